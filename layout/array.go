@@ -1,0 +1,85 @@
+package layout
+
+import (
+	"pappus/layout/body"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Array is a design laid out: where each driver sits and which channel it
+// belongs to. It is the one value that leaves this room. All is SI: metres,
+// kelvin, pascals, watts. The origin is the centre of the uncut body; x points
+// forward, y left, z up.
+type Array struct {
+	Name     string
+	Air      Air
+	Body     *body.Body
+	Stand    float64 // gap in m between the body's lowest point and the surface below
+	Wall     float64 // m
+	Mounts   []Mount
+	Driver   Driver
+	Timing   Timing
+	Wiring   Wiring
+	Channels []Channel // laid out by hand; empty: timing works them out
+	Spot     r3.Vec    // m
+	Coverage Coverage
+	Warnings []string // what the builder should know: touching flanges, overhangs
+}
+
+// Air is the state of the air.
+type Air struct {
+	Temperature float64 // K
+	Humidity    float64 // relative, 0 to 1
+	Pressure    float64 // Pa
+}
+
+// Mount is a place on the body for one driver.
+type Mount struct {
+	ID     int    // its number on the body, from 1; skipped places leave gaps
+	Point  r3.Vec // m
+	Normal r3.Vec // unit length, outward
+	Face   int    // index into Body.Faces; -1 where it sits on none
+}
+
+// Driver is one loudspeaker unit.
+type Driver struct {
+	ConeRadius    float64 // m
+	CutoutRadius  float64 // m
+	FlangeRadius  float64 // m
+	Depth         float64 // m; 0: not known
+	NominalOhm    float64
+	DCOhm         float64
+	Sensitivity   float64 // dB SPL at 1 m for 2.83 V; NaN: not given
+	PowerHandling float64 // W
+}
+
+// Timing names the ways of reckoning that the design chose.
+type Timing struct {
+	Model    string // point, baffle
+	DelaysBy string // path
+}
+
+// Wiring is the amplifier's side of the design.
+type Wiring struct {
+	Channels    int     // 0: one delay for each driver
+	MinimumLoad float64 // ohm
+}
+
+// Channel is one amplifier output, driving one bank.
+type Channel struct {
+	ID     int   // from 1
+	Mounts []int // indices into Array.Mounts
+	Gain   float64
+	Invert bool
+	// Delay in s; NaN: to be worked out.
+	Delay            float64
+	Series, Parallel int // drivers in a string, strings in the bank
+	NominalOhm       float64
+	DCOhm            float64
+}
+
+// Coverage is the size of the slices that are drawn.
+type Coverage struct {
+	HalfWidth float64 // m
+	Cells     int     // along each side
+}

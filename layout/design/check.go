@@ -1,0 +1,144 @@
+package design
+
+import (
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Most drivers give no direct current resistance; it is a little under the
+// nominal impedance (common practice).
+const dcOverNominal = 0.85
+
+// fill sets the defaults that hang on other values.
+func (r *reader) fill() {
+	def := func(path string, to *float64, v float64) {
+		if !r.has(path) {
+			*to = v
+		}
+	}
+	r.Body.HasCut = r.has("body.cut_height_mm")
+	if r.Body.Shape == geodesic {
+		if r.Body.Base == "" {
+			r.Body.Base = bases[0]
+		}
+		if r.Body.Subdivision == 0 {
+			r.Body.Subdivision = 2
+		}
+	}
+	if r.Mounts.On == "" {
+		r.Mounts.On = "faces"
+		if r.Body.Shape == ball {
+			r.Mounts.On = "even"
+		}
+	}
+	def("driver.cutout_mm", &r.Driver.CutoutMM, r.Driver.DiameterMM)
+	def("driver.flange_mm", &r.Driver.FlangeMM, r.Driver.CutoutMM)
+	def("driver.dc_ohm", &r.Driver.DCOhm, dcOverNominal*r.Driver.NominalOhm)
+	def("coverage.half_width_m", &r.Coverage.HalfWidthM, min(max(1.5*r.Spot.distance(), 0.2), 100))
+}
+
+// distance of the spot from the body's centre, in m.
+func (s Spot) distance() float64 { return math.Hypot(math.Hypot(s.XM, s.YM), s.ZM) }
+
+// check notes values that are possible each but not together.
+func (r *reader) check() {
+	r.checkBody()
+	r.checkMounts()
+	r.checkDriver()
+	r.checkChannels()
+	if d := r.Spot.distance(); d*1000 <= r.Body.RadiusMM {
+		r.fault("spot.x_m", plain(r.Spot.XM), fmt.Sprintf(
+			"the spot is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
+			plain(math.Round(d*1000)/1000), plain(r.Body.RadiusMM)), ErrSpotInside)
+	}
+}
+
+// must notes a conflict unless ok.
+func (r *reader) must(ok bool, path, value, allowed string, args ...any) {
+	if !ok {
+		r.fault(path, value, "must be "+fmt.Sprintf(allowed, args...), ErrConflict)
+	}
+}
+
+func (r *reader) checkBody() {
+	b := r.Body
+	for _, k := range []string{"body.base", "body.subdivision"} {
+		if r.has(k) && b.Shape != geodesic {
+			r.fault(k, "", `only for body.shape = "geodesic"; leave it out`, ErrConflict)
+		}
+	}
+	r.must(!b.HasCut || math.Abs(b.CutHeightMM) < b.RadiusMM, "body.cut_height_mm", plain(b.CutHeightMM),
+		"between -%[1]s and %[1]s, inside body.radius_mm", plain(b.RadiusMM))
+	r.must(b.WallMM < b.RadiusMM, "body.wall_mm", plain(b.WallMM), "less than body.radius_mm, %s", plain(b.RadiusMM))
+}
+
+func (r *reader) checkMounts() {
+	m := r.Mounts
+	flat := m.On == "faces" || m.On == "vertices" || m.On == "edges"
+	r.must(r.Body.Shape != ball || !flat, "mounts.on", fmt.Sprintf("%q", m.On),
+		`"even" or "list" for a ball: it has no faces, vertices or edges`)
+	switch even := m.On == "even"; {
+	case even && !r.has("mounts.count"):
+		r.fault("mounts.count", "", fmt.Sprintf("missing; must be from 1 to %d where mounts are even", MaxDrivers), ErrMissing)
+		r.faults[len(r.faults)-1].Line = r.lines["mounts"]
+	case even && m.Count == 0:
+		r.fault("mounts.count", "0", fmt.Sprintf("must be from 1 to %d where mounts are even", MaxDrivers), ErrRange)
+	case !even && m.Count > 0:
+		r.fault("mounts.count", fmt.Sprint(m.Count), `only for mounts.on = "even"; leave it out`, ErrConflict)
+	}
+	switch list := m.On == "list"; {
+	case list && m.List == "":
+		r.fault("mounts.list", "", "missing; must be the name of a CSV file of points and normals", ErrMissing)
+		r.faults[len(r.faults)-1].Line = r.lines["mounts"]
+	case !list && m.List != "":
+		r.fault("mounts.list", written(m.List), `only for mounts.on = "list"; leave it out`, ErrConflict)
+	}
+}
+
+func (r *reader) checkDriver() {
+	d, width := r.Driver, 2*r.Body.RadiusMM
+	r.must(d.DiameterMM < width, "driver.diameter_mm", plain(d.DiameterMM),
+		"less than the width of the body, %s", plain(width))
+	// A driver let in from behind may show a little less than its cone.
+	r.must(d.CutoutMM >= 0.9*d.DiameterMM, "driver.cutout_mm", plain(d.CutoutMM),
+		"at least nine tenths of driver.diameter_mm, %s", plain(d.DiameterMM))
+	r.must(d.FlangeMM >= d.CutoutMM, "driver.flange_mm", plain(d.FlangeMM),
+		"at least driver.cutout_mm, %s", plain(d.CutoutMM))
+	r.must(d.FlangeMM < width, r.origin("driver.flange_mm", "driver.cutout_mm", "driver.diameter_mm"), plain(d.FlangeMM),
+		"less than the width of the body, %s", plain(width))
+	r.must(d.DCOhm >= 0.3*d.NominalOhm && d.DCOhm <= 1.25*d.NominalOhm, "driver.dc_ohm", plain(d.DCOhm),
+		"from 0.3 to 1.25 times driver.nominal_ohm, %s", plain(d.NominalOhm))
+}
+
+// origin gives the first of the keys that the file has: the others took their
+// value from it.
+func (r *reader) origin(paths ...string) string {
+	for _, p := range paths {
+		if r.has(p) {
+			return p
+		}
+	}
+	return paths[len(paths)-1]
+}
+
+func (r *reader) checkChannels() {
+	r.must(len(r.Channels) == 0 || r.Wiring.Channels == 0, "wiring.channels", fmt.Sprint(r.Wiring.Channels),
+		"left out where there are [[channel]] tables")
+	owner := map[int]int{}
+	for i, c := range r.Channels {
+		at := nth("channel", i+1) + ".drivers"
+		r.must(len(c.Drivers) > 0, at, "[]", "at least one mount number")
+		for _, id := range c.Drivers {
+			if j, taken := owner[id]; taken {
+				r.fault(at, "", fmt.Sprintf("driver %d is in channel %d already; must be in one only", id, j), ErrConflict)
+				break
+			}
+			owner[id] = i + 1
+			if slices.Contains(r.Mounts.Skip, id) {
+				r.fault(at, "", fmt.Sprintf("driver %d is in mounts.skip; must be a mount that has a driver", id), ErrConflict)
+				break
+			}
+		}
+	}
+}

@@ -1,0 +1,39 @@
+package design_test
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pappus/layout/design"
+)
+
+func asTOML(v float64) string { return strconv.FormatFloat(v, 'e', -1, 64) }
+
+func FuzzParse(f *testing.F) {
+	f.Add(least)
+	f.Add(string(design.DefaultTOML()))
+	f.Add("[[channel]]\ndrivers = [1]\n[channel.x]\ny = 1\n[[channel.z]]\n[a.b]\nc.d = {e = [1, {f = 2}]}")
+	f.Add("\"\\u0000\" = '''\n'''\nair = [[[{}]]]\n'a.b' = 1979-05-27T07:32:00Z")
+	f.Add("skip = [\n 1, # one\n]\r\nx = nan\ny = -inf\nz = 0x_")
+	f.Fuzz(func(t *testing.T, text string) {
+		d, err := design.Parse("fuzz.toml", []byte(text))
+		if (d == nil) == (err == nil) {
+			t.Fatalf("design %v and error %v", d, err)
+		}
+		if err == nil {
+			return
+		}
+		var e *design.Error
+		if !errors.As(err, &e) {
+			t.Fatalf("%T", err)
+		}
+		if e.Line < 0 || e.Line > 1+strings.Count(text, "\n") {
+			t.Fatalf("line %d", e.Line)
+		}
+		if e.Err == nil || e.Reason == "" || strings.ContainsAny(err.Error(), "\n\r\x1b") {
+			t.Fatalf("%q", err)
+		}
+	})
+}

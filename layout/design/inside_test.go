@@ -1,0 +1,41 @@
+package design
+
+import (
+	"strings"
+	"testing"
+)
+
+// Who begins a design sees every key there is, each with a remark.
+func TestStarterShowsEveryKey(t *testing.T) {
+	text := string(Starter())
+	look := func(table string, keys []key) {
+		for _, k := range keys {
+			if !strings.Contains(text, "\n"+k.name+" = ") && !strings.Contains(text, "\n# "+k.name+" = ") {
+				t.Errorf("[%s] %s is not in the starter", table, k.name)
+			}
+		}
+	}
+	for _, tb := range defaults().tables() {
+		look(tb.name, tb.keys)
+		if tb.name != "" && !strings.Contains(text, "\n["+tb.name+"]\n") {
+			t.Errorf("[%s] is not in the starter", tb.name)
+		}
+	}
+	look("channel", (&Channel{}).keys())
+}
+
+func TestDistance(t *testing.T) {
+	cases := []struct {
+		a, b string
+		want int
+	}{
+		{"", "", 0}, {"a", "", 1}, {"", "ab", 2}, {"abc", "abc", 0}, {"abc", "abd", 1},
+		{"abc", "ab", 1}, {"abc", "xabc", 1}, {"ab", "ba", 2}, {"kitten", "sitting", 3},
+		{"ab", "abcdefgh", 3}, // as far as it counts
+	}
+	for _, c := range cases {
+		if got := distance(c.a, c.b); got != c.want {
+			t.Errorf("%q to %q: %d, want %d", c.a, c.b, got, c.want)
+		}
+	}
+}

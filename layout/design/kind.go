@@ -1,0 +1,189 @@
+package design
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// kind is what a key's value may be, and where it goes.
+type kind struct {
+	// kindly and allowed end the sentence "must be": the first where the type
+	// is wrong, the second where the value is.
+	kindly, allowed string
+	// set stores a value, or says ErrType or ErrRange.
+	set func(v any) error
+}
+
+// number takes a whole or broken number.
+func number(to *float64, low, high float64) kind {
+	span := fmt.Sprintf("from %s to %s", plain(low), plain(high))
+	return kind{"a number " + span, span, func(v any) error {
+		switch n := v.(type) {
+		case float64:
+			*to = n
+		case int64:
+			*to = float64(n)
+		default:
+			return ErrType
+		}
+		// Written so that NaN fails.
+		if !(*to >= low && *to <= high) {
+			return ErrRange
+		}
+		return nil
+	}}
+}
+
+// optional is a number that may stay away: to is nil then.
+func optional(to **float64, low, high float64) kind {
+	var n float64
+	k := number(&n, low, high)
+	return kind{k.kindly, k.allowed, func(v any) error {
+		*to = &n
+		return k.set(v)
+	}}
+}
+
+// whole takes an integer.
+func whole(to *int, low, high int) kind {
+	span := fmt.Sprintf("from %d to %d", low, high)
+	return kind{"a whole number " + span, span, func(v any) error {
+		n, ok := v.(int64)
+		if !ok {
+			return ErrType
+		}
+		if n < int64(low) || n > int64(high) {
+			return ErrRange
+		}
+		*to = int(n)
+		return nil
+	}}
+}
+
+// wholes takes a list of integers, none of them twice.
+func wholes(to *[]int, low, high int) kind {
+	span := fmt.Sprintf("whole numbers from %d to %d in square brackets, none twice", low, high)
+	return kind{span, span, func(v any) error {
+		in, ok := v.([]any)
+		if !ok {
+			return ErrType
+		}
+		seen := map[int]bool{}
+		out := make([]int, len(in))
+		for i, v := range in {
+			if err := whole(&out[i], low, high).set(v); err != nil {
+				return err
+			}
+			if seen[out[i]] {
+				return ErrRange
+			}
+			seen[out[i]] = true
+		}
+		*to = out
+		return nil
+	}}
+}
+
+// choice takes one of a few words.
+func choice(to *string, words []string) kind {
+	any1 := oneOf(words)
+	return kind{any1, any1, func(v any) error {
+		s, ok := v.(string)
+		if !ok {
+			return ErrType
+		}
+		if !slices.Contains(words, s) {
+			return ErrRange
+		}
+		*to = s
+		return nil
+	}}
+}
+
+// text takes a short printable text.
+func text(to *string, most int) kind {
+	span := fmt.Sprintf("1 to %d letters on one line", most)
+	return kind{"text in quotes, " + span, span, func(v any) error {
+		s, ok := v.(string)
+		if !ok {
+			return ErrType
+		}
+		bad := func(c rune) bool { return !unicode.IsPrint(c) }
+		if n := len([]rune(s)); n < 1 || n > most || strings.TrimSpace(s) == "" || strings.ContainsFunc(s, bad) {
+			return ErrRange
+		}
+		*to = s
+		return nil
+	}}
+}
+
+// flag takes true or false.
+func flag(to *bool) kind {
+	return kind{"true or false", "true or false", func(v any) error {
+		b, ok := v.(bool)
+		if !ok {
+			return ErrType
+		}
+		*to = b
+		return nil
+	}}
+}
+
+// oneOf writes words as "a, b or c", each as the file has them.
+func oneOf(words []string) string {
+	q := make([]string, len(words))
+	for i, w := range words {
+		q[i] = strconv.Quote(w)
+	}
+	if len(q) == 1 {
+		return q[0]
+	}
+	last := len(q) - 1
+	return strings.Join(q[:last], ", ") + " or " + q[last]
+}
+
+// plain writes a number as the file would have it, without an exponent where
+// that stays short.
+func plain(v float64) string {
+	form := byte('f')
+	if a := math.Abs(v); a >= 1e9 || a < 1e-4 && a > 0 {
+		form = 'g'
+	}
+	return strings.ToLower(strings.TrimPrefix(strconv.FormatFloat(v, form, -1, 64), "+"))
+}
+
+// written gives a value about as the file has it.
+func written(v any) string {
+	switch v := v.(type) {
+	case string:
+		return strconv.Quote(shorten(v, 40))
+	case float64:
+		s := plain(v)
+		if strings.Trim(s, "-0123456789") == "" {
+			s += ".0" // not to be taken for a whole number
+		}
+		return s
+	case map[string]any:
+		return "{…}"
+	case []any:
+		parts := make([]string, 0, 8)
+		for i, e := range v {
+			if i == 7 {
+				parts = append(parts, "…")
+				break
+			}
+			if _, deep := e.([]any); deep {
+				parts = append(parts, "[…]")
+				continue
+			}
+			parts = append(parts, written(e))
+		}
+		return "[" + strings.Join(parts, ", ") + "]"
+	default:
+		return shorten(fmt.Sprint(v), 40)
+	}
+}

@@ -1,0 +1,399 @@
+package design_test
+
+import (
+	"errors"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pappus/layout/design"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"pgregory.net/rapid"
+)
+
+// least is a design with nothing that has a default. Tests add to it.
+const least = `[body]
+shape = "ball"
+radius_mm = 100
+[mounts]
+count = 12
+[driver]
+diameter_mm = 30
+[spot]
+x_m = 2
+y_m = 0
+z_m = 1
+`
+
+func TestDefaults(t *testing.T) {
+	got, err := design.Parse("a.toml", []byte(least))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := &design.Design{
+		Path: "a.toml",
+		Name: "Unnamed array",
+		Air:  design.Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
+		Body: design.Body{Shape: "ball", RadiusMM: 100, WallMM: 3},
+		Mounts: design.Mounts{
+			On: "even", Count: 12,
+		},
+		Driver:   design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1},
+		Timing:   design.Timing{Model: "point", DelaysBy: "path"},
+		Wiring:   design.Wiring{MinimumLoadOhm: 4},
+		Spot:     design.Spot{XM: 2, ZM: 1},
+		Coverage: design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64},
+	}
+	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestEveryKey(t *testing.T) {
+	const text = `name = "All of it"
+air = { temperature_c = 25, humidity_percent = 30.5, pressure_kpa = 90 } # an inline table will do
+driver.diameter_mm = 40
+driver.cutout_mm = 41.5
+driver.flange_mm = 50
+driver.depth_mm = 20
+driver.nominal_ohm = 4
+driver.dc_ohm = 3.4
+driver.sensitivity_db = 84
+driver.power_w = 3
+[body]
+shape = "geodesic"
+base = "octahedron"
+subdivision = 3
+radius_mm = 200.0
+cut_height_mm = -50
+stand_height_mm = 10
+wall_mm = 4
+[mounts]
+on = "vertices"
+keep_clear_below_deg = -5
+skip = [
+  3,
+  7, # two places
+]
+[timing]
+model = "baffle"
+delays_by = "path"
+[wiring]
+minimum_load_ohm = 2
+[[channel]]
+drivers = [1, 2]
+gain_db = -3
+invert = true
+delay_us = 120.5
+[[channel]]
+drivers = [4]
+[spot]
+x_m = 0
+y_m = -3
+z_m = 0.5
+[coverage]
+half_width_m = 4
+cells = 32
+`
+	clear, level, delay := -5.0, 84.0, 120.5
+	want := &design.Design{
+		Path: "all.toml",
+		Name: "All of it",
+		Air:  design.Air{TemperatureC: 25, HumidityPercent: 30.5, PressureKPa: 90},
+		Body: design.Body{
+			Shape: "geodesic", Base: "octahedron", Subdivision: 3, RadiusMM: 200,
+			CutHeightMM: -50, HasCut: true, StandHeightMM: 10, WallMM: 4,
+		},
+		Mounts: design.Mounts{On: "vertices", KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
+		Driver: design.Driver{
+			DiameterMM: 40, CutoutMM: 41.5, FlangeMM: 50, DepthMM: 20,
+			NominalOhm: 4, DCOhm: 3.4, SensitivityDB: &level, PowerW: 3,
+		},
+		Timing:   design.Timing{Model: "baffle", DelaysBy: "path"},
+		Wiring:   design.Wiring{MinimumLoadOhm: 2},
+		Channels: []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
+		Spot:     design.Spot{XM: 0, YM: -3, ZM: 0.5},
+		Coverage: design.Coverage{HalfWidthM: 4, Cells: 32},
+	}
+	for name, text := range map[string]string{
+		"unix":    text,
+		"windows": "\ufeff" + strings.ReplaceAll(text, "\n", "\r\n"),
+	} {
+		got, err := design.Parse("all.toml", []byte(text))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		if d := cmp.Diff(want, got); d != "" {
+			t.Errorf("%s: %s", name, d)
+		}
+	}
+}
+
+// Each case changes the least design in one place: a line is replaced, or text
+// goes above or below it.
+func TestFaults(t *testing.T) {
+	cases := []struct {
+		name         string
+		line, with   string // the line to replace, and what by
+		above, below string
+		kind         error
+		want         string
+	}{
+		{name: "not TOML", line: "radius_mm = 100", with: "radius_mm = = 100", kind: design.ErrSyntax,
+			want: "bad.toml:3: not readable as TOML: SYNTAX"},
+		{name: "a key twice", line: "radius_mm = 100", with: "radius_mm = 100\nradius_mm = 90", kind: design.ErrSyntax,
+			want: "bad.toml:4: not readable as TOML: SYNTAX"},
+		{name: "a table twice", below: "[body]\n", kind: design.ErrSyntax, want: "bad.toml:12: not readable as TOML: SYNTAX"},
+		{name: "a number with no end", line: "x_m = 2", with: "x_m = 2_", kind: design.ErrSyntax,
+			want: "bad.toml:9: not readable as TOML: SYNTAX"},
+		{name: "a whole number too big for the machine", line: "count = 12", with: "count = 99999999999999999999", kind: design.ErrSyntax,
+			want: "bad.toml:5: not readable as TOML: SYNTAX"},
+
+		{name: "key misspelt", line: "radius_mm = 100", with: "radus_mm = 100", kind: design.ErrUnknownKey,
+			want: "bad.toml:3: body.radus_mm: not a known key; is it radius_mm?"},
+		{name: "key in capitals", line: "radius_mm = 100", with: "Radius_MM = 100", kind: design.ErrUnknownKey,
+			want: "bad.toml:3: body.Radius_MM: not a known key; is it radius_mm?"},
+		{name: "key of another table", line: "radius_mm = 100", with: "radius_mm = 100\npower_w = 3", kind: design.ErrUnknownKey,
+			want: "bad.toml:4: body.power_w: not a known key here; it belongs in [driver]"},
+		{name: "key of a channel", line: "radius_mm = 100", with: "radius_mm = 100\ngain_db = 3", kind: design.ErrUnknownKey,
+			want: "bad.toml:4: body.gain_db: not a known key here; it belongs in a [[channel]]"},
+		{name: "name below a table", below: `name = "late"` + "\n", kind: design.ErrUnknownKey,
+			want: "bad.toml:12: spot.name: not a known key here; it belongs above the first table"},
+		{name: "key unheard of", below: `colour = "red"` + "\n", kind: design.ErrUnknownKey,
+			want: "bad.toml:12: spot.colour: not a known key; known here: x_m, y_m, z_m"},
+		{name: "key at the top that has a table", above: "\n\nradius_mm = 3\n", kind: design.ErrUnknownKey,
+			want: "bad.toml:3: radius_mm: not a known key here; it belongs in [body]"},
+		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
+			want: "bad.toml:12: coverge: not a known key; is it coverage?"},
+		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
+			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, coverage"},
+		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
+			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
+		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
+			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, coverage`},
+		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
+			want: "bad.toml:16: channel[2].gain: not a known key; known here: drivers, gain_db, invert, delay_us"},
+
+		{name: "text for a number", line: "radius_mm = 100", with: `radius_mm = "big"`, kind: design.ErrType,
+			want: `bad.toml:3: body.radius_mm = "big": must be a number from 20 to 5000`},
+		{name: "number for text", line: `shape = "ball"`, with: "shape = 3", kind: design.ErrType,
+			want: `bad.toml:2: body.shape = 3: must be "tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic" or "ball"`},
+		{name: "broken number for a whole one", line: "count = 12", with: "count = 12.0", kind: design.ErrType,
+			want: "bad.toml:5: mounts.count = 12.0: must be a whole number from 0 to 2000"},
+		{name: "date for a number", line: "radius_mm = 100", with: "radius_mm = 2001-02-03", kind: design.ErrType,
+			want: "bad.toml:3: body.radius_mm = 2001-02-03: must be a number from 20 to 5000"},
+		{name: "number for a table", above: "air = 20\n", kind: design.ErrType,
+			want: "bad.toml:1: air = 20: must be a table that begins with [air]"},
+		{name: "many tables for one", below: "[[air]]\ntemperature_c = 20\n", kind: design.ErrType,
+			want: "bad.toml:12: air = [{…}]: must be a table that begins with [air]"},
+		{name: "one table for many", below: "[channel]\ndrivers = [1]\n", kind: design.ErrType,
+			want: "bad.toml:12: channel = {…}: must be tables that begin with [[channel]]"},
+		{name: "numbers for channels", above: "channel = [1, 2]\n", kind: design.ErrType,
+			want: "bad.toml:1: channel[1] = 1: must be a table that begins with [[channel]]"},
+		{name: "text for a list", line: "count = 12", with: "count = 12\nskip = \"3\"", kind: design.ErrType,
+			want: `bad.toml:6: mounts.skip = "3": must be whole numbers from 1 to 10000 in square brackets, none twice`},
+		{name: "text in a list", line: "count = 12", with: "count = 12\nskip = [1, \"3\"]", kind: design.ErrType,
+			want: `bad.toml:6: mounts.skip = [1, "3"]: must be whole numbers from 1 to 10000 in square brackets, none twice`},
+		{name: "number for a flag", below: "[[channel]]\ndrivers = [1]\ninvert = 1\n", kind: design.ErrType,
+			want: "bad.toml:14: channel[1].invert = 1: must be true or false"},
+
+		{name: "no shape", line: `shape = "ball"`, with: "", kind: design.ErrMissing,
+			want: `bad.toml:1: body.shape: missing; must be "tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic" or "ball"`},
+		{name: "no radius", line: "radius_mm = 100", with: "", kind: design.ErrMissing,
+			want: "bad.toml:1: body.radius_mm: missing; must be a number from 20 to 5000"},
+		{name: "no diameter", line: "diameter_mm = 30", with: "", kind: design.ErrMissing,
+			want: "bad.toml:6: driver.diameter_mm: missing; must be a number from 5 to 500"},
+		{name: "no spot", line: "[spot]\nx_m = 2\ny_m = 0\nz_m = 1", with: "", kind: design.ErrMissing,
+			want: "bad.toml: spot.x_m: missing; must be a number from -100 to 100"},
+		{name: "no drivers in a channel", below: "[[channel]]\ngain_db = 1\n", kind: design.ErrMissing,
+			want: "bad.toml:12: channel[1].drivers: missing; must be whole numbers from 1 to 10000 in square brackets, none twice"},
+		{name: "no count for even", line: "count = 12", with: "", kind: design.ErrMissing,
+			want: "bad.toml:4: mounts.count: missing; must be from 1 to 2000 where mounts are even"},
+		{name: "no list", line: "count = 12", with: `on = "list"`, kind: design.ErrMissing,
+			want: "bad.toml:4: mounts.list: missing; must be the name of a CSV file of points and normals"},
+
+		{name: "negative radius", line: "radius_mm = 100", with: "radius_mm = -3", kind: design.ErrRange,
+			want: "bad.toml:3: body.radius_mm = -3: must be from 20 to 5000"},
+		{name: "radius zero", line: "radius_mm = 100", with: "radius_mm = 0", kind: design.ErrRange,
+			want: "bad.toml:3: body.radius_mm = 0: must be from 20 to 5000"},
+		{name: "radius not a number", line: "radius_mm = 100", with: "radius_mm = nan", kind: design.ErrRange,
+			want: "bad.toml:3: body.radius_mm = nan: must be from 20 to 5000"},
+		{name: "radius without end", line: "radius_mm = 100", with: "radius_mm = inf", kind: design.ErrRange,
+			want: "bad.toml:3: body.radius_mm = inf: must be from 20 to 5000"},
+		{name: "spot without end", line: "x_m = 2", with: "x_m = -inf", kind: design.ErrRange,
+			want: "bad.toml:9: spot.x_m = -inf: must be from -100 to 100"},
+		{name: "absurd diameter", line: "diameter_mm = 30", with: "diameter_mm = 3e300", kind: design.ErrRange,
+			want: "bad.toml:7: driver.diameter_mm = 3e+300: must be from 5 to 500"},
+		{name: "shape unheard of", line: `shape = "ball"`, with: `shape = "egg"`, kind: design.ErrRange,
+			want: `bad.toml:2: body.shape = "egg": must be "tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic" or "ball"`},
+		{name: "too many mounts", line: "count = 12", with: "count = 5000", kind: design.ErrRange,
+			want: "bad.toml:5: mounts.count = 5000: must be from 0 to 2000"},
+		{name: "no mounts", line: "count = 12", with: "count = 0", kind: design.ErrRange,
+			want: "bad.toml:5: mounts.count = 0: must be from 1 to 2000 where mounts are even"},
+		{name: "skipped mount zero", line: "count = 12", with: "count = 12\nskip = [\n1,\n0,\n]", kind: design.ErrRange,
+			want: "bad.toml:6: mounts.skip = [1, 0]: must be whole numbers from 1 to 10000 in square brackets, none twice"},
+		{name: "skipped twice", line: "count = 12", with: "count = 12\nskip = [4, 4]", kind: design.ErrRange,
+			want: "bad.toml:6: mounts.skip = [4, 4]: must be whole numbers from 1 to 10000 in square brackets, none twice"},
+		{name: "name on two lines", above: `name = "a\nb"` + "\n", kind: design.ErrRange,
+			want: `bad.toml:1: name = "a\nb": must be 1 to 120 letters on one line`},
+		{name: "name empty", above: `name = ""` + "\n", kind: design.ErrRange,
+			want: `bad.toml:1: name = "": must be 1 to 120 letters on one line`},
+		{name: "model unheard of", below: "[timing]\nmodel = \"magic\"\n", kind: design.ErrRange,
+			want: `bad.toml:13: timing.model = "magic": must be "point" or "baffle"`},
+		{name: "second channel too loud", below: "[[channel]]\ndrivers = [1]\n\n[[channel]]\ndrivers = [2]\ngain_db = 40\n", kind: design.ErrRange,
+			want: "bad.toml:17: channel[2].gain_db = 40: must be from -60 to 12"},
+		{name: "inline channel too late", above: "channel = [{drivers = [1]},\n {drivers = [2], delay_us = 1e9}]\n", kind: design.ErrRange,
+			want: "bad.toml:2: channel[2].delay_us = 1e+09: must be from 0 to 1000000"},
+		{name: "dotted key", above: "air.temperature_c = 80\n", kind: design.ErrRange,
+			want: "bad.toml:1: air.temperature_c = 80: must be from -20 to 50"},
+		{name: "the first of several", line: "radius_mm = 100", with: "wall_mm = 0\nradius_mm = 1\nx = 1", kind: design.ErrRange,
+			want: "bad.toml:3: body.wall_mm = 0: must be from 0.4 to 100"},
+
+		{name: "base without geodesic", line: `shape = "ball"`, with: "shape = \"ball\"\nbase = \"octahedron\"", kind: design.ErrConflict,
+			want: `bad.toml:3: body.base: only for body.shape = "geodesic"; leave it out`},
+		{name: "cut above the body", line: "radius_mm = 100", with: "radius_mm = 100\ncut_height_mm = 100", kind: design.ErrConflict,
+			want: "bad.toml:4: body.cut_height_mm = 100: must be between -100 and 100, inside body.radius_mm"},
+		{name: "wall thicker than the body", line: "radius_mm = 100", with: "radius_mm = 40\nwall_mm = 60", kind: design.ErrConflict,
+			want: "bad.toml:4: body.wall_mm = 60: must be less than body.radius_mm, 40"},
+		{name: "faces of a ball", line: "count = 12", with: `on = "faces"`, kind: design.ErrConflict,
+			want: `bad.toml:5: mounts.on = "faces": must be "even" or "list" for a ball: it has no faces, vertices or edges`},
+		{name: "count without even", line: "count = 12", with: "count = 12\non = \"list\"\nlist = \"a.csv\"", kind: design.ErrConflict,
+			want: `bad.toml:5: mounts.count = 12: only for mounts.on = "even"; leave it out`},
+		{name: "list without list", line: "count = 12", with: "count = 12\nlist = \"a.csv\"", kind: design.ErrConflict,
+			want: `bad.toml:6: mounts.list = "a.csv": only for mounts.on = "list"; leave it out`},
+		{name: "driver wider than the body", line: "diameter_mm = 30", with: "diameter_mm = 200", kind: design.ErrConflict,
+			want: "bad.toml:7: driver.diameter_mm = 200: must be less than the width of the body, 200"},
+		{name: "cut-out smaller than the cone", line: "diameter_mm = 30", with: "diameter_mm = 30\ncutout_mm = 20", kind: design.ErrConflict,
+			want: "bad.toml:8: driver.cutout_mm = 20: must be at least nine tenths of driver.diameter_mm, 30"},
+		{name: "flange smaller than the cut-out", line: "diameter_mm = 30", with: "diameter_mm = 30\nflange_mm = 29", kind: design.ErrConflict,
+			want: "bad.toml:8: driver.flange_mm = 29: must be at least driver.cutout_mm, 30"},
+		{name: "flange wider than the body", line: "diameter_mm = 30", with: "diameter_mm = 30\nflange_mm = 300", kind: design.ErrConflict,
+			want: "bad.toml:8: driver.flange_mm = 300: must be less than the width of the body, 200"},
+		{name: "resistance over impedance", line: "diameter_mm = 30", with: "diameter_mm = 30\ndc_ohm = 16", kind: design.ErrConflict,
+			want: "bad.toml:8: driver.dc_ohm = 16: must be from 0.3 to 1.25 times driver.nominal_ohm, 8"},
+		{name: "channels twice over", below: "[wiring]\nchannels = 2\n[[channel]]\ndrivers = [1]\n", kind: design.ErrConflict,
+			want: "bad.toml:13: wiring.channels = 2: must be left out where there are [[channel]] tables"},
+		{name: "channel with nothing", below: "[[channel]]\ndrivers = []\n", kind: design.ErrConflict,
+			want: "bad.toml:13: channel[1].drivers = []: must be at least one mount number"},
+		{name: "driver in two channels", below: "[[channel]]\ndrivers = [1, 2]\n[[channel]]\ndrivers = [3, 2]\n", kind: design.ErrConflict,
+			want: "bad.toml:15: channel[2].drivers: driver 2 is in channel 1 already; must be in one only"},
+		{name: "driver that is skipped", line: "count = 12", with: "count = 12\nskip = [3]", below: "[[channel]]\ndrivers = [1, 3]\n", kind: design.ErrConflict,
+			want: "bad.toml:14: channel[1].drivers: driver 3 is in mounts.skip; must be a mount that has a driver"},
+		{name: "spot in the body", line: "x_m = 2\ny_m = 0\nz_m = 1", with: "x_m = 0.03\ny_m = 0\nz_m = 0.04", kind: design.ErrSpotInside,
+			want: "bad.toml:9: spot.x_m = 0.03: the spot is 0.05 m from the body's centre and so inside the body; must be further than body.radius_mm, 100 mm"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			text := least
+			if c.line != "" {
+				if !strings.Contains(text, c.line) {
+					t.Fatalf("no line %q", c.line)
+				}
+				text = strings.Replace(text, c.line, c.with, 1)
+			}
+			d, err := design.Parse("bad.toml", []byte(c.above+text+c.below))
+			if err == nil {
+				t.Fatalf("no error; %+v", d)
+			}
+			if !errors.Is(err, c.kind) {
+				t.Errorf("kind %v, want %v", errors.Unwrap(err), c.kind)
+			}
+			// What is wrong with the TOML is in the words of the library.
+			want, open := strings.CutSuffix(c.want, "SYNTAX")
+			if got := err.Error(); got != want && !(open && strings.HasPrefix(got, want) && len(got) > len(want)) {
+				t.Errorf("\n got %s\nwant %s", got, c.want)
+			}
+		})
+	}
+}
+
+func TestSize(t *testing.T) {
+	_, err := design.Parse("big.toml", []byte(least+strings.Repeat("#", 1<<20)))
+	if want := "big.toml: too large; must be at most 1048576 bytes"; !errors.Is(err, design.ErrTooLarge) || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
+	}
+}
+
+// Long names in long files must not cost their product in time or memory.
+func TestLongNames(t *testing.T) {
+	for name, text := range map[string]string{
+		"deep":   strings.Repeat("a.", 1<<18) + "a = 1",
+		"table":  "[" + strings.Repeat("b", 1<<19) + "]\n" + manyKeys(1<<18),
+		"nested": "a = " + strings.Repeat("[", 9000) + strings.Repeat("]", 9000),
+	} {
+		_, err := design.Parse("long.toml", []byte(text))
+		if err == nil || len(err.Error()) > 500 {
+			t.Errorf("%s: %.600v", name, err)
+		}
+	}
+}
+
+func manyKeys(size int) string {
+	var b strings.Builder
+	for i := 0; b.Len() < size; i++ {
+		b.WriteString("k" + strings.Repeat("x", i%7) + string(rune('a'+i%26)) + "_" + strings.Repeat("y", i/182%40) + strings.Repeat("z", i/7280) + " = 1\n")
+	}
+	return b.String()
+}
+
+func TestRead(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "a.toml")
+	if err := os.WriteFile(path, []byte(least), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	d, err := design.Read(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d.Path != path {
+		t.Errorf("path %q", d.Path)
+	}
+	none := filepath.Join(dir, "none.toml")
+	_, err = design.Read(none)
+	if want := none + ": there is no such file"; !errors.Is(err, fs.ErrNotExist) || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
+	}
+	var e *design.Error
+	if _, err = design.Read(dir); !errors.As(err, &e) || strings.Contains(err.Error(), "\n") {
+		t.Errorf("a folder: %v", err)
+	}
+}
+
+func TestBuiltIn(t *testing.T) {
+	d := design.Default()
+	if got, want := d.Name, "Lantern for the story corner"; got != want {
+		t.Errorf("name %q, want %q", got, want)
+	}
+	s, err := design.Parse("lantern.toml", design.Starter())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(d, s); diff != "" {
+		t.Error(diff)
+	}
+	design.DefaultTOML()[0] = '!' // the caller's copy alone
+	if diff := cmp.Diff(d, design.Default()); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// Whatever stands on the line of a number, the message names that line.
+func TestLineOfFault(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		gap := rapid.SliceOfN(rapid.SampledFrom([]string{"\n", "# note\n", "\t \n", "\r\n", "# [body]\n"}), 0, 20).Draw(t, "lines above")
+		above := strings.Join(gap, "")
+		v := rapid.Float64().Filter(func(v float64) bool { return !(v >= 20 && v <= 5000) }).Draw(t, "value")
+		text := above + strings.Replace(least, "radius_mm = 100", "radius_mm = "+asTOML(v), 1)
+		_, err := design.Parse("a.toml", []byte(text))
+		var e *design.Error
+		if !errors.As(err, &e) || e.Line != 3+len(gap) || e.Key != "body.radius_mm" || !errors.Is(err, design.ErrRange) {
+			t.Fatalf("%v; want line %d", err, 3+len(gap))
+		}
+	})
+}

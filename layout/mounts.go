@@ -1,0 +1,124 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/layout/body"
+	"pappus/layout/design"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// mounts gives the places that carry a driver, numbered. Their faces are those
+// of the shell: the body that is left after the cut.
+func mounts(d *design.Design, whole, shell *body.Body, driver Driver) ([]Mount, error) {
+	all, err := places(d, whole)
+	if err != nil {
+		return nil, err
+	}
+	total := len(all)
+	above := slices.DeleteFunc(all, func(m Mount) bool { return !clearsCut(shell, m, driver.CutoutRadius) })
+	clear := slices.DeleteFunc(above, func(m Mount) bool { return tooLow(d.Mounts.KeepClearBelowDeg, m.Point) })
+	cut, low := total-len(above), len(above)-len(clear)
+
+	number(clear, whole.Radius)
+	for _, id := range d.Mounts.Skip {
+		if id > len(clear) {
+			return nil, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(clear)), ErrNoSuchMount)
+		}
+	}
+	left := slices.DeleteFunc(clear, func(m Mount) bool { return slices.Contains(d.Mounts.Skip, m.ID) })
+
+	if n := len(left); n == 0 {
+		return nil, fault(d, "mounts", "", fmt.Sprintf(
+			"no driver left: of %d places %d are cut away, %d kept clear and %d skipped; must leave at least 1",
+			total, cut, low, len(d.Mounts.Skip)), ErrNoMounts)
+	} else if n > design.MaxDrivers {
+		return nil, fault(d, "mounts", "", fmt.Sprintf("%d drivers; must be at most %d", n, design.MaxDrivers), ErrTooManyMounts)
+	}
+	if shell != whole {
+		toShell(left, whole, shell)
+	}
+	return left, nil
+}
+
+// places gives all the places on the whole body, not numbered.
+func places(d *design.Design, whole *body.Body) ([]Mount, error) {
+	switch d.Mounts.On {
+	case "vertices":
+		return onVertices(whole), nil
+	case "edges":
+		return onEdges(whole), nil
+	case "even":
+		m, err := evenly(whole, d.Mounts.Count)
+		if err != nil {
+			return nil, fault(d, "mounts.count", fmt.Sprint(d.Mounts.Count), err.Error(), err)
+		}
+		return m, nil
+	case "list":
+		return listed(d, whole)
+	default:
+		return onFaces(whole), nil
+	}
+}
+
+// clearsCut says whether a mount's cut-out is all above the cut plane, or
+// touches it.
+func clearsCut(shell *body.Body, m Mount, cutout float64) bool {
+	if !shell.IsCut {
+		return true
+	}
+	reach := cutout * math.Sqrt(max(0, 1-m.Normal.Z*m.Normal.Z))
+	return m.Point.Z-reach >= shell.Cut-shell.Radius*rounding
+}
+
+// tooLow says whether a point is below an elevation seen from the centre.
+func tooLow(below *float64, p r3.Vec) bool {
+	if below == nil {
+		return false
+	}
+	elevation := math.Atan2(p.Z, math.Hypot(p.X, p.Y))
+	return elevation < *below*math.Pi/180-rounding
+}
+
+// rounding is how far a length over the radius, or an angle in rad, may be off
+// by rounding: a thousandth of what anyone could build.
+const rounding = 1e-9
+
+// toShell turns faces of the whole body into those that a cut left of it. A
+// convex body has one face in each direction.
+func toShell(m []Mount, whole, shell *body.Body) {
+	faces := make(map[int]int)
+	for i, f := range shell.Faces {
+		if f.Base {
+			continue
+		}
+		n := shell.Normal(i)
+		if j := towards(whole, n); j >= 0 {
+			faces[j] = i
+		}
+	}
+	for i := range m {
+		if m[i].Face < 0 {
+			continue
+		}
+		face, ok := faces[m[i].Face]
+		if !ok {
+			face = -1
+		}
+		m[i].Face = face
+	}
+}
+
+// towards gives the face whose normal is nearest to n, -1 if there is no face.
+func towards(b *body.Body, n r3.Vec) int {
+	best, most := -1, math.Inf(-1)
+	for i := range b.Faces {
+		if c := r3.Dot(b.Normal(i), n); c > most {
+			best, most = i, c
+		}
+	}
+	return best
+}

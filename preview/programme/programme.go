@@ -1,0 +1,86 @@
+package programme
+
+import (
+	"math"
+
+	"github.com/gopxl/beep/v2"
+)
+
+// Peak is the largest magnitude in every programme, 6 dB below full scale.
+const Peak = 0.5
+
+// Programme is one kind of sound.
+type Programme struct {
+	Name  string // for file names
+	Words string // for people
+	// Make makes the sound at a rate of 8000 to 384000 samples a second.
+	Make func(rate int) Loop
+}
+
+// All is every programme, in the order in which they are offered.
+var All = []Programme{
+	{"pink_noise", "pink noise", Pink},
+	{"clicks", "click train", Clicks},
+	{"phrase", "plucked strings", Phrase},
+	{"speech", "spoken-like phrase", Speech},
+}
+
+// Loop is one period of a sound, mono, free of DC, at most Peak in magnitude.
+// Its end joins on to its beginning.
+type Loop []float64
+
+// Streamer streams the loop from its beginning for ever, the same sample left
+// and right. Bound it with beep.Take. Streamers of one loop share its samples
+// and are otherwise independent.
+func (l Loop) Streamer() beep.Streamer { return &reader{loop: l} }
+
+type reader struct {
+	loop Loop
+	at   int
+}
+
+func (r *reader) Stream(samples [][2]float64) (int, bool) {
+	if len(r.loop) == 0 {
+		return 0, false
+	}
+	for i := range samples {
+		v := r.loop[r.at]
+		samples[i] = [2]float64{v, v}
+		if r.at++; r.at == len(r.loop) {
+			r.at = 0
+		}
+	}
+	return len(samples), true
+}
+
+func (r *reader) Err() error { return nil }
+
+// finish takes out what DC is left and scales to Peak.
+func finish(mono []float64) Loop {
+	mean := 0.0
+	for _, v := range mono {
+		mean += v
+	}
+	mean /= float64(len(mono))
+	peak := 0.0
+	for i := range mono {
+		mono[i] -= mean
+		peak = max(peak, math.Abs(mono[i]))
+	}
+	for i := range mono {
+		mono[i] *= Peak / peak
+	}
+	return mono
+}
+
+// powerOfTwo returns the least power of two that is not below n.
+func powerOfTwo(n int) int {
+	p := 1
+	for p < n {
+		p *= 2
+	}
+	return p
+}
+
+// top returns the highest frequency in Hz that a programme holds at a rate.
+func top(rate int) float64 { return min(20000, 0.45*float64(rate)) }

@@ -1,0 +1,248 @@
+package outdir
+
+import (
+	"bufio"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+)
+
+// ErrForeignFile tells that a file in the folder stands in the way that was not
+// written by the program, or was changed since.
+var ErrForeignFile = errors.New("not written by this program, or changed since")
+
+// ErrName tells of a file name that is not plain, or is given twice.
+var ErrName = errors.New("file name not allowed")
+
+// ErrDone tells that the folder was committed or aborted already.
+var ErrDone = errors.New("folder already committed or aborted")
+
+// Dir is a folder that is being written. Add may be called from several
+// goroutines at once; Commit and Abort when all of them are done.
+type Dir struct {
+	path string
+	root *os.Root
+	made []string // folders made for it, outermost first
+	old  manifest
+	tag  string // part of this run's temporary names
+
+	mu    sync.Mutex
+	added map[string]string // name to hash; "" while being written
+	temps []string          // to be removed in the end
+	err   error             // of the first Add that failed
+	done  bool
+
+	rename func(from, to string) error // root.Rename, where no test says otherwise
+}
+
+// Open gets a folder ready to be written, and makes it, with its parents,
+// where it is not there. The error wraps ErrForeignFile where the name of the
+// manifest is taken by another file. Call Abort when done, whatever happened:
+// after Commit it does nothing.
+func Open(path string) (*Dir, error) {
+	path = filepath.Clean(path)
+	made, err := makeFolder(path)
+	if err != nil {
+		return nil, fmt.Errorf("outdir: %w", err)
+	}
+	d := &Dir{
+		path:  path,
+		made:  made,
+		added: map[string]string{},
+		tag:   rand.Text()[:12],
+	}
+	if d.root, err = os.OpenRoot(path); err != nil {
+		d.unmake()
+		return nil, fmt.Errorf("outdir: %w", err)
+	}
+	d.rename = d.root.Rename
+	if d.old, err = readManifest(d.root); err != nil {
+		d.finish()
+		d.unmake()
+		return nil, err
+	}
+	return d, nil
+}
+
+// makeFolder makes a folder and its parents, and returns those it made,
+// outermost first.
+func makeFolder(path string) (made []string, err error) {
+	for at := path; ; at = filepath.Dir(at) {
+		_, err := os.Stat(at)
+		if err == nil || at == filepath.Dir(at) {
+			break
+		}
+		if !errors.Is(err, fs.ErrNotExist) {
+			return nil, err
+		}
+		made = append([]string{at}, made...)
+	}
+	return made, os.MkdirAll(path, 0o777)
+}
+
+// unmake removes the folders that were made and are empty.
+func (d *Dir) unmake() {
+	for i := len(d.made) - 1; i >= 0; i-- {
+		if os.Remove(d.made[i]) != nil {
+			return
+		}
+	}
+}
+
+// Add writes one file: write is called once with a buffered writer. It may be
+// called from several goroutines at once. The error is that of write or of the
+// disk, or wraps ErrName, ErrForeignFile or ErrDone; after any error Commit
+// will refuse.
+func (d *Dir) Add(name string, write func(io.Writer) error) error {
+	err := d.add(name, write)
+	if err != nil {
+		d.mu.Lock()
+		d.err = cmpErr(d.err, err)
+		d.mu.Unlock()
+	}
+	return err
+}
+
+// cmpErr returns the first error that there is.
+func cmpErr(first, second error) error {
+	if first != nil {
+		return first
+	}
+	return second
+}
+
+func (d *Dir) add(name string, write func(io.Writer) error) error {
+	if err := d.claim(name); err != nil {
+		return err
+	}
+	if err := d.mayReplace(name); err != nil {
+		return err
+	}
+	hash, err := d.writeTemp(d.temp("new", name), write)
+	if err != nil {
+		return fmt.Errorf("outdir: %s: %w", filepath.Join(d.path, name), err)
+	}
+	d.mu.Lock()
+	d.added[name] = hash
+	d.mu.Unlock()
+	return nil
+}
+
+// claim takes a name for a file, once. Names that differ only by case are the
+// same file on some systems.
+func (d *Dir) claim(name string) error {
+	if err := checkName(name); err != nil {
+		return err
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.done {
+		return fmt.Errorf("outdir: %w", ErrDone)
+	}
+	for other := range d.added {
+		if strings.EqualFold(name, other) {
+			return fmt.Errorf("outdir: %w: %q is there twice", ErrName, name)
+		}
+	}
+	d.added[name] = ""
+	return nil
+}
+
+// temp returns the temporary name of a file; kind tells apart new ones, old ones
+// put aside, and manifests.
+func (d *Dir) temp(kind, name string) string {
+	return fmt.Sprintf(".pappus-%s-%s-%s", kind, d.tag, name)
+}
+
+// writeTemp writes one temporary file and returns the hash of its content.
+func (d *Dir) writeTemp(temp string, write func(io.Writer) error) (hash string, err error) {
+	file, err := d.root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return "", err
+	}
+	d.mu.Lock()
+	d.temps = append(d.temps, temp)
+	d.mu.Unlock()
+	defer func() { err = cmpErr(err, file.Close()) }()
+	sum := sha256.New()
+	out := bufio.NewWriterSize(file, 1<<16)
+	if err := write(io.MultiWriter(out, sum)); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(sum.Sum(nil)), out.Flush()
+}
+
+// mayReplace gives nil where a name is free or holds an unchanged file of ours.
+func (d *Dir) mayReplace(name string) error {
+	ours, err := d.isOurs(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("outdir: %w", err)
+	}
+	if !ours {
+		return foreign(d.root, name)
+	}
+	return nil
+}
+
+// isOurs reports whether a file is a regular one, listed in the manifest and
+// unchanged.
+func (d *Dir) isOurs(name string) (bool, error) {
+	info, err := d.root.Lstat(name)
+	if err != nil {
+		return false, err
+	}
+	if !info.Mode().IsRegular() || len(d.old.Files[name]) == 0 {
+		return false, nil
+	}
+	file, err := d.root.Open(name)
+	if err != nil {
+		return false, err
+	}
+	defer file.Close()
+	sum := sha256.New()
+	if _, err := io.Copy(sum, file); err != nil {
+		return false, err
+	}
+	return d.old.lists(name, hex.EncodeToString(sum.Sum(nil))), nil
+}
+
+func foreign(root *os.Root, name string) error {
+	return fmt.Errorf("outdir: %s: %w", filepath.Join(root.Name(), name), ErrForeignFile)
+}
+
+// Abort takes the temporary files away, and the folder too where Open made it.
+// After Commit, or a second time, it does nothing.
+func (d *Dir) Abort() {
+	if d.end() {
+		d.finish()
+		d.unmake()
+	}
+}
+
+// end marks the folder as done and reports whether it was not so before.
+func (d *Dir) end() bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	was := d.done
+	d.done = true
+	return !was
+}
+
+// finish removes what temporary files are left and closes the folder.
+func (d *Dir) finish() {
+	for _, temp := range d.temps {
+		_ = d.root.Remove(temp) // gone already, or nothing more can be done
+	}
+	_ = d.root.Close()
+}

@@ -1,0 +1,86 @@
+package timing
+
+import (
+	"pappus/layout"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Plan is what timing found for an array and its listening spot. It is the
+// one value that leaves this room. SI throughout; levels in dB over a point
+// source of the volume velocity of one driver heard from 1 m.
+type Plan struct {
+	Array        *layout.Array
+	SpeedOfSound float64 // m/s
+
+	Arrivals []Arrival // one for each of Array.Mounts, in the same order
+	Channels []Channel // how the drivers are driven; never empty
+
+	Response   Response
+	Aligned    Measures // with the delays
+	Unaligned  Measures // without
+	Horizontal Polar    // round the vertical axis at the spot's height and distance
+	Vertical   Polar    // over the top in the plane of the vertical axis and the spot
+
+	Warnings []string // layout's and timing's own
+}
+
+// Arrival is when and how one driver is heard at the listening spot.
+type Arrival struct {
+	Path     float64 // m, the way that the sound takes, round the body where it must
+	Straight float64 // m, the straight line, through the body if need be
+	Time     float64 // s, Path over the speed of sound
+	Delay    float64 // s, never negative, what its channel is delayed by
+	Level    float64 // dB, energy mean from 500 Hz to 4 kHz
+	Seen     bool    // true where the straight line clears the body
+	Channel  int     // index into Plan.Channels
+}
+
+// Channel is one amplifier output with the delay that it was given.
+type Channel struct {
+	layout.Channel
+	Delay float64 // s
+}
+
+// Response is the level at the listening spot over frequency.
+type Response struct {
+	Frequency []float64 // Hz, rising
+	InStep    []float64 // dB, sum of the magnitudes: the most that timing can give
+	Aligned   []float64 // dB, with the delays
+	Unaligned []float64 // dB, without
+}
+
+// Measures are the figures of merit at a point.
+type Measures struct {
+	Smear     float64 // s, energy-weighted RMS spread of the arrivals
+	Spread    float64 // s, latest arrival less earliest
+	CombOnset float64 // Hz, lowest frequency with a summing loss of 3 dB; +Inf: none up to the highest reckoned
+}
+
+// Polar is the level round a circle through the listening spot, for each
+// octave band.
+type Polar struct {
+	Angle     []float64   // rad: azimuth from x, or elevation; rising
+	Band      []float64   // Hz, exact octave centres
+	Aligned   [][]float64 // [band][angle] dB
+	Unaligned [][]float64 // [band][angle] dB
+}
+
+// Slice is a flat grid of points in the room.
+type Slice struct {
+	Name          string
+	Origin        r3.Vec  // the lower left corner's cell centre, m
+	Right, Up     r3.Vec  // unit vectors of the picture's axes
+	Step          float64 // m between cell centres
+	Columns, Rows int
+}
+
+// Coverage is a slice filled in. Every field of values is row-major,
+// Columns*Rows long, first row lowest; NaN inside the body.
+type Coverage struct {
+	Slice
+	Band      []float64   // Hz, exact octave centres
+	Level     [][]float64 // [band][cell] dB, with the delays
+	Smear     []float64   // s, with the delays
+	CombOnset []float64   // Hz, +Inf where there is none up to the highest reckoned
+}

@@ -1,0 +1,127 @@
+package timing
+
+import (
+	"fmt"
+	"math"
+
+	"pappus/layout"
+	"pappus/timing/air"
+	"pappus/timing/band"
+	"pappus/timing/path"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The response is reckoned at responseCount frequencies, evenly spaced on a
+// logarithmic axis, 30 to the octave.
+const (
+	responseCount = 256
+	responseLow   = 50.0    // Hz
+	responseHigh  = 20000.0 // Hz
+)
+
+// The band whose squared pressures weigh arrivals, in Hz.
+const (
+	weightLow  = 500.0
+	weightHigh = 4000.0
+)
+
+// Make plans an array for its own listening spot.
+func Make(a *layout.Array) (*Plan, error) {
+	p, err := NewPlanner(a)
+	if err != nil {
+		return nil, err
+	}
+	plan, err := p.Move(a.Spot)
+	if err != nil {
+		return nil, err
+	}
+	if err := p.polars(plan); err != nil {
+		return nil, err
+	}
+	return plan, nil
+}
+
+// Planner makes plans of one array for one listening spot after another. It
+// keeps what does not depend on the spot. A Planner is for one goroutine.
+type Planner struct {
+	array  *layout.Array
+	air    air.Air
+	speed  float64
+	medium *radiate.Medium // at the response's frequencies
+	gains  []float64       // one for each mount, with polarity
+	spot   spotSums
+}
+
+// NewPlanner returns a planner for an array. The error tells of a model that
+// timing does not know.
+func NewPlanner(a *layout.Array) (*Planner, error) {
+	p := &Planner{array: a, air: air.Air(a.Air)}
+	p.speed = p.air.SpeedOfSound()
+	frequency := make([]float64, responseCount)
+	band.Log(frequency, responseLow, responseHigh)
+	p.medium = radiate.NewMedium(p.air, frequency)
+	if _, err := newField(a, p.medium); err != nil {
+		return nil, err
+	}
+	p.spot.grow(len(a.Mounts), responseCount)
+	return p, nil
+}
+
+// newField returns the field that an array's design names, for the
+// frequencies of a medium.
+func newField(a *layout.Array, m *radiate.Medium) (radiate.Field, error) {
+	switch a.Timing.Model {
+	case "point":
+		return radiate.Point(m), nil
+	case "baffle":
+		return radiate.Baffle(m, a.Driver.ConeRadius), nil
+	}
+	return nil, fmt.Errorf("timing: no model is called %q", a.Timing.Model)
+}
+
+// Move plans the array for a listening spot in m, without the polar responses.
+// A spot on or inside the body gives layout.ErrSpotInside.
+func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
+	if p.array.Body.Contains(spot) {
+		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
+	}
+	field, err := newField(p.array, p.medium)
+	if err != nil {
+		return nil, err
+	}
+	a := *p.array
+	a.Spot = spot
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, Warnings: append([]string(nil), a.Warnings...)}
+	p.spot.hear(field, &a)
+	p.arrivals(plan)
+	p.drive(plan)
+	p.respond(plan)
+	return plan, nil
+}
+
+// arrivals fills in when and how loud each driver is heard at the spot.
+func (p *Planner) arrivals(plan *Plan) {
+	a := plan.Array
+	plan.Arrivals = make([]Arrival, len(a.Mounts))
+	low, high := indexRange(p.medium.Frequency, weightLow, weightHigh)
+	for m, mount := range a.Mounts {
+		r := &plan.Arrivals[m]
+		r.Path, r.Straight, r.Seen = path.Between(mount.Point, a.Spot)
+		r.Time = r.Path / p.speed
+		energy := p.spot.energy(m, low, high)
+		r.Level = 10 * math.Log10(energy)
+	}
+}
+
+// indexRange returns the first index at or above low and the first above high,
+// for rising frequencies.
+func indexRange(frequency []float64, low, high float64) (from, to int) {
+	for from < len(frequency) && frequency[from] < low {
+		from++
+	}
+	for to = from; to < len(frequency) && frequency[to] <= high; to++ {
+	}
+	return from, to
+}

@@ -1,0 +1,118 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/timing/band"
+	"pappus/timing/measure"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+const polarSteps = 120 // 3 degrees
+
+// polars fills in the responses round the two circles through the spot.
+func (p *Planner) polars(plan *Plan) error {
+	octaves := band.Octaves()
+	frequency := band.Frequencies(octaves, 1, perOctave)
+	field, err := newField(p.array, radiate.NewMedium(p.air, frequency))
+	if err != nil {
+		return err
+	}
+	k := newKernel(plan, field, frequency)
+	plan.Horizontal = k.round(octaves, plan.listeningCircle)
+	plan.Vertical = k.round(octaves, plan.uprightCircle)
+	return nil
+}
+
+// listeningCircle returns the place at an azimuth on the circle round the
+// vertical axis through the spot.
+func (plan *Plan) listeningCircle(azimuth float64) r3.Vec {
+	spot := plan.Array.Spot
+	reach := math.Hypot(spot.X, spot.Y)
+	sin, cos := math.Sincos(azimuth)
+	return r3.Vec{X: reach * cos, Y: reach * sin, Z: spot.Z}
+}
+
+// uprightCircle returns the place at an elevation on the circle round the
+// body's centre through the spot: 0 is level on the spot's side, 90 degrees is
+// overhead, 180 degrees is level behind.
+func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
+	spot := plan.Array.Spot
+	reach := r3.Norm(spot)
+	sin, cos := math.Sincos(elevation)
+	at := r3.Scale(reach*cos, towards(spot))
+	at.Z = reach * sin
+	return at
+}
+
+// round returns the levels at the octave bands round a circle, NaN where it
+// passes through the body.
+func (k *kernel) round(octaves []float64, place func(angle float64) r3.Vec) Polar {
+	polar := Polar{
+		Angle:     make([]float64, polarSteps),
+		Band:      octaves,
+		Aligned:   table(len(octaves), polarSteps),
+		Unaligned: table(len(octaves), polarSteps),
+	}
+	for i := range polar.Angle {
+		polar.Angle[i] = 2*math.Pi*float64(i)/polarSteps - math.Pi
+	}
+	nf := len(k.frequency)
+	undelayed := k.undelayed()
+	spread(polarSteps, func(_, i int) {
+		at := []r3.Vec{place(polar.Angle[i])}
+		sum, plain := make([]complex128, nf), make([]complex128, nf)
+		for m, mount := range k.plan.Array.Mounts {
+			k.field.Add(sum, mount, at, k.weight[m*nf:(m+1)*nf])
+			k.field.Add(plain, mount, at, undelayed[m*nf:(m+1)*nf])
+		}
+		inside := k.plan.Array.Body.Contains(at[0])
+		for b := range octaves {
+			polar.Aligned[b][i] = bandLevel(sum, b, inside)
+			polar.Unaligned[b][i] = bandLevel(plain, b, inside)
+		}
+	})
+	return polar
+}
+
+// undelayed returns the kernel's weights without the delays.
+func (k *kernel) undelayed() []complex128 {
+	d, nf := newDrive(k.plan), len(k.frequency)
+	w := make([]complex128, len(k.weight))
+	for m := range d.gain {
+		d.weights(w[m*nf:(m+1)*nf], m, false, k.frequency)
+	}
+	return w
+}
+
+// bandLevel returns the level in dB of the octave band b of a spectrum.
+func bandLevel(spectrum []complex128, b int, inside bool) float64 {
+	if inside {
+		return math.NaN()
+	}
+	return measure.Decibels(meanEnergy(spectrum[b*perOctave : (b+1)*perOctave]))
+}
+
+func table(rows, columns int) [][]float64 {
+	t := make([][]float64, rows)
+	for i := range t {
+		t[i] = make([]float64, columns)
+	}
+	return t
+}
+
+// Unevenness returns how uneven the aligned array is round the listening
+// circle: the standard deviation of the level in dB, mean of the octave bands
+// from 500 Hz to 4 kHz.
+func (plan *Plan) Unevenness() float64 {
+	var sum, n float64
+	for b, centre := range plan.Horizontal.Band {
+		if centre > 0.9*weightLow && centre < 1.1*weightHigh {
+			sum += measure.Deviation(plan.Horizontal.Aligned[b])
+			n++
+		}
+	}
+	return sum / max(n, 1)
+}

@@ -1,0 +1,74 @@
+package radiate
+
+import (
+	"math"
+
+	"pappus/layout"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// baffle is a flat piston in an infinite baffle.
+type baffle struct {
+	medium *Medium
+	cone   float64
+}
+
+// Baffle returns the field of a flat piston with a cone radius in m, in an
+// infinite baffle that goes through the mount at right angles to its normal:
+//
+//	H = 2 exp(-i k d)/d * Piston(k a sin theta) times the loss in air
+//
+// in front of the baffle, half of that in its plane (the mean of both sides)
+// and 0 behind. This is the far field: d large against a and against k a^2/2.
+// Kinsler, Frey, Coppens and Sanders, Fundamentals of Acoustics, 4th ed., 7.4.
+func Baffle(m *Medium, cone float64) Field { return baffle{m, cone} }
+
+func (b baffle) Add(dst []complex128, mount layout.Mount, points []r3.Vec, weight []complex128) {
+	b.medium.check(dst, len(points), weight)
+	for _, at := range points {
+		row := dst[:len(weight)]
+		dst = dst[len(weight):]
+		ray := r3.Sub(at, mount.Point)
+		d := r3.Norm(ray)
+		side := strength(r3.Dot(ray, mount.Normal))
+		if side == 0 {
+			continue
+		}
+		scale := over(side, d)
+		sin := r3.Norm(r3.Cross(ray, mount.Normal)) / d
+		for f, w := range weight {
+			piston := Piston(b.medium.Wavenumber[f] * b.cone * sin)
+			row[f] += w * b.medium.wave(f, d) * complex(piston, 0) * scale
+		}
+	}
+}
+
+// strength is 2 in front of a baffle, 0 behind and 1 in its plane.
+func strength(height float64) float64 {
+	switch {
+	case height > 0:
+		return 2
+	case height < 0:
+		return 0
+	}
+	return 1
+}
+
+// over returns a/d as a complex number, and NaN where d is 0.
+func over(a, d float64) complex128 {
+	if d == 0 {
+		return complex(math.NaN(), math.NaN())
+	}
+	return complex(a/d, 0)
+}
+
+// Piston returns the far-field directivity 2 J1(x)/x of a flat circular piston,
+// x = k a sin theta; 1 on the axis. Kinsler, Frey, Coppens and Sanders,
+// Fundamentals of Acoustics, 4th ed..
+func Piston(x float64) float64 {
+	if math.Abs(x) < 1e-4 {
+		return 1 - x*x/8 // the next term, x^4/192, is below 1e-18
+	}
+	return 2 * math.J1(x) / x
+}

@@ -1,0 +1,13 @@
+// Package radiate says how one driver sounds in the room.
+//
+// A Field answers the complex pressure of a mount at points. Models are small
+// types behind constructors, each for one slice of frequencies:
+//
+//   - Point: a point source in open air; the body is not there. 1/r along the
+//     straight line (Morse and Ingard, Theoretical Acoustics, 1968, 7.1).
+//   - Baffle: a flat piston in an infinite baffle at the mount, silent behind it:
+//     twice the point source times 2 J1(ka sin)/(ka sin) (Kinsler, Frey, Coppens
+//     and Sanders, Fundamentals of Acoustics, 4th ed., 7.4).
+//
+// Time factor exp(+i omega t) throughout.
+package radiate

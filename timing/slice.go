@@ -1,0 +1,62 @@
+package timing
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Point returns the middle of a cell, in m.
+func (s Slice) Point(column, row int) r3.Vec {
+	return r3.Add(s.Origin, r3.Add(
+		r3.Scale(float64(column)*s.Step, s.Right),
+		r3.Scale(float64(row)*s.Step, s.Up)))
+}
+
+// HorizontalSlice returns the level slice at the height of the plan's spot, a
+// square round the body's axis, x to the right and y up: the room seen from
+// above. Its size is the design's.
+func HorizontalSlice(p *Plan) Slice {
+	c := p.Array.Coverage
+	step := 2 * c.HalfWidth / float64(c.Cells)
+	corner := -c.HalfWidth + step/2
+	return Slice{
+		Name:    "from above",
+		Origin:  r3.Vec{X: corner, Y: corner, Z: p.Array.Spot.Z},
+		Right:   r3.Vec{X: 1},
+		Up:      r3.Vec{Y: 1},
+		Step:    step,
+		Columns: c.Cells,
+		Rows:    c.Cells,
+	}
+}
+
+// VerticalSlice returns the upright slice through the body's axis and the
+// plan's spot: to the right is towards the spot, up is z. It is as wide as the
+// horizontal slice and half as high, from the surface that the body stands on.
+func VerticalSlice(p *Plan) Slice {
+	a := p.Array
+	step := 2 * a.Coverage.HalfWidth / float64(a.Coverage.Cells)
+	right := towards(a.Spot)
+	start := r3.Scale(-a.Coverage.HalfWidth+step/2, right)
+	start.Z = a.Body.Lowest() - a.Stand + step/2
+	return Slice{
+		Name:    "from the side",
+		Origin:  start,
+		Right:   right,
+		Up:      r3.Vec{Z: 1},
+		Step:    step,
+		Columns: a.Coverage.Cells,
+		Rows:    (a.Coverage.Cells + 1) / 2,
+	}
+}
+
+// towards returns the horizontal direction of a point, x where it stands on
+// the vertical axis.
+func towards(at r3.Vec) r3.Vec {
+	reach := math.Hypot(at.X, at.Y)
+	if reach == 0 {
+		return r3.Vec{X: 1}
+	}
+	return r3.Vec{X: at.X / reach, Y: at.Y / reach}
+}

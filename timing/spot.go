@@ -1,0 +1,130 @@
+package timing
+
+import (
+	"math"
+	"math/cmplx"
+
+	"pappus/layout"
+	"pappus/timing/measure"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// spotSums holds each driver's pressure at the listening spot, without delays,
+// and room for the sums.
+type spotSums struct {
+	frequencies int
+	pressure    []complex128 // [mount][frequency]
+	one         []complex128 // weights of 1
+	step        []float64    // sum of magnitudes
+	built       []float64    // magnitude of the sum, as built
+	aligned     []float64    // and with the delays
+	sum         []complex128
+}
+
+func (s *spotSums) grow(mounts, frequencies int) {
+	s.frequencies = frequencies
+	s.pressure = make([]complex128, mounts*frequencies)
+	s.one = make([]complex128, frequencies)
+	for i := range s.one {
+		s.one[i] = 1
+	}
+	s.step = make([]float64, frequencies)
+	s.built = make([]float64, frequencies)
+	s.aligned = make([]float64, frequencies)
+	s.sum = make([]complex128, frequencies)
+}
+
+// hear fills in the pressure of every mount at the array's spot.
+func (s *spotSums) hear(field radiate.Field, a *layout.Array) {
+	clear(s.pressure)
+	point := []r3.Vec{a.Spot}
+	for m, mount := range a.Mounts {
+		field.Add(s.row(m), mount, point, s.one)
+	}
+}
+
+func (s *spotSums) row(m int) []complex128 {
+	return s.pressure[m*s.frequencies : (m+1)*s.frequencies]
+}
+
+// energy returns a driver's mean squared pressure over an index range.
+func (s *spotSums) energy(m, from, to int) float64 {
+	sum := 0.0
+	for _, p := range s.row(m)[from:to] {
+		sum += energyOf(p)
+	}
+	return sum / float64(to-from)
+}
+
+func energyOf(p complex128) float64 { return real(p)*real(p) + imag(p)*imag(p) }
+
+// respond sums the drivers at the spot in step, as built and with the delays,
+// and measures both.
+func (p *Planner) respond(plan *Plan) {
+	s, n := &p.spot, len(p.medium.Frequency)
+	drive := newDrive(plan)
+	s.sumInto(s.built, drive.gain, nil, p.medium.Frequency)
+	s.sumInto(s.aligned, drive.gain, drive.delay, p.medium.Frequency)
+	clear(s.step)
+	for m, g := range drive.gain {
+		for f, v := range s.row(m) {
+			s.step[f] += math.Abs(g) * cmplx.Abs(v)
+		}
+	}
+	plan.Response = Response{
+		Frequency: append([]float64(nil), p.medium.Frequency...),
+		InStep:    make([]float64, n),
+		Aligned:   make([]float64, n),
+		Unaligned: make([]float64, n),
+	}
+	levels(plan.Response.InStep, s.step)
+	levels(plan.Response.Aligned, s.aligned)
+	levels(plan.Response.Unaligned, s.built)
+	plan.Unaligned = plan.measures(make([]float64, len(drive.delay)))
+	plan.Aligned = plan.measures(drive.delay)
+	plan.Unaligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.built, s.step)
+	plan.Aligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.aligned, s.step)
+}
+
+// sumInto fills dst with the magnitude of the sum over drivers; no delays
+// where delay is nil.
+func (s *spotSums) sumInto(dst, gain, delay, frequency []float64) {
+	clear(s.sum)
+	for m, g := range gain {
+		for f, v := range s.row(m) {
+			if delay != nil {
+				v *= turn(frequency[f], delay[m])
+			}
+			s.sum[f] += complex(g, 0) * v
+		}
+	}
+	for f, v := range s.sum {
+		dst[f] = cmplx.Abs(v)
+	}
+}
+
+// turn returns exp(-i 2 pi frequency delay).
+func turn(frequency, delay float64) complex128 {
+	sin, cos := math.Sincos(2 * math.Pi * frequency * delay)
+	return complex(cos, -sin)
+}
+
+// levels fills dst with 20 log10 of magnitudes.
+func levels(dst, magnitude []float64) {
+	for i, v := range magnitude {
+		dst[i] = 20 * math.Log10(v)
+	}
+}
+
+// measures returns smear and spread at the spot with the given delays.
+func (plan *Plan) measures(delay []float64) Measures {
+	arrival := make([]float64, len(delay))
+	weight := make([]float64, len(delay))
+	for m, r := range plan.Arrivals {
+		arrival[m] = r.Time + delay[m]
+		weight[m] = math.Pow(10, r.Level/10)
+	}
+	return Measures{Smear: measure.Smear(arrival, weight), Spread: measure.Spread(arrival)}
+}
