@@ -87,38 +87,22 @@ func tooLow(below *float64, p r3.Vec) bool {
 // by rounding: a thousandth of what anyone could build.
 const rounding = 1e-9
 
-// toShell turns faces of the whole body into those that a cut left of it. A
-// convex body has one face in each direction.
+// toShell turns faces of the whole body into those that a cut left of it; -1
+// where it left nothing. No two faces look the same way.
 func toShell(m []Mount, whole, shell *body.Body) {
-	faces := make(map[int]int)
-	for i, f := range shell.Faces {
-		if f.Base {
-			continue
-		}
-		n := shell.Normal(i)
-		if j := towards(whole, n); j >= 0 {
-			faces[j] = i
-		}
-	}
+	left := facePlanes(shell)
 	for i := range m {
 		if m[i].Face < 0 {
 			continue
 		}
-		face, ok := faces[m[i].Face]
-		if !ok {
-			face = -1
+		n := whole.Normal(m[i].Face)
+		m[i].Face = slices.IndexFunc(left, func(p plane) bool { return r3.Norm(r3.Sub(p.normal, n)) < sameNormal })
+		if m[i].Face >= 0 && shell.Faces[m[i].Face].Base {
+			m[i].Face = -1
 		}
-		m[i].Face = face
 	}
 }
 
-// towards gives the face whose normal is nearest to n, -1 if there is no face.
-func towards(b *body.Body, n r3.Vec) int {
-	best, most := -1, math.Inf(-1)
-	for i := range b.Faces {
-		if c := r3.Dot(b.Normal(i), n); c > most {
-			best, most = i, c
-		}
-	}
-	return best
-}
+// sameNormal is how near unit normals of one face are: far over rounding, far
+// under the turn from one face to the next of the finest geodesic.
+const sameNormal = 1e-6

@@ -56,51 +56,56 @@ func evenly(b *body.Body, n int) ([]Mount, error) {
 	planes := facePlanes(b)
 	m := make([]Mount, n)
 	for i, p := range points {
-		m[i] = Mount{Point: r3.Scale(b.Radius, p), Normal: p, Face: -1}
-		if face, distance := planes.along(p); face >= 0 {
-			m[i] = Mount{Point: r3.Scale(distance, p), Normal: planes[face].normal, Face: face}
+		if b.IsBall() {
+			m[i] = Mount{Point: r3.Scale(b.Radius, p), Normal: p, Face: -1}
+			continue
 		}
+		face := planes.towards(p)
+		f := planes[face]
+		m[i] = Mount{Point: r3.Scale(f.distance/r3.Dot(f.normal, p), p), Normal: f.normal, Face: face}
 	}
 	return m, nil
 }
 
-// plane is a face's: the points p with p.normal = distance.
+// plane is a face's: the points p with p.normal = distance. The sides are the
+// inward normals of the planes through the centre and each edge.
 type plane struct {
 	normal   r3.Vec
 	distance float64 // m from the body's centre
+	sides    []r3.Vec
 }
 
 type planes []plane
 
 func facePlanes(b *body.Body) planes {
 	ps := make(planes, len(b.Faces))
-	for i := range ps {
+	for i, f := range b.Faces {
 		n := b.Normal(i)
-		ps[i] = plane{n, r3.Dot(n, b.Vertices[b.Faces[i].Corners[0]])}
+		ps[i] = plane{n, r3.Dot(n, b.Vertices[f.Corners[0]]), make([]r3.Vec, len(f.Corners))}
+		for j, c := range f.Corners {
+			next := f.Corners[(j+1)%len(f.Corners)]
+			ps[i].sides[j] = r3.Unit(r3.Cross(b.Vertices[c], b.Vertices[next]))
+		}
 	}
 	return ps
 }
 
-// along gives the face that a ray from the centre leaves the body by, and how
-// far away; -1 where there are no faces.
-func (ps planes) along(direction r3.Vec) (face int, distance float64) {
-	face, distance = -1, math.Inf(1)
+// towards gives the face that a ray from the centre leaves a whole body by. It
+// goes by the edges, not by the nearest plane, since a finely divided
+// tetrahedron is not quite convex.
+func (ps planes) towards(direction r3.Vec) int {
+	best, most := -1, math.Inf(-1)
 	for i, p := range ps {
-		if c := r3.Dot(p.normal, direction); c > 0 && p.distance/c < distance {
-			face, distance = i, p.distance/c
+		if r3.Dot(p.normal, direction) <= 0 {
+			continue
+		}
+		inside := math.Inf(1)
+		for _, s := range p.sides {
+			inside = min(inside, r3.Dot(s, direction))
+		}
+		if inside > most {
+			best, most = i, inside
 		}
 	}
-	return face, distance
-}
-
-// outside gives how far a point is outside the body, in m, and the face that
-// says so; negative inside. Beyond a corner it is less than the distance.
-func (ps planes) outside(p r3.Vec) (face int, distance float64) {
-	face, distance = -1, math.Inf(-1)
-	for i, q := range ps {
-		if d := r3.Dot(q.normal, p) - q.distance; d > distance {
-			face, distance = i, d
-		}
-	}
-	return face, distance
+	return best
 }

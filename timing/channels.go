@@ -86,8 +86,8 @@ func (p *Planner) channel(plan *Plan, id int, mounts []int) Channel {
 	d, w := plan.Array.Driver, plan.Array.Wiring
 	c := Channel{Channel: layout.Channel{ID: id, Mounts: mounts}, Delay: math.NaN()}
 	var ok bool
-	c.Series, c.Parallel, c.DCOhm, ok = wiring.Best(len(mounts), d.NominalOhm, d.DCOhm, w.MinimumLoad)
-	c.NominalOhm = wiring.Load(c.Series, c.Parallel, d.NominalOhm)
+	c.Series, c.Parallel, c.NominalOhm, ok = wiring.Best(len(mounts), d.NominalOhm, d.DCOhm, w.MinimumLoad)
+	c.DCOhm = wiring.Load(c.Series, c.Parallel, d.DCOhm)
 	if !ok {
 		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
 			"channel %d: %d drivers in equal strings load the amplifier with %.1f ohm at most, below its %g ohm",

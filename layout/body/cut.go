@@ -8,23 +8,34 @@ import (
 )
 
 // CutAt returns the part of the body above the plane at a height in m, closed
-// by a flat base. A plane at or below the lowest point leaves the body whole. A
-// plane that leaves nothing gives ErrNothingLeft. Radius and BallRadius stay
-// those of the uncut body.
+// by a flat base. Radius and BallRadius stay those of the uncut body.
+//
+// A plane at or below the lowest point leaves the body as it is: IsCut tells
+// only of what was cut away, so it stays false where nothing has been cut
+// before. A plane that comes within a millionth of the radius of a vertex is
+// put through that vertex, so that no slivers are left, and Cut is the height
+// it has then.
+//
+// Errors wrap ErrNothingLeft, for a plane at or above the highest point, and
+// ErrHeight.
 func (b *Body) CutAt(height float64) (*Body, error) {
-	snap := 1e-9 * b.Radius // corners this near to the plane count as on it
-	if height >= b.highest()-snap {
-		return nil, fmt.Errorf("body: %w at %g mm", ErrNothingLeft, 1000*height)
+	if math.IsNaN(height) {
+		return nil, fmt.Errorf("body: %w", ErrHeight)
+	}
+	slack := tolerance * b.Radius
+	if height >= b.highest()-slack {
+		return nil, fmt.Errorf("body: %w at %g m", ErrNothingLeft, height)
 	}
 	cut := *b
-	if height <= b.Lowest()+snap {
+	if height <= b.Lowest()+slack {
 		return &cut, nil
 	}
+	height = b.through(height, slack)
 	cut.Cut, cut.IsCut = height, true
 	if b.IsBall() {
 		return &cut, nil
 	}
-	c := cutter{from: b, height: height, snap: snap, kept: make(map[int]int), crossed: make(map[[2]int]int)}
+	c := newCutter(b, height, slack)
 	for _, face := range b.Faces {
 		c.clip(face)
 	}
@@ -33,73 +44,60 @@ func (b *Body) CutAt(height float64) (*Body, error) {
 	return &cut, nil
 }
 
-func (b *Body) highest() float64 {
-	if b.IsBall() {
-		return b.Radius
-	}
-	high := math.Inf(-1)
+// through returns the height of the vertex nearest to a height where it is
+// within slack, else the height.
+func (b *Body) through(height, slack float64) float64 {
+	near := height
 	for _, v := range b.Vertices {
-		high = max(high, v.Z)
+		if d := math.Abs(v.Z - height); d <= slack {
+			near, slack = v.Z, d
+		}
 	}
-	return high
+	return near
 }
 
 // cutter gathers what is above a plane.
 type cutter struct {
-	from         *Body
-	height, snap float64
-	kept         map[int]int    // old vertex to new
-	crossed      map[[2]int]int // old edge to the new vertex on it
-	vertices     []r3.Vec
-	faces        []Face
+	from     *Body
+	height   float64
+	side     []int          // of each old vertex: 1 above, 0 on the plane, -1 below
+	kept     []int          // old vertex to new
+	crossed  map[[2]int]int // old edge to the new vertex on it
+	vertices []r3.Vec
+	faces    []Face
+	base     map[int]int // from each corner of the base to the next
 }
 
-// side is 1 above the plane, 0 on it and -1 below.
-func (c *cutter) side(v int) int {
-	switch d := c.from.Vertices[v].Z - c.height; {
-	case d > c.snap:
-		return 1
-	case d < -c.snap:
-		return -1
+func newCutter(b *Body, height, slack float64) *cutter {
+	c := &cutter{
+		from:    b,
+		height:  height,
+		side:    make([]int, len(b.Vertices)),
+		kept:    make([]int, len(b.Vertices)),
+		crossed: make(map[[2]int]int),
+		base:    make(map[int]int),
 	}
-	return 0
-}
-
-// keep returns the new number of an old vertex, put exactly on the plane if it
-// counts as on it.
-func (c *cutter) keep(v int) int {
-	if n, ok := c.kept[v]; ok {
-		return n
+	for i, v := range b.Vertices {
+		switch d := v.Z - height; {
+		case d > slack:
+			c.side[i] = 1
+		case d < -slack:
+			c.side[i] = -1
+			continue
+		default:
+			v.Z = height
+		}
+		c.kept[i] = len(c.vertices)
+		c.vertices = append(c.vertices, v)
 	}
-	at := c.from.Vertices[v]
-	if c.side(v) == 0 {
-		at.Z = c.height
-	}
-	c.kept[v] = len(c.vertices)
-	c.vertices = append(c.vertices, at)
-	return c.kept[v]
-}
-
-// cross returns the new vertex where the edge between two old ones meets the
-// plane.
-func (c *cutter) cross(p, q int) int {
-	p, q = min(p, q), max(p, q)
-	if n, ok := c.crossed[[2]int{p, q}]; ok {
-		return n
-	}
-	a, b := c.from.Vertices[p], c.from.Vertices[q]
-	at := r3.Add(a, r3.Scale((c.height-a.Z)/(b.Z-a.Z), r3.Sub(b, a)))
-	at.Z = c.height
-	c.crossed[[2]int{p, q}] = len(c.vertices)
-	c.vertices = append(c.vertices, at)
-	return len(c.vertices) - 1
+	return c
 }
 
 // clip keeps the part of a face above the plane.
 func (c *cutter) clip(face Face) {
 	above := false
 	for _, v := range face.Corners {
-		above = above || c.side(v) > 0
+		above = above || c.side[v] > 0
 	}
 	if !above {
 		return
@@ -107,37 +105,50 @@ func (c *cutter) clip(face Face) {
 	var corners []int
 	for i, p := range face.Corners {
 		q := face.Corners[(i+1)%len(face.Corners)]
-		if c.side(p) >= 0 {
-			corners = append(corners, c.keep(p))
+		if c.side[p] >= 0 {
+			corners = append(corners, c.kept[p])
 		}
-		if c.side(p)*c.side(q) < 0 {
-			corners = append(corners, c.cross(p, q))
+		if c.side[p]*c.side[q] < 0 {
+			corners = append(corners, c.cross(min(p, q), max(p, q)))
 		}
 	}
-	c.faces = append(c.faces, Face{Corners: corners, Base: face.Base})
+	c.border(corners)
+	c.faces = append(c.faces, Face{Corners: corners})
 }
 
-// close adds the base: the loop of edges that only one face has, the other way
-// round.
+// cross returns the new vertex where an old edge meets the plane.
+func (c *cutter) cross(p, q int) int {
+	if v, ok := c.crossed[[2]int{p, q}]; ok {
+		return v
+	}
+	a, b := c.from.Vertices[p], c.from.Vertices[q]
+	at := r3.Add(a, r3.Scale((c.height-a.Z)/(b.Z-a.Z), r3.Sub(b, a)))
+	at.Z = c.height
+	v := len(c.vertices)
+	c.crossed[[2]int{p, q}] = v
+	c.vertices = append(c.vertices, at)
+	return v
+}
+
+// border notes the edge that a face has in the plane, which the base shares
+// the other way round.
+func (c *cutter) border(corners []int) {
+	for i, p := range corners {
+		q := corners[(i+1)%len(corners)]
+		if c.vertices[p].Z == c.height && c.vertices[q].Z == c.height {
+			c.base[q] = p
+		}
+	}
+}
+
+// close adds the base.
 func (c *cutter) close() {
-	next := make(map[int]int)
-	for _, face := range c.faces {
-		for i, p := range face.Corners {
-			q := face.Corners[(i+1)%len(face.Corners)]
-			if c.vertices[p].Z == c.height && c.vertices[q].Z == c.height {
-				next[q] = p
-			}
-		}
+	first := len(c.vertices)
+	for v := range c.base {
+		first = min(first, v)
 	}
-	start := -1
-	for v := range c.vertices {
-		if _, ok := next[v]; ok {
-			start = v
-			break
-		}
-	}
-	loop := []int{start}
-	for v := next[start]; v != start; v = next[v] {
+	loop := []int{first}
+	for v := c.base[first]; v != first; v = c.base[v] {
 		loop = append(loop, v)
 	}
 	c.faces = append(c.faces, Face{Corners: loop, Base: true})

@@ -1,15 +1,31 @@
 // Package body makes the closed surfaces that carry drivers: the five regular
 // solids, geodesics, the ball, and domes cut from them.
 //
-// Solids: H. S. M. Coxeter, Regular Polytopes, 3rd ed., table I. Geodesics:
-// class I divisions as H. Kenner describes them, Geodesic Math and How to Use
-// It, 1976: each flat face is divided evenly and its points are pushed out to
-// the sphere. Volumes are sums of tetrahedra from the centre (divergence
-// theorem).
+// Every body is convex, wound counter-clockwise seen from outside, and has the
+// centre of its sphere at the origin. Lengths are in m, x points forward, y
+// left, z up, azimuths run counter-clockwise from x. A body is not changed once
+// it is made: what is cut from it is another one, which may share its slices.
 //
-// All bodies are convex, wound counter-clockwise seen from outside, and have
-// the centre of their sphere at the origin. The tetrahedron, the octahedron and
-// the icosahedron stand on a vertex with another (the tetrahedron: a vertex) on
-// top, so that an even subdivision of the last two has an equator of edges; the
-// cube and the dodecahedron lie on a face.
+// How bodies stand:
+//
+//	tetrahedron   a vertex on top, a face below; one lower vertex at azimuth 0
+//	octahedron    a vertex on top and one below; one of the others on x
+//	icosahedron   a vertex on top and one below; one of the upper ring at azimuth 0
+//	cube          a face on top and one below; one side faces x
+//	dodecahedron  a face on top and one below; one of the upper sides at azimuth 0
+//
+// The cube and the dodecahedron so have a face wherever the octahedron and the
+// icosahedron have a vertex. A geodesic stands as its base does: one of an
+// octahedron at an even subdivision, or of an icosahedron, has an equator of
+// edges at z = 0 where it can be cut into halves.
+//
+// Vertices, faces and edges run from the top down, those of one height by
+// azimuth from x (see [Order]). A cut keeps the order of what it leaves; new
+// vertices come after the old and the base is the last face.
+//
+// Sources. Solids: H. S. M. Coxeter, Regular Polytopes, 3rd ed., table I.
+// Geodesics: class I as in H. Kenner, Geodesic Math and How to Use It, 1976:
+// each flat face is divided evenly and its points are pushed out to the sphere.
+// Volumes: the divergence theorem, as a sum of tetrahedra from the centre;
+// of a cut ball: the spherical cap, Archimedes.
 package body

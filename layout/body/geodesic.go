@@ -8,81 +8,126 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Geodesic returns the class I subdivision of a base (icosahedron, octahedron or
-// tetrahedron), its vertices on a sphere of a radius in m. The errors are
-// ErrUnknownShape and ErrSubdivision. Edges of an icosahedron divided in n are
-// chords as in Kenner, Geodesic Math and How to Use It, 1976.
+// MostSubdivision is the finest division that Geodesic makes.
+const MostSubdivision = 16
+
+// Geodesic returns the class I division of a base (icosahedron, octahedron or
+// tetrahedron): each of its edges is divided into subdivision equal parts, each
+// flat face into subdivision squared triangles, and the points are pushed out
+// to a sphere of a radius in m (Kenner, Geodesic Math and How to Use It, 1976).
+//
+// Near the corners of a coarse base that leaves dents between triangles: edges
+// that lie deeper than those which join the other two corners. Such an edge is
+// turned to join those, so that the body is the convex hull of its points.
+// Counts stay the same. An icosahedron has no dents.
+//
+// Errors wrap ErrUnknownShape, ErrSubdivision and ErrRadius.
 func Geodesic(base string, subdivision int, radius float64) (*Body, error) {
-	if subdivision < 1 || subdivision > 16 {
-		return nil, fmt.Errorf("body: %w: %d", ErrSubdivision, subdivision)
+	if subdivision < 1 || subdivision > MostSubdivision {
+		return nil, fmt.Errorf("body: %w, not %d", ErrSubdivision, subdivision)
 	}
-	switch base {
-	case "icosahedron", "octahedron", "tetrahedron":
-	default:
+	if base != "icosahedron" && base != "octahedron" && base != "tetrahedron" {
 		return nil, fmt.Errorf("body: %w to divide: %q", ErrUnknownShape, base)
 	}
-	solid, err := Platonic(base, 1)
-	if err != nil {
-		return nil, err
+	if !usable(radius) {
+		return nil, fmt.Errorf("body: %w: %g m", ErrRadius, radius)
 	}
-	b := &Body{Name: fmt.Sprintf("%s divided in %d", base, subdivision), Radius: radius}
-	d := divider{body: b, index: make(map[[6]int]int)}
-	for _, face := range solid.Faces {
-		d.face(face.Corners, solid.Vertices, subdivision)
+	points := corners(base)
+	d := divider{base: points, parts: subdivision, index: make(map[[3]share]int)}
+	for _, face := range hull(points) {
+		d.divide([3]int(face.Corners))
 	}
-	b.BallRadius = ballRadius(b.Volume())
-	return b, nil
+	mend(d.vertices, d.faces)
+	return settle(&Body{
+		Name:     fmt.Sprintf("geodesic %s %d", base, subdivision),
+		Radius:   radius,
+		Vertices: d.vertices,
+		Faces:    d.faces,
+	}), nil
 }
 
-// divider divides faces and joins the points that they share.
+// divider divides the triangles of a base and joins the points that they share.
 type divider struct {
-	body  *Body
-	index map[[6]int]int // by corner and weight, which neighbours agree on
+	base     []r3.Vec // on the unit sphere
+	parts    int
+	index    map[[3]share]int
+	vertices []r3.Vec
+	faces    []Face
 }
 
-// point returns the vertex that stands at whole weights over a face's corners.
-func (d *divider) point(corner [3]int, weight [3]int, at []r3.Vec) int {
-	parts := [][2]int{}
-	for i, w := range weight {
-		if w > 0 {
-			parts = append(parts, [2]int{corner[i], w})
-		}
-	}
-	slices.SortFunc(parts, func(a, b [2]int) int { return cmp.Compare(a[0], b[0]) })
-	key := [6]int{-1, 0, -1, 0, -1, 0}
-	var sum r3.Vec
-	for i, p := range parts {
-		key[2*i], key[2*i+1] = p[0], p[1]
-		sum = r3.Add(sum, r3.Scale(float64(p[1]), at[p[0]]))
-	}
-	if v, ok := d.index[key]; ok {
-		return v
-	}
-	v := len(d.body.Vertices)
-	d.body.Vertices = append(d.body.Vertices, r3.Scale(d.body.Radius, r3.Unit(sum)))
-	d.index[key] = v
-	return v
-}
+// share is a whole weight at a corner of the base. The shares of a point, in
+// order of their corners, are what the faces that meet there agree on.
+type share struct{ weight, corner int }
 
-// face divides one triangle into n*n.
-func (d *divider) face(corners []int, at []r3.Vec, n int) {
-	c := [3]int{corners[0], corners[1], corners[2]}
-	vertex := func(i, j int) int { return d.point(c, [3]int{n - i - j, i, j}, at) }
+// divide divides one triangle of the base.
+func (d *divider) divide(c [3]int) {
+	n := d.parts
+	point := func(i, j int) int { return d.point([3]share{{n - i - j, c[0]}, {i, c[1]}, {j, c[2]}}) }
 	for i := range n {
 		for j := range n - i {
-			d.add(vertex(i, j), vertex(i+1, j), vertex(i, j+1))
+			d.add(point(i, j), point(i+1, j), point(i, j+1))
 			if i+j < n-1 {
-				d.add(vertex(i+1, j), vertex(i+1, j+1), vertex(i, j+1))
+				d.add(point(i+1, j), point(i+1, j+1), point(i, j+1))
 			}
 		}
 	}
 }
 
 func (d *divider) add(a, b, c int) {
-	d.body.Faces = append(d.body.Faces, Face{Corners: []int{a, b, c}})
+	d.faces = append(d.faces, Face{Corners: []int{a, b, c}})
 }
 
-// sortBy sorts indices by a number that belongs to each.
-func sortBy(index []int, key func(int) float64) {
-	slices.SortStableFunc(index, func(a, b int) int { return cmp.Compare(key(a), key(b)) })
+// point returns the vertex at three shares.
+func (d *divider) point(s [3]share) int {
+	for i := range s {
+		if s[i].weight == 0 {
+			s[i] = share{}
+		}
+	}
+	slices.SortFunc(s[:], func(a, b share) int {
+		return cmp.Or(cmp.Compare(a.corner, b.corner), cmp.Compare(a.weight, b.weight))
+	})
+	if v, ok := d.index[s]; ok {
+		return v
+	}
+	var sum r3.Vec
+	for _, p := range s {
+		sum = r3.Add(sum, r3.Scale(float64(p.weight), d.base[p.corner]))
+	}
+	v := len(d.vertices)
+	d.index[s] = v
+	d.vertices = append(d.vertices, r3.Unit(sum))
+	return v
+}
+
+// mend turns the edges of a triangulated unit sphere that lie in a dent until
+// there is none. It ends because every turn adds to the volume.
+func mend(vertices []r3.Vec, faces []Face) {
+	for turned := true; turned; {
+		turned = false
+		b := Body{Vertices: vertices, Faces: faces}
+		touched := make([]bool, len(faces))
+		for _, e := range b.pair() {
+			l, r := e.Faces[0], e.Faces[1]
+			if touched[l] || touched[r] {
+				continue
+			}
+			c, d := opposite(faces[l], e), opposite(faces[r], e)
+			out := r3.Unit(b.areaVector(l))
+			if r3.Dot(out, r3.Sub(vertices[d], vertices[e.A])) <= dent {
+				continue
+			}
+			faces[l].Corners = []int{e.A, d, c}
+			faces[r].Corners = []int{e.B, c, d}
+			touched[l], touched[r], turned = true, true, true
+		}
+	}
+}
+
+// dent is the depth over the radius from which triangles are not flat.
+const dent = 1e-9
+
+// opposite returns the corner of a triangle that is not on its edge.
+func opposite(face Face, e Edge) int {
+	return face.Corners[slices.IndexFunc(face.Corners, func(c int) bool { return c != e.A && c != e.B })]
 }

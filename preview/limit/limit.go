@@ -32,6 +32,7 @@ func New(src beep.Streamer, ceiling float64, rate beep.SampleRate) beep.Streamer
 	for i := range l.gains {
 		l.gains[i] = 1
 	}
+	l.sum = float64(n)
 	return l
 }
 
@@ -42,13 +43,13 @@ type limiter struct {
 	delay    [][2]float64 // the samples still to come, a ring
 	gains    []float64    // the last held gains, a ring in step with delay
 	at       int          // in both rings
+	sum      float64      // of gains
 	least    *sliding
 	held     float64
 	ahead    int // samples still to be read before the first goes out
 	in       [][2]float64
 	from, to int // of in, not yet used
-	owed     int // samples in delay once the source has ended
-	pushed   int // samples in delay so far, up to its length
+	owed     int // samples of silence to follow the source
 	drained  bool
 }
 
@@ -81,12 +82,11 @@ func (l *limiter) next() ([2]float64, bool) {
 		l.from, l.to, l.drained = 0, n, !ok
 		if !ok {
 			l.from, l.to = 0, 0
-			l.owed = l.pushed
+			l.owed = len(l.delay)
 		}
 	}
 	if l.from < l.to {
 		l.from++
-		l.pushed = min(l.pushed+1, len(l.delay))
 		return finite(l.in[l.from-1]), true
 	}
 	if l.src.Err() != nil || l.owed == 0 {
@@ -94,4 +94,46 @@ func (l *limiter) next() ([2]float64, bool) {
 	}
 	l.owed--
 	return [2]float64{}, true
+}
+
+// push takes a sample in and gives back, limited, the one that came len(delay)
+// samples before.
+func (l *limiter) push(v [2]float64) [2]float64 {
+	need := 1.0
+	if peak := max(math.Abs(v[0]), math.Abs(v[1])); peak > l.ceiling {
+		need = l.ceiling / peak
+	}
+	l.held = min(l.least.push(need), l.held+l.back*(1-l.held))
+	l.sum += l.held - l.gains[l.at]
+	l.gains[l.at] = l.held
+	out := l.delay[l.at]
+	l.delay[l.at] = v
+	if l.at++; l.at == len(l.gains) {
+		l.at = 0
+		l.resum()
+	}
+	gain := l.sum / float64(len(l.gains))
+	for c := range out {
+		// What is left above the ceiling here is rounding.
+		out[c] = min(max(out[c]*gain, -l.ceiling), l.ceiling)
+	}
+	return out
+}
+
+// resum adds the gains up anew, so that rounding does not gather.
+func (l *limiter) resum() {
+	l.sum = 0
+	for _, g := range l.gains {
+		l.sum += g
+	}
+}
+
+// finite turns what is not a number, or infinite, into silence.
+func finite(v [2]float64) [2]float64 {
+	for c := range v {
+		if math.IsNaN(v[c]) || math.IsInf(v[c], 0) {
+			v[c] = 0
+		}
+	}
+	return v
 }

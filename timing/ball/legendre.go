@@ -88,7 +88,11 @@ func (w *capWeights) next() {
 	w.eNext = (w.n*w.e + (2*w.n+1)*w.p) / (w.n + 1)
 }
 
-// capBound is the constant b of |q_n| <= b/sqrt(n-1/2), from DLMF 18.14.7.
+// capBound is the constant b of |q_n| <= b/sqrt(n-1/2), from DLMF 18.14.7. The
+// whole sphere has no q_n but the first.
 func capBound(halfAngle float64) float64 {
+	if halfAngle == math.Pi {
+		return 0
+	}
 	return 2 * math.Sqrt(2/(math.Pi*math.Sin(halfAngle))) / versine(halfAngle)
 }

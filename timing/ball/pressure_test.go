@@ -10,7 +10,7 @@ import (
 
 const degree = math.Pi / 180
 
-// worst returns the largest relative error of the table's rows.
+// worst returns the largest relative error of the table's rows up to ka = 60.
 func worst(t *testing.T, name string, have func(t *testing.T, ka, alpha, s, gamma float64) complex128) float64 {
 	t.Helper()
 	rows, err := reference.Table(name)
@@ -26,10 +26,18 @@ func worst(t *testing.T, name string, have func(t *testing.T, ka, alpha, s, gamm
 		alpha, gamma := r.Float("cap_half_angle_deg")*degree, r.Float("gamma_deg")*degree
 		want := complex(r.Float("re"), r.Float("im"))
 		e := cmplx.Abs(have(t, ka, alpha, s, gamma)-want) / cmplx.Abs(want)
-		if !(e <= 1e-11) {
+		// Rounding is near 1e-15 of the largest terms; beyond the ka that is
+		// asked for the shadow is so deep that it shows.
+		tolerance := 5e-12
+		if ka > 60 {
+			tolerance = 1e-9
+		}
+		if !(e <= tolerance) {
 			t.Errorf("%s: %v: relative error %.2g", name, r, e)
 		}
-		most = max(most, e)
+		if ka <= 60 {
+			most = max(most, e)
+		}
 	}
 	return most
 }

@@ -1,0 +1,464 @@
+package layout_test
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/body"
+	"pappus/layout/design"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+)
+
+var near = cmpopts.EquateApprox(0, 1e-12)
+
+// parse reads a design that a test has written.
+func parse(t testing.TB, path, text string) *design.Design {
+	t.Helper()
+	d, err := design.Parse(path, []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// build lays a good design out.
+func build(t testing.TB, text string) *layout.Array {
+	t.Helper()
+	a, err := layout.Build(parse(t, "a.toml", text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// with makes a design of a body, mounts and whatever else.
+func with(body, mounts, rest string) string {
+	return "[body]\n" + body + "\n[mounts]\n" + mounts + "\n[spot]\nx_m = 2\ny_m = 0\nz_m = 0\n" + rest
+}
+
+const small = "[driver]\ndiameter_mm = 10\n"
+
+func ExampleBuild() {
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	first, last := a.Mounts[0], a.Mounts[len(a.Mounts)-1]
+	fmt.Printf("%s: %d drivers, %d warnings\n", a.Name, len(a.Mounts), len(a.Warnings))
+	fmt.Printf("driver %d is %.0f mm above the centre, driver %d %.0f mm\n", first.ID, 1000*first.Point.Z, last.ID, 1000*last.Point.Z)
+	// Output:
+	// Lantern for the story corner: 39 drivers, 0 warnings
+	// driver 1 is 135 mm above the centre, driver 40 22 mm
+}
+
+func TestBuildInSI(t *testing.T) {
+	const rest = `[air]
+temperature_c = 26.85
+humidity_percent = 40
+pressure_kpa = 100
+[driver]
+diameter_mm = 40
+cutout_mm = 42
+flange_mm = 50
+depth_mm = 20
+nominal_ohm = 8
+dc_ohm = 7
+sensitivity_db = 84
+power_w = 3
+[timing]
+model = "baffle"
+[wiring]
+minimum_load_ohm = 4
+[[channel]]
+drivers = [5, 1, 2, 3]
+gain_db = -20
+invert = true
+delay_us = 250
+[[channel]]
+drivers = [4, 6]
+[coverage]
+half_width_m = 3
+cells = 16
+`
+	got := build(t, `name = "Cube"`+"\n"+with("shape = \"cube\"\nradius_mm = 300\nstand_height_mm = 50\nwall_mm = 4", "", rest))
+	h := 0.3 / math.Sqrt(3) // half a cube's edge
+	face := func(id int, x, y, z float64) layout.Mount {
+		n := r3.Vec{X: x, Y: y, Z: z}
+		return layout.Mount{ID: id, Point: r3.Scale(h, n), Normal: n}
+	}
+	want := &layout.Array{
+		Name:  "Cube",
+		Air:   layout.Air{Temperature: 300, Humidity: 0.4, Pressure: 100000},
+		Stand: 0.05,
+		Wall:  0.004,
+		// From the top down, the ring round the middle counter-clockwise from x.
+		Mounts: []layout.Mount{
+			face(1, 0, 0, 1), face(2, 1, 0, 0), face(3, 0, 1, 0), face(4, -1, 0, 0), face(5, 0, -1, 0), face(6, 0, 0, -1),
+		},
+		Driver: layout.Driver{
+			ConeRadius: 0.02, CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02,
+			NominalOhm: 8, DCOhm: 7, Sensitivity: 84, PowerHandling: 3,
+		},
+		Timing: layout.Timing{Model: "baffle", DelaysBy: "path"},
+		Wiring: layout.Wiring{MinimumLoad: 4},
+		Channels: []layout.Channel{
+			// Two strings of two: 7 ohm; all four in parallel would be 1.75.
+			{ID: 1, Mounts: []int{4, 0, 1, 2}, Gain: 0.1, Invert: true, Delay: 250e-6, Series: 2, Parallel: 2, NominalOhm: 8, DCOhm: 7},
+			{ID: 2, Mounts: []int{3, 5}, Gain: 1, Delay: math.NaN(), Series: 2, Parallel: 1, NominalOhm: 16, DCOhm: 14},
+		},
+		Spot:     r3.Vec{X: 2},
+		Coverage: layout.Coverage{HalfWidth: 3, Cells: 16},
+	}
+	ignore := cmp.Options{cmpopts.IgnoreFields(layout.Array{}, "Body"), cmpopts.IgnoreFields(layout.Mount{}, "Face"), cmpopts.EquateNaNs(), near}
+	if d := cmp.Diff(want, got, ignore); d != "" {
+		t.Error(d)
+	}
+	for _, m := range got.Mounts {
+		if d := cmp.Diff(m.Normal, got.Body.Normal(m.Face), near); d != "" {
+			t.Errorf("face of mount %d: %s", m.ID, d)
+		}
+	}
+}
+
+func TestNoSensitivity(t *testing.T) {
+	if a := build(t, with("shape = \"cube\"\nradius_mm = 100", "", small)); !math.IsNaN(a.Driver.Sensitivity) {
+		t.Errorf("sensitivity %g", a.Driver.Sensitivity)
+	}
+}
+
+// Counts of faces, edges and vertices are those of Coxeter, Regular Polytopes,
+// table I, and of Euler's formula for the geodesic: 20 n^2 faces.
+func TestWhereMountsAre(t *testing.T) {
+	cases := []struct {
+		name         string
+		body, mounts string
+		count        int
+		radius       float64 // mm from the centre; 0: not all alike
+	}{
+		{"faces of an icosahedron", `shape = "icosahedron"`, ``, 20, 79.4654472},
+		{"faces of a dodecahedron", `shape = "dodecahedron"`, `on = "faces"`, 12, 79.4654472},
+		{"vertices of a dodecahedron", `shape = "dodecahedron"`, `on = "vertices"`, 20, 100},
+		{"edges of an icosahedron", `shape = "icosahedron"`, `on = "edges"`, 30, 85.0650808},
+		{"edges of a tetrahedron", `shape = "tetrahedron"`, `on = "edges"`, 6, 57.7350269},
+		{"faces of a geodesic", "shape = \"geodesic\"\nsubdivision = 4", ``, 320, 0},
+		{"vertices of a geodesic", "shape = \"geodesic\"\nsubdivision = 4", `on = "vertices"`, 162, 100},
+		{"even on a ball", `shape = "ball"`, `count = 33`, 33, 100},
+		{"even on an octahedron", `shape = "octahedron"`, "on = \"even\"\ncount = 33", 33, 0},
+		{"even on a tetrahedron finely divided", "shape = \"geodesic\"\nbase = \"tetrahedron\"\nsubdivision = 5", "on = \"even\"\ncount = 50", 50, 0},
+		{"skipped", `shape = "icosahedron"`, `skip = [20, 3]`, 18, 79.4654472},
+		{"kept clear at the middle", `shape = "dodecahedron"`, `keep_clear_below_deg = 0`, 6, 79.4654472},
+		{"kept clear but for the top", `shape = "cube"`, `keep_clear_below_deg = 90`, 1, 57.7350269},
+		{"cut at the middle", "shape = \"geodesic\"\ncut_height_mm = 0", ``, 40, 0},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			a := build(t, with(c.body+"\nradius_mm = 100", c.mounts, small))
+			if len(a.Mounts) != c.count {
+				t.Fatalf("%d mounts, want %d", len(a.Mounts), c.count)
+			}
+			for _, m := range a.Mounts {
+				if got := 1000 * r3.Norm(m.Point); c.radius > 0 && math.Abs(got-c.radius) > 1e-6 {
+					t.Errorf("mount %d is %.7f mm from the centre, want %.7f", m.ID, got, c.radius)
+				}
+				if math.Abs(r3.Norm(m.Normal)-1) > 1e-12 || r3.Dot(m.Normal, m.Point) <= 0 {
+					t.Errorf("mount %d: normal %v at %v", m.ID, m.Normal, m.Point)
+				}
+				if m.Face >= 0 && (r3.Norm(r3.Sub(m.Normal, a.Body.Normal(m.Face))) > 1e-8 || a.Body.Margin(m.Face, m.Point) < -1e-9) {
+					t.Errorf("mount %d is not on face %d", m.ID, m.Face)
+				}
+			}
+		})
+	}
+}
+
+func TestSkipLeavesGaps(t *testing.T) {
+	a := build(t, with("shape = \"cube\"\nradius_mm = 100", "skip = [2, 5]", small))
+	var ids []int
+	for _, m := range a.Mounts {
+		ids = append(ids, m.ID)
+	}
+	if d := cmp.Diff([]int{1, 3, 4, 6}, ids); d != "" {
+		t.Error(d)
+	}
+}
+
+// A hole of 20 mm whose middle is 57.735 mm up and which looks sideways reaches
+// down to 47.735 mm, one that looks up does not reach down at all.
+func TestCutClearsTheHole(t *testing.T) {
+	cases := []struct {
+		name    string
+		cut     string
+		want    int
+		nothing bool
+	}{
+		{"below the sides' holes", "-10.001", 5, false},
+		{"just at the sides' holes", "-10", 5, false},
+		{"into the sides' holes", "-9.999", 1, false},
+		{"just under the top", "57", 1, false},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			a := build(t, with("shape = \"cube\"\nradius_mm = 100\ncut_height_mm = "+c.cut, "", "[driver]\ndiameter_mm = 20\n"))
+			if len(a.Mounts) != c.want {
+				t.Errorf("%d mounts, want %d", len(a.Mounts), c.want)
+			}
+			if !a.Body.IsCut {
+				t.Error("the body is whole")
+			}
+		})
+	}
+}
+
+func TestBuildFaults(t *testing.T) {
+	cases := []struct {
+		name string
+		text string
+		kind error
+		want string
+	}{
+		{"cut away", with("shape = \"cube\"\nradius_mm = 100\ncut_height_mm = 60", "", small), body.ErrNothingLeft,
+			"a.toml: body.cut_height_mm = 60: nothing of the body is left above this height; must be lower"},
+		{"no driver left", with("shape = \"cube\"\nradius_mm = 100\ncut_height_mm = -5", "keep_clear_below_deg = 5\nskip = [1]", small), layout.ErrNoMounts,
+			"a.toml: mounts: no driver left: of 6 places 1 are cut away, 4 kept clear and 1 skipped; must leave at least 1"},
+		{"too many drivers", with("shape = \"geodesic\"\nradius_mm = 1000\nsubdivision = 16", "", small), layout.ErrTooManyMounts,
+			"a.toml: mounts: 5120 drivers; must be at most 2000"},
+		{"skipped place that is not there", with("shape = \"cube\"\nradius_mm = 100", "skip = [7]", small), layout.ErrNoSuchMount,
+			"a.toml: mounts.skip: there is no mount 7; must be from 1 to 6"},
+		{"channel with a driver that is not there", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2, 7]\n"), layout.ErrNoSuchMount,
+			"a.toml: channel[2].drivers: there is no driver 7; must be a mount number from 1 to 6 that is not skipped"},
+		{"driver in no channel", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1, 2, 3, 4, 6]\n"), layout.ErrNotInChannel,
+			"a.toml: channel: driver 5 is in no channel; must be in one, or its place in mounts.skip"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			a, err := layout.Build(parse(t, "a.toml", c.text))
+			var e *design.Error
+			if a != nil || !errors.Is(err, c.kind) || !errors.As(err, &e) {
+				t.Fatalf("array %v, error %v", a, err)
+			}
+			if err.Error() != c.want {
+				t.Errorf("\n got %s\nwant %s", err, c.want)
+			}
+		})
+	}
+}
+
+func TestSpotInside(t *testing.T) {
+	d := design.Default()
+	d.Spot = design.Spot{XM: 0.03, YM: 0.04}
+	_, err := layout.Build(d)
+	const want = "lantern.toml: spot: the listening spot is 0.05 m from the body's centre, inside the body; must be outside"
+	if !errors.Is(err, layout.ErrSpotInside) || err.Error() != want {
+		t.Errorf("\n got %v\nwant %s", err, want)
+	}
+}
+
+func TestWarnings(t *testing.T) {
+	cube := "shape = \"cube\"\nradius_mm = 100" // edges of 115.47 mm
+	cases := []struct {
+		name string
+		text string
+		want []string
+	}{
+		{"all fits", with(cube, "", "[driver]\ndiameter_mm = 90\nflange_mm = 115\ndepth_mm = 50\n"), nil},
+		{"over the edge", with(cube, "", "[driver]\ndiameter_mm = 90\nflange_mm = 120\n"), []string{
+			"6 flanges reach over the edge of the face; driver 1 most, by 2.3 mm: take a smaller flange or a larger body"}},
+		{"touching", with(cube, "on = \"vertices\"\nkeep_clear_below_deg = 0", "[driver]\ndiameter_mm = 90\nflange_mm = 150\n"), []string{
+			// Each disc leans: it reaches 75 mm times sin(acos(1/sqrt 3)) towards the next.
+			"4 pairs of flanges touch; drivers 1 and 2 most, with a gap of -7.0 mm: take a smaller flange, a larger body or fewer drivers"}},
+		{"too deep", with(cube, "", "[driver]\ndiameter_mm = 90\ndepth_mm = 60\n"), []string{
+			"6 drivers are deeper than the body allows; driver 1 most: it needs 60.0 mm behind its flange and has about 57.7"}},
+		{"through the cut", with(cube+"\ncut_height_mm = 20", "", "[driver]\ndiameter_mm = 90\ndepth_mm = 40\n"), []string{
+			"1 driver is deeper than the body allows; driver 1 most: it needs 40.0 mm behind its flange and has about 37.7"}},
+		{"more channels than drivers", with(cube, "", small+"[wiring]\nchannels = 8\n"), []string{
+			"8 channels for 6 drivers: 2 stay unused"}},
+		{"channel under the minimum", with(cube, "", small+"nominal_ohm = 4\ndc_ohm = 3.5\n[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2, 3, 4, 5, 6]\n"), []string{
+			"1 channel is under the amplifier's minimum of 4.0 ohm however it is wired; channel 1 is at 3.5 ohm: the amplifier can overheat, do not connect it so"}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if d := cmp.Diff(c.want, build(t, c.text).Warnings); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+}
+
+// Whatever the body, numbers run from 1 from the top down and, within a ring,
+// counter-clockwise from x.
+func TestNumbersRunDown(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		shape := rapid.SampledFrom([]string{"tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic"}).Draw(t, "shape")
+		on := rapid.SampledFrom([]string{"faces", "vertices", "edges"}).Draw(t, "on")
+		base := ""
+		if shape == "geodesic" {
+			base = fmt.Sprintf("\nbase = %q\nsubdivision = %d",
+				rapid.SampledFrom([]string{"icosahedron", "octahedron", "tetrahedron"}).Draw(t, "base"), rapid.IntRange(1, 5).Draw(t, "subdivision"))
+		}
+		cut := rapid.Float64Range(-500, 100).Draw(t, "cut in mm")
+		d, err := design.Parse("a.toml", []byte(with(fmt.Sprintf("shape = %q\nradius_mm = 500%s\ncut_height_mm = %g", shape, base, cut), fmt.Sprintf("on = %q", on), small)))
+		if err != nil {
+			t.Skip(err)
+		}
+		a, err := layout.Build(d)
+		if err != nil {
+			t.Skip(err)
+		}
+		turn := func(m layout.Mount) float64 {
+			if math.Hypot(m.Point.X, m.Point.Y) < 1e-9 {
+				return 0
+			}
+			return math.Mod(math.Atan2(m.Point.Y, m.Point.X)+2*math.Pi+1e-9, 2*math.Pi)
+		}
+		for i, m := range a.Mounts {
+			if m.ID != i+1 {
+				t.Fatalf("mount %d has the number %d", i, m.ID)
+			}
+			// The lowest point of the hole is at least at the cut.
+			if down := m.Point.Z - 0.005*math.Sqrt(max(0, 1-m.Normal.Z*m.Normal.Z)); down < cut/1000-1e-8 {
+				t.Fatalf("the hole of mount %d reaches down to %g m", m.ID, down)
+			}
+			if i == 0 {
+				continue
+			}
+			switch last := a.Mounts[i-1]; {
+			case m.Point.Z > last.Point.Z+1e-6:
+				t.Fatalf("mount %d is above mount %d", m.ID, last.ID)
+			case m.Point.Z > last.Point.Z-1e-7 && turn(m) <= turn(last):
+				t.Fatalf("mount %d at %g rad follows mount %d at %g in a ring", m.ID, turn(m), last.ID, turn(last))
+			}
+		}
+	})
+}
+
+func TestMountList(t *testing.T) {
+	dir := t.TempDir()
+	const list = "# places of the second ring\nx_mm,y_mm, z_mm,nx,ny,nz\n" +
+		"0,0,-100,0,0,-2\n\n" + // on the ball, any length of normal
+		"98, 0, 0, 1, 0, 0.1\n" + // let in 2 mm and tilted
+		"0,0,105,0,0,1\n" // on a block
+	if err := os.WriteFile(filepath.Join(dir, "places.csv"), []byte("\ufeff"+strings.ReplaceAll(list, "\n", "\r\n")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	text := with("shape = \"ball\"\nradius_mm = 100", "on = \"list\"\nlist = \"places.csv\"", small)
+	a, err := layout.Build(parse(t, filepath.Join(dir, "a.toml"), text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []layout.Mount{
+		{ID: 1, Point: r3.Vec{Z: 0.105}, Normal: r3.Vec{Z: 1}, Face: -1},
+		{ID: 2, Point: r3.Vec{X: 0.098}, Normal: r3.Unit(r3.Vec{X: 1, Z: 0.1}), Face: -1},
+		{ID: 3, Point: r3.Vec{Z: -0.1}, Normal: r3.Vec{Z: -1}, Face: -1},
+	}
+	if d := cmp.Diff(want, a.Mounts, near); d != "" {
+		t.Error(d)
+	}
+}
+
+// A list on a body with faces finds them again, also after a cut.
+func TestMountListFindsFaces(t *testing.T) {
+	dir := t.TempDir()
+	cut := "shape = \"geodesic\"\nradius_mm = 100\ncut_height_mm = 10"
+	whole := build(t, with(cut, "", small))
+	var b strings.Builder
+	b.WriteString("x_mm,y_mm,z_mm,nx,ny,nz\n")
+	for _, m := range whole.Mounts {
+		fmt.Fprintf(&b, "%v,%v,%v,%v,%v,%v\n", 1000*m.Point.X, 1000*m.Point.Y, 1000*m.Point.Z, m.Normal.X, m.Normal.Y, m.Normal.Z)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "p.csv"), []byte(b.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	a, err := layout.Build(parse(t, filepath.Join(dir, "a.toml"), with(cut, "on = \"list\"\nlist = \"p.csv\"", small)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(whole.Mounts, a.Mounts, near); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestMountListFaults(t *testing.T) {
+	const head = "x_mm,y_mm,z_mm,nx,ny,nz\n"
+	cases := []struct {
+		name, list string
+		kind       error
+		want       string // after the folder
+	}{
+		{"empty", "", design.ErrSyntax, "p.csv:1: must begin with the line x_mm,y_mm,z_mm,nx,ny,nz"},
+		{"no first line", "0,0,100,0,0,1\n", design.ErrSyntax, "p.csv:1: must begin with the line x_mm,y_mm,z_mm,nx,ny,nz"},
+		{"too few values", head + "0,0,100\n", design.ErrSyntax, "p.csv:2: 3 values; must be 6: x_mm,y_mm,z_mm,nx,ny,nz"},
+		{"quote in the midst", head + "\n0,0,1\"00,0,0,1\n", design.ErrSyntax, "p.csv:3: not readable as CSV: bare \" in non-quoted-field"},
+		{"text for a number", head + "0,0,high,0,0,1\n", design.ErrType, `p.csv:2: z_mm = "high": must be a number from -10000 to 10000`},
+		{"not a number", head + "0,0,100,0,0,1\n# next\n0,0,NaN,0,0,1\n", design.ErrRange, `p.csv:4: z_mm = "NaN": must be a number from -10000 to 10000`},
+		{"without end", head + "0,0,100,0,0,-Inf\n", design.ErrRange, `p.csv:2: nz = "-Inf": must be a number from -1000 to 1000`},
+		{"absurd", head + "1e999,0,100,0,0,1\n", design.ErrRange, `p.csv:2: x_mm = "1e999": must be a number from -10000 to 10000`},
+		{"no normal", head + "0,0,100,0,0,0\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal has no length; must point away from the body"},
+		{"inward", head + "0,0,100,0,0,-1\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
+		{"sideways", head + "0,0,100,1,0,0\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
+		{"far inside", head + "0,0,100,0,0,1\n0,0,89,0,0,1\n", layout.ErrBadMount, "p.csv:3: x_mm,y_mm,z_mm: the point is 11 mm inside the body's surface; must be within 10 mm of it"},
+		{"far outside", head + "0,0,150,0,0,1\n", layout.ErrBadMount, "p.csv:2: x_mm,y_mm,z_mm: the point is 50 mm outside the body's surface; must be within 10 mm of it"},
+		{"too long", head + strings.Repeat("0,0,100,0,0,1\n", 10001), layout.ErrTooManyMounts, "p.csv:10002: too many mounts; must be at most 10000"},
+		{"too large", head + strings.Repeat("#", 1<<20), design.ErrTooLarge, "p.csv: too large; must be at most 1048576 bytes"},
+	}
+	dir := t.TempDir()
+	d := parse(t, filepath.Join(dir, "a.toml"), with("shape = \"ball\"\nradius_mm = 100", "on = \"list\"\nlist = \"p.csv\"", small))
+	check := func(t *testing.T, kind error, want string) {
+		t.Helper()
+		_, err := layout.Build(d)
+		var e *design.Error
+		if !errors.Is(err, kind) || !errors.As(err, &e) {
+			t.Fatalf("error %v", err)
+		}
+		if got := strings.TrimPrefix(err.Error(), dir+string(filepath.Separator)); got != want {
+			t.Errorf("\n got %s\nwant %s", got, want)
+		}
+	}
+	check(t, fs.ErrNotExist, "p.csv: there is no such file")
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if err := os.WriteFile(filepath.Join(dir, "p.csv"), []byte(c.list), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			check(t, c.kind, c.want)
+		})
+	}
+	if err := os.WriteFile(filepath.Join(dir, "p.csv"), []byte(head), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, err := layout.Build(d)
+	if !errors.Is(err, layout.ErrNoMounts) {
+		t.Errorf("a list of nothing: %v", err)
+	}
+}
+
+func BenchmarkBuild(b *testing.B) {
+	d := design.Default()
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := layout.Build(d); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkBuild1280(b *testing.B) {
+	d := parse(b, "a.toml", with("shape = \"geodesic\"\nsubdivision = 8\nradius_mm = 1000\ncut_height_mm = -900", "", small))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := layout.Build(d); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,95 @@
+package layout
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"pappus/layout/design"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+)
+
+// dome gives a few rings of mounts that begin on a turn in rad.
+func dome(turn float64) []Mount {
+	m := []Mount{{Point: r3.Vec{Z: 1}}}
+	for ring, n := range []int{5, 8, 3} {
+		z := 0.6 - 0.4*float64(ring)
+		for i := range n {
+			sin, cos := math.Sincos(turn + 2*math.Pi*float64(i)/float64(n))
+			m = append(m, Mount{Point: r3.Vec{X: cos * math.Sqrt(1-z*z), Y: sin * math.Sqrt(1-z*z), Z: z}, Face: i})
+		}
+	}
+	return m
+}
+
+// Numbers do not hang on the order in which the mounts were made, nor on the
+// last bits of their places.
+func TestNumberForgetsOrder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		seed := rapid.Uint64().Draw(t, "seed")
+		want, got := dome(0), dome(0)
+		number(want, 1)
+		random := rand.New(rand.NewPCG(seed, 1))
+		random.Shuffle(len(got), func(i, j int) { got[i], got[j] = got[j], got[i] })
+		for i := range got {
+			p := &got[i].Point
+			*p = r3.Add(*p, r3.Vec{X: 1e-15 * random.NormFloat64(), Y: 1e-15 * random.NormFloat64(), Z: 1e-15 * random.NormFloat64()})
+		}
+		number(got, 1)
+		for i := range want {
+			if got[i].ID != want[i].ID || r3.Norm(r3.Sub(got[i].Point, want[i].Point)) > 1e-12 {
+				t.Fatalf("mount %d is at %v, want %v", got[i].ID, got[i].Point, want[i].Point)
+			}
+		}
+	})
+}
+
+// A body that is turned about its axis by less than the way from the last mount
+// of each ring to x keeps its numbers.
+func TestNumberTurnsWithTheBody(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		turn := rapid.Float64Range(0, 0.99*2*math.Pi/8).Draw(t, "turn in rad")
+		want, got := dome(0), dome(turn)
+		number(want, 1)
+		number(got, 1)
+		for i := range want {
+			if got[i].ID != want[i].ID || got[i].Face != want[i].Face {
+				t.Fatalf("mount %d was made as %d of its ring, want %d", got[i].ID, got[i].Face, want[i].Face)
+			}
+		}
+	})
+}
+
+func FuzzMountList(f *testing.F) {
+	f.Add("x_mm,y_mm,z_mm,nx,ny,nz\n0,0,100,0,0,1\n")
+	f.Add("\ufeffx_mm,y_mm,z_mm,nx,ny,nz\r\n# note\r\n1e3,-0,+1,nan,0x1p-2,1\r\n")
+	f.Add("x_mm,y_mm,z_mm,nx,ny,nz\n\"1\n\",2,3,4,5,6\n1,2,3\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		list, err := parseList("fuzz.csv", []byte(text))
+		if err != nil {
+			checkFault(t, err, text)
+			return
+		}
+		for _, l := range list {
+			if p := r3.Norm(l.Point); !(math.Abs(r3.Norm(l.Normal)-1) < 1e-12) || !(p > 0 && p < 20) || !(r3.Dot(l.Normal, l.Point) > 0) {
+				t.Fatalf("line %d: %v", l.line, cmp.Diff(Mount{}, l.Mount))
+			}
+		}
+	})
+}
+
+// checkFault fails where an error is not one that a user can read.
+func checkFault(t *testing.T, err error, text string) {
+	t.Helper()
+	var e *design.Error
+	if !errors.As(err, &e) || e.Line < 1 || e.Line > 2+strings.Count(text, "\n") || e.Err == nil {
+		t.Fatalf("%#v", err)
+	}
+	if strings.ContainsAny(err.Error(), "\n\r\x1b") {
+		t.Fatalf("%q", err)
+	}
+}

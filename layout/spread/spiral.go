@@ -1,0 +1,22 @@
+package spread
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Spiral returns n points on the unit sphere along a spiral from the top down:
+// heights in steps of equal area, each turned by the golden angle. It is even
+// to a few percent, at once, for any n.
+func Spiral(n int) []r3.Vec {
+	golden := math.Pi * (3 - math.Sqrt(5))
+	points := make([]r3.Vec, n)
+	for i := range points {
+		z := 1 - (2*float64(i)+1)/float64(n)
+		reach := math.Sqrt(1 - z*z)
+		sin, cos := math.Sincos(golden * float64(i))
+		points[i] = r3.Vec{X: reach * cos, Y: reach * sin, Z: z}
+	}
+	return points
+}

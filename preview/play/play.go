@@ -1,0 +1,68 @@
+package play
+
+import (
+	"context"
+	"errors"
+	"math"
+	"time"
+
+	"pappus/preview/limit"
+
+	"github.com/gopxl/beep/v2"
+)
+
+// Errors of Play, for errors.Is.
+var (
+	ErrNoDevice = errors.New("no sound device answers")
+	ErrStalled  = errors.New("the sound device has stopped taking sound")
+)
+
+// DefaultLevel is a quiet start, in dB below the stream's own level.
+const DefaultLevel = -20.0
+
+// Times of the safe start and the stop.
+const (
+	rise = 2 * time.Second
+	fall = 30 * time.Millisecond
+)
+
+// ceiling is the limiter's, 1 dB below full scale.
+var ceiling = math.Pow(10, -1.0/20)
+
+// Play plays s, at rate samples a second and level dB (DefaultLevel unless
+// someone asked for another), until it ends or ctx is done. It returns nil at the
+// end, ctx's error when stopped, ErrNoDevice where no device takes sound within 2
+// s, ErrStalled where one stops doing so, or the stream's error. Once Play has
+// returned nothing reads s any more.
+//
+// One process plays at one rate; another rate than the first is an error. Play
+// must not be called again before it has returned.
+func Play(ctx context.Context, rate beep.SampleRate, s beep.Streamer, level float64) error {
+	d, err := open(ctx, rate)
+	if err != nil {
+		return err
+	}
+	safe := guard(s, rate, level)
+	return run(ctx, d, safe)
+}
+
+// guard makes a stream safe to play: level, fade and limiter.
+func guard(s beep.Streamer, rate beep.SampleRate, level float64) *limit.Fader {
+	quiet := &scaled{s, math.Pow(10, level/20)}
+	return limit.Fade(limit.New(quiet, ceiling, rate), rate.N(rise), rate.N(fall))
+}
+
+// scaled is a stream times a factor.
+type scaled struct {
+	beep.Streamer
+	factor float64
+}
+
+func (s *scaled) Stream(samples [][2]float64) (n int, ok bool) {
+	n, ok = s.Streamer.Stream(samples)
+	for i := range samples[:n] {
+		samples[i][0] *= s.factor
+		samples[i][1] *= s.factor
+	}
+	return n, ok
+}

@@ -1,0 +1,5 @@
+//go:build (!linux || android) && !freebsd && !netbsd
+
+package play
+
+func quiet() {}
