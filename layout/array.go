@@ -67,9 +67,9 @@ type Wiring struct {
 
 // Channel is one amplifier output, driving one bank.
 type Channel struct {
-	ID     int   // from 1
-	Mounts []int // indices into Array.Mounts
-	Gain   float64
+	ID     int     // from 1
+	Mounts []int   // indices into Array.Mounts
+	Gain   float64 // dB
 	Invert bool
 	// Delay in s; NaN: to be worked out.
 	Delay            float64

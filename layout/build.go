@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -10,87 +11,105 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// us is a microsecond in s.
-const us = 1e-6
+const (
+	mm = 1e-3 // m
+	us = 1e-6 // s
 
-// zeroCelsius is 0 degrees Celsius in K.
-const zeroCelsius = 273.15
+	zeroCelsius = 273.15 // K
+)
 
-// Build lays a design out. Mounts are placed on the whole body; those whose
-// cut-out would reach below the cut are left out, then those in the zone to be
-// kept clear. The rest is numbered from the top down, ring by ring, each ring
-// counter-clockwise from x, and then the places to skip are taken out.
+// Build lays a design out. The design is one that package design has read: its
+// values are in range and its defaults filled in.
+//
+// What cannot be laid out is a *design.Error that wraps one of this package's
+// errors, one of package body's, or for a list of mounts one of package
+// design's. What can but should not be is in Array.Warnings.
 func Build(d *design.Design) (*Array, error) {
-	whole, err := shape(d)
+	whole, err := wholeBody(d)
 	if err != nil {
 		return nil, fault(d, "body.shape", d.Body.Shape, err.Error(), err)
 	}
-	cut := whole
-	if d.Body.HasCut {
-		if cut, err = whole.CutAt(d.Body.CutHeightMM / 1000); err != nil {
-			return nil, fault(d, "body.cut_height_mm", fmt.Sprint(d.Body.CutHeightMM), err.Error(), err)
-		}
-	}
-	a := convert(d, cut)
-	if cut.Contains(a.Spot) {
-		return nil, fault(d, "spot", "", "the spot is inside the body", ErrSpotInside)
-	}
-	if a.Mounts, err = mounts(d, whole, cut, a.Driver); err != nil {
+	shell, err := cutBody(d, whole)
+	if err != nil {
 		return nil, err
 	}
+	a := &Array{
+		Name: d.Name,
+		Air: Air{
+			Temperature: zeroCelsius + d.Air.TemperatureC,
+			Humidity:    d.Air.HumidityPercent / 100,
+			Pressure:    d.Air.PressureKPa * 1000,
+		},
+		Body:     shell,
+		Stand:    d.Body.StandHeightMM * mm,
+		Wall:     d.Body.WallMM * mm,
+		Driver:   driver(d.Driver),
+		Timing:   Timing{Model: d.Timing.Model, DelaysBy: d.Timing.DelaysBy},
+		Wiring:   Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm},
+		Spot:     r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
+		Coverage: Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells},
+	}
+	if shell.Contains(a.Spot) || r3.Norm(a.Spot) <= whole.BallRadius {
+		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
+			r3.Norm(a.Spot)), ErrSpotInside)
+	}
+	if a.Mounts, err = mounts(d, whole, shell, a.Driver); err != nil {
+		return nil, err
+	}
+	a.Warnings = fitWarnings(a)
 	if a.Channels, err = channels(d, a); err != nil {
 		return nil, err
 	}
-	a.Warnings = warnings(a)
+	a.Warnings = append(a.Warnings, wiringWarnings(a)...)
 	return a, nil
 }
 
-// fault is an error about a key of the design.
-func fault(d *design.Design, key, value, reason string, err error) error {
-	return &design.Error{File: d.Path, Key: key, Value: value, Reason: reason, Err: err}
-}
-
-// shape makes the whole body.
-func shape(d *design.Design) (*body.Body, error) {
-	radius := d.Body.RadiusMM / 1000
+// wholeBody makes the body before the cut.
+func wholeBody(d *design.Design) (*body.Body, error) {
+	radius := d.Body.RadiusMM * mm
 	switch d.Body.Shape {
 	case "ball":
 		return body.Ball(radius), nil
 	case "geodesic":
 		return body.Geodesic(d.Body.Base, d.Body.Subdivision, radius)
+	default:
+		return body.Platonic(d.Body.Shape, radius)
 	}
-	return body.Platonic(d.Body.Shape, radius)
 }
 
-// convert turns a design's quantities into SI.
-func convert(d *design.Design, b *body.Body) *Array {
-	a := &Array{
-		Name: d.Name,
-		Air: Air{
-			Temperature: d.Air.TemperatureC + zeroCelsius,
-			Humidity:    d.Air.HumidityPercent / 100,
-			Pressure:    d.Air.PressureKPa * 1000,
-		},
-		Body:  b,
-		Stand: d.Body.StandHeightMM / 1000,
-		Wall:  d.Body.WallMM / 1000,
-		Driver: Driver{
-			ConeRadius:    d.Driver.DiameterMM / 2000,
-			CutoutRadius:  d.Driver.CutoutMM / 2000,
-			FlangeRadius:  d.Driver.FlangeMM / 2000,
-			Depth:         d.Driver.DepthMM / 1000,
-			NominalOhm:    d.Driver.NominalOhm,
-			DCOhm:         d.Driver.DCOhm,
-			Sensitivity:   math.NaN(),
-			PowerHandling: d.Driver.PowerW,
-		},
-		Timing:   Timing(d.Timing),
-		Wiring:   Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm},
-		Spot:     r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
-		Coverage: Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells},
+// cutBody cuts the body where the design asks for it.
+func cutBody(d *design.Design, whole *body.Body) (*body.Body, error) {
+	if !d.Body.HasCut {
+		return whole, nil
 	}
-	if d.Driver.SensitivityDB != nil {
-		a.Driver.Sensitivity = *d.Driver.SensitivityDB
+	shell, err := whole.CutAt(d.Body.CutHeightMM * mm)
+	if errors.Is(err, body.ErrNothingLeft) {
+		return nil, fault(d, "body.cut_height_mm", fmt.Sprint(d.Body.CutHeightMM), "nothing of the body is left above this height; must be lower", err)
 	}
-	return a
+	if err != nil {
+		return nil, fault(d, "body.cut_height_mm", fmt.Sprint(d.Body.CutHeightMM), err.Error(), err)
+	}
+	return shell, nil
+}
+
+func driver(d design.Driver) Driver {
+	level := math.NaN()
+	if d.SensitivityDB != nil {
+		level = *d.SensitivityDB
+	}
+	return Driver{
+		ConeRadius:    d.DiameterMM / 2 * mm,
+		CutoutRadius:  d.CutoutMM / 2 * mm,
+		FlangeRadius:  d.FlangeMM / 2 * mm,
+		Depth:         d.DepthMM * mm,
+		NominalOhm:    d.NominalOhm,
+		DCOhm:         d.DCOhm,
+		Sensitivity:   level,
+		PowerHandling: d.PowerW,
+	}
+}
+
+// fault is the error for a key of the design.
+func fault(d *design.Design, key, value, reason string, err error) *design.Error {
+	return &design.Error{File: d.Path, Key: key, Value: value, Reason: reason, Err: err}
 }

@@ -115,8 +115,8 @@ cells = 16
 		Wiring: layout.Wiring{MinimumLoad: 4},
 		Channels: []layout.Channel{
 			// Two strings of two: 7 ohm; all four in parallel would be 1.75.
-			{ID: 1, Mounts: []int{4, 0, 1, 2}, Gain: 0.1, Invert: true, Delay: 250e-6, Series: 2, Parallel: 2, NominalOhm: 8, DCOhm: 7},
-			{ID: 2, Mounts: []int{3, 5}, Gain: 1, Delay: math.NaN(), Series: 2, Parallel: 1, NominalOhm: 16, DCOhm: 14},
+			{ID: 1, Mounts: []int{4, 0, 1, 2}, Gain: -20, Invert: true, Delay: 250e-6, Series: 2, Parallel: 2, NominalOhm: 8, DCOhm: 7},
+			{ID: 2, Mounts: []int{3, 5}, Delay: math.NaN(), Series: 2, Parallel: 1, NominalOhm: 16, DCOhm: 14},
 		},
 		Spot:     r3.Vec{X: 2},
 		Coverage: layout.Coverage{HalfWidth: 3, Cells: 16},
@@ -194,19 +194,17 @@ func TestSkipLeavesGaps(t *testing.T) {
 	}
 }
 
-// A hole of 20 mm whose middle is 57.735 mm up and which looks sideways reaches
-// down to 47.735 mm, one that looks up does not reach down at all.
+// A hole of 20 mm in the side of a cube has its middle at height 0 and reaches
+// down to -10 mm; one in the top does not reach down at all.
 func TestCutClearsTheHole(t *testing.T) {
 	cases := []struct {
-		name    string
-		cut     string
-		want    int
-		nothing bool
+		name, cut string
+		want      int
 	}{
-		{"below the sides' holes", "-10.001", 5, false},
-		{"just at the sides' holes", "-10", 5, false},
-		{"into the sides' holes", "-9.999", 1, false},
-		{"just under the top", "57", 1, false},
+		{"below the sides' holes", "-10.001", 5},
+		{"just at the sides' holes", "-10", 5},
+		{"into the sides' holes", "-9.999", 1},
+		{"just under the top", "57", 1},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -273,11 +271,11 @@ func TestWarnings(t *testing.T) {
 		want []string
 	}{
 		{"all fits", with(cube, "", "[driver]\ndiameter_mm = 90\nflange_mm = 115\ndepth_mm = 50\n"), nil},
-		{"over the edge", with(cube, "", "[driver]\ndiameter_mm = 90\nflange_mm = 120\n"), []string{
-			"6 flanges reach over the edge of the face; driver 1 most, by 2.3 mm: take a smaller flange or a larger body"}},
+		{"over the edge", with(cube, "keep_clear_below_deg = 90", "[driver]\ndiameter_mm = 90\nflange_mm = 120\n"), []string{
+			"1 flange reaches over the edge of the face; driver 1 most, by 2.3 mm: take a smaller flange or a larger body"}},
 		{"touching", with(cube, "on = \"vertices\"\nkeep_clear_below_deg = 0", "[driver]\ndiameter_mm = 90\nflange_mm = 150\n"), []string{
 			// Each disc leans: it reaches 75 mm times sin(acos(1/sqrt 3)) towards the next.
-			"4 pairs of flanges touch; drivers 1 and 2 most, with a gap of -7.0 mm: take a smaller flange, a larger body or fewer drivers"}},
+			"4 pairs of flanges overlap; drivers 1 and 2 most, by 7.0 mm: take a smaller flange, a larger body or fewer drivers"}},
 		{"too deep", with(cube, "", "[driver]\ndiameter_mm = 90\ndepth_mm = 60\n"), []string{
 			"6 drivers are deeper than the body allows; driver 1 most: it needs 60.0 mm behind its flange and has about 57.7"}},
 		{"through the cut", with(cube+"\ncut_height_mm = 20", "", "[driver]\ndiameter_mm = 90\ndepth_mm = 40\n"), []string{

@@ -51,7 +51,7 @@ func channel(id int, c design.Channel, a *Array) Channel {
 	return Channel{
 		ID:         id,
 		Mounts:     make([]int, n),
-		Gain:       math.Pow(10, c.GainDB/20),
+		Gain:       c.GainDB,
 		Invert:     c.Invert,
 		Delay:      delay,
 		Series:     series,

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strconv"
+	"strings"
 
 	"pappus/layout/body"
 	"pappus/layout/design"
@@ -17,88 +18,167 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-var listHeader = []string{"x_mm", "y_mm", "z_mm", "nx", "ny", "nz"}
+// columns is the first line of a list of mounts.
+var columns = []string{"x_mm", "y_mm", "z_mm", "nx", "ny", "nz"}
 
-// listed reads the CSV of points and normals that a design names; it is
-// looked for beside the design.
+const (
+	farthestMM  = 10000  // for a point's coordinates
+	longest     = 1000   // for a normal's components before they are scaled
+	shortest    = 1e-6   // for a normal before it is scaled
+	mostListed  = 10000  // lines, before the cut
+	mostOnFace  = 1e-3   // of the radius, off a face's plane to be on it still
+	leastOnFace = 0.9998 // cosine of the lean, about one degree
+)
+
+// listedMount is one line of a list: a place and where it was written.
+type listedMount struct {
+	Mount
+	line int
+}
+
+// listed gives the mounts of the list that the design names, on or near the body.
 func listed(d *design.Design, b *body.Body) ([]Mount, error) {
-	name := d.Mounts.List
-	if !filepath.IsAbs(name) {
-		name = filepath.Join(filepath.Dir(d.Path), name)
+	path := d.Mounts.List
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(filepath.Dir(d.Path), path)
 	}
-	data, err := design.ReadFile(name)
+	data, err := design.ReadFile(path)
 	if err != nil {
 		return nil, err
 	}
-	mounts, err := ParseList(name, data)
+	list, err := parseList(path, data)
 	if err != nil {
 		return nil, err
 	}
-	for i, m := range mounts {
-		if d := r3.Norm(m.Point); d > 1.5*b.Radius || d < 0.1*b.Radius {
-			return nil, listFault(name, i+2, fmt.Errorf("%w: the point is %.0f mm from the centre; must be from %.0f to %.0f",
-				design.ErrRange, 1000*d, 100*b.Radius, 1500*b.Radius))
+	// A builder may let drivers in or set them on blocks, but not far: what
+	// follows takes the body's surface for theirs.
+	most := max(10*mm, 0.1*b.Radius)
+	ps := facePlanes(b)
+	out := make([]Mount, len(list))
+	for i, l := range list {
+		face, away := -1, r3.Norm(l.Point)-b.Radius
+		if !b.IsBall() {
+			face = ps.towards(l.Point)
+			away = r3.Dot(ps[face].normal, l.Point) - ps[face].distance
 		}
+		if math.Abs(away) > most {
+			side := "outside"
+			if away < 0 {
+				side = "inside"
+			}
+			return nil, badMount(path, l.line, "x_mm,y_mm,z_mm", fmt.Sprintf(
+				"the point is %.3g mm %s the body's surface; must be within %.3g mm of it", math.Abs(away)/mm, side, most/mm))
+		}
+		if face >= 0 && math.Abs(away) <= mostOnFace*b.Radius && r3.Dot(ps[face].normal, l.Normal) >= leastOnFace {
+			l.Face = face
+		}
+		out[i] = l.Mount
 	}
-	return mounts, nil
+	return out, nil
 }
 
-// ParseList reads mounts from a CSV with the header x_mm,y_mm,z_mm,nx,ny,nz:
-// points in mm from the body's centre and outward normals of any length. Mounts
-// are in the order of the file and not numbered. Errors are *design.Error with
-// the file's line.
-func ParseList(name string, data []byte) ([]Mount, error) {
-	r := csv.NewReader(bytes.NewReader(data))
-	r.Comment, r.TrimLeadingSpace, r.FieldsPerRecord = '#', true, len(listHeader)
-	header, err := r.Read()
-	if err != nil || !slices.Equal(header, listHeader) {
-		return nil, listFault(name, 1, fmt.Errorf("%w: the first line must be x_mm,y_mm,z_mm,nx,ny,nz", design.ErrSyntax))
+// parseList reads a list of mounts: a CSV file whose first line is columns, in
+// mm and of any length. Points come out in m and normals as unit vectors, on no
+// face. Any error is a *design.Error that names file and line.
+func parseList(path string, data []byte) ([]listedMount, error) {
+	r := csv.NewReader(bytes.NewReader(bytes.TrimPrefix(data, []byte("\ufeff"))))
+	r.Comment = '#'
+	r.TrimLeadingSpace = true
+	r.FieldsPerRecord = -1
+	r.ReuseRecord = true
+
+	head := strings.Join(columns, ",")
+	row, err := r.Read()
+	if err != nil && err != io.EOF {
+		return nil, badCSV(path, err)
 	}
-	var mounts []Mount
+	if !slices.EqualFunc(row, columns, func(a, b string) bool { return strings.TrimSpace(a) == b }) {
+		return nil, &design.Error{File: path, Line: lineOf(r, row), Reason: "must begin with the line " + head, Err: design.ErrSyntax}
+	}
+	var out []listedMount
 	for {
-		record, err := r.Read()
-		if errors.Is(err, io.EOF) {
-			return mounts, nil
+		row, err := r.Read()
+		if err == io.EOF {
+			return out, nil
 		}
-		var parse *csv.ParseError
-		if errors.As(err, &parse) {
-			return nil, listFault(name, parse.Line, fmt.Errorf("%w: %w", design.ErrSyntax, parse.Err))
-		}
-		line, _ := r.FieldPos(0)
-		m, err := parseMount(record)
 		if err != nil {
-			return nil, listFault(name, line, err)
+			return nil, badCSV(path, err)
 		}
-		if mounts = append(mounts, m); len(mounts) > design.MaxDrivers {
-			return nil, listFault(name, line, fmt.Errorf("%w: must be from 1 to %d", ErrTooManyMounts, design.MaxDrivers))
+		line := lineOf(r, row)
+		if len(row) != len(columns) {
+			return nil, &design.Error{File: path, Line: line, Reason: fmt.Sprintf("%d values; must be %d: %s", len(row), len(columns), head), Err: design.ErrSyntax}
 		}
+		if len(out) == mostListed {
+			return nil, &design.Error{File: path, Line: line, Reason: fmt.Sprintf("too many mounts; must be at most %d", mostListed), Err: ErrTooManyMounts}
+		}
+		m, err := parseMount(path, line, row)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, listedMount{m, line})
 	}
 }
 
-func parseMount(record []string) (Mount, error) {
+// parseMount reads one line of a list.
+func parseMount(path string, line int, row []string) (Mount, error) {
 	var v [6]float64
-	for i, text := range record {
-		x, err := strconv.ParseFloat(text, 64)
-		if err != nil || math.IsNaN(x) || math.Abs(x) > 1e5 {
-			return Mount{}, fmt.Errorf("%w: %s = %q; must be a number from -100000 to 100000", design.ErrRange, listHeader[i], text)
+	for i, s := range row {
+		high := float64(farthestMM)
+		if i >= 3 {
+			high = longest
 		}
-		v[i] = x
+		n, err := strconv.ParseFloat(strings.TrimSpace(s), 64)
+		kind := design.ErrRange
+		if err != nil && !errors.Is(err, strconv.ErrRange) {
+			kind = design.ErrType
+		}
+		// Written so that NaN fails.
+		if !(err == nil && math.Abs(n) <= high) {
+			return Mount{}, &design.Error{
+				File: path, Line: line, Key: columns[i], Value: short(s),
+				Reason: fmt.Sprintf("must be a number from -%[1]g to %[1]g", high), Err: kind,
+			}
+		}
+		v[i] = n
 	}
-	m := Mount{
-		Point:  r3.Vec{X: v[0] / 1000, Y: v[1] / 1000, Z: v[2] / 1000},
-		Normal: r3.Vec{X: v[3], Y: v[4], Z: v[5]},
+	p := r3.Scale(mm, r3.Vec{X: v[0], Y: v[1], Z: v[2]})
+	n := r3.Vec{X: v[3], Y: v[4], Z: v[5]}
+	if r3.Norm(n) < shortest {
+		return Mount{}, badMount(path, line, "nx,ny,nz", "the normal has no length; must point away from the body")
 	}
-	length := r3.Norm(m.Normal)
-	if length < 1e-9 {
-		return m, fmt.Errorf("%w: the normal has no length", design.ErrRange)
+	if n = r3.Unit(n); !(r3.Dot(n, p) > 0) {
+		return Mount{}, badMount(path, line, "nx,ny,nz", "the normal does not point outward; must point away from the body")
 	}
-	m.Normal = r3.Scale(1/length, m.Normal)
-	if r3.Dot(m.Normal, m.Point) <= 0 {
-		return m, fmt.Errorf("%w: the normal points inward", design.ErrRange)
-	}
-	return m, nil
+	return Mount{Point: p, Normal: n, Face: -1}, nil
 }
 
-func listFault(name string, line int, err error) error {
-	return &design.Error{File: name, Line: line, Reason: err.Error(), Err: err}
+func badMount(path string, line int, key, reason string) *design.Error {
+	return &design.Error{File: path, Line: line, Key: key, Reason: reason, Err: ErrBadMount}
+}
+
+// badCSV is the error for a text that is not CSV.
+func badCSV(path string, err error) *design.Error {
+	e := &design.Error{File: path, Reason: "not readable as CSV: " + err.Error(), Err: design.ErrSyntax}
+	var p *csv.ParseError
+	if errors.As(err, &p) {
+		e.Line, e.Reason = p.Line, "not readable as CSV: "+p.Err.Error()
+	}
+	return e
+}
+
+// lineOf gives the line on which the row just read begins.
+func lineOf(r *csv.Reader, row []string) int {
+	if len(row) == 0 {
+		return 1
+	}
+	line, _ := r.FieldPos(0)
+	return line
+}
+
+// short keeps a value readable within a message.
+func short(s string) string {
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:40]) + "…"
+	}
+	return strconv.Quote(s)
 }

@@ -107,12 +107,9 @@ func table(rows, columns int) [][]float64 {
 // circle: the standard deviation of the level in dB, mean of the octave bands
 // from 500 Hz to 4 kHz.
 func (plan *Plan) Unevenness() float64 {
-	var sum, n float64
-	for b, centre := range plan.Horizontal.Band {
-		if centre > 0.9*weightLow && centre < 1.1*weightHigh {
-			sum += measure.Deviation(plan.Horizontal.Aligned[b])
-			n++
-		}
+	uneven := make([]float64, len(plan.Horizontal.Band))
+	for b, level := range plan.Horizontal.Aligned {
+		uneven[b] = measure.Deviation(level)
 	}
-	return sum / max(n, 1)
+	return MeanFrom500To4k(plan.Horizontal.Band, uneven)
 }

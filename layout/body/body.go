@@ -93,7 +93,8 @@ func (b *Body) Contains(p r3.Vec) bool {
 	}
 	for f, face := range b.Faces {
 		out := b.areaVector(f)
-		if r3.Dot(out, r3.Sub(p, b.Vertices[face.Corners[0]])) > slack*r3.Norm(out) {
+		beyond := r3.Dot(out, r3.Sub(p, b.Vertices[face.Corners[0]]))
+		if beyond > 0 && beyond > slack*r3.Norm(out) {
 			return false
 		}
 	}
@@ -103,5 +104,5 @@ func (b *Body) Contains(p r3.Vec) bool {
 // wholeBall returns the radius of the ball of a volume.
 func wholeBall(volume float64) float64 { return math.Cbrt(3 * volume / (4 * math.Pi)) }
 
-// finite tells whether v is a usable radius.
+// usable tells whether a radius can be one.
 func usable(radius float64) bool { return radius > 0 && !math.IsInf(radius, 1) }

@@ -12,9 +12,9 @@ import (
 //
 // A plane at or below the lowest point leaves the body as it is: IsCut tells
 // only of what was cut away, so it stays false where nothing has been cut
-// before. A plane that comes within a millionth of the radius of a vertex is
-// put through that vertex, so that no slivers are left, and Cut is the height
-// it has then.
+// before. A plane that comes within a ten-thousandth of the radius of a vertex
+// is put through that vertex, so that a rounded height leaves no slivers, and
+// Cut is the height that it has then.
 //
 // Errors wrap ErrNothingLeft, for a plane at or above the highest point, and
 // ErrHeight.
@@ -22,7 +22,7 @@ func (b *Body) CutAt(height float64) (*Body, error) {
 	if math.IsNaN(height) {
 		return nil, fmt.Errorf("body: %w", ErrHeight)
 	}
-	slack := tolerance * b.Radius
+	height, slack := b.through(height), tolerance*b.Radius
 	if height >= b.highest()-slack {
 		return nil, fmt.Errorf("body: %w at %g m", ErrNothingLeft, height)
 	}
@@ -30,7 +30,6 @@ func (b *Body) CutAt(height float64) (*Body, error) {
 	if height <= b.Lowest()+slack {
 		return &cut, nil
 	}
-	height = b.through(height, slack)
 	cut.Cut, cut.IsCut = height, true
 	if b.IsBall() {
 		return &cut, nil
@@ -44,13 +43,16 @@ func (b *Body) CutAt(height float64) (*Body, error) {
 	return &cut, nil
 }
 
-// through returns the height of the vertex nearest to a height where it is
-// within slack, else the height.
-func (b *Body) through(height, slack float64) float64 {
-	near := height
+// snap is how near to a vertex a plane is put through it, over the radius.
+const snap = 1e-4
+
+// through returns the height of the nearest vertex, if it is near enough, or
+// the height as it is.
+func (b *Body) through(height float64) float64 {
+	near, least := height, snap*b.Radius
 	for _, v := range b.Vertices {
-		if d := math.Abs(v.Z - height); d <= slack {
-			near, slack = v.Z, d
+		if d := math.Abs(v.Z - height); d < least {
+			near, least = v.Z, d
 		}
 	}
 	return near

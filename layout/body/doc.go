@@ -15,9 +15,9 @@
 //	dodecahedron  a face on top and one below; one of the upper sides at azimuth 0
 //
 // The cube and the dodecahedron so have a face wherever the octahedron and the
-// icosahedron have a vertex. A geodesic stands as its base does: one of an
-// octahedron at an even subdivision, or of an icosahedron, has an equator of
-// edges at z = 0 where it can be cut into halves.
+// icosahedron have a vertex. A geodesic stands as its base does: that of an
+// octahedron, and that of an icosahedron at an even subdivision, has an equator
+// of edges at z = 0 exactly, where a cut halves it.
 //
 // Vertices, faces and edges run from the top down, those of one height by
 // azimuth from x (see [Order]). A cut keeps the order of what it leaves; new

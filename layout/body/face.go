@@ -11,30 +11,25 @@ func (b *Body) Normal(face int) r3.Vec { return r3.Unit(b.areaVector(face)) }
 
 // areaVector returns a face's area in m2 along its outward normal.
 func (b *Body) areaVector(face int) r3.Vec {
-	var sum r3.Vec
-	for t := range b.fan(face) {
-		sum = r3.Add(sum, r3.Scale(0.5, t.Normal()))
+	c := b.Faces[face].Corners
+	first := b.Vertices[c[0]]
+	last := r3.Sub(b.Vertices[c[1]], first)
+	var twice r3.Vec
+	for _, v := range c[2:] {
+		next := r3.Sub(b.Vertices[v], first)
+		twice = r3.Add(twice, r3.Cross(last, next))
+		last = next
 	}
-	return sum
-}
-
-// fan yields the triangles from a face's first corner, wound as the face is.
-func (b *Body) fan(face int) func(func(r3.Triangle) bool) {
-	return func(yield func(r3.Triangle) bool) {
-		c := b.Faces[face].Corners
-		for i := 1; i+1 < len(c); i++ {
-			if !yield(r3.Triangle{b.Vertices[c[0]], b.Vertices[c[i]], b.Vertices[c[i+1]]}) {
-				return
-			}
-		}
-	}
+	return r3.Scale(0.5, twice)
 }
 
 // Centroid returns the centre of area of a face, in m.
 func (b *Body) Centroid(face int) r3.Vec {
+	c := b.Faces[face].Corners
 	var sum r3.Vec
 	total := 0.0
-	for t := range b.fan(face) {
+	for i := 2; i < len(c); i++ {
+		t := r3.Triangle{b.Vertices[c[0]], b.Vertices[c[i-1]], b.Vertices[c[i]]}
 		twice := r3.Norm(t.Normal())
 		sum = r3.Add(sum, r3.Scale(twice, t.Centroid()))
 		total += twice

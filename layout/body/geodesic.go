@@ -16,10 +16,10 @@ const MostSubdivision = 16
 // flat face into subdivision squared triangles, and the points are pushed out
 // to a sphere of a radius in m (Kenner, Geodesic Math and How to Use It, 1976).
 //
-// Near the corners of a coarse base that leaves dents between triangles: edges
-// that lie deeper than those which join the other two corners. Such an edge is
-// turned to join those, so that the body is the convex hull of its points.
-// Counts stay the same. An icosahedron has no dents.
+// On a tetrahedron, from a subdivision of 4 on, that leaves dents near the
+// corners: edges that lie deeper than one between the other two corners of
+// their triangles would. Each such edge is turned to join those, so that the
+// body is convex; how many edges and faces there are stays the same.
 //
 // Errors wrap ErrUnknownShape, ErrSubdivision and ErrRadius.
 func Geodesic(base string, subdivision int, radius float64) (*Body, error) {

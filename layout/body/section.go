@@ -15,8 +15,8 @@ const ballCorners = 180
 // Section returns the outline of the body in the plane through an origin (m)
 // along two perpendicular unit vectors: points in m along both from that
 // origin, counter-clockwise with right to the right and up upward, the first
-// repeated at the end. It is nil where the plane misses the body or only
-// touches it. The outline of a ball is a polygon of 180 corners.
+// repeated at the end. It is nil where the plane misses the body or touches it
+// in no more than an edge. The outline of a ball is a polygon of 180 corners.
 func (b *Body) Section(origin, right, up r3.Vec) [][2]float64 {
 	if b.IsBall() {
 		return b.roundSection(origin, right, up)
@@ -41,11 +41,15 @@ func (b *Body) meet(origin, normal r3.Vec) []r3.Vec {
 			points = append(points, v)
 		}
 	}
-	for _, e := range b.pair() {
-		p, q := height[e.A], height[e.B]
-		if p*q < 0 {
-			along := r3.Sub(b.Vertices[e.B], b.Vertices[e.A])
-			points = append(points, r3.Add(b.Vertices[e.A], r3.Scale(p/(p-q), along)))
+	for _, face := range b.Faces {
+		p := face.Corners[len(face.Corners)-1]
+		for _, q := range face.Corners {
+			// Each edge runs up the numbers in one of its faces.
+			if p < q && height[p]*height[q] < 0 {
+				along := r3.Sub(b.Vertices[q], b.Vertices[p])
+				points = append(points, r3.Add(b.Vertices[p], r3.Scale(height[p]/(height[p]-height[q]), along)))
+			}
+			p = q
 		}
 	}
 	return points

@@ -32,6 +32,9 @@ func (r *reader) fill() {
 			r.Mounts.On = "even"
 		}
 	}
+	if !r.has("timing.delays_by") && r.Timing.Model == models[0] {
+		r.Timing.DelaysBy = "straight" // in open air nothing is in the way
+	}
 	def("driver.cutout_mm", &r.Driver.CutoutMM, r.Driver.DiameterMM)
 	def("driver.flange_mm", &r.Driver.FlangeMM, r.Driver.CutoutMM)
 	def("driver.dc_ohm", &r.Driver.DCOhm, dcOverNominal*r.Driver.NominalOhm)

@@ -65,7 +65,7 @@ type Driver struct {
 // Timing says how sound is reckoned.
 type Timing struct {
 	Model    string // point or baffle
-	DelaysBy string // path: the way that the sound takes round the body
+	DelaysBy string // path: the way that the sound takes round the body; straight: the straight line (default for point)
 }
 
 // Wiring says how many amplifier channels there are.

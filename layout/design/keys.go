@@ -6,7 +6,7 @@ var (
 	bases  = []string{"icosahedron", "octahedron", "tetrahedron"}
 	places = []string{"faces", "vertices", "edges", "even", "list"}
 	models = []string{"point", "baffle"}
-	ways   = []string{"path"}
+	ways   = []string{"path", "straight"}
 )
 
 const (

@@ -44,7 +44,7 @@ func TestDefaults(t *testing.T) {
 			On: "even", Count: 12,
 		},
 		Driver:   design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1},
-		Timing:   design.Timing{Model: "point", DelaysBy: "path"},
+		Timing:   design.Timing{Model: "point", DelaysBy: "straight"},
 		Wiring:   design.Wiring{MinimumLoadOhm: 4},
 		Spot:     design.Spot{XM: 2, ZM: 1},
 		Coverage: design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64},

@@ -2,21 +2,22 @@ package ball
 
 import "math"
 
-// integral of f from lo to hi by the double exponential rule (Takahasi and Mori,
-// Publ. RIMS 9 (1974) 721), which bears singular ends; steps are halved until
-// the sum stands still.
-func integral(lo, hi float64, f func(float64) float64) float64 {
-	if !(hi > lo) {
+// integral of f over the width from lo, by the double exponential rule (Takahasi
+// and Mori, Publ. RIMS 9 (1974) 721), which bears singular ends; steps are
+// halved until the sum stands still. f gets the place and its distances from
+// both ends, the nearer one exact.
+func integral(lo, width float64, f func(x, below, above float64) float64) float64 {
+	if !(width > 0) {
 		return 0
 	}
 	at := func(t float64) float64 {
 		e := math.Exp(-math.Pi * math.Sinh(math.Abs(t)))
-		d := e / (1 + e) // of the range, from the nearer end
-		x := lo + (hi-lo)*d
-		if t > 0 {
-			x = hi - (hi-lo)*d
+		near := width * e / (1 + e)
+		weight := math.Pi * math.Cosh(t) * e / ((1 + e) * (1 + e))
+		if t < 0 {
+			return weight * f(lo+near, near, width-near)
 		}
-		return f(x) * math.Pi * math.Cosh(t) * d / (1 + e)
+		return weight * f(lo+width-near, width-near, near)
 	}
 	const reach = 3.4 // the weight is below 1e-40 beyond
 	step := 0.5
@@ -34,5 +35,5 @@ func integral(lo, hi float64, f func(float64) float64) float64 {
 			break
 		}
 	}
-	return sum * step * (hi - lo)
+	return sum * step * width
 }

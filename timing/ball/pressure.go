@@ -17,7 +17,7 @@ const (
 	goodEnough = 1e-15
 	goodNearby = 1e-12
 	tolerable  = 1e-9
-	rounding   = 1e-14
+	rounding   = 1e-14 // of the closed form and its sum; measured below that
 
 	maxTerms = 1 << 20
 )
@@ -81,17 +81,28 @@ func (c Cap) relative(ka, u, gamma float64) (complex128, error) {
 	return 0, ErrSlow
 }
 
-// nearSurface takes out of the series what falls slowly; see surface.
+// nearSurface takes out of the series what falls slowly: all of it, or the
+// static field only where rounding asks for that; see surface.
 func (c Cap) nearSurface(ka, u, gamma float64) (complex128, error) {
+	f := newSurface(ka, u)
+	v, err := c.withoutSlowPart(f, gamma)
+	if err != nil {
+		f.static = true
+		v, err = c.withoutSlowPart(f, gamma)
+	}
+	return v, err
+}
+
+func (c Cap) withoutSlowPart(f surface, gamma float64) (complex128, error) {
 	var (
-		f      = newSurface(ka, u)
 		si, co = math.Sincos(f.kr)
 		closed = c.capMean(gamma, f.kernel)
+		slack  = rounding * math.Abs(closed)
 		b      = capBound(c.HalfAngle)
+		most   = math.Sqrt(2 / (math.Pi * math.Abs(math.Sin(gamma)))) // of |P_n| sqrt(n+1/2)
 		q      = newCapWeights(c.HalfAngle)
 		p      = newLegendre(gamma)
-		g      = newRadial(ka, u)
-		slack  = rounding * math.Abs(closed)
+		g      = newRadial(f.ka, f.u)
 		power  = 1.0 // u^n
 		sr, sm float64
 		rest   = math.Inf(1)
@@ -106,7 +117,7 @@ func (c Cap) nearSurface(ka, u, gamma float64) (complex128, error) {
 		sm += w * (im - si*e)
 		if i%64 == 63 {
 			total = complex(sr+co*closed, sm+si*closed)
-			rest = b * power * f.rest(n)
+			rest = power * f.rest(n, b, most)
 			if rest <= max(goodNearby*cmplx.Abs(total), slack/4) {
 				break
 			}
@@ -114,7 +125,7 @@ func (c Cap) nearSurface(ka, u, gamma float64) (complex128, error) {
 		q.next()
 		p.next()
 		g.next()
-		power *= u
+		power *= f.u
 	}
 	if rest+slack > tolerable*cmplx.Abs(total) {
 		return 0, fmt.Errorf("%w: rest %.1g and rounding %.1g in %.1g", ErrSlow, rest, slack, cmplx.Abs(total))

@@ -49,13 +49,15 @@ func NewFarSeries(c Cap, k []float64) (*Series, error) {
 }
 
 func newSeries(c Cap, k []float64, u float64, scale func(k float64) complex128) (*Series, error) {
-	s := &Series{first: make([]int, 1, len(k)+1)}
-	w := weights{cap: newCapWeights(c.HalfAngle), bound: capBound(c.HalfAngle)}
-	var row []complex128
 	for _, k := range k {
 		if err := c.checkWavenumber(k); err != nil {
 			return nil, err
 		}
+	}
+	s := &Series{first: make([]int, 1, len(k)+1), coef: make([]float64, 0, 2*likelyTerms(c, k, u))}
+	w := weights{cap: newCapWeights(c.HalfAngle), bound: capBound(c.HalfAngle)}
+	var row []complex128
+	for _, k := range k {
 		row = w.coefficients(row[:0], k*c.Radius, u, 1e-18)
 		if row == nil {
 			return nil, fmt.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, u, k)
@@ -73,6 +75,16 @@ func newSeries(c Cap, k []float64, u float64, scale func(k float64) complex128) 
 		s.inv[n] = 1 / float64(n+1)
 	}
 	return s, nil
+}
+
+// likelyTerms is a guess at the number of coefficients, so that they are seldom
+// moved.
+func likelyTerms(c Cap, k []float64, u float64) int {
+	var terms float64
+	for _, k := range k {
+		terms += 30 + 1.3*k*c.Radius
+	}
+	return int(min(terms/(1-min(u, 0.9)), 1e6))
 }
 
 func appendSplit(dst []float64, row []complex128) []float64 {

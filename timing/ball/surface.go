@@ -22,9 +22,14 @@ import "math"
 //	+ t (4.5+6.5/n)/n^4 + d(ka)/n^2 + T(ka)^2/n^3                 from G
 //
 // as soon as T < 1, where 1/(n+1-T) < 1/n.
+//
+// In a deep shadow at high ka the closed sums of the second and third term are
+// so much larger than the field that rounding shows. Then the static field
+// alone is taken out, which leaves at most eta exp(eta)/n + T(ka)/n^2.
 type surface struct {
 	ka, kr, u float64
 	e, t      float64
+	static    bool // the static field alone is taken out
 }
 
 func newSurface(ka, u float64) surface {
@@ -34,13 +39,17 @@ func newSurface(ka, u float64) surface {
 
 // term is what is taken out of c_n, without exp(ikr) u^n.
 func (s *surface) term(n float64) float64 {
+	if s.static {
+		return 1 / (n + 1)
+	}
 	return (1 + (s.e+s.t/(n+3))/(n+2)) / (n + 1)
 }
 
-// rest bounds the sum over m > n of what is left, each term by sqrt(m-1/2), without
-// the common u^n; +Inf while it says nothing. Each power of m is summed by its
-// integral, or by the geometric series in u.
-func (s *surface) rest(n float64) float64 {
+// rest bounds the sum over m > n of what is left, without the common u^n, where
+// |q_m| <= b/sqrt(m-1/2) and |P_m| <= min(1, p/sqrt(m+1/2)). It is +Inf as long
+// as it says nothing. Each power of m is summed by its integral, or by the
+// geometric series in u.
+func (s *surface) rest(n, b, p float64) float64 {
 	bigT := func(n, z float64) float64 { return z * z / (2*n - 1 - z) }
 	if 2*n-3 <= 2*s.kr || bigT(n-1, s.kr) >= 1 {
 		return math.Inf(1)
@@ -49,13 +58,22 @@ func (s *surface) rest(n float64) float64 {
 		t := bigT(n-1, z)
 		return z * z * t / ((2*n - 1) * (2*n - 1 - t))
 	}
-	eta := 2 * s.e / (2*n - 1 - s.kr)
-	fromF := (eta*eta*math.Exp(eta)/2-d(s.kr)*math.Log(s.u))*n*n + 2.5*s.e + s.e*bigT(n, s.ka)
-	fromG := s.t*(4.5+6.5/n) + d(s.ka)*n*n + bigT(n, s.ka)*bigT(n, s.ka)*n
 	tail := func(x float64) float64 { // the sum of u^(m-n) m^-x
 		return min(math.Pow(n, 1-x)/(x-1), math.Pow(n, -x)*s.u/(1-s.u))
 	}
-	return (fromF*tail(3.5) + fromG*tail(4.5)) * math.Sqrt(n/(n-0.5))
+	eta := 2 * s.e / (2*n - 1 - s.kr)
+	t := bigT(n, s.ka)
+	fromF, fromG, power := eta*math.Exp(eta)*n, t*n, 2.5
+	if !s.static {
+		fromF = (eta*eta*math.Exp(eta)/2-d(s.kr)*math.Log(s.u))*n*n + 2.5*s.e + s.e*t
+		fromG = s.t*(4.5+6.5/n) + d(s.ka)*n*n + t*t*n
+		power = 3.5
+	}
+	plain := fromF*tail(power) + fromG*tail(power+1)
+	if p < math.Sqrt(n) {
+		plain = min(plain, p*(fromF*tail(power+0.5)+fromG*tail(power+1.5)))
+	}
+	return b * plain * math.Sqrt(n/(n-0.5))
 }
 
 // kernel is the sum of (2n+1) u^n term(n) P_n(cos psi), times sin psi: by
@@ -77,6 +95,9 @@ func (s *surface) kernel(psi float64) float64 {
 	j1 := r - 1 + c*j0
 	j2 := (u*r + 3*c*j1 - j0) / 2
 	i1, i2, i3 := j0/u, j1/(u*u), j2/(u*u*u)
+	if s.static {
+		return math.Sin(psi) * (2/r - i1)
+	}
 	return math.Sin(psi) * (2/r - i1 + s.e*(3*i2-i1) + s.t*(3*i2-(i1+5*i3)/2))
 }
 
@@ -84,22 +105,32 @@ func (s *surface) kernel(psi float64) float64 {
 // is that of (2n+1) f_n P_n(cos psi), times sin psi: its mean over the cap, in
 // rings of angle psi about the direction of the point. The part of a ring that
 // lies within the cap is an angle of the spherical triangle with the sides
-// psi, gamma and alpha.
+// psi, gamma and alpha: with half its circumference h, the squared tangent of
+// half that angle is sin(h-gamma) sin(h-psi) / (sin h sin(h-alpha)).
 func (c Cap) capMean(gamma float64, kernel func(psi float64) float64) float64 {
 	alpha := c.HalfAngle
-	part := func(psi float64) float64 {
-		over := math.Sin((alpha+psi-gamma)/2) * math.Sin((alpha+gamma-psi)/2)
-		under := math.Sin((alpha+gamma+psi)/2) * math.Sin((gamma+psi-alpha)/2)
-		return math.Atan2(math.Sqrt(max(over, 0)), math.Sqrt(max(under, 0))) * 2 / math.Pi
-	}
-	inner := math.Abs(alpha - gamma)
-	outer := math.Pi - math.Abs(math.Pi-alpha-gamma)
-	sum := integral(inner, outer, func(psi float64) float64 { return part(psi) * kernel(psi) })
+	lo := math.Abs(alpha - gamma)
+	width := 2 * min(alpha, gamma, math.Pi-alpha, math.Pi-gamma)
+	sum := integral(lo, width, func(psi, below, above float64) float64 {
+		// Distances from the ends of the ring are exact; the others are not near zero.
+		first, second := below, 2*lo+below // 2(h-gamma), 2(h-alpha)
+		if gamma < alpha {
+			first, second = second, first
+		}
+		third, fourth := above, alpha+gamma+psi // 2(h-psi), 2h
+		if alpha+gamma > math.Pi {
+			third, fourth = alpha+gamma-psi, above
+		}
+		over := math.Sin(first/2) * math.Sin(third/2)
+		under := math.Sin(second/2) * math.Sin(fourth/2)
+		return math.Atan2(math.Sqrt(max(over, 0)), math.Sqrt(max(under, 0))) * 2 / math.Pi * kernel(psi)
+	})
+	whole := func(psi, _, _ float64) float64 { return kernel(psi) }
 	if gamma < alpha {
-		sum += integral(0, inner, kernel)
+		sum += integral(0, lo, whole)
 	}
 	if alpha+gamma > math.Pi {
-		sum += integral(outer, math.Pi, kernel)
+		sum += integral(lo+width, alpha+gamma-math.Pi, whole)
 	}
 	return sum / versine(alpha)
 }

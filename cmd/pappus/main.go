@@ -1,0 +1,27 @@
+// Command pappus plans loudspeakers that are balls or domes of many small
+// drivers. README.md says how it is used; the work is done by the packages
+// layout, timing, render and preview.
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+)
+
+func main() { os.Exit(run(os.Args[1:])) }
+
+// run does what the command line says and returns the exit code: 0, or 1 with
+// one line on standard error.
+func run(args []string) int {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	root := newRoot()
+	root.SetArgs(args)
+	if err := root.ExecuteContext(ctx); err != nil {
+		fmt.Fprintln(os.Stderr, "pappus:", err)
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"pappus/layout/design"
+
+	"github.com/spf13/cobra"
+)
+
+func newNew(f *flags) *cobra.Command {
+	return &cobra.Command{
+		Use:   "new [DESIGN.toml]",
+		Short: "Write a starter design with remarks; it never replaces a file",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			path := first(args)
+			if path == "" {
+				path = "design.toml"
+			}
+			if err := create(path, design.Starter()); err != nil {
+				return oneLine(err)
+			}
+			if f.quiet {
+				return nil
+			}
+			_, err := fmt.Fprintf(c.OutOrStdout(), "%s is ready to edit; then: pappus plan %s\n", path, path)
+			return err
+		},
+	}
+}
+
+// create writes a new file whole or not at all.
+func create(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s is there already and stays as it is: %w", path, fs.ErrExist)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Close()); err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	return nil
+}

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"io"
+	"runtime"
+
+	"pappus/render/figure"
+	"pappus/timing"
+	"pappus/timing/band"
+)
+
+var workers = runtime.GOMAXPROCS(0)
+
+// pictures lists the pictures of a plan, each as PNG and as SVG.
+func pictures(p *timing.Plan) ([]file, error) {
+	var out []file
+	add := func(name string, draw func(io.Writer, figure.Format) error) {
+		for _, f := range []figure.Format{figure.PNG, figure.SVG} {
+			out = append(out, file{name + "." + string(f), func(w io.Writer) error { return draw(w, f) }})
+		}
+	}
+	add("response", func(w io.Writer, f figure.Format) error { return figure.Response(w, f, p) })
+	add("arrivals", func(w io.Writer, f figure.Format) error { return figure.Arrivals(w, f, p) })
+	add("polar_horizontal", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Horizontal, false) })
+	add("polar_vertical", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Vertical, true) })
+	for _, s := range []struct {
+		name  string
+		slice timing.Slice
+	}{{"coverage_above_", timing.HorizontalSlice(p)}, {"coverage_side_", timing.VerticalSlice(p)}} {
+		c, err := timing.Cover(p, s.slice)
+		if err != nil {
+			return nil, err
+		}
+		for b, centre := range c.Band {
+			if centre > 400 && centre < 5000 { // the four octaves that speech and timing live in
+				add(s.name+band.Name(centre), func(w io.Writer, f figure.Format) error {
+					return figure.Coverage(w, f, p, c, figure.Level(c, b))
+				})
+			}
+		}
+		add(s.name+"smear", func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, c, figure.Smear(c))
+		})
+		add(s.name+"comb_onset", func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, c, figure.CombOnset(c))
+		})
+	}
+	return out, nil
+}

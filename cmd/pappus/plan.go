@@ -1,0 +1,97 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"pappus/render/outdir"
+	"pappus/render/planjson"
+	"pappus/render/table"
+	"pappus/timing"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/sync/errgroup"
+)
+
+func newPlan(f *flags) *cobra.Command {
+	var folder string
+	c := &cobra.Command{
+		Use:   "plan [DESIGN.toml]",
+		Short: "Plan a design (the built-in demo if none is named) into a folder",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			return oneLine(planInto(c, f, first(args), folder))
+		},
+	}
+	c.Flags().StringVarP(&folder, "output", "o", "plan", "folder for tables, pictures and sounds")
+	return c
+}
+
+func planInto(c *cobra.Command, f *flags, design, folder string) error {
+	a, err := load(design)
+	if err != nil {
+		return err
+	}
+	said := startProgress(c.ErrOrStderr(), f.quiet)
+	defer said.stop()
+	p, err := timing.Make(a)
+	if err != nil {
+		return err
+	}
+	dir, err := outdir.Open(folder)
+	if err != nil {
+		return err
+	}
+	defer dir.Abort()
+	if err := writeAll(c.Context(), dir, p, said); err != nil {
+		return err
+	}
+	if err := dir.Commit(); err != nil {
+		return err
+	}
+	said.stop()
+	switch {
+	case f.json:
+		return planjson.Write(c.OutOrStdout(), p)
+	case f.quiet:
+		return nil
+	}
+	if err := table.Screen(c.OutOrStdout(), p, colour(c.OutOrStdout())); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.OutOrStdout(), "\nTables, pictures and sounds are in %s; begin with coverage_above_1k.png.\n", folder)
+	return err
+}
+
+// file is one file of a plan: its name and how it is written.
+type file struct {
+	name  string
+	write func(io.Writer) error
+}
+
+// writeAll adds every file of a plan to a folder, on all cores.
+func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, said *progress) error {
+	files := []file{
+		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p) }},
+		{"delays.csv", func(w io.Writer) error { return table.Delays(w, p) }},
+		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
+	}
+	pictures, err := pictures(p)
+	if err != nil {
+		return err
+	}
+	files = append(append(files, pictures...), sounds(p)...)
+	group, ctx := errgroup.WithContext(ctx)
+	group.SetLimit(workers)
+	for _, f := range files {
+		group.Go(func() error {
+			if ctx.Err() != nil {
+				return ctx.Err()
+			}
+			said.say("writing " + f.name)
+			return dir.Add(f.name, f.write)
+		})
+	}
+	return group.Wait()
+}

@@ -1,0 +1,66 @@
+package figure
+
+import (
+	"errors"
+	"fmt"
+	"image/png"
+	"io"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgsvg"
+)
+
+// Errors that callers may test for with errors.Is.
+var (
+	ErrFormat  = errors.New("no such picture format")
+	ErrNothing = errors.New("nothing to draw")
+	ErrSize    = errors.New("values do not match the slice")
+)
+
+// Format is the kind of file that a picture becomes.
+type Format string
+
+// The formats there are.
+const (
+	PNG Format = "png"
+	SVG Format = "svg"
+)
+
+// The size of every picture; at 144 dots to the inch 1400 by 900 dots.
+const (
+	width  = vg.Length(700)
+	height = vg.Length(450)
+	dpi    = 144
+	margin = vg.Length(18)
+)
+
+// write draws a picture inside of its margins and writes it.
+func write(w io.Writer, f Format, paint func(draw.Canvas)) error {
+	switch f {
+	case PNG:
+		c := vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(dpi))
+		paint(inside(draw.New(c)))
+		// The middle of the road takes several times as long for a few kilobytes.
+		encoder := png.Encoder{CompressionLevel: png.BestSpeed}
+		if err := encoder.Encode(w, c.Image()); err != nil {
+			return fmt.Errorf("writing a png: %w", err)
+		}
+	case SVG:
+		c := vgsvg.New(width, height)
+		paint(inside(draw.New(c)))
+		if _, err := c.WriteTo(w); err != nil {
+			return fmt.Errorf("writing an svg: %w", err)
+		}
+	default:
+		return fmt.Errorf("%w: %q, there are %q and %q", ErrFormat, f, PNG, SVG)
+	}
+	return nil
+}
+
+func inside(c draw.Canvas) draw.Canvas {
+	c.SetColor(paper)
+	c.Fill(c.Rectangle.Path())
+	return draw.Crop(c, margin, -margin, margin, -margin)
+}

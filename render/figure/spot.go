@@ -1,0 +1,29 @@
+package figure
+
+import (
+	"fmt"
+
+	"pappus/timing"
+)
+
+// spotText says where the spot is, in m from the centre of the body.
+func spotText(p *timing.Plan) string {
+	s := p.Array.Spot
+	return fmt.Sprintf("listening spot %s, %s, %s",
+		side(s.X, "in front", "behind"), side(s.Y, "left", "right"), side(s.Z, "above", "below")) +
+		" of the body's centre"
+}
+
+func side(v float64, plus, minus string) string {
+	if v < 0 {
+		return fmt.Sprintf("%.2f m %s", -v, minus)
+	}
+	return fmt.Sprintf("%.2f m %s", v, plus)
+}
+
+func nameOf(p *timing.Plan) string {
+	if p.Array.Name == "" {
+		return "Array"
+	}
+	return p.Array.Name
+}

@@ -1,0 +1,194 @@
+// Package planjson writes a plan as JSON, for other programs to read.
+//
+// The keys are stable; their names carry the unit. A number that there is not
+// (no comb onset up to the highest frequency, silence) is null. Lengths are
+// rounded to a micrometre, times to a nanosecond, levels to a millidecibel, so
+// that the file does not change with the machine.
+//
+//	name                     the design's
+//	model, delays_by         how the sound of a driver and the delays were reckoned
+//	air                      temperature_c, humidity_percent, pressure_kpa, speed_of_sound_m_s
+//	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
+//	drivers[]                id, place (x_mm, y_mm, z_mm), outward normal, channel (its id),
+//	                         path_m round the body, arrival_us by that path,
+//	                         straight_path_m through it, delay_us of its channel,
+//	                         level_db at the spot, seen from the spot or not
+//	channels[]               id, drivers (ids), delay_us, gain_db, inverted, series (drivers in
+//	                         a string), parallel (strings), nominal_ohm, dc_ohm
+//	response                 frequency_hz and levels in dB: aligned_db with the delays,
+//	                         unaligned_db without, in_step_db the most that timing can give
+//	measures                 aligned and unaligned: smear_us, spread_us, comb_onset_hz
+//	warnings                 lines for the builder
+//
+// Levels are over a point source of one driver's volume velocity from 1 m.
+package planjson
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"pappus/layout"
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Write writes a plan, indented, with a final newline. The error is the
+// writer's.
+func Write(w io.Writer, p *timing.Plan) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(document(p))
+}
+
+type plan struct {
+	Name     string    `json:"name"`
+	Model    string    `json:"model"`
+	DelaysBy string    `json:"delays_by"`
+	Air      air       `json:"air"`
+	Spot     spot      `json:"spot"`
+	Drivers  []driver  `json:"drivers"`
+	Channels []channel `json:"channels"`
+	Response response  `json:"response"`
+	Measures measures  `json:"measures"`
+	Warnings []string  `json:"warnings"`
+}
+
+type air struct {
+	Temperature  number `json:"temperature_c"`
+	Humidity     number `json:"humidity_percent"`
+	Pressure     number `json:"pressure_kpa"`
+	SpeedOfSound number `json:"speed_of_sound_m_s"`
+}
+
+type spot struct {
+	X number `json:"x_m"`
+	Y number `json:"y_m"`
+	Z number `json:"z_m"`
+}
+
+type driver struct {
+	ID       int       `json:"id"`
+	X        number    `json:"x_mm"`
+	Y        number    `json:"y_mm"`
+	Z        number    `json:"z_mm"`
+	Normal   [3]number `json:"normal"`
+	Channel  int       `json:"channel"`
+	Path     number    `json:"path_m"`
+	Arrival  number    `json:"arrival_us"`
+	Straight number    `json:"straight_path_m"`
+	Delay    number    `json:"delay_us"`
+	Level    number    `json:"level_db"`
+	Seen     bool      `json:"seen"`
+}
+
+type channel struct {
+	ID         int    `json:"id"`
+	Drivers    []int  `json:"drivers"`
+	Delay      number `json:"delay_us"`
+	Gain       number `json:"gain_db"`
+	Inverted   bool   `json:"inverted"`
+	Series     int    `json:"series"`
+	Parallel   int    `json:"parallel"`
+	NominalOhm number `json:"nominal_ohm"`
+	DCOhm      number `json:"dc_ohm"`
+}
+
+type response struct {
+	Frequency []number `json:"frequency_hz"`
+	Aligned   []number `json:"aligned_db"`
+	Unaligned []number `json:"unaligned_db"`
+	InStep    []number `json:"in_step_db"`
+}
+
+type measures struct {
+	Aligned   atSpot `json:"aligned"`
+	Unaligned atSpot `json:"unaligned"`
+}
+
+type atSpot struct {
+	Smear     number `json:"smear_us"`
+	Spread    number `json:"spread_us"`
+	CombOnset number `json:"comb_onset_hz"`
+}
+
+// number is a float that may be null.
+type number float64
+
+func (n number) MarshalJSON() ([]byte, error) {
+	if v := float64(n); math.IsNaN(v) || math.IsInf(v, 0) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(n))
+}
+
+// to rounds a value to so many places after the point; no zero is negative.
+func to(places int, v float64) number {
+	scale := math.Pow(10, float64(places))
+	return number(math.Round(v*scale)/scale + 0)
+}
+
+func mm(v float64) number { return to(3, 1000*v) }
+func us(v float64) number { return to(3, 1e6*v) }
+func m(v float64) number  { return to(6, v) }
+func db(v float64) number { return to(3, v) }
+
+func document(p *timing.Plan) plan {
+	a := p.Array
+	out := plan{
+		Name:     a.Name,
+		Model:    a.Timing.Model,
+		DelaysBy: a.Timing.DelaysBy,
+		Air: air{
+			Temperature:  to(3, a.Air.Temperature-273.15),
+			Humidity:     to(3, 100*a.Air.Humidity),
+			Pressure:     to(3, a.Air.Pressure/1000),
+			SpeedOfSound: to(3, p.SpeedOfSound),
+		},
+		Spot:     spot{m(a.Spot.X), m(a.Spot.Y), m(a.Spot.Z)},
+		Response: response{all(3, p.Response.Frequency), all(3, p.Response.Aligned), all(3, p.Response.Unaligned), all(3, p.Response.InStep)},
+		Measures: measures{figures(p.Aligned), figures(p.Unaligned)},
+		Warnings: append([]string{}, p.Warnings...),
+	}
+	for i, r := range p.Arrivals {
+		mount := a.Mounts[i]
+		out.Drivers = append(out.Drivers, driver{
+			ID: mount.ID, X: mm(mount.Point.X), Y: mm(mount.Point.Y), Z: mm(mount.Point.Z),
+			Normal: direction(mount.Normal), Channel: p.Channels[r.Channel].ID,
+			Path: m(r.Path), Arrival: us(r.Time), Straight: m(r.Straight),
+			Delay: us(r.Delay), Level: db(r.Level), Seen: r.Seen,
+		})
+	}
+	for _, c := range p.Channels {
+		out.Channels = append(out.Channels, channel{
+			ID: c.ID, Drivers: ids(a.Mounts, c.Mounts), Delay: us(c.Delay), Gain: db(c.Gain), Inverted: c.Invert,
+			Series: c.Series, Parallel: c.Parallel, NominalOhm: to(3, c.NominalOhm), DCOhm: to(3, c.DCOhm),
+		})
+	}
+	return out
+}
+
+func direction(v r3.Vec) [3]number { return [3]number{to(6, v.X), to(6, v.Y), to(6, v.Z)} }
+
+func all(places int, values []float64) []number {
+	out := make([]number, len(values))
+	for i, v := range values {
+		out[i] = to(places, v)
+	}
+	return out
+}
+
+func figures(f timing.Measures) atSpot {
+	return atSpot{us(f.Smear), us(f.Spread), to(1, f.CombOnset)}
+}
+
+// ids returns the numbers of the mounts at some indices.
+func ids(mounts []layout.Mount, index []int) []int {
+	out := make([]int, len(index))
+	for i, at := range index {
+		out[i] = mounts[at].ID
+	}
+	return out
+}

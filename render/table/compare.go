@@ -1,0 +1,38 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"pappus/timing"
+)
+
+// Candidate is one design among those compared.
+type Candidate struct {
+	Plan       *timing.Plan
+	Unevenness float64 // dB over angle
+	Within3DB  float64 // m2 round the spot
+}
+
+// Compare writes designs side by side, one line each, for people.
+func Compare(w io.Writer, designs []Candidate, colour bool) error {
+	b, s := &strings.Builder{}, style(colour)
+	fmt.Fprintln(b, s.faint("                         drivers  smear us         comb onset       uneven  3 dB area"))
+	fmt.Fprintln(b, s.faint("                                  before  after    before  after       dB         m2"))
+	for _, d := range designs {
+		p := d.Plan
+		fmt.Fprintf(b, "%-25s%7d %7.0f %6.0f %9s %8s %6.1f %9.2f\n", shorten(p.Array.Name, 24), len(p.Array.Mounts),
+			1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear, onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset),
+			d.Unevenness, d.Within3DB)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func shorten(name string, width int) string {
+	if r := []rune(name); len(r) > width {
+		return string(r[:width-1]) + "…"
+	}
+	return name
+}

@@ -1,0 +1,57 @@
+package table
+
+import (
+	"encoding/csv"
+	"io"
+	"strconv"
+	"strings"
+
+	"pappus/timing"
+)
+
+// Delays writes one row for each driver: where it sits, how far and when it is
+// heard at the spot by the path and by the straight line, and its delay.
+func Delays(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"driver", "channel", "x_mm", "y_mm", "z_mm", "path_m", "straight_path_m",
+		"arrival_us", "straight_arrival_us", "delay_us", "level_db", "seen"}}
+	for i, r := range p.Arrivals {
+		m := p.Array.Mounts[i]
+		rows = append(rows, []string{
+			strconv.Itoa(m.ID), strconv.Itoa(p.Channels[r.Channel].ID),
+			fixed(1000*m.Point.X, 2), fixed(1000*m.Point.Y, 2), fixed(1000*m.Point.Z, 2),
+			fixed(r.Path, 5), fixed(r.Straight, 5),
+			fixed(1e6*r.Time, 2), fixed(1e6*r.Straight/p.SpeedOfSound, 2), fixed(1e6*r.Delay, 2),
+			fixed(r.Level, 2), strconv.FormatBool(r.Seen),
+		})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// Channels writes one row for each channel: its drivers, how they are strung,
+// what the amplifier sees, and its delay.
+func Channels(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"channel", "delay_us", "delay_mm", "gain_db", "inverted", "drivers",
+		"in_series", "in_parallel", "nominal_ohm", "dc_ohm", "driver_ids"}}
+	for _, c := range p.Channels {
+		var ids []string
+		for _, m := range c.Mounts {
+			ids = append(ids, strconv.Itoa(p.Array.Mounts[m].ID))
+		}
+		rows = append(rows, []string{
+			strconv.Itoa(c.ID), fixed(1e6*c.Delay, 2), fixed(1000*c.Delay*p.SpeedOfSound, 2),
+			fixed(c.Gain, 2), strconv.FormatBool(c.Invert), strconv.Itoa(len(c.Mounts)),
+			strconv.Itoa(c.Series), strconv.Itoa(c.Parallel), fixed(c.NominalOhm, 2), fixed(c.DCOhm, 2),
+			strings.Join(ids, " "),
+		})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// fixed writes a number with so many places, no zero negative.
+func fixed(v float64, places int) string {
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}

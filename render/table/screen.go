@@ -1,0 +1,127 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// most is how many drivers are listed on the screen; the rest is in the CSV.
+const most = 60
+
+// Screen writes what a plan found, for people: the spot, the delays, the
+// figures before and after, and what to look out for. Nothing is wider than 80
+// columns but names and warnings.
+func Screen(w io.Writer, p *timing.Plan, colour bool) error {
+	b := &strings.Builder{}
+	s := style(colour)
+	a := p.Array
+	fmt.Fprintf(b, "%s\n", s.strong(a.Name))
+	fmt.Fprintf(b, "%d drivers on a %s of %.0f mm radius, heard from %.2f m; sound travels at %.1f m/s\n\n",
+		len(a.Mounts), a.Body.Name, 1000*a.Body.Radius, r3.Norm(a.Spot), p.SpeedOfSound)
+	if len(p.Channels) < len(a.Mounts) {
+		channels(b, p, s)
+	}
+	drivers(b, p, s)
+	figures(b, p, s)
+	fmt.Fprintf(b, "\n%s\n", Found(p))
+	for _, warning := range p.Warnings {
+		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), warning)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func channels(b *strings.Builder, p *timing.Plan, s style) {
+	fmt.Fprintln(b, s.faint("channel  delay us  drivers  series x parallel  nominal ohm  dc ohm"))
+	for _, c := range p.Channels {
+		fmt.Fprintf(b, "%7d %9.1f %8d %8d x %-8d %11.1f %7.1f\n",
+			c.ID, 1e6*c.Delay, len(c.Mounts), c.Series, c.Parallel, c.NominalOhm, c.DCOhm)
+	}
+	fmt.Fprintln(b)
+}
+
+// drivers lists drivers in two columns.
+func drivers(b *strings.Builder, p *timing.Plan, s style) {
+	const head = "driver  path m  straight m  delay us"
+	n := min(len(p.Arrivals), most)
+	half := (n + 1) / 2
+	fmt.Fprintln(b, s.faint(head+"     "+head))
+	for i := range half {
+		fmt.Fprint(b, line(p, i))
+		if j := i + half; j < n {
+			fmt.Fprint(b, "    ", line(p, j))
+		}
+		fmt.Fprintln(b)
+	}
+	if left := len(p.Arrivals) - n; left > 0 {
+		fmt.Fprintf(b, "and %d more in delays.csv\n", left)
+	}
+	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot"))
+	fmt.Fprintln(b)
+}
+
+func line(p *timing.Plan, i int) string {
+	r := p.Arrivals[i]
+	star := " "
+	if !r.Seen {
+		star = "*"
+	}
+	return fmt.Sprintf("%5d%s %7.3f %11.3f %9.1f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, 1e6*r.Delay)
+}
+
+func figures(b *strings.Builder, p *timing.Plan, s style) {
+	fmt.Fprintln(b, s.faint("at the spot       as built   with the delays"))
+	fmt.Fprintf(b, "smear        %10.0f us   %12.0f us\n", 1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear)
+	fmt.Fprintf(b, "comb onset   %13s   %15s\n", onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset))
+}
+
+// onset writes a comb onset; there may be none.
+func onset(hz float64) string {
+	if math.IsInf(hz, 1) {
+		return "none"
+	}
+	return fmt.Sprintf("%.0f Hz", hz)
+}
+
+// Found says in plain words what the delays do.
+func Found(p *timing.Plan) string {
+	gain := gained(p)
+	text := fmt.Sprintf("As built the drivers begin to cancel at %s; with the delays %s.",
+		onset(p.Unaligned.CombOnset), strings.Replace("they do so from "+onset(p.Aligned.CombOnset), "they do so from none", "they do not up to 20 kHz", 1))
+	if math.IsInf(p.Unaligned.CombOnset, 1) {
+		text = "Even as built the drivers do not cancel at the spot up to 20 kHz."
+	}
+	return text + fmt.Sprintf("\nFrom 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gain)
+}
+
+// gained returns the mean level gained by the delays from 500 Hz to 4 kHz.
+func gained(p *timing.Plan) float64 {
+	sum, n := 0.0, 0.0
+	for i, f := range p.Response.Frequency {
+		if f >= 500 && f <= 4000 {
+			sum += p.Response.Aligned[i] - p.Response.Unaligned[i]
+			n++
+		}
+	}
+	return sum / max(n, 1)
+}
+
+// style writes text for a terminal, plain where it is false.
+type style bool
+
+func (s style) strong(t string) string { return s.wrap("1", t) }
+func (s style) faint(t string) string  { return s.wrap("2", t) }
+func (s style) alert(t string) string  { return s.wrap("33", t) }
+
+func (s style) wrap(code, t string) string {
+	if !s {
+		return t
+	}
+	return "\x1b[" + code + "m" + t + "\x1b[0m"
+}
