@@ -1,7 +1,13 @@
 // Package spread puts points on a sphere as evenly as can be.
 //
-// Evenly means least Coulomb energy, the sum of 1/distance over all pairs
-// (Thomson's problem; energies in D. J. Wales and S. Ulker, Phys. Rev. B 74
-// (2006) 212101). The start is a spiral of equal areas (E. B. Saff and A. B. J.
-// Kuijlaars, Math. Intelligencer 19 (1997) 5).
+// Evenly means least Coulomb energy: the sum of 1/distance over all pairs of
+// points on the unit sphere (Thomson's problem; energies in D. J. Wales and S.
+// Ulker, Phys. Rev. B 74 (2006) 212101). The search runs gonum's LBFGS from
+// several starts; the first is a spiral of equal areas (E. B. Saff and A. B. J.
+// Kuijlaars, Math. Intelligencer 19 (1997) 5) turned by the golden angle (R.
+// Swinbank and R. J. Purser, Q. J. R. Meteorol. Soc. 132 (2006) 1769).
+//
+// From a few dozen points on the sphere holds very many arrangements of nearly
+// the same energy. Up to a hundred points the least known one is found as a
+// rule; above that one that is even to the eye, a few millionths above it.
 package spread

@@ -7,11 +7,12 @@ import (
 )
 
 // Spiral returns n points on the unit sphere along a spiral from the top down:
-// heights in steps of equal area, each turned by the golden angle. It is even
-// to a few percent, at once, for any n.
+// heights in steps of equal area, each turned by the golden angle from the
+// last. It takes next to no time and is even to a few percent for any n; below
+// 1 it has no points.
 func Spiral(n int) []r3.Vec {
 	golden := math.Pi * (3 - math.Sqrt(5))
-	points := make([]r3.Vec, n)
+	points := make([]r3.Vec, max(n, 0))
 	for i := range points {
 		z := 1 - (2*float64(i)+1)/float64(n)
 		reach := math.Sqrt(1 - z*z)

@@ -102,10 +102,10 @@ func arrivalKey(c draw.Canvas) draw.Canvas {
 		{straightMark, "along the straight line"},
 	} {
 		if e.mark == delayMark {
-			c.StrokeLine2(delayLine, x-6, y, x, y)
+			c.StrokeLine2(delayLine, x, y-8, x, y)
 		}
 		c.DrawGlyph(e.mark, vg.Point{X: x, Y: y})
-		c.FillText(style, vg.Point{X: x + 10, Y: y}, e.name)
+		c.FillText(style, vg.Point{X: x + 10, Y: y + lift}, e.name)
 		x += 10 + style.Width(e.name) + 26
 	}
 	c.Max.Y -= 24

@@ -20,7 +20,7 @@ func drawBar(c draw.Canvas, q Quantity, s scale) {
 	for _, t := range s.ticks() {
 		y := bar.Min.Y + vg.Length(s.share(t.Value))*bar.Size().Y
 		c.StrokeLine2(line, bar.Max.X, y, bar.Max.X+tick, y)
-		c.FillText(number, vg.Point{X: bar.Max.X + tick + 3, Y: y}, t.Label)
+		c.FillText(number, vg.Point{X: bar.Max.X + tick + 3, Y: y + lift}, t.Label)
 	}
 	title := aligned(words(10.5, ink), draw.XLeft, draw.YTop)
 	c.FillText(title, vg.Point{X: c.Min.X, Y: c.Max.Y}, q.Unit)

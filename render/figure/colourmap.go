@@ -7,17 +7,28 @@ import (
 	"gonum.org/v1/plot/palette/moreland"
 )
 
-// shades is the colour map from low to high, never changed once made. The ends
-// of the map, almost black and almost white, are left out: they would swallow
-// the outline of the body and run into the paper.
+// anchors are the colours of the map from low to high: night blue, plum, coral,
+// amber, candlelight. The ends keep clear of the black of the outlines and of
+// the white of the paper.
+var anchors = []color.Color{
+	color.NRGBA{27, 20, 62, 255},
+	color.NRGBA{92, 44, 112, 255},
+	color.NRGBA{196, 84, 104, 255},
+	color.NRGBA{239, 162, 92, 255},
+	color.NRGBA{252, 238, 190, 255},
+}
+
+// shades is the colour map from low to high, never changed once made.
 var shades = sync.OnceValue(func() [256]color.RGBA {
-	const first, last = 0.05, 0.95
-	m := moreland.ExtendedBlackBody()
+	m, err := moreland.NewLuminance(anchors)
+	if err != nil {
+		panic(err) // the anchors grow lighter
+	}
 	m.SetMin(0)
 	m.SetMax(1)
 	var out [256]color.RGBA
 	for i := range out {
-		c, err := m.At(first + (last-first)*float64(i)/float64(len(out)-1))
+		c, err := m.At(float64(i) / float64(len(out)-1))
 		if err != nil {
 			panic(err) // the range lies inside of the map's
 		}

@@ -122,7 +122,7 @@ func legendAbove(c draw.Canvas, entries []entry) draw.Canvas {
 			x, y = c.Min.X, y-line
 		}
 		c.StrokeLine2(e.style, x, y, x+sample, y)
-		c.FillText(style, vg.Point{X: x + sample + 6, Y: y}, e.name)
+		c.FillText(style, vg.Point{X: x + sample + 6, Y: y + lift}, e.name)
 		x += wide + 22
 	}
 	c.Max.Y = y - line/2 - 8

@@ -35,7 +35,6 @@ func (d dial) grid(c *draw.Canvas, vertical bool) {
 		c.StrokeLines(line, []vg.Point{d.centre, d.along(angle, d.radius)})
 		d.name(c, angle, bearing(a*30, vertical))
 	}
-	number := aligned(words(8.5, quiet), draw.XCenter, draw.YCenter)
 	for v := d.top; v > bottom; v -= ring {
 		style := line
 		if v == 0 || v == d.top {
@@ -43,13 +42,16 @@ func (d dial) grid(c *draw.Canvas, vertical bool) {
 		}
 		c.SetLineStyle(style)
 		c.Stroke(d.circle(v))
-		label(c, number, d.at(d.numbers(), v), decibels(v))
 	}
 }
 
-// numbers is the angle along which the circles are named, between two rays at
-// the lower left of the page.
-func (d dial) numbers() float64 { return 225*math.Pi/180 - d.zero }
+// numbers names the circles, between two rays at the lower left of the page.
+func (d dial) numbers(c *draw.Canvas) {
+	style := aligned(words(8.5, quiet), draw.XCenter, draw.YCenter)
+	for v := d.top; v > bottom; v -= ring {
+		label(c, style, d.at(225*math.Pi/180-d.zero, v), decibels(v))
+	}
+}
 
 func decibels(v float64) string {
 	switch s := decimal(v, 1); {

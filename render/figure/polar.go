@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"pappus/timing"
-	"pappus/timing/band"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -103,8 +102,9 @@ func (r rose) paint(c draw.Canvas) {
 	for b, level := range r.level {
 		style := stroke(b, 1.7)
 		c.StrokeLines(style, d.lines(r.polar.Angle, level)...)
-		entries = append(entries, entry{band.Name(r.polar.Band[b]) + " Hz", style})
+		entries = append(entries, entry{hertz(r.polar.Band[b]), style})
 	}
+	d.numbers(&c)
 	r.key(c, d.centre.X+d.radius+75, entries)
 }
 
@@ -116,7 +116,7 @@ func (r rose) key(c draw.Canvas, x vg.Length, entries []entry) {
 	for _, e := range entries {
 		y -= 18
 		c.StrokeLine2(e.style, x, y, x+32, y)
-		c.FillText(style, vg.Point{X: x + 40, Y: y}, e.name)
+		c.FillText(style, vg.Point{X: x + 40, Y: y + lift}, e.name)
 	}
 	note := aligned(words(9, quiet), draw.XLeft, draw.YCenter)
 	c.FillText(note, vg.Point{X: x, Y: y - 30}, "0 dB: each band's own")

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"pappus/timing"
-	"pappus/timing/band"
 )
 
 // Quantity is one field of values over a slice, to be drawn in colours.
@@ -22,7 +21,7 @@ type Quantity struct {
 // Level returns the level in dB in a band, an index into c.Band.
 func Level(c *timing.Coverage, b int) Quantity {
 	return Quantity{
-		Name: fmt.Sprintf("level in the %s Hz octave", band.Name(c.Band[b])), Unit: "dB",
+		Name: fmt.Sprintf("level in the %s octave", hertz(c.Band[b])), Unit: "dB",
 		Values: c.Level[b], Low: math.NaN(), High: math.NaN(),
 	}
 }
@@ -53,7 +52,7 @@ type scale struct {
 func (q Quantity) scale() scale {
 	s := scale{q.Low, q.High, q.Log}
 	low, high := robust(q.Values, q.Log)
-	if math.IsNaN(s.low) {
+	if math.IsNaN(s.low) || q.Log && s.low <= 0 {
 		s.low = low
 	}
 	if math.IsNaN(s.high) {
@@ -93,9 +92,13 @@ func robust(values []float64, log bool) (low, high float64) {
 	return at(0.02), at(0.98)
 }
 
-// share returns where a value lies on the scale, 0 at its low end.
+// share returns where a value lies on the scale, 0 at its low end; a value
+// that has no logarithm lies at or below it.
 func (s scale) share(v float64) float64 {
 	if s.log {
+		if v <= 0 {
+			return 0
+		}
 		return math.Log(v/s.low) / math.Log(s.high/s.low)
 	}
 	return (v - s.low) / (s.high - s.low)

@@ -9,9 +9,8 @@ import (
 // spotText says where the spot is, in m from the centre of the body.
 func spotText(p *timing.Plan) string {
 	s := p.Array.Spot
-	return fmt.Sprintf("listening spot %s, %s, %s",
-		side(s.X, "in front", "behind"), side(s.Y, "left", "right"), side(s.Z, "above", "below")) +
-		" of the body's centre"
+	return fmt.Sprintf("listening spot %s, %s and %s the body's centre",
+		side(s.X, "in front", "behind"), side(s.Y, "to the left", "to the right"), side(s.Z, "above", "below"))
 }
 
 func side(v float64, plus, minus string) string {

@@ -69,6 +69,10 @@ func words(size vg.Length, c color.Color) text.Style {
 	}
 }
 
+// lift in points sets words centred on a mark by their small letters, not by
+// their descenders.
+const lift = 1
+
 // aligned returns a text style with its anchor elsewhere.
 func aligned(s text.Style, x text.XAlignment, y text.YAlignment) text.Style {
 	s.XAlign, s.YAlign = x, y

@@ -2,6 +2,7 @@ package ball
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -57,5 +58,88 @@ func BenchmarkNewSeries(b *testing.B) {
 		if _, err := NewSeries(driver, k, 2); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// octaves is bands of five frequencies each, as wavenumbers up to 18 kHz.
+func octaves(bands int, per float64) []float64 {
+	const speed = 343.2
+	var k []float64
+	top := 18000.0 / math.Pow(2, 0.4/per)
+	for b := bands - 1; b >= 0; b-- {
+		for j := -2; j <= 2; j++ {
+			f := top * math.Pow(2, (float64(j)/5-float64(b))/per)
+			k = append(k, 2*math.Pi*f/speed)
+		}
+	}
+	return k
+}
+
+func benchTable(b *testing.B, k []float64) *Table {
+	t, err := NewTable(driver, k, 0.17, 6, nil)
+	if err != nil {
+		b.Fatal(err)
+	}
+	return t
+}
+
+// 105 frequencies up to 18 kHz, 0.17 m to 6 m.
+func BenchmarkNewTable(b *testing.B) {
+	k := octaves(21, 3)
+	b.ReportAllocs()
+	var t *Table
+	for b.Loop() {
+		t = benchTable(b, k)
+	}
+	b.ReportMetric(float64(t.Bytes())/1e6, "MB")
+}
+
+// Sixty drivers at scattered points, one core: ns for one driver, point and
+// frequency.
+func BenchmarkAdd(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		k    []float64
+	}{{"35", octaves(7, 1)}, {"105", octaves(21, 3)}} {
+		t := benchTable(b, c.k)
+		dst, abs, weight := make([]complex128, len(c.k)), make([]float64, len(c.k)), make([]complex128, len(c.k))
+		for f := range weight {
+			weight[f] = complex(1, 0.5)
+		}
+		rnd := rand.New(rand.NewPCG(3, 4))
+		type point struct{ r, gamma, path float64 }
+		points := make([]point, 60*1024)
+		for i := range points {
+			if i%60 == 0 {
+				points[i].r = 0.3 + 4*rnd.Float64()
+			} else {
+				points[i].r = points[i-1].r
+			}
+			points[i].gamma = math.Acos(2*rnd.Float64() - 1)
+			points[i].path = driver.Path(points[i].r, points[i].gamma)
+		}
+		per := func(b *testing.B) {
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(points)*len(c.k)), "ns/value")
+		}
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				for _, p := range points {
+					at, _ := t.At(p.r)
+					t.Add(dst, weight, at, p.gamma, p.path)
+				}
+			}
+			per(b)
+		})
+		b.Run(c.name+"_abs", func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				for _, p := range points {
+					at, _ := t.At(p.r)
+					t.AddAbs(dst, abs, weight, at, p.gamma, p.path)
+				}
+			}
+			per(b)
+		})
 	}
 }
