@@ -57,7 +57,7 @@ func (k *kernel) round(octaves []float64, place func(angle float64) r3.Vec) Pola
 		Unaligned: table(len(octaves), polarSteps),
 	}
 	for i := range polar.Angle {
-		polar.Angle[i] = 2*math.Pi*float64(i)/polarSteps - math.Pi
+		polar.Angle[i] = 2 * math.Pi * float64(i-polarSteps/2) / polarSteps // 0 exactly ahead
 	}
 	nf := len(k.frequency)
 	undelayed := k.undelayed()

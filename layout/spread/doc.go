@@ -7,7 +7,8 @@
 // Kuijlaars, Math. Intelligencer 19 (1997) 5) turned by the golden angle (R.
 // Swinbank and R. J. Purser, Q. J. R. Meteorol. Soc. 132 (2006) 1769).
 //
-// From a few dozen points on the sphere holds very many arrangements of nearly
-// the same energy. Up to a hundred points the least known one is found as a
-// rule; above that one that is even to the eye, a few millionths above it.
+// A sphere holds very many arrangements of nearly the same energy, the more the
+// more points there are. Up to a hundred points the least one known is found as
+// a rule; above that, one that is some millionths to some hundred-thousandths
+// over the best, which no builder can tell from it.
 package spread

@@ -52,17 +52,11 @@ const (
 )
 
 // effort says from how many starts to search and with how many steps each. A
-// step costs as the square of n.
+// step costs as the square of n: the more points, the fewer steps and starts.
 func effort(n int) (starts, steps int) {
-	switch {
-	case n <= 100:
-		return 24, 600
-	case n <= 150:
-		return 8, 400
-	case n <= 400:
-		return 2, 150
-	}
-	return 1, 20
+	starts = min(max(1, 180_000/(n*n)), 24)
+	steps = min(max(10, 40_000_000/(n*n)), 600)
+	return starts, steps
 }
 
 // scatter returns n points anywhere on the sphere, all places alike.
@@ -77,11 +71,11 @@ func scatter(n int, random *rand.Rand) []r3.Vec {
 // upright turns points so that the one with the least energy of its own is at
 // the top and its nearest in the half plane of x.
 func upright(points []r3.Vec) []r3.Vec {
-	z := points[calmest(points)]
-	y := r3.Unit(r3.Cross(z, nearest(points, z)))
-	if math.IsNaN(y.X) { // two points, one against the other
+	if len(points) == 2 { // one against the other, so without a half plane
 		return []r3.Vec{{Z: 1}, {Z: -1}}
 	}
+	z := points[calmest(points)]
+	y := r3.Unit(r3.Cross(z, nearest(points, z)))
 	x := r3.Cross(y, z)
 	out := make([]r3.Vec, len(points))
 	for i, p := range points {

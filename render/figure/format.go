@@ -42,14 +42,17 @@ func write(w io.Writer, f Format, paint func(draw.Canvas)) error {
 	case PNG:
 		c := vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(dpi))
 		paint(inside(draw.New(c)))
-		// The middle of the road takes several times as long for a few kilobytes.
+		// The usual level takes several times as long for a few kilobytes.
 		encoder := png.Encoder{CompressionLevel: png.BestSpeed}
 		if err := encoder.Encode(w, c.Image()); err != nil {
 			return fmt.Errorf("writing a png: %w", err)
 		}
 	case SVG:
 		c := vgsvg.New(width, height)
-		paint(inside(draw.New(c)))
+		page := draw.New(c)
+		page.SetColor(paper)
+		page.Fill(page.Rectangle.Path())
+		paint(inside(page))
 		if _, err := c.WriteTo(w); err != nil {
 			return fmt.Errorf("writing an svg: %w", err)
 		}
@@ -60,7 +63,5 @@ func write(w io.Writer, f Format, paint func(draw.Canvas)) error {
 }
 
 func inside(c draw.Canvas) draw.Canvas {
-	c.SetColor(paper)
-	c.Fill(c.Rectangle.Path())
 	return draw.Crop(c, margin, -margin, margin, -margin)
 }

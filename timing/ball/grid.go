@@ -32,7 +32,8 @@ type grid struct {
 	across     int     // nodes over gamma, one before 0 and one after pi among them
 	perV, perR float64 // the index along is perV*v + perR*r - first
 	first      float64
-	along      int
+	coarse     int // nodes along that are computed
+	along      int // nodes along in all, dense for each coarse one
 }
 
 // refinement multiplies the density of nodes in both directions; the tests
@@ -68,9 +69,12 @@ func newGrid(c Cap, kMost, lossMost, rMin, rMax float64) grid {
 		g.perR *= cells / span
 	}
 	g.first = g.perV*vMin + g.perR*rMin
-	g.along = int(cells) + 1
+	g.coarse = int(cells) + 1
+	g.along = int(cells)*dense + 1
 	return g
 }
+
+const dense = 4
 
 const (
 	gridEven   = 3.0
@@ -119,7 +123,7 @@ func (g *grid) distance(j int, a, rMin, rMax float64) float64 {
 	switch j {
 	case 0:
 		return rMin
-	case g.along - 1:
+	case g.coarse - 1:
 		return rMax
 	}
 	lo, hi := math.Acos(a/rMin), math.Acos(a/rMax)

@@ -77,9 +77,10 @@ func (t *Table) AddAbs(dst []complex128, abs []float64, weight []complex128, at 
 // the sixteen nodes around, each times its weight.
 func (s *slab) blend(row *[2 * slabMost]float32, at Distance, gamma, scale float64) {
 	width := 2 * (s.to - s.from)
-	x := s.perV*at.horizon + s.perR*at.r - s.first
-	j := min(max(int(x)-1, 0), s.along-4)
-	along := cubic(x - float64(j+1))
+	x := dense * (s.perV*at.horizon + s.perR*at.r - s.first)
+	j := min(max(int(x), 0), s.along-2)
+	f := x - float64(j)
+	along := [2]float64{(1 - f), f}
 	y := s.acrossIndex(gamma)
 	i := min(max(int(y), 0), s.across-4)
 	across := cubic(y - float64(i))

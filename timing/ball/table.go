@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas32"
 	"gonum.org/v1/gonum/blas/blas64"
 )
 
@@ -68,6 +69,11 @@ func NewTable(c Cap, k []float64, rMin, rMax float64, loss []float64) (*Table, e
 	var jobs []func()
 	for i := range t.slabs {
 		jobs = append(jobs, t.slabs[i].jobs(c, k, loss, rMin, rMax)...)
+	}
+	inParallel(jobs)
+	jobs = jobs[:0]
+	for i := range t.slabs {
+		jobs = append(jobs, t.slabs[i].fillBetween()...)
 	}
 	inParallel(jobs)
 	return t, nil
@@ -140,7 +146,7 @@ func (s *slab) jobs(c Cap, k, loss []float64, rMin, rMax float64) []func() {
 	for i := range gammas {
 		gammas[i] = s.gamma(i)
 	}
-	jobs := make([]func(), s.along)
+	jobs := make([]func(), s.coarse)
 	for j := range jobs {
 		jobs[j] = func() {
 			r := s.distance(j, c.Radius, rMin, rMax)
@@ -192,7 +198,7 @@ func (s *slab) fill(j int, c Cap, k, loss []float64, r float64, gammas []float64
 	}
 	for i, gamma := range gammas {
 		path := c.path(r, gamma)
-		dst := s.rows[(j*s.across+i)*2*n:][:2*n]
+		dst := s.rows[(j*dense*s.across+i)*2*n:][:2*n]
 		src := product[i*2*n:][:2*n]
 		for f := range n {
 			// exp(ik(path-r)), which is exp(-ik(r-path)); the path may be longer
@@ -205,6 +211,27 @@ func (s *slab) fill(j int, c Cap, k, loss []float64, r float64, gammas []float64
 			dst[2*f], dst[2*f+1] = float32(real(v)), float32(imag(v))
 		}
 	}
+}
+
+// fillBetween are the jobs that fill the nodes along between the coarse ones, one
+// coarse cell each.
+func (s *slab) fillBetween() []func() {
+	width := s.across * 2 * (s.to - s.from)
+	jobs := make([]func(), s.coarse-1)
+	for j := range jobs {
+		jobs[j] = func() {
+			first := min(max(j-1, 0), s.coarse-4)
+			for m := 1; m < dense; m++ {
+				at := float64(j) + float64(m)/dense
+				dst := s.rows[(j*dense+m)*width:][:width]
+				for i, w := range cubic(at - float64(first+1)) {
+					src := s.rows[(first+i)*dense*width:][:width]
+					blas32.Axpy(float32(w), blas32.Vector{N: width, Inc: 1, Data: src}, blas32.Vector{N: width, Inc: 1, Data: dst})
+				}
+			}
+		}
+	}
+	return jobs
 }
 
 // inParallel runs jobs that do not share what they write.
