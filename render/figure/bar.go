@@ -19,7 +19,11 @@ func drawBar(c draw.Canvas, q Quantity, s scale) {
 	number := aligned(words(9.5, ink), draw.XLeft, draw.YCenter)
 	for _, t := range s.ticks() {
 		y := bar.Min.Y + vg.Length(s.share(t.Value))*bar.Size().Y
-		c.StrokeLine2(line, bar.Max.X, y, bar.Max.X+tick, y)
+		long := vg.Length(tick)
+		if t.Label == "" {
+			long /= 2
+		}
+		c.StrokeLine2(line, bar.Max.X, y, bar.Max.X+long, y)
 		c.FillText(number, vg.Point{X: bar.Max.X + tick + 3, Y: y + lift}, t.Label)
 	}
 	title := aligned(words(10.5, ink), draw.XLeft, draw.YTop)
@@ -30,19 +34,19 @@ func drawBar(c draw.Canvas, q Quantity, s scale) {
 	}
 }
 
-// ticks returns the marks of the scale that have a label.
+// ticks returns the marks of the scale with their labels.
 func (s scale) ticks() []plot.Tick {
 	if !s.log {
 		return evenTicks{niceStep(s.high-s.low, 8)}.Ticks(s.low, s.high)
 	}
-	var named []plot.Tick
-	for _, t := range (frequencyTicks{}).Ticks(s.low, s.high) {
+	all, named := frequencyTicks{}.Ticks(s.low, s.high), 0
+	for _, t := range all {
 		if t.Label != "" {
-			named = append(named, t)
+			named++
 		}
 	}
-	if len(named) >= 2 {
-		return named
+	if named >= 2 {
+		return all
 	}
 	step := niceStep(s.high-s.low, 5)
 	return evenTicks{step}.Ticks(s.low, s.high)

@@ -47,11 +47,24 @@ func (v view) flat(at r3.Vec) plotter.XY {
 	return plotter.XY{X: r3.Dot(d, v.slice.Right), Y: r3.Dot(d, v.slice.Up)}
 }
 
+// outline returns where the slice cuts the body; where it passes above or below,
+// the section through the body's centre, and false.
+func (v view) outline() (corners [][2]float64, through bool) {
+	b, s := v.plan.Array.Body, v.slice
+	if cut := b.Section(v.middle, s.Right, s.Up); cut != nil {
+		return cut, true
+	}
+	return b.Section(r3.Vec{}, s.Right, s.Up), false
+}
+
 func (v view) upright() bool { return v.slice.Up.Z > 0.5 }
 
 func (v view) paint(c draw.Canvas) {
-	c = heading(c, fmt.Sprintf("%s: %s, %s", nameOf(v.plan), v.quantity.Name, v.slice.Name),
-		"with the delays for the "+spotText(v.plan))
+	below := "with the delays for the " + spotText(v.plan)
+	if _, through := v.outline(); !through {
+		below += "; dashed: the body, outside of this plane"
+	}
+	c = heading(c, fmt.Sprintf("%s: %s, %s", nameOf(v.plan), v.quantity.Name, v.slice.Name), below)
 	p := v.plot()
 	c, bar := v.shareOut(p, c)
 	p.Draw(c)

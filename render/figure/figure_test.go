@@ -12,6 +12,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"sync"
 	"testing"
 
@@ -64,6 +65,13 @@ func pictures(t testing.TB) []picture {
 	array := *p.Array
 	array.Name = "The same without delays"
 	second.Array, second.Response.Aligned = &array, p.Response.Unaligned
+	open := figure.CombOnset(d.above)
+	open.Values = slices.Clone(open.Values)
+	for i, v := range open.Values {
+		if v > 2000 {
+			open.Values[i] = math.Inf(1)
+		}
+	}
 	type form = figure.Format
 	return []picture{
 		{"response", func(w io.Writer, f form) error { return figure.Response(w, f, p) }},
@@ -74,6 +82,7 @@ func pictures(t testing.TB) []picture {
 		{"level", func(w io.Writer, f form) error { return figure.Coverage(w, f, p, d.above, figure.Level(d.above, 4)) }},
 		{"smear", func(w io.Writer, f form) error { return figure.Coverage(w, f, p, d.sideways, figure.Smear(d.sideways)) }},
 		{"comb", func(w io.Writer, f form) error { return figure.Coverage(w, f, p, d.above, figure.CombOnset(d.above)) }},
+		{"open", func(w io.Writer, f form) error { return figure.Coverage(w, f, p, d.above, open) }},
 	}
 }
 

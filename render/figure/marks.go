@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -17,16 +16,12 @@ func (m marks) Plot(c draw.Canvas, p *plot.Plot) {
 	m.length(c, p)
 }
 
-// body draws where the slice cuts the body; where it passes above or below,
-// dashed, the level section through the body's centre, so that the picture can
-// still be set against the array.
+// body draws the outline of the body, dashed where the slice passes it by, so
+// that the picture can still be set against the array.
 func (m marks) body(c draw.Canvas, p *plot.Plot) {
-	b, s := m.plan.Array.Body, m.slice
-	outline := b.Section(m.middle, s.Right, s.Up)
 	style := draw.LineStyle{Color: ink, Width: 1.2}
-	through := outline != nil
+	outline, through := m.outline()
 	if !through {
-		outline = b.Section(r3.Vec{}, s.Right, s.Up)
 		style = draw.LineStyle{Color: paper, Width: 1.2, Dashes: []vg.Length{3, 2}}
 	}
 	if outline == nil {

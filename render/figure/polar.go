@@ -121,4 +121,5 @@ func (r rose) key(c draw.Canvas, x vg.Length, entries []entry) {
 	note := aligned(words(9, quiet), draw.XLeft, draw.YCenter)
 	c.FillText(note, vg.Point{X: x, Y: y - 30}, "0 dB: each band's own")
 	c.FillText(note, vg.Point{X: x, Y: y - 42}, "level towards the spot")
+	c.FillText(note, vg.Point{X: x, Y: y - 58}, "wedge: where the spot is")
 }
