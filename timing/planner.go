@@ -50,7 +50,6 @@ type Planner struct {
 	air    air.Air
 	speed  float64
 	medium *radiate.Medium // at the response's frequencies
-	gains  []float64       // one for each mount, with polarity
 	spot   spotSums
 }
 

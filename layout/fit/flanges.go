@@ -59,30 +59,30 @@ func Flanges(points, normals []r3.Vec, flangeRadius float64) []Pair {
 
 // Gap returns by how many m the diameter of two flanges may grow until they
 // touch; below 0, by how much it must shrink until they no longer overlap. It is
-// +Inf where they would never meet: in planes that are parallel and apart.
+// +Inf where they never would: in planes that are parallel and apart.
 // Points are in m, normals of unit length, the radius of both flanges in m.
 func Gap(p, pNormal, q, qNormal r3.Vec, flangeRadius float64) float64 {
 	return 2 * (meetingRadius(p, pNormal, q, qNormal) - flangeRadius)
 }
 
+// level is how far off each other's planes, over their distance, two mounts may
+// be and still count as in one plane.
+const level = 0.02
+
 // meetingRadius returns the radius at which discs round p and q just touch.
 func meetingRadius(p, m, q, n r3.Vec) float64 {
 	across := r3.Sub(q, p)
 	far := r3.Norm(across)
-	along := r3.Cross(m, n)
-	sin := r3.Norm(along)
-	if sin <= rounding {
-		if math.Abs(r3.Dot(across, m)) > rounding*far {
-			return math.Inf(1)
-		}
+	pOff, qOff := math.Abs(r3.Dot(across, n)), math.Abs(r3.Dot(across, m))
+	if max(pOff, qOff) <= level*far {
 		return far / 2
 	}
-	along = r3.Scale(1/sin, along)
-	// In each plane, the line where they meet is straight ahead of the centre
-	// by ph and qh; the feet of both are apart by gap along the line.
-	ph := math.Abs(r3.Dot(across, n)) / sin
-	qh := math.Abs(r3.Dot(across, m)) / sin
-	return lowestCommon(ph, qh, math.Abs(r3.Dot(across, along)))
+	along := r3.Cross(m, n) // the line in which the planes meet
+	sin := r3.Norm(along)
+	if sin <= rounding {
+		return math.Inf(1)
+	}
+	return lowestCommon(pOff/sin, qOff/sin, math.Abs(r3.Dot(across, along))/sin)
 }
 
 // lowestCommon returns the least radius of two circles whose centres stand off
