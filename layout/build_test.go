@@ -274,8 +274,9 @@ func TestWarnings(t *testing.T) {
 		{"over the edge", with(cube, "keep_clear_below_deg = 90", "[driver]\ndiameter_mm = 90\nflange_mm = 120\n"), []string{
 			"1 flange reaches over the edge of the face; driver 1 most, by 2.3 mm: take a smaller flange or a larger body"}},
 		{"touching", with(cube, "on = \"vertices\"\nkeep_clear_below_deg = 0", "[driver]\ndiameter_mm = 90\nflange_mm = 150\n"), []string{
-			// Each disc leans: it reaches 75 mm times sin(acos(1/sqrt 3)) towards the next.
-			"4 pairs of flanges overlap; drivers 1 and 2 most, by 7.0 mm: take a smaller flange, a larger body or fewer drivers"}},
+			// Planes square to two neighbouring corners' directions meet 100 mm times
+			// tan(35.26 degrees) = 70.71 mm from each corner: 150 less 141.42.
+			"4 pairs of flanges overlap; drivers 1 and 2 most, by 8.6 mm: take a smaller flange, a larger body or fewer drivers"}},
 		{"too deep", with(cube, "", "[driver]\ndiameter_mm = 90\ndepth_mm = 60\n"), []string{
 			"6 drivers are deeper than the body allows; driver 1 most: it needs 60.0 mm behind its flange and has about 57.7"}},
 		{"through the cut", with(cube+"\ncut_height_mm = 20", "", "[driver]\ndiameter_mm = 90\ndepth_mm = 40\n"), []string{

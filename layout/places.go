@@ -91,8 +91,7 @@ func facePlanes(b *body.Body) planes {
 }
 
 // towards gives the face that a ray from the centre leaves a whole body by. It
-// goes by the edges, not by the nearest plane, since a finely divided
-// tetrahedron is not quite convex.
+// goes by the edges, which settles rays through an edge the same way each time.
 func (ps planes) towards(direction r3.Vec) int {
 	best, most := -1, math.Inf(-1)
 	for i, p := range ps {

@@ -11,8 +11,8 @@
 // Mounts from a list are rounded, so that two meant for one plane lie a little
 // over one another, where thin discs would not touch but real ones do. Two that
 // lie off each other's planes by less than a fiftieth of their distance count
-// as in one plane. That takes nothing from true neighbours on a convex body:
-// the radius at which they touch comes out smaller by less than a thousandth.
+// as in one plane. For neighbours alike on both sides of an edge the radius at
+// which they touch so comes out smaller by less than a thousandth.
 //
 // A flange that reaches over the edge of its face and hangs in the air above
 // the next flange touches nothing; [Overhang] tells of it.

@@ -48,13 +48,14 @@ func (v view) flat(at r3.Vec) plotter.XY {
 }
 
 // outline returns where the slice cuts the body; where it passes above or below,
-// the section through the body's centre, and false.
+// the section a little above the body's centre, or above its cut, and false.
 func (v view) outline() (corners [][2]float64, through bool) {
 	b, s := v.plan.Array.Body, v.slice
 	if cut := b.Section(v.middle, s.Right, s.Up); cut != nil {
 		return cut, true
 	}
-	return b.Section(r3.Vec{}, s.Right, s.Up), false
+	middle := r3.Vec{Z: max(0, b.Lowest()) + 1e-3*b.Radius}
+	return b.Section(middle, s.Right, s.Up), false
 }
 
 func (v view) upright() bool { return v.slice.Up.Z > 0.5 }

@@ -22,12 +22,13 @@ func Screen(w io.Writer, p *timing.Plan, colour bool) error {
 	s := style(colour)
 	a := p.Array
 	fmt.Fprintf(b, "%s\n", s.strong(a.Name))
-	fmt.Fprintf(b, "%d drivers on a %s of %.0f mm radius, heard from %.2f m; sound travels at %.1f m/s\n\n",
-		len(a.Mounts), a.Body.Name, 1000*a.Body.Radius, r3.Norm(a.Spot), p.SpeedOfSound)
+	fmt.Fprintf(b, "%d drivers on a body of %.0f mm radius (%s)\nheard from %.2f m; sound travels at %.1f m/s; model %s, delays by %s\n\n",
+		len(a.Mounts), 1000*a.Body.Radius, a.Body.Name, r3.Norm(a.Spot), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
 	if len(p.Channels) < len(a.Mounts) {
 		channels(b, p, s)
 	}
 	drivers(b, p, s)
+	fmt.Fprintln(b)
 	figures(b, p, s)
 	fmt.Fprintf(b, "\n%s\n", Found(p))
 	for _, warning := range p.Warnings {
@@ -63,7 +64,6 @@ func drivers(b *strings.Builder, p *timing.Plan, s style) {
 		fmt.Fprintf(b, "and %d more in delays.csv\n", left)
 	}
 	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot"))
-	fmt.Fprintln(b)
 }
 
 func line(p *timing.Plan, i int) string {
@@ -92,10 +92,14 @@ func onset(hz float64) string {
 // Found says in plain words what the delays do.
 func Found(p *timing.Plan) string {
 	gain := gained(p)
-	text := fmt.Sprintf("As built the drivers begin to cancel at %s; with the delays %s.",
-		onset(p.Unaligned.CombOnset), strings.Replace("they do so from "+onset(p.Aligned.CombOnset), "they do so from none", "they do not up to 20 kHz", 1))
-	if math.IsInf(p.Unaligned.CombOnset, 1) {
+	text := fmt.Sprintf("As built the drivers begin to cancel at %s;\nwith the delays ", onset(p.Unaligned.CombOnset))
+	switch {
+	case math.IsInf(p.Unaligned.CombOnset, 1):
 		text = "Even as built the drivers do not cancel at the spot up to 20 kHz."
+	case math.IsInf(p.Aligned.CombOnset, 1):
+		text += "they do not up to 20 kHz."
+	default:
+		text += fmt.Sprintf("they do so from %s.", onset(p.Aligned.CombOnset))
 	}
 	return text + fmt.Sprintf("\nFrom 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gain)
 }

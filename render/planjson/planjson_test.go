@@ -1,0 +1,121 @@
+package planjson_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/render/planjson"
+	"pappus/timing"
+)
+
+func demo(t testing.TB) *timing.Plan {
+	t.Helper()
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// TestKeys holds the keys that other programs rely on.
+func TestKeys(t *testing.T) {
+	var b bytes.Buffer
+	if err := planjson.Write(&b, demo(t)); err != nil {
+		t.Fatal(err)
+	}
+	var doc map[string]any
+	if err := json.Unmarshal(b.Bytes(), &doc); err != nil {
+		t.Fatal(err)
+	}
+	first := func(list any) map[string]any { return list.([]any)[0].(map[string]any) }
+	measures := doc["measures"].(map[string]any)
+	for _, test := range []struct {
+		name string
+		in   map[string]any
+		keys string
+	}{
+		{"top", doc, "name air spot drivers channels response measures warnings"},
+		{"air", doc["air"].(map[string]any), "speed_of_sound_m_s temperature_c humidity_percent pressure_kpa"},
+		{"spot", doc["spot"].(map[string]any), "x_m y_m z_m"},
+		{"driver", first(doc["drivers"]), "id x_mm y_mm z_mm normal channel path_m arrival_us straight_path_m delay_us level_db seen"},
+		{"channel", first(doc["channels"]), "id drivers delay_us series parallel nominal_ohm dc_ohm"},
+		{"response", doc["response"].(map[string]any), "frequency_hz aligned_db unaligned_db in_step_db"},
+		{"aligned", measures["aligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
+		{"unaligned", measures["unaligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
+	} {
+		for _, key := range strings.Fields(test.keys) {
+			if _, ok := test.in[key]; !ok {
+				t.Errorf("%s: no key %s", test.name, key)
+			}
+		}
+	}
+	if doc["warnings"] == nil {
+		t.Error("warnings is null, want a list")
+	}
+}
+
+// TestNumbers compares some numbers with the plan's, in the units of the keys.
+func TestNumbers(t *testing.T) {
+	p := demo(t)
+	var b bytes.Buffer
+	if err := planjson.Write(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	var doc struct {
+		Drivers []struct {
+			ID       int
+			X        float64 `json:"x_mm"`
+			Delay    float64 `json:"delay_us"`
+			Arrival  float64 `json:"arrival_us"`
+			Path     float64 `json:"path_m"`
+			Straight float64 `json:"straight_path_m"`
+		}
+	}
+	if err := json.Unmarshal(b.Bytes(), &doc); err != nil {
+		t.Fatal(err)
+	}
+	if len(doc.Drivers) != len(p.Arrivals) {
+		t.Fatalf("%d drivers, want %d", len(doc.Drivers), len(p.Arrivals))
+	}
+	for i, d := range doc.Drivers {
+		r, m := p.Arrivals[i], p.Array.Mounts[i]
+		if d.ID != m.ID || math.Abs(d.X-1000*m.Point.X) > 1e-3 || math.Abs(d.Delay-1e6*r.Delay) > 1e-3 ||
+			math.Abs(d.Arrival-1e6*r.Path/p.SpeedOfSound) > 1e-3 || math.Abs(d.Path-r.Path) > 1e-6 || math.Abs(d.Straight-r.Straight) > 1e-6 {
+			t.Errorf("driver %d: %+v", m.ID, d)
+		}
+	}
+}
+
+func TestNoNumberIsNull(t *testing.T) {
+	p := demo(t)
+	p.Aligned.CombOnset = math.Inf(1)
+	p.Arrivals[0].Level = math.Inf(-1)
+	var b bytes.Buffer
+	if err := planjson.Write(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`"comb_onset_hz": null`, `"level_db": null`} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %s", want)
+		}
+	}
+}
+
+func BenchmarkWrite(b *testing.B) {
+	p := demo(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if err := planjson.Write(&bytes.Buffer{}, p); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,151 @@
+package table_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/render/table"
+	"pappus/timing"
+)
+
+func demo(t testing.TB) *timing.Plan {
+	t.Helper()
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func TestDelays(t *testing.T) {
+	p := demo(t)
+	var b bytes.Buffer
+	if err := table.Delays(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != 1+len(p.Arrivals) {
+		t.Fatalf("%d rows for %d drivers", len(rows), len(p.Arrivals))
+	}
+	for i, row := range rows[1:] {
+		r := p.Arrivals[i]
+		want := []string{fmt.Sprint(p.Array.Mounts[i].ID), fmt.Sprintf("%.5f", r.Path), fmt.Sprintf("%.2f", 1e6*r.Delay), fmt.Sprint(r.Seen)}
+		if got := []string{row[0], row[5], row[9], row[11]}; fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("got %v, want %v", got, want)
+		}
+	}
+	if strings.Contains(b.String(), "-0.00,") {
+		t.Error("a zero is negative")
+	}
+}
+
+func TestChannels(t *testing.T) {
+	p := demo(t)
+	var b bytes.Buffer
+	if err := table.Channels(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	drivers := 0
+	for i, row := range rows[1:] {
+		ids := strings.Fields(row[len(row)-1])
+		if fmt.Sprint(len(ids)) != row[5] {
+			t.Errorf("channel %d: %s drivers, %d named", i+1, row[5], len(ids))
+		}
+		drivers += len(ids)
+	}
+	if drivers != len(p.Arrivals) {
+		t.Errorf("%d drivers in channels, want %d", drivers, len(p.Arrivals))
+	}
+}
+
+func TestScreen(t *testing.T) {
+	p := demo(t)
+	p.Warnings = []string{"something to know"}
+	var plain, coloured bytes.Buffer
+	if err := table.Screen(&plain, p, false); err != nil {
+		t.Fatal(err)
+	}
+	if err := table.Screen(&coloured, p, true); err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(plain.String(), "\x1b") || !strings.Contains(coloured.String(), "\x1b") {
+		t.Error("colour does not follow the flag")
+	}
+	for _, line := range strings.Split(plain.String(), "\n") {
+		if utf8.RuneCountInString(line) > 80 {
+			t.Errorf("a line of %d columns: %s", utf8.RuneCountInString(line), line)
+		}
+	}
+	for _, want := range []string{p.Array.Name, "563.6", "something to know", "smear", "comb onset"} {
+		if !strings.Contains(plain.String(), want) {
+			t.Errorf("does not say %q", want)
+		}
+	}
+}
+
+func TestScreenOfManyDrivers(t *testing.T) {
+	p := demo(t)
+	for len(p.Arrivals) < 2000 {
+		p.Arrivals = append(p.Arrivals, p.Arrivals[0])
+		p.Array.Mounts = append(p.Array.Mounts, p.Array.Mounts[0])
+	}
+	var b bytes.Buffer
+	if err := table.Screen(&b, p, false); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(b.String(), "and 1940 more in delays.csv") || strings.Count(b.String(), "\n") > 60 {
+		t.Errorf("not cut short:\n%s", b.String())
+	}
+}
+
+func TestFound(t *testing.T) {
+	p := demo(t)
+	for _, test := range []struct {
+		name            string
+		before, after   float64
+		says, saysNever string
+	}{
+		{"both", 500, 2000, "cancel at 500 Hz;\nwith the delays they do so from 2000 Hz", "none"},
+		{"cured", 500, math.Inf(1), "with the delays they do not up to 20 kHz", "none"},
+		{"well as built", math.Inf(1), math.Inf(1), "Even as built", "none"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			p.Unaligned.CombOnset, p.Aligned.CombOnset = test.before, test.after
+			got := table.Found(p)
+			if !strings.Contains(got, test.says) || strings.Contains(got, test.saysNever) {
+				t.Errorf("says %q", got)
+			}
+		})
+	}
+}
+
+func TestCompare(t *testing.T) {
+	p := demo(t)
+	var b bytes.Buffer
+	err := table.Compare(&b, []table.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(strings.TrimSpace(b.String()), "\n")
+	if len(lines) != 4 || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
+		t.Errorf("got\n%s", b.String())
+	}
+}
