@@ -46,7 +46,7 @@ func hertz(centre float64) string {
 	if name, ok := strings.CutSuffix(band.Name(centre), "k"); ok {
 		return name + " kHz"
 	}
-	return band.Name(centre) + " Hz"
+	return band.Hertz(centre)
 }
 
 // evenTicks marks whole multiples of a step.

@@ -80,6 +80,15 @@ func Name(centre float64) string {
 	return fmt.Sprintf("%g", nominal)
 }
 
+// Hertz returns the name of a band with its unit: 125 Hz, 1 kHz, 3.15 kHz.
+func Hertz(centre float64) string {
+	nominal := nearestNominal(centre)
+	if nominal >= 1000 {
+		return fmt.Sprintf("%g kHz", nominal/1000)
+	}
+	return fmt.Sprintf("%g Hz", nominal)
+}
+
 // nominals are the nominal third-octave mid-band frequencies of one decade,
 // IEC 61260-1:2014, annex E.
 var nominals = [...]float64{1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8}

@@ -52,6 +52,14 @@ func TestName(t *testing.T) {
 	}
 }
 
+func TestHertz(t *testing.T) {
+	for centre, want := range map[float64]string{125.89: "125 Hz", 1000: "1 kHz", 3162.3: "3.15 kHz"} {
+		if got := band.Hertz(centre); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
 func TestFrequenciesStandInTheirBand(t *testing.T) {
 	octaves := band.Octaves()
 	all := band.Frequencies(octaves, 1, 5)
