@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pappus/timing"
+	"pappus/timing/band"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -102,7 +103,7 @@ func (r rose) paint(c draw.Canvas) {
 	for b, level := range r.level {
 		style := stroke(b, 1.7)
 		c.StrokeLines(style, d.lines(r.polar.Angle, level)...)
-		entries = append(entries, entry{hertz(r.polar.Band[b]), style})
+		entries = append(entries, entry{band.Hertz(r.polar.Band[b]), style})
 	}
 	d.numbers(&c)
 	r.key(c, d.centre.X+d.radius+75, entries)

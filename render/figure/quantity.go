@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"pappus/timing"
+	"pappus/timing/band"
 )
 
 // Quantity is one field of values over a slice, to be drawn in colours.
@@ -21,7 +22,7 @@ type Quantity struct {
 // Level returns the level in dB in a band, an index into c.Band.
 func Level(c *timing.Coverage, b int) Quantity {
 	return Quantity{
-		Name: fmt.Sprintf("level in the %s octave", hertz(c.Band[b])), Unit: "dB",
+		Name: fmt.Sprintf("level in the %s octave", band.Hertz(c.Band[b])), Unit: "dB",
 		Values: c.Level[b], Low: math.NaN(), High: math.NaN(),
 	}
 }

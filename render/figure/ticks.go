@@ -3,9 +3,6 @@ package figure
 import (
 	"math"
 	"strconv"
-	"strings"
-
-	"pappus/timing/band"
 
 	"gonum.org/v1/plot"
 )
@@ -39,14 +36,6 @@ func short(v float64) string {
 		return strconv.FormatFloat(v/1000, 'g', 4, 64) + "k"
 	}
 	return strconv.FormatFloat(v, 'g', 4, 64)
-}
-
-// hertz writes the name of a band with its unit.
-func hertz(centre float64) string {
-	if name, ok := strings.CutSuffix(band.Name(centre), "k"); ok {
-		return name + " kHz"
-	}
-	return band.Hertz(centre)
 }
 
 // evenTicks marks whole multiples of a step.
