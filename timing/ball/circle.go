@@ -2,27 +2,27 @@ package ball
 
 import "math"
 
-// circle holds exp(-i x) in the middle of each of circlePoints arcs of a turn.
-var circle = func() (c [circlePoints]complex128) {
+// circle holds the cosine and sine in the middle of each of circlePoints arcs of
+// a turn.
+var circle = func() (c [circlePoints]struct{ cos, sin float64 }) {
 	for i := range c {
-		s, co := math.Sincos((float64(i) + 0.5) * arc)
-		c[i] = complex(co, -s)
+		c[i].sin, c[i].cos = math.Sincos((float64(i) + 0.5) * arc)
 	}
 	return c
 }()
 
 const (
-	circlePoints = 2048
+	circlePoints = 4096
 	arc          = 2 * math.Pi / circlePoints
 )
 
-// turn returns exp(-i x) for x in arcs, x >= 0. Within half an arc, e, of the
-// middle exp(-ie) is 1 - ie - e^2/2 to within e^3/6, which is 6.1e-10 here.
+// turn returns exp(-i x) for x >= 0 in arcs. Within half an arc of the middle, at
+// the distance e, exp(-ie) is 1 - ie to within e^2/2, which is 3.0e-7 at most: far
+// below what the nodes of a table miss, and a third less work than one more
+// order.
 func turn(x float64) (re, im float64) {
-	n := int(x)
+	n := int64(x)
 	e := (x - float64(n) - 0.5) * arc
-	m := circle[uint(n)%circlePoints]
-	c, s := real(m), imag(m)
-	q := 1 - e*e/2
-	return c*q + s*e, s*q - c*e
+	m := &circle[uint64(n)%circlePoints]
+	return m.cos - m.sin*e, -m.sin - m.cos*e
 }

@@ -1,10 +1,6 @@
 package ball
 
-import (
-	"math"
-
-	gonum "gonum.org/v1/gonum/blas/gonum"
-)
+import "math"
 
 // Len is the number of wavenumbers.
 func (t *Table) Len() int { return t.n }
@@ -69,31 +65,38 @@ func (t *Table) AddAbs(dst []complex128, abs []float64, weight []complex128, at 
 		s := &t.slabs[i]
 		s.blend(&row, at, gamma, 1/path)
 		addRow(dst[s.from:s.to], weight[s.from:s.to], s.arcs, &row, path)
-		addAbsRow(abs[s.from:s.to], weight[s.from:s.to], &row)
+		addSizes(abs[s.from:s.to], weight[s.from:s.to], &row)
 	}
 }
 
-// blend sets row to the remainder times scale for all wavenumbers of the slab:
-// the sixteen nodes around, each times its weight.
+// blend sets row to the remainder times scale for all wavenumbers of the slab,
+// from the eight nodes around.
 func (s *slab) blend(row *[2 * slabMost]float32, at Distance, gamma, scale float64) {
 	width := 2 * (s.to - s.from)
 	x := dense * (s.perV*at.horizon + s.perR*at.r - s.first)
 	j := min(max(int(x), 0), s.along-2)
-	f := x - float64(j)
-	along := [2]float64{(1 - f), f}
+	x -= float64(j)
 	y := s.acrossIndex(gamma)
 	i := min(max(int(y), 0), s.across-4)
-	across := cubic(y - float64(i))
-	var kernel gonum.Implementation
-	dst := row[:width]
-	clear(dst)
-	for jj, w := range along {
+	var near, far [4]float32
+	for m, w := range cubic(y - float64(i)) {
 		w *= scale
-		nodes := s.rows[((j+jj)*s.across+i)*width:][:4*width]
-		kernel.Saxpy(width, float32(w*across[0]), nodes[:width], 1, dst, 1)
-		kernel.Saxpy(width, float32(w*across[1]), nodes[width:2*width], 1, dst, 1)
-		kernel.Saxpy(width, float32(w*across[2]), nodes[2*width:3*width], 1, dst, 1)
-		kernel.Saxpy(width, float32(w*across[3]), nodes[3*width:], 1, dst, 1)
+		near[m], far[m] = float32(w*(1-x)), float32(w*x)
+	}
+	first := (j*s.across + i) * width
+	second := first + s.across*width
+	mix(row[:width], s.rows[first:][:4*width], s.rows[second:][:4*width], &near, &far)
+}
+
+// mix sets dst to the sum of four rows of a and four of b by their weights.
+func mix(dst, a, b []float32, u, v *[4]float32) {
+	n := len(dst)
+	a0, a1, a2, a3 := a[:n], a[n:][:n], a[2*n:][:n], a[3*n:][:n]
+	b0, b1, b2, b3 := b[:n], b[n:][:n], b[2*n:][:n], b[3*n:][:n]
+	u0, u1, u2, u3 := u[0], u[1], u[2], u[3]
+	v0, v1, v2, v3 := v[0], v[1], v[2], v[3]
+	for i := range dst {
+		dst[i] = (a0[i]*u0 + a1[i]*u1) + (a2[i]*u2 + a3[i]*u3) + ((b0[i]*v0 + b1[i]*v1) + (b2[i]*v2 + b3[i]*v3))
 	}
 }
 
@@ -105,21 +108,21 @@ func addRow(dst, weight []complex128, arcs []float64, row *[2 * slabMost]float32
 	weight, arcs = weight[:len(dst)], arcs[:len(dst)]
 	for f := range dst {
 		c, s := turn(arcs[f] * path)
-		re, im := float64(row[2*f]), float64(row[2*f+1])
+		// The remainders by slabMost spare the check of bounds.
+		re, im := float64(row[(2*f)%(2*slabMost)]), float64(row[(2*f+1)%(2*slabMost)])
 		re, im = re*c-im*s, re*s+im*c
 		wr, wi := real(weight[f]), imag(weight[f])
-		dst[f] += complex(re*wr-im*wi, re*wi+im*wr)
+		d := &dst[f]
+		*d = complex(real(*d)+(re*wr-im*wi), imag(*d)+(re*wi+im*wr))
 	}
 }
 
-func addAbsRow(abs []float64, weight []complex128, row *[2 * slabMost]float32) {
-	if len(abs) > slabMost {
-		panic("ball: slab too wide")
-	}
-	weight = weight[:len(abs)]
-	for f := range abs {
-		re, im := float64(row[2*f]), float64(row[2*f+1])
+// addSizes adds the sizes of weight times the row.
+func addSizes(dst []float64, weight []complex128, row *[2 * slabMost]float32) {
+	weight = weight[:len(dst)]
+	for f := range dst {
+		re, im := float64(row[(2*f)%(2*slabMost)]), float64(row[(2*f+1)%(2*slabMost)])
 		wr, wi := real(weight[f]), imag(weight[f])
-		abs[f] += math.Sqrt((re*re + im*im) * (wr*wr + wi*wi))
+		dst[f] += math.Sqrt((re*re + im*im) * (wr*wr + wi*wi))
 	}
 }

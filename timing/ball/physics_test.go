@@ -129,7 +129,7 @@ func TestFarLimit(t *testing.T) {
 // outside at (r, gamma), is what the cap gives there for the same volume
 // velocity. The scattered field of a point source outside a rigid sphere is
 // Bowman, Senior and Uslenghi, Electromagnetic and Acoustic Scattering by
-// Simple Shapes, section 10.3; on its surface the total pressure is, by the
+// Simple Shapes, section 10.3 (quoted from memory); on its surface the total pressure is, by the
 // Wronskian DLMF 10.50.1, the sum of (2n+1) h_n(kr)/(ka^2 h_n'(ka)) P_n, here
 // with the functions themselves, not by the ratios that the package uses. The
 // mean over the cap is by quadrature in two dimensions.

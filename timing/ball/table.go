@@ -23,10 +23,11 @@ var ErrTable = errors.New("impossible table")
 //
 // where path is the way of the sound from the cap's centre: see [Cap.Path]. R is
 // smooth where H is not; in the light it tends to 2 for a small cap at high
-// frequencies, at any distance. It is interpolated, see grid for the nodes and
-// why they are enough: for ka up to 60 the error of H is below 0.05 dB and 1 degree wherever
-// the level is within 40 dB of the same distance's loudest, and below that in
-// proportion to the level at 40 dB.
+// frequencies, at any distance. It is interpolated between nodes that are
+// chosen by a rule, see grid.go: for ka up to 60 and distances from 1.02 radii
+// the error of H is below 0.05 dB and 1 degree, in the shadow and close to the
+// ball too; only in nulls in front of a large cap, more than 36 dB below a
+// point source, it stays as large as it is at 36 dB.
 //
 // A table is not changed after it is made, and serves several goroutines.
 type Table struct {
@@ -47,23 +48,28 @@ type slab struct {
 // slabMost bounds the wavenumbers of a slab, so that one row fits on the stack.
 const slabMost = 64
 
+// tableNearest is the least distance in radii.
+const tableNearest = 1.02
+
 // NewTable makes the table for the wavenumbers k, rad/m, not falling, and
-// distances from rMin to rMax, m, with the cap's radius < rMin. rMin of a tenth
-// of the radius above the ball or more is well served; nearer, nodes grow in
-// number like the inverse of the height, and less than 1 per cent is refused.
-// loss is the loss in air in Np/m for each wavenumber, taken along r, or nil for
-// none.
+// distances from rMin to rMax, m. rMin must be 1.02 radii or more; points that are
+// nearer are for [Cap.Pressure]. loss is the loss in air in Np/m for each
+// wavenumber, taken along r, or nil for none.
 //
 // It uses all processors and makes the same table on any number of them. Errors
 // wrap ErrCap, ErrWavenumber, ErrDistance, ErrInside or ErrTable.
 func NewTable(c Cap, k []float64, rMin, rMax float64, loss []float64) (*Table, error) {
+	return newTable(c, k, rMin, rMax, loss, 1)
+}
+
+func newTable(c Cap, k []float64, rMin, rMax float64, loss []float64, refinement float64) (*Table, error) {
 	if err := checkTable(c, k, rMin, rMax, loss); err != nil {
 		return nil, err
 	}
 	t := &Table{cap: c, rMin: rMin, rMax: rMax, n: len(k)}
 	for to := len(k); to > 0; {
 		from := slabStart(k[:to])
-		t.slabs = append(t.slabs, newSlab(c, k, loss, from, to, rMin, rMax))
+		t.slabs = append(t.slabs, newSlab(c, k, loss, from, to, rMin, rMax, refinement))
 		to = from
 	}
 	var jobs []func()
@@ -96,8 +102,8 @@ func checkTable(c Cap, k []float64, rMin, rMax float64, loss []float64) error {
 			return err
 		}
 	}
-	if rMin < 1.01*c.Radius || rMax < rMin {
-		return fmt.Errorf("%w: from %g to %g m, must start at %g or above and not fall", ErrTable, rMin, rMax, 1.01*c.Radius)
+	if least := tableNearest * c.Radius; rMin < least*(1-1e-12) || rMax < rMin {
+		return fmt.Errorf("%w: from %g to %g m, must start at %g or above and not fall", ErrTable, rMin, rMax, least)
 	}
 	if loss != nil && len(loss) != len(k) {
 		return fmt.Errorf("%w: %d losses for %d wavenumbers", ErrTable, len(loss), len(k))
@@ -110,29 +116,30 @@ func checkTable(c Cap, k []float64, rMin, rMax float64, loss []float64) error {
 	return nil
 }
 
-// slabStart returns where the last slab of k begins: two octaves down, or
-// sixteen wavenumbers, whichever is more, since each slab costs some time in
-// every call.
+// slabStart returns where the last slab of k begins: two octaves down, since low
+// frequencies need few nodes, but with enough wavenumbers, since each slab costs
+// some time in every call.
 func slabStart(k []float64) int {
+	const enough = 24
 	top := k[len(k)-1]
 	from := len(k) - 1
-	for from > 0 && len(k)-from < slabMost && (k[from-1] > top/4 || len(k)-from < 16) {
+	for from > 0 && len(k)-from < slabMost && (k[from-1] > top/4 || len(k)-from < enough) {
 		from--
 	}
-	if from < 8 && len(k) <= slabMost {
+	if from < 16 && len(k) <= slabMost {
 		return 0
 	}
 	return from
 }
 
-func newSlab(c Cap, k, loss []float64, from, to int, rMin, rMax float64) slab {
+func newSlab(c Cap, k, loss []float64, from, to int, rMin, rMax, refinement float64) slab {
 	var most float64
 	if loss != nil {
 		for _, x := range loss[from:to] {
 			most = max(most, x)
 		}
 	}
-	s := slab{grid: newGrid(c, k[to-1], most, rMin, rMax), from: from, to: to}
+	s := slab{grid: newGrid(c, k[to-1], most, rMin, rMax, refinement), from: from, to: to}
 	for _, k := range k[from:to] {
 		s.arcs = append(s.arcs, k/arc)
 	}
@@ -189,25 +196,35 @@ func (s *slab) fill(j int, c Cap, k, loss []float64, r float64, gammas []float64
 		blas64.General{Rows: s.across, Cols: terms, Stride: terms, Data: polynomials},
 		blas64.General{Rows: terms, Cols: 2 * n, Stride: 2 * n, Data: coef},
 		0, blas64.General{Rows: s.across, Cols: 2 * n, Stride: 2 * n, Data: product})
+	s.store(j, c, product, r, gammas, fadings(r, n, s.from, loss))
+}
+
+// fadings is 1/r with the loss, for n wavenumbers.
+func fadings(r float64, n, from int, loss []float64) []float64 {
 	fade := make([]float64, n)
 	for f := range fade {
 		fade[f] = 1 / r
 		if loss != nil {
-			fade[f] *= math.Exp(-loss[s.from+f] * r)
+			fade[f] *= math.Exp(-loss[from+f] * r)
 		}
 	}
+	return fade
+}
+
+// store turns the pressures over that of a source at the centre into
+// remainders.
+func (s *slab) store(j int, c Cap, pressure []float64, r float64, gammas, fade []float64) {
+	width := 2 * (s.to - s.from)
 	for i, gamma := range gammas {
 		path := c.path(r, gamma)
-		dst := s.rows[(j*dense*s.across+i)*2*n:][:2*n]
-		src := product[i*2*n:][:2*n]
-		for f := range n {
-			// exp(ik(path-r)), which is exp(-ik(r-path)); the path may be longer
-			re, im := turn(math.Abs(r-path) * s.arcs[f])
+		dst := s.rows[(j*dense*s.across+i)*width:][:width]
+		src := pressure[i*width:][:width]
+		for f, fade := range fade {
+			re, im := turn(math.Abs(path-r) * s.arcs[f]) // exp(-ik abs(path-r))
 			if path > r {
 				im = -im
 			}
-			scale := fade[f] * path
-			v := complex(src[2*f], src[2*f+1]) * complex(re*scale, im*scale)
+			v := complex(src[2*f], src[2*f+1]) * complex(re*fade*path, im*fade*path)
 			dst[2*f], dst[2*f+1] = float32(real(v)), float32(imag(v))
 		}
 	}
