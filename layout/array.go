@@ -16,6 +16,7 @@ type Array struct {
 	Body     *body.Body
 	Stand    float64 // gap in m between the body's lowest point and the surface below
 	Wall     float64 // m
+	Surface  Surface // below the body
 	Mounts   []Mount
 	Driver   Driver
 	Timing   Timing
@@ -55,8 +56,8 @@ type Driver struct {
 
 // Timing names the ways of reckoning that the design chose.
 type Timing struct {
-	Model    string // point, baffle
-	DelaysBy string // path
+	Model    string // sphere, point, baffle
+	DelaysBy string // path, field, straight
 }
 
 // Wiring is the amplifier's side of the design.

@@ -25,7 +25,7 @@ func Cover(p *Plan, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
 	frequency := band.Frequencies(c.Band, 1, perOctave)
 	medium := radiate.NewMedium(p.airState(), frequency)
-	field, err := newField(p.Array, medium)
+	field, err := newField(p.Array, medium, s.outside(p.Array.Body))
 	if err != nil {
 		return nil, err
 	}

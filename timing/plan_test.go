@@ -336,27 +336,3 @@ func ExampleMake() {
 	// channel 3: 9 drivers, 219.5 us
 	// channel 4: 11 drivers, 0.0 us
 }
-
-func BenchmarkMove(b *testing.B) {
-	planner, err := timing.NewPlanner(demo(b))
-	if err != nil {
-		b.Fatal(err)
-	}
-	b.ReportAllocs()
-	for i := range b.N {
-		if _, err := planner.Move(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkCover(b *testing.B) {
-	p := plan(b, demo(b))
-	s := timing.HorizontalSlice(p)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := timing.Cover(p, s); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

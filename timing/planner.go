@@ -61,23 +61,11 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
 	p.medium = radiate.NewMedium(p.air, frequency)
-	if _, err := newField(a, p.medium); err != nil {
+	if _, err := newField(a, p.medium, []r3.Vec{a.Spot}); err != nil {
 		return nil, err
 	}
 	p.spot.grow(len(a.Mounts), responseCount)
 	return p, nil
-}
-
-// newField returns the field that an array's design names, for the
-// frequencies of a medium.
-func newField(a *layout.Array, m *radiate.Medium) (radiate.Field, error) {
-	switch a.Timing.Model {
-	case "point":
-		return radiate.Point(m), nil
-	case "baffle":
-		return radiate.Baffle(m, a.Driver.ConeRadius), nil
-	}
-	return nil, fmt.Errorf("timing: no model is called %q", a.Timing.Model)
 }
 
 // Move plans the array for a listening spot in m, without the polar responses.
@@ -86,7 +74,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if p.array.Body.Contains(spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
-	field, err := newField(p.array, p.medium)
+	field, err := newField(p.array, p.medium, []r3.Vec{spot})
 	if err != nil {
 		return nil, err
 	}

@@ -16,14 +16,32 @@ const polarSteps = 120 // 3 degrees
 func (p *Planner) polars(plan *Plan) error {
 	octaves := band.Octaves()
 	frequency := band.Frequencies(octaves, 1, perOctave)
-	field, err := newField(p.array, radiate.NewMedium(p.air, frequency))
-	if err != nil {
-		return err
+	medium := radiate.NewMedium(p.air, frequency)
+	for _, circle := range []struct {
+		place func(angle float64) r3.Vec
+		polar *Polar
+	}{{plan.listeningCircle, &plan.Horizontal}, {plan.uprightCircle, &plan.Vertical}} {
+		angles := polarAngles()
+		places := make([]r3.Vec, len(angles))
+		for i, angle := range angles {
+			places[i] = circle.place(angle)
+		}
+		field, err := newField(plan.Array, medium, places)
+		if err != nil {
+			return err
+		}
+		*circle.polar = newKernel(plan, field, frequency).round(octaves, angles, places)
 	}
-	k := newKernel(plan, field, frequency)
-	plan.Horizontal = k.round(octaves, plan.listeningCircle)
-	plan.Vertical = k.round(octaves, plan.uprightCircle)
 	return nil
+}
+
+// polarAngles returns the angles of a circle in rad, 0 among them, from -pi.
+func polarAngles() []float64 {
+	angle := make([]float64, polarSteps)
+	for i := range angle {
+		angle[i] = 2 * math.Pi * float64(i-polarSteps/2) / polarSteps
+	}
+	return angle
 }
 
 // listeningCircle returns the place at an azimuth on the circle round the
@@ -47,22 +65,19 @@ func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
 	return at
 }
 
-// round returns the levels at the octave bands round a circle, NaN where it
-// passes through the body.
-func (k *kernel) round(octaves []float64, place func(angle float64) r3.Vec) Polar {
+// round returns the levels at the octave bands at the places round a circle, NaN
+// inside the body.
+func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
 	polar := Polar{
-		Angle:     make([]float64, polarSteps),
+		Angle:     angles,
 		Band:      octaves,
-		Aligned:   table(len(octaves), polarSteps),
-		Unaligned: table(len(octaves), polarSteps),
-	}
-	for i := range polar.Angle {
-		polar.Angle[i] = 2 * math.Pi * float64(i-polarSteps/2) / polarSteps // 0 exactly ahead
+		Aligned:   table(len(octaves), len(angles)),
+		Unaligned: table(len(octaves), len(angles)),
 	}
 	nf := len(k.frequency)
 	undelayed := k.undelayed()
-	spread(polarSteps, func(_, i int) {
-		at := []r3.Vec{place(polar.Angle[i])}
+	spread(len(places), func(_, i int) {
+		at := places[i : i+1]
 		sum, plain := make([]complex128, nf), make([]complex128, nf)
 		for m, mount := range k.plan.Array.Mounts {
 			k.field.Add(sum, mount, at, k.weight[m*nf:(m+1)*nf])

@@ -3,6 +3,8 @@ package timing
 import (
 	"math"
 
+	"pappus/layout/body"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -11,6 +13,19 @@ func (s Slice) Point(column, row int) r3.Vec {
 	return r3.Add(s.Origin, r3.Add(
 		r3.Scale(float64(column)*s.Step, s.Right),
 		r3.Scale(float64(row)*s.Step, s.Up)))
+}
+
+// outside returns the middles of the cells that are not in the body.
+func (s Slice) outside(b *body.Body) []r3.Vec {
+	points := make([]r3.Vec, 0, s.Columns*s.Rows)
+	for row := range s.Rows {
+		for column := range s.Columns {
+			if at := s.Point(column, row); !b.Contains(at) {
+				points = append(points, at)
+			}
+		}
+	}
+	return points
 }
 
 // HorizontalSlice returns the level slice at the height of the plan's spot, a

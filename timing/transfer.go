@@ -43,7 +43,7 @@ func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex
 		radiate.Point(medium).Add(dst, layout.Mount{}, spot, weight)
 		return dst
 	}
-	field, err := newField(p.Array, medium)
+	field, err := newField(p.Array, medium, spot)
 	if err != nil {
 		panic(err) // the plan was made with this very model
 	}

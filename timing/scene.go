@@ -1,0 +1,103 @@
+package timing
+
+import (
+	"fmt"
+	"math"
+
+	"pappus/layout"
+	"pappus/timing/ball"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// scene is an array in its surroundings: the ways by which its sound comes.
+type scene struct {
+	array  *layout.Array
+	medium *radiate.Medium
+}
+
+// newField returns the field that an array's design names, with the surface
+// below it where there is one, for the frequencies of a medium and for the
+// given places in m. A model that timing does not know is an error.
+func newField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Field, error) {
+	s := scene{a, m}
+	images := []radiate.Image{radiate.Direct(nil)}
+	if a.Surface.Present {
+		images = append(images, radiate.Floor(nil, a.Surface.Height, s.reflection(a.Surface.Absorption)))
+	}
+	if err := s.fill(images, places); err != nil {
+		return nil, err
+	}
+	if len(images) == 1 {
+		return images[0].Field, nil
+	}
+	return radiate.Images(images, len(m.Frequency)), nil
+}
+
+// reflection returns what a surface leaves of the pressure at each frequency.
+func (s scene) reflection(absorption layout.Absorption) []float64 {
+	factor := make([]float64, len(s.medium.Frequency))
+	for f, hz := range s.medium.Frequency {
+		factor[f] = radiate.Reflection(absorption.At(hz))
+	}
+	return factor
+}
+
+// fill gives each image its field. Images that each hear all places from one
+// distance get the exact field for it; else all share one table.
+func (s scene) fill(images []radiate.Image, places []r3.Vec) error {
+	near, far := math.Inf(1), 0.0
+	single := true
+	for _, image := range images {
+		from, to := distances(image, places)
+		near, far = min(near, from), max(far, to)
+		single = single && to-from <= 1e-12*to
+	}
+	if !single {
+		shared, err := s.model(near, far)
+		for i := range images {
+			images[i].Field = shared
+		}
+		return err
+	}
+	for i := range images {
+		var err error
+		if images[i].Field, err = s.model(distances(images[i], places)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// distances returns the least and greatest distance from the body's centre at
+// which an image hears places.
+func distances(image radiate.Image, places []r3.Vec) (near, far float64) {
+	near = math.Inf(1)
+	for _, p := range places {
+		d := r3.Norm(image.Moved(p))
+		near, far = min(near, d), max(far, d)
+	}
+	return near, far
+}
+
+// model returns the field of the body alone, for distances in m.
+func (s scene) model(near, far float64) (radiate.Field, error) {
+	switch s.array.Timing.Model {
+	case "point":
+		return radiate.Point(s.medium), nil
+	case "baffle":
+		return radiate.Baffle(s.medium, s.array.Driver.ConeRadius), nil
+	case "sphere":
+		return radiate.Sphere(s.medium, coneCap(s.array), near, far)
+	}
+	return nil, fmt.Errorf("timing: no model is called %q", s.array.Timing.Model)
+}
+
+// coneCap returns the cap that stands for a driver's cone on the ball of the
+// body's volume: as wide as the cone, from 1 to 60 degrees of half angle.
+func coneCap(a *layout.Array) ball.Cap {
+	const degree = math.Pi / 180
+	half := math.Asin(min(1, a.Driver.ConeRadius/a.Body.BallRadius))
+	return ball.Cap{Radius: a.Body.BallRadius, HalfAngle: min(max(half, degree), 60*degree)}
+}
