@@ -15,7 +15,12 @@ const weightFloor = 1e-6
 
 // drive sorts the drivers into channels and gives each its delay.
 func (p *Planner) drive(plan *Plan) {
-	time := p.reckoned(plan)
+	time := plan.times(plan.Array.Timing.DelaysBy)
+	for m, t := range time {
+		if math.IsNaN(t) {
+			time[m] = plan.Arrivals[m].Time // not heard: any delay will do
+		}
+	}
 	weight := weights(plan)
 	plan.Channels = p.channels(plan, time, weight)
 	setDelays(plan.Channels, time, weight)
@@ -27,13 +32,25 @@ func (p *Planner) drive(plan *Plan) {
 	}
 }
 
-// reckoned returns the arrivals in s that the delays are taken by.
-func (p *Planner) reckoned(plan *Plan) []float64 {
+// The ways of taking delays that a design may name.
+const (
+	byStraight = "straight"
+	byPath     = "path"
+	byField    = "field"
+	byPeak     = "peak" // not offered: the field is as good and has no ripple
+)
+
+// times returns the arrivals in s as one way of taking them has it.
+func (plan *Plan) times(by string) []float64 {
 	time := make([]float64, len(plan.Arrivals))
 	for m, r := range plan.Arrivals {
-		switch plan.Array.Timing.DelaysBy {
-		case "straight":
-			time[m] = r.Straight / p.speed
+		switch by {
+		case byStraight:
+			time[m] = r.Straight / plan.SpeedOfSound
+		case byField:
+			time[m] = r.Field
+		case byPeak:
+			time[m] = r.Peak
 		default:
 			time[m] = r.Time
 		}

@@ -16,6 +16,7 @@ type Plan struct {
 	Arrivals []Arrival // one for each of Array.Mounts, in the same order
 	Channels []Channel // how the drivers are driven; never empty
 
+	Choices    []Choice // what each way of taking delays would cost at the spot
 	Response   Response
 	Aligned    Measures // with the delays
 	Unaligned  Measures // without
@@ -30,10 +31,19 @@ type Arrival struct {
 	Path     float64 // m, the way that the sound takes, round the body where it must
 	Straight float64 // m, the straight line, through the body if need be
 	Time     float64 // s, Path over the speed of sound
+	Field    float64 // s, what best fits the model's phase over the field band; NaN: not reckoned
+	Peak     float64 // s, peak of the model's impulse response up to 12 kHz; NaN: not reckoned
 	Delay    float64 // s, never negative, what its channel is delayed by
 	Level    float64 // dB, energy mean from 500 Hz to 4 kHz
 	Seen     bool    // true where the straight line clears the body
 	Channel  int     // index into Plan.Channels
+}
+
+// Choice is a way of taking delays, one for each driver, and what it leaves.
+type Choice struct {
+	By    string    // straight, path, field or peak
+	Band  []float64 // Hz, exact octave centres
+	Short []float64 // dB by which each octave at the spot falls short of all drivers in step
 }
 
 // Channel is one amplifier output with the delay that it was given.

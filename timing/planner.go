@@ -37,6 +37,10 @@ func Make(a *layout.Array) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := p.listen(plan); err != nil {
+		return nil, err
+	}
+	p.choices(plan)
 	if err := p.polars(plan); err != nil {
 		return nil, err
 	}
@@ -68,7 +72,8 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	return p, nil
 }
 
-// Move plans the array for a listening spot in m, without the polar responses.
+// Move plans the array for a listening spot in m, without the polar responses
+// and the choices.
 // A spot on or inside the body gives layout.ErrSpotInside.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if p.array.Body.Contains(spot) {
@@ -83,6 +88,11 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	plan := &Plan{Array: &a, SpeedOfSound: p.speed, Warnings: append([]string(nil), a.Warnings...)}
 	p.spot.hear(field, &a)
 	p.arrivals(plan)
+	if a.Timing.DelaysBy == byField {
+		if err := p.listen(plan); err != nil {
+			return nil, err
+		}
+	}
 	p.drive(plan)
 	p.respond(plan)
 	return plan, nil
@@ -96,7 +106,7 @@ func (p *Planner) arrivals(plan *Plan) {
 	for m, mount := range a.Mounts {
 		r := &plan.Arrivals[m]
 		r.Path, r.Straight, r.Seen = path.Between(mount.Point, a.Spot)
-		r.Time = r.Path / p.speed
+		r.Time, r.Field, r.Peak = r.Path/p.speed, math.NaN(), math.NaN()
 		energy := p.spot.energy(m, low, high)
 		r.Level = 10 * math.Log10(energy)
 	}

@@ -35,6 +35,13 @@ func newField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Fiel
 	return radiate.Images(images, len(m.Frequency)), nil
 }
 
+// directField returns the field of the body alone, without surfaces.
+func directField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Field, error) {
+	images := []radiate.Image{radiate.Direct(nil)}
+	err := scene{a, m}.fill(images, places)
+	return images[0].Field, err
+}
+
 // reflection returns what a surface leaves of the pressure at each frequency.
 func (s scene) reflection(absorption layout.Absorption) []float64 {
 	factor := make([]float64, len(s.medium.Frequency))
