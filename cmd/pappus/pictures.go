@@ -21,6 +21,7 @@ func pictures(p *timing.Plan) ([]file, error) {
 	}
 	add("response", func(w io.Writer, f figure.Format) error { return figure.Response(w, f, p) })
 	add("arrivals", func(w io.Writer, f figure.Format) error { return figure.Arrivals(w, f, p) })
+	add("ways", func(w io.Writer, f figure.Format) error { return figure.Ways(w, f, p) })
 	add("polar_horizontal", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Horizontal, false) })
 	add("polar_vertical", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Vertical, true) })
 	for _, s := range []struct {

@@ -76,6 +76,7 @@ func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, said *progre
 		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p) }},
 		{"delays.csv", func(w io.Writer) error { return table.Delays(w, p) }},
 		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
+		{"choices.csv", func(w io.Writer) error { return table.Choices(w, p) }},
 	}
 	pictures, err := pictures(p)
 	if err != nil {

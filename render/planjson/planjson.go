@@ -11,10 +11,12 @@
 //	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
 //	drivers[]                id, place (x_mm, y_mm, z_mm), outward normal, channel (its id),
 //	                         path_m round the body, arrival_us by that path,
-//	                         straight_path_m through it, delay_us of its channel,
-//	                         level_db at the spot, seen from the spot or not
+//	                         straight_path_m through it, field_arrival_us and peak_arrival_us of
+//	                         the model's own field, delay_us of its channel, level_db at the spot, seen from the spot or not
 //	channels[]               id, drivers (ids), delay_us, gain_db, inverted, series (drivers in
 //	                         a string), parallel (strings), nominal_ohm, dc_ohm
+//	choices[]                by (straight, path, field, peak), octave_hz, short_of_in_step_db: what
+//	                         delays taken so, one for each driver, leave at the spot
 //	response                 frequency_hz and levels in dB: aligned_db with the delays,
 //	                         unaligned_db without, in_step_db the most that timing can give
 //	measures                 aligned and unaligned: smear_us, spread_us, comb_onset_hz
@@ -51,6 +53,7 @@ type plan struct {
 	Spot     spot      `json:"spot"`
 	Drivers  []driver  `json:"drivers"`
 	Channels []channel `json:"channels"`
+	Choices  []choice  `json:"choices"`
 	Response response  `json:"response"`
 	Measures measures  `json:"measures"`
 	Warnings []string  `json:"warnings"`
@@ -79,6 +82,8 @@ type driver struct {
 	Path     number    `json:"path_m"`
 	Arrival  number    `json:"arrival_us"`
 	Straight number    `json:"straight_path_m"`
+	Field    number    `json:"field_arrival_us"`
+	Peak     number    `json:"peak_arrival_us"`
 	Delay    number    `json:"delay_us"`
 	Level    number    `json:"level_db"`
 	Seen     bool      `json:"seen"`
@@ -94,6 +99,12 @@ type channel struct {
 	Parallel   int    `json:"parallel"`
 	NominalOhm number `json:"nominal_ohm"`
 	DCOhm      number `json:"dc_ohm"`
+}
+
+type choice struct {
+	By    string   `json:"by"`
+	Band  []number `json:"octave_hz"`
+	Short []number `json:"short_of_in_step_db"`
 }
 
 type response struct {
@@ -158,8 +169,12 @@ func document(p *timing.Plan) plan {
 			ID: mount.ID, X: mm(mount.Point.X), Y: mm(mount.Point.Y), Z: mm(mount.Point.Z),
 			Normal: direction(mount.Normal), Channel: p.Channels[r.Channel].ID,
 			Path: m(r.Path), Arrival: us(r.Time), Straight: m(r.Straight),
+			Field: us(r.Field), Peak: us(r.Peak),
 			Delay: us(r.Delay), Level: db(r.Level), Seen: r.Seen,
 		})
+	}
+	for _, c := range p.Choices {
+		out.Choices = append(out.Choices, choice{c.By, all(2, c.Band), all(3, c.Short)})
 	}
 	for _, c := range p.Channels {
 		out.Channels = append(out.Channels, channel{

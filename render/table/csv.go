@@ -3,24 +3,28 @@ package table
 import (
 	"encoding/csv"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
 	"pappus/timing"
+	"pappus/timing/band"
 )
 
 // Delays writes one row for each driver: where it sits, how far and when it is
-// heard at the spot by the path and by the straight line, and its delay.
+// heard at the spot by the path, by the straight line, by the field and by the
+// peak of the impulse response (empty where not reckoned), and its delay.
 func Delays(w io.Writer, p *timing.Plan) error {
 	rows := [][]string{{"driver", "channel", "x_mm", "y_mm", "z_mm", "path_m", "straight_path_m",
-		"arrival_us", "straight_arrival_us", "delay_us", "level_db", "seen"}}
+		"arrival_us", "straight_arrival_us", "field_arrival_us", "peak_arrival_us", "delay_us", "level_db", "seen"}}
 	for i, r := range p.Arrivals {
 		m := p.Array.Mounts[i]
 		rows = append(rows, []string{
 			strconv.Itoa(m.ID), strconv.Itoa(p.Channels[r.Channel].ID),
 			fixed(1000*m.Point.X, 2), fixed(1000*m.Point.Y, 2), fixed(1000*m.Point.Z, 2),
 			fixed(r.Path, 5), fixed(r.Straight, 5),
-			fixed(1e6*r.Time, 2), fixed(1e6*r.Straight/p.SpeedOfSound, 2), fixed(1e6*r.Delay, 2),
+			fixed(1e6*r.Time, 2), fixed(1e6*r.Straight/p.SpeedOfSound, 2),
+			fixed(1e6*r.Field, 2), fixed(1e6*r.Peak, 2), fixed(1e6*r.Delay, 2),
 			fixed(r.Level, 2), strconv.FormatBool(r.Seen),
 		})
 	}
@@ -47,11 +51,32 @@ func Channels(w io.Writer, p *timing.Plan) error {
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
-// fixed writes a number with so many places, no zero negative.
+// fixed writes a number with so many places, no zero negative; nothing for NaN.
 func fixed(v float64, places int) string {
+	if math.IsNaN(v) {
+		return ""
+	}
 	s := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.Trim(s, "-0.") == "" {
 		return strings.TrimPrefix(s, "-")
 	}
 	return s
+}
+
+// Choices writes one row for each way of taking delays: by how many dB each
+// octave at the spot falls short of all drivers in step.
+func Choices(w io.Writer, p *timing.Plan) error {
+	head := []string{"delays_by"}
+	for _, centre := range band.Octaves() {
+		head = append(head, "short_"+band.Name(centre)+"_db")
+	}
+	rows := [][]string{head}
+	for _, c := range p.Choices {
+		row := []string{c.By}
+		for b := range c.Band {
+			row = append(row, fixed(c.Short[b], 3))
+		}
+		rows = append(rows, row)
+	}
+	return csv.NewWriter(w).WriteAll(rows)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pappus/timing"
+	"pappus/timing/band"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -30,6 +31,7 @@ func Screen(w io.Writer, p *timing.Plan, colour bool) error {
 	drivers(b, p, s)
 	fmt.Fprintln(b)
 	figures(b, p, s)
+	choices(b, p, s)
 	fmt.Fprintf(b, "\n%s\n", Found(p))
 	for _, warning := range p.Warnings {
 		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), warning)
@@ -79,6 +81,35 @@ func figures(b *strings.Builder, p *timing.Plan, s style) {
 	fmt.Fprintln(b, s.faint("at the spot       as built   with the delays"))
 	fmt.Fprintf(b, "smear        %10.0f us   %12.0f us\n", 1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear)
 	fmt.Fprintf(b, "comb onset   %13s   %15s\n", onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset))
+}
+
+// choices says what each way of taking the delays would cost, had each driver
+// its own.
+func choices(b *strings.Builder, p *timing.Plan, s style) {
+	if len(p.Choices) == 0 {
+		return
+	}
+	fmt.Fprintln(b, "\n"+s.faint("one delay each, taken by   dB short of in step, per octave"))
+	fmt.Fprintf(b, "%-22s", "")
+	for _, centre := range p.Choices[0].Band {
+		fmt.Fprintf(b, "%7s", band.Name(centre))
+	}
+	fmt.Fprintln(b)
+	for _, c := range p.Choices {
+		fmt.Fprintf(b, "%-22s", ways[c.By])
+		for _, v := range c.Short {
+			fmt.Fprintf(b, "%7.2f", max(v, 0))
+		}
+		fmt.Fprintln(b)
+	}
+}
+
+// ways puts the ways of taking delays in words.
+var ways = map[string]string{
+	"straight": "straight line",
+	"path":     "path round the body",
+	"field":    "field",
+	"peak":     "peak of the impulse",
 }
 
 // onset writes a comb onset; there may be none.

@@ -44,7 +44,7 @@ func TestDelays(t *testing.T) {
 	for i, row := range rows[1:] {
 		r := p.Arrivals[i]
 		want := []string{fmt.Sprint(p.Array.Mounts[i].ID), fmt.Sprintf("%.5f", r.Path), fmt.Sprintf("%.2f", 1e6*r.Delay), fmt.Sprint(r.Seen)}
-		if got := []string{row[0], row[5], row[9], row[11]}; fmt.Sprint(got) != fmt.Sprint(want) {
+		if got := []string{row[0], row[5], row[11], row[13]}; fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("got %v, want %v", got, want)
 		}
 	}
@@ -73,6 +73,21 @@ func TestChannels(t *testing.T) {
 	}
 	if drivers != len(p.Arrivals) {
 		t.Errorf("%d drivers in channels, want %d", drivers, len(p.Arrivals))
+	}
+}
+
+func TestChoices(t *testing.T) {
+	p := demo(t)
+	var b bytes.Buffer
+	if err := table.Choices(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != 5 || rows[0][4] != "short_1k_db" || rows[1][0] != "straight" || rows[1][4] != fmt.Sprintf("%.3f", p.Choices[0].Short[3]) {
+		t.Errorf("got %v", rows)
 	}
 }
 
