@@ -16,7 +16,8 @@ type Array struct {
 	Body     *body.Body
 	Stand    float64 // gap in m between the body's lowest point and the surface below
 	Wall     float64 // m
-	Surface  Surface // below the body
+	Surface  Surface // below the body; none where there is a room
+	Room     Room
 	Mounts   []Mount
 	Driver   Driver
 	Timing   Timing
@@ -50,20 +51,34 @@ type Driver struct {
 	Depth         float64 // m; 0: not known
 	NominalOhm    float64
 	DCOhm         float64
-	Sensitivity   float64 // dB SPL at 1 m for 2.83 V; NaN: not given
+	Sensitivity   float64 // dB SPL at 1 m for 2.83 V; NaN or 0: not given
 	PowerHandling float64 // W
+
+	Response   []ResponsePoint // measured, frequencies rising; empty: none
+	Resonance  float64         // Hz, in the body; 0: not known
+	ResonanceQ float64         // of the driver in the body
+}
+
+// ResponsePoint is one line of a driver's measured response.
+type ResponsePoint struct {
+	Frequency float64 // Hz
+	Level     float64 // dB; differences alone count
+	Phase     float64 // rad, time factor exp(+i omega t): a delay makes it fall
 }
 
 // Timing names the ways of reckoning that the design chose.
 type Timing struct {
 	Model    string // sphere, point, baffle
 	DelaysBy string // path, field, straight
+	// The band in Hz of the arrival by field; FieldHigh is at least 1.5 times FieldLow.
+	FieldLow, FieldHigh float64
 }
 
 // Wiring is the amplifier's side of the design.
 type Wiring struct {
 	Channels    int     // 0: one delay for each driver
 	MinimumLoad float64 // ohm
+	Voltage     float64 // V, RMS, at each channel's output
 }
 
 // Channel is one amplifier output, driving one bank.
@@ -83,4 +98,6 @@ type Channel struct {
 type Coverage struct {
 	HalfWidth float64 // m
 	Cells     int     // along each side
+	// SmearLimit is the most smear in s that counts as good.
+	SmearLimit float64
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"path/filepath"
 
 	"pappus/layout/body"
 	"pappus/layout/design"
@@ -44,16 +45,24 @@ func Build(d *design.Design) (*Array, error) {
 		Stand:    d.Body.StandHeightMM * mm,
 		Wall:     d.Body.WallMM * mm,
 		Driver:   driver(d.Driver),
-		Timing:   Timing{Model: d.Timing.Model, DelaysBy: d.Timing.DelaysBy},
-		Wiring:   Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm},
+		Surface:  surface(d, shell),
+		Room:     room(d.Room),
+		Timing:   timing(d.Timing),
+		Wiring:   Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm, Voltage: d.Wiring.AmplifierVolt},
 		Spot:     r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
-		Coverage: Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells},
+		Coverage: Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells, SmearLimit: d.Coverage.SmearLimitUS * us},
+	}
+	if a.Driver.Response, err = response(d); err != nil {
+		return nil, err
 	}
 	if shell.Contains(a.Spot) || r3.Norm(a.Spot) <= whole.BallRadius {
 		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
 			r3.Norm(a.Spot)), ErrSpotInside)
 	}
 	if a.Mounts, err = mounts(d, whole, shell, a.Driver); err != nil {
+		return nil, err
+	}
+	if err := checkPlaces(d, a); err != nil {
 		return nil, err
 	}
 	a.Warnings = fitWarnings(a)
@@ -106,7 +115,22 @@ func driver(d design.Driver) Driver {
 		DCOhm:         d.DCOhm,
 		Sensitivity:   level,
 		PowerHandling: d.PowerW,
+		Resonance:     d.ResonanceHz,
+		ResonanceQ:    d.ResonanceQ,
 	}
+}
+
+func timing(d design.Timing) Timing {
+	return Timing{Model: d.Model, DelaysBy: d.DelaysBy, FieldLow: d.FieldLowHz, FieldHigh: d.FieldHighHz}
+}
+
+// beside gives the path of a file that the design names: beside the design,
+// unless it says where.
+func beside(d *design.Design, path string) string {
+	if filepath.IsAbs(path) {
+		return path
+	}
+	return filepath.Join(filepath.Dir(d.Path), path)
 }
 
 // fault is the error for a key of the design.

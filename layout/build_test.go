@@ -77,10 +77,17 @@ nominal_ohm = 8
 dc_ohm = 7
 sensitivity_db = 84
 power_w = 3
+resonance_hz = 150
+resonance_q = 0.9
 [timing]
 model = "baffle"
+field_low_hz = 1000
+field_high_hz = 4000
 [wiring]
 minimum_load_ohm = 4
+amplifier_volt = 4
+[surface]
+absorption = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6]
 [[channel]]
 drivers = [5, 1, 2, 3]
 gain_db = -20
@@ -91,6 +98,7 @@ drivers = [4, 6]
 [coverage]
 half_width_m = 3
 cells = 16
+smear_limit_us = 250
 `
 	got := build(t, `name = "Cube"`+"\n"+with("shape = \"cube\"\nradius_mm = 300\nstand_height_mm = 50\nwall_mm = 4", "", rest))
 	h := 0.3 / math.Sqrt(3) // half a cube's edge
@@ -103,6 +111,8 @@ cells = 16
 		Air:   layout.Air{Temperature: 300, Humidity: 0.4, Pressure: 100000},
 		Stand: 0.05,
 		Wall:  0.004,
+		// 50 mm below the cube's lower face.
+		Surface: layout.Surface{Present: true, Height: -h - 0.05, Absorption: layout.Absorption{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}},
 		// From the top down, the ring round the middle counter-clockwise from x.
 		Mounts: []layout.Mount{
 			face(1, 0, 0, 1), face(2, 1, 0, 0), face(3, 0, 1, 0), face(4, -1, 0, 0), face(5, 0, -1, 0), face(6, 0, 0, -1),
@@ -110,16 +120,17 @@ cells = 16
 		Driver: layout.Driver{
 			ConeRadius: 0.02, CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02,
 			NominalOhm: 8, DCOhm: 7, Sensitivity: 84, PowerHandling: 3,
+			Resonance: 150, ResonanceQ: 0.9,
 		},
-		Timing: layout.Timing{Model: "baffle", DelaysBy: "path"},
-		Wiring: layout.Wiring{MinimumLoad: 4},
+		Timing: layout.Timing{Model: "baffle", DelaysBy: "path", FieldLow: 1000, FieldHigh: 4000},
+		Wiring: layout.Wiring{MinimumLoad: 4, Voltage: 4},
 		Channels: []layout.Channel{
 			// Two strings of two: 7 ohm; all four in parallel would be 1.75.
 			{ID: 1, Mounts: []int{4, 0, 1, 2}, Gain: -20, Invert: true, Delay: 250e-6, Series: 2, Parallel: 2, NominalOhm: 8, DCOhm: 7},
 			{ID: 2, Mounts: []int{3, 5}, Delay: math.NaN(), Series: 2, Parallel: 1, NominalOhm: 16, DCOhm: 14},
 		},
 		Spot:     r3.Vec{X: 2},
-		Coverage: layout.Coverage{HalfWidth: 3, Cells: 16},
+		Coverage: layout.Coverage{HalfWidth: 3, Cells: 16, SmearLimit: 250e-6},
 	}
 	ignore := cmp.Options{cmpopts.IgnoreFields(layout.Array{}, "Body"), cmpopts.IgnoreFields(layout.Mount{}, "Face"), cmpopts.EquateNaNs(), near}
 	if d := cmp.Diff(want, got, ignore); d != "" {

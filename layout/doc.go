@@ -2,6 +2,10 @@
 // whether it fits, and which channel it belongs to by hand. Build is the way
 // in, Array what comes out.
 //
+// A design may name two files beside it, both CSV: a list of mounts and a
+// driver's measured response. The surroundings are a level surface below the
+// body, or a box room, or nothing.
+//
 // It knows nothing of sound. The sub-packages know one thing each: design the
 // file, body the closed surface, spread the even places on a ball, fit the
 // flanges, wiring the strings and banks.

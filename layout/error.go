@@ -14,5 +14,8 @@ var (
 	ErrNoSuchMount   = errors.New("no such mount")
 	ErrNotInChannel  = errors.New("driver in no channel")
 	ErrBadMount      = errors.New("place that no driver can have")
+	ErrBadResponse   = errors.New("response that no driver can have")
+	ErrBelowSurface  = errors.New("place below the surface")
+	ErrOutsideRoom   = errors.New("place outside the room")
 	ErrSpotInside    = design.ErrSpotInside
 )

@@ -64,6 +64,29 @@ func TestNumberTurnsWithTheBody(t *testing.T) {
 	})
 }
 
+func FuzzResponse(f *testing.F) {
+	f.Add("frequency_hz,level_db,phase_deg\n100,-6,90\n1000,0,-10\n")
+	f.Add("\ufefffrequency_hz,level_db,phase_deg\r\n# note\r\n5e2,-0,+1\r\n0x1p12,1,-1e6\r\n")
+	f.Add("frequency_hz,level_db,phase_deg\n\"1\n\",2,3\n1,nan,3\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		points, err := parseResponse("fuzz.csv", []byte(text))
+		if err != nil {
+			checkFault(t, err, text)
+			return
+		}
+		last := 0.0
+		for _, p := range points {
+			if !(p.Frequency > last && p.Frequency <= 1e5) || !(math.Abs(p.Level) <= 500) || !(math.Abs(p.Phase) < 2e4) {
+				t.Fatalf("%+v after %g Hz", p, last)
+			}
+			last = p.Frequency
+		}
+		if len(points) < 2 {
+			t.Fatalf("%d points", len(points))
+		}
+	})
+}
+
 func FuzzMountList(f *testing.F) {
 	f.Add("x_mm,y_mm,z_mm,nx,ny,nz\n0,0,100,0,0,1\n")
 	f.Add("\ufeffx_mm,y_mm,z_mm,nx,ny,nz\r\n# note\r\n1e3,-0,+1,nan,0x1p-2,1\r\n")
@@ -86,7 +109,7 @@ func FuzzMountList(f *testing.F) {
 func checkFault(t *testing.T, err error, text string) {
 	t.Helper()
 	var e *design.Error
-	if !errors.As(err, &e) || e.Line < 1 || e.Line > 2+strings.Count(text, "\n") || e.Err == nil {
+	if !errors.As(err, &e) || e.Line < 0 || e.Line > 2+strings.Count(text, "\n") || e.Err == nil {
 		t.Fatalf("%#v", err)
 	}
 	if strings.ContainsAny(err.Error(), "\n\r\x1b") {

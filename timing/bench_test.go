@@ -2,6 +2,7 @@ package timing_test
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"pappus/layout"
@@ -23,8 +24,8 @@ func even(t testing.TB, drivers int, surface bool) *layout.Array {
 	a := &layout.Array{
 		Air:      layout.Air{Temperature: 294.15, Humidity: 0.45, Pressure: 101325},
 		Body:     body.Ball(0.15),
-		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7},
-		Timing:   layout.Timing{Model: "sphere", DelaysBy: "path"},
+		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7, Sensitivity: math.NaN()},
+		Timing:   layout.Timing{Model: "sphere", DelaysBy: "path", FieldLow: 500, FieldHigh: 8000},
 		Wiring:   layout.Wiring{MinimumLoad: 4},
 		Coverage: layout.Coverage{HalfWidth: 2.8, Cells: 32},
 		Spot:     r3.Vec{X: 1.8, Y: 0.4, Z: 0.6},

@@ -73,7 +73,8 @@ func weights(plan *Plan) []float64 {
 }
 
 // channels returns the design's own channels, or the best split into as many
-// as it asks for, or one for each driver.
+// as it asks for, trimmed so that all drivers are as loud, or one for each
+// driver.
 func (p *Planner) channels(plan *Plan, time, weight []float64) []Channel {
 	a := plan.Array
 	if len(a.Channels) > 0 {
@@ -95,6 +96,7 @@ func (p *Planner) channels(plan *Plan, time, weight []float64) []Channel {
 	for i, g := range groups {
 		out[i] = p.channel(plan, i+1, g)
 	}
+	trim(out)
 	return out
 }
 

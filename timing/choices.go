@@ -11,7 +11,7 @@ import (
 // drivers in step.
 func (p *Planner) choices(plan *Plan) {
 	octaves := band.Octaves()
-	gain := newDrive(plan).gain
+	gain := newFeed(plan).gain
 	sum := make([]float64, len(p.medium.Frequency))
 	for _, by := range []string{byStraight, byPath, byField, byPeak} {
 		time := plan.times(by)

@@ -18,14 +18,15 @@ import (
 const perOctave = 12
 
 // Cover fills a slice of the room for a plan: level in each octave band, smear
-// and comb onset, all with the plan's delays. Cells inside the body are NaN.
+// and comb onset, all with the plan's delays. Cells inside the body,
+// below the surface or outside the room are NaN.
 // The cost is linear in cells and drivers; all cores are used and the result
 // is the same to the bit for any number of them.
 func Cover(p *Plan, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
 	frequency := band.Frequencies(c.Band, 1, perOctave)
 	medium := radiate.NewMedium(p.airState(), frequency)
-	field, err := newField(p.Array, medium, s.outside(p.Array.Body))
+	field, err := newField(p.Array, medium, s.within(p.Array))
 	if err != nil {
 		return nil, err
 	}
@@ -57,18 +58,20 @@ type kernel struct {
 	plan      *Plan
 	field     radiate.Field
 	frequency []float64
+	driver    []complex128 // the driver's own response
 	weight    []complex128 // [mount][frequency]
 	delay     []float64    // s, for each mount
 	low, high int          // the frequencies that weigh arrivals
 }
 
 func newKernel(p *Plan, field radiate.Field, frequency []float64) *kernel {
-	d := newDrive(p)
+	d := newFeed(p)
 	k := &kernel{plan: p, field: field, frequency: frequency, delay: d.delay}
 	nf := len(frequency)
 	k.weight = make([]complex128, nf*len(p.Arrivals))
+	k.driver = p.response(frequency)
 	for m := range p.Arrivals {
-		d.weights(k.weight[m*nf:(m+1)*nf], m, true, frequency)
+		d.weights(k.weight[m*nf:(m+1)*nf], m, true, frequency, k.driver)
 	}
 	k.low, k.high = indexRange(frequency, weightLow, weightHigh)
 	return k
@@ -105,7 +108,7 @@ func (k *kernel) row(c *Coverage, row int, s *kernelScratch) {
 	s.points, s.cell = s.points[:0], s.cell[:0]
 	for column := range c.Columns {
 		at, cell := c.Point(column, row), row*c.Columns+column
-		if k.plan.Array.Body.Contains(at) {
+		if outOfReach(k.plan.Array, at) {
 			c.blank(cell)
 			continue
 		}
@@ -164,7 +167,7 @@ func (k *kernel) measure(c *Coverage, cell, i int, s *kernelScratch) {
 	c.CombOnset[cell] = measure.CombOnset(k.frequency, s.loudness, s.parts[i*nf:(i+1)*nf])
 }
 
-// blank marks a cell as inside the body.
+// blank marks a cell as out of reach.
 func (c *Coverage) blank(cell int) {
 	for b := range c.Level {
 		c.Level[b][cell] = math.NaN()

@@ -18,7 +18,7 @@ type Levels struct {
 	count  int // frequencies in each band
 	field  radiate.Field
 	kernel *kernel
-	points []r3.Vec // of the cells outside the body, row by row
+	points []r3.Vec // of the cells that sound can reach, row by row
 	cell   []int
 	rows   [][2]int // where each row's points begin and end
 	sums   [][]complex128
@@ -34,7 +34,7 @@ func NewLevels(p *Plan, s Slice, centre []float64, b, count int) (*Levels, error
 	for row := range s.Rows {
 		start := len(l.points)
 		for column := range s.Columns {
-			if at := s.Point(column, row); !p.Array.Body.Contains(at) {
+			if at := s.Point(column, row); !outOfReach(p.Array, at) {
 				l.points, l.cell = append(l.points, at), append(l.cell, row*s.Columns+column)
 			}
 		}
@@ -57,7 +57,8 @@ func NewLevels(p *Plan, s Slice, centre []float64, b, count int) (*Levels, error
 func (l *Levels) Follow(p *Plan) { l.kernel = newKernel(p, l.field, l.kernel.frequency) }
 
 // Fill fills dst, one slice of Columns*Rows for each band, with levels in dB,
-// NaN inside the body. It uses all cores; the result is the same to the bit for
+// NaN where no
+// sound can be. It uses all cores; the result is the same to the bit for
 // any number of them. It panics where the shape of dst is another.
 func (l *Levels) Fill(dst [][]float64) {
 	if len(dst) != l.bands {

@@ -7,11 +7,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The band that field arrivals are fitted over, and the limit of the impulse
-// response whose peak is told, in Hz.
+// The limit of the impulse response whose peak is told, in Hz, and the grid of
+// frequencies that arrivals are fitted over.
 const (
-	fieldLow  = 500.0
-	fieldHigh = 8000.0
 	peakHigh  = 12000.0
 	fieldStep = 75.0 // between frequencies: echoes within 13 ms stay apart
 )
@@ -28,14 +26,15 @@ const (
 // field band, and the peak of the impulse response.
 func (p *Planner) listen(plan *Plan) error {
 	a := plan.Array
-	frequency := linear(fieldStep, peakHigh)
+	frequency := linear(fieldStep, max(peakHigh, a.Timing.FieldHigh))
 	spot := []r3.Vec{a.Spot}
 	field, err := directField(a, radiate.NewMedium(p.air, frequency), spot)
 	if err != nil {
 		return err
 	}
-	low, high := indexRange(frequency, fieldLow, fieldHigh)
-	fit, peak := arrival.NewFinder(frequency[low:high]), arrival.NewFinder(frequency)
+	low, high := indexRange(frequency, a.Timing.FieldLow, a.Timing.FieldHigh)
+	_, top := indexRange(frequency, 0, peakHigh)
+	fit, peak := arrival.NewFinder(frequency[low:high]), arrival.NewFinder(frequency[:top])
 	heard, one := make([]complex128, len(frequency)), make([]complex128, len(frequency))
 	for i := range one {
 		one[i] = 1
@@ -49,7 +48,7 @@ func (p *Planner) listen(plan *Plan) error {
 		}
 		from, to := min(r.Time, r.Straight/p.speed)-lookBefore, r.Time+lookAfter
 		r.Field = fit.Find(heard[low:high], from, to)
-		r.Peak = peak.Find(heard, from, to)
+		r.Peak = peak.Find(heard[:top], from, to)
 	}
 	return nil
 }

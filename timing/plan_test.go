@@ -28,6 +28,16 @@ func demo(t testing.TB) *layout.Array {
 	return a
 }
 
+// plain lays the built-in design out in open air: points, straight lines, no
+// table, relative levels and drivers without a resonance, for closed forms.
+func plain(t testing.TB) *layout.Array {
+	a := demo(t)
+	a.Timing.Model, a.Timing.DelaysBy = "point", "straight"
+	a.Surface, a.Room = layout.Surface{}, layout.Room{}
+	a.Driver.Sensitivity, a.Driver.Resonance, a.Driver.Response = math.NaN(), 0, nil
+	return a
+}
+
 func plan(t testing.TB, a *layout.Array) *timing.Plan {
 	t.Helper()
 	p, err := timing.Make(a)
@@ -47,8 +57,8 @@ func drawn(t *rapid.T) *layout.Array {
 	a := &layout.Array{
 		Air:      layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
 		Body:     body.Ball(radius),
-		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7},
-		Timing:   layout.Timing{Model: "point", DelaysBy: "straight"},
+		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7, Sensitivity: math.NaN()},
+		Timing:   layout.Timing{Model: "point", DelaysBy: "straight", FieldLow: 500, FieldHigh: 8000},
 		Wiring:   layout.Wiring{MinimumLoad: 4},
 		Coverage: layout.Coverage{HalfWidth: 2, Cells: 8},
 		Spot:     r3.Add(vector("spot"), r3.Vec{X: 2.5}),
@@ -166,7 +176,7 @@ func TestRotationAndMirror(t *testing.T) {
 // TestFirstNotch: two drivers whose arrivals are T apart and equally loud have
 // their first notch at 1/(2T) (closed form; combs_and_sums.csv).
 func TestFirstNotch(t *testing.T) {
-	a := demo(t)
+	a := plain(t)
 	a.Body = body.Ball(0.15)
 	a.Wiring.Channels = 0
 	a.Spot = r3.Vec{X: 40}
@@ -283,6 +293,7 @@ func TestAreaWithin(t *testing.T) {
 		Slice: timing.Slice{Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.5, Columns: 4, Rows: 2},
 		Band:  []float64{1000},
 		Level: [][]float64{{0, 2, 9, 0, math.NaN(), 3, 3.1, 0}},
+		Smear: []float64{0, 2, 9, 0, math.NaN(), 3, 3.1, 0},
 	}
 	tests := []struct {
 		name string
@@ -297,9 +308,44 @@ func TestAreaWithin(t *testing.T) {
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
 			if got := c.AreaWithin(test.spot, 3); got[0] != test.want {
-				t.Errorf("got %g m2, want %g", got[0], test.want)
+				t.Errorf("level: got %g m2, want %g", got[0], test.want)
+			}
+			if got := c.AreaInStep(test.spot, 3); got != test.want {
+				t.Errorf("smear: got %g m2, want %g", got, test.want)
 			}
 		})
+	}
+}
+
+// TestStringsShareTheVoltage: a driver in a string of three gets a third of the
+// channel's voltage, and channels that timing lays out are trimmed so that all
+// drivers get the same (Ohm's law).
+func TestStringsShareTheVoltage(t *testing.T) {
+	a := demo(t)
+	p := plan(t, a)
+	each := make(map[string]bool)
+	for _, c := range p.Channels {
+		if c.Gain > 0 {
+			t.Errorf("channel %d is turned up, by %g dB", c.ID, c.Gain)
+		}
+		each[fmt.Sprintf("%.9f", math.Pow(10, c.Gain/20)/float64(c.Series))] = true
+	}
+	if len(each) != 1 {
+		t.Errorf("drivers get different voltages: %v", each)
+	}
+	// By hand, without trim: two channels whose strings have one and two drivers.
+	a = plain(t)
+	a.Spot = r3.Vec{X: 100}
+	a.Mounts = a.Mounts[:3]
+	a.Channels = []layout.Channel{
+		{ID: 1, Mounts: []int{0}, Series: 1, Parallel: 1, Delay: math.NaN()},
+		{ID: 2, Mounts: []int{1, 2}, Series: 2, Parallel: 1, Delay: math.NaN()},
+	}
+	p = plan(t, a)
+	// The lone driver is twice as strong as each of the two: 2 + 1 + 1 at 100 m.
+	want := 20 * math.Log10(4.0/100)
+	if got := p.Response.InStep[0]; math.Abs(got-want) > 0.01 {
+		t.Errorf("got %g dB, want %g", got, want)
 	}
 }
 
@@ -331,8 +377,12 @@ func ExampleMake() {
 		fmt.Printf("channel %d: %d drivers, %.1f us\n", c.ID, len(c.Mounts), 1e6*c.Delay)
 	}
 	// Output:
-	// channel 1: 10 drivers, 563.6 us
-	// channel 2: 9 drivers, 394.7 us
-	// channel 3: 9 drivers, 219.5 us
-	// channel 4: 11 drivers, 0.0 us
+	// channel 1: 6 drivers, 772.7 us
+	// channel 2: 5 drivers, 677.2 us
+	// channel 3: 6 drivers, 581.9 us
+	// channel 4: 6 drivers, 460.3 us
+	// channel 5: 5 drivers, 357.1 us
+	// channel 6: 5 drivers, 232.7 us
+	// channel 7: 4 drivers, 124.6 us
+	// channel 8: 2 drivers, 0.0 us
 }

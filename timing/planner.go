@@ -58,7 +58,7 @@ type Planner struct {
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
-// timing does not know.
+// timing does not know or of a driver's response that cannot be used.
 func NewPlanner(a *layout.Array) (*Planner, error) {
 	p := &Planner{array: a, air: air.Air(a.Air)}
 	p.speed = p.air.SpeedOfSound()
@@ -68,15 +68,21 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	if _, err := newField(a, p.medium, []r3.Vec{a.Spot}); err != nil {
 		return nil, err
 	}
-	p.spot.grow(len(a.Mounts), responseCount)
+	driver, err := driverResponse(a.Driver)
+	if err != nil {
+		return nil, fmt.Errorf("timing: %w", err)
+	}
+	response := make([]complex128, responseCount)
+	driver.Fill(response, frequency)
+	p.spot.grow(len(a.Mounts), response)
 	return p, nil
 }
 
 // Move plans the array for a listening spot in m, without the polar responses
 // and the choices.
-// A spot on or inside the body gives layout.ErrSpotInside.
+// A spot that no sound can reach gives layout.ErrSpotInside.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
-	if p.array.Body.Contains(spot) {
+	if outOfReach(p.array, spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
 	field, err := newField(p.array, p.medium, []r3.Vec{spot})

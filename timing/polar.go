@@ -12,7 +12,8 @@ import (
 
 const polarSteps = 120 // 3 degrees
 
-// polars fills in the responses round the two circles through the spot.
+// polars fills in the responses round the two circles through the spot. They
+// are the loudspeaker's own, on its surface, without the room.
 func (p *Planner) polars(plan *Plan) error {
 	octaves := band.Octaves()
 	frequency := band.Frequencies(octaves, 1, perOctave)
@@ -26,7 +27,7 @@ func (p *Planner) polars(plan *Plan) error {
 		for i, angle := range angles {
 			places[i] = circle.place(angle)
 		}
-		field, err := newField(plan.Array, medium, places)
+		field, err := newField(unroomed(plan.Array), medium, places)
 		if err != nil {
 			return err
 		}
@@ -94,10 +95,10 @@ func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
 
 // undelayed returns the kernel's weights without the delays.
 func (k *kernel) undelayed() []complex128 {
-	d, nf := newDrive(k.plan), len(k.frequency)
+	d, nf := newFeed(k.plan), len(k.frequency)
 	w := make([]complex128, len(k.weight))
 	for m := range d.gain {
-		d.weights(w[m*nf:(m+1)*nf], m, false, k.frequency)
+		d.weights(w[m*nf:(m+1)*nf], m, false, k.frequency, k.driver)
 	}
 	return w
 }

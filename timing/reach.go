@@ -22,6 +22,18 @@ func (c *Coverage) AreaWithin(spot r3.Vec, decibels float64) []float64 {
 	return area
 }
 
+// AreaInStep returns the area in m2 of the slice's cells that join up with the
+// listening spot's and where the smear stays within a limit in s. It is 0 where
+// the spot is not in the slice or its own smear is above the limit.
+func (c *Coverage) AreaInStep(spot r3.Vec, limit float64) float64 {
+	start, ok := c.cell(spot)
+	if !ok {
+		return 0
+	}
+	cells := c.join(start, func(cell int) bool { return c.Smear[cell] <= limit })
+	return float64(cells) * c.Step * c.Step
+}
+
 // cell returns the cell that a point stands in, seen along the slice's normal.
 func (c *Coverage) cell(at r3.Vec) (int, bool) {
 	d := r3.Sub(at, c.Origin)

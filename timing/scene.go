@@ -7,6 +7,7 @@ import (
 	"pappus/layout"
 	"pappus/timing/ball"
 	"pappus/timing/radiate"
+	"pappus/timing/shoebox"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -18,31 +19,40 @@ type scene struct {
 }
 
 // newField returns the field that an array's design names, with the surface
-// below it where there is one, for the frequencies of a medium and for the
+// below it or the room round it, for the frequencies of a medium and for the
 // given places in m. A model that timing does not know is an error.
 func newField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Field, error) {
 	s := scene{a, m}
-	images := []radiate.Image{radiate.Direct(nil)}
-	if a.Surface.Present {
-		images = append(images, radiate.Floor(nil, a.Surface.Height, s.reflection(a.Surface.Absorption)))
+	switch {
+	case a.Room.Present:
+		return s.field(s.room(), places)
+	case a.Surface.Present:
+		floor := radiate.Floor(nil, a.Surface.Height, s.reflection(a.Surface.Absorption))
+		return s.field([]radiate.Image{radiate.Direct(nil), floor}, places)
 	}
-	if err := s.fill(images, places); err != nil {
-		return nil, err
-	}
-	if len(images) == 1 {
-		return images[0].Field, nil
-	}
-	return radiate.Images(images, len(m.Frequency)), nil
+	return directField(a, m, places)
 }
 
-// directField returns the field of the body alone, without surfaces.
+// unroomed returns an array without the room, for what is told of the
+// loudspeaker itself.
+func unroomed(a *layout.Array) *layout.Array {
+	free := *a
+	free.Room.Present = false
+	return &free
+}
+
+// directField returns the field of the body alone.
 func directField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Field, error) {
-	images := []radiate.Image{radiate.Direct(nil)}
-	err := scene{a, m}.fill(images, places)
-	return images[0].Field, err
+	return scene{a, m}.field([]radiate.Image{radiate.Direct(nil)}, places)
 }
 
-// reflection returns what a surface leaves of the pressure at each frequency.
+// outOfReach tells whether a place is inside the body, below the surface or
+// outside the room.
+func outOfReach(a *layout.Array, p r3.Vec) bool {
+	return !a.Surface.Above(p) || !a.Room.Contains(p) || a.Body.Contains(p)
+}
+
+// reflection returns what a wall leaves of the pressure at each frequency.
 func (s scene) reflection(absorption layout.Absorption) []float64 {
 	factor := make([]float64, len(s.medium.Frequency))
 	for f, hz := range s.medium.Frequency {
@@ -51,9 +61,35 @@ func (s scene) reflection(absorption layout.Absorption) []float64 {
 	return factor
 }
 
-// fill gives each image its field. Images that each hear all places from one
-// distance get the exact field for it; else all share one table.
-func (s scene) fill(images []radiate.Image, places []r3.Vec) error {
+// room returns the images of the room, still without fields.
+func (s scene) room() []radiate.Image {
+	r := s.array.Room
+	var walls [6][]float64
+	for wall := range walls {
+		walls[wall] = s.reflection(r.Absorption[wall])
+	}
+	var images []radiate.Image
+	for _, i := range shoebox.Images(r.Size, r.Body, r.Order) {
+		image := radiate.Image{Flip: i.Flip, Shift: i.Shift}
+		if i.Order() > 0 {
+			image.Factor = make([]float64, len(s.medium.Frequency))
+			for f := range image.Factor {
+				var reflection [6]float64
+				for wall := range walls {
+					reflection[wall] = walls[wall][f]
+				}
+				image.Factor[f] = i.Factor(reflection)
+			}
+		}
+		images = append(images, image)
+	}
+	return images
+}
+
+// field gives each image its model and returns the sum of all. Images that each
+// hear all places from one distance get the exact field for it; else all share
+// one table.
+func (s scene) field(images []radiate.Image, places []r3.Vec) (radiate.Field, error) {
 	near, far := math.Inf(1), 0.0
 	single := true
 	for _, image := range images {
@@ -61,20 +97,24 @@ func (s scene) fill(images []radiate.Image, places []r3.Vec) error {
 		near, far = min(near, from), max(far, to)
 		single = single && to-from <= 1e-12*to
 	}
+	shared, err := radiate.Field(nil), error(nil)
 	if !single {
-		shared, err := s.model(near, far)
-		for i := range images {
-			images[i].Field = shared
+		if shared, err = s.model(near, far); err != nil {
+			return nil, err
 		}
-		return err
 	}
 	for i := range images {
-		var err error
-		if images[i].Field, err = s.model(distances(images[i], places)); err != nil {
-			return err
+		images[i].Field = shared
+		if single {
+			if images[i].Field, err = s.model(distances(images[i], places)); err != nil {
+				return nil, err
+			}
 		}
 	}
-	return nil
+	if len(images) == 1 {
+		return images[0].Field, nil
+	}
+	return radiate.Images(images, len(s.medium.Frequency)), nil
 }
 
 // distances returns the least and greatest distance from the body's centre at

@@ -3,7 +3,7 @@ package timing
 import (
 	"math"
 
-	"pappus/layout/body"
+	"pappus/layout"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -15,12 +15,12 @@ func (s Slice) Point(column, row int) r3.Vec {
 		r3.Scale(float64(row)*s.Step, s.Up)))
 }
 
-// outside returns the middles of the cells that are not in the body.
-func (s Slice) outside(b *body.Body) []r3.Vec {
+// within returns the middles of the cells that sound can reach.
+func (s Slice) within(a *layout.Array) []r3.Vec {
 	points := make([]r3.Vec, 0, s.Columns*s.Rows)
 	for row := range s.Rows {
 		for column := range s.Columns {
-			if at := s.Point(column, row); !b.Contains(at) {
+			if at := s.Point(column, row); !outOfReach(a, at) {
 				points = append(points, at)
 			}
 		}

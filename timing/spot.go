@@ -16,20 +16,17 @@ import (
 type spotSums struct {
 	frequencies int
 	pressure    []complex128 // [mount][frequency]
-	one         []complex128 // weights of 1
+	driver      []complex128 // the driver's own response
 	step        []float64    // sum of magnitudes
 	built       []float64    // magnitude of the sum, as built
 	aligned     []float64    // and with the delays
 	sum         []complex128
 }
 
-func (s *spotSums) grow(mounts, frequencies int) {
-	s.frequencies = frequencies
+func (s *spotSums) grow(mounts int, driver []complex128) {
+	frequencies := len(driver)
+	s.frequencies, s.driver = frequencies, driver
 	s.pressure = make([]complex128, mounts*frequencies)
-	s.one = make([]complex128, frequencies)
-	for i := range s.one {
-		s.one[i] = 1
-	}
 	s.step = make([]float64, frequencies)
 	s.built = make([]float64, frequencies)
 	s.aligned = make([]float64, frequencies)
@@ -41,7 +38,7 @@ func (s *spotSums) hear(field radiate.Field, a *layout.Array) {
 	clear(s.pressure)
 	point := []r3.Vec{a.Spot}
 	for m, mount := range a.Mounts {
-		field.Add(s.row(m), mount, point, s.one)
+		field.Add(s.row(m), mount, point, s.driver)
 	}
 }
 
@@ -64,11 +61,11 @@ func energyOf(p complex128) float64 { return real(p)*real(p) + imag(p)*imag(p) }
 // and measures both.
 func (p *Planner) respond(plan *Plan) {
 	s, n := &p.spot, len(p.medium.Frequency)
-	drive := newDrive(plan)
-	s.sumInto(s.built, drive.gain, nil, p.medium.Frequency)
-	s.sumInto(s.aligned, drive.gain, drive.delay, p.medium.Frequency)
+	fed := newFeed(plan)
+	s.sumInto(s.built, fed.gain, nil, p.medium.Frequency)
+	s.sumInto(s.aligned, fed.gain, fed.delay, p.medium.Frequency)
 	clear(s.step)
-	for m, g := range drive.gain {
+	for m, g := range fed.gain {
 		for f, v := range s.row(m) {
 			s.step[f] += math.Abs(g) * cmplx.Abs(v)
 		}
@@ -82,8 +79,11 @@ func (p *Planner) respond(plan *Plan) {
 	levels(plan.Response.InStep, s.step)
 	levels(plan.Response.Aligned, s.aligned)
 	levels(plan.Response.Unaligned, s.built)
-	plan.Unaligned = plan.measures(make([]float64, len(drive.delay)))
-	plan.Aligned = plan.measures(drive.delay)
+	for m, g := range fed.gain {
+		plan.Arrivals[m].Level += 20 * math.Log10(math.Abs(g))
+	}
+	plan.Unaligned = plan.measures(make([]float64, len(fed.delay)))
+	plan.Aligned = plan.measures(fed.delay)
 	plan.Unaligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.built, s.step)
 	plan.Aligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.aligned, s.step)
 }

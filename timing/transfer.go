@@ -20,8 +20,8 @@ const (
 )
 
 // Transfer fills dst with the complex pressure at the listening spot for each
-// frequency in Hz: over the pressure at 1 m from a point source of one
-// driver's volume velocity, the signal being fed at time 0, time factor
+// frequency in Hz, in the unit that the plan's levels are in: 20 uPa, or the
+// pressure at 1 m from a point source of one driver's volume velocity. The signal is fed at time 0, time factor
 // exp(+i omega t). If dst is nil a new slice is made. It panics where the
 // lengths differ. At 0 Hz and below the value is that of the limit.
 func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex128 {
@@ -34,11 +34,12 @@ func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex
 	clear(dst)
 	medium := radiate.NewMedium(p.airState(), frequency)
 	spot := []r3.Vec{p.Array.Spot}
-	d := newDrive(p)
+	d := newFeed(p)
+	response := p.response(frequency)
 	weight := make([]complex128, len(frequency))
 	if c == IdealPoint {
 		for f := range weight {
-			weight[f] = complex(total(d.gain), 0)
+			weight[f] = complex(total(d.gain), 0) * response[f]
 		}
 		radiate.Point(medium).Add(dst, layout.Mount{}, spot, weight)
 		return dst
@@ -48,7 +49,7 @@ func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex
 		panic(err) // the plan was made with this very model
 	}
 	for m, mount := range p.Array.Mounts {
-		d.weights(weight, m, c == Aligned, frequency)
+		d.weights(weight, m, c == Aligned, frequency, response)
 		field.Add(dst, mount, spot, weight)
 	}
 	return dst

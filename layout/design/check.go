@@ -18,6 +18,7 @@ func (r *reader) fill() {
 		}
 	}
 	r.Body.HasCut = r.has("body.cut_height_mm")
+	r.Surface.Present, r.Room.Present = r.has("surface"), r.has("room")
 	if r.Body.Shape == geodesic {
 		if r.Body.Base == "" {
 			r.Body.Base = bases[0]
@@ -32,8 +33,8 @@ func (r *reader) fill() {
 			r.Mounts.On = "even"
 		}
 	}
-	if !r.has("timing.delays_by") && r.Timing.Model == models[0] {
-		r.Timing.DelaysBy = "straight" // in open air nothing is in the way
+	if !r.has("timing.delays_by") && r.Timing.Model == point {
+		r.Timing.DelaysBy = straight // in open air nothing is in the way
 	}
 	def("driver.cutout_mm", &r.Driver.CutoutMM, r.Driver.DiameterMM)
 	def("driver.flange_mm", &r.Driver.FlangeMM, r.Driver.CutoutMM)
@@ -49,7 +50,9 @@ func (r *reader) check() {
 	r.checkBody()
 	r.checkMounts()
 	r.checkDriver()
+	r.checkTiming()
 	r.checkChannels()
+	r.checkRoom()
 	if d := r.Spot.distance(); d*1000 <= r.Body.RadiusMM {
 		r.fault("spot.x_m", plain(r.Spot.XM), fmt.Sprintf(
 			"the spot is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
@@ -112,6 +115,58 @@ func (r *reader) checkDriver() {
 		"less than the width of the body, %s", plain(width))
 	r.must(d.DCOhm >= 0.3*d.NominalOhm && d.DCOhm <= 1.25*d.NominalOhm, "driver.dc_ohm", plain(d.DCOhm),
 		"from 0.3 to 1.25 times driver.nominal_ohm, %s", plain(d.NominalOhm))
+	if r.has("driver.resonance_q") && !r.has("driver.resonance_hz") {
+		r.fault("driver.resonance_q", plain(d.ResonanceQ), "only with driver.resonance_hz; leave it out", ErrConflict)
+	}
+}
+
+func (r *reader) checkTiming() {
+	low, high := r.Timing.FieldLowHz, r.Timing.FieldHighHz
+	switch wide := high >= 1.5*low; {
+	case !r.has("timing.field_low_hz"):
+		r.must(wide, "timing.field_high_hz", plain(high), "at least one and a half times timing.field_low_hz, %s", plain(low))
+	default:
+		r.must(wide, "timing.field_low_hz", plain(low), "at most two thirds of timing.field_high_hz, %s", plain(high))
+	}
+}
+
+// slack is how far a place may be off by rounding, in m.
+const slack = 1e-9
+
+// checkRoom notes what does not fit into the room: the body, all round by its
+// radius and below by what is left of it, and the spot.
+func (r *reader) checkRoom() {
+	if !r.Room.Present {
+		return
+	}
+	r.must(!r.Surface.Present, "surface", "", "left out where there is a [room]: its floor is the surface below the body")
+	radius := r.Body.RadiusMM / 1000
+	for axis, at := range r.Room.BodyAtM {
+		size, low := r.Room.SizeM[axis], radius
+		if axis == 2 && r.Body.HasCut {
+			low = max(0, -r.Body.CutHeightMM/1000)
+		}
+		name, high := "xyz"[axis:axis+1], size-radius
+		if high < low-slack {
+			r.must(false, "room.size_m", bracketed(r.Room.SizeM), "at least %s in %s, for the body to fit in", metres(radius+low), name)
+			continue
+		}
+		r.must(at >= low-slack && at <= high+slack, "room.body_at_m", bracketed(r.Room.BodyAtM),
+			"from %s to %s in %s, for the body to be inside the room", metres(low), metres(high), name)
+	}
+	for axis, s := range [3]float64{r.Spot.XM, r.Spot.YM, r.Spot.ZM} {
+		low, high := -r.Room.BodyAtM[axis], r.Room.SizeM[axis]-r.Room.BodyAtM[axis]
+		r.must(s >= low-slack && s <= high+slack, "spot."+"xyz"[axis:axis+1]+"_m", plain(s),
+			"from %s to %s, inside the room", metres(low), metres(high))
+	}
+}
+
+// metres writes a length without what rounding adds.
+func metres(v float64) string { return plain(math.Round(v*1e6) / 1e6) }
+
+// bracketed writes three numbers as the file has them.
+func bracketed(v [3]float64) string {
+	return fmt.Sprintf("[%s, %s, %s]", plain(v[0]), plain(v[1]), plain(v[2]))
 }
 
 // origin gives the first of the keys that the file has: the others took their

@@ -16,6 +16,8 @@ type Design struct {
 	Wiring   Wiring
 	Channels []Channel
 	Spot     Spot
+	Surface  Surface
+	Room     Room
 	Coverage Coverage
 }
 
@@ -60,18 +62,28 @@ type Driver struct {
 	DCOhm         float64  // default 0.85 of nominal (common practice)
 	SensitivityDB *float64 // dB SPL at 1 m for 2.83 V, 50 to 120; nil: levels are relative
 	PowerW        float64  // long-term rating, 0.05 to 2000, default 1
+	Response      string   // path of a CSV of frequency, level and phase, beside the design; empty: none
+	ResonanceHz   float64  // in the body, 20 to 20000, default 0: not known
+	ResonanceQ    float64  // of the driver in the body, 0.2 to 10, default 0.707: the flattest
 }
 
 // Timing says how sound is reckoned.
 type Timing struct {
-	Model    string // point or baffle
-	DelaysBy string // path: the way that the sound takes round the body; straight: the straight line (default for point)
+	Model string // sphere (default), point or baffle
+	// DelaysBy is path (the way that the sound takes round the body; default),
+	// field (what best fits the model's phase) or straight (the straight line;
+	// default for point).
+	DelaysBy string
+	// The band of the arrival by field, 50 to 20000 each, default 500 and 8000;
+	// low is at most two thirds of high.
+	FieldLowHz, FieldHighHz float64
 }
 
 // Wiring says how many amplifier channels there are.
 type Wiring struct {
 	Channels       int     // 0: each driver has its own delay (as if it had its own channel)
 	MinimumLoadOhm float64 // the least that the amplifier may see, 0.5 to 100, default 4
+	AmplifierVolt  float64 // RMS, at each channel's output, 0.1 to 200, default 2.83
 }
 
 // Channel is a channel laid out by hand.
@@ -87,8 +99,30 @@ type Spot struct {
 	XM, YM, ZM float64 // -100 to 100 each, outside the body
 }
 
+// Octaves holds one value for each octave band from 125 Hz to 8 kHz.
+type Octaves [7]float64
+
+// Surface is the large level surface that the body stands on or hangs above, a
+// table or a floor: body.stand_height_mm below the body's lowest point.
+type Surface struct {
+	Present    bool    // the file has the table
+	Absorption Octaves // 0 (rigid) to 1, default 0
+}
+
+// Room is the box that the body is in, in place of a surface. Its corner is at
+// the back, right, on the floor: x runs forward, y left and z up, as the body's do.
+type Room struct {
+	Present    bool // the file has the table
+	SizeM      [3]float64
+	BodyAtM    [3]float64 // the body's centre from the corner
+	Absorption [6]Octaves // 0 (rigid) to 1; back, front, right, left, floor, ceiling
+	Order      int        // the most walls that a sound is followed over, 0 to 10, default 3
+}
+
 // Coverage is the size of the slices that are drawn.
 type Coverage struct {
 	HalfWidthM float64 // half the side of the horizontal slice, 0.2 to 100; default: 1.5 times the spot's distance
 	Cells      int     // along each side, 8 to 512, default 64
+	// SmearLimitUS is the most smear that counts as good, 1 to 10000, default 100.
+	SmearLimitUS float64
 }

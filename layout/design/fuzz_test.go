@@ -14,6 +14,7 @@ func asTOML(v float64) string { return strconv.FormatFloat(v, 'e', -1, 64) }
 func FuzzParse(f *testing.F) {
 	f.Add(least)
 	f.Add(string(design.DefaultTOML()))
+	f.Add(least + "[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 1, 1]\nabsorption = [0, 1, 0.1, 0.2, 0.3, 0.4, 0.5]\nfloor_absorption = 1\norder = 2\n")
 	f.Add("[[channel]]\ndrivers = [1]\n[channel.x]\ny = 1\n[[channel.z]]\n[a.b]\nc.d = {e = [1, {f = 2}]}")
 	f.Add("\"\\u0000\" = '''\n'''\nair = [[[{}]]]\n'a.b' = 1979-05-27T07:32:00Z")
 	f.Add("skip = [\n 1, # one\n]\r\nx = nan\ny = -inf\nz = 0x_")

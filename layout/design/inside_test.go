@@ -17,11 +17,28 @@ func TestStarterShowsEveryKey(t *testing.T) {
 	}
 	for _, tb := range defaults().tables() {
 		look(tb.name, tb.keys)
-		if tb.name != "" && !strings.Contains(text, "\n["+tb.name+"]\n") {
+		if tb.name != "" && !strings.Contains(text, "\n["+tb.name+"]\n") && !strings.Contains(text, "\n# ["+tb.name+"]\n") {
 			t.Errorf("[%s] is not in the starter", tb.name)
 		}
 	}
 	look("channel", (&Channel{}).keys())
+}
+
+// The room that the starter shows in remarks is a good one.
+func TestStarterRoom(t *testing.T) {
+	text := string(Starter())
+	from, to := strings.Index(text, "[surface]\n"), strings.Index(text, "# [room]\n")
+	if from < 0 || to < from {
+		t.Fatal("no surface or no room")
+	}
+	room, rest, _ := strings.Cut(text[to:], "\n\n")
+	d, err := Parse("a.toml", []byte(text[:from]+strings.ReplaceAll("\n"+room, "\n# ", "\n")+"\n\n"+rest))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !d.Room.Present || d.Surface.Present {
+		t.Errorf("room %+v, surface %+v", d.Room, d.Surface)
+	}
 }
 
 func TestDistance(t *testing.T) {

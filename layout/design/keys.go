@@ -5,13 +5,16 @@ var (
 	solids = []string{"tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron"}
 	bases  = []string{"icosahedron", "octahedron", "tetrahedron"}
 	places = []string{"faces", "vertices", "edges", "even", "list"}
-	models = []string{"point", "baffle"}
-	ways   = []string{"path", "straight"}
+	models = []string{"sphere", point, "baffle"}
+	ways   = []string{"path", "field", straight}
+	walls  = []string{"back", "front", "right", "left", "floor", "ceiling"}
 )
 
 const (
 	geodesic = "geodesic"
 	ball     = "ball"
+	point    = "point"
+	straight = "straight"
 )
 
 // MaxDrivers is the most drivers that one design may have.
@@ -28,10 +31,12 @@ type key struct {
 	kind
 }
 
-// table is one table of the design file; the nameless one is the top.
+// table is one table of the design file; the nameless one is the top. The keys
+// that an optional one needs are needed only where it is there.
 type table struct {
-	name string
-	keys []key
+	name     string
+	optional bool
+	keys     []key
 }
 
 // tables lists every key of the file but those of [[channel]], with where in
@@ -39,15 +44,15 @@ type table struct {
 func (d *Design) tables() []table {
 	shapes := append(append([]string{}, solids...), geodesic, ball)
 	return []table{
-		{"", []key{
+		{"", false, []key{
 			{"name", false, text(&d.Name, 120)},
 		}},
-		{"air", []key{
+		{"air", false, []key{
 			{"temperature_c", false, number(&d.Air.TemperatureC, -20, 50)},
 			{"humidity_percent", false, number(&d.Air.HumidityPercent, 0, 100)},
 			{"pressure_kpa", false, number(&d.Air.PressureKPa, 50, 110)},
 		}},
-		{"body", []key{
+		{"body", false, []key{
 			{"shape", true, choice(&d.Body.Shape, shapes)},
 			{"base", false, choice(&d.Body.Base, bases)},
 			{"subdivision", false, whole(&d.Body.Subdivision, 1, 16)},
@@ -56,14 +61,14 @@ func (d *Design) tables() []table {
 			{"stand_height_mm", false, number(&d.Body.StandHeightMM, 0, 3000)},
 			{"wall_mm", false, number(&d.Body.WallMM, 0.4, 100)},
 		}},
-		{"mounts", []key{
+		{"mounts", false, []key{
 			{"on", false, choice(&d.Mounts.On, places)},
 			{"count", false, whole(&d.Mounts.Count, 0, MaxDrivers)},
 			{"list", false, text(&d.Mounts.List, 1000)},
 			{"keep_clear_below_deg", false, optional(&d.Mounts.KeepClearBelowDeg, -90, 90)},
 			{"skip", false, wholes(&d.Mounts.Skip, 1, maxNumber)},
 		}},
-		{"driver", []key{
+		{"driver", false, []key{
 			{"diameter_mm", true, number(&d.Driver.DiameterMM, 5, 500)},
 			{"cutout_mm", false, number(&d.Driver.CutoutMM, 5, 600)},
 			{"flange_mm", false, number(&d.Driver.FlangeMM, 5, 800)},
@@ -72,25 +77,51 @@ func (d *Design) tables() []table {
 			{"dc_ohm", false, number(&d.Driver.DCOhm, 0.3, 1000)},
 			{"sensitivity_db", false, optional(&d.Driver.SensitivityDB, 50, 120)},
 			{"power_w", false, number(&d.Driver.PowerW, 0.05, 2000)},
+			{"response", false, text(&d.Driver.Response, 1000)},
+			{"resonance_hz", false, number(&d.Driver.ResonanceHz, 20, 20000)},
+			{"resonance_q", false, number(&d.Driver.ResonanceQ, 0.2, 10)},
 		}},
-		{"timing", []key{
+		{"timing", false, []key{
 			{"model", false, choice(&d.Timing.Model, models)},
 			{"delays_by", false, choice(&d.Timing.DelaysBy, ways)},
+			{"field_low_hz", false, number(&d.Timing.FieldLowHz, 50, 20000)},
+			{"field_high_hz", false, number(&d.Timing.FieldHighHz, 50, 20000)},
 		}},
-		{"wiring", []key{
+		{"wiring", false, []key{
 			{"channels", false, whole(&d.Wiring.Channels, 0, MaxDrivers)},
 			{"minimum_load_ohm", false, number(&d.Wiring.MinimumLoadOhm, 0.5, 100)},
+			{"amplifier_volt", false, number(&d.Wiring.AmplifierVolt, 0.1, 200)},
 		}},
-		{"spot", []key{
+		{"spot", false, []key{
 			{"x_m", true, number(&d.Spot.XM, -100, 100)},
 			{"y_m", true, number(&d.Spot.YM, -100, 100)},
 			{"z_m", true, number(&d.Spot.ZM, -100, 100)},
 		}},
-		{"coverage", []key{
+		{"surface", true, []key{
+			{"absorption", false, octaves(&d.Surface.Absorption, 0, 1)},
+		}},
+		{"room", true, append([]key{
+			{"size_m", true, three(&d.Room.SizeM, 1, 100)},
+			{"body_at_m", true, three(&d.Room.BodyAtM, 0, 100)},
+			{"absorption", true, everywhere(&d.Room.Absorption, 0, 1)},
+			{"order", false, whole(&d.Room.Order, 0, 10)},
+		}, d.Room.walls()...)},
+		{"coverage", false, []key{
 			{"half_width_m", false, number(&d.Coverage.HalfWidthM, 0.2, 100)},
 			{"cells", false, whole(&d.Coverage.Cells, 8, 512)},
+			{"smear_limit_us", false, number(&d.Coverage.SmearLimitUS, 1, 10000)},
 		}},
 	}
+}
+
+// walls lists the keys for walls that are not like the others. They come after
+// the one for all walls, which they override.
+func (r *Room) walls() []key {
+	keys := make([]key, len(walls))
+	for i, name := range walls {
+		keys[i] = key{name + "_absorption", false, octaves(&r.Absorption[i], 0, 1)}
+	}
+	return keys
 }
 
 // keys lists the keys of one [[channel]].
@@ -110,9 +141,10 @@ func defaults() *Design {
 		Name:     "Unnamed array",
 		Air:      Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
 		Body:     Body{WallMM: 3},
-		Driver:   Driver{NominalOhm: 8, PowerW: 1},
-		Timing:   Timing{Model: "point", DelaysBy: "path"},
-		Wiring:   Wiring{MinimumLoadOhm: 4},
-		Coverage: Coverage{Cells: 64},
+		Driver:   Driver{NominalOhm: 8, PowerW: 1, ResonanceQ: 0.707},
+		Timing:   Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
+		Wiring:   Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83},
+		Room:     Room{Order: 3},
+		Coverage: Coverage{Cells: 64, SmearLimitUS: 100},
 	}
 }

@@ -88,6 +88,58 @@ func wholes(to *[]int, low, high int) kind {
 	}}
 }
 
+// three takes a list of three numbers.
+func three(to *[3]float64, low, high float64) kind {
+	span := fmt.Sprintf("three numbers from %s to %s in square brackets", plain(low), plain(high))
+	return kind{span, span, func(v any) error { return list(to[:], v, low, high) }}
+}
+
+// octaves takes one number for all octave bands, or a list with one for each.
+func octaves(to *Octaves, low, high float64) kind {
+	span := fmt.Sprintf("from %s to %s, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz", plain(low), plain(high))
+	return kind{"a number " + span, span, func(v any) error {
+		if _, ok := v.([]any); ok {
+			return list(to[:], v, low, high)
+		}
+		var n float64
+		err := number(&n, low, high).set(v)
+		for i := range to {
+			to[i] = n
+		}
+		return err
+	}}
+}
+
+// everywhere takes octaves for all walls of a room at once.
+func everywhere(to *[6]Octaves, low, high float64) kind {
+	var wall Octaves
+	k := octaves(&wall, low, high)
+	return kind{k.kindly, k.allowed, func(v any) error {
+		err := k.set(v)
+		for i := range to {
+			to[i] = wall
+		}
+		return err
+	}}
+}
+
+// list fills to from a list of as many numbers.
+func list(to []float64, v any, low, high float64) error {
+	in, ok := v.([]any)
+	if !ok {
+		return ErrType
+	}
+	if len(in) != len(to) {
+		return ErrRange
+	}
+	for i, v := range in {
+		if err := number(&to[i], low, high).set(v); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // choice takes one of a few words.
 func choice(to *string, words []string) kind {
 	any1 := oneOf(words)

@@ -24,27 +24,28 @@ var lantern string
 // Read reads and checks the design file at path. Any error is an *Error; for a
 // file that is not there errors.Is(err, fs.ErrNotExist) holds.
 func Read(path string) (*Design, error) {
-	data, err := ReadFile(path)
+	data, err := ReadFile(path, maxSize)
 	if err != nil {
 		return nil, err
 	}
 	return Parse(path, data)
 }
 
-// ReadFile reads a design file, or one that a design names, of at most 1 MiB.
+// ReadFile reads a design file, or one that a design names, of at most so many
+// bytes.
 // Any error is an *Error; ErrTooLarge and fs.ErrNotExist can be told from it.
-func ReadFile(path string) ([]byte, error) {
+func ReadFile(path string, most int) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, unreadable(path, err)
 	}
 	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, maxSize+1))
+	data, err := io.ReadAll(io.LimitReader(f, int64(most)+1))
 	if err != nil {
 		return nil, unreadable(path, err)
 	}
-	if len(data) > maxSize {
-		return nil, tooLarge(path)
+	if len(data) > most {
+		return nil, tooLarge(path, most)
 	}
 	return data, nil
 }
@@ -63,8 +64,8 @@ func unreadable(path string, err error) *Error {
 }
 
 // tooLarge is the error for a file that holds more than any design would.
-func tooLarge(path string) *Error {
-	return &Error{File: path, Reason: fmt.Sprintf("too large; must be at most %d bytes", maxSize), Err: ErrTooLarge}
+func tooLarge(path string, most int) *Error {
+	return &Error{File: path, Reason: fmt.Sprintf("too large; must be at most %d bytes", most), Err: ErrTooLarge}
 }
 
 // Parse checks a design that has been read already; name stands for its file
@@ -72,7 +73,7 @@ func tooLarge(path string) *Error {
 // is an *Error.
 func Parse(name string, data []byte) (*Design, error) {
 	if len(data) > maxSize {
-		return nil, tooLarge(name)
+		return nil, tooLarge(name, maxSize)
 	}
 	// Some editors begin a file with a byte order mark.
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
@@ -175,6 +176,9 @@ func (r *reader) top(in map[string]any) {
 			r.fault(t.name, written(v), fmt.Sprintf("must be a table that begins with [%s]", t.name), ErrType)
 			continue
 		}
+		if !given && t.optional {
+			continue
+		}
 		r.keys(t.name, sub, t.keys)
 		r.strangers(t.name, sub, t.keys)
 	}
@@ -256,13 +260,17 @@ func (r *reader) hint(name string, here []string) string {
 	if n := nearest(strings.ToLower(name), here); n != "" {
 		return unknown + "; is it " + n + "?"
 	}
+	var homes []string
 	for _, t := range r.tables() {
 		if hasKey(t.keys, name) && t.name == "" {
 			return unknown + " here; it belongs above the first table"
 		}
 		if hasKey(t.keys, name) {
-			return unknown + " here; it belongs in [" + t.name + "]"
+			homes = append(homes, "["+t.name+"]")
 		}
+	}
+	if len(homes) > 0 {
+		return unknown + " here; it belongs in " + strings.Join(homes, " or ")
 	}
 	var c Channel
 	if hasKey(c.keys(), name) {

@@ -43,11 +43,12 @@ func TestDefaults(t *testing.T) {
 		Mounts: design.Mounts{
 			On: "even", Count: 12,
 		},
-		Driver:   design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1},
-		Timing:   design.Timing{Model: "point", DelaysBy: "straight"},
-		Wiring:   design.Wiring{MinimumLoadOhm: 4},
+		Driver:   design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1, ResonanceQ: 0.707},
+		Timing:   design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
+		Wiring:   design.Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83},
 		Spot:     design.Spot{XM: 2, ZM: 1},
-		Coverage: design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64},
+		Room:     design.Room{Order: 3},
+		Coverage: design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64, SmearLimitUS: 100},
 	}
 	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
 		t.Error(d)
@@ -65,6 +66,9 @@ driver.nominal_ohm = 4
 driver.dc_ohm = 3.4
 driver.sensitivity_db = 84
 driver.power_w = 3
+driver.response = "driver.csv"
+driver.resonance_hz = 160
+driver.resonance_q = 0.9
 [body]
 shape = "geodesic"
 base = "octahedron"
@@ -82,9 +86,12 @@ skip = [
 ]
 [timing]
 model = "baffle"
-delays_by = "path"
+delays_by = "field"
+field_low_hz = 700
+field_high_hz = 6000.5
 [wiring]
 minimum_load_ohm = 2
+amplifier_volt = 4
 [[channel]]
 drivers = [1, 2]
 gain_db = -3
@@ -99,7 +106,25 @@ z_m = 0.5
 [coverage]
 half_width_m = 4
 cells = 32
+smear_limit_us = 150
+[room]
+size_m = [6, 8.5, 2.7]
+body_at_m = [2, 4, 0.8]
+absorption = 0.2
+order = 2
+back_absorption = 0.1
+front_absorption = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 1]
+right_absorption = 0.3
+left_absorption = 0
+floor_absorption = 1
+ceiling_absorption = 0.5
 `
+	even := func(v float64) (o design.Octaves) {
+		for i := range o {
+			o[i] = v
+		}
+		return o
+	}
 	clear, level, delay := -5.0, 84.0, 120.5
 	want := &design.Design{
 		Path: "all.toml",
@@ -113,12 +138,17 @@ cells = 32
 		Driver: design.Driver{
 			DiameterMM: 40, CutoutMM: 41.5, FlangeMM: 50, DepthMM: 20,
 			NominalOhm: 4, DCOhm: 3.4, SensitivityDB: &level, PowerW: 3,
+			Response: "driver.csv", ResonanceHz: 160, ResonanceQ: 0.9,
 		},
-		Timing:   design.Timing{Model: "baffle", DelaysBy: "path"},
-		Wiring:   design.Wiring{MinimumLoadOhm: 2},
+		Timing:   design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
+		Wiring:   design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4},
 		Channels: []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
 		Spot:     design.Spot{XM: 0, YM: -3, ZM: 0.5},
-		Coverage: design.Coverage{HalfWidthM: 4, Cells: 32},
+		Room: design.Room{
+			Present: true, SizeM: [3]float64{6, 8.5, 2.7}, BodyAtM: [3]float64{2, 4, 0.8}, Order: 2,
+			Absorption: [6]design.Octaves{even(0.1), {0, 0.1, 0.2, 0.3, 0.4, 0.5, 1}, even(0.3), even(0), even(1), even(0.5)},
+		},
+		Coverage: design.Coverage{HalfWidthM: 4, Cells: 32, SmearLimitUS: 150},
 	}
 	for name, text := range map[string]string{
 		"unix":    text,
@@ -131,6 +161,70 @@ cells = 32
 		if d := cmp.Diff(want, got); d != "" {
 			t.Errorf("%s: %s", name, d)
 		}
+	}
+}
+
+func TestSurface(t *testing.T) {
+	even := design.Octaves{0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.3}
+	cases := []struct {
+		name, text string
+		want       design.Surface
+	}{
+		{"none", "", design.Surface{}},
+		{"bare table", "[surface]\n", design.Surface{Present: true}},
+		{"one number", "[surface]\nabsorption = 0.3\n", design.Surface{Present: true, Absorption: even}},
+		{"a whole number", "[surface]\nabsorption = 0\n", design.Surface{Present: true}},
+		{"seven numbers", "[surface]\nabsorption = [0, 1, 0.1, 0.2, 0.3, 0.4, 0.5]\n",
+			design.Surface{Present: true, Absorption: design.Octaves{0, 1, 0.1, 0.2, 0.3, 0.4, 0.5}}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			got, err := design.Parse("a.toml", []byte(least+c.text))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if d := cmp.Diff(c.want, got.Surface); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+	for _, text := range []string{"surface = {}\n", "surface.absorption = 0.3\n"} {
+		if got, err := design.Parse("a.toml", []byte(text+least)); err != nil || !got.Surface.Present {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}
+
+// The straight line is the default where there is no body to go round.
+func TestDelaysByDefault(t *testing.T) {
+	for model, want := range map[string]string{"sphere": "path", "baffle": "path", "point": "straight"} {
+		got, err := design.Parse("a.toml", []byte(least+"[timing]\nmodel = \""+model+"\"\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got.Timing.DelaysBy != want {
+			t.Errorf("%s: %s, want %s", model, got.Timing.DelaysBy, want)
+		}
+	}
+}
+
+// A body may fill the room, and one that is cut may stand on the floor.
+func TestRoomFits(t *testing.T) {
+	cases := []struct{ name, cut, room string }{
+		{"touching walls", "", "size_m = [4, 1, 1.1]\nbody_at_m = [0.1, 0.9, 0.1]"},
+		{"touching the ceiling", "", "size_m = [4, 1, 1.1]\nbody_at_m = [0.1, 0.1, 1]"},
+		{"cut in the middle, on the floor", "cut_height_mm = 0\n", "size_m = [4, 4, 2]\nbody_at_m = [1, 1, 0]"},
+		{"cut below the middle, on the floor", "cut_height_mm = -40\n", "size_m = [4, 4, 2]\nbody_at_m = [1, 1, 0.04]"},
+		{"cut above the middle, on the floor", "cut_height_mm = 40\n", "size_m = [4, 4, 2]\nbody_at_m = [1, 1, 0]"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			text := strings.Replace(least, "radius_mm = 100\n", "radius_mm = 100\n"+c.cut, 1)
+			text = strings.Replace(text, "z_m = 1\n", "z_m = 0.1\n", 1)
+			if _, err := design.Parse("a.toml", []byte(text+"[room]\nabsorption = 0.1\n"+c.room+"\n")); err != nil {
+				t.Error(err)
+			}
+		})
 	}
 }
 
@@ -171,11 +265,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known key; is it coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, coverage"},
+			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, surface, room, coverage"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, coverage`},
+			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, surface, room, coverage`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; known here: drivers, gain_db, invert, delay_us"},
 
@@ -244,7 +338,7 @@ func TestFaults(t *testing.T) {
 		{name: "name empty", above: `name = ""` + "\n", kind: design.ErrRange,
 			want: `bad.toml:1: name = "": must be 1 to 120 letters on one line`},
 		{name: "model unheard of", below: "[timing]\nmodel = \"magic\"\n", kind: design.ErrRange,
-			want: `bad.toml:13: timing.model = "magic": must be "point" or "baffle"`},
+			want: `bad.toml:13: timing.model = "magic": must be "sphere", "point" or "baffle"`},
 		{name: "second channel too loud", below: "[[channel]]\ndrivers = [1]\n\n[[channel]]\ndrivers = [2]\ngain_db = 40\n", kind: design.ErrRange,
 			want: "bad.toml:17: channel[2].gain_db = 40: must be from -60 to 12"},
 		{name: "inline channel too late", above: "channel = [{drivers = [1]},\n {drivers = [2], delay_us = 1e9}]\n", kind: design.ErrRange,
@@ -254,6 +348,75 @@ func TestFaults(t *testing.T) {
 		{name: "the first of several", line: "radius_mm = 100", with: "wall_mm = 0\nradius_mm = 1\nx = 1", kind: design.ErrRange,
 			want: "bad.toml:3: body.wall_mm = 0: must be from 0.4 to 100"},
 
+		{name: "field band beyond hearing", below: "[timing]\nfield_high_hz = 30000\n", kind: design.ErrRange,
+			want: "bad.toml:13: timing.field_high_hz = 30000: must be from 50 to 20000"},
+		{name: "resonance too low", line: "diameter_mm = 30", with: "diameter_mm = 30\nresonance_hz = 0", kind: design.ErrRange,
+			want: "bad.toml:8: driver.resonance_hz = 0: must be from 20 to 20000"},
+		{name: "resonance that rings for ever", line: "diameter_mm = 30", with: "diameter_mm = 30\nresonance_hz = 90\nresonance_q = 11", kind: design.ErrRange,
+			want: "bad.toml:9: driver.resonance_q = 11: must be from 0.2 to 10"},
+		{name: "response without a name", line: "diameter_mm = 30", with: "diameter_mm = 30\nresponse = \"\"", kind: design.ErrRange,
+			want: `bad.toml:8: driver.response = "": must be 1 to 1000 letters on one line`},
+		{name: "amplifier that is off", below: "[wiring]\namplifier_volt = 0\n", kind: design.ErrRange,
+			want: "bad.toml:13: wiring.amplifier_volt = 0: must be from 0.1 to 200"},
+		{name: "no smear at all", below: "[coverage]\nsmear_limit_us = 0\n", kind: design.ErrRange,
+			want: "bad.toml:13: coverage.smear_limit_us = 0: must be from 1 to 10000"},
+		{name: "surface that sounds", below: "[surface]\nabsorption = -0.1\n", kind: design.ErrRange,
+			want: "bad.toml:13: surface.absorption = -0.1: must be from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"},
+		{name: "six octaves", below: "[surface]\nabsorption = [0, 0, 0, 0, 0, 0]\n", kind: design.ErrRange,
+			want: "bad.toml:13: surface.absorption = [0, 0, 0, 0, 0, 0]: must be from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"},
+		{name: "octave out of range", below: "[surface]\nabsorption = [0, 0, 0, 0, 0, 0, nan]\n", kind: design.ErrRange,
+			want: "bad.toml:13: surface.absorption = [0, 0, 0, 0, 0, 0, nan]: must be from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"},
+		{name: "text for an octave", below: "[surface]\nabsorption = [0, 0, 0, 0, 0, 0, \"1\"]\n", kind: design.ErrType,
+			want: `bad.toml:13: surface.absorption = [0, 0, 0, 0, 0, 0, "1"]: must be a number from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz`},
+		{name: "text for octaves", below: "[surface]\nabsorption = \"wood\"\n", kind: design.ErrType,
+			want: `bad.toml:13: surface.absorption = "wood": must be a number from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz`},
+		{name: "number for a surface", above: "surface = 1\n", kind: design.ErrType,
+			want: "bad.toml:1: surface = 1: must be a table that begins with [surface]"},
+		{name: "key of two tables", line: "radius_mm = 100", with: "radius_mm = 100\nabsorption = 0.1", kind: design.ErrUnknownKey,
+			want: "bad.toml:4: body.absorption: not a known key here; it belongs in [surface] or [room]"},
+		{name: "number for a room", above: "room = 1\n", kind: design.ErrType,
+			want: "bad.toml:1: room = 1: must be a table that begins with [room]"},
+		{name: "room without a size", below: "[room]\nbody_at_m = [1, 1, 1]\nabsorption = 0.1\n", kind: design.ErrMissing,
+			want: "bad.toml:12: room.size_m: missing; must be three numbers from 1 to 100 in square brackets"},
+		{name: "room without a place", below: "[room]\nsize_m = [4, 4, 4]\nabsorption = 0.1\n", kind: design.ErrMissing,
+			want: "bad.toml:12: room.body_at_m: missing; must be three numbers from 0 to 100 in square brackets"},
+		{name: "room without an absorption", below: "[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 1, 1]\n", kind: design.ErrMissing,
+			want: "bad.toml:12: room.absorption: missing; must be a number from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"},
+		{name: "room of two numbers", below: box("size_m = [4, 4]", "body_at_m = [1, 1, 1]"), kind: design.ErrRange,
+			want: "bad.toml:14: room.size_m = [4, 4]: must be three numbers from 1 to 100 in square brackets"},
+		{name: "room without walls", below: box("size_m = [4, 4, inf]", "body_at_m = [1, 1, 1]"), kind: design.ErrRange,
+			want: "bad.toml:14: room.size_m = [4, 4, inf]: must be three numbers from 1 to 100 in square brackets"},
+		{name: "number for a size", below: box("size_m = 4", "body_at_m = [1, 1, 1]"), kind: design.ErrType,
+			want: "bad.toml:14: room.size_m = 4: must be three numbers from 1 to 100 in square brackets"},
+		{name: "wall that sounds", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]", "floor_absorption = 1.1"), kind: design.ErrRange,
+			want: "bad.toml:16: room.floor_absorption = 1.1: must be from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"},
+		{name: "too many walls", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]", "order = 11"), kind: design.ErrRange,
+			want: "bad.toml:16: room.order = 11: must be from 0 to 10"},
+
+		{name: "room and surface", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]", "[surface]"), kind: design.ErrConflict,
+			want: "bad.toml:16: surface: must be left out where there is a [room]: its floor is the surface below the body"},
+		{name: "body in the back wall", below: box("size_m = [4, 4, 4]", "body_at_m = [0.05, 1, 1]"), kind: design.ErrConflict,
+			want: "bad.toml:15: room.body_at_m = [0.05, 1, 1]: must be from 0.1 to 3.9 in x, for the body to be inside the room"},
+		{name: "body in the left wall", below: box("size_m = [4, 4.1, 4]", "body_at_m = [1, 4.05, 1]"), kind: design.ErrConflict,
+			want: "bad.toml:15: room.body_at_m = [1, 4.05, 1]: must be from 0.1 to 4 in y, for the body to be inside the room"},
+		{name: "body in the floor", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 0]"), kind: design.ErrConflict,
+			want: "bad.toml:15: room.body_at_m = [1, 1, 0]: must be from 0.1 to 3.9 in z, for the body to be inside the room"},
+		{name: "cut body in the floor", line: "radius_mm = 100", with: "radius_mm = 100\ncut_height_mm = -40", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 0.03]"), kind: design.ErrConflict,
+			want: "bad.toml:16: room.body_at_m = [1, 1, 0.03]: must be from 0.04 to 3.9 in z, for the body to be inside the room"},
+		{name: "body larger than the room", line: "radius_mm = 100", with: "radius_mm = 800", below: box("size_m = [4, 4, 1.5]", "body_at_m = [1, 1, 0.5]"), kind: design.ErrConflict,
+			want: "bad.toml:14: room.size_m = [4, 4, 1.5]: must be at least 1.6 in z, for the body to fit in"},
+		{name: "spot in the next room", below: box("size_m = [2.5, 4, 4]", "body_at_m = [1, 1, 1]"), kind: design.ErrConflict,
+			want: "bad.toml:9: spot.x_m = 2: must be from -1 to 1.5, inside the room"},
+		{name: "spot above the ceiling", below: box("size_m = [4, 4, 2]", "body_at_m = [1, 1, 1.2]"), kind: design.ErrConflict,
+			want: "bad.toml:11: spot.z_m = 1: must be from -1.2 to 0.8, inside the room"},
+		{name: "ringing without a resonance", line: "diameter_mm = 30", with: "diameter_mm = 30\nresonance_q = 1", kind: design.ErrConflict,
+			want: "bad.toml:8: driver.resonance_q = 1: only with driver.resonance_hz; leave it out"},
+		{name: "field band upside down", below: "[timing]\nfield_low_hz = 3000\nfield_high_hz = 2000\n", kind: design.ErrConflict,
+			want: "bad.toml:13: timing.field_low_hz = 3000: must be at most two thirds of timing.field_high_hz, 2000"},
+		{name: "field band narrow at the default's top", below: "[timing]\nfield_low_hz = 5334\n", kind: design.ErrConflict,
+			want: "bad.toml:13: timing.field_low_hz = 5334: must be at most two thirds of timing.field_high_hz, 8000"},
+		{name: "field band narrow at the default's bottom", below: "[timing]\nfield_high_hz = 749\n", kind: design.ErrConflict,
+			want: "bad.toml:13: timing.field_high_hz = 749: must be at least one and a half times timing.field_low_hz, 500"},
 		{name: "base without geodesic", line: `shape = "ball"`, with: "shape = \"ball\"\nbase = \"octahedron\"", kind: design.ErrConflict,
 			want: `bad.toml:3: body.base: only for body.shape = "geodesic"; leave it out`},
 		{name: "cut above the body", line: "radius_mm = 100", with: "radius_mm = 100\ncut_height_mm = 100", kind: design.ErrConflict,
@@ -310,6 +473,11 @@ func TestFaults(t *testing.T) {
 			}
 		})
 	}
+}
+
+// box gives a room of a few lines, with walls like any others.
+func box(lines ...string) string {
+	return "[room]\nabsorption = 0.1\n" + strings.Join(lines, "\n") + "\n"
 }
 
 func TestSize(t *testing.T) {
@@ -376,6 +544,12 @@ func TestBuiltIn(t *testing.T) {
 	}
 	if diff := cmp.Diff(d, s); diff != "" {
 		t.Error(diff)
+	}
+	if want := (design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000}); d.Timing != want {
+		t.Errorf("timing %+v, want %+v", d.Timing, want)
+	}
+	if !d.Surface.Present || d.Surface.Absorption[3] != 0.1 || d.Room.Present {
+		t.Errorf("surface %+v, room %+v", d.Surface, d.Room)
 	}
 	design.DefaultTOML()[0] = '!' // the caller's copy alone
 	if diff := cmp.Diff(d, design.Default()); diff != "" {

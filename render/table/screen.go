@@ -41,10 +41,10 @@ func Screen(w io.Writer, p *timing.Plan, colour bool) error {
 }
 
 func channels(b *strings.Builder, p *timing.Plan, s style) {
-	fmt.Fprintln(b, s.faint("channel  delay us  drivers  series x parallel  nominal ohm  dc ohm"))
+	fmt.Fprintln(b, s.faint("channel  delay us  gain dB  drivers  series x parallel  nominal ohm  dc ohm"))
 	for _, c := range p.Channels {
-		fmt.Fprintf(b, "%7d %9.1f %8d %8d x %-8d %11.1f %7.1f\n",
-			c.ID, 1e6*c.Delay, len(c.Mounts), c.Series, c.Parallel, c.NominalOhm, c.DCOhm)
+		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %8d x %-8d %11.1f %7.1f\n",
+			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Series, c.Parallel, c.NominalOhm, c.DCOhm)
 	}
 	fmt.Fprintln(b)
 }

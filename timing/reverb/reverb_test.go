@@ -173,8 +173,8 @@ func ExampleTimes() {
 		fmt.Printf("Sabine %.2f s, Eyring %.2f s\n", t.Sabine, t.Eyring)
 	}
 	// Output:
-	// Sabine 0.90 s, Eyring 0.85 s
-	// Sabine 0.47 s, Eyring 0.42 s
+	// Sabine 0.97 s, Eyring 0.92 s
+	// Sabine 0.48 s, Eyring 0.43 s
 }
 
 func BenchmarkTimes(b *testing.B) {

@@ -1,0 +1,156 @@
+package layout_test
+
+import (
+	"errors"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/design"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+const cube = "shape = \"cube\"\nradius_mm = 300" // half an edge is 173.205 mm
+
+// Edges of octave bands are those of IEC 61260-1:2014, 5.3 and 5.4, base ten:
+// exact centres of 1000 Hz times 10^(0.3 n), edges a factor of 10^0.15 off.
+func TestAbsorptionAt(t *testing.T) {
+	a := layout.Absorption{0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7}
+	cases := []struct {
+		name      string
+		frequency float64
+		want      float64
+	}{
+		{"far below", 1, 0.1},
+		{"125 Hz", 125, 0.1},
+		{"under the edge of 125 and 250", 177.8, 0.1},
+		{"over it", 177.9, 0.2},
+		{"500 Hz", 500, 0.3},
+		{"under the edge of 500 and 1000", 707.9, 0.3},
+		{"over it", 708, 0.4},
+		{"1 kHz", 1000, 0.4},
+		{"2 kHz", 2000, 0.5},
+		{"4 kHz", 4000, 0.6},
+		{"under the edge of 4 and 8 kHz", 5623, 0.6},
+		{"over it", 5624, 0.7},
+		{"8 kHz", 8000, 0.7},
+		{"far above", 1e5, 0.7},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if got := a.At(c.frequency); got != c.want {
+				t.Errorf("%g Hz: %g, want %g", c.frequency, got, c.want)
+			}
+		})
+	}
+}
+
+// The surface is below the body by the stand, whatever the body's lowest point is.
+func TestSurface(t *testing.T) {
+	const lying = "[surface]\nabsorption = 0.2\n"
+	all := layout.Absorption{0.2, 0.2, 0.2, 0.2, 0.2, 0.2, 0.2}
+	cases := []struct {
+		name, body, mounts, rest string
+		want                     layout.Surface
+	}{
+		{"none", cube + "\nstand_height_mm = 40", "", "", layout.Surface{}},
+		{"rigid", "shape = \"ball\"\nradius_mm = 100", "count = 5", "[surface]\n", layout.Surface{Present: true, Height: -0.1}},
+		{"under a cube", cube + "\nstand_height_mm = 40", "", lying, layout.Surface{Present: true, Height: -0.04 - 0.3/math.Sqrt(3), Absorption: all}},
+		{"under a cut", cube + "\ncut_height_mm = -30\nstand_height_mm = 10", "", lying, layout.Surface{Present: true, Height: -0.04, Absorption: all}},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			if d := cmp.Diff(c.want, build(t, with(c.body, c.mounts, small+c.rest)).Surface, near); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+}
+
+func TestRoom(t *testing.T) {
+	a := build(t, with(cube, "", small+`[room]
+size_m = [6, 5, 2.5]
+body_at_m = [1, 2, 0.5]
+absorption = [0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7]
+left_absorption = 0.9
+ceiling_absorption = [1, 0, 0, 0, 0, 0, 0]
+order = 2
+`))
+	rest := layout.Absorption{0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7}
+	left := layout.Absorption{0.9, 0.9, 0.9, 0.9, 0.9, 0.9, 0.9}
+	want := layout.Room{
+		Present: true, Size: r3.Vec{X: 6, Y: 5, Z: 2.5}, Body: r3.Vec{X: 1, Y: 2, Z: 0.5},
+		Absorption: [6]layout.Absorption{rest, rest, rest, left, rest, {1}}, Order: 2,
+	}
+	if d := cmp.Diff(want, a.Room); d != "" {
+		t.Error(d)
+	}
+	for _, c := range []struct {
+		p    r3.Vec
+		want bool
+	}{
+		{r3.Vec{}, true},
+		{r3.Vec{X: 5, Y: 3, Z: 2}, true}, // the far corner
+		{r3.Vec{X: -1, Y: -2, Z: -0.5}, true},
+		{r3.Vec{X: 5.001}, false}, {r3.Vec{X: -1.001}, false},
+		{r3.Vec{Y: 3.001}, false}, {r3.Vec{Y: -2.001}, false},
+		{r3.Vec{Z: 2.001}, false}, {r3.Vec{Z: -0.501}, false},
+	} {
+		if got := a.Room.Contains(c.p); got != c.want {
+			t.Errorf("%v inside: %t", c.p, got)
+		}
+	}
+	if !(layout.Room{}).Contains(r3.Vec{X: 1e6}) || !(layout.Surface{}).Above(r3.Vec{Z: -1e6}) {
+		t.Error("nothing is in the way where there is neither room nor surface")
+	}
+}
+
+func TestPlaceFaults(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "a.toml")
+	const list = "x_mm,y_mm,z_mm,nx,ny,nz\n0,0,100,0,0,1\n0,0,-105,0,0,-1\n"
+	if err := os.WriteFile(filepath.Join(dir, "p.csv"), []byte(list), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	listed := "[body]\nshape = \"ball\"\nradius_mm = 100\nstand_height_mm = 2\n[mounts]\non = \"list\"\nlist = \"p.csv\"\n"
+	spot := func(z string) string { return "[spot]\nx_m = 2\ny_m = 0\nz_m = " + z + "\n" }
+	room := "[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 2, 0.1]\nabsorption = 0.2\n"
+	cases := []struct {
+		name, text string
+		kind       error
+		want       string // after the folder
+	}{
+		{"spot below the surface", listed + spot("-0.2") + "[surface]\n" + small, layout.ErrBelowSurface,
+			"a.toml: spot.z_m = -0.2: the listening spot is below the surface; must be at least -0.102"},
+		{"mount below the surface", listed + spot("0") + "[surface]\n" + small, layout.ErrBelowSurface,
+			"a.toml: mounts: driver 2 is 3 mm below the surface; must be above it"},
+		{"mount below the floor of the room", listed + spot("0") + room + small, layout.ErrOutsideRoom,
+			"a.toml: mounts: driver 2 is outside the room; must be inside"},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			_, err := layout.Build(parse(t, path, c.text))
+			var e *design.Error
+			if !errors.Is(err, c.kind) || !errors.As(err, &e) {
+				t.Fatalf("error %v", err)
+			}
+			if got, want := err.Error(), filepath.Join(dir, c.want); got != want {
+				t.Errorf("\n got %s\nwant %s", got, want)
+			}
+		})
+	}
+}
+
+func TestSpotOutsideRoom(t *testing.T) {
+	d := parse(t, "a.toml", with(cube, "", small+"[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 2, 1]\nabsorption = 0.2\n"))
+	d.Spot.YM = 3
+	_, err := layout.Build(d)
+	const want = "a.toml: spot: the listening spot is outside the room; must be inside"
+	if !errors.Is(err, layout.ErrOutsideRoom) || err.Error() != want {
+		t.Errorf("\n got %v\nwant %s", err, want)
+	}
+}

@@ -1,0 +1,89 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/timing/drive"
+)
+
+// feed is what each driver is fed: gain with polarity, and delay.
+type feed struct {
+	gain  []float64 // as a factor, negative where inverted; absolute where levels are
+	delay []float64 // s
+}
+
+// newFeed reads the feed of each mount from a plan's channels.
+func newFeed(p *Plan) feed {
+	d := feed{make([]float64, len(p.Arrivals)), make([]float64, len(p.Arrivals))}
+	longest := longestString(p.Channels)
+	unit := p.unit(longest)
+	for m, r := range p.Arrivals {
+		c := p.Channels[r.Channel]
+		d.gain[m] = unit * c.factor() * float64(longest) / float64(max(c.Series, 1))
+		d.delay[m] = r.Delay
+	}
+	return d
+}
+
+// unit returns the pressure, in units of 20 uPa, that a driver in the longest
+// string gives at 1 m as a point source; 1 where no sensitivity is given.
+func (p *Plan) unit(longest int) float64 {
+	if !p.IsAbsolute() {
+		return 1
+	}
+	volts := p.Array.Wiring.Voltage / float64(longest)
+	return math.Pow(10, drive.Offset(p.Array.Driver.Sensitivity, volts)/20)
+}
+
+// longestString returns the most drivers that any channel has in a string. A
+// driver in a string of that many, on a channel with a gain of 0 dB, is what
+// all levels are relative to.
+func longestString(channels []Channel) int {
+	longest := 1
+	for _, c := range channels {
+		longest = max(longest, c.Series)
+	}
+	return longest
+}
+
+// factor returns a channel's gain as a factor of voltage, with its polarity.
+func (c Channel) factor() float64 {
+	g := math.Pow(10, c.Gain/20)
+	if c.Invert {
+		return -g
+	}
+	return g
+}
+
+// trim turns down the channels with shorter strings, so that every driver gets
+// the same voltage as those in the longest string. Voltage divides evenly over
+// equal drivers in series (Ohm's law).
+func trim(channels []Channel) {
+	longest := longestString(channels)
+	for i := range channels {
+		channels[i].Gain = 20 * math.Log10(float64(max(channels[i].Series, 1))/float64(longest))
+	}
+}
+
+// weights fills dst with the weight of one mount at each frequency in Hz: gain,
+// polarity, the driver's own response and, if delayed is true, delay.
+func (d feed) weights(dst []complex128, mount int, delayed bool, frequency []float64, response []complex128) {
+	for f, hz := range frequency {
+		dst[f] = complex(d.gain[mount], 0) * response[f]
+		if delayed {
+			dst[f] *= turn(hz, d.delay[mount])
+		}
+	}
+}
+
+// response returns the driver's own response at frequencies in Hz. A plan is not
+// made for a design whose response cannot be used.
+func (p *Plan) response(frequency []float64) []complex128 {
+	r, err := driverResponse(p.Array.Driver)
+	if err != nil {
+		panic(err)
+	}
+	dst := make([]complex128, len(frequency))
+	r.Fill(dst, frequency)
+	return dst
+}

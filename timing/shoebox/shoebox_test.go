@@ -1,0 +1,284 @@
+package shoebox_test
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"testing"
+
+	"pappus/layout"
+	"pappus/timing/air"
+	"pappus/timing/radiate"
+	"pappus/timing/shoebox"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+)
+
+var (
+	size   = r3.Vec{X: 5.2, Y: 4.1, Z: 2.7}
+	source = r3.Vec{X: 1.3, Y: 2.5, Z: 0.8}
+)
+
+// TestCount: centred octahedral numbers, OEIS A001845.
+func TestCount(t *testing.T) {
+	want := []int{1, 7, 25, 63, 129, 231, 377, 575, 833}
+	for order, n := range want {
+		if got := shoebox.Count(order); got != n {
+			t.Errorf("order %d: Count is %d, want %d", order, got, n)
+		}
+		if got := len(shoebox.Images(size, source, order)); got != n {
+			t.Errorf("order %d: %d images, want %d", order, got, n)
+		}
+	}
+	if got := shoebox.Images(size, source, -1); len(got) != 0 || shoebox.Count(-1) != 0 {
+		t.Errorf("below order 0: %v", got)
+	}
+}
+
+// key names a place to a tenth of a micrometre.
+func key(p r3.Vec) [3]int64 {
+	return [3]int64{int64(math.Round(p.X * 1e7)), int64(math.Round(p.Y * 1e7)), int64(math.Round(p.Z * 1e7))}
+}
+
+// mirrored is an image made by mirroring in one wall after the other.
+type mirrored struct {
+	centre, flip r3.Vec
+	hits         [6]int
+}
+
+// mirror turns an image over in one wall of the real room.
+func mirror(m mirrored, wall int) mirrored {
+	at := [6]float64{0, size.X, 0, size.Y, 0, size.Z}[wall]
+	switch wall / 2 {
+	case 0:
+		m.centre.X, m.flip.X = 2*at-m.centre.X, -m.flip.X
+	case 1:
+		m.centre.Y, m.flip.Y = 2*at-m.centre.Y, -m.flip.Y
+	default:
+		m.centre.Z, m.flip.Z = 2*at-m.centre.Z, -m.flip.Z
+	}
+	m.hits[wall]++
+	return m
+}
+
+// TestAgainstMirrors builds every image by mirroring in the walls, one after the
+// other, and keeps those that no shorter sequence reaches.
+func TestAgainstMirrors(t *testing.T) {
+	const order = 5
+	found := map[[3]int64]mirrored{}
+	layer := []mirrored{{centre: source, flip: r3.Vec{X: 1, Y: 1, Z: 1}}}
+	for range order + 1 {
+		var next []mirrored
+		for _, m := range layer {
+			if _, ok := found[key(m.centre)]; ok {
+				continue
+			}
+			found[key(m.centre)] = m
+			for wall := range 6 {
+				next = append(next, mirror(m, wall))
+			}
+		}
+		layer = next
+	}
+	images := shoebox.Images(size, source, order)
+	if len(images) != len(found) {
+		t.Fatalf("%d images, %d by mirrors", len(images), len(found))
+	}
+	point := r3.Vec{X: 4.4, Y: 0.6, Z: 1.9} // in the room
+	for _, image := range images {
+		m, ok := found[key(r3.Add(source, image.Centre()))]
+		if !ok {
+			t.Errorf("no mirror makes %+v", image)
+			continue
+		}
+		if diff := cmp.Diff(m.hits, image.Hits); diff != "" {
+			t.Errorf("hits of the image at %v (-mirrors +got):\n%s", m.centre, diff)
+		}
+		if m.flip != image.Flip {
+			t.Errorf("flip of the image at %v: %v, want %v", m.centre, image.Flip, m.flip)
+		}
+		heard := r3.Norm(image.Moved(r3.Sub(point, source)))
+		if want := r3.Norm(r3.Sub(point, m.centre)); math.Abs(heard-want) > 1e-12*want {
+			t.Errorf("distance %.15g m, want %.15g", heard, want)
+		}
+	}
+}
+
+// TestOneWallEach: the seven images of first order by hand.
+func TestOneWallEach(t *testing.T) {
+	one := r3.Vec{X: 1, Y: 1, Z: 1}
+	want := []shoebox.Image{
+		{Flip: one},
+		{Flip: r3.Vec{X: -1, Y: 1, Z: 1}, Shift: r3.Vec{X: -2.6}, Hits: [6]int{0: 1}},
+		{Flip: r3.Vec{X: 1, Y: -1, Z: 1}, Shift: r3.Vec{Y: -5}, Hits: [6]int{2: 1}},
+		{Flip: r3.Vec{X: 1, Y: 1, Z: -1}, Shift: r3.Vec{Z: -1.6}, Hits: [6]int{4: 1}},
+		{Flip: r3.Vec{X: 1, Y: 1, Z: -1}, Shift: r3.Vec{Z: 3.8}, Hits: [6]int{5: 1}},
+		{Flip: r3.Vec{X: 1, Y: -1, Z: 1}, Shift: r3.Vec{Y: 3.2}, Hits: [6]int{3: 1}},
+		{Flip: r3.Vec{X: -1, Y: 1, Z: 1}, Shift: r3.Vec{X: 7.8}, Hits: [6]int{1: 1}},
+	}
+	got := shoebox.Images(size, source, 1)
+	if diff := cmp.Diff(want, got, cmpopts.EquateApprox(0, 1e-12)); diff != "" {
+		t.Errorf("images (-want +got):\n%s", diff)
+	}
+}
+
+// TestSymmetry: from the middle of a cube, images come in sets of equal distance.
+func TestSymmetry(t *testing.T) {
+	cube := r3.Vec{X: 3, Y: 3, Z: 3}
+	for _, image := range shoebox.Images(cube, r3.Scale(0.5, cube), 4) {
+		n := [3]int{image.Hits[0] + image.Hits[1], image.Hits[2] + image.Hits[3], image.Hits[4] + image.Hits[5]}
+		want := 3 * math.Sqrt(float64(n[0]*n[0]+n[1]*n[1]+n[2]*n[2]))
+		if got := r3.Norm(image.Centre()); math.Abs(got-want) > 1e-12 {
+			t.Errorf("hits %v: at %g m, want %g", image.Hits, got, want)
+		}
+	}
+}
+
+// TestDensity: images fill space, one for each volume of the room (Kuttruff,
+// Room Acoustics, chapter 4).
+func TestDensity(t *testing.T) {
+	const reach = 40.0
+	within := 0
+	for _, image := range shoebox.Images(size, source, 32) {
+		if r3.Norm(image.Centre()) < reach {
+			within++
+		}
+	}
+	want := 4 * math.Pi / 3 * reach * reach * reach / (size.X * size.Y * size.Z)
+	if math.Abs(float64(within)/want-1) > 0.01 {
+		t.Errorf("%d images within %g m, want about %.0f", within, reach, want)
+	}
+}
+
+// TestReciprocity: what stands at a is heard at b as what stands at b is at a,
+// image by image.
+func TestReciprocity(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(name string) r3.Vec {
+			unit := rapid.Float64Range(0.01, 0.99)
+			return r3.Vec{
+				X: size.X * unit.Draw(t, name+" x"),
+				Y: size.Y * unit.Draw(t, name+" y"),
+				Z: size.Z * unit.Draw(t, name+" z"),
+			}
+		}
+		a, b := draw("a"), draw("b")
+		reflection := [6]float64{0.9, 0.8, 0.7, 0.6, 0.5, 0.95}
+		there, back := pressure(a, b, reflection), pressure(b, a, reflection)
+		if cmplx.Abs(there-back) > 1e-9*(1+cmplx.Abs(there)) {
+			t.Errorf("from %v to %v %v, back %v", a, b, there, back)
+		}
+	})
+}
+
+// pressure sums point sources over the images of a room.
+func pressure(from, to r3.Vec, reflection [6]float64) complex128 {
+	const k = 18.3 // rad/m, 1 kHz
+	var sum complex128
+	for _, image := range shoebox.Images(size, from, 6) {
+		d := r3.Norm(image.Moved(r3.Sub(to, from)))
+		sum += cmplx.Rect(image.Factor(reflection)/d, -k*d)
+	}
+	return sum
+}
+
+// field returns the room's sum for the medium's frequencies.
+func field(m *radiate.Medium, body radiate.Field, order int, reflection [6]float64) radiate.Field {
+	var images []radiate.Image
+	for _, i := range shoebox.Images(size, source, order) {
+		factor := make([]float64, len(m.Frequency))
+		for f := range factor {
+			factor[f] = i.Factor(reflection)
+		}
+		images = append(images, radiate.Image{Field: body, Flip: i.Flip, Shift: i.Shift, Factor: factor})
+	}
+	return radiate.Images(images, len(m.Frequency))
+}
+
+// TestField: order 0, and walls that take everything, leave the free field; a
+// floor alone is radiate's own floor.
+func TestField(t *testing.T) {
+	m := radiate.NewMedium(air.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325}, []float64{200, 1000, 6000})
+	body := radiate.Point(m)
+	at := r3.Vec{X: 0.1, Y: -0.05, Z: 0.08}
+	mount := layout.Mount{Point: at, Normal: r3.Unit(at)}
+	hear := func(f radiate.Field) []complex128 {
+		dst := make([]complex128, 2*len(m.Frequency))
+		f.Add(dst, mount, []r3.Vec{{X: 2, Y: 1, Z: 0.4}, {X: -0.9, Y: -2, Z: -0.5}}, []complex128{1, 1i, 2})
+		return dst
+	}
+	hard := [6]float64{1, 1, 1, 1, 1, 1}
+	floor := radiate.Images([]radiate.Image{
+		radiate.Direct(body), radiate.Floor(body, -source.Z, []float64{0.7, 0.7, 0.7}),
+	}, len(m.Frequency))
+	tests := []struct {
+		name      string
+		got, want radiate.Field
+	}{
+		{"direct part", field(m, body, 0, hard), body},
+		{"soft walls", field(m, body, 4, [6]float64{}), body},
+		{"floor alone", field(m, body, 4, [6]float64{4: 0.7}), floor},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			want := hear(test.want)
+			for i, got := range hear(test.got) {
+				if cmplx.Abs(got-want[i]) > 1e-13*cmplx.Abs(want[i]) {
+					t.Errorf("value %d: %v, want %v", i, got, want[i])
+				}
+			}
+		})
+	}
+}
+
+// TestHardWall: nothing moves in or out through a hard wall, since each image on
+// one side has a partner as far away on the other.
+func TestHardWall(t *testing.T) {
+	count := map[int64]int{}
+	onWall := r3.Sub(r3.Vec{X: size.X, Y: 1.1, Z: 2.2}, source)
+	const order = 7
+	for _, image := range shoebox.Images(size, source, order) {
+		inside := image.Centre().X < onWall.X
+		distance := int64(math.Round(1e8 * r3.Norm(image.Moved(onWall))))
+		switch {
+		case !inside:
+			count[distance]--
+		case image.Order() < order: // else its partner is one reflection too far
+			count[distance]++
+		}
+	}
+	for distance, n := range count {
+		if n != 0 {
+			t.Errorf("%g m: %+d more images inside than beyond", float64(distance)/1e8, n)
+		}
+	}
+}
+
+func ExampleImages() {
+	room, body := r3.Vec{X: 5, Y: 4, Z: 2.8}, r3.Vec{X: 1, Y: 2, Z: 0.7}
+	for _, image := range shoebox.Images(room, body, 1) {
+		fmt.Printf("%d reflections, centre at %+.1f\n", image.Order(), image.Centre())
+	}
+	// Output:
+	// 0 reflections, centre at {+0.0 +0.0 +0.0}
+	// 1 reflections, centre at {-2.0 +0.0 +0.0}
+	// 1 reflections, centre at {+0.0 -4.0 +0.0}
+	// 1 reflections, centre at {+0.0 +0.0 -1.4}
+	// 1 reflections, centre at {+0.0 +0.0 +4.2}
+	// 1 reflections, centre at {+0.0 +4.0 +0.0}
+	// 1 reflections, centre at {+8.0 +0.0 +0.0}
+}
+
+func BenchmarkImages(b *testing.B) {
+	for _, order := range []int{2, 8} {
+		b.Run(fmt.Sprint("order ", order), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				shoebox.Images(size, source, order)
+			}
+		})
+	}
+}

@@ -1,0 +1,124 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/timing/band"
+	"pappus/timing/directivity"
+	"pappus/timing/measure"
+	"pappus/timing/omni"
+	"pappus/timing/radiate"
+	"pappus/timing/reverb"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Survey is what a plan does beyond the listening spot.
+type Survey struct {
+	Above, Side *Coverage
+	Octaves     []Octave
+	InStep      float64 // m2 round the spot where the smear stays within the design's limit
+	Omni        []omni.Result
+	Reverb      []reverb.Time // for each octave; nil where there is no room
+}
+
+// Octave is what one octave band is like with the plan's delays.
+type Octave struct {
+	Band        float64 // Hz, exact centre
+	Directivity float64 // dB, towards the spot: the level there over the mean of all directions, in open air
+	Power       float64 // dB, radiated in open air, over one driver as a point source
+	Unevenness  float64 // dB, standard deviation round the listening circle
+	Reach       float64 // m2 round the spot where the level is within 3 dB of the spot's
+}
+
+// reachLevel is how far, in dB, the level may be from the spot's where the good
+// place still reaches.
+const reachLevel = 3
+
+// farAway is where the directivity is taken, in m: in the far field of any body
+// that a person can lift.
+const farAway = 100.0
+
+// Look surveys a plan: coverage from above and from the side, and the figures
+// that come from there. All cores are used; the result is the same to the bit for
+// any number of them.
+func Look(p *Plan) (*Survey, error) {
+	var s Survey
+	var err error
+	if s.Above, err = Cover(p, HorizontalSlice(p)); err != nil {
+		return nil, err
+	}
+	if s.Side, err = Cover(p, VerticalSlice(p)); err != nil {
+		return nil, err
+	}
+	limit := p.Array.Coverage.SmearLimit
+	s.InStep = s.Above.AreaInStep(p.Array.Spot, limit)
+	reach := s.Above.AreaWithin(p.Array.Spot, reachLevel)
+	s.Omni = omni.Check(p.Horizontal.Band, p.Horizontal.Angle, p.Horizontal.Aligned)
+	for b, centre := range s.Above.Band {
+		o := Octave{Band: centre, Unevenness: measure.Deviation(p.Horizontal.Aligned[b]), Reach: reach[b]}
+		if o.Directivity, o.Power, err = p.directivity(centre); err != nil {
+			return nil, err
+		}
+		s.Octaves = append(s.Octaves, o)
+	}
+	s.Reverb = p.reverb()
+	return &s, nil
+}
+
+// directivityCount is how many frequencies an octave's directivity is the mean
+// of.
+const directivityCount = 3
+
+// directivity returns, for an octave, the directivity index towards the spot and
+// the radiated power over one driver's, in dB, of the body alone.
+func (p *Plan) directivity(centre float64) (index, power float64, err error) {
+	frequency := band.Frequencies([]float64{centre}, 1, directivityCount)
+	medium := radiate.NewMedium(p.airState(), frequency).WithoutLoss()
+	towards := r3.Scale(farAway, r3.Unit(p.Array.Spot))
+	field, err := directField(p.Array, medium, []r3.Vec{towards, r3.Scale(1.01, towards)})
+	if err != nil {
+		return 0, 0, err
+	}
+	k := newKernel(p, field, frequency)
+	sum := func(dst []complex128, points []r3.Vec) {
+		for m, mount := range p.Array.Mounts {
+			field.Add(dst, mount, points, k.weight[m*len(frequency):(m+1)*len(frequency)])
+		}
+	}
+	extent := p.Array.Body.Radius
+	for _, m := range p.Array.Mounts {
+		extent = max(extent, r3.Norm(m.Point))
+	}
+	rule := directivity.Quadrature(medium.Wavenumber[len(frequency)-1] * extent)
+	radiated := make([]float64, len(frequency))
+	rule.Power(radiated, farAway, sum)
+	ahead := make([]complex128, len(frequency))
+	sum(ahead, []r3.Vec{towards})
+	var straight, round float64
+	for f, v := range ahead {
+		straight += energyOf(v) * farAway * farAway
+		round += radiated[f]
+	}
+	unit := p.unit(longestString(p.Channels))
+	return 10 * math.Log10(straight/round), 10 * math.Log10(round/directivityCount/(unit*unit)), nil
+}
+
+// reverb returns the reverberation times of the octave bands; nil without a room.
+func (p *Plan) reverb() []reverb.Time {
+	r := p.Array.Room
+	if !r.Present {
+		return nil
+	}
+	octaves := band.Octaves()
+	absorption, loss := make([][6]float64, len(octaves)), make([]float64, len(octaves))
+	for b, centre := range octaves {
+		for wall, a := range r.Absorption {
+			absorption[b][wall] = a.At(centre)
+		}
+		loss[b] = p.airState().Loss(centre)
+	}
+	dst := make([]reverb.Time, len(octaves))
+	reverb.Times(dst, r.Size, absorption, p.SpeedOfSound, loss)
+	return dst
+}
