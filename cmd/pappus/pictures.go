@@ -12,7 +12,7 @@ import (
 var workers = runtime.GOMAXPROCS(0)
 
 // pictures lists the pictures of a plan, each as PNG and as SVG.
-func pictures(p *timing.Plan) ([]file, error) {
+func pictures(p *timing.Plan, survey *timing.Survey) []file {
 	var out []file
 	add := func(name string, draw func(io.Writer, figure.Format) error) {
 		for _, f := range []figure.Format{figure.PNG, figure.SVG} {
@@ -25,13 +25,10 @@ func pictures(p *timing.Plan) ([]file, error) {
 	add("polar_horizontal", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Horizontal, false) })
 	add("polar_vertical", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Vertical, true) })
 	for _, s := range []struct {
-		name  string
-		slice timing.Slice
-	}{{"coverage_above_", timing.HorizontalSlice(p)}, {"coverage_side_", timing.VerticalSlice(p)}} {
-		c, err := timing.Cover(p, s.slice)
-		if err != nil {
-			return nil, err
-		}
+		name     string
+		coverage *timing.Coverage
+	}{{"coverage_above_", survey.Above}, {"coverage_side_", survey.Side}} {
+		c := s.coverage
 		for b, centre := range c.Band {
 			if centre > 400 && centre < 5000 { // the four octaves that speech and timing live in
 				add(s.name+band.Name(centre), func(w io.Writer, f figure.Format) error {
@@ -46,5 +43,5 @@ func pictures(p *timing.Plan) ([]file, error) {
 			return figure.Coverage(w, f, p, c, figure.CombOnset(c))
 		})
 	}
-	return out, nil
+	return out
 }

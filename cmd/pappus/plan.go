@@ -39,12 +39,17 @@ func planInto(c *cobra.Command, f *flags, design, folder string) error {
 	if err != nil {
 		return err
 	}
+	said.say("surveying the room")
+	survey, err := timing.Look(p)
+	if err != nil {
+		return err
+	}
 	dir, err := outdir.Open(folder)
 	if err != nil {
 		return err
 	}
 	defer dir.Abort()
-	if err := writeAll(c.Context(), dir, p, said); err != nil {
+	if err := writeAll(c.Context(), dir, p, survey, said); err != nil {
 		return err
 	}
 	if err := dir.Commit(); err != nil {
@@ -53,11 +58,11 @@ func planInto(c *cobra.Command, f *flags, design, folder string) error {
 	said.stop()
 	switch {
 	case f.json:
-		return planjson.Write(c.OutOrStdout(), p)
+		return planjson.Write(c.OutOrStdout(), p, survey)
 	case f.quiet:
 		return nil
 	}
-	if err := table.Screen(c.OutOrStdout(), p, colour(c.OutOrStdout())); err != nil {
+	if err := table.Screen(c.OutOrStdout(), p, survey, colour(c.OutOrStdout())); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(c.OutOrStdout(), "\nTables, pictures and sounds are in %s; begin with coverage_above_1k.png.\n", folder)
@@ -71,18 +76,15 @@ type file struct {
 }
 
 // writeAll adds every file of a plan to a folder, on all cores.
-func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, said *progress) error {
+func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, survey *timing.Survey, said *progress) error {
 	files := []file{
-		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p) }},
+		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p, survey) }},
 		{"delays.csv", func(w io.Writer) error { return table.Delays(w, p) }},
 		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
+		{"octaves.csv", func(w io.Writer) error { return table.Octaves(w, survey) }},
 		{"choices.csv", func(w io.Writer) error { return table.Choices(w, p) }},
 	}
-	pictures, err := pictures(p)
-	if err != nil {
-		return err
-	}
-	files = append(append(files, pictures...), sounds(p)...)
+	files = append(append(files, pictures(p, survey)...), sounds(p)...)
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(workers)
 	for _, f := range files {

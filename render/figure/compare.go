@@ -26,7 +26,7 @@ func Compare(w io.Writer, f Format, plans []*timing.Plan) error {
 	}
 	return write(w, f, func(c draw.Canvas) {
 		drawCurves(heading(c, "Designs compared: level at the listening spot, with the delays",
-			spotsText(plans)+"; third-octave smoothed"), curves)
+			spotsText(plans)+"; third-octave smoothed"), curves, allAbsolute(plans))
 	})
 }
 
@@ -38,4 +38,14 @@ func spotsText(plans []*timing.Plan) string {
 		}
 	}
 	return spotText(plans[0])
+}
+
+// allAbsolute tells whether the levels of all plans are absolute.
+func allAbsolute(plans []*timing.Plan) bool {
+	for _, p := range plans {
+		if !p.IsAbsolute() {
+			return false
+		}
+	}
+	return true
 }

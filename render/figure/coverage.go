@@ -25,6 +25,9 @@ func Coverage(w io.Writer, f Format, p *timing.Plan, c *timing.Coverage, q Quant
 	if len(q.Values) != c.Columns*c.Rows {
 		return fmt.Errorf("%s: %w: %d values, %d cells", q.Name, ErrSize, len(q.Values), c.Columns*c.Rows)
 	}
+	if q.Unit == decibel && p.IsAbsolute() {
+		q.Unit = levelUnit(true)
+	}
 	v := view{plan: p, slice: c.Slice, quantity: q, scale: q.scale()}
 	v.middle = r3.Sub(c.Origin, r3.Add(
 		r3.Scale(r3.Dot(c.Origin, c.Right), c.Right),

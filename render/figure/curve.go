@@ -56,8 +56,8 @@ func (c curve) points() plotter.XYs {
 }
 
 // drawCurves draws curves over log-frequency, with a legend above.
-func drawCurves(c draw.Canvas, curves []curve) {
-	p := newPlot("frequency, Hz", "level, dB over one driver at 1 m")
+func drawCurves(c draw.Canvas, curves []curve, absolute bool) {
+	p := newPlot("frequency, Hz", "level, "+levelUnit(absolute))
 	p.X.Scale, p.X.Tick.Marker = plot.LogScale{}, frequencyTicks{}
 	p.Add(newGrid())
 	for _, l := range curves {
@@ -74,6 +74,14 @@ func drawCurves(c draw.Canvas, curves []curve) {
 	}
 	c = legendAbove(c, entries)
 	p.Draw(draw.Crop(c, 0, -8, 0, 0))
+}
+
+// levelUnit names the unit of levels.
+func levelUnit(absolute bool) string {
+	if absolute {
+		return "dB SPL"
+	}
+	return "dB over one driver at 1 m"
 }
 
 // levelRange returns the ends of the dB axis: the named curves and some air.

@@ -19,10 +19,13 @@ type Quantity struct {
 	Low, High float64
 }
 
+// decibel is the unit of a level.
+const decibel = "dB"
+
 // Level returns the level in dB in a band, an index into c.Band.
 func Level(c *timing.Coverage, b int) Quantity {
 	return Quantity{
-		Name: fmt.Sprintf("level in the %s octave", band.Hertz(c.Band[b])), Unit: "dB",
+		Name: fmt.Sprintf("level in the %s octave", band.Hertz(c.Band[b])), Unit: decibel,
 		Values: c.Level[b], Low: math.NaN(), High: math.NaN(),
 	}
 }

@@ -29,7 +29,7 @@ func Response(w io.Writer, f Format, p *timing.Plan) error {
 	}
 	return write(w, f, func(c draw.Canvas) {
 		drawCurves(heading(c, nameOf(p)+": level at the listening spot",
-			spotText(p)+"; third-octave smoothed, unsmoothed behind"), curves)
+			spotText(p)+"; third-octave smoothed, unsmoothed behind"), curves, p.IsAbsolute())
 	})
 }
 

@@ -19,10 +19,17 @@
 //	                         delays taken so, one for each driver, leave at the spot
 //	response                 frequency_hz and levels in dB: aligned_db with the delays,
 //	                         unaligned_db without, in_step_db the most that timing can give
+//	octaves[]                octave_hz; directivity_db towards the spot and power_db over one
+//	                         driver, both in open air; unevenness_db round the listening
+//	                         circle; within_3_db_m2, the area round the spot; omni_deviation_db
+//	                         and omni_pass by ISO 3382-1; reverb_sabine_s, reverb_eyring_s of
+//	                         the room (null where there is none)
+//	in_step_area_m2          area round the spot with the smear under the design's limit
 //	measures                 aligned and unaligned: smear_us, spread_us, comb_onset_hz
 //	warnings                 lines for the builder
 //
-// Levels are over a point source of one driver's volume velocity from 1 m.
+// Levels are in level_unit: dB SPL where the driver's sensitivity is given, else
+// over a point source of one driver's volume velocity from 1 m.
 package planjson
 
 import (
@@ -36,13 +43,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Write writes a plan, indented, with a final newline. The error is the
-// writer's.
-func Write(w io.Writer, p *timing.Plan) error {
+// Write writes a plan and its survey, indented, with a final newline. The error
+// is the writer's.
+func Write(w io.Writer, p *timing.Plan, s *timing.Survey) error {
 	e := json.NewEncoder(w)
 	e.SetIndent("", "  ")
 	e.SetEscapeHTML(false)
-	return e.Encode(document(p))
+	return e.Encode(document(p, s))
 }
 
 type plan struct {
@@ -54,7 +61,10 @@ type plan struct {
 	Drivers  []driver  `json:"drivers"`
 	Channels []channel `json:"channels"`
 	Choices  []choice  `json:"choices"`
+	Level    string    `json:"level_unit"`
 	Response response  `json:"response"`
+	Octaves  []octave  `json:"octaves"`
+	InStep   number    `json:"in_step_area_m2"`
 	Measures measures  `json:"measures"`
 	Warnings []string  `json:"warnings"`
 }
@@ -99,6 +109,18 @@ type channel struct {
 	Parallel   int    `json:"parallel"`
 	NominalOhm number `json:"nominal_ohm"`
 	DCOhm      number `json:"dc_ohm"`
+}
+
+type octave struct {
+	Band        number  `json:"octave_hz"`
+	Directivity number  `json:"directivity_db"`
+	Power       number  `json:"power_db"`
+	Unevenness  number  `json:"unevenness_db"`
+	Reach       number  `json:"within_3_db_m2"`
+	Deviation   *number `json:"omni_deviation_db"`
+	Pass        *bool   `json:"omni_pass"`
+	Sabine      *number `json:"reverb_sabine_s"`
+	Eyring      *number `json:"reverb_eyring_s"`
 }
 
 type choice struct {
@@ -146,7 +168,7 @@ func us(v float64) number { return to(3, 1e6*v) }
 func m(v float64) number  { return to(6, v) }
 func db(v float64) number { return to(3, v) }
 
-func document(p *timing.Plan) plan {
+func document(p *timing.Plan, s *timing.Survey) plan {
 	a := p.Array
 	out := plan{
 		Name:     a.Name,
@@ -162,6 +184,10 @@ func document(p *timing.Plan) plan {
 		Response: response{all(3, p.Response.Frequency), all(3, p.Response.Aligned), all(3, p.Response.Unaligned), all(3, p.Response.InStep)},
 		Measures: measures{figures(p.Aligned), figures(p.Unaligned)},
 		Warnings: append([]string{}, p.Warnings...),
+	}
+	out.Level, out.InStep = unit(p), to(4, s.InStep)
+	for b, o := range s.Octaves {
+		out.Octaves = append(out.Octaves, octaveOf(s, b, o))
 	}
 	for i, r := range p.Arrivals {
 		mount := a.Mounts[i]
@@ -204,6 +230,29 @@ func ids(mounts []layout.Mount, index []int) []int {
 	out := make([]int, len(index))
 	for i, at := range index {
 		out[i] = mounts[at].ID
+	}
+	return out
+}
+
+// unit names what levels are in.
+func unit(p *timing.Plan) string {
+	if p.IsAbsolute() {
+		return "dB SPL"
+	}
+	return "dB over one driver at 1 m"
+}
+
+func octaveOf(s *timing.Survey, b int, o timing.Octave) octave {
+	out := octave{Band: to(2, o.Band), Directivity: db(o.Directivity), Power: db(o.Power), Unevenness: db(o.Unevenness), Reach: to(4, o.Reach)}
+	for _, r := range s.Omni {
+		if r.Band == o.Band {
+			deviation := db(r.Deviation)
+			out.Deviation, out.Pass = &deviation, &r.Pass
+		}
+	}
+	if len(s.Reverb) > 0 {
+		sabine, eyring := to(3, s.Reverb[b].Sabine), to(3, s.Reverb[b].Eyring)
+		out.Sabine, out.Eyring = &sabine, &eyring
 	}
 	return out
 }

@@ -13,23 +13,29 @@ import (
 	"pappus/timing"
 )
 
-func demo(t testing.TB) *timing.Plan {
+func demo(t testing.TB) (*timing.Plan, *timing.Survey) {
 	t.Helper()
 	a, err := layout.Build(design.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
+	a.Coverage.Cells = 8
 	p, err := timing.Make(a)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p
+	s, err := timing.Look(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p, s
 }
 
 // TestKeys holds the keys that other programs rely on.
 func TestKeys(t *testing.T) {
+	p, s := demo(t)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, demo(t)); err != nil {
+	if err := planjson.Write(&b, p, s); err != nil {
 		t.Fatal(err)
 	}
 	var doc map[string]any
@@ -43,7 +49,7 @@ func TestKeys(t *testing.T) {
 		in   map[string]any
 		keys string
 	}{
-		{"top", doc, "name air spot drivers channels response measures warnings"},
+		{"top", doc, "name air spot drivers channels response measures warnings choices octaves level_unit"},
 		{"air", doc["air"].(map[string]any), "speed_of_sound_m_s temperature_c humidity_percent pressure_kpa"},
 		{"spot", doc["spot"].(map[string]any), "x_m y_m z_m"},
 		{"driver", first(doc["drivers"]), "id x_mm y_mm z_mm normal channel path_m arrival_us straight_path_m delay_us level_db seen"},
@@ -65,9 +71,9 @@ func TestKeys(t *testing.T) {
 
 // TestNumbers compares some numbers with the plan's, in the units of the keys.
 func TestNumbers(t *testing.T) {
-	p := demo(t)
+	p, s := demo(t)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, p); err != nil {
+	if err := planjson.Write(&b, p, s); err != nil {
 		t.Fatal(err)
 	}
 	var doc struct {
@@ -96,11 +102,11 @@ func TestNumbers(t *testing.T) {
 }
 
 func TestNoNumberIsNull(t *testing.T) {
-	p := demo(t)
+	p, s := demo(t)
 	p.Aligned.CombOnset = math.Inf(1)
 	p.Arrivals[0].Level = math.Inf(-1)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, p); err != nil {
+	if err := planjson.Write(&b, p, s); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{`"comb_onset_hz": null`, `"level_db": null`} {
@@ -111,10 +117,10 @@ func TestNoNumberIsNull(t *testing.T) {
 }
 
 func BenchmarkWrite(b *testing.B) {
-	p := demo(b)
+	p, s := demo(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := planjson.Write(&bytes.Buffer{}, p); err != nil {
+		if err := planjson.Write(&bytes.Buffer{}, p, s); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -80,3 +80,23 @@ func Choices(w io.Writer, p *timing.Plan) error {
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
+
+// Octaves writes one row for each octave band: what the loudspeaker does beyond
+// the spot.
+func Octaves(w io.Writer, s *timing.Survey) error {
+	rows := [][]string{{"octave_hz", "directivity_db", "power_db", "unevenness_db", "within_3_db_m2",
+		"omni_deviation_db", "omni_limit_db", "omni_pass", "reverb_sabine_s", "reverb_eyring_s"}}
+	for b, o := range s.Octaves {
+		row := []string{fixed(o.Band, 1), fixed(o.Directivity, 2), fixed(o.Power, 2), fixed(o.Unevenness, 2), fixed(o.Reach, 4), "", "", "", "", ""}
+		for _, r := range s.Omni {
+			if r.Band == o.Band {
+				row[5], row[6], row[7] = fixed(r.Deviation, 2), fixed(r.Limit, 0), strconv.FormatBool(r.Pass)
+			}
+		}
+		if len(s.Reverb) > 0 {
+			row[8], row[9] = fixed(s.Reverb[b].Sabine, 3), fixed(s.Reverb[b].Eyring, 3)
+		}
+		rows = append(rows, row)
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}

@@ -8,6 +8,8 @@ import (
 
 	"pappus/timing"
 	"pappus/timing/band"
+	"pappus/timing/omni"
+	"pappus/timing/reverb"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -16,9 +18,10 @@ import (
 const most = 60
 
 // Screen writes what a plan found, for people: the spot, the delays, the
-// figures before and after, and what to look out for. Nothing is wider than 80
+// figures before and after, what the rest of the room gets, and what to look out
+// for. Nothing is wider than 80
 // columns but names and warnings.
-func Screen(w io.Writer, p *timing.Plan, colour bool) error {
+func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) error {
 	b := &strings.Builder{}
 	s := style(colour)
 	a := p.Array
@@ -32,6 +35,7 @@ func Screen(w io.Writer, p *timing.Plan, colour bool) error {
 	fmt.Fprintln(b)
 	figures(b, p, s)
 	choices(b, p, s)
+	around(b, p, survey, s)
 	fmt.Fprintf(b, "\n%s\n", Found(p))
 	for _, warning := range p.Warnings {
 		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), warning)
@@ -102,6 +106,54 @@ func choices(b *strings.Builder, p *timing.Plan, s style) {
 		}
 		fmt.Fprintln(b)
 	}
+}
+
+// around says what the loudspeaker does beyond the spot.
+func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) {
+	row := func(name string, value func(o timing.Octave) string) {
+		fmt.Fprintf(b, "%-22s", name)
+		for _, o := range survey.Octaves {
+			fmt.Fprintf(b, "%7s", value(o))
+		}
+		fmt.Fprintln(b)
+	}
+	fmt.Fprintln(b, "\n"+s.faint("round the room            per octave, with the delays"))
+	row("", func(o timing.Octave) string { return band.Name(o.Band) })
+	row("directivity, dB", func(o timing.Octave) string { return fixed(o.Directivity, 1) })
+	row("unevenness, dB", func(o timing.Octave) string { return fixed(o.Unevenness, 1) })
+	row("within 3 dB, m2", func(o timing.Octave) string { return fixed(o.Reach, 2) })
+	row("ISO 3382-1 omni", func(o timing.Octave) string { return verdict(survey.Omni, o.Band) })
+	if len(survey.Reverb) > 0 {
+		for _, r := range []struct {
+			name string
+			time func(reverb.Time) float64
+		}{
+			{"reverb Sabine, s", func(t reverb.Time) float64 { return t.Sabine }},
+			{"reverb Eyring, s", func(t reverb.Time) float64 { return t.Eyring }},
+		} {
+			fmt.Fprintf(b, "%-22s", r.name)
+			for _, t := range survey.Reverb {
+				fmt.Fprintf(b, "%7s", fixed(r.time(t), 2))
+			}
+			fmt.Fprintln(b)
+		}
+		fmt.Fprintln(b, s.faint("  both times take the sound for even all over the room, which small rooms are not"))
+	}
+	fmt.Fprintf(b, "%.2f m2 round the spot keep the smear under %.0f us\n", survey.InStep, 1e6*p.Array.Coverage.SmearLimit)
+}
+
+// verdict says whether an octave passes as omnidirectional.
+func verdict(results []omni.Result, centre float64) string {
+	for _, r := range results {
+		switch {
+		case r.Band != centre:
+		case r.Pass:
+			return "pass"
+		default:
+			return "fail"
+		}
+	}
+	return "-"
 }
 
 // ways puts the ways of taking delays in words.

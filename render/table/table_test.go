@@ -28,6 +28,17 @@ func demo(t testing.TB) *timing.Plan {
 	return p
 }
 
+// look surveys a plan coarsely.
+func look(t testing.TB, p *timing.Plan) *timing.Survey {
+	t.Helper()
+	p.Array.Coverage.Cells = 8
+	s, err := timing.Look(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
 func TestDelays(t *testing.T) {
 	p := demo(t)
 	var b bytes.Buffer
@@ -91,14 +102,30 @@ func TestChoices(t *testing.T) {
 	}
 }
 
-func TestScreen(t *testing.T) {
-	p := demo(t)
-	p.Warnings = []string{"something to know"}
-	var plain, coloured bytes.Buffer
-	if err := table.Screen(&plain, p, false); err != nil {
+func TestOctaves(t *testing.T) {
+	s := look(t, demo(t))
+	var b bytes.Buffer
+	if err := table.Octaves(&b, s); err != nil {
 		t.Fatal(err)
 	}
-	if err := table.Screen(&coloured, p, true); err != nil {
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != 8 || rows[4][0] != "1000.0" || rows[4][1] != fmt.Sprintf("%.2f", s.Octaves[3].Directivity) || rows[7][5] != "" {
+		t.Errorf("got %v", rows)
+	}
+}
+
+func TestScreen(t *testing.T) {
+	p := demo(t)
+	s := look(t, p)
+	p.Warnings = []string{"something to know"}
+	var plain, coloured bytes.Buffer
+	if err := table.Screen(&plain, p, s, false); err != nil {
+		t.Fatal(err)
+	}
+	if err := table.Screen(&coloured, p, s, true); err != nil {
 		t.Fatal(err)
 	}
 	if strings.Contains(plain.String(), "\x1b") || !strings.Contains(coloured.String(), "\x1b") {
@@ -118,12 +145,13 @@ func TestScreen(t *testing.T) {
 
 func TestScreenOfManyDrivers(t *testing.T) {
 	p := demo(t)
+	s := look(t, p)
 	for len(p.Arrivals) < 2000 {
 		p.Arrivals = append(p.Arrivals, p.Arrivals[0])
 		p.Array.Mounts = append(p.Array.Mounts, p.Array.Mounts[0])
 	}
 	var b bytes.Buffer
-	if err := table.Screen(&b, p, false); err != nil {
+	if err := table.Screen(&b, p, s, false); err != nil {
 		t.Fatal(err)
 	}
 	if !strings.Contains(b.String(), "and 1940 more in delays.csv") || strings.Count(b.String(), "\n") > 70 {
