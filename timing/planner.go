@@ -101,6 +101,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	p.drive(plan)
 	p.respond(plan)
+	plan.caution()
 	return plan, nil
 }
 

@@ -2,6 +2,7 @@ package timing_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pappus/layout"
@@ -123,6 +124,41 @@ func TestSensitivityMakesLevelsAbsolute(t *testing.T) {
 	a.Wiring.Voltage = 28.3
 	if got := plan(t, a).Response.Aligned[0]; math.Abs(got-want-20) > 0.001 {
 		t.Errorf("ten times the voltage: got %g dB, want %g", got, want+20)
+	}
+}
+
+// TestCautionForHearing: 85 dB(A) is the limit for eight hours that NIOSH
+// recommends (publication 98-126).
+func TestCautionForHearing(t *testing.T) {
+	for _, test := range []struct {
+		name        string
+		volt        float64
+		sensitivity float64
+		warns       bool
+	}{{"quiet", 0.1, 82, false}, {"loud", 10, 82, true}, {"not known", 10, math.NaN(), false}} {
+		t.Run(test.name, func(t *testing.T) {
+			a := demo(t)
+			a.Wiring.Voltage, a.Driver.Sensitivity = test.volt, test.sensitivity
+			p := plan(t, a)
+			warns := false
+			for _, w := range p.Warnings {
+				warns = warns || strings.Contains(w, "hurts hearing")
+			}
+			if warns != test.warns {
+				t.Errorf("warnings: %q", p.Warnings)
+			}
+		})
+	}
+}
+
+func TestNotes(t *testing.T) {
+	a := demo(t)
+	notes := strings.Join(plan(t, a).Notes(), " ")
+	if !strings.Contains(notes, "rigid ball") || !strings.Contains(notes, "near, not exact") {
+		t.Errorf("says %q", notes)
+	}
+	if notes := plan(t, plain(t)).Notes(); len(notes) > 0 {
+		t.Errorf("open air has notes: %q", notes)
 	}
 }
 

@@ -37,6 +37,9 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	choices(b, p, s)
 	around(b, p, survey, s)
 	fmt.Fprintf(b, "\n%s\n", Found(p))
+	for _, note := range p.Notes() {
+		fmt.Fprintln(b, s.faint(note))
+	}
 	for _, warning := range p.Warnings {
 		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), warning)
 	}
