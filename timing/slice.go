@@ -48,13 +48,14 @@ func HorizontalSlice(p *Plan) Slice {
 
 // VerticalSlice returns the upright slice through the body's axis and the
 // plan's spot: to the right is towards the spot, up is z. It is as wide as the
-// horizontal slice and half as high, from the surface that the body stands on.
+// horizontal slice and half as high, from the floor or the surface that the body
+// stands on.
 func VerticalSlice(p *Plan) Slice {
 	a := p.Array
 	step := 2 * a.Coverage.HalfWidth / float64(a.Coverage.Cells)
 	right := towards(a.Spot)
 	start := r3.Scale(-a.Coverage.HalfWidth+step/2, right)
-	start.Z = a.Body.Lowest() - a.Stand + step/2
+	start.Z = ground(a) + step/2
 	return Slice{
 		Name:    "from the side",
 		Origin:  start,
@@ -64,6 +65,15 @@ func VerticalSlice(p *Plan) Slice {
 		Columns: a.Coverage.Cells,
 		Rows:    (a.Coverage.Cells + 1) / 2,
 	}
+}
+
+// ground returns the height in m of what is below the body: the room's floor, or
+// the surface that its stand is on.
+func ground(a *layout.Array) float64 {
+	if a.Room.Present {
+		return -a.Room.Body.Z
+	}
+	return a.Body.Lowest() - a.Stand
 }
 
 // towards returns the horizontal direction of a point, x where it stands on

@@ -101,6 +101,12 @@ func TestRoomIsTheFreeFieldWithoutWalls(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if z := s.Side.Point(0, 0).Z; math.Abs(z-(-1+s.Side.Step/2)) > 1e-12 {
+		t.Errorf("the side slice begins at %g m, the floor is at -1", z)
+	}
+	if !math.IsNaN(s.Above.Level[0][0]) {
+		t.Error("a cell outside the room has a level")
+	}
 	if len(s.Reverb) != 7 || s.Reverb[0].Sabine < 1 {
 		t.Errorf("reverberation of a hard room: %v", s.Reverb)
 	}
