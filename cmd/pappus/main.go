@@ -8,9 +8,19 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"runtime/debug"
 )
 
-func main() { os.Exit(run(os.Args[1:])) }
+// memory is where the garbage collector begins to work harder, in bytes: a plan
+// should run beside other programs on a small machine.
+const memory = 180 << 20
+
+func main() {
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(memory)
+	}
+	os.Exit(run(os.Args[1:]))
+}
 
 // run does what the command line says and returns the exit code: 0, or 1 with
 // one line on standard error.
