@@ -3,6 +3,8 @@ module pappus
 go 1.26
 
 require (
+	codeberg.org/go-fonts/liberation v0.5.0
+	codeberg.org/go-pdf/fpdf v0.11.1
 	github.com/ebitengine/oto/v3 v3.5.0
 	github.com/ebitengine/purego v0.11.0
 	github.com/go-audio/audio v1.0.0
@@ -19,9 +21,7 @@ require (
 )
 
 require (
-	codeberg.org/go-fonts/liberation v0.5.0 // indirect
 	codeberg.org/go-latex/latex v0.2.0 // indirect
-	codeberg.org/go-pdf/fpdf v0.11.1 // indirect
 	git.sr.ht/~sbinet/gg v0.7.0 // indirect
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b // indirect
 	github.com/go-audio/riff v1.0.0 // indirect

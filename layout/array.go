@@ -2,6 +2,7 @@ package layout
 
 import (
 	"pappus/layout/body"
+	"pappus/layout/fit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -11,21 +12,25 @@ import (
 // kelvin, pascals, watts. The origin is the centre of the uncut body; x points
 // forward, y left, z up.
 type Array struct {
-	Name     string
-	Air      Air
-	Body     *body.Body
-	Stand    float64 // gap in m between the body's lowest point and the surface below
-	Wall     float64 // m
-	Surface  Surface // below the body; none where there is a room
-	Room     Room
-	Mounts   []Mount
-	Driver   Driver
-	Timing   Timing
-	Wiring   Wiring
-	Channels []Channel // laid out by hand; empty: timing works them out
-	Spot     r3.Vec    // m
-	Coverage Coverage
-	Warnings []string // what the builder should know: touching flanges, overhangs
+	Name       string
+	Air        Air
+	Body       *body.Body
+	Stand      float64 // gap in m between the body's lowest point and the surface below
+	Wall       float64 // m
+	Surface    Surface // below the body; none where there is a room
+	Room       Room
+	Mounts     []Mount
+	Driver     Driver
+	Outline    fit.Driver // of the driver, for what must be kept clear
+	Limits     fit.Limits
+	Timing     Timing
+	Wiring     Wiring
+	Protection Protection
+	Processor  Processor
+	Channels   []Channel // laid out by hand; empty: timing works them out
+	Spot       r3.Vec    // m
+	Coverage   Coverage
+	Warnings   []string // what the builder should know: touching flanges, overhangs
 }
 
 // Air is the state of the air.
@@ -54,9 +59,31 @@ type Driver struct {
 	Sensitivity   float64 // dB SPL at 1 m for 2.83 V; NaN or 0: not given
 	PowerHandling float64 // W
 
+	Small     Small
+	Impedance []ImpedancePoint // measured, frequencies rising; empty: none
+
 	Response   []ResponsePoint // measured, frequencies rising; empty: none
 	Resonance  float64         // Hz, in the body; 0: not known
 	ResonanceQ float64         // of the driver in the body
+}
+
+// Small are a driver's small-signal values in free air; 0 where not known.
+type Small struct {
+	Fs         float64 // Hz
+	Qms, Qes   float64
+	Vas        float64 // m3
+	BL         float64 // T m
+	Mass       float64 // kg
+	Area       float64 // m2
+	Inductance float64 // H
+	Reach      float64 // m, Xmax: the furthest that the cone may move from rest
+}
+
+// ImpedancePoint is one line of a driver's measured impedance.
+type ImpedancePoint struct {
+	Frequency float64 // Hz
+	Ohm       float64 // magnitude
+	Degrees   float64
 }
 
 // ResponsePoint is one line of a driver's measured response.
@@ -79,6 +106,22 @@ type Wiring struct {
 	Channels    int     // 0: one delay for each driver
 	MinimumLoad float64 // ohm
 	Voltage     float64 // V, RMS, at each channel's output
+	Split       string  // arrival, neighbours, height
+	WireLength  float64 // m, from the amplifier to the body, one way
+	WireSection float64 // m2 of copper
+}
+
+// Protection is the high-pass that keeps cones from moving too far.
+type Protection struct {
+	Family string  // butterworth, linkwitz-riley, bessel
+	Order  int     // 1 to 8
+	Corner float64 // Hz; 0: the least that keeps the cones within their reach
+}
+
+// Processor is what gives the channels their delays.
+type Processor struct {
+	Rate float64 // samples per second
+	Step float64 // s between the delays that can be set
 }
 
 // Channel is one amplifier output, driving one bank.

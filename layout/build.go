@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/fit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -28,7 +29,7 @@ const (
 func Build(d *design.Design) (*Array, error) {
 	whole, err := wholeBody(d)
 	if err != nil {
-		return nil, fault(d, "body.shape", d.Body.Shape, err.Error(), err)
+		return nil, err
 	}
 	shell, err := cutBody(d, whole)
 	if err != nil {
@@ -41,18 +42,26 @@ func Build(d *design.Design) (*Array, error) {
 			Humidity:    d.Air.HumidityPercent / 100,
 			Pressure:    d.Air.PressureKPa * 1000,
 		},
-		Body:     shell,
-		Stand:    d.Body.StandHeightMM * mm,
-		Wall:     d.Body.WallMM * mm,
-		Driver:   driver(d.Driver),
-		Surface:  surface(d, shell),
-		Room:     room(d.Room),
-		Timing:   timing(d.Timing),
-		Wiring:   Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm, Voltage: d.Wiring.AmplifierVolt},
-		Spot:     r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
-		Coverage: Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells, SmearLimit: d.Coverage.SmearLimitUS * us},
+		Body:    shell,
+		Stand:   d.Body.StandHeightMM * mm,
+		Wall:    d.Body.WallMM * mm,
+		Driver:  driver(d.Driver),
+		Outline: outlineOf(d.Driver),
+		Limits:  fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm},
+		Surface: surface(d, shell),
+		Room:    room(d.Room),
+		Timing:  timing(d.Timing),
+		Wiring: Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm, Voltage: d.Wiring.AmplifierVolt,
+			Split: d.Wiring.Split, WireLength: d.Wiring.WireM, WireSection: d.Wiring.WireMM2 * 1e-6},
+		Protection: Protection{Family: d.Protection.Family, Order: d.Protection.Order, Corner: d.Protection.CornerHz},
+		Processor:  processor(d.Processor),
+		Spot:       r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
+		Coverage:   Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells, SmearLimit: d.Coverage.SmearLimitUS * us},
 	}
 	if a.Driver.Response, err = response(d); err != nil {
+		return nil, err
+	}
+	if a.Driver.Impedance, err = impedances(d); err != nil {
 		return nil, err
 	}
 	if shell.Contains(a.Spot) || r3.Norm(a.Spot) <= whole.BallRadius {
@@ -71,19 +80,6 @@ func Build(d *design.Design) (*Array, error) {
 	}
 	a.Warnings = append(a.Warnings, wiringWarnings(a)...)
 	return a, nil
-}
-
-// wholeBody makes the body before the cut.
-func wholeBody(d *design.Design) (*body.Body, error) {
-	radius := d.Body.RadiusMM * mm
-	switch d.Body.Shape {
-	case "ball":
-		return body.Ball(radius), nil
-	case "geodesic":
-		return body.Geodesic(d.Body.Base, d.Body.Subdivision, radius)
-	default:
-		return body.Platonic(d.Body.Shape, radius)
-	}
 }
 
 // cutBody cuts the body where the design asks for it.
@@ -115,9 +111,36 @@ func driver(d design.Driver) Driver {
 		DCOhm:         d.DCOhm,
 		Sensitivity:   level,
 		PowerHandling: d.PowerW,
-		Resonance:     d.ResonanceHz,
-		ResonanceQ:    d.ResonanceQ,
+		Small: Small{
+			Fs: d.FsHz, Qms: d.Qms, Qes: d.Qes, Vas: d.VasL / 1000, BL: d.BLTM, Mass: d.MmsG / 1000,
+			Area: d.SdCM2 * 1e-4, Inductance: d.LeMH / 1000, Reach: d.XmaxMM * mm,
+		},
+		Resonance:  d.ResonanceHz,
+		ResonanceQ: d.ResonanceQ,
 	}
+}
+
+func outlineOf(d design.Driver) fit.Driver {
+	return fit.Driver{
+		CutoutRadius:   d.CutoutMM / 2 * mm,
+		FlangeRadius:   d.FlangeMM / 2 * mm,
+		Depth:          d.DepthMM * mm,
+		MagnetRadius:   d.MagnetMM / 2 * mm,
+		MagnetHeight:   d.MagnetHeightMM * mm,
+		TerminalReach:  d.TerminalReachMM * mm,
+		TerminalFront:  d.TerminalFrontMM * mm,
+		TerminalLength: d.TerminalLengthMM * mm,
+		ScrewRadius:    d.ScrewMM / 2 * mm,
+	}
+}
+
+// processor gives what delays can be set; without a step, one sample.
+func processor(d design.Processor) Processor {
+	p := Processor{Rate: d.RateHz, Step: d.StepUS * us}
+	if p.Step == 0 {
+		p.Step = 1 / p.Rate
+	}
+	return p
 }
 
 func timing(d design.Timing) Timing {

@@ -13,6 +13,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/fit"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -122,8 +123,12 @@ smear_limit_us = 250
 			NominalOhm: 8, DCOhm: 7, Sensitivity: 84, PowerHandling: 3,
 			Resonance: 150, ResonanceQ: 0.9,
 		},
-		Timing: layout.Timing{Model: "baffle", DelaysBy: "path", FieldLow: 1000, FieldHigh: 4000},
-		Wiring: layout.Wiring{MinimumLoad: 4, Voltage: 4},
+		Outline:    fit.Driver{CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02},
+		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
+		Timing:     layout.Timing{Model: "baffle", DelaysBy: "path", FieldLow: 1000, FieldHigh: 4000},
+		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, Split: "arrival", WireSection: 0.75e-6},
+		Protection: layout.Protection{Family: "butterworth", Order: 4},
+		Processor:  layout.Processor{Rate: 48000, Step: 1.0 / 48000},
 		Channels: []layout.Channel{
 			// Two strings of two: 7 ohm; all four in parallel would be 1.75.
 			{ID: 1, Mounts: []int{4, 0, 1, 2}, Gain: -20, Invert: true, Delay: 250e-6, Series: 2, Parallel: 2, NominalOhm: 8, DCOhm: 7},
@@ -140,6 +145,114 @@ smear_limit_us = 250
 		if d := cmp.Diff(m.Normal, got.Body.Normal(m.Face), near); d != "" {
 			t.Errorf("face of mount %d: %s", m.ID, d)
 		}
+	}
+}
+
+func TestShapes(t *testing.T) {
+	dir := t.TempDir()
+	// A square pyramid round the origin, corners in mm.
+	const pyramid = "OFF\n5 5 0\n0 0 30\n40 0 -10\n0 40 -10\n-40 0 -10\n0 -40 -10\n" +
+		"3 0 1 2\n3 0 2 3\n3 0 3 4\n3 0 4 1\n4 4 3 2 1\n"
+	if err := os.WriteFile(filepath.Join(dir, "pyramid.off"), []byte(pyramid), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name, body string
+		mounts     int // on faces: Cundy and Rollett, Mathematical Models, 3.7
+	}{
+		{"snub cube", `shape = "snub cube"`, 38},
+		{"truncated icosahedron", `shape = "truncated icosahedron"`, 32},
+		{"its dual", "shape = \"truncated icosahedron\"\ndual = true", 60},
+		{"prism", "shape = \"prism\"\nsides = 6", 8},
+		{"antiprism", "shape = \"antiprism\"\nsides = 5\nheight_mm = 90", 12},
+		{"class III", "shape = \"geodesic\"\nm = 2\nn = 1", 20 * 7},
+		{"file", `shape = "file"` + "\nfile = \"pyramid.off\"", 5},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			a, err := layout.Build(parse(t, filepath.Join(dir, "a.toml"), with(c.body+"\nradius_mm = 100", "", small)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(a.Mounts) != c.mounts {
+				t.Errorf("%d mounts, want %d", len(a.Mounts), c.mounts)
+			}
+			for _, m := range a.Mounts {
+				if m.Face < 0 || a.Body.Margin(m.Face, m.Point) < 0 {
+					t.Errorf("mount %d is on face %d", m.ID, m.Face)
+				}
+			}
+			if c.name == "file" && math.Abs(a.Body.Radius-0.1) > 1e-9 {
+				t.Errorf("radius %g m", a.Body.Radius)
+			}
+		})
+	}
+	for _, c := range []struct{ name, text, want string }{
+		{"no file", "shape = \"file\"\nfile = \"none.off\"", "there is no such file"},
+		{"open", "shape = \"file\"\nfile = \"open.off\"", "body.file"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			open := strings.Replace(strings.Replace(pyramid, "5 5 0", "5 4 0", 1), "4 4 3 2 1\n", "", 1)
+			if err := os.WriteFile(filepath.Join(dir, "open.off"), []byte(open), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			_, err := layout.Build(parse(t, filepath.Join(dir, "a.toml"), with(c.text+"\nradius_mm = 100", "", small)))
+			if err == nil || !strings.Contains(err.Error(), c.want) || strings.Contains(err.Error(), "\n") {
+				t.Errorf("got %v", err)
+			}
+		})
+	}
+}
+
+func TestZones(t *testing.T) {
+	const ball = "shape = \"ball\"\nradius_mm = 100\n"
+	t.Run("dome", func(t *testing.T) {
+		a := build(t, with(ball+"cut_height_mm = 20", "on = \"even\"\ncount = 24\nover = \"dome\"\nsymmetry = 4", small))
+		if len(a.Mounts) != 24 {
+			t.Errorf("%d mounts", len(a.Mounts))
+		}
+		quarter := r3.NewRotation(math.Pi/2, r3.Vec{Z: 1})
+		for _, m := range a.Mounts {
+			turned, found := quarter.Rotate(m.Point), false
+			for _, n := range a.Mounts {
+				found = found || r3.Norm(r3.Sub(turned, n.Point)) < 1e-9
+			}
+			if !found {
+				t.Errorf("mount %d has no like a quarter round", m.ID)
+			}
+		}
+	})
+	t.Run("kept clear", func(t *testing.T) {
+		handle := r3.Vec{X: -1}
+		for _, mounts := range []string{"on = \"even\"\ncount = 40", "on = \"list\""} {
+			text := with(ball, mounts+"\nkeep_clear_deg = [[180, 0, 30]]", small)
+			if strings.Contains(mounts, "list") {
+				text = with("shape = \"geodesic\"\nradius_mm = 100\n", "keep_clear_deg = [[180, 0, 30]]", small)
+			}
+			for _, m := range build(t, text).Mounts {
+				if angle := math.Acos(r3.Dot(r3.Unit(m.Point), handle)); angle < 30*math.Pi/180+math.Atan(0.05)-1e-9 {
+					t.Errorf("mount %d is %g rad from the handle", m.ID, angle)
+				}
+			}
+		}
+	})
+}
+
+func TestFitOfTheDemo(t *testing.T) {
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := a.Fit()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, r := range f.Reports {
+		if !r.Fits(a.Limits) {
+			t.Errorf("driver %d does not fit: %+v", a.Mounts[i].ID, r)
+		}
+	}
+	if f.Largest.FlangeRadius <= a.Outline.FlangeRadius || f.Smallest <= 0.1 || f.Smallest >= a.Body.Radius {
+		t.Errorf("largest flange %g m, smallest body %g m", 2*f.Largest.FlangeRadius, f.Smallest)
 	}
 }
 

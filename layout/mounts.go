@@ -7,6 +7,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -14,13 +15,15 @@ import (
 // mounts gives the places that carry a driver, numbered. Their faces are those
 // of the shell: the body that is left after the cut.
 func mounts(d *design.Design, whole, shell *body.Body, driver Driver) ([]Mount, error) {
-	all, err := places(d, whole)
+	zones := keptClear(d, whole, driver)
+	all, err := places(d, whole, driver, zones)
 	if err != nil {
 		return nil, err
 	}
 	total := len(all)
 	above := slices.DeleteFunc(all, func(m Mount) bool { return !clearsCut(shell, m, driver.CutoutRadius) })
 	clear := slices.DeleteFunc(above, func(m Mount) bool { return tooLow(d.Mounts.KeepClearBelowDeg, m.Point) })
+	clear = slices.DeleteFunc(clear, func(m Mount) bool { return !(spread.Zone{Clear: zones}).Contains(r3.Unit(m.Point)) })
 	cut, low := total-len(above), len(above)-len(clear)
 
 	number(clear, whole.Radius)
@@ -45,14 +48,18 @@ func mounts(d *design.Design, whole, shell *body.Body, driver Driver) ([]Mount, 
 }
 
 // places gives all the places on the whole body, not numbered.
-func places(d *design.Design, whole *body.Body) ([]Mount, error) {
+func places(d *design.Design, whole *body.Body, driver Driver, zones []spread.Cap) ([]Mount, error) {
 	switch d.Mounts.On {
 	case "vertices":
 		return onVertices(whole), nil
 	case "edges":
 		return onEdges(whole), nil
 	case "even":
-		m, err := evenly(whole, d.Mounts.Count)
+		zone := spread.Zone{Clear: zones, Fold: d.Mounts.Symmetry}
+		if d.Mounts.Over == "dome" {
+			zone.Clear = append(zone.Clear, spread.Below(domeFloor(d, whole, driver)))
+		}
+		m, err := evenly(whole, d.Mounts.Count, zone)
 		if err != nil {
 			return nil, fault(d, "mounts.count", fmt.Sprint(d.Mounts.Count), err.Error(), err)
 		}
@@ -62,6 +69,30 @@ func places(d *design.Design, whole *body.Body) ([]Mount, error) {
 	default:
 		return onFaces(whole), nil
 	}
+}
+
+// keptClear gives the caps that no mount's point may be in: the design's zones,
+// wider by the flange.
+func keptClear(d *design.Design, whole *body.Body, driver Driver) []spread.Cap {
+	flange := math.Atan2(driver.FlangeRadius, whole.BallRadius)
+	var caps []spread.Cap
+	for _, z := range d.Mounts.KeepClear {
+		sinA, cosA := math.Sincos(z.AzimuthDeg * math.Pi / 180)
+		sinE, cosE := math.Sincos(z.ElevationDeg * math.Pi / 180)
+		caps = append(caps, spread.Cap{
+			Axis:      r3.Vec{X: cosE * cosA, Y: cosE * sinA, Z: sinE},
+			HalfAngle: min(z.HalfAngleDeg*math.Pi/180+flange, math.Pi),
+		})
+	}
+	return caps
+}
+
+// domeFloor gives the height on the unit sphere above which a cut-out on the ball
+// of the body's radius clears the cut.
+func domeFloor(d *design.Design, whole *body.Body, driver Driver) float64 {
+	reach := math.Hypot(whole.Radius, driver.CutoutRadius)
+	lean := math.Atan2(driver.CutoutRadius, whole.Radius)
+	return math.Sin(math.Asin(max(-1, min(1, d.Body.CutHeightMM*mm/reach))) + lean + rounding)
 }
 
 // clearsCut says whether a mount's cut-out is all above the cut plane, or

@@ -46,10 +46,15 @@ func onEdges(b *body.Body) []Mount {
 	return m
 }
 
-// evenly spreads n mounts over a ball as evenly as can be, and on a body with
-// faces moves each along its direction from the centre to the face there.
-func evenly(b *body.Body, n int) ([]Mount, error) {
-	points, _, err := spread.Even(n, seed)
+// evenly spreads n mounts over the zone of a ball as evenly as can be, and on a
+// body with faces moves each along its direction from the centre to the face
+// there.
+func evenly(b *body.Body, n int, zone spread.Zone) ([]Mount, error) {
+	even := spread.Even
+	if len(zone.Clear) > 0 || zone.Fold > 1 {
+		even = func(n int, seed uint64) ([]r3.Vec, float64, error) { return spread.Within(n, seed, zone) }
+	}
+	points, _, err := even(n, seed)
 	if err != nil {
 		return nil, err
 	}

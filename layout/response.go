@@ -23,43 +23,60 @@ const (
 
 // response gives the measured response that the design names, or nil.
 func response(d *design.Design) ([]ResponsePoint, error) {
-	if d.Driver.Response == "" {
+	return measured(d, d.Driver.Response, parseResponse)
+}
+
+// measured reads a table that the design names; nil where it names none.
+func measured[T any](d *design.Design, name string, parse func(path string, data []byte) ([]T, error)) ([]T, error) {
+	if name == "" {
 		return nil, nil
 	}
-	path := beside(d, d.Driver.Response)
+	path := beside(d, name)
 	data, err := design.ReadFile(path, mostMeasuredBytes)
 	if err != nil {
 		return nil, err
 	}
-	return parseResponse(path, data)
+	return parse(path, data)
 }
 
 // parseResponse reads a measured response: a CSV table of frequency in Hz,
 // level in dB and phase in degrees. Any error is a *design.Error that names the
 // file, and the line where one is to blame.
 func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
-	var out []ResponsePoint
 	t := table{path, responseColumns}
-	err := t.read(data, func(line int, v []float64) error {
-		p := ResponsePoint{Frequency: v[0], Level: v[1], Phase: v[2] * math.Pi / 180}
-		if n := len(out); n == mostMeasured {
-			return t.fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), ErrBadResponse)
-		} else if n > 0 && p.Frequency <= out[n-1].Frequency {
-			e := t.fault(line, responseColumns[0].name, fmt.Sprintf("must be above the one before, %.10g", out[n-1].Frequency), ErrBadResponse)
-			e.Value = fmt.Sprintf("%.10g", p.Frequency)
-			return e
-		}
-		out = append(out, p)
-		return nil
+	out, err := rising(t, data, func(v []float64) ResponsePoint {
+		return ResponsePoint{Frequency: v[0], Level: v[1], Phase: v[2] * math.Pi / 180}
 	})
-	switch n := len(out); {
-	case err != nil:
+	if err != nil {
 		return nil, err
-	case n < leastMeasured:
-		return nil, t.fault(0, "", fmt.Sprintf("%s; must be at least %d", count(n, "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
-	case out[n-1].Frequency <= coveredLow || out[0].Frequency >= coveredHigh:
+	}
+	if low, high := out[0].Frequency, out[len(out)-1].Frequency; high <= coveredLow || low >= coveredHigh {
 		return nil, t.fault(0, "", fmt.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
-			out[0].Frequency, out[n-1].Frequency, coveredLow, coveredHigh), ErrBadResponse)
+			low, high, coveredLow, coveredHigh), ErrBadResponse)
 	}
 	return out, nil
+}
+
+// rising reads a table whose first column rises from line to line, of two lines
+// or more.
+func rising[T any](t table, data []byte, point func(v []float64) T) ([]T, error) {
+	var out []T
+	last := math.Inf(-1)
+	err := t.read(data, func(line int, v []float64) error {
+		if len(out) == mostMeasured {
+			return t.fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), ErrBadResponse)
+		}
+		if v[0] <= last {
+			e := t.fault(line, t.columns[0].name, fmt.Sprintf("must be above the one before, %.10g", last), ErrBadResponse)
+			e.Value = fmt.Sprintf("%.10g", v[0])
+			return e
+		}
+		last = v[0]
+		out = append(out, point(v))
+		return nil
+	})
+	if err == nil && len(out) < leastMeasured {
+		err = t.fault(0, "", fmt.Sprintf("%s; must be at least %d", count(len(out), "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
+	}
+	return out, err
 }

@@ -88,3 +88,27 @@ func TestResponseFaults(t *testing.T) {
 		})
 	}
 }
+
+func TestImpedance(t *testing.T) {
+	dir := t.TempDir()
+	write := func(text string) {
+		if err := os.WriteFile(filepath.Join(dir, "ohm.csv"), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	design := parse(t, filepath.Join(dir, "a.toml"), with("shape = \"cube\"\nradius_mm = 100", "", small+"impedance = \"ohm.csv\"\n"))
+	write("frequency_hz,ohm,degrees\n100,30,20\n1000,7.2,-5\n")
+	a, err := layout.Build(design)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff([]layout.ImpedancePoint{{Frequency: 100, Ohm: 30, Degrees: 20}, {Frequency: 1000, Ohm: 7.2, Degrees: -5}}, a.Driver.Impedance); d != "" {
+		t.Error(d)
+	}
+	for _, text := range []string{"frequency_hz,ohm,degrees\n100,30,20\n", "frequency_hz,ohm,degrees\n100,30,20\n90,30,20\n", "frequency_hz,ohm,degrees\n100,-3,20\n200,3,2\n", "hz\n"} {
+		write(text)
+		if _, err := layout.Build(design); err == nil || !strings.Contains(err.Error(), "ohm.csv") {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}

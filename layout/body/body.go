@@ -14,6 +14,9 @@ var (
 	ErrRadius       = errors.New("radius must be a finite length above 0")
 	ErrHeight       = errors.New("the cut height is not a number")
 	ErrNothingLeft  = errors.New("nothing of the body is left above the cut")
+	ErrSides        = errors.New("sides must be from 3 to 256")
+	ErrProportion   = errors.New("height must be 0, for equal edges, or from a hundredth to a hundred times the radius")
+	ErrNoDual       = errors.New("the centre is not well inside, so there is no dual")
 )
 
 // Body is a convex closed surface whose centre is the origin, wound outward.

@@ -11,6 +11,7 @@ import (
 
 	"gonum.org/v1/gonum/floats/scalar"
 	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
 )
 
 const radius = 0.15 // m
@@ -26,6 +27,17 @@ func platonic(t testing.TB, name string) *body.Body {
 		t.Fatal(err)
 	}
 	return b
+}
+
+// must returns a function that passes a body on and ends the test on an error.
+func must(t rapid.TB) func(*body.Body, error) *body.Body {
+	return func(b *body.Body, err error) *body.Body {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
 }
 
 func geodesic(t testing.TB, base string, subdivision int) *body.Body {
@@ -48,12 +60,28 @@ func all(t *testing.T, f func(*testing.T, *body.Body)) {
 			bodies = append(bodies, geodesic(t, base, n))
 		}
 	}
+	for _, name := range archimedeans {
+		bodies = append(bodies, must(t)(body.Archimedean(name, radius)))
+	}
+	for _, base := range bases {
+		for _, d := range [][2]int{{1, 1}, {2, 1}, {1, 3}, {8, 8}, {9, 7}, {1, 15}} {
+			bodies = append(bodies, must(t)(body.GeodesicMN(base, d[0], d[1], radius)))
+		}
+	}
+	for _, sides := range []int{3, 4, 7, body.MostSides} {
+		bodies = append(bodies, must(t)(body.Prism(sides, radius, 0.3)), must(t)(body.Antiprism(sides, radius, 0.3)))
+	}
+	for _, b := range bodies {
+		if len(b.Faces) <= 1300 {
+			bodies = append(bodies, must(t)(body.Dual(b)))
+		}
+	}
 	for _, b := range bodies {
 		t.Run(b.Name, func(t *testing.T) { f(t, b) })
 	}
 }
 
-func near(t testing.TB, what string, got, want, relative float64) {
+func near(t rapid.TB, what string, got, want, relative float64) {
 	t.Helper()
 	if !scalar.EqualWithinAbsOrRel(got, want, 1e-15, relative) {
 		t.Errorf("%s is %.15g, want %.15g", what, got, want)
@@ -197,9 +225,13 @@ func closed(t interface {
 		}
 		out := b.Normal(f)
 		for v, p := range b.Vertices {
-			height := r3.Dot(out, r3.Sub(p, b.Vertices[face.Corners[0]]))
-			if height > flat || slices.Contains(face.Corners, v) && height < -flat {
+			if height := r3.Dot(out, r3.Sub(p, b.Vertices[face.Corners[0]])); height > flat {
 				t.Errorf("%s: vertex %d is %g m over face %d", b.Name, v, height, f)
+			}
+		}
+		for _, v := range face.Corners {
+			if height := r3.Dot(out, r3.Sub(b.Vertices[v], b.Vertices[face.Corners[0]])); height < -flat {
+				t.Errorf("%s: vertex %d is %g m under its face %d", b.Name, v, -height, f)
 			}
 		}
 	}

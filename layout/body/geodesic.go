@@ -26,11 +26,8 @@ func Geodesic(base string, subdivision int, radius float64) (*Body, error) {
 	if subdivision < 1 || subdivision > MostSubdivision {
 		return nil, fmt.Errorf("body: %w, not %d", ErrSubdivision, subdivision)
 	}
-	if base != "icosahedron" && base != "octahedron" && base != "tetrahedron" {
-		return nil, fmt.Errorf("body: %w to divide: %q", ErrUnknownShape, base)
-	}
-	if !usable(radius) {
-		return nil, fmt.Errorf("body: %w: %g m", ErrRadius, radius)
+	if err := divisible(base, radius); err != nil {
+		return nil, err
 	}
 	points := corners(base)
 	d := divider{base: points, parts: subdivision, index: make(map[[3]share]int)}
@@ -44,6 +41,17 @@ func Geodesic(base string, subdivision int, radius float64) (*Body, error) {
 		Vertices: d.vertices,
 		Faces:    d.faces,
 	}), nil
+}
+
+// divisible tells what keeps a base of a radius in m from being divided.
+func divisible(base string, radius float64) error {
+	if base != "icosahedron" && base != "octahedron" && base != "tetrahedron" {
+		return fmt.Errorf("body: %w to divide: %q", ErrUnknownShape, base)
+	}
+	if !usable(radius) {
+		return fmt.Errorf("body: %w: %g m", ErrRadius, radius)
+	}
+	return nil
 }
 
 // divider divides the triangles of a base and joins the points that they share.

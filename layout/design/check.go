@@ -1,9 +1,11 @@
 package design
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 )
 
 // Most drivers give no direct current resistance; it is a little under the
@@ -23,7 +25,7 @@ func (r *reader) fill() {
 		if r.Body.Base == "" {
 			r.Body.Base = bases[0]
 		}
-		if r.Body.Subdivision == 0 {
+		if r.Body.Subdivision == 0 && r.Body.M == 0 {
 			r.Body.Subdivision = 2
 		}
 	}
@@ -32,6 +34,10 @@ func (r *reader) fill() {
 		if r.Body.Shape == ball {
 			r.Mounts.On = "even"
 		}
+	}
+	if r.Mounts.On == "even" {
+		r.Mounts.Over = cmp.Or(r.Mounts.Over, ball)
+		r.Mounts.Symmetry = cmp.Or(r.Mounts.Symmetry, 1)
 	}
 	if !r.has("timing.delays_by") && r.Timing.Model == point {
 		r.Timing.DelaysBy = straight // in open air nothing is in the way
@@ -69,14 +75,45 @@ func (r *reader) must(ok bool, path, value, allowed string, args ...any) {
 
 func (r *reader) checkBody() {
 	b := r.Body
-	for _, k := range []string{"body.base", "body.subdivision"} {
-		if r.has(k) && b.Shape != geodesic {
-			r.fault(k, "", `only for body.shape = "geodesic"; leave it out`, ErrConflict)
-		}
+	r.only("body.shape", b.Shape, []string{geodesic}, "body.base", "body.subdivision", "body.m", "body.n")
+	r.only("body.shape", b.Shape, []string{prism, anti}, "body.sides", "body.height_mm")
+	r.only("body.shape", b.Shape, []string{file}, "body.file")
+	r.must(!r.has("body.m") || !r.has("body.subdivision"), "body.m", fmt.Sprint(b.M), "left out where body.subdivision is given")
+	r.must(!r.has("body.n") || r.has("body.m"), "body.n", fmt.Sprint(b.N), "left out where there is no body.m")
+	r.must(b.M+b.N <= 16, "body.n", fmt.Sprint(b.N), "at most %d, so that m and n together are at most 16", 16-b.M)
+	r.must(!b.Dual || b.Shape != ball && !b.HasCut, "body.dual", "true", "false for a ball or a body that is cut")
+	switch {
+	case (b.Shape == prism || b.Shape == anti) && b.Sides == 0:
+		r.lacks("body.sides", "a whole number from 3 to 64")
+	case b.Shape == file && b.File == "":
+		r.lacks("body.file", "the name of an OFF or STL file")
 	}
 	r.must(!b.HasCut || math.Abs(b.CutHeightMM) < b.RadiusMM, "body.cut_height_mm", plain(b.CutHeightMM),
 		"between -%[1]s and %[1]s, inside body.radius_mm", plain(b.RadiusMM))
 	r.must(b.WallMM < b.RadiusMM, "body.wall_mm", plain(b.WallMM), "less than body.radius_mm, %s", plain(b.RadiusMM))
+}
+
+// only notes keys that are there though the value at path is none of those they
+// are for.
+func (r *reader) only(path, value string, forThese []string, keys ...string) {
+	if slices.Contains(forThese, value) {
+		return
+	}
+	for _, k := range keys {
+		if r.has(k) {
+			r.fault(k, "", fmt.Sprintf("only for %s = %s; leave it out", path, quoted(forThese)), ErrConflict)
+		}
+	}
+}
+
+// quoted writes words in quotes with "or" between them.
+func quoted(words []string) string { return `"` + strings.Join(words, `" or "`) + `"` }
+
+// lacks notes a key that its table needs.
+func (r *reader) lacks(path, kindly string) {
+	table, _, _ := strings.Cut(path, ".")
+	r.fault(path, "", "missing; must be "+kindly, ErrMissing)
+	r.faults[len(r.faults)-1].Line = r.lines[table]
 }
 
 func (r *reader) checkMounts() {
@@ -93,6 +130,8 @@ func (r *reader) checkMounts() {
 	case !even && m.Count > 0:
 		r.fault("mounts.count", fmt.Sprint(m.Count), `only for mounts.on = "even"; leave it out`, ErrConflict)
 	}
+	r.only("mounts.on", m.On, []string{"even"}, "mounts.over", "mounts.symmetry")
+	r.must(m.Over != dome || r.Body.HasCut, "mounts.over", written(dome), `"ball" where the body has no cut`)
 	switch list := m.On == "list"; {
 	case list && m.List == "":
 		r.fault("mounts.list", "", "missing; must be the name of a CSV file of points and normals", ErrMissing)
@@ -113,6 +152,8 @@ func (r *reader) checkDriver() {
 		"at least driver.cutout_mm, %s", plain(d.CutoutMM))
 	r.must(d.FlangeMM < width, r.origin("driver.flange_mm", "driver.cutout_mm", "driver.diameter_mm"), plain(d.FlangeMM),
 		"less than the width of the body, %s", plain(width))
+	r.must(d.MagnetHeightMM <= d.DepthMM, "driver.magnet_height_mm", plain(d.MagnetHeightMM),
+		"at most driver.depth_mm, %s", plain(d.DepthMM))
 	r.must(d.DCOhm >= 0.3*d.NominalOhm && d.DCOhm <= 1.25*d.NominalOhm, "driver.dc_ohm", plain(d.DCOhm),
 		"from 0.3 to 1.25 times driver.nominal_ohm, %s", plain(d.NominalOhm))
 	if r.has("driver.resonance_q") && !r.has("driver.resonance_hz") {

@@ -7,18 +7,21 @@ type Design struct {
 	// design names are looked for beside it.
 	Path string
 
-	Name     string
-	Air      Air
-	Body     Body
-	Mounts   Mounts
-	Driver   Driver
-	Timing   Timing
-	Wiring   Wiring
-	Channels []Channel
-	Spot     Spot
-	Surface  Surface
-	Room     Room
-	Coverage Coverage
+	Name       string
+	Air        Air
+	Body       Body
+	Mounts     Mounts
+	Driver     Driver
+	Fit        Fit
+	Timing     Timing
+	Wiring     Wiring
+	Channels   []Channel
+	Protection Protection
+	Processor  Processor
+	Spot       Spot
+	Surface    Surface
+	Room       Room
+	Coverage   Coverage
 }
 
 // Air is the state of the air in the room.
@@ -30,10 +33,15 @@ type Air struct {
 
 // Body is the closed surface that carries the drivers.
 type Body struct {
-	Shape       string  // tetrahedron, cube, octahedron, dodecahedron, icosahedron, geodesic or ball
+	Shape       string  // a regular or half-regular solid, geodesic, prism, antiprism, ball or file
 	Base        string  // for a geodesic: icosahedron (default), octahedron or tetrahedron
-	Subdivision int     // for a geodesic: 1 to 16, default 2; class I
-	RadiusMM    float64 // centre to vertex (for a ball: its radius), 20 to 5000
+	Subdivision int     // for a geodesic of class I: 1 to 16, default 2; 0 where M is given
+	M, N        int     // for a geodesic of any class, in place of Subdivision: M 1 to 16, N 0 to 16
+	Sides       int     // for a prism or antiprism: 3 to 64
+	HeightMM    float64 // for a prism or antiprism: 10 to 10000; 0: edges of one length
+	File        string  // for file: path of an OFF or STL, beside the design
+	Dual        bool    // the body's dual: faces for vertices, vertices for faces
+	RadiusMM    float64 // centre to the furthest vertex (a ball: its radius; a prism: axis to corner), 20 to 5000
 	// CutHeightMM is the height above the body's centre of the plane below
 	// which the body is cut away. HasCut is false where the file has none:
 	// the body is whole.
@@ -46,10 +54,18 @@ type Body struct {
 // Mounts says where on the body the drivers sit.
 type Mounts struct {
 	On                string   // faces (default; for a ball: even), vertices, edges, even or list
-	Count             int      // for even: 1 to 2000, over the whole ball before the cut
+	Count             int      // for even: 1 to 2000
+	Over              string   // for even: ball (default: cut afterwards) or dome (all above the cut)
+	Symmetry          int      // for even: how many turns about z leave the places as they are, 1 to 72, default 1
+	KeepClear         []Zone   // no mount's flange in these
 	List              string   // for list: path of a CSV of points and normals, beside the design
 	KeepClearBelowDeg *float64 // no mount below this elevation seen from the centre, -90 to 90; nil: none
 	Skip              []int    // mount numbers, counted before skipping, that stay empty
+}
+
+// Zone is a round place on the body, seen from the centre, in degrees.
+type Zone struct {
+	AzimuthDeg, ElevationDeg, HalfAngleDeg float64
 }
 
 // Driver is one loudspeaker unit; all mounts carry the same.
@@ -65,6 +81,29 @@ type Driver struct {
 	Response      string   // path of a CSV of frequency, level and phase, beside the design; empty: none
 	ResonanceHz   float64  // in the body, 20 to 20000, default 0: not known
 	ResonanceQ    float64  // of the driver in the body, 0.2 to 10, default 0.707: the flattest
+
+	// The outline behind the flange; 0 where not known.
+	MagnetMM, MagnetHeightMM                           float64 // across, 1 to 500; of its straight part, 0 to 500
+	TerminalReachMM, TerminalFrontMM, TerminalLengthMM float64 // from the axis; behind the body's face; along the axis
+	ScrewMM                                            float64 // of a screw hole, 0.5 to 20
+
+	// Small-signal values, in free air; 0 where not known (Small, JAES 20 (1972)
+	// 798; IEC 60268-5).
+	FsHz      float64 // resonance
+	Qms, Qes  float64 // mechanical and electrical Q
+	VasL      float64 // air as springy as the suspension
+	BLTM      float64 // force factor
+	MmsG      float64 // moving mass, its air included
+	SdCM2     float64 // area of the cone
+	LeMH      float64 // inductance of the voice coil
+	XmaxMM    float64 // the furthest that the cone may move from rest
+	Impedance string  // path of a CSV of frequency, ohm and degrees, beside the design; empty: none
+}
+
+// Fit is what must be kept clear.
+type Fit struct {
+	ApartMM float64 // least between things of neighbours, 0 to 100, default 1
+	EdgeMM  float64 // least from a flange, a cut-out or a screw to a face's edge, 0 to 100, default 0
 }
 
 // Timing says how sound is reckoned.
@@ -84,6 +123,24 @@ type Wiring struct {
 	Channels       int     // 0: each driver has its own delay (as if it had its own channel)
 	MinimumLoadOhm float64 // the least that the amplifier may see, 0.5 to 100, default 4
 	AmplifierVolt  float64 // RMS, at each channel's output, 0.1 to 200, default 2.83
+	// Split is how drivers are sorted into channels: by arrival (the least smear),
+	// into neighbours, or into bands of height.
+	Split   string
+	WireM   float64 // from the amplifier to the body, one way, 0 to 1000, default 0
+	WireMM2 float64 // of copper, 0.05 to 50, default 0.75
+}
+
+// Protection is the high-pass that keeps cones from moving too far.
+type Protection struct {
+	Family   string  // butterworth (default), linkwitz-riley or bessel
+	Order    int     // 1 to 8, default 4
+	CornerHz float64 // 10 to 5000; 0: the least that keeps the cones within their reach
+}
+
+// Processor is what gives the channels their delays.
+type Processor struct {
+	RateHz float64 // samples per second, 8000 to 384000, default 48000
+	StepUS float64 // between the delays that can be set, 0.1 to 10000; 0: one sample
 }
 
 // Channel is a channel laid out by hand.

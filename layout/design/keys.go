@@ -1,18 +1,32 @@
 package design
 
+import "slices"
+
 // The words that a design may use.
 var (
 	solids = []string{"tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron"}
+	halves = []string{
+		"truncated tetrahedron", "cuboctahedron", "truncated cube", "truncated octahedron", "rhombicuboctahedron",
+		"truncated cuboctahedron", "snub cube", "icosidodecahedron", "truncated dodecahedron", "truncated icosahedron",
+		"rhombicosidodecahedron", "truncated icosidodecahedron", "snub dodecahedron",
+	}
 	bases  = []string{"icosahedron", "octahedron", "tetrahedron"}
 	places = []string{"faces", "vertices", "edges", "even", "list"}
 	models = []string{"sphere", point, "baffle"}
 	ways   = []string{"path", "field", straight}
-	walls  = []string{"back", "front", "right", "left", "floor", "ceiling"}
+	splits = []string{"arrival", "neighbours", "height"}
+	// The families of high-passes, by the names that the trade has for them.
+	families = []string{"butterworth", "linkwitz-riley", "bessel"}
+	walls    = []string{"back", "front", "right", "left", "floor", "ceiling"}
 )
 
 const (
 	geodesic = "geodesic"
 	ball     = "ball"
+	prism    = "prism"
+	anti     = "antiprism"
+	file     = "file"
+	dome     = "dome"
 	point    = "point"
 	straight = "straight"
 )
@@ -42,7 +56,9 @@ type table struct {
 // tables lists every key of the file but those of [[channel]], with where in
 // the design its value goes.
 func (d *Design) tables() []table {
-	shapes := append(append([]string{}, solids...), geodesic, ball)
+	shape := choice(&d.Body.Shape, slices.Concat(solids, halves, []string{geodesic, prism, anti, ball, file}))
+	shape.allowed = `"geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`
+	shape.kindly = shape.allowed
 	return []table{
 		{"", false, []key{
 			{"name", false, text(&d.Name, 120)},
@@ -53,9 +69,15 @@ func (d *Design) tables() []table {
 			{"pressure_kpa", false, number(&d.Air.PressureKPa, 50, 110)},
 		}},
 		{"body", false, []key{
-			{"shape", true, choice(&d.Body.Shape, shapes)},
+			{"shape", true, shape},
 			{"base", false, choice(&d.Body.Base, bases)},
 			{"subdivision", false, whole(&d.Body.Subdivision, 1, 16)},
+			{"m", false, whole(&d.Body.M, 1, 16)},
+			{"n", false, whole(&d.Body.N, 0, 16)},
+			{"sides", false, whole(&d.Body.Sides, 3, 64)},
+			{"height_mm", false, number(&d.Body.HeightMM, 10, 10000)},
+			{"file", false, text(&d.Body.File, 1000)},
+			{"dual", false, flag(&d.Body.Dual)},
 			{"radius_mm", true, number(&d.Body.RadiusMM, 20, 5000)},
 			{"cut_height_mm", false, number(&d.Body.CutHeightMM, -5000, 5000)},
 			{"stand_height_mm", false, number(&d.Body.StandHeightMM, 0, 3000)},
@@ -64,7 +86,10 @@ func (d *Design) tables() []table {
 		{"mounts", false, []key{
 			{"on", false, choice(&d.Mounts.On, places)},
 			{"count", false, whole(&d.Mounts.Count, 0, MaxDrivers)},
+			{"over", false, choice(&d.Mounts.Over, []string{ball, dome})},
+			{"symmetry", false, whole(&d.Mounts.Symmetry, 1, 72)},
 			{"list", false, text(&d.Mounts.List, 1000)},
+			{"keep_clear_deg", false, zones(&d.Mounts.KeepClear)},
 			{"keep_clear_below_deg", false, optional(&d.Mounts.KeepClearBelowDeg, -90, 90)},
 			{"skip", false, wholes(&d.Mounts.Skip, 1, maxNumber)},
 		}},
@@ -80,6 +105,26 @@ func (d *Design) tables() []table {
 			{"response", false, text(&d.Driver.Response, 1000)},
 			{"resonance_hz", false, number(&d.Driver.ResonanceHz, 20, 20000)},
 			{"resonance_q", false, number(&d.Driver.ResonanceQ, 0.2, 10)},
+			{"magnet_mm", false, number(&d.Driver.MagnetMM, 1, 500)},
+			{"magnet_height_mm", false, number(&d.Driver.MagnetHeightMM, 0, 500)},
+			{"terminal_reach_mm", false, number(&d.Driver.TerminalReachMM, 1, 500)},
+			{"terminal_front_mm", false, number(&d.Driver.TerminalFrontMM, 0, 500)},
+			{"terminal_length_mm", false, number(&d.Driver.TerminalLengthMM, 0, 200)},
+			{"screw_mm", false, number(&d.Driver.ScrewMM, 0.5, 20)},
+			{"fs_hz", false, number(&d.Driver.FsHz, 20, 20000)},
+			{"qms", false, number(&d.Driver.Qms, 0.1, 100)},
+			{"qes", false, number(&d.Driver.Qes, 0.05, 100)},
+			{"vas_l", false, number(&d.Driver.VasL, 0.0001, 10000)},
+			{"bl_tm", false, number(&d.Driver.BLTM, 0.05, 100)},
+			{"mms_g", false, number(&d.Driver.MmsG, 0.01, 1000)},
+			{"sd_cm2", false, number(&d.Driver.SdCM2, 0.1, 2000)},
+			{"le_mh", false, number(&d.Driver.LeMH, 0, 10)},
+			{"xmax_mm", false, number(&d.Driver.XmaxMM, 0.05, 50)},
+			{"impedance", false, text(&d.Driver.Impedance, 1000)},
+		}},
+		{"fit", false, []key{
+			{"apart_mm", false, number(&d.Fit.ApartMM, 0, 100)},
+			{"edge_mm", false, number(&d.Fit.EdgeMM, 0, 100)},
 		}},
 		{"timing", false, []key{
 			{"model", false, choice(&d.Timing.Model, models)},
@@ -91,6 +136,18 @@ func (d *Design) tables() []table {
 			{"channels", false, whole(&d.Wiring.Channels, 0, MaxDrivers)},
 			{"minimum_load_ohm", false, number(&d.Wiring.MinimumLoadOhm, 0.5, 100)},
 			{"amplifier_volt", false, number(&d.Wiring.AmplifierVolt, 0.1, 200)},
+			{"split", false, choice(&d.Wiring.Split, splits)},
+			{"wire_m", false, number(&d.Wiring.WireM, 0, 1000)},
+			{"wire_mm2", false, number(&d.Wiring.WireMM2, 0.05, 50)},
+		}},
+		{"protection", false, []key{
+			{"family", false, choice(&d.Protection.Family, families)},
+			{"order", false, whole(&d.Protection.Order, 1, 8)},
+			{"corner_hz", false, number(&d.Protection.CornerHz, 10, 5000)},
+		}},
+		{"processor", false, []key{
+			{"rate_hz", false, number(&d.Processor.RateHz, 8000, 384000)},
+			{"step_us", false, number(&d.Processor.StepUS, 0.1, 10000)},
 		}},
 		{"spot", false, []key{
 			{"x_m", true, number(&d.Spot.XM, -100, 100)},
@@ -138,13 +195,16 @@ func (c *Channel) keys() []key {
 // on other values are filled in afterwards, by fill.
 func defaults() *Design {
 	return &Design{
-		Name:     "Unnamed array",
-		Air:      Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
-		Body:     Body{WallMM: 3},
-		Driver:   Driver{NominalOhm: 8, PowerW: 1, ResonanceQ: 0.707},
-		Timing:   Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
-		Wiring:   Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83},
-		Room:     Room{Order: 3},
-		Coverage: Coverage{Cells: 64, SmearLimitUS: 100},
+		Name:       "Unnamed array",
+		Air:        Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
+		Body:       Body{WallMM: 3},
+		Fit:        Fit{ApartMM: 1},
+		Driver:     Driver{NominalOhm: 8, PowerW: 1, ResonanceQ: 0.707},
+		Timing:     Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
+		Wiring:     Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
+		Protection: Protection{Family: "butterworth", Order: 4},
+		Processor:  Processor{RateHz: 48000},
+		Room:       Room{Order: 3},
+		Coverage:   Coverage{Cells: 64, SmearLimitUS: 100},
 	}
 }

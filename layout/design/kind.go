@@ -94,6 +94,33 @@ func three(to *[3]float64, low, high float64) kind {
 	return kind{span, span, func(v any) error { return list(to[:], v, low, high) }}
 }
 
+// zones takes a list of places to keep clear, each as three numbers.
+func zones(to *[]Zone) kind {
+	const span = "a list of [azimuth from -360 to 360, elevation from -90 to 90, half angle from 0.1 to 90], in degrees, at most 100"
+	return kind{span, span, func(v any) error {
+		in, ok := v.([]any)
+		if !ok {
+			return ErrType
+		}
+		if len(in) > 100 {
+			return ErrRange
+		}
+		out := make([]Zone, len(in))
+		for i, v := range in {
+			var n [3]float64
+			if err := list(n[:], v, -360, 360); err != nil {
+				return err
+			}
+			if math.Abs(n[1]) > 90 || n[2] < 0.1 || n[2] > 90 {
+				return ErrRange
+			}
+			out[i] = Zone{n[0], n[1], n[2]}
+		}
+		*to = out
+		return nil
+	}}
+}
+
 // octaves takes one number for all octave bands, or a list with one for each.
 func octaves(to *Octaves, low, high float64) kind {
 	span := fmt.Sprintf("from %s to %s, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz", plain(low), plain(high))

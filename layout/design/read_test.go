@@ -41,14 +41,17 @@ func TestDefaults(t *testing.T) {
 		Air:  design.Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
 		Body: design.Body{Shape: "ball", RadiusMM: 100, WallMM: 3},
 		Mounts: design.Mounts{
-			On: "even", Count: 12,
+			On: "even", Count: 12, Over: "ball", Symmetry: 1,
 		},
-		Driver:   design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1, ResonanceQ: 0.707},
-		Timing:   design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
-		Wiring:   design.Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83},
-		Spot:     design.Spot{XM: 2, ZM: 1},
-		Room:     design.Room{Order: 3},
-		Coverage: design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64, SmearLimitUS: 100},
+		Driver:     design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1, ResonanceQ: 0.707},
+		Fit:        design.Fit{ApartMM: 1},
+		Timing:     design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
+		Wiring:     design.Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
+		Protection: design.Protection{Family: "butterworth", Order: 4},
+		Processor:  design.Processor{RateHz: 48000},
+		Spot:       design.Spot{XM: 2, ZM: 1},
+		Room:       design.Room{Order: 3},
+		Coverage:   design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64, SmearLimitUS: 100},
 	}
 	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
 		t.Error(d)
@@ -69,6 +72,25 @@ driver.power_w = 3
 driver.response = "driver.csv"
 driver.resonance_hz = 160
 driver.resonance_q = 0.9
+driver.magnet_mm = 30
+driver.magnet_height_mm = 9
+driver.terminal_reach_mm = 22
+driver.terminal_front_mm = 6
+driver.terminal_length_mm = 5
+driver.screw_mm = 2.5
+driver.fs_hz = 140
+driver.qms = 3
+driver.qes = 1
+driver.vas_l = 0.2
+driver.bl_tm = 2.5
+driver.mms_g = 0.9
+driver.sd_cm2 = 9
+driver.le_mh = 0.06
+driver.xmax_mm = 2
+driver.impedance = "ohm.csv"
+protection = { family = "bessel", order = 3, corner_hz = 99 }
+processor = { rate_hz = 96000, step_us = 10 }
+fit = { apart_mm = 2, edge_mm = 0.5 }
 [body]
 shape = "geodesic"
 base = "octahedron"
@@ -80,6 +102,7 @@ wall_mm = 4
 [mounts]
 on = "vertices"
 keep_clear_below_deg = -5
+keep_clear_deg = [[180, 10.5, 15], [0, 90, 1]]
 skip = [
   3,
   7, # two places
@@ -92,6 +115,9 @@ field_high_hz = 6000.5
 [wiring]
 minimum_load_ohm = 2
 amplifier_volt = 4
+split = "height"
+wire_m = 3
+wire_mm2 = 1.5
 [[channel]]
 drivers = [1, 2]
 gain_db = -3
@@ -134,16 +160,21 @@ ceiling_absorption = 0.5
 			Shape: "geodesic", Base: "octahedron", Subdivision: 3, RadiusMM: 200,
 			CutHeightMM: -50, HasCut: true, StandHeightMM: 10, WallMM: 4,
 		},
-		Mounts: design.Mounts{On: "vertices", KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
+		Mounts: design.Mounts{On: "vertices", KeepClear: []design.Zone{{AzimuthDeg: 180, ElevationDeg: 10.5, HalfAngleDeg: 15}, {ElevationDeg: 90, HalfAngleDeg: 1}}, KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
 		Driver: design.Driver{
 			DiameterMM: 40, CutoutMM: 41.5, FlangeMM: 50, DepthMM: 20,
 			NominalOhm: 4, DCOhm: 3.4, SensitivityDB: &level, PowerW: 3,
 			Response: "driver.csv", ResonanceHz: 160, ResonanceQ: 0.9,
+			MagnetMM: 30, MagnetHeightMM: 9, TerminalReachMM: 22, TerminalFrontMM: 6, TerminalLengthMM: 5, ScrewMM: 2.5,
+			FsHz: 140, Qms: 3, Qes: 1, VasL: 0.2, BLTM: 2.5, MmsG: 0.9, SdCM2: 9, LeMH: 0.06, XmaxMM: 2, Impedance: "ohm.csv",
 		},
-		Timing:   design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
-		Wiring:   design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4},
-		Channels: []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
-		Spot:     design.Spot{XM: 0, YM: -3, ZM: 0.5},
+		Protection: design.Protection{Family: "bessel", Order: 3, CornerHz: 99},
+		Processor:  design.Processor{RateHz: 96000, StepUS: 10},
+		Fit:        design.Fit{ApartMM: 2, EdgeMM: 0.5},
+		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
+		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, Split: "height", WireM: 3, WireMM2: 1.5},
+		Channels:   []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
+		Spot:       design.Spot{XM: 0, YM: -3, ZM: 0.5},
 		Room: design.Room{
 			Present: true, SizeM: [3]float64{6, 8.5, 2.7}, BodyAtM: [3]float64{2, 4, 0.8}, Order: 2,
 			Absorption: [6]design.Octaves{even(0.1), {0, 0.1, 0.2, 0.3, 0.4, 0.5, 1}, even(0.3), even(0), even(1), even(0.5)},
@@ -240,6 +271,28 @@ func TestFaults(t *testing.T) {
 	}{
 		{name: "not TOML", line: "radius_mm = 100", with: "radius_mm = = 100", kind: design.ErrSyntax,
 			want: "bad.toml:3: not readable as TOML: SYNTAX"},
+		{name: "dome without a cut", line: "count = 12", with: "count = 12\nover = \"dome\"", kind: design.ErrConflict,
+			want: `bad.toml:6: mounts.over = "dome": must be "ball" where the body has no cut`},
+		{name: "a zone of two numbers", line: "count = 12", with: "count = 12\nkeep_clear_deg = [[1, 2]]", kind: design.ErrRange,
+			want: "bad.toml:6: mounts.keep_clear_deg = [[…]]: must be a list of [azimuth from -360 to 360, elevation from -90 to 90, half angle from 0.1 to 90], in degrees, at most 100"},
+		{name: "a zone too wide", line: "count = 12", with: "count = 12\nkeep_clear_deg = [[1, 2, 91]]", kind: design.ErrRange,
+			want: "bad.toml:6: mounts.keep_clear_deg = [[…]]: must be a list of [azimuth from -360 to 360, elevation from -90 to 90, half angle from 0.1 to 90], in degrees, at most 100"},
+		{name: "sides of a ball", line: "radius_mm = 100", with: "radius_mm = 100\nsides = 6", kind: design.ErrConflict,
+			want: `bad.toml:4: body.sides: only for body.shape = "prism" or "antiprism"; leave it out`},
+		{name: "prism without sides", line: "shape = \"ball\"\nradius_mm = 100\n[mounts]", with: "shape = \"prism\"\nradius_mm = 100\n[mounts]\non = \"even\"", kind: design.ErrMissing,
+			want: "bad.toml:1: body.sides: missing; must be a whole number from 3 to 64"},
+		{name: "file without a name", line: "shape = \"ball\"\nradius_mm = 100\n[mounts]", with: "shape = \"file\"\nradius_mm = 100\n[mounts]\non = \"even\"", kind: design.ErrMissing,
+			want: "bad.toml:1: body.file: missing; must be the name of an OFF or STL file"},
+		{name: "two ways to divide", line: `shape = "ball"`, with: "shape = \"geodesic\"\nsubdivision = 2\nm = 2", kind: design.ErrConflict,
+			want: "bad.toml:4: body.m = 2: must be left out where body.subdivision is given"},
+		{name: "n alone", line: `shape = "ball"`, with: "shape = \"geodesic\"\nn = 2", kind: design.ErrConflict,
+			want: "bad.toml:3: body.n = 2: must be left out where there is no body.m"},
+		{name: "divided too finely", line: `shape = "ball"`, with: "shape = \"geodesic\"\nm = 12\nn = 5", kind: design.ErrConflict,
+			want: "bad.toml:4: body.n = 5: must be at most 4, so that m and n together are at most 16"},
+		{name: "dual of a ball", line: "radius_mm = 100", with: "radius_mm = 100\ndual = true", kind: design.ErrConflict,
+			want: "bad.toml:4: body.dual = true: must be false for a ball or a body that is cut"},
+		{name: "magnet higher than the driver", line: "diameter_mm = 30", with: "diameter_mm = 30\nmagnet_height_mm = 5", kind: design.ErrConflict,
+			want: "bad.toml:8: driver.magnet_height_mm = 5: must be at most driver.depth_mm, 0"},
 		{name: "a key twice", line: "radius_mm = 100", with: "radius_mm = 100\nradius_mm = 90", kind: design.ErrSyntax,
 			want: "bad.toml:4: not readable as TOML: SYNTAX"},
 		{name: "a table twice", below: "[body]\n", kind: design.ErrSyntax, want: "bad.toml:12: not readable as TOML: SYNTAX"},
@@ -265,18 +318,18 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known key; is it coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, surface, room, coverage"},
+			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, timing, wiring, protection, processor, spot, surface, room, coverage"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, timing, wiring, spot, surface, room, coverage`},
+			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, fit, timing, wiring, protection, processor, spot, surface, room, coverage`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; known here: drivers, gain_db, invert, delay_us"},
 
 		{name: "text for a number", line: "radius_mm = 100", with: `radius_mm = "big"`, kind: design.ErrType,
 			want: `bad.toml:3: body.radius_mm = "big": must be a number from 20 to 5000`},
 		{name: "number for text", line: `shape = "ball"`, with: "shape = 3", kind: design.ErrType,
-			want: `bad.toml:2: body.shape = 3: must be "tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic" or "ball"`},
+			want: `bad.toml:2: body.shape = 3: must be "geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`},
 		{name: "broken number for a whole one", line: "count = 12", with: "count = 12.0", kind: design.ErrType,
 			want: "bad.toml:5: mounts.count = 12.0: must be a whole number from 0 to 2000"},
 		{name: "date for a number", line: "radius_mm = 100", with: "radius_mm = 2001-02-03", kind: design.ErrType,
@@ -297,7 +350,7 @@ func TestFaults(t *testing.T) {
 			want: "bad.toml:14: channel[1].invert = 1: must be true or false"},
 
 		{name: "no shape", line: `shape = "ball"`, with: "", kind: design.ErrMissing,
-			want: `bad.toml:1: body.shape: missing; must be "tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic" or "ball"`},
+			want: `bad.toml:1: body.shape: missing; must be "geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`},
 		{name: "no radius", line: "radius_mm = 100", with: "", kind: design.ErrMissing,
 			want: "bad.toml:1: body.radius_mm: missing; must be a number from 20 to 5000"},
 		{name: "no diameter", line: "diameter_mm = 30", with: "", kind: design.ErrMissing,
@@ -324,7 +377,7 @@ func TestFaults(t *testing.T) {
 		{name: "absurd diameter", line: "diameter_mm = 30", with: "diameter_mm = 3e300", kind: design.ErrRange,
 			want: "bad.toml:7: driver.diameter_mm = 3e+300: must be from 5 to 500"},
 		{name: "shape unheard of", line: `shape = "ball"`, with: `shape = "egg"`, kind: design.ErrRange,
-			want: `bad.toml:2: body.shape = "egg": must be "tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron", "geodesic" or "ball"`},
+			want: `bad.toml:2: body.shape = "egg": must be "geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`},
 		{name: "too many mounts", line: "count = 12", with: "count = 5000", kind: design.ErrRange,
 			want: "bad.toml:5: mounts.count = 5000: must be from 0 to 2000"},
 		{name: "no mounts", line: "count = 12", with: "count = 0", kind: design.ErrRange,

@@ -7,6 +7,12 @@
 // Kuijlaars, Math. Intelligencer 19 (1997) 5) turned by the golden angle (R.
 // Swinbank and R. J. Purser, Q. J. R. Meteorol. Soc. 132 (2006) 1769).
 //
+// A zone keeps caps of the sphere clear: below a dome, round a handle or a
+// cable; and can ask for a symmetry about z. It is held by an augmented
+// Lagrangian (J. Nocedal and S. J. Wright, Numerical Optimization, 2nd ed.,
+// 2006, 17.3 and 17.4); what points are still inside a cap by at the end is
+// taken off by moving them to its border.
+//
 // A sphere holds very many arrangements of nearly the same energy, the more the
 // more points there are. Up to a hundred points the least one known is found as
 // a rule; above that, one that is some millionths to some hundred-thousandths

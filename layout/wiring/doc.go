@@ -7,8 +7,15 @@
 // practice and on the safe side: the impedance of a driver is hardly ever lower
 // than its resistance.
 //
-// Every driver of such a bank carries the same current, so the power divides
-// evenly. One driver that fails open silences its string; one that fails short
+// Where all strings are alike, every driver of the bank carries the same
+// current, so the power divides evenly; in unequal strings the shorter ones get
+// more. One driver that fails open silences its string; one that fails short
 // loads the rest of it. A load under the amplifier's minimum can overheat and
 // destroy it.
+//
+// Wire: the diameters of the American Wire Gauge after ASTM B258, 0.005 inch
+// for gauge 36 and 92 to the power of 1/39 per gauge; nominal sections of IEC
+// 60228; resistivity and temperature coefficient of annealed copper at 20 C
+// after IEC 60028, 1/58 ohm mm2/m and 0.00393 per kelvin; all quoted from
+// memory.
 package wiring

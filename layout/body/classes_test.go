@@ -1,0 +1,167 @@
+package body_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"pappus/layout/body"
+	"pappus/testdata/reference"
+
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+)
+
+// TestEdgeClassTable checks letters, chord factors and counts against
+// geodesic_chords.csv (Kenner, Geodesic Math and How to Use It, 1976), to the
+// printed digits. Kenner's letters go by length alone.
+func TestEdgeClassTable(t *testing.T) {
+	rows, err := reference.Table("geodesic_chords.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	letters := map[int]int{}
+	for _, row := range rows {
+		n := int(row.Float("frequency"))
+		letters[n]++
+		count := 0
+		for _, c := range geodesic(t, "icosahedron", n).EdgeClasses() {
+			if c.Letter != row["letter"] {
+				continue
+			}
+			count += len(c.Edges)
+			if math.Abs(c.Chord-row.Float("chord_factor")) > 0.0000050001 {
+				t.Errorf("divided in %d, %s: chord factor %.7f", n, c.Name, c.Chord)
+			}
+			near(t, "length", c.Length, c.Chord*radius, 1e-14)
+		}
+		if count != int(row.Float("edges_in_full_sphere")) {
+			t.Errorf("divided in %d, %s: %d edges", n, row["letter"], count)
+		}
+	}
+	for n, want := range letters {
+		classes := geodesic(t, "icosahedron", n).EdgeClasses()
+		if last := classes[len(classes)-1].Letter; last != string(rune('A'+want-1)) {
+			t.Errorf("divided in %d: letters to %s", n, last)
+		}
+	}
+}
+
+// TestEdgeClassAngles: the truncated icosahedron has one length and the two
+// angles of polyhedra.csv, 142.6226 degrees at the 60 edges of the pentagons.
+func TestEdgeClassAngles(t *testing.T) {
+	classes := must(t)(body.Archimedean("truncated icosahedron", radius)).EdgeClasses()
+	if len(classes) != 2 {
+		t.Fatalf("%d classes", len(classes))
+	}
+	for i, want := range []string{"A1 A 30 138.1897", "A2 A 60 142.6226"} {
+		c := classes[i]
+		if got := fmt.Sprintf("%s %s %d %.4f", c.Name, c.Letter, len(c.Edges), c.Dihedral*180/math.Pi); got != want {
+			t.Errorf("class %d is %s, want %s", i, got, want)
+		}
+	}
+}
+
+func TestEdgeLetters(t *testing.T) {
+	classes := must(t)(body.GeodesicMN("tetrahedron", 9, 5, radius)).EdgeClasses()
+	var letters []string
+	for _, c := range classes {
+		letters = append(letters, c.Letter)
+	}
+	letters = slices.Compact(letters)
+	for at, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 51: "AZ", 52: "BA"} {
+		if at < len(letters) && letters[at] != want {
+			t.Errorf("letter %d is %s, want %s", at, letters[at], want)
+		}
+	}
+	if len(letters) < 53 {
+		t.Errorf("%d letters are too few for this test", len(letters))
+	}
+	if got := len(body.Ball(radius).EdgeClasses()) + len(body.Ball(radius).FaceClasses()); got != 0 {
+		t.Errorf("a ball has %d classes", got)
+	}
+}
+
+// TestClassesPart: each edge and each face is in one class, which has its
+// measures; lying a face on the first of its class works corner by corner.
+func TestClassesPart(t *testing.T) {
+	all(t, func(t *testing.T, b *body.Body) {
+		edges := b.Edges()
+		seen := make([]int, len(edges))
+		for _, c := range b.EdgeClasses() {
+			for _, e := range c.Edges {
+				seen[e]++
+				near(t, "length", length(b, edges[e]), c.Length, 1e-4)
+				near(t, "dihedral angle", b.Dihedral(edges[e]), c.Dihedral, 1e-3)
+			}
+		}
+		faces := make([]int, len(b.Faces))
+		classes := b.FaceClasses()
+		for k, c := range classes {
+			if c.Mirror >= 0 && classes[c.Mirror].Mirror != k {
+				t.Errorf("class %d has mirror image %d, which has %d", k, c.Mirror, classes[c.Mirror].Mirror)
+			}
+			sum := 0.0
+			for _, a := range c.Angles {
+				sum += a
+			}
+			near(t, "sum of angles", sum, math.Pi*float64(len(c.Angles)-2), 1e-7)
+			for i, f := range c.Faces {
+				faces[f]++
+				corners := b.Faces[f].Corners
+				n := len(corners)
+				for j, want := range c.Lengths {
+					p, q := b.Vertices[corners[(j+c.Turns[i])%n]], b.Vertices[corners[(j+c.Turns[i]+1)%n]]
+					if math.Abs(r3.Norm(r3.Sub(p, q))-want) > 1e-5*radius {
+						t.Errorf("edge %d of face %d is %g m, want %g", j, f, r3.Norm(r3.Sub(p, q)), want)
+					}
+				}
+			}
+		}
+		if slices.ContainsFunc(seen, func(n int) bool { return n != 1 }) || slices.ContainsFunc(faces, func(n int) bool { return n != 1 }) {
+			t.Errorf("edges or faces in none or several classes")
+		}
+	})
+}
+
+// TestFaceClassMirrors: class I divisions are their own mirror image, so each
+// class has one of as many faces; class III ones lack the images of slanted
+// faces.
+func TestFaceClassMirrors(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := rapid.IntRange(1, 8).Draw(t, "m")
+		b := must(t)(body.Geodesic("icosahedron", m, radius))
+		classes := b.FaceClasses()
+		for k, c := range classes {
+			if c.Mirror < 0 || classes[c.Mirror].Mirror != k || len(classes[c.Mirror].Faces) != len(c.Faces) {
+				t.Errorf("%s: class %d has mirror image %d", b.Name, k, c.Mirror)
+			}
+		}
+	})
+	alone := 0
+	for _, c := range must(t)(body.GeodesicMN("icosahedron", 2, 1, radius)).FaceClasses() {
+		if c.Mirror < 0 {
+			alone += len(c.Faces)
+		}
+	}
+	if alone == 0 {
+		t.Errorf("no face without a mirror image")
+	}
+}
+
+func BenchmarkEdgeClasses(b *testing.B) {
+	whole := geodesic(b, "icosahedron", 16)
+	b.ReportAllocs()
+	for b.Loop() {
+		whole.EdgeClasses()
+	}
+}
+
+func BenchmarkFaceClasses(b *testing.B) {
+	whole := geodesic(b, "icosahedron", 16)
+	b.ReportAllocs()
+	for b.Loop() {
+		whole.FaceClasses()
+	}
+}

@@ -1,0 +1,237 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+
+	"pappus/layout/body"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Report is how one driver fits. Every clearance is in m, below 0 where
+// something is in the way; NaN where the driver's outline does not tell, +Inf
+// where there is nothing to be near to.
+type Report struct {
+	Flange float64 // from the flange's rim to the edge of the face
+	// Cutout is what is left of the face's inner side between the cut-out and
+	// the nearest other wall.
+	Cutout float64
+
+	Gap   float64 // as the function [Gap] has it, to the flange that is least far off
+	GapTo int     // whose: an index of a mount; -1: there is none
+
+	Inside   float64 // from basket and magnet to the nearest neighbour's
+	InsideTo int
+	Wall     float64 // from basket and magnet to the inner side of another wall
+
+	Terminal   float64 // to a wall or a neighbour's basket, magnet or terminal
+	TerminalTo int     // whose; -1: a wall, or none
+
+	ScrewRing   float64 // radius of the smallest circle of screws that keeps off the cut-out
+	ScrewFlange float64 // from the screw holes on it to the flange's rim
+	ScrewEdge   float64 // from them to the edge of the face
+
+	// Through is by how much the radius of the cut-out is more than that of the
+	// widest part behind it. Below 0 the driver does not go in straight; many
+	// with a terminal at the side can be tilted in.
+	Through float64
+}
+
+// slack is a length in m below which a limit counts as kept.
+const slack = 1e-9
+
+// Fits tells whether every clearance that is known keeps its limit. Through
+// does not count.
+func (r Report) Fits(l Limits) bool { return r.fitsBody(l) && !(r.ScrewFlange < l.Edge-slack) }
+
+// fitsBody is Fits but for what the driver alone decides.
+func (r Report) fitsBody(l Limits) bool {
+	for _, v := range [][2]float64{
+		{r.Flange, l.Edge}, {r.Cutout, l.Edge}, {r.ScrewEdge, l.Edge},
+		{r.Gap, l.Apart}, {r.Inside, l.Apart}, {r.Wall, l.Apart}, {r.Terminal, l.Apart},
+	} {
+		if v[0] < v[1]-slack {
+			return false
+		}
+	}
+	return true
+}
+
+// Check reports on every mount of a body, all with the same driver. A smallest
+// ring of screws keeps its holes off the cut-out by the limit to an edge.
+// Errors wrap [ErrDriver], [ErrMount] and [ErrLimits]; one about a mount names
+// its index.
+func Check(b *body.Body, mounts []Mount, d Driver, l Limits) ([]Report, error) {
+	if err := valid(b, mounts, d, l); err != nil {
+		return nil, err
+	}
+	return report(newWalls(b), mounts, d, l), nil
+}
+
+func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
+	if err := d.check(); err != nil {
+		return err
+	}
+	if err := l.check(); err != nil {
+		return err
+	}
+	for i, m := range mounts {
+		if err := m.check(len(b.Faces)); err != nil {
+			return fmt.Errorf("mount %d: %w", i, err)
+		}
+	}
+	return nil
+}
+
+func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
+	out := make([]Report, len(mounts))
+	for i, m := range mounts {
+		out[i] = alone(w, m, d, l)
+	}
+	flanges(out, mounts, d)
+	if d.Depth > 0 {
+		baskets(out, mounts, d)
+	}
+	if d.TerminalReach > 0 {
+		terminals(out, mounts, d)
+	}
+	return out
+}
+
+// alone reports on what does not depend on other mounts.
+func alone(w *walls, m Mount, d Driver, l Limits) Report {
+	nan := math.NaN()
+	r := Report{Gap: math.Inf(1), GapTo: -1, Inside: nan, InsideTo: -1, Wall: nan, Terminal: nan, TerminalTo: -1,
+		ScrewRing: nan, ScrewFlange: nan, ScrewEdge: nan, Through: nan}
+	outside, inside := w.edge(m, l.Wall)
+	r.Flange, r.Cutout = outside-d.FlangeRadius, inside-d.CutoutRadius
+	if d.ScrewRadius > 0 {
+		r.ScrewRing = d.CutoutRadius + l.Edge + d.ScrewRadius
+		r.ScrewFlange = d.FlangeRadius - r.ScrewRing - d.ScrewRadius
+		r.ScrewEdge = outside - r.ScrewRing - d.ScrewRadius
+	}
+	if d.Depth > 0 {
+		r.Wall = w.clearance(m, behind(m, d, l.Wall), l.Wall)
+	}
+	if d.TerminalReach > 0 {
+		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, l.Wall)
+		if d.TerminalReach > d.CutoutRadius {
+			r.Terminal = min(r.Terminal, d.TerminalFront-l.Wall)
+		}
+	}
+	if d.Depth > 0 || d.TerminalReach > 0 {
+		r.Through = d.CutoutRadius - max(d.magnet(), d.TerminalReach)
+	}
+	return r
+}
+
+// flanges fills in the nearest flange of each mount. Two flanges reach a common
+// point only where half their distance does, so that points bound the gap.
+func flanges(out []Report, mounts []Mount, d Driver) {
+	points := make([]r3.Vec, len(mounts))
+	for i, m := range mounts {
+		points[i] = m.Point
+	}
+	gaps, to := nearest(points, d.FlangeRadius, func(i, j int) float64 {
+		return Gap(mounts[i].Point, mounts[i].Normal, mounts[j].Point, mounts[j].Normal, d.FlangeRadius)
+	})
+	for i := range out {
+		out[i].Gap, out[i].GapTo = gaps[i], to[i]
+	}
+}
+
+// baskets fills in the nearest basket or magnet of each mount.
+func baskets(out []Report, mounts []Mount, d Driver) {
+	parts, middles := make([][]solid, len(mounts)), make([]r3.Vec, len(mounts))
+	for i, m := range mounts {
+		parts[i] = behind(m, d, 0)
+		middles[i] = r3.Sub(m.Point, r3.Scale(d.Depth/2, m.Normal))
+	}
+	reach := math.Hypot(d.Depth/2, max(d.CutoutRadius, d.magnet()))
+	least, to := nearest(middles, reach, func(i, j int) float64 { return leastApart(parts[i], parts[j]) })
+	for i := range out {
+		out[i].Inside, out[i].InsideTo = least[i], to[i]
+	}
+}
+
+// terminals takes neighbours into the clearance of each terminal.
+func terminals(out []Report, mounts []Mount, d Driver) {
+	all, own, middles := make([][]solid, len(mounts)), make([][]solid, len(mounts)), make([]r3.Vec, len(mounts))
+	deep := max(d.Depth, d.TerminalFront+d.TerminalLength)
+	for i, m := range mounts {
+		own[i] = []solid{terminal(m, d)}
+		all[i] = append(behind(m, d, 0), own[i]...)
+		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
+	}
+	reach := math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
+	least, to := nearest(middles, reach, func(i, j int) float64 { return leastApart(own[i], all[j]) })
+	for i := range out {
+		if least[i] < out[i].Terminal {
+			out[i].Terminal, out[i].TerminalTo = least[i], to[i]
+		}
+	}
+}
+
+func leastApart(a, b []solid) float64 {
+	least := math.Inf(1)
+	for i := range a {
+		for j := range b {
+			least = min(least, apart(&a[i], &b[j]))
+		}
+	}
+	return least
+}
+
+// allFit tells whether every mount fits but for what the driver alone decides,
+// as fitsBody does, and stops at the first that does not.
+func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
+	out := make([]Report, len(mounts))
+	for i, m := range mounts {
+		if out[i] = alone(w, m, d, l); !out[i].fitsBody(l) {
+			return false
+		}
+	}
+	flanges(out, mounts, d)
+	for _, r := range out {
+		if !r.fitsBody(l) {
+			return false
+		}
+	}
+	return d.Depth == 0 && d.TerminalReach == 0 || insideFits(mounts, d, l)
+}
+
+// insideFits tells whether what neighbours have behind their flanges keeps
+// apart.
+func insideFits(mounts []Mount, d Driver, l Limits) bool {
+	parts := make([][]solid, len(mounts))
+	middles := make([]r3.Vec, len(mounts))
+	deep := max(d.Depth, d.TerminalFront+d.TerminalLength)
+	for i, m := range mounts {
+		parts[i] = behind(m, d, 0)
+		if d.TerminalReach > 0 {
+			parts[i] = append(parts[i], terminal(m, d))
+		}
+		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
+	}
+	reach := l.Apart + 2*math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
+	for i := range mounts {
+		for j := range i {
+			if r3.Norm2(r3.Sub(middles[i], middles[j])) < reach*reach && !keepApart(parts[i], parts[j], l.Apart) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func keepApart(a, b []solid, least float64) bool {
+	for i := range a {
+		for j := range b {
+			if width, _ := gap(&a[i], &b[j]); width < least-slack {
+				return false
+			}
+		}
+	}
+	return true
+}

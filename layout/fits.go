@@ -1,0 +1,40 @@
+package layout
+
+import "pappus/layout/fit"
+
+// Fits is how the drivers fit the body, and which sizes just would.
+type Fits struct {
+	Reports []fit.Report // one for each mount
+	// Largest is the largest driver of the same proportions that fits; its flange
+	// radius is 0 where none does.
+	Largest fit.Driver
+	// Smallest is the least radius of the body in m that takes the driver; 0 where
+	// none does.
+	Smallest float64
+}
+
+// Fit looks at every mount of an array.
+func (a *Array) Fit() (Fits, error) {
+	mounts := a.fitMounts()
+	reports, err := fit.Check(a.Body, mounts, a.Outline, a.Limits)
+	if err != nil {
+		return Fits{}, err
+	}
+	out := Fits{Reports: reports}
+	// That no size fits is an answer, not a fault.
+	if d, err := fit.LargestDriver(a.Body, mounts, a.Outline, a.Limits); err == nil {
+		out.Largest = d
+	}
+	if factor, err := fit.SmallestBody(a.Body, mounts, a.Outline, a.Limits); err == nil {
+		out.Smallest = factor * a.Body.Radius
+	}
+	return out, nil
+}
+
+func (a *Array) fitMounts() []fit.Mount {
+	out := make([]fit.Mount, len(a.Mounts))
+	for i, m := range a.Mounts {
+		out[i] = fit.Mount{Point: m.Point, Normal: m.Normal, Face: m.Face}
+	}
+	return out
+}

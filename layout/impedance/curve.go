@@ -1,0 +1,123 @@
+package impedance
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/cmplx"
+	"sort"
+)
+
+// Errors that this package wraps.
+var (
+	ErrDriver = errors.New("impossible driver")
+	ErrTable  = errors.New("impossible impedance table")
+	ErrBank   = errors.New("impossible bank")
+)
+
+// Driver holds the values that make one driver's impedance.
+type Driver struct {
+	Resonance  float64 // Hz, above 0
+	QMS, QES   float64 // mechanical and electrical quality factor, above 0
+	DCOhm      float64 // Re, above 0
+	Inductance float64 // Le in H, 0 or above
+}
+
+// Point is one line of a measured impedance.
+type Point struct {
+	Frequency float64 // Hz, above 0
+	Ohm       float64 // magnitude, above 0
+	Degrees   float64 // phase, positive where inductive, -180 to 180
+}
+
+// Curve is a driver's impedance over frequency. It is never changed after it is
+// made, and serves several goroutines at once. The zero Curve is no driver: its
+// impedance is 0.
+type Curve struct {
+	driver Driver
+	node   []node
+}
+
+// node is a measured point, ready to be interpolated.
+type node struct{ log, size, phase float64 } // ln Hz, ln ohm, rad
+
+// New returns the impedance of a driver. Errors wrap ErrDriver.
+func New(d Driver) (Curve, error) {
+	for _, v := range []struct {
+		name  string
+		value float64
+	}{{"resonance in Hz", d.Resonance}, {"Qms", d.QMS}, {"Qes", d.QES}, {"resistance in ohm", d.DCOhm}} {
+		if !(v.value > 0) || math.IsInf(v.value, 0) {
+			return Curve{}, fmt.Errorf("impedance: %w: %s %g, must be above 0", ErrDriver, v.name, v.value)
+		}
+	}
+	if !(d.Inductance >= 0) || math.IsInf(d.Inductance, 0) {
+		return Curve{}, fmt.Errorf("impedance: %w: inductance %g H, must be 0 or above", ErrDriver, d.Inductance)
+	}
+	return Curve{driver: d}, nil
+}
+
+// Measured returns the impedance that a table of two or more points gives, their
+// frequencies rising. Between points the logarithm of the magnitude and the
+// phase run straight over log frequency, the phase by the shorter way round;
+// outside the table they stay those of the point at the end. Errors wrap
+// ErrTable.
+func Measured(points []Point) (Curve, error) {
+	if len(points) < 2 {
+		return Curve{}, fmt.Errorf("impedance: %w: %d points, must be 2 or more", ErrTable, len(points))
+	}
+	c := Curve{node: make([]node, len(points))}
+	for i, p := range points {
+		switch {
+		case !(p.Frequency > 0) || math.IsInf(p.Frequency, 0):
+			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g Hz, must be above 0", ErrTable, i+1, p.Frequency)
+		case !(p.Ohm > 0) || math.IsInf(p.Ohm, 0):
+			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g ohm, must be above 0", ErrTable, i+1, p.Ohm)
+		case !(math.Abs(p.Degrees) <= 180):
+			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g degrees, must be from -180 to 180", ErrTable, i+1, p.Degrees)
+		case i > 0 && p.Frequency <= points[i-1].Frequency:
+			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g Hz does not rise above %g Hz",
+				ErrTable, i+1, p.Frequency, points[i-1].Frequency)
+		}
+		c.node[i] = node{math.Log(p.Frequency), math.Log(p.Ohm), p.Degrees * math.Pi / 180}
+		if i > 0 {
+			last := c.node[i-1].phase
+			c.node[i].phase = last + math.Remainder(c.node[i].phase-last, 2*math.Pi)
+		}
+	}
+	return c, nil
+}
+
+// Fill fills dst with the complex impedance in ohm at the frequencies, in Hz and
+// above 0. It panics where the lengths differ and allocates nothing.
+func (c Curve) Fill(dst []complex128, frequency []float64) {
+	if len(dst) != len(frequency) {
+		panic("impedance: lengths differ")
+	}
+	for f, hz := range frequency {
+		dst[f] = c.At(hz)
+	}
+}
+
+// At returns the complex impedance in ohm at one frequency in Hz, above 0.
+func (c Curve) At(hz float64) complex128 {
+	if c.node != nil {
+		return c.between(math.Log(hz))
+	}
+	d := c.driver
+	if d.DCOhm == 0 {
+		return 0
+	}
+	x := hz / d.Resonance
+	moving := complex(d.DCOhm*d.QMS/d.QES, 0) / complex(1, d.QMS*(x-1/x))
+	return complex(d.DCOhm, 2*math.Pi*hz*d.Inductance) + moving
+}
+
+// between interpolates a measured impedance at ln Hz.
+func (c Curve) between(log float64) complex128 {
+	i := sort.Search(len(c.node), func(i int) bool { return c.node[i].log >= log })
+	i = max(1, min(i, len(c.node)-1))
+	a, b := c.node[i-1], c.node[i]
+	share := max(0, min(1, (log-a.log)/(b.log-a.log)))
+	return cmplx.Rect(math.Exp(a.size+share*(b.size-a.size)), a.phase+share*(b.phase-a.phase))
+}

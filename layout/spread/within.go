@@ -1,0 +1,127 @@
+package spread
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Within returns n points on the unit sphere with a low Coulomb energy among
+// those in a zone, and that energy. From several starts made with the seed it
+// keeps the best. The same n, seed and zone give the same points every time,
+// and the zero zone gives those of [Even].
+//
+// Points press against the borders of a zone, as charges do, so that many lie
+// on them; give a cap the half-angle that keeps a mount's whole flange clear.
+//
+// With a symmetry of k, the points are rings of k evenly round z; what n
+// leaves over k, up to two, stands on the axis, on top first. A cap
+// then keeps clear all its images about z.
+//
+// The points are in the order of body.Order. Where all caps are round z, they
+// are turned so that the first of those off the axis is at azimuth 0.
+//
+// Errors wrap ErrCount, ErrCap, ErrSymmetry and ErrZone.
+func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
+	if n < 1 || n > Most {
+		return nil, 0, fmt.Errorf("spread: %w, not %d", ErrCount, n)
+	}
+	if err := z.check(n); err != nil {
+		return nil, 0, err
+	}
+	if len(z.Clear) == 0 && z.Fold <= 1 {
+		return Even(n, seed)
+	}
+	z = z.round()
+	poles, err := onAxis(n, z)
+	if err != nil {
+		return nil, 0, err
+	}
+	rings := (n - len(poles)) / z.Fold
+	o := newOrbits(rings, poles, z)
+	var start []r3.Vec
+	if rings > 0 {
+		if start, err = spiralWithin(rings, z); err != nil {
+			return nil, 0, err
+		}
+	}
+	random := rand.New(rand.NewPCG(seed, uint64(n)))
+	starts, steps := effort(n)
+	starts = (starts + 3) / 4 // each is several searches
+	best, least := start, o.at(start)
+	try := func(from []r3.Vec, rounds int, level float64) {
+		if points, energy := o.settle(from, steps, rounds, level); energy < least {
+			best, least = points, energy
+		}
+	}
+	if rings > 0 {
+		try(start, trying, coarse)
+		for range starts - 1 {
+			if from := scatterWithin(rings, z, random); from != nil {
+				try(from, trying, coarse)
+			}
+		}
+		try(best, finishing, fine)
+	}
+	o.place(best)
+	all := sorted(o.points)
+	if z.coaxial() {
+		all = sorted(facing(all))
+	}
+	return all, least, nil
+}
+
+// Rounds in which the zone is brought to hold: each leaves about a tenth of how
+// far points were inside a cap.
+const (
+	trying    = 2
+	finishing = 12
+)
+
+// onAxis returns the points that a symmetry leaves for the axis.
+func onAxis(n int, z Zone) ([]r3.Vec, error) {
+	if n == 1 {
+		if top := (r3.Vec{Z: 1}); z.Contains(top) {
+			return []r3.Vec{top}, nil
+		}
+	}
+	if z.Fold == 1 {
+		return nil, nil
+	}
+	var free []r3.Vec
+	for _, p := range []r3.Vec{{Z: 1}, {Z: -1}} {
+		if z.Contains(p) {
+			free = append(free, p)
+		}
+	}
+	if want := n % z.Fold; want <= len(free) {
+		return free[:want], nil
+	}
+	return nil, fmt.Errorf("spread: %w: %d of %d points must stand on the axis, where it allows %d", ErrZone, n%z.Fold, n, len(free))
+}
+
+// coaxial tells whether turns about z leave the zone as it is.
+func (z Zone) coaxial() bool {
+	for _, c := range z.Clear {
+		if math.Hypot(c.Axis.X, c.Axis.Y) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// facing turns points about z so that the first off the axis is at azimuth 0.
+func facing(points []r3.Vec) []r3.Vec {
+	for _, p := range points {
+		if out := math.Hypot(p.X, p.Y); out > 1e-6 {
+			cos, sin := p.X/out, p.Y/out
+			for i, q := range points {
+				points[i] = r3.Vec{X: cos*q.X + sin*q.Y, Y: cos*q.Y - sin*q.X, Z: q.Z}
+			}
+			break
+		}
+	}
+	return points
+}

@@ -1,0 +1,83 @@
+package layout
+
+import (
+	"bytes"
+	"errors"
+	"path/filepath"
+	"strings"
+
+	"pappus/layout/body"
+	"pappus/layout/design"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// wholeBody makes the body before the cut. Errors are *design.Error.
+func wholeBody(d *design.Design) (*body.Body, error) {
+	if d.Body.Shape == "file" {
+		return fromFile(d)
+	}
+	whole, err := named(d.Body, d.Body.RadiusMM*mm)
+	if err == nil && d.Body.Dual {
+		whole, err = body.Dual(whole)
+	}
+	if err != nil {
+		return nil, fault(d, "body.shape", d.Body.Shape, err.Error(), err)
+	}
+	return whole, nil
+}
+
+// named makes a body by the word for its shape.
+func named(b design.Body, radius float64) (*body.Body, error) {
+	switch b.Shape {
+	case "ball":
+		return body.Ball(radius), nil
+	case "prism":
+		return body.Prism(b.Sides, radius, b.HeightMM*mm)
+	case "antiprism":
+		return body.Antiprism(b.Sides, radius, b.HeightMM*mm)
+	case "geodesic":
+		if b.M > 0 {
+			return body.GeodesicMN(b.Base, b.M, b.N, radius)
+		}
+		return body.Geodesic(b.Base, b.Subdivision, radius)
+	}
+	solid, err := body.Platonic(b.Shape, radius)
+	if errors.Is(err, body.ErrUnknownShape) {
+		return body.Archimedean(b.Shape, radius)
+	}
+	return solid, err
+}
+
+// fromFile reads a body beside the design and brings it to the design's radius.
+func fromFile(d *design.Design) (*body.Body, error) {
+	path := beside(d, d.Body.File)
+	data, err := design.ReadFile(path, body.MostFileBytes)
+	if err != nil {
+		return nil, err
+	}
+	read := body.FromOFF
+	if strings.EqualFold(filepath.Ext(path), ".stl") {
+		read = body.FromSTL
+	}
+	whole, err := read(d.Body.File, bytes.NewReader(data))
+	if err == nil && d.Body.Dual {
+		whole, err = body.Dual(whole)
+	}
+	if err != nil {
+		return nil, fault(d, "body.file", d.Body.File, err.Error(), err)
+	}
+	return scaled(whole, d.Body.RadiusMM*mm), nil
+}
+
+// scaled returns a body at another radius in m.
+func scaled(b *body.Body, radius float64) *body.Body {
+	factor := radius / b.Radius
+	out := *b
+	out.Radius, out.BallRadius = radius, factor*b.BallRadius
+	out.Vertices = make([]r3.Vec, len(b.Vertices))
+	for i, v := range b.Vertices {
+		out.Vertices[i] = r3.Scale(factor, v)
+	}
+	return &out
+}

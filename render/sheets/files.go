@@ -1,0 +1,140 @@
+package sheets
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"pappus/layout"
+	"pappus/layout/shell"
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Options say what else there is to write.
+type Options struct {
+	// Segments are the half-spaces of each part that the shell is printed in;
+	// empty: it is printed whole.
+	Segments [][]shell.Plane
+	// NoShell leaves the STL out, for bodies that are built of panels or whose
+	// mounts sit on no face.
+	NoShell bool
+}
+
+// File is a file to be written.
+type File struct {
+	Name  string
+	Write func(io.Writer) error
+}
+
+// Files gives all that there is to write for a plan: sheets.pdf with every sheet,
+// each sheet as SVG, edges.csv, faces.csv and parts.csv, and the shell as
+// shell.stl or shell-1.stl and so on. All that can go wrong with the shell does
+// so here, before anything is written; those errors wrap package shell's.
+func Files(p *timing.Plan, o Options) ([]File, error) {
+	a := p.Array
+	sheets := All(a)
+	files := []File{
+		{"sheets.pdf", func(w io.Writer) error { return WritePDF(w, a.Name, sheets...) }},
+		{"edges.csv", func(w io.Writer) error { return Edges(w, a) }},
+		{"faces.csv", func(w io.Writer) error { return Faces(w, a) }},
+		{"parts.csv", func(w io.Writer) error { return Parts(w, a) }},
+	}
+	for _, s := range sheets {
+		files = append(files, File{s.Name + ".svg", s.WriteSVG})
+	}
+	if o.NoShell {
+		return files, nil
+	}
+	meshes, err := Shells(a, o.Segments)
+	if err != nil {
+		return nil, err
+	}
+	for i, m := range meshes {
+		name := "shell.stl"
+		if len(meshes) > 1 {
+			name = fmt.Sprintf("shell-%d.stl", i+1)
+		}
+		files = append(files, File{name, func(w io.Writer) error { return shell.WriteSTL(w, m, a.Name) }})
+	}
+	return files, nil
+}
+
+// All draws every sheet there is for an array: the picture, the map, tables,
+// templates and the net.
+func All(a *layout.Array) []*Sheet {
+	out := []*Sheet{Picture(a), Map(a)}
+	out = append(out, Tables(a)...)
+	out = append(out, Templates(a)...)
+	return append(out, Net(a)...)
+}
+
+// Shells makes the printed shell, whole or in segments.
+func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
+	whole, err := shell.Make(a.Body, a.Wall, Holes(a))
+	if err != nil {
+		return nil, err
+	}
+	if len(segments) == 0 {
+		return []shell.Mesh{whole}, nil
+	}
+	out := make([]shell.Mesh, len(segments))
+	for i, planes := range segments {
+		if id := crossed(a, planes); id != 0 {
+			return nil, fmt.Errorf("segment %d: mount %d: %w: a cut goes through it", i+1, id, shell.ErrCutout)
+		}
+		if out[i], err = whole.Part(planes...); err != nil {
+			return nil, fmt.Errorf("segment %d: %w", i+1, err)
+		}
+	}
+	return out, nil
+}
+
+// crossed returns the number of a mount whose cut-out a side of a segment goes
+// through, 0 for none.
+func crossed(a *layout.Array, planes []shell.Plane) int {
+	for _, m := range a.Mounts {
+		for i, p := range planes {
+			across := r3.Sub(p.Normal, r3.Scale(r3.Dot(p.Normal, m.Normal), m.Normal))
+			steep := r3.Norm(across)
+			away := r3.Dot(p.Normal, m.Point) - p.Offset
+			if math.Abs(away) >= a.Driver.CutoutRadius*steep {
+				continue
+			}
+			// The middle of the chord in which the plane meets the cut-out.
+			at := r3.Sub(m.Point, r3.Scale(away/(steep*steep), across))
+			if within(at, planes[:i]) && within(at, planes[i+1:]) {
+				return m.ID
+			}
+		}
+	}
+	return 0
+}
+
+func within(p r3.Vec, planes []shell.Plane) bool {
+	for _, q := range planes {
+		if r3.Dot(q.Normal, p) > q.Offset {
+			return false
+		}
+	}
+	return true
+}
+
+// Holes gives the cut-outs of an array's shell. One on a ball that does not look
+// straight outward gets no seat, which the shell then refuses.
+func Holes(a *layout.Array) []shell.Hole {
+	out := make([]shell.Hole, len(a.Mounts))
+	for i, m := range a.Mounts {
+		h := shell.Hole{ID: m.ID, Point: m.Point, Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
+		if a.Body.IsBall() && r3.Dot(m.Normal, r3.Unit(m.Point)) < leastSquare {
+			h.Seat = 0
+		}
+		out[i] = h
+	}
+	return out
+}
+
+// leastSquare is the cosine of how far a mount on a ball may lean from straight
+// outward: one degree, as on faces.
+const leastSquare = 0.9998

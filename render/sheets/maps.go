@@ -1,0 +1,63 @@
+package sheets
+
+import (
+	"math"
+
+	"pappus/layout"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Map draws the mounts with their numbers from above and from four sides.
+func Map(a *layout.Array) *Sheet {
+	s := page("map", "Where the mounts are", "Numbers as in all tables. Each view shows the mounts that look its way. x points forward, y to the left.", long, short)
+	up := r3.Vec{Z: 1}
+	views := []struct {
+		name string
+		view view
+	}{
+		{"from above (forward is up)", look(up, r3.Vec{X: 1})},
+		{"from the front (from +x)", look(r3.Vec{X: 1}, up)},
+		{"from the left (from +y)", look(r3.Vec{Y: 1}, up)},
+		{"from behind (from −x)", look(r3.Vec{X: -1}, up)},
+		{"from the right (from −y)", look(r3.Vec{Y: -1}, up)},
+	}
+	const columns, gap, caption = 3, 8.0, 7.0
+	wide := (s.Width - 2*margin - (columns-1)*gap) / columns
+	tall := (s.Height - 2*margin - heading - gap) / 2
+	box := func(i int) (low, high r2.Vec) {
+		low = r2.Vec{X: margin + float64(i%columns)*(wide+gap), Y: margin + heading + float64(i/columns)*(tall+gap)}
+		return low, r2.Vec{X: low.X + wide, Y: low.Y + tall - caption}
+	}
+	scale := math.Inf(1)
+	for i, v := range views {
+		low, high := box(i)
+		scale = min(scale, v.view.fit(a, low, high, math.Inf(1)).scale)
+	}
+	for i, v := range views {
+		low, high := box(i)
+		w := v.view.fit(a, low, high, scale)
+		w.body(s, a.Body, false)
+		for _, m := range w.farFirst(a) {
+			if w.faces(m) {
+				w.mount(s, a, m)
+			}
+		}
+		s.text(r2.Vec{X: (low.X + high.X) / 2, Y: high.Y + caption - 2}, 3, middle, ink, v.name)
+	}
+	low, _ := box(5)
+	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 20}, 3.2, 50, ink,
+		a.Name+": "+plural(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(ids(a, all(a)))+".")
+	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 45}, 3, 52, quiet,
+		"Discs are the flanges. A body that hangs overhead needs a second, separate hold.")
+	return s
+}
+
+func all(a *layout.Array) []int {
+	out := make([]int, len(a.Mounts))
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}

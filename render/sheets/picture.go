@@ -1,0 +1,77 @@
+package sheets
+
+import (
+	"math"
+
+	"pappus/layout"
+
+	"gonum.org/v1/gonum/spatial/r2"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// isometric is the elevation in rad from which the three axes look equally long.
+var isometric = math.Atan(1 / math.Sqrt2)
+
+// Picture draws the whole from above on the listening spot's side. Mounts on the
+// far side are faint and dashed there; a small second picture looks at them from
+// the opposite side.
+func Picture(a *layout.Array) *Sheet {
+	s := page("picture", "The whole, with mount numbers",
+		"Isometric. Large: seen from the listening spot's side; what is behind is faint and dashed. Small: from the opposite side.", long, short)
+	azimuth := math.Atan2(a.Spot.Y, a.Spot.X)
+	low, high := r2.Vec{X: margin, Y: margin + heading}, r2.Vec{X: 182, Y: s.Height - margin - 8}
+	near := from(azimuth).fit(a, low, high, math.Inf(1))
+	near.draw(s, a)
+	near.spotArrow(s, a)
+	low, high = r2.Vec{X: 196, Y: margin + heading + 30}, r2.Vec{X: s.Width - margin, Y: margin + heading + 110}
+	far := from(azimuth+math.Pi).fit(a, low, high, near.scale)
+	far.draw(s, a)
+	s.text(r2.Vec{X: (low.X + high.X) / 2, Y: high.Y + 8}, 3, middle, ink, "from the opposite side")
+	near.axes(s, r2.Vec{X: (low.X + high.X) / 2, Y: s.Height - margin - 24})
+	return s
+}
+
+// from looks down at the body from an azimuth in rad.
+func from(azimuth float64) view {
+	sin, cos := math.Sincos(azimuth)
+	level := math.Cos(isometric)
+	return look(r3.Vec{X: level * cos, Y: level * sin, Z: math.Sin(isometric)}, r3.Vec{Z: 1})
+}
+
+// draw draws the body and all its mounts.
+func (v view) draw(s *Sheet, a *layout.Array) {
+	v.body(s, a.Body, true)
+	order := v.farFirst(a)
+	for _, m := range order {
+		if !v.faces(m) {
+			v.hiddenMount(s, a, m)
+		}
+	}
+	for _, m := range order {
+		if v.faces(m) {
+			v.mount(s, a, m)
+		}
+	}
+}
+
+// spotArrow points to the listening spot below the body.
+func (v view) spotArrow(s *Sheet, a *layout.Array) {
+	at := r2.Vec{X: v.centre.X, Y: s.Height - margin - 7}
+	tip := r2.Vec{X: at.X, Y: at.Y + 5}
+	s.line(pen{colour: orange, width: 0.5}, at, tip)
+	s.polygon(pen{fill: orange}, tip, r2.Vec{X: tip.X - 1.2, Y: tip.Y - 2.4}, r2.Vec{X: tip.X + 1.2, Y: tip.Y - 2.4})
+	s.text(r2.Vec{X: at.X + 3, Y: at.Y + 4.5}, 3, left, ink, "to the listening spot, "+fixed(r3.Norm(a.Spot), 2)+" m from the body's centre")
+}
+
+// axes draws where x, y and z point.
+func (v view) axes(s *Sheet, at r2.Vec) {
+	for _, axis := range []struct {
+		way  r3.Vec
+		name string
+	}{{r3.Vec{X: 1}, "x, forward"}, {r3.Vec{Y: 1}, "y, left"}, {r3.Vec{Z: 1}, "z, up"}} {
+		f := v.flat(axis.way)
+		tip := r2.Vec{X: at.X + 15*f.X, Y: at.Y - 15*f.Y}
+		s.line(pen{colour: ink, width: 0.3}, at, tip)
+		s.label(r2.Add(tip, r2.Scale(4, r2.Vec{X: 1.6 * f.X, Y: -f.Y})), 2.8, ink, axis.name)
+	}
+}

@@ -1,0 +1,78 @@
+package equaliser
+
+import (
+	"fmt"
+	"math"
+)
+
+// Limits bound what a fit may use.
+type Limits struct {
+	Sections      int     // the most, 1 to 32
+	Low, High     float64 // Hz: where a section's frequency may be
+	LeastQ, MostQ float64 // of peaking sections; shelves have ShelfQ
+	Boost, Cut    float64 // dB, 0 or above: of one section; Boost is also the most of all together
+	Shelves       bool    // one low and one high shelf may be used
+}
+
+func (l Limits) check(rate float64) error {
+	bad := func(format string, value ...any) error {
+		return fmt.Errorf("equaliser: %w: %s", ErrLimits, fmt.Sprintf(format, value...))
+	}
+	switch {
+	case !(rate > 0) || math.IsInf(rate, 0):
+		return bad("a rate of %g Hz, must be above 0", rate)
+	case l.Sections < 1 || l.Sections > 32:
+		return bad("%d sections, must be from 1 to 32", l.Sections)
+	case !(0 < l.Low && l.Low <= l.High && l.High < rate/2):
+		return bad("from %g to %g Hz, must rise, from above 0 to below half the rate", l.Low, l.High)
+	case !(0 < l.LeastQ && l.LeastQ <= l.MostQ && l.MostQ <= 100):
+		return bad("Q from %g to %g, must rise, from above 0 to 100", l.LeastQ, l.MostQ)
+	case !(l.Boost >= 0 && l.Boost <= 40):
+		return bad("boost of %g dB, must be from 0 to 40", l.Boost)
+	case !(l.Cut >= 0 && l.Cut <= 40):
+		return bad("cut of %g dB, must be from 0 to 40", l.Cut)
+	}
+	return nil
+}
+
+// span is the range of one value.
+type span struct{ low, high float64 }
+
+// value returns the value of a free number.
+func (s span) value(free float64) float64 {
+	return max(s.low, min(s.high, (s.low+s.high)/2+(s.high-s.low)/2*math.Sin(free)))
+}
+
+// free returns the free number of a value. At the very edge the sine is flat and
+// nothing would move, so it begins a little inside.
+func (s span) free(value float64) float64 {
+	if s.high <= s.low {
+		return 0
+	}
+	x := (2*value - s.low - s.high) / (s.high - s.low)
+	return math.Asin(max(-0.95, min(0.95, x)))
+}
+
+// perSection is the count of free numbers of a section: ln Hz, ln Q, dB.
+const perSection = 3
+
+// spans returns the ranges of a section's values.
+func (l Limits) spans(shape Shape) [perSection]span {
+	q := span{math.Log(l.LeastQ), math.Log(l.MostQ)}
+	if shape != Peaking {
+		q = span{math.Log(ShelfQ), math.Log(ShelfQ)}
+	}
+	return [perSection]span{{math.Log(l.Low), math.Log(l.High)}, q, {-l.Cut, l.Boost}}
+}
+
+// section returns the section that free numbers stand for.
+func (l Limits) section(shape Shape, free []float64) Section {
+	s := l.spans(shape)
+	return Section{shape, math.Exp(s[0].value(free[0])), math.Exp(s[1].value(free[1])), s[2].value(free[2])}
+}
+
+// free fills dst with the free numbers of a section.
+func (l Limits) free(dst []float64, s Section) {
+	r := l.spans(s.Shape)
+	dst[0], dst[1], dst[2] = r[0].free(math.Log(s.Frequency)), r[1].free(math.Log(s.Q)), r[2].free(s.Gain)
+}
