@@ -2,9 +2,11 @@ package main
 
 import (
 	"fmt"
+	"io"
 
 	"pappus/render/outdir"
 	"pappus/render/sheets"
+	"pappus/render/table"
 	"pappus/timing"
 
 	"github.com/spf13/cobra"
@@ -37,6 +39,10 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	if err != nil {
 		return err
 	}
+	fits, err := a.Fit()
+	if err != nil {
+		return err
+	}
 	dir, err := outdir.Open(folder)
 	if err != nil {
 		return err
@@ -47,12 +53,16 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 			return err
 		}
 	}
+	if err := dir.Add("fit.csv", func(w io.Writer) error { return table.Fit(w, a, fits) }); err != nil {
+		return err
+	}
 	if err := dir.Commit(); err != nil {
 		return err
 	}
 	if f.quiet {
 		return nil
 	}
-	_, err = fmt.Fprintf(c.OutOrStdout(), "%d files are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n", len(files), folder)
+	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
+		table.FitWords(a, fits), folder)
 	return err
 }

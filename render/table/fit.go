@@ -1,0 +1,71 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/layout"
+)
+
+// Fit writes one row for each mount: every clearance in mm, negative where
+// something is in the way, empty where the driver's outline does not tell.
+func Fit(w io.Writer, a *layout.Array, f layout.Fits) error {
+	rows := [][]string{{"driver", "fits", "flange_to_edge_mm", "cutout_to_inner_edge_mm", "flange_gap_mm", "gap_to",
+		"basket_gap_mm", "basket_gap_to", "basket_to_wall_mm", "terminal_gap_mm", "least_screw_radius_mm", "screw_to_rim_mm", "screw_to_edge_mm"}}
+	for i, r := range f.Reports {
+		rows = append(rows, []string{
+			strconv.Itoa(a.Mounts[i].ID), strconv.FormatBool(r.Fits(a.Limits)),
+			clearance(r.Flange), clearance(r.Cutout), clearance(r.Gap), neighbour(a, r.GapTo),
+			clearance(r.Inside), neighbour(a, r.InsideTo), clearance(r.Wall), clearance(r.Terminal),
+			clearance(r.ScrewRing), clearance(r.ScrewFlange), clearance(r.ScrewEdge),
+		})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// clearance writes a length in mm; nothing for what is not known or not there.
+func clearance(m float64) string {
+	if math.IsInf(m, 0) {
+		return ""
+	}
+	return fixed(1000*m, 2)
+}
+
+// neighbour writes the number of a mount by its index.
+func neighbour(a *layout.Array, index int) string {
+	if index < 0 {
+		return ""
+	}
+	return strconv.Itoa(a.Mounts[index].ID)
+}
+
+// FitWords says in plain words how the drivers fit and which sizes just would.
+func FitWords(a *layout.Array, f layout.Fits) string {
+	var bad []string
+	for i, r := range f.Reports {
+		if !r.Fits(a.Limits) {
+			bad = append(bad, strconv.Itoa(a.Mounts[i].ID))
+		}
+	}
+	b := &strings.Builder{}
+	switch {
+	case len(bad) == 0:
+		fmt.Fprintf(b, "All %d drivers fit.", len(f.Reports))
+	case len(bad) <= 8:
+		fmt.Fprintf(b, "%d of %d drivers do not fit: %s.", len(bad), len(f.Reports), strings.Join(bad, ", "))
+	default:
+		fmt.Fprintf(b, "%d of %d drivers do not fit: %s and others; see fit.csv.", len(bad), len(f.Reports), strings.Join(bad[:8], ", "))
+	}
+	if f.Largest.FlangeRadius > 0 {
+		fmt.Fprintf(b, " The largest of this driver's proportions has a flange of %.1f mm", 2000*f.Largest.FlangeRadius)
+		if f.Smallest > 0 {
+			fmt.Fprintf(b, ";\nthe smallest body that takes it as it is has a radius of %.0f mm", 1000*f.Smallest)
+		}
+		b.WriteString(".")
+	}
+	return b.String()
+}
