@@ -21,6 +21,8 @@ type Array struct {
 	Room       Room
 	Mounts     []Mount
 	Driver     Driver
+	Box        Box
+	Print      Print
 	Outline    fit.Driver // of the driver, for what must be kept clear
 	Limits     fit.Limits
 	Timing     Timing
@@ -109,6 +111,22 @@ type Wiring struct {
 	Split       string  // arrival, neighbours, height
 	WireLength  float64 // m, from the amplifier to the body, one way
 	WireSection float64 // m2 of copper
+}
+
+// Box is what the design says of the hollow.
+type Box struct {
+	Braces     float64 // m3
+	TargetQ    float64
+	VentRadius float64 // m, of one hole
+	VentHoles  int
+	Stuffing   float64 // kg/m3
+}
+
+// Print is what the shell is printed with.
+type Print struct {
+	Bed     r3.Vec  // m
+	Margin  float64 // m, least from a seam to a cut-out
+	Density float64 // kg/m3
 }
 
 // Protection is the high-pass that keeps cones from moving too far.

@@ -48,6 +48,11 @@ func Build(d *design.Design) (*Array, error) {
 		Driver:  driver(d.Driver),
 		Outline: outlineOf(d.Driver),
 		Limits:  fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm},
+		Box: Box{
+			Braces: d.Box.BracesL / 1000, TargetQ: d.Box.TargetQ,
+			VentRadius: d.Box.VentHoleMM / 2 * mm, VentHoles: d.Box.VentHoles, Stuffing: d.Box.StuffingKgM3,
+		},
+		Print:   Print{Bed: r3.Scale(mm, vec(d.Print.BedMM)), Margin: d.Print.MarginMM * mm, Density: d.Print.DensityKgM3},
 		Surface: surface(d, shell),
 		Room:    room(d.Room),
 		Timing:  timing(d.Timing),
@@ -73,6 +78,9 @@ func Build(d *design.Design) (*Array, error) {
 	}
 	if err := checkPlaces(d, a); err != nil {
 		return nil, err
+	}
+	if err := a.tuneToBody(); err != nil {
+		return nil, fault(d, "driver", "", err.Error(), err)
 	}
 	a.Warnings = fitWarnings(a)
 	if a.Channels, err = channels(d, a); err != nil {

@@ -125,6 +125,8 @@ smear_limit_us = 250
 		},
 		Outline:    fit.Driver{CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02},
 		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
+		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
+		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
 		Timing:     layout.Timing{Model: "baffle", DelaysBy: "path", FieldLow: 1000, FieldHigh: 4000},
 		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, Split: "arrival", WireSection: 0.75e-6},
 		Protection: layout.Protection{Family: "butterworth", Order: 4},
@@ -200,6 +202,60 @@ func TestShapes(t *testing.T) {
 				t.Errorf("got %v", err)
 			}
 		})
+	}
+}
+
+// TestHollowOfTheDemo: volumes add up, and the alignment is Small's for what is
+// left (JAES 20 (1972) 798).
+func TestHollowOfTheDemo(t *testing.T) {
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	h, err := a.Hollow()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := h.Room
+	if r.Net <= 0 || math.Abs(r.Gross-r.Walls-39*r.Drivers-r.Braces-r.Net) > 1e-12 && math.Abs(r.Gross-r.Walls-r.Drivers-r.Braces-r.Net) > 1e-12 {
+		t.Errorf("volumes do not add up: %+v", r)
+	}
+	s := a.Driver.Small
+	qts := s.Qms * s.Qes / (s.Qms + s.Qes)
+	up := math.Sqrt(1 + 39*h.Driver.Vas/r.Net)
+	if h.Closed == nil || math.Abs(h.Closed.Resonance/(s.Fs*up)-1) > 1e-12 || math.Abs(h.Closed.Q/(qts*up)-1) > 1e-12 {
+		t.Errorf("closed: %+v", h.Closed)
+	}
+	if a.Driver.Resonance != h.Closed.Resonance || a.Driver.ResonanceQ != h.Closed.Q {
+		t.Errorf("the driver resonates at %g Hz with %g, the box says %+v", a.Driver.Resonance, a.Driver.ResonanceQ, h.Closed)
+	}
+	if h.Vented == nil && h.Why == "" {
+		t.Error("no vent, and no reason")
+	}
+}
+
+func TestSegmentsOfTheDemo(t *testing.T) {
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := a.Segments()
+	if err != nil {
+		t.Fatal(err)
+	}
+	carried := 0
+	for _, s := range p.Segments {
+		carried += len(s.Mounts)
+		if s.Size.X > 0.22 || s.Size.Y > 0.22 || s.Size.Z > 0.25 {
+			t.Errorf("a segment of %+v does not fit", s.Size)
+		}
+	}
+	if carried != len(a.Mounts) || len(p.Segments) < 2 {
+		t.Errorf("%d segments carry %d drivers", len(p.Segments), carried)
+	}
+	a.Print.Bed = r3.Vec{X: 0.4, Y: 0.4, Z: 0.4}
+	if p, err := a.Segments(); err != nil || len(p.Segments) != 1 {
+		t.Errorf("on a large bed: %d segments, %v", len(p.Segments), err)
 	}
 }
 

@@ -1,9 +1,13 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 
+	"pappus/layout"
+	"pappus/layout/printing"
+	"pappus/layout/shell"
 	"pappus/render/outdir"
 	"pappus/render/sheets"
 	"pappus/render/table"
@@ -35,14 +39,72 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	if err != nil {
 		return err
 	}
-	files, err := sheets.Files(p, sheets.Options{})
+	w, err := workshop(a)
 	if err != nil {
 		return err
 	}
-	fits, err := a.Fit()
+	files, err := sheets.Files(p, sheets.Options{Segments: sheets.Cuts(w.segments)})
+	if errors.Is(err, shell.ErrCutout) {
+		w.noShell = err.Error()
+		files, err = sheets.Files(p, sheets.Options{NoShell: true})
+	}
 	if err != nil {
 		return err
 	}
+	files = append(files,
+		sheets.File{Name: "fit.csv", Write: func(out io.Writer) error { return table.Fit(out, a, w.fits) }},
+		sheets.File{Name: "box.csv", Write: func(out io.Writer) error { return table.Box(out, a, w.hollow) }},
+		sheets.File{Name: "segments.csv", Write: func(out io.Writer) error { return table.Segments(out, a, w.segments) }},
+	)
+	if err := writeFiles(folder, files); err != nil {
+		return err
+	}
+	if f.quiet {
+		return nil
+	}
+	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\n\n%s\n\n%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
+		table.FitWords(a, w.fits), table.BoxWords(a, w.hollow), w.shellWords(), folder)
+	return err
+}
+
+// bench is what is reckoned for the workshop.
+type bench struct {
+	fits     layout.Fits
+	hollow   layout.Hollow
+	segments printing.Plan
+	noShell  string // why there is no shell to print; empty where there is
+	noCut    string // why it is not cut to the bed; empty where it is, or fits
+}
+
+// shellWords says how the shell is printed, or why it is not.
+func (b bench) shellWords() string {
+	switch {
+	case b.noShell != "":
+		return "No shell to print: " + b.noShell + "."
+	case b.noCut != "":
+		return "The shell is written whole, larger than the bed: " + b.noCut + "."
+	}
+	return table.SegmentWords(b.segments)
+}
+
+func workshop(a *layout.Array) (bench, error) {
+	var b bench
+	var err error
+	if b.fits, err = a.Fit(); err != nil {
+		return b, err
+	}
+	if b.hollow, err = a.Hollow(); err != nil {
+		return b, err
+	}
+	b.segments, err = a.Segments()
+	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
+		b.noCut, err = err.Error(), nil
+	}
+	return b, err
+}
+
+// writeFiles writes files into a folder, all or none.
+func writeFiles(folder string, files []sheets.File) error {
 	dir, err := outdir.Open(folder)
 	if err != nil {
 		return err
@@ -53,16 +115,5 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 			return err
 		}
 	}
-	if err := dir.Add("fit.csv", func(w io.Writer) error { return table.Fit(w, a, fits) }); err != nil {
-		return err
-	}
-	if err := dir.Commit(); err != nil {
-		return err
-	}
-	if f.quiet {
-		return nil
-	}
-	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
-		table.FitWords(a, fits), folder)
-	return err
+	return dir.Commit()
 }

@@ -13,6 +13,8 @@ type Design struct {
 	Mounts     Mounts
 	Driver     Driver
 	Fit        Fit
+	Box        Box
+	Print      Print
 	Timing     Timing
 	Wiring     Wiring
 	Channels   []Channel
@@ -104,6 +106,22 @@ type Driver struct {
 type Fit struct {
 	ApartMM float64 // least between things of neighbours, 0 to 100, default 1
 	EdgeMM  float64 // least from a flange, a cut-out or a screw to a face's edge, 0 to 100, default 0
+}
+
+// Box is the hollow that all drivers share.
+type Box struct {
+	BracesL      float64 // what braces take up, 0 to 1000, default 0
+	TargetQ      float64 // what the system's Q should be, 0.5 to 3, default 0.707
+	VentHoleMM   float64 // across one hole of a resistive vent, 0.5 to 200, default 8
+	VentHoles    int     // 1 to 1000, default 6
+	StuffingKgM3 float64 // 0 to 50, default 10
+}
+
+// Print is what the shell is printed with.
+type Print struct {
+	BedMM       [3]float64 // the printer's, 10 to 5000 each, default 220, 220, 250
+	MarginMM    float64    // least from a seam to a cut-out, 0 to 100, default 1
+	DensityKgM3 float64    // of the material, 50 to 20000, default 1240 (PLA, common practice)
 }
 
 // Timing says how sound is reckoned.

@@ -126,6 +126,18 @@ func (d *Design) tables() []table {
 			{"apart_mm", false, number(&d.Fit.ApartMM, 0, 100)},
 			{"edge_mm", false, number(&d.Fit.EdgeMM, 0, 100)},
 		}},
+		{"box", false, []key{
+			{"braces_l", false, number(&d.Box.BracesL, 0, 1000)},
+			{"target_q", false, number(&d.Box.TargetQ, 0.5, 3)},
+			{"vent_hole_mm", false, number(&d.Box.VentHoleMM, 0.5, 200)},
+			{"vent_holes", false, whole(&d.Box.VentHoles, 1, 1000)},
+			{"stuffing_kg_m3", false, number(&d.Box.StuffingKgM3, 0, 50)},
+		}},
+		{"print", false, []key{
+			{"bed_mm", false, three(&d.Print.BedMM, 10, 5000)},
+			{"margin_mm", false, number(&d.Print.MarginMM, 0, 100)},
+			{"density_kg_m3", false, number(&d.Print.DensityKgM3, 50, 20000)},
+		}},
 		{"timing", false, []key{
 			{"model", false, choice(&d.Timing.Model, models)},
 			{"delays_by", false, choice(&d.Timing.DelaysBy, ways)},
@@ -205,6 +217,8 @@ func defaults() *Design {
 		Protection: Protection{Family: "butterworth", Order: 4},
 		Processor:  Processor{RateHz: 48000},
 		Room:       Room{Order: 3},
+		Box:        Box{TargetQ: 0.707, VentHoleMM: 8, VentHoles: 6, StuffingKgM3: 10},
+		Print:      Print{BedMM: [3]float64{220, 220, 250}, MarginMM: 1, DensityKgM3: 1240},
 		Coverage:   Coverage{Cells: 64, SmearLimitUS: 100},
 	}
 }

@@ -45,6 +45,8 @@ func TestDefaults(t *testing.T) {
 		},
 		Driver:     design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1, ResonanceQ: 0.707},
 		Fit:        design.Fit{ApartMM: 1},
+		Box:        design.Box{TargetQ: 0.707, VentHoleMM: 8, VentHoles: 6, StuffingKgM3: 10},
+		Print:      design.Print{BedMM: [3]float64{220, 220, 250}, MarginMM: 1, DensityKgM3: 1240},
 		Timing:     design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
 		Wiring:     design.Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
 		Protection: design.Protection{Family: "butterworth", Order: 4},
@@ -91,6 +93,8 @@ driver.impedance = "ohm.csv"
 protection = { family = "bessel", order = 3, corner_hz = 99 }
 processor = { rate_hz = 96000, step_us = 10 }
 fit = { apart_mm = 2, edge_mm = 0.5 }
+box = { braces_l = 0.2, target_q = 0.8, vent_hole_mm = 5, vent_holes = 12, stuffing_kg_m3 = 8 }
+print = { bed_mm = [200, 180, 170], margin_mm = 2, density_kg_m3 = 1050 }
 [body]
 shape = "geodesic"
 base = "octahedron"
@@ -171,6 +175,8 @@ ceiling_absorption = 0.5
 		Protection: design.Protection{Family: "bessel", Order: 3, CornerHz: 99},
 		Processor:  design.Processor{RateHz: 96000, StepUS: 10},
 		Fit:        design.Fit{ApartMM: 2, EdgeMM: 0.5},
+		Box:        design.Box{BracesL: 0.2, TargetQ: 0.8, VentHoleMM: 5, VentHoles: 12, StuffingKgM3: 8},
+		Print:      design.Print{BedMM: [3]float64{200, 180, 170}, MarginMM: 2, DensityKgM3: 1050},
 		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
 		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, Split: "height", WireM: 3, WireMM2: 1.5},
 		Channels:   []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
@@ -318,11 +324,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known key; is it coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, timing, wiring, protection, processor, spot, surface, room, coverage"},
+			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, coverage"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, fit, timing, wiring, protection, processor, spot, surface, room, coverage`},
+			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, coverage`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; known here: drivers, gain_db, invert, delay_us"},
 

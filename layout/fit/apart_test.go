@@ -64,7 +64,7 @@ func project(s *solid, p r3.Vec) r3.Vec {
 	if far > 0 {
 		out = r3.Scale(1/far, out)
 	}
-	inside := depth >= 0 && depth <= length && far*length <= s.front.radius*(length-depth)+s.back.radius*depth
+	inside := length > 0 && depth >= 0 && depth <= length && far*length <= s.front.radius*(length-depth)+s.back.radius*depth
 	if inside {
 		return p
 	}

@@ -17,9 +17,24 @@
 // A flange that reaches over the edge of its face and hangs in the air above
 // the next flange touches nothing; [Overhang] tells of it.
 //
+// [Check] reports on every mount: the flange and the cut-out in their face, where
+// the walls of the neighbouring faces, which lean inward, take some of the inner
+// side away; screws between the two; and what is behind the flange. Two drivers
+// are as far apart as the cone frustums that they are made of, exactly within a
+// billionth of their size; where they meet the report is below 0, and at least
+// as far as one must be moved, but for a search that may miss the shortest way.
+// To a wall they are as near as to its inner plane. A terminal is taken for the
+// ring that it sweeps, since nothing says which way it will stand: what clears
+// so clears however the driver is turned.
+//
+// [LargestDriver] and [SmallestBody] halve a range of sizes until it is as narrow
+// as [Tolerance]; each size is tried in full.
+//
 // A flange has a thickness, a screw a head, and a printed part is off by some
 // tenths of a millimetre: leave some room (common practice: a millimetre or
 // more between flanges).
 //
-// Plane and solid geometry; no source is needed beyond Euclid.
+// Plane and solid geometry beyond Euclid: distances of convex bodies, E. G.
+// Gilbert, D. W. Johnson, S. S. Keerthi, IEEE J. Robotics and Automation 4 (1988)
+// 193.
 package fit

@@ -1,0 +1,156 @@
+package layout
+
+import (
+	"errors"
+	"math"
+
+	"pappus/layout/body"
+	"pappus/layout/box"
+	"pappus/layout/printing"
+)
+
+// Hollow is what the drivers share inside the body.
+type Hollow struct {
+	Room    box.Room
+	Driver  box.Driver // with what follows from what is given
+	Closed  *box.Closed
+	Vented  *box.Vented // brings the Q down to the target; nil where none does or needs to
+	Vent    box.Vent
+	Gap     float64 // area of the stand's gap over the vent's; NaN without a stand or a cut
+	Mass    float64 // reactance of the air in the vent over its resistance, at resonance
+	Stuffed box.Stuffing
+	// Why says, in words, why there is no alignment or no vent; empty where there
+	// is.
+	Why string
+}
+
+// Hollow reckons the box that the drivers share. Without small-signal values it
+// has volumes alone. The error tells of walls or drivers that leave no room.
+func (a *Array) Hollow() (Hollow, error) {
+	var h Hollow
+	room, err := a.room()
+	if err != nil {
+		return h, err
+	}
+	h.Room = room
+	if h.Stuffed, err = box.ByDensity(room.Net, a.Box.Stuffing, 1); err != nil {
+		return h, err
+	}
+	air := a.Air.plain()
+	d, closed, err := a.closed(room, air)
+	if err != nil {
+		h.Why = err.Error()
+		return h, nil
+	}
+	h.Driver, h.Closed = d, &closed
+	vented, err := box.Damp(d, len(a.Mounts), room.Net, a.Box.TargetQ, air)
+	if err != nil {
+		h.Why = err.Error()
+		return h, nil
+	}
+	h.Vented = &vented
+	h.Vent = box.Vent{Radius: a.Box.VentRadius, Number: a.Box.VentHoles, Depth: a.Wall}
+	h.Mass = h.Vent.MassRatio(vented.Resistance, vented.Resonance, air)
+	h.Gap = math.NaN()
+	if a.Stand > 0 && a.Body.IsCut {
+		h.Gap = h.Vent.GapRatio(a.foot(), a.Stand)
+	}
+	return h, nil
+}
+
+// room divides the body's volume.
+func (a *Array) room() (box.Room, error) {
+	gross := a.Body.Volume()
+	hollow, err := printing.Shell{Wall: a.Wall}.Hollow(a.Body)
+	if err != nil {
+		return box.Room{}, err
+	}
+	return box.Divide(gross, gross-hollow, displaced(a), a.Box.Braces, len(a.Mounts))
+}
+
+// closed is the alignment of all drivers in the closed body.
+func (a *Array) closed(room box.Room, air box.Air) (box.Driver, box.Closed, error) {
+	s := a.Driver.Small
+	given := box.Driver{Fs: s.Fs, Qms: s.Qms, Qes: s.Qes, Vas: s.Vas, Re: a.Driver.DCOhm, BL: s.BL, Mms: s.Mass, Sd: s.Area}
+	d, err := given.Complete(air)
+	if err != nil {
+		return d, box.Closed{}, err
+	}
+	c, err := box.Close(d, len(a.Mounts), room.Net)
+	return d, c, err
+}
+
+// plain is the air as a dry ideal gas, which is near enough for springs of air:
+// within half a percent of moist air (common practice).
+func (a Air) plain() box.Air {
+	const gas, ratio = 287.05, 1.4 // J/(kg K); of specific heats
+	return box.Air{Density: a.Pressure / (gas * a.Temperature), SoundSpeed: math.Sqrt(ratio * gas * a.Temperature)}
+}
+
+// displaced returns what one driver takes up behind the body's face, in m3: the
+// frustum of its basket and the cylinder of its magnet.
+func displaced(a *Array) float64 {
+	o := a.Outline
+	magnet := o.MagnetRadius
+	if magnet == 0 {
+		magnet = o.CutoutRadius
+	}
+	basket := o.Depth - o.MagnetHeight
+	r, q := o.CutoutRadius, magnet
+	return math.Pi*basket*(r*r+r*q+q*q)/3 + math.Pi*q*q*o.MagnetHeight
+}
+
+// foot returns the perimeter of the body at its cut, in m.
+func (a *Array) foot() float64 {
+	if a.Body.IsBall() {
+		return 2 * math.Pi * math.Sqrt(a.Body.Radius*a.Body.Radius-a.Body.Cut*a.Body.Cut)
+	}
+	return baseEdges(a.Body)
+}
+
+func baseEdges(b *body.Body) float64 {
+	sum := 0.0
+	for _, e := range b.Edges() {
+		if b.Faces[e.Faces[0]].Base || b.Faces[e.Faces[1]].Base {
+			p, q := b.Vertices[e.A], b.Vertices[e.B]
+			sum += math.Hypot(math.Hypot(p.X-q.X, p.Y-q.Y), p.Z-q.Z)
+		}
+	}
+	return sum
+}
+
+// tuneToBody gives the driver its resonance in the body where the design has
+// none but the small-signal values tell. What they do not tell stays unknown.
+func (a *Array) tuneToBody() error {
+	if a.Driver.Resonance > 0 || a.Driver.Small.Fs == 0 {
+		return nil
+	}
+	room, err := a.room()
+	if err != nil {
+		return err
+	}
+	_, c, err := a.closed(room, a.Air.plain())
+	if errors.Is(err, box.ErrMissing) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	a.Driver.Resonance, a.Driver.ResonanceQ = c.Resonance, c.Q
+	return nil
+}
+
+// Segments cuts the shell so that it fits the printer's bed.
+func (a *Array) Segments() (printing.Plan, error) {
+	mounts := make([]printing.Mount, len(a.Mounts))
+	for i, m := range a.Mounts {
+		mounts[i] = printing.Mount{Point: m.Point, Normal: m.Normal}
+	}
+	return printing.Cut(a.Body, mounts, printing.Job{
+		Bed:          printing.Size(a.Print.Bed),
+		Shell:        printing.Shell{Wall: a.Wall},
+		CutoutRadius: a.Driver.CutoutRadius,
+		Margin:       a.Print.Margin,
+		Density:      a.Print.Density,
+	})
+}

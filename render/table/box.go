@@ -1,0 +1,126 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/layout"
+	"pappus/layout/box"
+	"pappus/layout/printing"
+)
+
+// heavy is the most that the air in a vent's holes may weigh against its
+// resistance (common practice).
+const heavy = 0.3
+
+// Box writes what the drivers share inside the body, one figure a row.
+func Box(w io.Writer, a *layout.Array, h layout.Hollow) error {
+	rows := [][]string{{"figure", "value", "unit"}}
+	add := func(name string, value float64, places int, unit string) {
+		if !math.IsNaN(value) && !math.IsInf(value, 0) {
+			rows = append(rows, []string{name, fixed(value, places), unit})
+		}
+	}
+	add("gross volume", 1000*h.Room.Gross, 3, "l")
+	add("walls", 1000*h.Room.Walls, 3, "l")
+	add("drivers", 1000*h.Room.Drivers, 3, "l")
+	add("braces", 1000*h.Room.Braces, 3, "l")
+	add("net volume", 1000*h.Room.Net, 3, "l")
+	add("share of each driver", 1000*h.Room.Share, 4, "l")
+	add("stuffing to begin with", 1000*h.Stuffed.Mass, 1, "g")
+	if c := h.Closed; c != nil {
+		add("driver Qts", h.Driver.Qts, 3, "")
+		add("driver Vas", 1000*h.Driver.Vas, 4, "l")
+		add("closed resonance", c.Resonance, 1, "Hz")
+		add("closed Q", c.Q, 3, "")
+		add("closed -3 dB", c.F3, 1, "Hz")
+		add("closed peak", c.Peak, 2, "dB")
+	}
+	if v := h.Vented; v != nil {
+		add("vent resistance for the target Q", v.Resistance, 0, "Pa s/m3")
+		add("vented Q", v.Q, 3, "")
+		add("vented resonance", v.Resonance, 1, "Hz")
+		add("vent area", 1e4*h.Vent.Area(), 3, "cm2")
+		add("resistance of the sheet over it", h.Vent.Specific(v.Resistance), 1, "Pa s/m")
+		add("air in the vent over its resistance", h.Mass, 2, "")
+		add("stand gap over vent area", h.Gap, 2, "")
+		if speed := fullSpeed(a, h); !math.IsNaN(speed) {
+			add("speed in the vent at full level", speed, 2, "m/s peak")
+		}
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// fullSpeed returns the peak speed of the air in the vent at the resonance, each
+// driver getting what the longest string leaves of the amplifier's voltage when
+// there is one driver in it; NaN where the values do not tell.
+func fullSpeed(a *layout.Array, h layout.Hollow) float64 {
+	_, flow, err := h.Vented.Flow(a.Wiring.Voltage, h.Vented.Resonance)
+	if err != nil {
+		return math.NaN()
+	}
+	return math.Sqrt2 * h.Vent.Velocity(flow)
+}
+
+// BoxWords says in plain words what the box does and what to do about it.
+func BoxWords(a *layout.Array, h layout.Hollow) string {
+	b := &strings.Builder{}
+	fmt.Fprintf(b, "%.2f l inside, %.3f l for each driver.", 1000*h.Room.Net, 1000*h.Room.Share)
+	if c := h.Closed; c != nil {
+		fmt.Fprintf(b, " Closed, they resonate at %.0f Hz with a Q of %.2f.", c.Resonance, c.Q)
+	}
+	if h.Why != "" {
+		fmt.Fprintf(b, "\nNo vent: %s.", strings.TrimPrefix(h.Why, "box: "))
+	}
+	if v := h.Vented; v != nil {
+		fmt.Fprintf(b, "\nA vent of %d holes of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
+			h.Vent.Number, 2000*h.Vent.Radius, h.Vent.Specific(v.Resistance), v.Q)
+		if h.Mass > heavy {
+			fmt.Fprintf(b, ",\nbut the air in so few holes is too heavy for a resistance: take %d or more", enough(h))
+		}
+		b.WriteString(".")
+	}
+	fmt.Fprintf(b, "\nBegin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution)
+	return b.String()
+}
+
+// enough returns how many holes make the air in them light enough: its mass goes
+// as one over their area.
+func enough(h layout.Hollow) int {
+	return int(math.Ceil(float64(h.Vent.Number) * h.Mass / heavy))
+}
+
+// Segments writes one row for each piece that the shell is printed in.
+func Segments(w io.Writer, a *layout.Array, p printing.Plan) error {
+	rows := [][]string{{"segment", "level", "sector", "low_mm", "high_mm", "from_deg", "to_deg",
+		"size_x_mm", "size_y_mm", "size_z_mm", "area_cm2", "volume_cm3", "mass_g", "driver_ids"}}
+	for i, s := range p.Segments {
+		var ids []string
+		for _, m := range s.Mounts {
+			ids = append(ids, strconv.Itoa(a.Mounts[m].ID))
+		}
+		rows = append(rows, []string{
+			strconv.Itoa(i + 1), strconv.Itoa(s.Level + 1), strconv.Itoa(s.Sector + 1),
+			fixed(1000*s.Low, 2), fixed(1000*s.High, 2), fixed(s.From*180/math.Pi, 2), fixed(s.To*180/math.Pi, 2),
+			fixed(1000*s.Size.X, 1), fixed(1000*s.Size.Y, 1), fixed(1000*s.Size.Z, 1),
+			fixed(1e4*s.Area, 1), fixed(1e6*s.Volume, 1), fixed(1000*s.Mass, 1), strings.Join(ids, " "),
+		})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// SegmentWords says in plain words how the shell is printed.
+func SegmentWords(p printing.Plan) string {
+	mass := 0.0
+	for _, s := range p.Segments {
+		mass += s.Mass
+	}
+	if len(p.Segments) == 1 {
+		return fmt.Sprintf("The shell fits the printer's bed whole; it weighs %.0f g.", 1000*mass)
+	}
+	return fmt.Sprintf("The shell is printed in %d segments, %.0f g together; see segments.csv.", len(p.Segments), 1000*mass)
+}

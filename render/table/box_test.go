@@ -1,0 +1,84 @@
+package table_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/render/table"
+)
+
+func TestBox(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*design.Design)
+		says   []string
+		rows   int // at least
+	}{
+		{"demo", func(*design.Design) {}, []string{"Closed, they resonate at 211 Hz with a Q of 1.18", "too heavy", "Stuffing is a starting point"}, 18},
+		{"many small holes", func(d *design.Design) { d.Box.VentHoles, d.Box.VentHoleMM = 400, 4 }, []string{"400 holes of 4 mm"}, 18},
+		{"no small-signal values", func(d *design.Design) { d.Driver.FsHz = 0; d.Driver.BLTM = 0 }, []string{"No vent: "}, 7},
+		{"target above", func(d *design.Design) { d.Box.TargetQ = 2 }, []string{"No vent: "}, 10},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			d := design.Default()
+			test.change(d)
+			a, err := layout.Build(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			h, err := a.Hollow()
+			if err != nil {
+				t.Fatal(err)
+			}
+			words := table.BoxWords(a, h)
+			for _, want := range test.says {
+				if !strings.Contains(words, want) {
+					t.Errorf("does not say %q:\n%s", want, words)
+				}
+			}
+			var b bytes.Buffer
+			if err := table.Box(&b, a, h); err != nil {
+				t.Fatal(err)
+			}
+			rows, err := csv.NewReader(&b).ReadAll()
+			if err != nil || len(rows) < test.rows {
+				t.Errorf("%d rows, %v:\n%v", len(rows), err, rows)
+			}
+		})
+	}
+}
+
+func TestSegments(t *testing.T) {
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := a.Segments()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := table.Segments(&b, a, p); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	drivers := 0
+	for _, row := range rows[1:] {
+		drivers += len(strings.Fields(row[len(row)-1]))
+	}
+	if drivers != len(a.Mounts) || !strings.Contains(table.SegmentWords(p), fmt.Sprintf("in %d segments", len(rows)-1)) {
+		t.Errorf("%d drivers in %d rows; %s", drivers, len(rows)-1, table.SegmentWords(p))
+	}
+	p.Segments = p.Segments[:1]
+	if got := table.SegmentWords(p); !strings.Contains(got, "whole") {
+		t.Errorf("says %q", got)
+	}
+}
