@@ -53,7 +53,7 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	}
 	files = append(files,
 		sheets.File{Name: "fit.csv", Write: func(out io.Writer) error { return table.Fit(out, a, w.fits) }},
-		sheets.File{Name: "box.csv", Write: func(out io.Writer) error { return table.Box(out, a, w.hollow) }},
+		sheets.File{Name: "box.csv", Write: func(out io.Writer) error { return table.Box(out, w.hollow, p.DriverVolt()) }},
 		sheets.File{Name: "segments.csv", Write: func(out io.Writer) error { return table.Segments(out, a, w.segments) }},
 	)
 	if err := writeFiles(folder, files); err != nil {
@@ -63,7 +63,7 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 		return nil
 	}
 	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\n\n%s\n\n%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
-		table.FitWords(a, w.fits), table.BoxWords(a, w.hollow), w.shellWords(), folder)
+		table.FitWords(a, w.fits), table.BoxWords(w.hollow), w.shellWords(), folder)
 	return err
 }
 

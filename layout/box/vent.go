@@ -19,11 +19,6 @@ type Vented struct {
 	Resonance  float64 // Hz, of that pair
 }
 
-// tau returns the resistance times the compliance of the box and 2 pi fs.
-func (v Vented) tau() float64 {
-	return 2 * math.Pi * v.Driver.Fs * v.Resistance * v.Volume / v.Air.stiffness()
-}
-
 // Damp finds the greatest resistance of a vent that brings the Q of n drivers in
 // one box of a volume in m3 down to a target: the one that is nearest to the
 // closed box. It takes Fs, Qts and Vas.

@@ -17,8 +17,9 @@ import (
 // resistance (common practice).
 const heavy = 0.3
 
-// Box writes what the drivers share inside the body, one figure a row.
-func Box(w io.Writer, a *layout.Array, h layout.Hollow) error {
+// Box writes what the drivers share inside the body, one figure a row, with the
+// given RMS voltage over each driver.
+func Box(w io.Writer, h layout.Hollow, volt float64) error {
 	rows := [][]string{{"figure", "value", "unit"}}
 	add := func(name string, value float64, places int, unit string) {
 		if !math.IsNaN(value) && !math.IsInf(value, 0) {
@@ -48,18 +49,15 @@ func Box(w io.Writer, a *layout.Array, h layout.Hollow) error {
 		add("resistance of the sheet over it", h.Vent.Specific(v.Resistance), 1, "Pa s/m")
 		add("air in the vent over its resistance", h.Mass, 2, "")
 		add("stand gap over vent area", h.Gap, 2, "")
-		if speed := fullSpeed(a, h); !math.IsNaN(speed) {
-			add("speed in the vent at full level", speed, 2, "m/s peak")
-		}
+		add("speed in the vent at full level", fullSpeed(h, volt), 2, "m/s peak")
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
-// fullSpeed returns the peak speed of the air in the vent at the resonance, each
-// driver getting what the longest string leaves of the amplifier's voltage when
-// there is one driver in it; NaN where the values do not tell.
-func fullSpeed(a *layout.Array, h layout.Hollow) float64 {
-	_, flow, err := h.Vented.Flow(a.Wiring.Voltage, h.Vented.Resonance)
+// fullSpeed returns the peak speed of the air in the vent at the resonance, in
+// m/s, for an RMS voltage over each driver; NaN where the values do not tell.
+func fullSpeed(h layout.Hollow, volt float64) float64 {
+	_, flow, err := h.Vented.Flow(volt, h.Vented.Resonance)
 	if err != nil {
 		return math.NaN()
 	}
@@ -67,7 +65,7 @@ func fullSpeed(a *layout.Array, h layout.Hollow) float64 {
 }
 
 // BoxWords says in plain words what the box does and what to do about it.
-func BoxWords(a *layout.Array, h layout.Hollow) string {
+func BoxWords(h layout.Hollow) string {
 	b := &strings.Builder{}
 	fmt.Fprintf(b, "%.2f l inside, %.3f l for each driver.", 1000*h.Room.Net, 1000*h.Room.Share)
 	if c := h.Closed; c != nil {

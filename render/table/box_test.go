@@ -35,14 +35,14 @@ func TestBox(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			words := table.BoxWords(a, h)
+			words := table.BoxWords(h)
 			for _, want := range test.says {
 				if !strings.Contains(words, want) {
 					t.Errorf("does not say %q:\n%s", want, words)
 				}
 			}
 			var b bytes.Buffer
-			if err := table.Box(&b, a, h); err != nil {
+			if err := table.Box(&b, h, 1); err != nil {
 				t.Fatal(err)
 			}
 			rows, err := csv.NewReader(&b).ReadAll()
