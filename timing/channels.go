@@ -6,23 +6,21 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/wiring"
-	"pappus/timing/split"
 )
 
 // weightFloor keeps a driver that is not heard at the spot from being free to
 // join any channel: no weight counts below this share of the greatest.
 const weightFloor = 1e-6
 
-// drive sorts the drivers into channels and gives each its delay.
-func (p *Planner) drive(plan *Plan) {
-	time := plan.times(plan.Array.Timing.DelaysBy)
-	for m, t := range time {
-		if math.IsNaN(t) {
-			time[m] = plan.Arrivals[m].Time // not heard: any delay will do
-		}
-	}
+// drive sorts the drivers into channels, gives each its delay and all the
+// high-pass that keeps the cones within their reach.
+func (p *Planner) drive(plan *Plan) error {
+	time := plan.heard()
 	weight := weights(plan)
-	plan.Channels = p.channels(plan, time, weight)
+	var err error
+	if plan.Channels, err = p.channels(plan, time, weight); err != nil {
+		return err
+	}
 	setDelays(plan.Channels, time, weight)
 	for c := range plan.Channels {
 		for _, m := range plan.Channels[c].Mounts {
@@ -30,6 +28,18 @@ func (p *Planner) drive(plan *Plan) {
 			plan.Arrivals[m].Delay = plan.Channels[c].Delay
 		}
 	}
+	return p.protect(plan)
+}
+
+// heard returns the arrivals in s that the design takes its delays by.
+func (plan *Plan) heard() []float64 {
+	time := plan.times(plan.Array.Timing.DelaysBy)
+	for m, t := range time {
+		if math.IsNaN(t) {
+			time[m] = plan.Arrivals[m].Time // not heard: any delay will do
+		}
+	}
+	return time
 }
 
 // The ways of taking delays that a design may name.
@@ -61,10 +71,17 @@ func (plan *Plan) times(by string) []float64 {
 // weights returns each driver's squared pressure at the spot, with a floor.
 func weights(plan *Plan) []float64 {
 	w := make([]float64, len(plan.Arrivals))
-	top := 0.0
 	for m, r := range plan.Arrivals {
 		w[m] = math.Pow(10, r.Level/10)
-		top = max(top, w[m])
+	}
+	return raised(w)
+}
+
+// raised brings weights up to the floor, in place.
+func raised(w []float64) []float64 {
+	top := 0.0
+	for _, v := range w {
+		top = max(top, v)
 	}
 	for m := range w {
 		w[m] = max(w[m], weightFloor*top)
@@ -75,43 +92,51 @@ func weights(plan *Plan) []float64 {
 // channels returns the design's own channels, or the best split into as many
 // as it asks for, trimmed so that all drivers are as loud, or one for each
 // driver.
-func (p *Planner) channels(plan *Plan, time, weight []float64) []Channel {
+func (p *Planner) channels(plan *Plan, time, weight []float64) ([]Channel, error) {
 	a := plan.Array
 	if len(a.Channels) > 0 {
 		out := make([]Channel, len(a.Channels))
 		for i, c := range a.Channels {
 			out[i] = Channel{Channel: c, Delay: c.Delay}
 		}
-		return out
+		return out, nil
 	}
+	groups, err := [][]int(nil), error(nil)
 	if a.Wiring.Channels == 0 {
-		out := make([]Channel, len(a.Mounts))
-		for m := range out {
-			out[m] = p.channel(plan, m+1, []int{m})
+		groups = each(len(a.Mounts))
+		if !plan.canWire(1) {
+			plan.Warnings = append(plan.Warnings, fmt.Sprintf(
+				"one channel for each driver is a reckoning only: %.3g ohm is below the amplifier's %g ohm, do not connect it so",
+				a.Driver.DCOhm, a.Wiring.MinimumLoad))
 		}
-		return out
+	} else if groups, err = plan.groups(time, weight); err != nil {
+		return nil, err
 	}
-	groups, _ := split.Groups(time, weight, a.Wiring.Channels)
 	out := make([]Channel, len(groups))
 	for i, g := range groups {
-		out[i] = p.channel(plan, i+1, g)
+		out[i] = wired(a, i+1, g)
 	}
 	trim(out)
+	return out, nil
+}
+
+// each returns n groups of one.
+func each(n int) [][]int {
+	out := make([][]int, n)
+	for m := range out {
+		out[m] = []int{m}
+	}
 	return out
 }
 
-// channel wires equal drivers to one channel whose delay is still to be found.
-func (p *Planner) channel(plan *Plan, id int, mounts []int) Channel {
-	d, w := plan.Array.Driver, plan.Array.Wiring
+// wired wires equal drivers to one channel whose delay is still to be found: in
+// equal strings, with the load nearest above the amplifier's minimum. Unequal
+// strings are never needed: one string of all has the highest load there is.
+func wired(a *layout.Array, id int, mounts []int) Channel {
+	d := a.Driver
 	c := Channel{Channel: layout.Channel{ID: id, Mounts: mounts}, Delay: math.NaN()}
-	var ok bool
-	c.Series, c.Parallel, c.NominalOhm, ok = wiring.Best(len(mounts), d.NominalOhm, d.DCOhm, w.MinimumLoad)
+	c.Series, c.Parallel, c.NominalOhm, _ = wiring.Best(len(mounts), d.NominalOhm, d.DCOhm, a.Wiring.MinimumLoad)
 	c.DCOhm = wiring.Load(c.Series, c.Parallel, d.DCOhm)
-	if !ok {
-		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-			"channel %d: %d drivers in equal strings load the amplifier with %.1f ohm at most, below its %g ohm",
-			id, len(mounts), c.DCOhm, w.MinimumLoad))
-	}
 	return c
 }
 

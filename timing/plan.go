@@ -16,7 +16,10 @@ type Plan struct {
 	Arrivals []Arrival // one for each of Array.Mounts, in the same order
 	Channels []Channel // how the drivers are driven; never empty
 
+	Protection Protection
+
 	Choices    []Choice // what each way of taking delays would cost at the spot
+	Counts     []Count  // what 1, 2, 3 … channels would leave at the spot
 	Response   Response
 	Aligned    Measures // with the delays
 	Unaligned  Measures // without
@@ -49,7 +52,9 @@ type Choice struct {
 // Channel is one amplifier output with the delay that it was given.
 type Channel struct {
 	layout.Channel
-	Delay float64 // s
+	Delay   float64 // s
+	Strings [][]int // the drivers of each string, as indices into Array.Mounts, in the order of their joints
+	Bank    Bank
 }
 
 // Response is the level at the listening spot over frequency.

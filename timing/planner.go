@@ -41,6 +41,10 @@ func Make(a *layout.Array) (*Plan, error) {
 		return nil, err
 	}
 	p.choices(plan)
+	p.count(plan)
+	plan.wire()
+	plan.load()
+	plan.guard()
 	if err := p.polars(plan); err != nil {
 		return nil, err
 	}
@@ -55,6 +59,7 @@ type Planner struct {
 	speed  float64
 	medium *radiate.Medium // at the response's frequencies
 	spot   spotSums
+	least  leastCorner
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
@@ -78,9 +83,12 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	return p, nil
 }
 
-// Move plans the array for a listening spot in m, without the polar responses
-// and the choices.
-// A spot that no sound can reach gives layout.ErrSpotInside.
+// Move plans the array for a listening spot in m, without what only Make fills
+// in: the choices, the counts, the channels' strings and banks, the protection's
+// curves and limits, and the polar responses.
+// A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
+// be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
+// that does not exist, crossover.ErrFilter.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
@@ -99,7 +107,9 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 			return nil, err
 		}
 	}
-	p.drive(plan)
+	if err := p.drive(plan); err != nil {
+		return nil, err
+	}
 	p.respond(plan)
 	plan.caution()
 	return plan, nil

@@ -79,6 +79,7 @@ func (p *Planner) respond(plan *Plan) {
 	levels(plan.Response.InStep, s.step)
 	levels(plan.Response.Aligned, s.aligned)
 	levels(plan.Response.Unaligned, s.built)
+	plan.Protection.lower(plan.Response)
 	for m, g := range fed.gain {
 		plan.Arrivals[m].Level += 20 * math.Log10(math.Abs(g))
 	}

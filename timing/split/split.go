@@ -23,27 +23,38 @@ func Groups(arrival, weight []float64, count int) (groups [][]int, cost float64)
 		return nil, 0
 	}
 	count = max(1, min(count, n))
-	order := make([]int, n)
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(arrival[a], arrival[b]), cmp.Compare(a, b))
-	})
+	order := sorted(arrival)
 	t := newTable(arrival, weight, order)
 	starts := make([][]int32, count) // starts[k][j]: where the last of k+1 groups over the first j+1 begins
 	for k := range starts {
 		starts[k] = make([]int32, n)
 		t.row(k, starts[k])
 	}
-	cost = t.best[n-1]
-	groups = make([][]int, count)
-	for k, end := count-1, n; k >= 0; k-- {
+	return cut(order, starts), t.best[n-1]
+}
+
+// sorted returns the indices into arrival in order of arrival, then index.
+func sorted(arrival []float64) []int {
+	order := make([]int, len(arrival))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(arrival[a], arrival[b]), cmp.Compare(a, b))
+	})
+	return order
+}
+
+// cut cuts the sorted list where the table says that the last group begins, then
+// the one before it, and so on.
+func cut(order []int, starts [][]int32) [][]int {
+	groups := make([][]int, len(starts))
+	for k, end := len(starts)-1, len(order); k >= 0; k-- {
 		from := int(starts[k][end-1])
 		groups[k] = order[from:end:end]
 		end = from
 	}
-	return groups, cost
+	return groups
 }
 
 // table is the dynamic program: best and last hold, for each prefix of the

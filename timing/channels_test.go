@@ -1,0 +1,433 @@
+package timing_test
+
+import (
+	"errors"
+	"math"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/impedance"
+	"pappus/layout/wiring"
+	"pappus/testdata/reference"
+	"pappus/timing"
+	"pappus/timing/crossover"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/spatial/r3"
+	"pgregory.net/rapid"
+)
+
+// TestEveryDriverIsWired: whatever the split, every driver is in one channel and
+// one string, strings are alike, no load is below the minimum and no delay is
+// negative.
+func TestEveryDriverIsWired(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawn(t)
+		a.Driver.DCOhm = rapid.Float64Range(1, 9).Draw(t, "ohm")
+		a.Wiring.Channels = rapid.IntRange(1, 6).Draw(t, "channels")
+		a.Wiring.Split = rapid.SampledFrom([]string{"", "arrival", "neighbours", "height"}).Draw(t, "split")
+		p, err := timing.Make(a)
+		if float64(len(a.Mounts))*a.Driver.DCOhm < a.Wiring.MinimumLoad*(1-1e-9) {
+			if !errors.Is(err, wiring.ErrLoad) {
+				t.Fatalf("%d drivers of %g ohm: %v", len(a.Mounts), a.Driver.DCOhm, err)
+			}
+			return
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		inChannel, inString := make([]int, len(a.Mounts)), make([]int, len(a.Mounts))
+		for _, c := range p.Channels {
+			if c.DCOhm < a.Wiring.MinimumLoad*(1-1e-9) {
+				t.Fatalf("channel %d has %g ohm", c.ID, c.DCOhm)
+			}
+			if c.Delay < 0 {
+				t.Fatalf("channel %d is delayed by %g s", c.ID, c.Delay)
+			}
+			if len(c.Strings) != c.Parallel {
+				t.Fatalf("%d strings, not %d", len(c.Strings), c.Parallel)
+			}
+			for _, m := range c.Mounts {
+				inChannel[m]++
+			}
+			for _, s := range c.Strings {
+				if len(s) != c.Series {
+					t.Fatalf("a string of %d, not %d", len(s), c.Series)
+				}
+				for _, m := range s {
+					inString[m]++
+				}
+			}
+		}
+		for m := range a.Mounts {
+			if inChannel[m] != 1 || inString[m] != 1 {
+				t.Fatalf("driver %d is in %d channels and %d strings", m, inChannel[m], inString[m])
+			}
+		}
+	})
+}
+
+// TestSplits on the demo: neighbours and bands of height are what they say.
+func TestSplits(t *testing.T) {
+	a := demo(t)
+	a.Wiring.Split = "height"
+	p := plan(t, a)
+	for i, c := range p.Channels[1:] {
+		lowest, highest := math.Inf(1), math.Inf(-1)
+		for _, m := range p.Channels[i].Mounts {
+			lowest = min(lowest, a.Mounts[m].Point.Z)
+		}
+		for _, m := range c.Mounts {
+			highest = max(highest, a.Mounts[m].Point.Z)
+		}
+		if highest > lowest+1e-9 {
+			t.Errorf("band %d reaches up to %g m, the one above down to %g", i+2, highest, lowest)
+		}
+	}
+	byHeight := p.Aligned.Smear
+	a.Wiring.Split = "neighbours"
+	p = plan(t, a)
+	for _, c := range p.Channels {
+		if n := len(c.Mounts); n < 4 || n > 5 { // 39 drivers in 8 channels
+			t.Errorf("channel %d has %d drivers", c.ID, n)
+		}
+	}
+	neighbours := p.Aligned.Smear
+	a.Wiring.Split = "arrival"
+	if best := plan(t, a).Aligned.Smear; best >= byHeight || best >= neighbours {
+		t.Errorf("smear by arrival %g s, by height %g, of neighbours %g", best, byHeight, neighbours)
+	}
+}
+
+// TestWiringAgainstTable: one channel of as many drivers as each line of the table
+// has is wired as it says (Ohm's law; wiring.csv).
+func TestWiringAgainstTable(t *testing.T) {
+	rows, err := reference.Table("wiring.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range rows {
+		a := even(t, int(row.Float("drivers")), false)
+		a.Timing.Model = "point"
+		a.Driver.NominalOhm, a.Driver.DCOhm = row.Float("nominal_ohm_each"), row.Float("dc_ohm_each")
+		a.Wiring.Channels, a.Wiring.MinimumLoad = 1, row.Float("dc_ohm_total")
+		c := plan(t, a).Channels[0]
+		if c.Series != int(row.Float("series")) || c.Parallel != int(row.Float("parallel")) ||
+			math.Abs(c.NominalOhm-row.Float("nominal_ohm_total")) > 5e-5 || math.Abs(c.DCOhm-row.Float("dc_ohm_total")) > 5e-5 {
+			t.Errorf("%v: got %d x %d, %g ohm, %g at direct current", row, c.Series, c.Parallel, c.NominalOhm, c.DCOhm)
+		}
+	}
+}
+
+func TestFewerChannels(t *testing.T) {
+	a := plain(t)
+	a.Mounts = a.Mounts[:5]
+	a.Driver.DCOhm = 3.4 // two in a string are above 4 ohm, one is not
+	tests := []struct {
+		name                  string
+		mounts, channels, got int
+		warning               string
+		err                   error
+	}{
+		{"one driver is too few for a channel", 5, 4, 2, "2 channels in place of 4", nil},
+		{"as asked for", 5, 2, 2, "", nil},
+		{"nothing will do", 1, 1, 0, "", wiring.ErrLoad},
+		{"a reckoning with one channel each", 3, 0, 3, "reckoning only", nil},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			b := *a
+			b.Mounts, b.Wiring.Channels = a.Mounts[:test.mounts], test.channels
+			p, err := timing.Make(&b)
+			if !errors.Is(err, test.err) {
+				t.Fatalf("error %v, want %v", err, test.err)
+			}
+			if err != nil {
+				return
+			}
+			if len(p.Channels) != test.got {
+				t.Errorf("%d channels", len(p.Channels))
+			}
+			all := strings.Join(p.Warnings, "\n")
+			if test.warning != "" && !strings.Contains(all, test.warning) || test.warning == "" && strings.Contains(all, "amplifier") {
+				t.Errorf("warnings: %s", all)
+			}
+		})
+	}
+}
+
+// TestCountsAgreeWithPlan: what the counts say of the plan's own number of channels
+// is what the plan has, and one channel is as if there were no delays.
+func TestCountsAgreeWithPlan(t *testing.T) {
+	for _, channels := range []int{1, 3, 8, 12} {
+		a := demo(t)
+		a.Wiring.Channels = channels
+		p := plan(t, a)
+		c := p.Counts[channels-1]
+		if c.Channels != channels || math.Abs(c.Smear-p.Aligned.Smear) > 1e-15 || math.Abs(c.CombOnset/p.Aligned.CombOnset-1) > 1e-9 {
+			t.Errorf("%d channels: counted %+v, planned %+v", channels, c, p.Aligned)
+		}
+		if one := p.Counts[0]; math.Abs(one.Smear-p.Unaligned.Smear) > 1e-15 || math.Abs(one.CombOnset/p.Unaligned.CombOnset-1) > 1e-9 {
+			t.Errorf("one channel: %+v, without delays %+v", one, p.Unaligned)
+		}
+	}
+	p := plan(t, demo(t))
+	if len(p.Counts) != 16 {
+		t.Errorf("%d counts", len(p.Counts))
+	}
+	if k := p.Knee(); k != 4 || !strings.HasPrefix(p.CountSentence(), "More than 4 channels hardly pay") {
+		t.Errorf("knee at %d: %s", k, p.CountSentence())
+	}
+}
+
+// bankOf makes one channel of 4 drivers of 8 ohm, 2 strings of 2, at 10 V.
+func bankOf(t testing.TB) *layout.Array {
+	a := plain(t)
+	a.Mounts = a.Mounts[:4]
+	a.Driver.NominalOhm, a.Driver.DCOhm, a.Driver.Small = 8, 8, layout.Small{}
+	a.Driver.PowerHandling = 100
+	a.Driver.Impedance = []layout.ImpedancePoint{{Frequency: 20, Ohm: 8}, {Frequency: 20000, Ohm: 8}}
+	a.Wiring = layout.Wiring{Channels: 1, MinimumLoad: 8, Voltage: 10}
+	return a
+}
+
+// TestBank against Ohm's law worked by hand, and Kirchhoff's current law.
+func TestBank(t *testing.T) {
+	a := bankOf(t)
+	tests := []struct {
+		name string
+		with func(*layout.Array)
+		want timing.Bank
+	}{
+		{"no wire", func(*layout.Array) {}, timing.Bank{LowestOhm: 8, LowestHz: 20, Damping: math.Inf(1),
+			Volt: 10, Ampere: 1.25, Watt: 12.5, DriverVolt: 5, DriverAmpere: 0.625, DriverWatt: 3.125}},
+		// 29 m of 0.5 mm2: 2*29/(58*0.5) = 2 ohm; then 1 A, 8 V, 4 V each.
+		{"2 ohm of wire", func(a *layout.Array) { a.Wiring.WireLength, a.Wiring.WireSection = 29, 0.5e-6 },
+			timing.Bank{LowestOhm: 10, LowestHz: 20, WireOhm: 2, WireLoss: 20 * math.Log10(1.25), Damping: 4,
+				Volt: 10, Ampere: 1, Watt: 10, DriverVolt: 4, DriverAmpere: 0.5, DriverWatt: 2}},
+		{"impedance not known", func(a *layout.Array) { a.Driver.Impedance = nil }, timing.Bank{LowestOhm: math.NaN(), LowestHz: math.NaN(), Damping: math.Inf(1),
+			Volt: 10, Ampere: 1.25, Watt: 12.5, DriverVolt: 5, DriverAmpere: 0.625, DriverWatt: 3.125}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			b := *a
+			test.with(&b)
+			c := plan(t, &b).Channels[0]
+			if diff := cmp.Diff(test.want, c.Bank, cmpopts.EquateApprox(1e-9, 1e-12), cmpopts.EquateNaNs()); diff != "" {
+				t.Error(diff)
+			}
+			if sum := float64(c.Parallel) * c.Bank.DriverAmpere; math.Abs(sum-c.Bank.Ampere) > 1e-12 {
+				t.Errorf("the strings take %g A, the amplifier gives %g", sum, c.Bank.Ampere)
+			}
+		})
+	}
+}
+
+// TestBankWarns of an impedance that dips below the minimum, and of heat.
+func TestBankWarns(t *testing.T) {
+	a := bankOf(t)
+	a.Driver.Impedance = []layout.ImpedancePoint{{Frequency: 20, Ohm: 8}, {Frequency: 1000, Ohm: 6}, {Frequency: 20000, Ohm: 8}}
+	a.Driver.PowerHandling = 3
+	p := plan(t, a)
+	all := strings.Join(p.Warnings, "\n")
+	for _, want := range []string{"6.00 ohm at 1000 Hz", "it stands for 3 W long"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no %q in: %s", want, all)
+		}
+	}
+	if got := p.Channels[0].Bank; math.Abs(got.LowestOhm-6) > 1e-3 || math.Abs(got.LowestHz-1000) > 5 {
+		t.Errorf("lowest load %g ohm at %g Hz", got.LowestOhm, got.LowestHz)
+	}
+}
+
+// TestDead against Ohm's law worked by hand: two strings of two, 8 ohm each.
+func TestDead(t *testing.T) {
+	p := plan(t, bankOf(t))
+	got, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(got) != 2 {
+		t.Fatalf("%d deaths", len(got))
+	}
+	open, shorted := got[0], got[1]
+	if open.State != impedance.Open || math.Abs(open.DCOhm-16) > 1e-9 || math.Abs(open.LowestOhm-16) > 1e-9 ||
+		open.Power != 1 || len(open.Quiet) != 2 || len(open.Hotter) != 0 {
+		t.Errorf("open: %+v", open)
+	}
+	// 8 ohm beside 16: 16/3; the partner has all of the voltage, four times the power.
+	if shorted.State != impedance.Shorted || math.Abs(shorted.DCOhm-16.0/3) > 1e-9 || math.Abs(shorted.LowestOhm-16.0/3) > 1e-9 ||
+		math.Abs(shorted.Power-4) > 1e-9 || len(shorted.Quiet) != 1 || len(shorted.Hotter) != 1 || !shorted.Under(8) {
+		t.Errorf("shorted: %+v", shorted)
+	}
+}
+
+// TestDeadLoss: of two drivers at almost one place, each a string, one gone takes
+// 6.02 dB off everywhere, and one shorted without wire silences both. With wire of
+// as many ohm as the load, an open one raises the other's voltage: from 1/2 to 2/3.
+func TestDeadLoss(t *testing.T) {
+	a := bankOf(t)
+	a.Mounts = []layout.Mount{a.Mounts[0], a.Mounts[0]}
+	a.Mounts[1].Point = r3.Add(a.Mounts[1].Point, r3.Vec{X: 1e-6})
+	a.Wiring.MinimumLoad = 4
+	tests := []struct {
+		name          string
+		wire          float64 // m of 1 mm2
+		open, shorted float64
+	}{
+		{"no wire", 0, 20 * math.Log10(2), 200},
+		{"as many ohm as the load", 4.0 / 2 * 58, 20 * math.Log10(2*(1.0/2)/(2.0/3)), 200},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			b := *a
+			b.Wiring.WireLength, b.Wiring.WireSection = test.wire, 1e-6
+			got, err := timing.Dead(plan(t, &b))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(got[0].Loss-test.open) > 1e-3 || math.Abs(got[1].Loss-test.shorted) > 1e-3 {
+				t.Errorf("open %g dB, shorted %g; want %g and %g", got[0].Loss, got[1].Loss, test.open, test.shorted)
+			}
+			if len(got[1].Quiet) != 2 {
+				t.Errorf("shorted: %v fall silent", got[1].Quiet)
+			}
+		})
+	}
+}
+
+// TestSpreadStrings: eight places round the equator in two strings are best taken
+// by turns, as the mirrored sums of 1/angle^4 show by hand.
+func TestSpreadStrings(t *testing.T) {
+	a := &layout.Array{}
+	for i := range 8 {
+		sin, cos := math.Sincos(math.Pi / 4 * float64(i))
+		a.Mounts = append(a.Mounts, layout.Mount{Point: r3.Vec{X: cos, Y: sin}})
+	}
+	got := timing.SpreadStrings(a, []int{0, 1, 2, 3, 4, 5, 6, 7}, 2)
+	slices.SortFunc(got, func(a, b []int) int { return a[0] - b[0] })
+	if diff := cmp.Diff([][]int{{0, 2, 4, 6}, {1, 3, 5, 7}}, got); diff != "" {
+		t.Error(diff)
+	}
+	again := timing.SpreadStrings(a, []int{7, 6, 5, 4, 3, 2, 1, 0}, 2)
+	slices.SortFunc(again, func(a, b []int) int { return a[0] - b[0] })
+	if diff := cmp.Diff(got, again); diff != "" {
+		t.Errorf("the order of the drivers matters: %s", diff)
+	}
+}
+
+// TestSpreadingHelps: on the demo no channel is worse off for it at the worst
+// angle by more than a little, and some are better off.
+func TestSpreadingHelps(t *testing.T) {
+	a := demo(t)
+	a.Wiring.Channels = 3
+	got, err := timing.Dead(plan(t, a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	best := 0.0
+	for _, d := range got {
+		if d.State == impedance.Open {
+			best = max(best, d.Gain())
+			if d.Gain() < -0.5 {
+				t.Errorf("channel %d: spread strings are worse by %g dB", d.Channel, -d.Gain())
+			}
+		}
+	}
+	if best < 0.5 {
+		t.Errorf("spread strings are better by %g dB at most", best)
+	}
+}
+
+// TestHarness against the shortest of all orders.
+func TestHarness(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawn(t)
+		a.Mounts = a.Mounts[:min(7, len(a.Mounts))]
+		a.Wiring.Channels, a.Wiring.MinimumLoad = 1, 7*float64(len(a.Mounts)) // one string
+		p, err := timing.Make(a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		runs := timing.Harness(p)
+		if len(runs) != 1 {
+			t.Fatalf("%d runs", len(runs))
+		}
+		if diff := cmp.Diff(p.Channels[0].Strings[0], runs[0].Order); diff != "" {
+			t.Fatal(diff)
+		}
+		least := math.Inf(1)
+		order := slices.Clone(p.Channels[0].Mounts)
+		permute(order, 0, func() { least = min(least, runLength(a, order)) })
+		if got := runs[0].Length; math.Abs(got-runLength(a, runs[0].Order)) > 1e-12 || got < least-1e-9 || got > 1.2*least {
+			t.Fatalf("%g m, its order has %g, the shortest %g", got, runLength(a, runs[0].Order), least)
+		}
+		if sum := timing.HarnessLength(append(runs, runs...)); math.Abs(sum-2*runs[0].Length) > 1e-12 {
+			t.Fatalf("twice %g m is %g", runs[0].Length, sum)
+		}
+	})
+}
+
+func runLength(a *layout.Array, order []int) float64 {
+	start := r3.Vec{Z: a.Body.Lowest()}
+	at, length := start, 0.0
+	for _, m := range order {
+		length += r3.Norm(r3.Sub(a.Mounts[m].Point, at))
+		at = a.Mounts[m].Point
+	}
+	return length + r3.Norm(r3.Sub(start, at))
+}
+
+func permute(s []int, from int, do func()) {
+	if from == len(s) {
+		do()
+		return
+	}
+	for i := from; i < len(s); i++ {
+		s[from], s[i] = s[i], s[from]
+		permute(s, from+1, do)
+		s[from], s[i] = s[i], s[from]
+	}
+}
+
+// TestMakeIsTheSameEachTime, on any number of cores, to the bit.
+func TestMakeIsTheSameEachTime(t *testing.T) {
+	type all struct {
+		Channels   []timing.Channel
+		Counts     []timing.Count
+		Protection timing.Protection
+		Dead       []timing.Death
+	}
+	var first all
+	for i, cores := range []int{1, 2, 5} {
+		before := runtime.GOMAXPROCS(cores)
+		p := plan(t, demo(t))
+		dead, err := timing.Dead(p)
+		runtime.GOMAXPROCS(before)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := all{p.Channels, p.Counts, p.Protection, dead}
+		if i == 0 {
+			first = got
+		} else if diff := cmp.Diff(first, got, cmpopts.EquateNaNs()); diff != "" {
+			t.Error(diff)
+		}
+	}
+}
+
+func TestImpossibleHighPass(t *testing.T) {
+	for _, protection := range []layout.Protection{
+		{Family: "linkwitz-riley", Order: 3}, {Family: "butterworth", Order: 9}, {Family: "guess", Order: 4},
+	} {
+		a := demo(t)
+		a.Protection = protection
+		if _, err := timing.Make(a); !errors.Is(err, crossover.ErrFilter) {
+			t.Errorf("%+v: got %v", protection, err)
+		}
+	}
+}

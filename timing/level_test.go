@@ -1,0 +1,138 @@
+package timing_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/cmplx"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/timing"
+	"pappus/timing/equaliser"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TestLevelUndoesAPeak: one driver with a measured bump in open air: the fit takes
+// it off, and finds no null.
+func TestLevelUndoesAPeak(t *testing.T) {
+	a := plain(t)
+	a.Mounts = a.Mounts[:1]
+	a.Wiring.Channels = 1
+	bump := equaliser.Section{Shape: equaliser.Peaking, Frequency: 1500, Q: 1.5, Gain: 6}
+	digital, err := bump.Digital(48000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for hz := 50.0; hz < 20000; hz *= 1.05 {
+		a.Driver.Response = append(a.Driver.Response,
+			layout.ResponsePoint{Frequency: hz, Level: 20 * math.Log10(cmplx.Abs(digital.At(hz, 48000)))})
+	}
+	l, err := timing.Level(plan(t, a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(l.Nulls) != 0 || l.UnevenAfter > 0.5 || l.UnevenBefore < 1 {
+		t.Errorf("uneven by %g dB, then %g; nulls %v", l.UnevenBefore, l.UnevenAfter, l.Nulls)
+	}
+}
+
+// TestLevelLeavesNullsAlone: two drivers a long way apart in one channel: where
+// they cancel nothing is boosted.
+func TestLevelLeavesNullsAlone(t *testing.T) {
+	a := plain(t)
+	a.Wiring.Channels = 1
+	a.Mounts = []layout.Mount{
+		{ID: 1, Point: r3.Vec{X: 0.15}, Normal: r3.Vec{X: 1}, Face: -1},
+		{ID: 2, Point: r3.Vec{X: -0.15}, Normal: r3.Vec{X: -1}, Face: -1},
+	}
+	a.Spot = r3.Vec{X: 40}
+	p := plan(t, a)
+	l, err := timing.Level(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	notch := p.SpeedOfSound / 0.6 // 1/(2T), T = 0.3 m of way
+	if len(l.Nulls) == 0 || notch < l.Nulls[0].Low || notch > l.Nulls[0].High {
+		t.Fatalf("the notch at %g Hz is in no null: %v", notch, l.Nulls)
+	}
+	if !strings.Contains(l.Nulls[0].String(), "out of step") {
+		t.Error(l.Nulls[0])
+	}
+	for f, hz := range l.Frequency {
+		if boost := l.After[f] - l.Before[f]; hz > l.Nulls[0].Low && hz < l.Nulls[0].High && boost > 1 {
+			t.Errorf("boost of %g dB at %g Hz", boost, hz)
+		}
+	}
+}
+
+func TestLevelOfTheDemo(t *testing.T) {
+	p := plan(t, demo(t))
+	l, err := timing.Level(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l.UnevenAfter > l.UnevenBefore || len(l.Sections) == 0 || len(l.Sections) > 5 {
+		t.Errorf("uneven by %g dB, then %g with %v", l.UnevenBefore, l.UnevenAfter, l.Sections)
+	}
+	rows, err := timing.Processor(p, l.Sections)
+	if err != nil || len(rows[0].Filters) != len(l.Sections) {
+		t.Errorf("%v: %d filters", err, len(rows[0].Filters))
+	}
+}
+
+func TestLevelErrors(t *testing.T) {
+	a := demo(t)
+	a.Protection.Corner = 5000
+	if _, err := timing.Level(plan(t, a)); !errors.Is(err, equaliser.ErrCurve) {
+		t.Errorf("got %v", err)
+	}
+	a = demo(t)
+	a.Processor.Rate = 8000
+	if _, err := timing.Level(plan(t, a)); !errors.Is(err, equaliser.ErrLimits) && !errors.Is(err, equaliser.ErrCurve) {
+		t.Errorf("got %v", err)
+	}
+}
+
+func BenchmarkDead(b *testing.B) {
+	for _, drivers := range []int{60, 500} {
+		b.Run(fmt.Sprintf("%d drivers", drivers), func(b *testing.B) {
+			a := even(b, drivers, false)
+			a.Wiring.Channels = 8
+			p := plan(b, a)
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := timing.Dead(p); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkLevel(b *testing.B) {
+	p := plan(b, demo(b))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := timing.Level(p); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkMake(b *testing.B) {
+	for _, drivers := range []int{60, 2000} {
+		b.Run(fmt.Sprintf("%d drivers in 8 channels", drivers), func(b *testing.B) {
+			a := even(b, drivers, false)
+			a.Wiring.Channels = 8
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := timing.Make(a); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

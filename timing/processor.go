@@ -1,0 +1,135 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/timing/band"
+	"pappus/timing/biquad"
+	"pappus/timing/crossover"
+	"pappus/timing/equaliser"
+)
+
+// ProcessorRow is what one channel's processor is set to.
+type ProcessorRow struct {
+	Channel  int     // its number, from 1
+	Delay    float64 // s, as worked out
+	Samples  float64 // the same at the processor's rate
+	Metre    float64 // the same as a way in air, in m
+	Set      float64 // s, the nearest that can be set
+	SetCount float64 // the same in samples
+	Residual float64 // s, Set less Delay
+	// At 4 and 8 kHz, by how many dB the residual lowers this channel's part of a
+	// sum in step: -20 log10 cos(2 pi f residual).
+	Cost4k, Cost8k float64
+	Gain           float64 // dB
+	Invert         bool
+	HighPass       string // in words; empty where there is none
+	Filters        []ProcessorFilter
+}
+
+// ProcessorFilter is one section in both of the forms that processors ask for.
+// The coefficients have a0 = 1 and a1, a2 subtracted, as package biquad says.
+type ProcessorFilter struct {
+	Name         string  // "high-pass", or the shape of an equaliser's section
+	Frequency, Q float64 // Hz; Q is 0 for a section of first order
+	Gain         float64 // dB
+	Coefficients biquad.Section
+}
+
+// SignConvention says how the five coefficients are meant.
+const SignConvention = "y[n] = b0 x[n] + b1 x[n-1] + b2 x[n-2] - a1 y[n-1] - a2 y[n-2], a0 = 1; where a processor adds a1 and a2, turn their signs"
+
+// Processor returns the settings of every channel, in order, with the same
+// equaliser sections on all, which may be nil. A high-pass or a section that the
+// processor's rate cannot have is an error that wraps crossover.ErrRate or
+// equaliser.ErrSection.
+func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
+	filters, err := p.filters(sections)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]ProcessorRow, len(p.Channels))
+	for i, c := range p.Channels {
+		r := ProcessorRow{Channel: c.ID, Delay: c.Delay, Gain: c.Gain, Invert: c.Invert, Filters: filters,
+			Set: p.settable(c.Delay), Metre: c.Delay * p.SpeedOfSound}
+		r.Samples, r.SetCount = c.Delay*p.Array.Processor.Rate, r.Set*p.Array.Processor.Rate
+		r.Residual = r.Set - r.Delay
+		r.Cost4k, r.Cost8k = stepCost(4000, r.Residual), stepCost(8000, r.Residual)
+		if high := p.Protection.HighPass(); high.Corner() > 0 {
+			r.HighPass = high.String()
+		}
+		out[i] = r
+	}
+	return out, nil
+}
+
+// settable returns the nearest delay that the processor can be set to.
+func (p *Plan) settable(delay float64) float64 {
+	step := p.Array.Processor.Step
+	if !(step > 0) {
+		return delay
+	}
+	return math.Round(delay/step) * step
+}
+
+// stepCost returns by how many dB a sound that is late lowers its part of a sum in
+// step.
+func stepCost(hz, late float64) float64 {
+	return max(0, -20*math.Log10(math.Abs(math.Cos(2*math.Pi*hz*late))))
+}
+
+// filters returns the high-pass and some sections as the processor's rate has them.
+func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) {
+	var out []ProcessorFilter
+	rate := p.Array.Processor.Rate
+	if high := p.Protection.HighPass(); high.Corner() > 0 {
+		chain, err := high.Digital(rate)
+		if err != nil {
+			return nil, err
+		}
+		for i, s := range high.Sections() {
+			out = append(out, ProcessorFilter{Name: crossover.HighPass.String(), Frequency: s.Frequency, Q: s.Q, Coefficients: chain[i]})
+		}
+	}
+	chain, err := equaliser.Chain(sections, rate)
+	if err != nil {
+		return nil, err
+	}
+	for i, s := range sections {
+		out = append(out, ProcessorFilter{Name: s.Shape.String(), Frequency: s.Frequency, Q: s.Q, Gain: s.Gain, Coefficients: chain[i]})
+	}
+	return out, nil
+}
+
+// Rounding is what the processor's step costs at the spot.
+type Rounding struct {
+	Worst float64   // s, the greatest residual of any channel, either way
+	Band  []float64 // Hz, exact octave centres
+	Loss  []float64 // dB by which each octave gets weaker; below 0 where rounding happens to help
+}
+
+// roundingCount is how many frequencies an octave's energy is the mean of.
+const roundingCount = 12
+
+// RoundingCost returns what setting the delays to the processor's step costs.
+func RoundingCost(p *Plan) Rounding {
+	octaves := band.Octaves()
+	frequency := band.Frequencies(octaves, 1, roundingCount)
+	set := *p
+	set.Channels = append([]Channel(nil), p.Channels...)
+	set.Arrivals = append([]Arrival(nil), p.Arrivals...)
+	out := Rounding{Band: octaves, Loss: make([]float64, len(octaves))}
+	for c := range set.Channels {
+		set.Channels[c].Delay = p.settable(p.Channels[c].Delay)
+		out.Worst = max(out.Worst, math.Abs(set.Channels[c].Delay-p.Channels[c].Delay))
+	}
+	for m, r := range set.Arrivals {
+		set.Arrivals[m].Delay = set.Channels[r.Channel].Delay
+	}
+	exact, rounded := p.Transfer(nil, Aligned, frequency), set.Transfer(nil, Aligned, frequency)
+	for b := range octaves {
+		from, to := b*roundingCount, (b+1)*roundingCount
+		out.Loss[b] = 10 * math.Log10(meanEnergy(exact[from:to])/meanEnergy(rounded[from:to]))
+	}
+	return out
+}

@@ -1,0 +1,273 @@
+package timing_test
+
+import (
+	"errors"
+	"math"
+	"math/cmplx"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/biquad"
+	"pappus/timing/crossover"
+	"pappus/timing/equaliser"
+	"pappus/timing/excursion"
+	"pappus/timing/exposure"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// loudDemo is the demo at a voltage that needs a high-pass.
+func loudDemo(t testing.TB) *layout.Array {
+	a := demo(t)
+	a.Wiring.Voltage = 40
+	return a
+}
+
+// TestHighPassKeepsTheReach: the corner found is the least: the cones just stay
+// within their reach.
+func TestHighPassKeepsTheReach(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		family string
+		order  int
+	}{{"Butterworth 4", "butterworth", 4}, {"Linkwitz-Riley 2", "linkwitz-riley", 2}, {"Bessel 8", "bessel", 8}} {
+		t.Run(test.name, func(t *testing.T) {
+			a := loudDemo(t)
+			a.Protection = layout.Protection{Family: test.family, Order: test.order}
+			g := plan(t, a).Protection
+			if !(g.Corner > 0) || g.Corner != g.Least {
+				t.Fatalf("corner %g Hz, least %g", g.Corner, g.Least)
+			}
+			most := 0.0
+			for i, x := range g.Excursion {
+				most = max(most, x)
+				if x > g.Unprotected[i] {
+					t.Fatalf("at %g Hz the high-pass makes it worse", g.Frequency[i])
+				}
+			}
+			if most > g.Reach*(1+1e-9) || most < 0.995*g.Reach {
+				t.Errorf("the cones move by %g m, and may by %g", most, g.Reach)
+			}
+		})
+	}
+}
+
+// TestHighPassIsInTheResponse, by -3.01 dB at a Butterworth corner, and leaves the
+// measures alone.
+func TestHighPassIsInTheResponse(t *testing.T) {
+	a := demo(t)
+	bare := plan(t, a)
+	if bare.Protection.Corner != 0 || bare.Protection.Least != 0 {
+		t.Fatalf("the demo needs no high-pass at 2.83 V, got %g Hz", bare.Protection.Corner)
+	}
+	a.Protection.Corner = 700
+	p := plan(t, a)
+	for _, c := range []timing.Case{timing.AsBuilt, timing.Aligned, timing.IdealPoint} {
+		with, without := p.Transfer(nil, c, []float64{700})[0], bare.Transfer(nil, c, []float64{700})[0]
+		if got := 20 * math.Log10(cmplx.Abs(with/without)); math.Abs(got+20*math.Log10(math.Sqrt2)) > 1e-9 {
+			t.Errorf("case %d: %g dB at the corner", c, got)
+		}
+	}
+	for i, v := range p.Transfer(nil, timing.Aligned, p.Response.Frequency) {
+		if got := 20 * math.Log10(cmplx.Abs(v)); math.Abs(got-p.Response.Aligned[i]) > 1e-6 {
+			t.Fatalf("at %g Hz: %g dB, response says %g", p.Response.Frequency[i], got, p.Response.Aligned[i])
+		}
+	}
+	if p.Aligned != bare.Aligned || p.Unaligned != bare.Unaligned {
+		t.Errorf("measures %+v %+v, without the high-pass %+v %+v", p.Aligned, p.Unaligned, bare.Aligned, bare.Unaligned)
+	}
+}
+
+func TestProtectionWarns(t *testing.T) {
+	low := loudDemo(t)
+	low.Protection.Corner = 20
+	hopeless := demo(t)
+	hopeless.Driver.Small.Reach = 1e-9
+	for _, test := range []struct {
+		name, want string
+		a          *layout.Array
+	}{
+		{"too low a corner", "the high-pass at 20 Hz lets", low},
+		{"none will do", "whatever the high-pass", hopeless},
+		{"loud", "dBA at the spot", low},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			if all := strings.Join(plan(t, test.a).Warnings, "\n"); !strings.Contains(all, test.want) {
+				t.Error(all)
+			}
+		})
+	}
+}
+
+// TestUnknownDriverHasNoExcursion: what is not known limits nothing.
+func TestUnknownDriverHasNoExcursion(t *testing.T) {
+	a := loudDemo(t)
+	a.Driver.Small, a.Driver.PowerHandling = layout.Small{}, 0
+	p := plan(t, a)
+	g := p.Protection
+	if !math.IsNaN(g.Least) || g.Corner != 0 || g.Excursion != nil {
+		t.Errorf("corner %g Hz, least %g, excursion %v", g.Corner, g.Least, g.Excursion)
+	}
+	for _, h := range g.Highest {
+		if h.By != excursion.ByAmplifier || math.IsNaN(h.Level) {
+			t.Errorf("%+v", h)
+		}
+	}
+	if !math.IsNaN(p.Channels[0].Bank.LowestOhm) {
+		t.Errorf("lowest load %g ohm", p.Channels[0].Bank.LowestOhm)
+	}
+}
+
+// TestInBody: without a resonance of its own, the driver's rises by the square
+// root of 1 + Vas/Vb, Vb being its part of the body (Small 1972).
+func TestInBody(t *testing.T) {
+	a := even(t, 10, false)
+	a.Protection = layout.Protection{Family: "butterworth", Order: 2}
+	volume := 4.0 / 3 * math.Pi * 0.15 * 0.15 * 0.15
+	a.Driver.Small = layout.Small{Fs: 100, Qms: 2, Qes: 2, Vas: 3 * volume / 10}
+	g := plan(t, a).Protection
+	if math.Abs(g.Resonance-200) > 1e-9 || math.Abs(g.Q-2) > 1e-9 {
+		t.Errorf("%g Hz, Q %g; want 200 and 2", g.Resonance, g.Q)
+	}
+}
+
+// TestHighest: the coil's rating takes as many dB off everywhere as V^2/Re is over
+// it.
+func TestHighest(t *testing.T) {
+	a := demo(t)
+	free := plan(t, a)
+	a.Driver.PowerHandling = 0.01
+	p := plan(t, a)
+	volt := p.Protection.Volt
+	want := 10 * math.Log10(0.01*a.Driver.DCOhm/(volt*volt))
+	for i, h := range p.Protection.Highest {
+		if got := h.Level - free.Protection.Highest[i].Level; h.By != excursion.ByHeat || math.Abs(got-want) > 1e-9 {
+			t.Errorf("%g Hz: %v takes %g dB off, want %g", h.Band, h.By, got, want)
+		}
+	}
+	loud := loudDemo(t)
+	safe := plan(t, loud).Protection.Highest
+	loud.Protection.Corner = 20 // too low
+	unsafe := plan(t, loud).Protection.Highest
+	for _, test := range []struct {
+		name string
+		got  excursion.Cause
+		want excursion.Cause
+	}{
+		{"behind the least high-pass the lowest octave is the amplifier's", safe[0].By, excursion.ByAmplifier},
+		{"without one it is the excursion's", unsafe[0].By, excursion.ByExcursion},
+		{"heat limits 1 kHz", safe[3].By, excursion.ByHeat},
+	} {
+		if test.got != test.want {
+			t.Errorf("%s: %v", test.name, test.got)
+		}
+	}
+}
+
+// TestPinkNoise: a lone flat driver's pink noise, A-weighted, against third-octave
+// bands of one thirtieth of the power each (IEC 61672-1 weights).
+func TestPinkNoise(t *testing.T) {
+	a := plain(t)
+	a.Mounts = a.Mounts[:1]
+	a.Driver.Sensitivity = 100
+	a.Wiring.Voltage, a.Wiring.Channels = 2.83, 1
+	a.Air.Humidity = 0.5
+	a.Spot = r3.Add(a.Mounts[0].Point, r3.Vec{X: 1})
+	var frequency, level []float64
+	for n := -17; n <= 13; n++ { // 20 Hz to 20 kHz
+		frequency = append(frequency, 1000*math.Pow(10, float64(n)/10))
+		level = append(level, 100-20*math.Log10(2)-10*math.Log10(31))
+	}
+	g := plan(t, a).Protection
+	want := exposure.Level(frequency, level)
+	if math.Abs(g.Level-want) > 0.25 { // the ends of the band are cut otherwise
+		t.Errorf("%g dBA, want %g", g.Level, want)
+	}
+	if math.Abs(g.Hours-8*math.Pow(2, (85-g.Level)/3)) > 1e-9 {
+		t.Errorf("%g hours at %g dBA", g.Hours, g.Level)
+	}
+	if g := plan(t, plain(t)).Protection; !math.IsNaN(g.Level) || !math.IsNaN(g.Hours) {
+		t.Errorf("relative levels: %g dBA, %g hours", g.Level, g.Hours)
+	}
+}
+
+func TestProcessor(t *testing.T) {
+	a := demo(t)
+	a.Protection.Corner = 150
+	a.Processor.Rate, a.Processor.Step = 48000, 100e-6
+	p := plan(t, a)
+	sections := []equaliser.Section{{Shape: equaliser.Peaking, Frequency: 1000, Q: 2, Gain: -4}}
+	rows, err := timing.Processor(p, sections)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, r := range rows {
+		c := p.Channels[i]
+		steps := r.Set / 100e-6
+		switch {
+		case r.Channel != c.ID, r.Delay != c.Delay, r.Gain != c.Gain:
+			t.Errorf("row %+v", r)
+		case math.Abs(r.Samples-48000*c.Delay) > 1e-9, math.Abs(r.Metre-c.Delay*p.SpeedOfSound) > 1e-12:
+			t.Errorf("%g s: %g samples, %g m", r.Delay, r.Samples, r.Metre)
+		case math.Abs(steps-math.Round(steps)) > 1e-9, math.Abs(r.Residual) > 50.0001e-6, r.Set < 0:
+			t.Errorf("set to %g s, by %g off", r.Set, r.Residual)
+		case math.Abs(r.Cost8k+20*math.Log10(math.Abs(math.Cos(2*math.Pi*8000*r.Residual)))) > 1e-9:
+			t.Errorf("8 kHz: %g dB", r.Cost8k)
+		case !strings.Contains(r.HighPass, "Butterworth high-pass of order 4 at 150 Hz"):
+			t.Errorf("%q", r.HighPass)
+		}
+	}
+	var chain biquad.Chain
+	for _, f := range rows[0].Filters {
+		chain = append(chain, f.Coefficients)
+	}
+	if len(chain) != 3 { // two sections of the high-pass and one of the equaliser
+		t.Fatalf("%d filters", len(chain))
+	}
+	h := make([]complex128, 2)
+	chain[:2].Fill(h[:1], []float64{150}, 48000)
+	chain[2:].Fill(h[1:], []float64{1000}, 48000)
+	for i, want := range []float64{-10 * math.Log10(2), -4} {
+		if got := 20 * math.Log10(cmplx.Abs(h[i])); math.Abs(got-want) > 1e-9 {
+			t.Errorf("filter %d: %g dB, want %g", i, got, want)
+		}
+	}
+	a.Processor.Rate = 250
+	if _, err := timing.Processor(plan(t, a), nil); !errors.Is(err, crossover.ErrRate) {
+		t.Errorf("rate too low: %v", err)
+	}
+}
+
+// TestRoundingCost: with steps far below a sample nothing is lost; with rough ones
+// the high bands lose most, and by about the sum of what each channel loses.
+func TestRoundingCost(t *testing.T) {
+	a := demo(t)
+	a.Processor.Step = 1e-9
+	fine := timing.RoundingCost(plan(t, a))
+	for b, loss := range fine.Loss {
+		if math.Abs(loss) > 1e-3 {
+			t.Errorf("%s: %g dB at a nanosecond", band.Name(fine.Band[b]), loss)
+		}
+	}
+	if fine.Worst > 0.5e-9 {
+		t.Errorf("worst residual %g s", fine.Worst)
+	}
+	a.Processor.Step = 0.02 // longer than any delay: all become 0
+	p := plan(t, a)
+	rough := timing.RoundingCost(p)
+	frequency := band.Frequencies(rough.Band, 1, 12)
+	exact, none := p.Transfer(nil, timing.Aligned, frequency), p.Transfer(nil, timing.AsBuilt, frequency)
+	for b := range rough.Band {
+		var e, n float64
+		for i := b * 12; i < (b+1)*12; i++ {
+			e += real(exact[i] * cmplx.Conj(exact[i]))
+			n += real(none[i] * cmplx.Conj(none[i]))
+		}
+		if want := 10 * math.Log10(e/n); math.Abs(rough.Loss[b]-want) > 1e-9 {
+			t.Errorf("%s: %g dB, want %g", band.Name(rough.Band[b]), rough.Loss[b], want)
+		}
+	}
+}

@@ -1,0 +1,139 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/layout/impedance"
+	"pappus/timing/band"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The listening circle on which a dead driver's loss is heard: every 10 degrees,
+// and as many frequencies in each octave as the room's slices have when dragged.
+const (
+	ringSteps   = 36
+	ringOctave  = 5
+	ringLow     = 900.0 // Hz: the octaves of 1, 2 and 4 kHz
+	ringHigh    = 4500.0
+	sameLoss    = 1e-6 // dB, below which two losses count as equal
+	silenceLoss = 200  // dB, the most that is told
+)
+
+// ring holds each driver's sound, with its delay and gain, round the listening
+// circle.
+type ring struct {
+	angle     []float64
+	frequency []float64
+	octaves   int
+	driver    [][]complex128 // [mount][angle*frequency]
+	sum       []complex128
+	level     []float64 // [angle*octave] energy with all alive
+}
+
+func newRing(p *Plan) (*ring, error) {
+	var octaves []float64
+	for _, centre := range band.Octaves() {
+		if centre > ringLow && centre < ringHigh {
+			octaves = append(octaves, centre)
+		}
+	}
+	r := &ring{frequency: band.Frequencies(octaves, 1, ringOctave), octaves: len(octaves)}
+	var places []r3.Vec
+	for i := range ringSteps {
+		r.angle = append(r.angle, 2*math.Pi*float64(i-ringSteps/2)/ringSteps)
+		places = append(places, p.listeningCircle(r.angle[i]))
+	}
+	field, err := newField(unroomed(p.Array), radiate.NewMedium(p.airState(), r.frequency), places)
+	if err != nil {
+		return nil, err
+	}
+	k, nf := newKernel(p, field, r.frequency), len(r.frequency)
+	r.driver = make([][]complex128, len(p.Array.Mounts))
+	spread(len(r.driver), func(_, m int) {
+		r.driver[m] = make([]complex128, len(places)*nf)
+		field.Add(r.driver[m], p.Array.Mounts[m], places, k.weight[m*nf:(m+1)*nf])
+	})
+	r.sum = r.add(make([]complex128, len(places)*nf), all(len(r.driver)))
+	r.level = make([]float64, ringSteps*r.octaves)
+	r.energies(r.level, r.sum)
+	return r, nil
+}
+
+// all returns 0 to n-1.
+func all(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// add adds some drivers to dst.
+func (r *ring) add(dst []complex128, mounts []int) []complex128 {
+	for _, m := range mounts {
+		for i, v := range r.driver[m] {
+			dst[i] += v
+		}
+	}
+	return dst
+}
+
+// energies fills dst with the energy of each octave at each angle.
+func (r *ring) energies(dst []float64, sum []complex128) {
+	for i := range dst {
+		dst[i] = meanEnergy(sum[i*ringOctave : (i+1)*ringOctave])
+	}
+}
+
+// worst returns the greatest loss on the circle that one dead driver of a channel
+// does, strung so, the angle, its string and the driver. Of equal losses the first
+// counts.
+func (r *ring) worst(mounts []int, strings [][]int, f failed) (loss, angle float64, str, mount int) {
+	loss = math.Inf(-1)
+	whole := r.add(make([]complex128, len(r.sum)), mounts)
+	own, left := make([]complex128, len(r.sum)), make([]complex128, len(r.sum))
+	energy := make([]float64, len(r.level))
+	try := func(s, m int, dead []complex128) {
+		for i := range left {
+			same, other := f.same[i%len(f.same)], f.other[i%len(f.other)]
+			left[i] = r.sum[i] + (other-1)*(whole[i]-own[i]) + (same-1)*own[i] - same*dead[i]
+		}
+		r.energies(energy, left)
+		if l, at := r.loss(energy); l > loss+sameLoss {
+			loss, angle, str, mount = l, at, s, m
+		}
+	}
+	silent := make([]complex128, len(r.sum))
+	for s, members := range strings {
+		clear(own)
+		r.add(own, members)
+		if f.death.State == impedance.Open {
+			try(s, members[0], silent) // all of the string is: same is 0
+			continue
+		}
+		for _, m := range members {
+			try(s, m, r.driver[m])
+		}
+	}
+	return loss, angle, str, mount
+}
+
+// loss returns the greatest mean loss of the octaves in dB, and its angle in rad.
+func (r *ring) loss(energy []float64) (loss, angle float64) {
+	loss = math.Inf(-1)
+	for a, at := range r.angle {
+		mean := 0.0
+		for b := range r.octaves {
+			i := a*r.octaves + b
+			if r.level[i] > 0 {
+				mean += min(silenceLoss, 10*math.Log10(r.level[i]/energy[i])) / float64(r.octaves)
+			}
+		}
+		if mean > loss+sameLoss {
+			loss, angle = mean, at
+		}
+	}
+	return loss, angle
+}

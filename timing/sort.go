@@ -1,0 +1,82 @@
+package timing
+
+import (
+	"fmt"
+
+	"pappus/layout/wiring"
+	"pappus/timing/split"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The ways of sorting drivers into channels that a design may name.
+const (
+	byArrival    = "arrival" // also where none is named
+	byNeighbours = "neighbours"
+	byHeight     = "height"
+)
+
+// groups sorts the drivers into the design's number of channels, in the design's
+// way, so that each channel can be wired at or above the amplifier's minimum
+// load. The more drivers there are in one string the higher is their load, so
+// whether some can be wired is a question of their number alone. Where the
+// design's number of channels cannot all be wired there are fewer, with a
+// warning; where not even one string of all drivers will do the error wraps
+// wiring.ErrLoad.
+func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
+	a := plan.Array
+	most := plan.mostChannels()
+	if most == 0 {
+		return nil, fmt.Errorf("timing: %w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.DCOhm, a.Wiring.MinimumLoad))
+	}
+	count := min(a.Wiring.Channels, most)
+	if count < min(a.Wiring.Channels, len(a.Mounts)) {
+		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
+			"%d channels in place of %d: with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
+			count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.DCOhm, a.Wiring.MinimumLoad))
+	}
+	return plan.sort(a.Wiring.Split, time, weight, count), nil
+}
+
+// sort sorts the drivers into count channels that can be wired; there must be
+// enough drivers for that.
+func (plan *Plan) sort(by string, time, weight []float64, count int) [][]int {
+	switch by {
+	case byNeighbours:
+		place := make([]r3.Vec, len(plan.Array.Mounts))
+		for m, mount := range plan.Array.Mounts {
+			place[m] = mount.Point
+		}
+		return split.Neighbours(place, count)
+	case byHeight:
+		height, alike := make([]float64, len(time)), make([]float64, len(time))
+		for m, mount := range plan.Array.Mounts {
+			height[m], alike[m] = -mount.Point.Z, 1
+		}
+		groups, _, _ := split.OfSizes(height, alike, count, plan.canWire)
+		return groups
+	}
+	groups, _, _ := split.OfSizes(time, weight, count, plan.canWire)
+	return groups
+}
+
+// canWire tells whether a number of drivers can be wired at or above the
+// amplifier's minimum load.
+func (plan *Plan) canWire(drivers int) bool {
+	d := plan.Array.Driver
+	_, _, _, ok := wiring.Best(drivers, d.NominalOhm, d.DCOhm, plan.Array.Wiring.MinimumLoad)
+	return ok
+}
+
+// leastDrivers returns the least number of drivers that a channel can be wired
+// with: one more than all where no number will do.
+func (plan *Plan) leastDrivers() int {
+	least := 1
+	for least <= len(plan.Array.Mounts) && !plan.canWire(least) {
+		least++
+	}
+	return least
+}
+
+// mostChannels returns the most channels that can all be wired.
+func (plan *Plan) mostChannels() int { return len(plan.Array.Mounts) / plan.leastDrivers() }

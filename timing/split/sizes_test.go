@@ -1,0 +1,128 @@
+package split_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"pappus/timing/split"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+func atLeast(least int) func(int) bool { return func(size int) bool { return size >= least } }
+
+func TestOfSizes(t *testing.T) {
+	even := func(size int) bool { return size%2 == 0 }
+	tests := []struct {
+		name    string
+		arrival []float64
+		count   int
+		allowed func(int) bool
+		want    [][]int
+		ok      bool
+	}{
+		{"a lone one must join", []float64{9, 1, 1.1, 1.2}, 2, atLeast(2), [][]int{{1, 2}, {3, 0}}, true},
+		{"any size", []float64{9, 1, 1.1, 1.2}, 2, atLeast(1), [][]int{{1, 2, 3}, {0}}, true},
+		{"too many groups", []float64{1, 2, 3}, 2, atLeast(2), nil, false},
+		{"no even split of an odd number", []float64{1, 2, 3}, 1, even, nil, false},
+		{"even sizes", []float64{1, 2, 3, 4, 5, 6}, 2, even, [][]int{{0, 1}, {2, 3, 4, 5}}, true},
+		{"none", nil, 2, even, nil, true},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			weight := make([]float64, len(test.arrival))
+			for i := range weight {
+				weight[i] = 1
+			}
+			got, _, ok := split.OfSizes(test.arrival, weight, test.count, test.allowed)
+			if ok != test.ok {
+				t.Fatalf("ok is %t", ok)
+			}
+			if diff := cmp.Diff(test.want, got); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+}
+
+// TestOfSizesIsBest tries every assignment of equally heavy arrivals to groups,
+// and for unequal weights every cut of the sorted list.
+func TestOfSizesIsBest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 8).Draw(t, "n")
+		count := rapid.IntRange(1, min(3, n)).Draw(t, "count")
+		size := rapid.SliceOfN(rapid.Bool(), n+1, n+1).Draw(t, "size")
+		equal := rapid.Bool().Draw(t, "equal")
+		arrival, weight := make([]float64, n), make([]float64, n)
+		for i := range n {
+			arrival[i], weight[i] = rapid.Float64Range(0, 1e-3).Draw(t, "arrival"), 1
+			if !equal {
+				weight[i] = rapid.Float64Range(0.01, 2).Draw(t, "weight")
+			}
+		}
+		groups, cost, ok := split.OfSizes(arrival, weight, count, func(s int) bool { return size[s] })
+		least := math.Inf(1)
+		for way := range int(math.Pow(float64(count), float64(n))) {
+			tried := make([][]int, count)
+			for i, left := 0, way; i < n; i, left = i+1, left/count {
+				tried[left%count] = append(tried[left%count], i)
+			}
+			if slices.ContainsFunc(tried, func(g []int) bool { return len(g) == 0 || !size[len(g)] }) ||
+				!equal && !inOrder(tried, arrival) {
+				continue
+			}
+			least = min(least, residual(arrival, weight, tried))
+		}
+		if ok != !math.IsInf(least, 1) {
+			t.Fatalf("ok is %t, but the best of all has %g", ok, least)
+		}
+		if !ok {
+			return
+		}
+		if math.Abs(cost-least) > 1e-17 || math.Abs(residual(arrival, weight, groups)-cost) > 1e-17 {
+			t.Fatalf("cost %g, its groups have %g, the best of all %g", cost, residual(arrival, weight, groups), least)
+		}
+		for _, g := range groups {
+			if !size[len(g)] {
+				t.Fatalf("a group of %d", len(g))
+			}
+		}
+	})
+}
+
+// inOrder tells whether no group reaches into another.
+func inOrder(groups [][]int, arrival []float64) bool {
+	for a, g := range groups {
+		for _, h := range groups[a+1:] {
+			var before, after bool
+			for _, i := range g {
+				for _, j := range h {
+					before = before || arrival[i] < arrival[j]
+					after = after || arrival[i] > arrival[j]
+				}
+			}
+			if before && after {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func BenchmarkOfSizes(b *testing.B) {
+	for _, n := range []int{60, 2000} {
+		b.Run(fmt.Sprintf("%d drivers 8 groups of 2 or more", n), func(b *testing.B) {
+			arrival, weight := make([]float64, n), make([]float64, n)
+			for i := range arrival {
+				arrival[i], weight[i] = math.Abs(math.Sin(float64(i))), 1
+			}
+			b.ReportAllocs()
+			for b.Loop() {
+				split.OfSizes(arrival, weight, 8, atLeast(2))
+			}
+		})
+	}
+}
