@@ -18,13 +18,14 @@ import (
 	"pgregory.net/rapid"
 )
 
-// demo lays the built-in design out.
+// demo lays the built-in design out, its high-pass left to be worked out.
 func demo(t testing.TB) *layout.Array {
 	t.Helper()
 	a, err := layout.Build(design.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
+	a.Protection.Corner = 0 // the least that is needed
 	return a
 }
 

@@ -21,6 +21,10 @@ func pictures(p *timing.Plan, survey *timing.Survey) []file {
 	}
 	add("response", func(w io.Writer, f figure.Format) error { return figure.Response(w, f, p) })
 	add("arrivals", func(w io.Writer, f figure.Format) error { return figure.Arrivals(w, f, p) })
+	add("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
+	if len(p.Protection.Excursion) > 0 {
+		add("excursion", func(w io.Writer, f figure.Format) error { return figure.Excursion(w, f, p) })
+	}
 	add("ways", func(w io.Writer, f figure.Format) error { return figure.Ways(w, f, p) })
 	add("polar_horizontal", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Horizontal, false) })
 	add("polar_vertical", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Vertical, true) })

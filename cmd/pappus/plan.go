@@ -77,10 +77,19 @@ type file struct {
 
 // writeAll adds every file of a plan to a folder, on all cores.
 func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, survey *timing.Survey, said *progress) error {
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		return err
+	}
 	files := []file{
 		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p, survey) }},
 		{"delays.csv", func(w io.Writer) error { return table.Delays(w, p) }},
 		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
+		{"counts.csv", func(w io.Writer) error { return table.Counts(w, p) }},
+		{"strings.csv", func(w io.Writer) error { return table.Strings(w, p) }},
+		{"highest.csv", func(w io.Writer) error { return table.Highest(w, p) }},
+		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows) }},
+		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
 		{"octaves.csv", func(w io.Writer) error { return table.Octaves(w, survey) }},
 		{"choices.csv", func(w io.Writer) error { return table.Choices(w, p) }},
 	}

@@ -112,17 +112,19 @@ func foot(corners []r3.Vec, set int) (r3.Vec, bool) {
 }
 
 // A clash is first looked at in groups of directions, and from the best of each
-// group in ever finer steps, in rad.
+// group in rounds of ever finer steps, in rad.
 const (
 	groups   = 8
 	starts   = 16 // in a group
 	coarsest = 0.25
 	finest   = 1e-7
+	rounds   = 8
+	ways     = 8 // to turn to
 )
 
 // clash returns minus how far one of two solids that meet must be moved, by
-// looking round for the direction with the shortest way. A shorter one may have
-// been missed.
+// looking round for the direction with the shortest way. One that is shorter by
+// some percent may have been missed.
 func clash(a, b *solid) float64 {
 	most := math.Inf(-1)
 	for from := 0; from < groups*starts; from += starts {
@@ -134,6 +136,12 @@ func clash(a, b *solid) float64 {
 			}
 		}
 		most = max(most, climb(a, b, best, width))
+	}
+	// Rods that cross part soonest square to both.
+	if across := r3.Cross(a.axis, b.axis); r3.Norm(across) > rounding {
+		for _, u := range []r3.Vec{r3.Unit(across), r3.Scale(-1, r3.Unit(across))} {
+			most = max(most, climb(a, b, u, widthAlong(a, b, u)))
+		}
 	}
 	return most
 }
@@ -150,20 +158,25 @@ func onSpiral(i, n int) r3.Vec {
 	return r3.Vec{X: out * cos, Y: out * sin, Z: height}
 }
 
-// climb turns a direction until the gap along it gets no wider.
+// climb turns a direction until the gap along it gets no wider. Along a ridge it
+// would go on in ever smaller gains: it takes a few rounds of each step.
 func climb(a, b *solid, best r3.Vec, width float64) float64 {
-	for step := coarsest; step > finest; {
-		side := r3.Unit(r3.Cross(best, leastAxis(best)))
-		up := r3.Cross(best, side)
-		from := width
-		for _, way := range [...]r3.Vec{side, up, r3.Scale(-1, side), r3.Scale(-1, up)} {
-			u := r3.Unit(r3.Add(best, r3.Scale(step, way)))
-			if w := widthAlong(a, b, u); w > width {
-				best, width = u, w
+	for step := coarsest; step > finest; step /= 2 {
+		for range rounds {
+			side := r3.Unit(r3.Cross(best, leastAxis(best)))
+			up := r3.Cross(best, side)
+			from := width
+			for i := range ways {
+				sin, cos := math.Sincos(2 * math.Pi * float64(i) / ways)
+				way := r3.Add(r3.Scale(step*cos, side), r3.Scale(step*sin, up))
+				u := r3.Unit(r3.Add(best, way))
+				if w := widthAlong(a, b, u); w > width {
+					best, width = u, w
+				}
 			}
-		}
-		if width <= from {
-			step /= 2
+			if width <= from {
+				break
+			}
 		}
 	}
 	return width

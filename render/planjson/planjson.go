@@ -46,10 +46,7 @@ import (
 // Write writes a plan and its survey, indented, with a final newline. The error
 // is the writer's.
 func Write(w io.Writer, p *timing.Plan, s *timing.Survey) error {
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(document(p, s))
+	return encode(w, document(p, s))
 }
 
 type plan struct {

@@ -116,6 +116,55 @@ func TestNoNumberIsNull(t *testing.T) {
 	}
 }
 
+func TestChannelsAndWiring(t *testing.T) {
+	p, _ := demo(t)
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	deaths, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var channels struct {
+		Processor []struct {
+			Delay float64 `json:"delay_ms"`
+		}
+	}
+	var wiring struct {
+		Channels []struct {
+			Strings []struct{ Drivers []int }
+		}
+		Dead []any
+	}
+	var b bytes.Buffer
+	if err := planjson.WriteChannels(&b, p, rows); err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(b.Bytes(), &channels); err != nil {
+		t.Fatal(err)
+	}
+	b.Reset()
+	if err := planjson.WriteWiring(&b, p, deaths); err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(b.Bytes(), &wiring); err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for i, c := range wiring.Channels {
+		for _, s := range c.Strings {
+			seen += len(s.Drivers)
+		}
+		if math.Abs(channels.Processor[i].Delay-1000*p.Channels[i].Delay) > 1e-6 {
+			t.Errorf("channel %d: %g ms", i+1, channels.Processor[i].Delay)
+		}
+	}
+	if seen != len(p.Arrivals) || len(wiring.Dead) != len(deaths) {
+		t.Errorf("%d drivers strung, %d dead; want %d and %d", seen, len(wiring.Dead), len(p.Arrivals), len(deaths))
+	}
+}
+
 func BenchmarkWrite(b *testing.B) {
 	p, s := demo(b)
 	b.ReportAllocs()

@@ -48,11 +48,12 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 }
 
 func channels(b *strings.Builder, p *timing.Plan, s style) {
-	fmt.Fprintln(b, s.faint("channel  delay us  gain dB  drivers  series x parallel  nominal ohm  dc ohm"))
+	fmt.Fprintln(b, s.faint("channel  delay us  gain dB  drivers  strings   dc ohm  least ohm  W each"))
 	for _, c := range p.Channels {
-		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %8d x %-8d %11.1f %7.1f\n",
-			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Series, c.Parallel, c.NominalOhm, c.DCOhm)
+		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10s %7s\n",
+			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, dash(c.Bank.LowestOhm, 1), dash(c.Bank.DriverWatt, 2))
 	}
+	fmt.Fprintln(b, ProtectionWords(p))
 	fmt.Fprintln(b)
 }
 

@@ -1,0 +1,170 @@
+package planjson
+
+import (
+	"encoding/json"
+	"io"
+
+	"pappus/timing"
+)
+
+// WriteChannels writes what each channel is to be set to:
+//
+//	counts[]      channels, smear_us, comb_onset_hz: what the best split into so many leaves
+//	signs         how the five coefficients are meant
+//	processor[]   channel, delay_ms, delay_samples, delay_mm, set_us (the nearest that can
+//	              be set), residual_us, cost_4k_db, cost_8k_db, gain_db, inverted, filters[]
+//	              (name, frequency_hz, q, gain_db, b0, b1, b2, a1, a2)
+//	protection    family, order, corner_hz (0: none), least_hz, level_dba, hours_a_day,
+//	              highest[] (octave_hz, level_db, limited_by)
+func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
+	out := channelPlan{Signs: timing.SignConvention, Protection: protectionOf(p.Protection)}
+	for _, c := range p.Counts {
+		out.Counts = append(out.Counts, channelCount{c.Channels, us(c.Smear), to(1, c.CombOnset)})
+	}
+	for _, r := range rows {
+		s := setting{
+			Channel: r.Channel, Delay: to(6, 1000*r.Delay), Samples: to(4, r.Samples), Millimetre: mm(r.Metre), Set: us(r.Set),
+			Residual: us(r.Residual), Cost4k: db(r.Cost4k), Cost8k: db(r.Cost8k), Gain: db(r.Gain), Inverted: r.Invert, Filters: []filter{},
+		}
+		for _, f := range r.Filters {
+			c := f.Coefficients
+			s.Filters = append(s.Filters, filter{f.Name, to(3, f.Frequency), to(5, f.Q), db(f.Gain),
+				number(c.B0), number(c.B1), number(c.B2), number(c.A1), number(c.A2)})
+		}
+		out.Processor = append(out.Processor, s)
+	}
+	return encode(w, out)
+}
+
+type channelPlan struct {
+	Counts     []channelCount `json:"counts"`
+	Signs      string         `json:"signs"`
+	Processor  []setting      `json:"processor"`
+	Protection protection     `json:"protection"`
+}
+
+type channelCount struct {
+	Channels  int    `json:"channels"`
+	Smear     number `json:"smear_us"`
+	CombOnset number `json:"comb_onset_hz"`
+}
+
+type setting struct {
+	Channel    int      `json:"channel"`
+	Delay      number   `json:"delay_ms"`
+	Samples    number   `json:"delay_samples"`
+	Millimetre number   `json:"delay_mm"`
+	Set        number   `json:"set_us"`
+	Residual   number   `json:"residual_us"`
+	Cost4k     number   `json:"cost_4k_db"`
+	Cost8k     number   `json:"cost_8k_db"`
+	Gain       number   `json:"gain_db"`
+	Inverted   bool     `json:"inverted"`
+	Filters    []filter `json:"filters"`
+}
+
+type filter struct {
+	Name      string `json:"name"`
+	Frequency number `json:"frequency_hz"`
+	Q         number `json:"q"`
+	Gain      number `json:"gain_db"`
+	B0        number `json:"b0"`
+	B1        number `json:"b1"`
+	B2        number `json:"b2"`
+	A1        number `json:"a1"`
+	A2        number `json:"a2"`
+}
+
+type protection struct {
+	Family  string    `json:"family"`
+	Order   int       `json:"order"`
+	Corner  number    `json:"corner_hz"`
+	Least   number    `json:"least_hz"`
+	Level   number    `json:"level_dba"`
+	Hours   number    `json:"hours_a_day"`
+	Highest []highest `json:"highest"`
+}
+
+type highest struct {
+	Band  number `json:"octave_hz"`
+	Level number `json:"level_db"`
+	By    string `json:"limited_by"`
+}
+
+func protectionOf(p timing.Protection) protection {
+	out := protection{p.Family, p.Order, to(2, p.Corner), to(2, p.Least), to(1, p.Level), to(2, p.Hours), []highest{}}
+	for _, h := range p.Highest {
+		out.Highest = append(out.Highest, highest{to(2, h.Band), db(h.Level), h.By.String()})
+	}
+	return out
+}
+
+// WriteWiring writes how the channels are strung and what a dead driver does:
+//
+//	channels[]  channel, dc_ohm, lowest_ohm, lowest_hz, amplifier_v, amplifier_a,
+//	            amplifier_w, driver_v, driver_w, strings[] (drivers in the order of their
+//	            joints, wire_m)
+//	dead[]      channel, driver, fault, dc_ohm, lowest_ohm, under_minimum, quiet, power_times,
+//	            louder, loss_db at the worst angle, loss_with_neighbours_db
+func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
+	out := wiringPlan{Dead: []dead{}}
+	for _, c := range p.Channels {
+		b := c.Bank
+		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), Lowest: to(3, b.LowestOhm), LowestAt: to(1, b.LowestHz),
+			Volt: to(4, b.Volt), Ampere: to(5, b.Ampere), Watt: to(4, b.Watt), DriverVolt: to(4, b.DriverVolt), DriverWatt: to(5, b.DriverWatt)})
+	}
+	for _, r := range timing.Harness(p) {
+		b := &out.Channels[r.Channel]
+		b.Strings = append(b.Strings, stringOf{ids(p.Array.Mounts, r.Order), m(r.Length)})
+	}
+	for _, d := range deaths {
+		out.Dead = append(out.Dead, dead{p.Channels[d.Channel].ID, p.Array.Mounts[d.Mount].ID, d.State.String(),
+			to(3, d.DCOhm), to(3, d.LowestOhm), d.Under(p.Array.Wiring.MinimumLoad), ids(p.Array.Mounts, d.Quiet), to(3, d.Power),
+			ids(p.Array.Mounts, d.Hotter), db(d.Loss), db(d.LossNeighbours)})
+	}
+	return encode(w, out)
+}
+
+type wiringPlan struct {
+	Channels []bank `json:"channels"`
+	Dead     []dead `json:"dead"`
+}
+
+type bank struct {
+	Channel    int        `json:"channel"`
+	DC         number     `json:"dc_ohm"`
+	Lowest     number     `json:"lowest_ohm"`
+	LowestAt   number     `json:"lowest_hz"`
+	Volt       number     `json:"amplifier_v"`
+	Ampere     number     `json:"amplifier_a"`
+	Watt       number     `json:"amplifier_w"`
+	DriverVolt number     `json:"driver_v"`
+	DriverWatt number     `json:"driver_w"`
+	Strings    []stringOf `json:"strings"`
+}
+
+type stringOf struct {
+	Drivers []int  `json:"drivers"`
+	Wire    number `json:"wire_m"`
+}
+
+type dead struct {
+	Channel    int    `json:"channel"`
+	Driver     int    `json:"driver"`
+	Fault      string `json:"fault"`
+	DC         number `json:"dc_ohm"`
+	Lowest     number `json:"lowest_ohm"`
+	Under      bool   `json:"under_minimum"`
+	Quiet      []int  `json:"quiet"`
+	Power      number `json:"power_times"`
+	Louder     []int  `json:"louder"`
+	Loss       number `json:"loss_db"`
+	Neighbours number `json:"loss_with_neighbours_db"`
+}
+
+func encode(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}

@@ -1,0 +1,236 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/layout"
+	"pappus/timing"
+	"pappus/timing/band"
+)
+
+// Counts writes one row for each number of channels: what the best split leaves
+// at the spot.
+func Counts(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"channels", "smear_us", "comb_onset_hz"}}
+	for _, c := range p.Counts {
+		rows = append(rows, []string{strconv.Itoa(c.Channels), fixed(1e6*c.Smear, 2), hertz(c.CombOnset)})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// hertz writes a frequency; nothing where there is none.
+func hertz(f float64) string {
+	if math.IsInf(f, 0) {
+		return ""
+	}
+	return fixed(f, 1)
+}
+
+// Processor writes one row for each filter of each channel, one at least, with
+// the channel's settings on each: what the processor is to be set to. The
+// coefficients are for timing.SignConvention, at the processor's rate.
+func Processor(w io.Writer, rows []timing.ProcessorRow) error {
+	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "set_us", "set_samples", "residual_us",
+		"cost_4k_db", "cost_8k_db", "gain_db", "inverted", "filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2"}}
+	for _, r := range rows {
+		channel := []string{strconv.Itoa(r.Channel), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
+			fixed(1e6*r.Set, 3), fixed(r.SetCount, 3), fixed(1e6*r.Residual, 3), fixed(r.Cost4k, 3), fixed(r.Cost8k, 3),
+			fixed(r.Gain, 2), strconv.FormatBool(r.Invert)}
+		if len(r.Filters) == 0 {
+			out = append(out, append(channel, "", "", "", "", "", "", "", "", ""))
+		}
+		for _, f := range r.Filters {
+			c := f.Coefficients
+			out = append(out, append(append([]string{}, channel...), f.Name, fixed(f.Frequency, 3), fixed(f.Q, 5), fixed(f.Gain, 3),
+				exact(c.B0), exact(c.B1), exact(c.B2), exact(c.A1), exact(c.A2)))
+		}
+	}
+	return csv.NewWriter(w).WriteAll(out)
+}
+
+// exact writes all digits of a coefficient.
+func exact(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+
+// Strings writes one row for each string: its drivers in the order of their
+// joints, and the wire that takes.
+func Strings(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"channel", "string", "drivers_in_order", "wire_m"}}
+	for _, r := range timing.Harness(p) {
+		rows = append(rows, []string{strconv.Itoa(p.Channels[r.Channel].ID), strconv.Itoa(r.String + 1),
+			numbers(p.Array, r.Order), fixed(r.Length, 3)})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// numbers writes the numbers of mounts by their indices.
+func numbers(a *layout.Array, index []int) string {
+	out := make([]string, len(index))
+	for i, m := range index {
+		out[i] = strconv.Itoa(a.Mounts[m].ID)
+	}
+	return strings.Join(out, " ")
+}
+
+// Deaths writes one row for each driver that may fail: what is left of the load,
+// who goes quiet, who gets more, and what is lost round the loudspeaker.
+func Deaths(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
+	rows := [][]string{{"channel", "driver", "fault", "dc_ohm", "lowest_ohm", "under_minimum", "quiet", "power_times", "louder",
+		"loss_at_worst_angle_db", "worst_angle_deg", "loss_with_neighbours_db"}}
+	for _, d := range deaths {
+		rows = append(rows, []string{strconv.Itoa(p.Channels[d.Channel].ID), strconv.Itoa(p.Array.Mounts[d.Mount].ID), d.State.String(),
+			finite(d.DCOhm, 2), finite(d.LowestOhm, 2), strconv.FormatBool(d.Under(p.Array.Wiring.MinimumLoad)),
+			numbers(p.Array, d.Quiet), fixed(d.Power, 2), numbers(p.Array, d.Hotter),
+			finite(d.Loss, 2), fixed(d.Angle*180/math.Pi, 0), finite(d.LossNeighbours, 2)})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// finite writes a number, nothing where it is not finite.
+func finite(v float64, places int) string {
+	if math.IsInf(v, 0) {
+		return ""
+	}
+	return fixed(v, places)
+}
+
+// Excursion writes how far a cone moves, with and without the high-pass; only a
+// head where the driver's values are not known.
+func Excursion(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"frequency_hz", "excursion_mm", "unprotected_mm"}}
+	for i, f := range p.Protection.Frequency {
+		if i < len(p.Protection.Excursion) {
+			rows = append(rows, []string{fixed(f, 2), fixed(1000*p.Protection.Excursion[i], 5), fixed(1000*p.Protection.Unprotected[i], 5)})
+		}
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// ProtectionWords says in plain words which high-pass to set and how loud it may
+// be.
+func ProtectionWords(p *timing.Plan) string {
+	x := p.Protection
+	b := &strings.Builder{}
+	switch {
+	case x.Corner > 0:
+		fmt.Fprintf(b, "High-pass to set: %s.", x.HighPass())
+	case math.IsNaN(x.Least):
+		b.WriteString("High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe.")
+	default:
+		fmt.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
+	}
+	if !math.IsNaN(x.Level) {
+		text := fmt.Sprintf("Pink noise at full voltage comes to %.0f dB(A) at the spot", x.Level)
+		if !math.IsInf(x.Hours, 1) {
+			text += fmt.Sprintf("; hearing stands that for %s a day (NIOSH)", span(x.Hours))
+		}
+		b.WriteString("\n" + wrap(text+"."))
+	}
+	return b.String()
+}
+
+// span writes hours as people say them.
+func span(hours float64) string {
+	if hours >= 1 {
+		return fmt.Sprintf("%.1f hours", hours)
+	}
+	return fmt.Sprintf("%.0f minutes", 60*hours)
+}
+
+// ChannelScreen writes the channel plan for people: what more channels would
+// bring, and what to set each to.
+func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colour bool) error {
+	b, s := &strings.Builder{}, style(colour)
+	fmt.Fprintln(b, s.faint("channels  smear us  comb onset"))
+	for _, c := range p.Counts {
+		mark := " "
+		if c.Channels == len(p.Channels) {
+			mark = "<"
+		}
+		fmt.Fprintf(b, "%8d %9.1f %11s %s\n", c.Channels, 1e6*c.Smear, onset(c.CombOnset), mark)
+	}
+	fmt.Fprintf(b, "%s\n\n", wrap(p.CountSentence()))
+	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  set us  costs at 8k  gain dB  polarity"))
+	for _, r := range rows {
+		polarity := "+"
+		if r.Invert {
+			polarity = "-"
+		}
+		fmt.Fprintf(b, "%7d %9.4f %8.2f %8.1f %7.1f %9.2f dB %8.1f %9s\n", r.Channel, 1000*r.Delay, r.Samples, 1000*r.Metre,
+			1e6*r.Set, r.Cost8k, r.Gain, polarity)
+	}
+	cost := timing.RoundingCost(p)
+	fmt.Fprintf(b, "Delays can be set in steps of %.3g us; the worst is off by %.1f us.\n", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
+	fmt.Fprintln(b, ProtectionWords(p))
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// WiringScreen writes for people how each channel is strung, what the amplifier
+// sees and gives, and what a dead driver does.
+func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour bool) error {
+	b, s := &strings.Builder{}, style(colour)
+	fmt.Fprintln(b, s.faint("channel  strings   dc ohm  least ohm  at Hz   amp V   amp A   amp W  W each"))
+	for _, c := range p.Channels {
+		k := c.Bank
+		fmt.Fprintf(b, "%7d %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f\n", c.ID, c.Parallel, c.Series, c.DCOhm,
+			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt)
+	}
+	fmt.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
+	runs := timing.Harness(p)
+	fmt.Fprintln(b, s.faint("channel  string  drivers in the order of their joints"))
+	for _, r := range runs {
+		fmt.Fprintf(b, "%7d %7d  %s\n", p.Channels[r.Channel].ID, r.String+1, numbers(p.Array, r.Order))
+	}
+	fmt.Fprintf(b, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))
+	fmt.Fprintln(b, s.faint("if a driver dies  load ohm  quiet  power of others  worst loss   neighbours"))
+	for _, d := range deaths {
+		under := ""
+		if d.Under(p.Array.Wiring.MinimumLoad) {
+			under = " " + s.alert("under the minimum")
+		}
+		fmt.Fprintf(b, "channel %2d %-7s %8s %6d %12.2f x %9.1f dB %9s dB%s\n", p.Channels[d.Channel].ID, d.State,
+			dash(d.DCOhm, 2), len(d.Quiet), d.Power, d.Loss, dash(d.LossNeighbours, 1), under)
+	}
+	fmt.Fprintln(b, s.faint("  worst loss: round the spot, 1 to 4 kHz; neighbours: had they been strung together"))
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// dash writes a number, a dash where it is not known.
+func dash(v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "-"
+	}
+	return fixed(v, places)
+}
+
+// wrap breaks a sentence into lines of at most 80 letters.
+func wrap(text string) string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && len(line)+1+len(word) > 80 {
+			lines, line = append(lines, line), ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return strings.Join(append(lines, line), "\n")
+}
+
+// Highest writes one row for each octave: the loudest tone that nothing limits
+// yet, and what does.
+func Highest(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"octave_hz", "octave", "highest_db", "limited_by"}}
+	for _, h := range p.Protection.Highest {
+		rows = append(rows, []string{fixed(h.Band, 1), band.Name(h.Band), finite(h.Level, 1), h.By.String()})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}

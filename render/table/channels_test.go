@@ -1,0 +1,113 @@
+package table_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"io"
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pappus/render/table"
+	"pappus/timing"
+)
+
+func TestChannelTables(t *testing.T) {
+	p := demo(t)
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	deaths, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, test := range []struct {
+		name  string
+		write func(io.Writer) error
+		rows  int
+	}{
+		{"counts", func(w io.Writer) error { return table.Counts(w, p) }, 1 + len(p.Counts)},
+		{"processor", func(w io.Writer) error { return table.Processor(w, rows) }, 1 + 2*len(p.Channels)}, // two sections of the high-pass
+		{"strings", func(w io.Writer) error { return table.Strings(w, p) }, 1 + len(timing.Harness(p))},
+		{"deaths", func(w io.Writer) error { return table.Deaths(w, p, deaths) }, 1 + len(deaths)},
+		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Protection.Frequency)},
+		{"highest", func(w io.Writer) error { return table.Highest(w, p) }, 1 + 7},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var b bytes.Buffer
+			if err := test.write(&b); err != nil {
+				t.Fatal(err)
+			}
+			got, err := csv.NewReader(&b).ReadAll()
+			if err != nil || len(got) != test.rows {
+				t.Errorf("%d rows, %v; want %d", len(got), err, test.rows)
+			}
+			if strings.Contains(b.String(), "NaN") || strings.Contains(b.String(), "Inf") {
+				t.Error("a number is none")
+			}
+		})
+	}
+}
+
+func TestProcessorWithFilters(t *testing.T) {
+	a := demo(t).Array
+	a.Protection.Corner, a.Protection.Order = 120, 4
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := table.Processor(&b, rows); err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(b.String(), "high-pass"); n != 2*len(p.Channels) {
+		t.Errorf("%d sections for %d channels, want two each", n, len(p.Channels))
+	}
+	if got := table.ProtectionWords(p); !strings.Contains(got, "Butterworth high-pass of order 4 at 120 Hz") {
+		t.Errorf("says %q", got)
+	}
+}
+
+func TestProtectionWords(t *testing.T) {
+	p := demo(t)
+	p.Protection.Level, p.Protection.Hours, p.Protection.Corner = 100, 0.25, 0
+	if got := table.ProtectionWords(p); !strings.Contains(got, "none is needed") || !strings.Contains(got, "15 minutes") {
+		t.Errorf("says %q", got)
+	}
+	p.Protection.Least = math.NaN()
+	if got := table.ProtectionWords(p); !strings.Contains(got, "not known") {
+		t.Errorf("says %q", got)
+	}
+}
+
+func TestChannelScreens(t *testing.T) {
+	p := demo(t)
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	deaths, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, write := range map[string]func(io.Writer) error{
+		"channels": func(w io.Writer) error { return table.ChannelScreen(w, p, rows, false) },
+		"wiring":   func(w io.Writer) error { return table.WiringScreen(w, p, deaths, false) },
+	} {
+		var b bytes.Buffer
+		if err := write(&b); err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range strings.Split(b.String(), "\n") {
+			if utf8.RuneCountInString(line) > 100 || strings.Contains(line, "NaN") {
+				t.Errorf("%s: %s", name, line)
+			}
+		}
+	}
+}
