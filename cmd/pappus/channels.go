@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"io"
 
 	"pappus/render/planjson"
@@ -44,7 +45,11 @@ func newWiring(f *flags) *cobra.Command {
 				case f.json:
 					return planjson.WriteWiring(w, p, deaths)
 				}
-				return table.WiringScreen(w, p, deaths, colour(w))
+				if err := table.WiringScreen(w, p, deaths, colour(w)); err != nil {
+					return err
+				}
+				fmt.Fprintln(w)
+				return table.ArrangementScreen(w, p, timing.Stringings(p), colour(w))
 			}))
 		},
 	}

@@ -87,6 +87,7 @@ func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, survey *timi
 		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
 		{"counts.csv", func(w io.Writer) error { return table.Counts(w, p) }},
 		{"strings.csv", func(w io.Writer) error { return table.Strings(w, p) }},
+		{"arrangements.csv", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }},
 		{"highest.csv", func(w io.Writer) error { return table.Highest(w, p) }},
 		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows) }},
 		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},

@@ -33,6 +33,7 @@ func TestChannelTables(t *testing.T) {
 		{"strings", func(w io.Writer) error { return table.Strings(w, p) }, 1 + len(timing.Harness(p))},
 		{"deaths", func(w io.Writer) error { return table.Deaths(w, p, deaths) }, 1 + len(deaths)},
 		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Protection.Frequency)},
+		{"arrangements", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }, ways(p)},
 		{"highest", func(w io.Writer) error { return table.Highest(w, p) }, 1 + 7},
 	} {
 		t.Run(test.name, func(t *testing.T) {

@@ -1,0 +1,103 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"pappus/timing"
+)
+
+// manyWays is how many unequal ways of stringing a screen shows of each size; the
+// table has them all.
+const manyWays = 4
+
+// Arrangements writes one row for each way of stringing each channel's drivers,
+// at the amplifier's whole voltage.
+func Arrangements(w io.Writer, stringings []timing.Stringing) error {
+	rows := [][]string{{"drivers", "channels", "strings", "unequal", "chosen", "nominal_ohm", "dc_ohm", "lowest_ohm", "lowest_hz",
+		"amplifier_w", "least_driver_w", "most_driver_w", "refused"}}
+	for _, s := range stringings {
+		for _, o := range s.Options {
+			refused := ""
+			if o.Refused != nil {
+				refused = o.Refused.Error()
+			}
+			rows = append(rows, []string{strconv.Itoa(s.Drivers), join(s.Channels), join(o.Lengths()), strconv.FormatBool(!o.IsEqual()), strconv.FormatBool(o.Chosen),
+				fixed(o.NominalOhm, 3), fixed(o.DCOhm, 3), known(o.LowestOhm, 3), known(o.LowestHz, 0),
+				fixed(o.Watt, 4), fixed(o.LeastWatt, 4), fixed(o.MostWatt, 4), refused})
+		}
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// known writes a number, nothing where it is not known.
+func known(v float64, places int) string {
+	if v != v {
+		return ""
+	}
+	return fixed(v, places)
+}
+
+func join(numbers []int) string {
+	words := make([]string, len(numbers))
+	for i, n := range numbers {
+		words[i] = strconv.Itoa(n)
+	}
+	return strings.Join(words, " ")
+}
+
+// ArrangementScreen writes the same for people: all equal strings and the first
+// few unequal ones of each size, and what the wire takes.
+func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringing, colour bool) error {
+	b, s := &strings.Builder{}, style(colour)
+	fmt.Fprintln(b, s.faint("ways to string     dc ohm  least ohm   amp W  W each"))
+	for _, group := range stringings {
+		fmt.Fprintf(b, "%d drivers (channel %s)\n", group.Drivers, join(group.Channels))
+		unequal := 0
+		for _, o := range group.Options {
+			if !o.IsEqual() {
+				unequal++
+				if unequal > manyWays && !o.Chosen {
+					continue
+				}
+			}
+			arrangementLine(b, s, o)
+		}
+		if unequal > manyWays {
+			fmt.Fprintf(b, "  and %d more with unequal strings\n", unequal-manyWays)
+		}
+	}
+	fmt.Fprintln(b, s.faint("  < as planned; power at the amplifier's whole voltage, least and most of a driver"))
+	if advice := p.WireAdvice(); advice != "" {
+		fmt.Fprintln(b, wrap(advice))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func arrangementLine(b *strings.Builder, s style, o timing.Option) {
+	watt := fixed(o.MostWatt, 3)
+	if !o.IsEqual() {
+		watt = fixed(o.LeastWatt, 3) + " to " + watt
+	}
+	end := ""
+	switch {
+	case o.Chosen:
+		end = " <"
+	case o.Refused != nil:
+		end = " " + s.alert("under the minimum")
+	}
+	fmt.Fprintf(b, "  %-16s %6.2f %10s %7.2f  %s%s\n", short(o), o.DCOhm, dash(o.LowestOhm, 2), o.Watt, watt, end)
+}
+
+// short names an arrangement in few letters: 3 of 2, or 2 of 3 + 1 of 2.
+func short(o timing.Option) string {
+	parts := make([]string, len(o.Arrangement))
+	for i, g := range o.Arrangement {
+		parts[i] = fmt.Sprintf("%d of %d", g.Parallel, g.Series)
+	}
+	return strings.Join(parts, " + ")
+}

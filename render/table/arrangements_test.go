@@ -1,0 +1,43 @@
+package table_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"pappus/render/table"
+	"pappus/timing"
+)
+
+// ways counts the rows of the table of arrangements, its head included.
+func ways(p *timing.Plan) int {
+	n := 1
+	for _, s := range timing.Stringings(p) {
+		n += len(s.Options)
+	}
+	return n
+}
+
+func TestArrangementScreen(t *testing.T) {
+	a := demo(t).Array
+	a.Wiring.WireLength, a.Wiring.WireSection = 10, 0.75e-6
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := table.ArrangementScreen(&b, p, timing.Stringings(p), false); err != nil {
+		t.Fatal(err)
+	}
+	text := b.String()
+	for _, want := range []string{"under the minimum", " <\n", "2 of 2 + 1 of 1", "gauge"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+	for _, line := range strings.Split(text, "\n") {
+		if len(line) > 84 {
+			t.Errorf("%d letters: %s", len(line), line)
+		}
+	}
+}

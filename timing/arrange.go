@@ -1,0 +1,125 @@
+package timing
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/layout/impedance"
+	"pappus/layout/wiring"
+)
+
+// wireBearable is how much voltage in dB a wire may take off: hardly to be heard
+// (common practice).
+const wireBearable = 0.3
+
+// Option is one way of stringing some drivers, fed with the amplifier's whole
+// voltage through the design's wire.
+type Option struct {
+	wiring.Arrangement
+	NominalOhm, DCOhm float64 // of the drivers alone
+	// LowestOhm is the lowest magnitude of the load from 20 Hz to 20 kHz, wire
+	// included, by solving the network, and LowestHz where; NaN: not known.
+	LowestOhm, LowestHz float64
+	// Watt is the most that the amplifier gives for a tone, LeastWatt and MostWatt
+	// what it leaves to the driver that gets least and most then.
+	Watt, LeastWatt, MostWatt float64
+	Chosen                    bool  // as the design's channel of so many drivers is strung
+	Refused                   error // why the amplifier may not drive it; nil: it may
+}
+
+// Stringing is every way of stringing so many drivers.
+type Stringing struct {
+	Drivers  int
+	Channels []int // the numbers of the channels that have so many
+	Options  []Option
+}
+
+// Stringings returns the ways of stringing each channel's drivers, one entry for
+// each count of drivers, from the least. A plan without channels has none.
+func Stringings(p *Plan) []Stringing {
+	var out []Stringing
+	for _, c := range p.Channels {
+		n := len(c.Mounts)
+		i, found := slices.BinarySearchFunc(out, n, func(s Stringing, n int) int { return s.Drivers - n })
+		if !found {
+			out = slices.Insert(out, i, Stringing{Drivers: n, Options: p.options(n, c)})
+		}
+		out[i].Channels = append(out[i].Channels, c.ID)
+	}
+	return out
+}
+
+// options returns the ways of stringing n drivers, as channel c has them.
+func (p *Plan) options(n int, c Channel) []Option {
+	curve, known := p.curve()
+	d, wire := p.Array.Driver, p.wireOhm()
+	var out []Option
+	for _, a := range wiring.Arrangements(n) {
+		bank, err := impedance.NewBank(a.Lengths(), wire, 0)
+		if err != nil {
+			panic(err) // an arrangement has strings, and the wire was checked
+		}
+		o := Option{Arrangement: a, NominalOhm: a.Load(d.NominalOhm), DCOhm: a.Load(d.DCOhm), LowestOhm: math.NaN(), LowestHz: math.NaN(),
+			Chosen: a.IsEqual() && a[0].Series == max(c.Series, 1)}
+		if known {
+			o.LowestHz, o.LowestOhm = bank.Lowest(curve, loadLow, loadHigh)
+		}
+		o.power(bank, curve, p.Array.Wiring.Voltage)
+		o.Refused = o.refuse(d.DCOhm, p.Array.Wiring.MinimumLoad)
+		out = append(out, o)
+	}
+	return out
+}
+
+// power fills in what the drivers get at the frequency that draws most.
+func (o *Option) power(bank impedance.Bank, curve impedance.Curve, volt float64) {
+	z, watt := make([]complex128, bank.Count()), make([]float64, bank.Count())
+	var flow impedance.Flow
+	for _, hz := range loadFrequencies() {
+		one := curve.At(hz)
+		for i := range z {
+			z[i] = one
+		}
+		bank.Flow(&flow, z, volt)
+		if drawn := volt * real(flow.Ampere); drawn > o.Watt {
+			bank.Watts(watt, &flow)
+			o.Watt, o.LeastWatt, o.MostWatt = drawn, slices.Min(watt), slices.Max(watt)
+		}
+	}
+}
+
+// refuse tells why an amplifier may not drive the drivers so strung.
+func (o *Option) refuse(dcOhm, minimum float64) error {
+	if err := o.Check(dcOhm, minimum); err != nil {
+		return err
+	}
+	if o.LowestOhm < minimum {
+		return fmt.Errorf("timing: %w: %s come to %.3g ohm at %.0f Hz, the minimum is %.3g ohm; it can overheat and fail",
+			wiring.ErrLoad, o.Arrangement, o.LowestOhm, o.LowestHz, minimum)
+	}
+	return nil
+}
+
+// WireAdvice says what the wire to the body takes and how thick it should be;
+// nothing where the design has no wire.
+func (p *Plan) WireAdvice() string {
+	w := p.Array.Wiring
+	if w.WireLength == 0 || len(p.Channels) == 0 {
+		return ""
+	}
+	lowest, most := math.Inf(1), 0.0
+	for _, c := range p.Channels {
+		lowest, most = min(lowest, c.DCOhm), max(most, c.Bank.WireLoss)
+	}
+	text := fmt.Sprintf("%.3g m of %.3g mm2 to the body is %.2f ohm out and back and takes up to %.2f dB off", w.WireLength, 1e6*w.WireSection, p.wireOhm(), most)
+	section, gauge, err := wiring.LeastSection(w.WireLength, 20, lowest, wireBearable)
+	switch {
+	case errors.Is(err, wiring.ErrValue):
+		return text + fmt.Sprintf("; no wire of up to 16 mm2 keeps that under %g dB: come nearer.", wireBearable)
+	case err != nil:
+		return text + "."
+	}
+	return text + fmt.Sprintf("; %.3g mm2 (IEC 60228) or gauge %d (ASTM B258) keeps it under %g dB.", 1e6*section, gauge, wireBearable)
+}
