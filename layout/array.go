@@ -19,6 +19,7 @@ type Array struct {
 	Wall       float64 // m
 	Surface    Surface // below the body; none where there is a room
 	Room       Room
+	Woofer     Woofer
 	Mounts     []Mount
 	Driver     Driver
 	Box        Box
@@ -153,6 +154,17 @@ type Channel struct {
 	Series, Parallel int // drivers in a string, strings in the bank
 	NominalOhm       float64
 	DCOhm            float64
+}
+
+// Woofer is one larger loudspeaker that takes the low tones over from the array.
+type Woofer struct {
+	Present     bool
+	At          r3.Vec  // m
+	Crossover   float64 // Hz
+	Order       int     // of the Linkwitz-Riley filters: 2, 4 or 8
+	Sensitivity float64 // dB SPL at 1 m for 2.83 V; NaN or 0: not given
+	Gain        float64 // dB
+	Invert      bool    // its wires are swapped
 }
 
 // Coverage is the size of the slices that are drawn.

@@ -55,6 +55,7 @@ func Build(d *design.Design) (*Array, error) {
 		Print:   Print{Bed: r3.Scale(mm, vec(d.Print.BedMM)), Margin: d.Print.MarginMM * mm, Density: d.Print.DensityKgM3},
 		Surface: surface(d, shell),
 		Room:    room(d.Room),
+		Woofer:  woofer(d.Woofer),
 		Timing:  timing(d.Timing),
 		Wiring: Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm, Voltage: d.Wiring.AmplifierVolt,
 			Split: d.Wiring.Split, WireLength: d.Wiring.WireM, WireSection: d.Wiring.WireMM2 * 1e-6},
@@ -82,11 +83,15 @@ func Build(d *design.Design) (*Array, error) {
 	if err := a.tuneToBody(); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
+	if err := checkWoofer(d, a); err != nil {
+		return nil, err
+	}
 	a.Warnings = fitWarnings(a)
 	if a.Channels, err = channels(d, a); err != nil {
 		return nil, err
 	}
 	a.Warnings = append(a.Warnings, wiringWarnings(a)...)
+	a.Warnings = append(a.Warnings, wooferWarnings(a)...)
 	return a, nil
 }
 
@@ -106,10 +111,6 @@ func cutBody(d *design.Design, whole *body.Body) (*body.Body, error) {
 }
 
 func driver(d design.Driver) Driver {
-	level := math.NaN()
-	if d.SensitivityDB != nil {
-		level = *d.SensitivityDB
-	}
 	return Driver{
 		ConeRadius:    d.DiameterMM / 2 * mm,
 		CutoutRadius:  d.CutoutMM / 2 * mm,
@@ -117,7 +118,7 @@ func driver(d design.Driver) Driver {
 		Depth:         d.DepthMM * mm,
 		NominalOhm:    d.NominalOhm,
 		DCOhm:         d.DCOhm,
-		Sensitivity:   level,
+		Sensitivity:   orNaN(d.SensitivityDB),
 		PowerHandling: d.PowerW,
 		Small: Small{
 			Fs: d.FsHz, Qms: d.Qms, Qes: d.Qes, Vas: d.VasL / 1000, BL: d.BLTM, Mass: d.MmsG / 1000,
@@ -126,6 +127,14 @@ func driver(d design.Driver) Driver {
 		Resonance:  d.ResonanceHz,
 		ResonanceQ: d.ResonanceQ,
 	}
+}
+
+// orNaN gives a number, NaN where there is none.
+func orNaN(v *float64) float64 {
+	if v == nil {
+		return math.NaN()
+	}
+	return *v
 }
 
 func outlineOf(d design.Driver) fit.Driver {

@@ -17,5 +17,6 @@ var (
 	ErrBadResponse   = errors.New("response that no driver can have")
 	ErrBelowSurface  = errors.New("place below the surface")
 	ErrOutsideRoom   = errors.New("place outside the room")
+	ErrWooferInside  = errors.New("woofer inside the body")
 	ErrSpotInside    = design.ErrSpotInside
 )

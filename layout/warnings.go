@@ -113,6 +113,32 @@ func wiringWarnings(a *Array) []string {
 	return out
 }
 
+// wooferWarnings says where the crossover asks more of the small drivers than the
+// design itself lets them give. What has to be worked out, timing warns of.
+func wooferWarnings(a *Array) []string {
+	var out []string
+	for _, c := range []struct {
+		hz   float64
+		what string
+	}{{a.Driver.Resonance, "the drivers' resonance in the body"}, {a.Protection.Corner, "the high-pass that protects the drivers"}} {
+		if w := CrossoverWarning(a.Woofer, c.hz, c.what); w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// CrossoverWarning says that a woofer's crossover is below something of the drivers,
+// at a frequency in Hz, and what to do; nothing where it is not, or where the
+// frequency is 0 or NaN.
+func CrossoverWarning(w Woofer, hz float64, what string) string {
+	if !w.Present || !(hz > w.Crossover) {
+		return ""
+	}
+	return fmt.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer: set it to %.3g Hz or above, an octave higher",
+		w.Crossover, what, hz, 2*hz)
+}
+
 // count writes a number with its noun.
 func count(n int, one, many string) string {
 	if n == 1 {

@@ -3,6 +3,7 @@ package timing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pappus/timing/band"
 	"pappus/timing/equaliser"
@@ -15,17 +16,19 @@ import (
 const (
 	levelCount   = 160
 	levelLow     = 100.0   // Hz, or a quarter above the driver's resonance and the high-pass
-	levelHigh    = 10000.0 // Hz
+	levelHigh    = 10000.0 // Hz, or near half the processor's rate
+	nearHalf     = 0.45    // of the rate
 	levelApart   = 0.1     // m from the spot to the six places round it
 	levelSmooth  = 6       // parts of an octave
-	nullLoss     = 6.0     // dB of summing loss from which on a dip comes from timing
+	nullLoss     = 6.0     // dB of summing loss that a null reaches: half the pressure
+	nullEdge     = 3.0     // dB down to which it lasts: half the energy, as at the comb onset
 	aboveCorner  = 1.25
 	leastOctaves = 2.0
 )
 
 // levelLimits returns the limits of the fit.
 func levelLimits(low, high float64) equaliser.Limits {
-	return equaliser.Limits{Sections: 5, Low: low, High: high, LeastQ: 0.4, MostQ: 4, Boost: 3, Cut: 9, Shelves: true}
+	return equaliser.Limits{Sections: 5, Low: low, High: high, LeastQ: 0.4, MostQ: 2.5, Boost: 3, Cut: 9, Shelves: true}
 }
 
 // Levelling is the sections that make the spot's level even, the same on every
@@ -56,18 +59,19 @@ func (n Null) String() string {
 
 // Level fits a few sections to the level at the spot and six places 0.1 m round it,
 // those of them that sound can reach. Errors wrap equaliser.ErrCurve where nothing
-// can be levelled, as where all of it is out of step, or equaliser.ErrLimits.
+// can be levelled, as where all of it is out of step.
 func Level(p *Plan) (Levelling, error) {
 	low := levelLow
 	if r := p.Protection.Resonance; r > 0 {
 		low = max(low, aboveCorner*r)
 	}
 	low = max(low, aboveCorner*p.Protection.Corner)
-	if low > levelHigh/math.Exp2(leastOctaves) {
+	high := min(levelHigh, nearHalf*p.Array.Processor.Rate)
+	if low > high/math.Exp2(leastOctaves) {
 		return Levelling{}, fmt.Errorf("timing: %w: little is left above %.0f Hz", equaliser.ErrCurve, low)
 	}
 	frequency := make([]float64, levelCount)
-	band.Log(frequency, low, levelHigh)
+	band.Log(frequency, low, high)
 	energy, lost, err := p.around(frequency)
 	if err != nil {
 		return Levelling{}, err
@@ -80,8 +84,8 @@ func Level(p *Plan) (Levelling, error) {
 		level[f] = 10 * math.Log10(e)
 	}
 	out.Before = band.Smooth(nil, frequency, level, levelSmooth)
-	for f := range frequency {
-		if leave[f] = lost[f] >= nullLoss; !leave[f] {
+	for f, hz := range frequency {
+		if leave[f] = isIn(out.Nulls, hz); !leave[f] {
 			sum += out.Before[f]
 			count++
 		}
@@ -94,7 +98,7 @@ func Level(p *Plan) (Levelling, error) {
 	for f := range target {
 		target[f] = out.Target
 	}
-	fit, err := equaliser.Fit(frequency, out.Before, target, leave, p.Array.Processor.Rate, levelLimits(low, levelHigh))
+	fit, err := equaliser.Fit(frequency, out.Before, target, leave, p.Array.Processor.Rate, levelLimits(low, out.top()))
 	if err != nil {
 		return Levelling{}, fmt.Errorf("timing: %w", err)
 	}
@@ -104,6 +108,16 @@ func Level(p *Plan) (Levelling, error) {
 		out.After[f] = out.Before[f] + fit.Correction[f]
 	}
 	return out, nil
+}
+
+// top returns the frequency in Hz up to which sections are of use: where a null
+// begins that lasts to the end.
+func (l Levelling) top() float64 {
+	last := l.Frequency[len(l.Frequency)-1]
+	if n := len(l.Nulls); n > 0 && l.Nulls[n-1].High == last {
+		return l.Nulls[n-1].Low
+	}
+	return last
 }
 
 // around returns the mean energy and the summing loss in dB, by energy, of the
@@ -142,21 +156,27 @@ func (p *Plan) around(frequency []float64) (energy, lost []float64, err error) {
 	return energy, lost, nil
 }
 
-// nulls returns the stretches where the summing loss reaches nullLoss.
+// nulls returns the stretches where the summing loss in dB reaches nullLoss, out to
+// where it falls below nullEdge.
 func nulls(frequency, lost []float64) []Null {
 	var out []Null
-	inside := false
+	begin := 0
 	for f, loss := range lost {
-		if loss < nullLoss {
-			inside = false
+		if loss < nullEdge {
+			begin = f + 1
 			continue
 		}
-		if !inside {
-			out = append(out, Null{Low: frequency[f]})
-			inside = true
+		if f+1 < len(lost) && lost[f+1] >= nullEdge {
+			continue
 		}
-		last := &out[len(out)-1]
-		last.High, last.Loss = frequency[f], max(last.Loss, loss)
+		if most := slices.Max(lost[begin : f+1]); most >= nullLoss {
+			out = append(out, Null{Low: frequency[begin], High: frequency[f], Loss: most})
+		}
 	}
 	return out
+}
+
+// isIn tells whether a frequency in Hz lies in a null.
+func isIn(all []Null, hz float64) bool {
+	return slices.ContainsFunc(all, func(n Null) bool { return n.Low <= hz && hz <= n.High })
 }

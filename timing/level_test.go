@@ -77,9 +77,31 @@ func TestLevelOfTheDemo(t *testing.T) {
 	if l.UnevenAfter > l.UnevenBefore || len(l.Sections) == 0 || len(l.Sections) > 5 {
 		t.Errorf("uneven by %g dB, then %g with %v", l.UnevenBefore, l.UnevenAfter, l.Sections)
 	}
+	for _, n := range l.Nulls {
+		for f, hz := range l.Frequency {
+			if did := l.After[f] - l.Before[f]; hz >= n.Low && hz <= n.High && (did > 1 || did < -2) {
+				t.Errorf("%.0f Hz: %.2f dB in the null %v", hz, did, n)
+			}
+		}
+	}
+	// The comb onset is where half the energy is lost, and so is a null's edge.
+	if n := l.Nulls[0]; math.Abs(n.Low/p.Aligned.CombOnset-1) > 0.05 {
+		t.Errorf("the null begins at %g Hz, the comb at %g Hz", n.Low, p.Aligned.CombOnset)
+	}
 	rows, err := timing.Processor(p, l.Sections)
 	if err != nil || len(rows[0].Filters) != len(l.Sections) {
 		t.Errorf("%v: %d filters", err, len(rows[0].Filters))
+	}
+}
+
+// TestLevelOfOneChannel: where but half an octave is left under the nulls, and that
+// is nearly even, nothing is done.
+func TestLevelOfOneChannel(t *testing.T) {
+	a := demo(t)
+	a.Wiring.Channels = 1
+	l, err := timing.Level(plan(t, a))
+	if err != nil || len(l.Sections) != 0 || l.UnevenBefore != l.UnevenAfter || l.Boost() != 0 {
+		t.Errorf("uneven by %g dB, then %g with %v; %v", l.UnevenBefore, l.UnevenAfter, l.Sections, err)
 	}
 }
 
@@ -90,9 +112,25 @@ func TestLevelErrors(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 	a = demo(t)
-	a.Processor.Rate = 8000
-	if _, err := timing.Level(plan(t, a)); !errors.Is(err, equaliser.ErrLimits) && !errors.Is(err, equaliser.ErrCurve) {
+	a.Protection.Corner, a.Processor.Rate = 1000, 8000
+	if _, err := timing.Level(plan(t, a)); !errors.Is(err, equaliser.ErrCurve) {
 		t.Errorf("got %v", err)
+	}
+}
+
+// TestLevelAtALowRate ends below half the processor's rate.
+func TestLevelAtALowRate(t *testing.T) {
+	a := demo(t)
+	a.Processor.Rate = 8000
+	l, err := timing.Level(plan(t, a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if last := l.Frequency[len(l.Frequency)-1]; last > 3600.001 || l.UnevenAfter > l.UnevenBefore {
+		t.Errorf("up to %g Hz; uneven by %g dB, then %g", last, l.UnevenBefore, l.UnevenAfter)
+	}
+	if _, err := l.Correction(8000); err != nil {
+		t.Error(err)
 	}
 }
 

@@ -11,7 +11,8 @@ import (
 
 // ProcessorRow is what one channel's processor is set to.
 type ProcessorRow struct {
-	Channel  int     // its number, from 1
+	Channel  int     // its number, from 1; the woofer's is the next that is free
+	Name     string  // WooferName for the woofer; else empty
 	Delay    float64 // s, as worked out
 	Samples  float64 // the same at the processor's rate
 	Metre    float64 // the same as a way in air, in m
@@ -30,37 +31,55 @@ type ProcessorRow struct {
 // ProcessorFilter is one section in both of the forms that processors ask for.
 // The coefficients have a0 = 1 and a1, a2 subtracted, as package biquad says.
 type ProcessorFilter struct {
-	Name         string  // "high-pass", or the shape of an equaliser's section
+	Name         string  // "high-pass", the same or "low-pass" behind "crossover ", or the shape of an equaliser's section
 	Frequency, Q float64 // Hz; Q is 0 for a section of first order
 	Gain         float64 // dB
 	Coefficients biquad.Section
 }
 
+// WooferName is the name of the woofer's row.
+const WooferName = "woofer"
+
 // SignConvention says how the five coefficients are meant.
 const SignConvention = "y[n] = b0 x[n] + b1 x[n-1] + b2 x[n-2] - a1 y[n-1] - a2 y[n-2], a0 = 1; where a processor adds a1 and a2, turn their signs"
 
 // Processor returns the settings of every channel, in order, with the same
-// equaliser sections on all, which may be nil. A high-pass or a section that the
+// equaliser sections on all, which may be nil. Where there is a woofer every channel
+// has its crossover's high-pass and the delay that waits for it, and the last row is
+// the woofer's own, without those sections. A high-pass or a section that the
 // processor's rate cannot have is an error that wraps crossover.ErrRate or
-// equaliser.ErrSection.
+// equaliser.ErrSection; those of WithWoofer come through.
 func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 	filters, err := p.filters(sections)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]ProcessorRow, len(p.Channels))
+	woofer, common := []ProcessorRow(nil), 0.0
+	if p.Array.Woofer.Present {
+		row, high, delay, err := p.wooferRow()
+		if err != nil {
+			return nil, err
+		}
+		woofer, common, filters = []ProcessorRow{row}, delay, append(high, filters...)
+	}
+	out := make([]ProcessorRow, len(p.Channels), len(p.Channels)+1)
 	for i, c := range p.Channels {
-		r := ProcessorRow{Channel: c.ID, Delay: c.Delay, Gain: c.Gain, Invert: c.Invert, Filters: filters,
-			Set: p.settable(c.Delay), Metre: c.Delay * p.SpeedOfSound}
-		r.Samples, r.SetCount = c.Delay*p.Array.Processor.Rate, r.Set*p.Array.Processor.Rate
-		r.Residual = r.Set - r.Delay
-		r.Cost4k, r.Cost8k = stepCost(4000, r.Residual), stepCost(8000, r.Residual)
+		r := ProcessorRow{Channel: c.ID, Gain: c.Gain, Invert: c.Invert, Filters: filters}
+		r.setDelay(p, c.Delay+common)
 		if high := p.Protection.HighPass(); high.Corner() > 0 {
 			r.HighPass = high.String()
 		}
 		out[i] = r
 	}
-	return out, nil
+	return append(out, woofer...), nil
+}
+
+// setDelay fills in a delay in s and what becomes of it.
+func (r *ProcessorRow) setDelay(p *Plan, delay float64) {
+	r.Delay, r.Set, r.Metre = delay, p.settable(delay), delay*p.SpeedOfSound
+	r.Samples, r.SetCount = delay*p.Array.Processor.Rate, r.Set*p.Array.Processor.Rate
+	r.Residual = r.Set - r.Delay
+	r.Cost4k, r.Cost8k = stepCost(4000, r.Residual), stepCost(8000, r.Residual)
 }
 
 // settable returns the nearest delay that the processor can be set to.
@@ -83,12 +102,9 @@ func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) 
 	var out []ProcessorFilter
 	rate := p.Array.Processor.Rate
 	if high := p.Protection.HighPass(); high.Corner() > 0 {
-		chain, err := high.Digital(rate)
-		if err != nil {
+		var err error
+		if out, err = sectionsOf(high, "", rate); err != nil {
 			return nil, err
-		}
-		for i, s := range high.Sections() {
-			out = append(out, ProcessorFilter{Name: crossover.HighPass.String(), Frequency: s.Frequency, Q: s.Q, Coefficients: chain[i]})
 		}
 	}
 	chain, err := equaliser.Chain(sections, rate)
@@ -97,6 +113,20 @@ func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) 
 	}
 	for i, s := range sections {
 		out = append(out, ProcessorFilter{Name: s.Shape.String(), Frequency: s.Frequency, Q: s.Q, Gain: s.Gain, Coefficients: chain[i]})
+	}
+	return out, nil
+}
+
+// sectionsOf returns the sections of a filter at a rate in Hz, a word before their
+// names.
+func sectionsOf(f crossover.Filter, before string, rate float64) ([]ProcessorFilter, error) {
+	chain, err := f.Digital(rate)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]ProcessorFilter, len(chain))
+	for i, s := range f.Sections() {
+		out[i] = ProcessorFilter{Name: before + f.Kind().String(), Frequency: s.Frequency, Q: s.Q, Coefficients: chain[i]}
 	}
 	return out, nil
 }

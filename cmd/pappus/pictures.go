@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"runtime"
+	"sync"
 
 	"pappus/render/figure"
 	"pappus/timing"
@@ -24,6 +25,16 @@ func pictures(p *timing.Plan, survey *timing.Survey) []file {
 	add("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
 	if len(p.Protection.Excursion) > 0 {
 		add("excursion", func(w io.Writer, f figure.Format) error { return figure.Excursion(w, f, p) })
+	}
+	if p.Array.Woofer.Present {
+		woofer := sync.OnceValues(func() (timing.Woofer, error) { return timing.WithWoofer(p) })
+		add("woofer", func(w io.Writer, f figure.Format) error {
+			x, err := woofer()
+			if err != nil {
+				return err
+			}
+			return figure.Woofer(w, f, p, x)
+		})
 	}
 	add("ways", func(w io.Writer, f figure.Format) error { return figure.Ways(w, f, p) })
 	add("polar_horizontal", func(w io.Writer, f figure.Format) error { return figure.Polar(w, f, p, p.Horizontal, false) })

@@ -20,7 +20,7 @@ func (r *reader) fill() {
 		}
 	}
 	r.Body.HasCut = r.has("body.cut_height_mm")
-	r.Surface.Present, r.Room.Present = r.has("surface"), r.has("room")
+	r.Surface.Present, r.Room.Present, r.Woofer.Present = r.has("surface"), r.has("room"), r.has("woofer")
 	if r.Body.Shape == geodesic {
 		if r.Body.Base == "" {
 			r.Body.Base = bases[0]
@@ -59,6 +59,7 @@ func (r *reader) check() {
 	r.checkTiming()
 	r.checkChannels()
 	r.checkRoom()
+	r.checkWoofer()
 	if d := r.Spot.distance(); d*1000 <= r.Body.RadiusMM {
 		r.fault("spot.x_m", plain(r.Spot.XM), fmt.Sprintf(
 			"the spot is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
@@ -195,11 +196,33 @@ func (r *reader) checkRoom() {
 		r.must(at >= low-slack && at <= high+slack, "room.body_at_m", bracketed(r.Room.BodyAtM),
 			"from %s to %s in %s, for the body to be inside the room", metres(low), metres(high), name)
 	}
-	for axis, s := range [3]float64{r.Spot.XM, r.Spot.YM, r.Spot.ZM} {
+	r.checkInside("spot", [3]float64{r.Spot.XM, r.Spot.YM, r.Spot.ZM})
+}
+
+// checkInside notes a place, counted from the body's centre, that is not in the
+// room.
+func (r *reader) checkInside(table string, place [3]float64) {
+	for axis, at := range place {
 		low, high := -r.Room.BodyAtM[axis], r.Room.SizeM[axis]-r.Room.BodyAtM[axis]
-		r.must(s >= low-slack && s <= high+slack, "spot."+"xyz"[axis:axis+1]+"_m", plain(s),
+		r.must(at >= low-slack && at <= high+slack, table+"."+"xyz"[axis:axis+1]+"_m", plain(at),
 			"from %s to %s, inside the room", metres(low), metres(high))
 	}
+}
+
+// besideSpot is the least distance in m of a woofer from the spot: it is taken
+// for a point, which no woofer is from nearer.
+const besideSpot = 0.1
+
+func (r *reader) checkWoofer() {
+	w := r.Woofer
+	if !w.Present {
+		return
+	}
+	if r.Room.Present {
+		r.checkInside("woofer", [3]float64{w.XM, w.YM, w.ZM})
+	}
+	away := Spot{w.XM - r.Spot.XM, w.YM - r.Spot.YM, w.ZM - r.Spot.ZM}.distance()
+	r.must(away >= besideSpot, "woofer.x_m", plain(w.XM), "such that the woofer is %s m or more from the spot, not %s m", plain(besideSpot), metres(away))
 }
 
 // metres writes a length without what rounding adds.

@@ -23,6 +23,7 @@ type Design struct {
 	Spot       Spot
 	Surface    Surface
 	Room       Room
+	Woofer     Woofer
 	Coverage   Coverage
 }
 
@@ -192,6 +193,18 @@ type Room struct {
 	BodyAtM    [3]float64 // the body's centre from the corner
 	Absorption [6]Octaves // 0 (rigid) to 1; back, front, right, left, floor, ceiling
 	Order      int        // the most walls that a sound is followed over, 0 to 10, default 3
+}
+
+// Woofer is one larger loudspeaker that takes the low tones over from the array.
+// Its place is counted as the spot's: from the body's centre.
+type Woofer struct {
+	Present       bool     // the file has the table
+	XM, YM, ZM    float64  // -100 to 100 each, at least 0.1 m from the spot
+	CrossoverHz   float64  // 40 to 2000
+	Order         int      // of the Linkwitz-Riley filters, 2, 4 (default) or 8
+	SensitivityDB *float64 // dB SPL at 1 m for 2.83 V, 50 to 120; nil: as loud as the array at the crossover
+	GainDB        float64  // -40 to 20, default 0
+	Invert        bool     // its wires are swapped
 }
 
 // Coverage is the size of the slices that are drawn.

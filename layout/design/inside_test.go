@@ -41,6 +41,22 @@ func TestStarterRoom(t *testing.T) {
 	}
 }
 
+// So is the woofer.
+func TestStarterWoofer(t *testing.T) {
+	head, rest, found := strings.Cut(string(Starter()), "# [woofer]\n")
+	if !found {
+		t.Fatal("no woofer")
+	}
+	woofer, rest, _ := strings.Cut(rest, "\n\n")
+	d, err := Parse("a.toml", []byte(head+"[woofer]"+strings.ReplaceAll("\n"+woofer, "\n# ", "\n")+"\n\n"+rest))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w := d.Woofer; !w.Present || w.Order != 4 || w.SensitivityDB == nil {
+		t.Errorf("woofer %+v", w)
+	}
+}
+
 func TestDistance(t *testing.T) {
 	cases := []struct {
 		a, b string

@@ -64,6 +64,26 @@ func whole(to *int, low, high int) kind {
 	}}
 }
 
+// wholeOf takes one of a few integers.
+func wholeOf(to *int, these ...int) kind {
+	words := make([]string, len(these))
+	for i, n := range these {
+		words[i] = strconv.Itoa(n)
+	}
+	any1 := either(words)
+	return kind{any1, any1, func(v any) error {
+		n, ok := v.(int64)
+		if !ok {
+			return ErrType
+		}
+		if !slices.Contains(these, int(n)) {
+			return ErrRange
+		}
+		*to = int(n)
+		return nil
+	}}
+}
+
 // wholes takes a list of integers, none of them twice.
 func wholes(to *[]int, low, high int) kind {
 	span := fmt.Sprintf("whole numbers from %d to %d in square brackets, none twice", low, high)
@@ -218,11 +238,16 @@ func oneOf(words []string) string {
 	for i, w := range words {
 		q[i] = strconv.Quote(w)
 	}
-	if len(q) == 1 {
-		return q[0]
+	return either(q)
+}
+
+// either writes words as "a, b or c".
+func either(words []string) string {
+	if len(words) == 1 {
+		return words[0]
 	}
-	last := len(q) - 1
-	return strings.Join(q[:last], ", ") + " or " + q[last]
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
 // plain writes a number as the file would have it, without an exponent where

@@ -269,12 +269,11 @@ func (r *reader) hint(name string, here []string) string {
 			homes = append(homes, "["+t.name+"]")
 		}
 	}
+	if hasKey(new(Channel).keys(), name) {
+		homes = append(homes, "a [[channel]]")
+	}
 	if len(homes) > 0 {
 		return unknown + " here; it belongs in " + strings.Join(homes, " or ")
-	}
-	var c Channel
-	if hasKey(c.keys(), name) {
-		return unknown + " here; it belongs in a [[channel]]"
 	}
 	return unknown + "; known here: " + strings.Join(here, ", ")
 }

@@ -53,6 +53,7 @@ func TestDefaults(t *testing.T) {
 		Processor:  design.Processor{RateHz: 48000},
 		Spot:       design.Spot{XM: 2, ZM: 1},
 		Room:       design.Room{Order: 3},
+		Woofer:     design.Woofer{Order: 4},
 		Coverage:   design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64, SmearLimitUS: 100},
 	}
 	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
@@ -148,6 +149,15 @@ right_absorption = 0.3
 left_absorption = 0
 floor_absorption = 1
 ceiling_absorption = 0.5
+[woofer]
+x_m = -1
+y_m = 0.5
+z_m = -0.8
+crossover_hz = 350
+order = 8
+sensitivity_db = 88.5
+gain_db = -2
+invert = true
 `
 	even := func(v float64) (o design.Octaves) {
 		for i := range o {
@@ -155,7 +165,7 @@ ceiling_absorption = 0.5
 		}
 		return o
 	}
-	clear, level, delay := -5.0, 84.0, 120.5
+	clear, level, delay, bass := -5.0, 84.0, 120.5, 88.5
 	want := &design.Design{
 		Path: "all.toml",
 		Name: "All of it",
@@ -185,6 +195,8 @@ ceiling_absorption = 0.5
 			Present: true, SizeM: [3]float64{6, 8.5, 2.7}, BodyAtM: [3]float64{2, 4, 0.8}, Order: 2,
 			Absorption: [6]design.Octaves{even(0.1), {0, 0.1, 0.2, 0.3, 0.4, 0.5, 1}, even(0.3), even(0), even(1), even(0.5)},
 		},
+		Woofer: design.Woofer{Present: true, XM: -1, YM: 0.5, ZM: -0.8, CrossoverHz: 350, Order: 8,
+			SensitivityDB: &bass, GainDB: -2, Invert: true},
 		Coverage: design.Coverage{HalfWidthM: 4, Cells: 32, SmearLimitUS: 150},
 	}
 	for name, text := range map[string]string{
@@ -314,7 +326,7 @@ func TestFaults(t *testing.T) {
 		{name: "key of another table", line: "radius_mm = 100", with: "radius_mm = 100\npower_w = 3", kind: design.ErrUnknownKey,
 			want: "bad.toml:4: body.power_w: not a known key here; it belongs in [driver]"},
 		{name: "key of a channel", line: "radius_mm = 100", with: "radius_mm = 100\ngain_db = 3", kind: design.ErrUnknownKey,
-			want: "bad.toml:4: body.gain_db: not a known key here; it belongs in a [[channel]]"},
+			want: "bad.toml:4: body.gain_db: not a known key here; it belongs in [woofer] or a [[channel]]"},
 		{name: "name below a table", below: `name = "late"` + "\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: spot.name: not a known key here; it belongs above the first table"},
 		{name: "key unheard of", below: `colour = "red"` + "\n", kind: design.ErrUnknownKey,
@@ -324,11 +336,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known key; is it coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, coverage"},
+			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, coverage`},
+			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; known here: drivers, gain_db, invert, delay_us"},
 
@@ -452,6 +464,19 @@ func TestFaults(t *testing.T) {
 		{name: "too many walls", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]", "order = 11"), kind: design.ErrRange,
 			want: "bad.toml:16: room.order = 11: must be from 0 to 10"},
 
+		{name: "woofer without a crossover", below: woofer("x_m = 0"), kind: design.ErrMissing,
+			want: "bad.toml:12: woofer.crossover_hz: missing; must be a number from 40 to 2000"},
+		{name: "crossover above the woofer", below: woofer("x_m = 0", "crossover_hz = 2001"), kind: design.ErrRange,
+			want: "bad.toml:16: woofer.crossover_hz = 2001: must be from 40 to 2000"},
+		{name: "order that no such filter has", below: woofer("x_m = 0", "crossover_hz = 300", "order = 3"), kind: design.ErrRange,
+			want: "bad.toml:17: woofer.order = 3: must be 2, 4 or 8"},
+		{name: "order in quotes", below: woofer("x_m = 0", "crossover_hz = 300", "order = \"4\""), kind: design.ErrType,
+			want: `bad.toml:17: woofer.order = "4": must be 2, 4 or 8`},
+		{name: "woofer at the spot", below: woofer("x_m = 1.95", "crossover_hz = 300"), kind: design.ErrConflict,
+			want: "bad.toml:15: woofer.x_m = 1.95: must be such that the woofer is 0.1 m or more from the spot, not 0.05 m"},
+		{name: "woofer in the next room", below: woofer("x_m = 3.5", "crossover_hz = 300") + box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]"), kind: design.ErrConflict,
+			want: "bad.toml:15: woofer.x_m = 3.5: must be from -1 to 3, inside the room"},
+
 		{name: "room and surface", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]", "[surface]"), kind: design.ErrConflict,
 			want: "bad.toml:16: surface: must be left out where there is a [room]: its floor is the surface below the body"},
 		{name: "body in the back wall", below: box("size_m = [4, 4, 4]", "body_at_m = [0.05, 1, 1]"), kind: design.ErrConflict,
@@ -532,6 +557,11 @@ func TestFaults(t *testing.T) {
 			}
 		})
 	}
+}
+
+// woofer gives a woofer as high as the spot, with a few lines more.
+func woofer(lines ...string) string {
+	return "[woofer]\ny_m = 0\nz_m = 1\n" + strings.Join(lines, "\n") + "\n"
 }
 
 // box gives a room of a few lines, with walls like any others.

@@ -14,7 +14,7 @@ import (
 func drawBar(c draw.Canvas, q Quantity, s scale) {
 	const thick, head, tick = 14, 20, 4
 	bar := vg.Rectangle{Min: c.Min, Max: vg.Point{X: c.Min.X + thick, Y: c.Max.Y - head}}
-	c.DrawImage(bar, ramp())
+	c.DrawImage(bar, ramp(float64(thick/bar.Size().Y)))
 	line := draw.LineStyle{Color: quiet, Width: 0.6}
 	number := aligned(words(9.5, ink), draw.XLeft, draw.YCenter)
 	for _, t := range s.ticks() {
@@ -52,12 +52,14 @@ func (s scale) ticks() []plot.Tick {
 	return evenTicks{step}.Ticks(s.low, s.high)
 }
 
-// ramp returns the colours as a picture, low at the bottom.
-func ramp() *image.RGBA {
+// ramp returns the colours as a picture, low at the bottom, so many times as wide
+// as high: pictures in an SVG keep their proportions.
+func ramp(wide float64) *image.RGBA {
 	all := shades()
-	img := image.NewRGBA(image.Rect(0, 0, 4, len(all)))
+	width := max(1, int(math.Round(wide*float64(len(all)))))
+	img := image.NewRGBA(image.Rect(0, 0, width, len(all)))
 	for i, c := range all {
-		for x := range 4 {
+		for x := range width {
 			img.SetRGBA(x, len(all)-1-i, c)
 		}
 	}

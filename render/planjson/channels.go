@@ -13,9 +13,15 @@ import (
 //	signs         how the five coefficients are meant
 //	processor[]   channel, delay_ms, delay_samples, delay_mm, set_us (the nearest that can
 //	              be set), residual_us, cost_4k_db, cost_8k_db, gain_db, inverted, filters[]
-//	              (name, frequency_hz, q, gain_db, b0, b1, b2, a1, a2)
+//	              (name, frequency_hz, q, gain_db, b0, b1, b2, a1, a2); the woofer's has a
+//	              name, woofer, and is the last
 //	protection    family, order, corner_hz (0: none), least_hz, level_dba, hours_a_day,
 //	              highest[] (octave_hz, level_db, limited_by)
+//	woofer        only where there is one: crossover_hz, order, arrival_ms, array_arrival_ms,
+//	              delay_ms, array_delay_ms (in all channels' delays already), inverted,
+//	              meets_hz, where both are as loud, lost_db there, lost_other_polarity_db,
+//	              louder_db than the array at the crossover, matched (its level is the array's), levels at the spot over
+//	              frequency_hz (array_db, woofer_db, sum_db, sum_other_polarity_db), warnings
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
 	out := channelPlan{Signs: timing.SignConvention, Protection: protectionOf(p.Protection)}
 	for _, c := range p.Counts {
@@ -23,7 +29,7 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 	}
 	for _, r := range rows {
 		s := setting{
-			Channel: r.Channel, Delay: to(6, 1000*r.Delay), Samples: to(4, r.Samples), Millimetre: mm(r.Metre), Set: us(r.Set),
+			Channel: r.Channel, Name: r.Name, Delay: to(6, 1000*r.Delay), Samples: to(4, r.Samples), Millimetre: mm(r.Metre), Set: us(r.Set),
 			Residual: us(r.Residual), Cost4k: db(r.Cost4k), Cost8k: db(r.Cost8k), Gain: db(r.Gain), Inverted: r.Invert, Filters: []filter{},
 		}
 		for _, f := range r.Filters {
@@ -33,6 +39,13 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 		}
 		out.Processor = append(out.Processor, s)
 	}
+	if p.Array.Woofer.Present {
+		w, err := timing.WithWoofer(p)
+		if err != nil {
+			return err
+		}
+		out.Woofer = wooferOf(w)
+	}
 	return encode(w, out)
 }
 
@@ -41,6 +54,7 @@ type channelPlan struct {
 	Signs      string         `json:"signs"`
 	Processor  []setting      `json:"processor"`
 	Protection protection     `json:"protection"`
+	Woofer     *woofer        `json:"woofer,omitempty"`
 }
 
 type channelCount struct {
@@ -51,6 +65,7 @@ type channelCount struct {
 
 type setting struct {
 	Channel    int      `json:"channel"`
+	Name       string   `json:"name,omitempty"`
 	Delay      number   `json:"delay_ms"`
 	Samples    number   `json:"delay_samples"`
 	Millimetre number   `json:"delay_mm"`
@@ -89,6 +104,38 @@ type highest struct {
 	Band  number `json:"octave_hz"`
 	Level number `json:"level_db"`
 	By    string `json:"limited_by"`
+}
+
+type woofer struct {
+	Crossover    number   `json:"crossover_hz"`
+	Order        int      `json:"order"`
+	Arrival      number   `json:"arrival_ms"`
+	ArrayArrival number   `json:"array_arrival_ms"`
+	Delay        number   `json:"delay_ms"`
+	ArrayDelay   number   `json:"array_delay_ms"`
+	Inverted     bool     `json:"inverted"`
+	Meets        number   `json:"meets_hz"`
+	Lost         number   `json:"lost_db"`
+	LostOther    number   `json:"lost_other_polarity_db"`
+	Louder       number   `json:"louder_db"`
+	Matched      bool     `json:"matched"`
+	Frequency    []number `json:"frequency_hz"`
+	Array        []number `json:"array_db"`
+	Woofer       []number `json:"woofer_db"`
+	Sum          []number `json:"sum_db"`
+	Other        []number `json:"sum_other_polarity_db"`
+	Warnings     []string `json:"warnings"`
+}
+
+func wooferOf(w timing.Woofer) *woofer {
+	ms := func(s float64) number { return to(6, 1000*s) }
+	return &woofer{
+		Crossover: to(2, w.LowPass.Corner()), Order: w.LowPass.Order(),
+		Arrival: ms(w.Arrival), ArrayArrival: ms(w.ArrayArrival), Delay: ms(w.Delay), ArrayDelay: ms(w.ArrayDelay), Inverted: w.Invert,
+		Meets: to(2, w.Meets), Lost: db(w.Loss), LostOther: db(w.OtherLoss), Louder: db(w.Louder), Matched: w.Matched,
+		Frequency: all(2, w.Frequency), Array: all(3, w.ArrayLevel), Woofer: all(3, w.WooferLevel), Sum: all(3, w.Sum),
+		Other: all(3, w.SumOtherPolarity), Warnings: append([]string{}, w.Warnings...),
+	}
 }
 
 func protectionOf(p timing.Protection) protection {

@@ -31,14 +31,14 @@ func hertz(f float64) string {
 	return fixed(f, 1)
 }
 
-// Processor writes one row for each filter of each channel, one at least, with
-// the channel's settings on each: what the processor is to be set to. The
+// Processor writes one row for each filter of each channel and of the woofer, one
+// at least, with the channel's settings on each: what the processor is to be set to. The
 // coefficients are for timing.SignConvention, at the processor's rate.
 func Processor(w io.Writer, rows []timing.ProcessorRow) error {
 	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "set_us", "set_samples", "residual_us",
 		"cost_4k_db", "cost_8k_db", "gain_db", "inverted", "filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2"}}
 	for _, r := range rows {
-		channel := []string{strconv.Itoa(r.Channel), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
+		channel := []string{rowName(r), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
 			fixed(1e6*r.Set, 3), fixed(r.SetCount, 3), fixed(1e6*r.Residual, 3), fixed(r.Cost4k, 3), fixed(r.Cost8k, 3),
 			fixed(r.Gain, 2), strconv.FormatBool(r.Invert)}
 		if len(r.Filters) == 0 {
@@ -51,6 +51,14 @@ func Processor(w io.Writer, rows []timing.ProcessorRow) error {
 		}
 	}
 	return csv.NewWriter(w).WriteAll(out)
+}
+
+// rowName names what a row of the processor is for.
+func rowName(r timing.ProcessorRow) string {
+	if r.Name != "" {
+		return r.Name
+	}
+	return strconv.Itoa(r.Channel)
 }
 
 // exact writes all digits of a coefficient.
@@ -156,16 +164,15 @@ func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colo
 	fmt.Fprintf(b, "%s\n\n", wrap(p.CountSentence()))
 	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  set us  costs at 8k  gain dB  polarity"))
 	for _, r := range rows {
-		polarity := "+"
-		if r.Invert {
-			polarity = "-"
-		}
-		fmt.Fprintf(b, "%7d %9.4f %8.2f %8.1f %7.1f %9.2f dB %8.1f %9s\n", r.Channel, 1000*r.Delay, r.Samples, 1000*r.Metre,
-			1e6*r.Set, r.Cost8k, r.Gain, polarity)
+		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %7.1f %9.2f dB %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
+			1e6*r.Set, r.Cost8k, r.Gain, sign(r.Invert))
 	}
 	cost := timing.RoundingCost(p)
 	fmt.Fprintf(b, "Delays can be set in steps of %.3g us; the worst is off by %.1f us.\n", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
 	fmt.Fprintln(b, ProtectionWords(p))
+	if err := woofer(b, p, s); err != nil {
+		return err
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }

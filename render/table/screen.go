@@ -36,6 +36,12 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	figures(b, p, s)
 	choices(b, p, s)
 	around(b, p, survey, s)
+	if p.Array.Woofer.Present {
+		fmt.Fprintln(b)
+	}
+	if err := woofer(b, p, s); err != nil {
+		return err
+	}
 	fmt.Fprintf(b, "\n%s\n", Found(p))
 	for _, note := range p.Notes() {
 		fmt.Fprintln(b, s.faint(note))

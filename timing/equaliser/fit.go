@@ -9,7 +9,7 @@ import (
 
 // worthwhile is the least part by which one section more must lower the RMS
 // error.
-const worthwhile = 0.02
+const worthwhile = 0.1
 
 // slight is the gain in dB below which a section is dropped again.
 const slight = 0.05
@@ -27,11 +27,12 @@ type Fitted struct {
 // Fit looks for a few sections at a sampling rate in Hz that bring a level in dB
 // closest to a target in dB, in the least squares, at frequencies in Hz that
 // rise; those are best spaced evenly on a logarithmic axis, since each counts as
-// much as any other. Sections are added while each lowers the RMS error by 2
+// much as any other. Sections are added while each lowers the RMS error by 10
 // percent or more.
 //
-// Where leave is true the distance from the target does not count, and boost is
-// avoided: that is for nulls that come from timing. leave may be nil.
+// Where leave is true the distance from the target does not count, boost is
+// avoided, and so is cut that helps nowhere else: that is for nulls that come from
+// timing. leave may be nil.
 //
 // The level should be an average over positions around the listening spot, so
 // that what is fitted is not one point's accident. Errors wrap ErrCurve or

@@ -6,8 +6,14 @@ import (
 	"gonum.org/v1/gonum/optimize"
 )
 
-// tooMuch is how much more a dB of boost over the limit weighs than one of error.
+// tooMuch is how much more a dB of boost where there should be none, or over the
+// limit, weighs than one of error.
 const tooMuch = 10
+
+// idle is how much a dB of cut weighs where the distance does not count: so little
+// that a cut round a null may go through it, enough that none is made there for
+// nothing.
+const idle = 0.2
 
 // nudge is the step in a free number over which a slope is taken.
 const nudge = 1e-5
@@ -91,19 +97,18 @@ func (g *goal) rms() float64 {
 	return math.Sqrt(square / float64(n))
 }
 
-// cost is the mean squared error, with boost where there should be none. It
-// fills sum, and pull with how much the cost grows with each.
+// cost is the mean squared error, with what should not be: boost where there
+// should be none, idle cuts. It fills sum, and pull with how much the cost grows with each.
 func (g *goal) cost(sections []Section) float64 {
 	g.correction(sections)
 	cost, each := 0.0, 1/float64(len(g.sum))
 	for i, sum := range g.sum {
-		e := g.error(i)
+		e, weight, over := g.error(i), 1.0, max(0, sum-g.limits.Boost)
 		if g.leave[i] {
-			e = max(0, sum)
+			e, weight, over = min(0, sum), idle, max(0, sum)
 		}
-		over := max(0, sum-g.limits.Boost)
-		cost += each * (e*e + tooMuch*over*over)
-		g.pull[i] = 2 * each * (e + tooMuch*over)
+		cost += each * (weight*e*e + tooMuch*over*over)
+		g.pull[i] = 2 * each * (weight*e + tooMuch*over)
 	}
 	return cost
 }

@@ -1,0 +1,59 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pappus/timing"
+)
+
+// woofer says in plain words what the woofer is to be set to, and what to look out
+// for; nothing where there is none.
+func woofer(b *strings.Builder, p *timing.Plan, s style) error {
+	if !p.Array.Woofer.Present {
+		return nil
+	}
+	w, err := timing.WithWoofer(p)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintln(b, wrap(fmt.Sprintf("Woofer: %v, the like high-pass on every channel of the array; %s; polarity %s.",
+		w.LowPass, waits(w), sign(w.Invert))))
+	fmt.Fprintln(b, wrap(fmt.Sprintf("Both meet at %.0f Hz; the sum there is %.1f dB short of both in step, with the other polarity %.1f dB. %s",
+		w.Meets, max(0, w.Loss), w.OtherLoss, loudness(w, p.Array.Woofer.Gain))))
+	fmt.Fprintln(b, s.faint(wrap("The woofer is a point source; the body's shadow on it is left out. All other figures are those of the array alone, without the crossover.")))
+	for _, warning := range w.Warnings {
+		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), warning)
+	}
+	return nil
+}
+
+// waits says which side of the crossover waits for the other.
+func waits(w timing.Woofer) string {
+	if w.ArrayDelay > 0 {
+		return fmt.Sprintf("delay 0 ms, every channel of the array waits %.3f ms more for it", 1000*w.ArrayDelay)
+	}
+	return fmt.Sprintf("delay %.3f ms", 1000*w.Delay)
+}
+
+// sign writes a polarity.
+func sign(inverted bool) string {
+	if inverted {
+		return "-"
+	}
+	return "+"
+}
+
+// loudness says how the woofer's level stands to the array's.
+func loudness(w timing.Woofer, gain float64) string {
+	switch {
+	case w.Matched:
+		return "For want of a sensitivity the woofer is taken for as loud as the array at the crossover, gain_db on top: set its level by a measurement."
+	case math.Abs(w.Louder) < 0.05:
+		return "Both are as loud at the crossover."
+	case w.Louder < 0:
+		return fmt.Sprintf("The woofer is %.1f dB weaker than the array at the crossover; gain_db = %.1f makes both alike, if its maker allows that.", -w.Louder, gain-w.Louder)
+	}
+	return fmt.Sprintf("The woofer is %.1f dB louder than the array at the crossover; gain_db = %.1f makes both alike.", w.Louder, gain-w.Louder)
+}

@@ -1,0 +1,314 @@
+package timing
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/cmplx"
+
+	"pappus/layout"
+	"pappus/timing/band"
+	"pappus/timing/crossover"
+	"pappus/timing/drive"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// ErrWoofer tells that there is no woofer, or no sum where it is asked for.
+var ErrWoofer = errors.New("no sum with a woofer")
+
+// The levels with a woofer are reckoned at wooferCount frequencies, evenly spaced
+// on a logarithmic axis, 30 to the octave.
+const (
+	wooferCount = 300
+	wooferLow   = 20.0    // Hz
+	wooferHigh  = 20000.0 // Hz
+)
+
+// atWoofer is the distance in m from the woofer below which a point source says
+// nothing.
+const atWoofer = 0.01
+
+// Woofer is a woofer beside an array: what brings both into step at the spot, and
+// their sum there. The array has its delays and its high-pass for protection, as in
+// Response.
+type Woofer struct {
+	// LowPass is on the woofer, HighPass on every channel of the array: Linkwitz-Riley
+	// (S. H. Linkwitz, J. Audio Eng. Soc. 24 (1976) 2).
+	LowPass, HighPass crossover.Filter
+
+	Arrival      float64 // s, of the woofer, along the straight line, without delay
+	ArrayArrival float64 // s, of the array with its delays, weighted by squared pressures
+	// One of the delays is 0: whichever arrives first waits for the other.
+	Delay      float64 // s, of the woofer
+	ArrayDelay float64 // s, of all channels on top of their own
+	Invert     bool    // the polarity to set for the woofer: that of the louder sum where both meet
+
+	Frequency             []float64 // Hz, rising
+	ArrayLevel            []float64 // dB at the spot, behind the high-pass
+	WooferLevel           []float64 // behind the low-pass
+	Sum, SumOtherPolarity []float64
+
+	// Meets is the frequency in Hz, of those nearest to the crossover, where both are
+	// as loud behind their filters; the crossover itself where there is none.
+	Meets float64
+	// Over the third-octave band round it.
+	Loss      float64 // dB by which the sum falls short of both in step
+	OtherLoss float64 // the same with the other polarity
+	Finer     Finer   // what would be louder than arrivals alone make it
+
+	// Matched tells that the woofer is taken for as loud as the array at the
+	// crossover, the design's gain on top, for want of a sensitivity.
+	Matched bool
+	// Louder is by how many dB the woofer is louder than the array in the third-octave
+	// band round the crossover, each without its filter.
+	Louder float64
+
+	Warnings []string
+}
+
+// Finer is the delay and polarity of the woofer that give the loudest sum in the band
+// where both meet, for delays within half a period: made from the phase, in which
+// filters and resonances have their part, not from arrivals.
+type Finer struct {
+	Delay  float64 // s, more for the woofer; below 0: for the array
+	Invert bool
+	Loss   float64 // dB
+}
+
+// finerSteps is how many delays are tried over a period.
+const finerSteps = 240
+
+// WithWoofer reckons the woofer of a plan's array. It is taken for a point source
+// at its place, with the surface's or the room's images; the body's shadow on it is
+// left out, as is its own phase. Its amplifier is taken to give the voltage of the
+// wiring. Errors wrap ErrWoofer where there is no woofer or the spot is at it.
+func WithWoofer(p *Plan) (Woofer, error) {
+	a := p.Array
+	distance := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
+	switch {
+	case !a.Woofer.Present:
+		return Woofer{}, fmt.Errorf("timing: %w: the design has none", ErrWoofer)
+	case distance < atWoofer:
+		return Woofer{}, fmt.Errorf("timing: %w: the spot is at the woofer", ErrWoofer)
+	}
+	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(), Frequency: make([]float64, wooferCount)}
+	var err error
+	if w.LowPass, w.HighPass, err = linkwitzRiley(a.Woofer); err != nil {
+		return Woofer{}, err
+	}
+	w.Delay = max(0, w.ArrayArrival-w.Arrival)
+	w.ArrayDelay = max(0, w.Arrival-w.ArrayArrival)
+	band.Log(w.Frequency, wooferLow, wooferHigh)
+	array := p.Transfer(nil, Aligned, w.Frequency)
+	woofer, err := p.wooferField(w.Frequency)
+	if err != nil {
+		return Woofer{}, err
+	}
+	w.setLevel(p, array, woofer)
+	w.filter(array, woofer)
+	w.meet(array, woofer)
+	w.setPolarity(array, woofer)
+	w.levels(array, woofer)
+	w.caution(p)
+	return w, nil
+}
+
+// linkwitzRiley returns the two filters of a woofer's crossover.
+func linkwitzRiley(w layout.Woofer) (low, high crossover.Filter, err error) {
+	if low, err = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, w.Order, w.Crossover); err == nil {
+		high, err = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, w.Order, w.Crossover)
+	}
+	if err != nil {
+		return low, high, fmt.Errorf("timing: %w", err)
+	}
+	return low, high, nil
+}
+
+// arrayArrival returns when the array is heard at the spot, in s: the mean of its
+// drivers, as the design takes arrivals, with their delays.
+func (p *Plan) arrayArrival() float64 {
+	time := p.heard()
+	all := make([]int, len(time))
+	for m, r := range p.Arrivals {
+		time[m] += r.Delay
+		all[m] = m
+	}
+	return centre(all, time, weights(p))
+}
+
+// wooferField returns the pressure of a point source of strength 1 in the woofer's
+// place at the spot.
+func (p *Plan) wooferField(frequency []float64) ([]complex128, error) {
+	open := *p.Array
+	open.Timing.Model = "point"
+	spot := []r3.Vec{p.Array.Spot}
+	field, err := newField(&open, radiate.NewMedium(p.airState(), frequency), spot)
+	if err != nil {
+		return nil, err
+	}
+	one := make([]complex128, len(frequency))
+	for f := range one {
+		one[f] = 1
+	}
+	dst := make([]complex128, len(frequency))
+	field.Add(dst, layout.Mount{Point: p.Array.Woofer.At, Face: -1}, spot, one)
+	return dst, nil
+}
+
+// setLevel gives the woofer its level: by sensitivities where both are known, else
+// that of the array at the crossover.
+func (w *Woofer) setLevel(p *Plan, array, woofer []complex128) {
+	x := p.Array.Woofer
+	w.Matched = !(p.IsAbsolute() && x.Sensitivity > 0)
+	from, to := w.third(x.Crossover)
+	level := x.Gain
+	if w.Matched {
+		level += 10 * math.Log10(meanEnergy(array[from:to])/meanEnergy(woofer[from:to]))
+	} else {
+		level += drive.Offset(x.Sensitivity, p.Array.Wiring.Voltage)
+	}
+	factor := math.Pow(10, level/20)
+	if x.Invert {
+		factor = -factor
+	}
+	for f := range woofer {
+		woofer[f] *= complex(factor, 0)
+	}
+	w.Louder = 10 * math.Log10(meanEnergy(woofer[from:to])/meanEnergy(array[from:to]))
+}
+
+// third returns the indices of the third-octave band round a frequency in Hz.
+func (w *Woofer) third(hz float64) (from, to int) {
+	low, high := band.Edges(hz, 3)
+	return indexRange(w.Frequency, low, high)
+}
+
+// meet finds where both are as loud behind their filters.
+func (w *Woofer) meet(array, woofer []complex128) {
+	corner, nearest := w.LowPass.Corner(), math.Inf(1)
+	w.Meets = corner
+	before := 0.0
+	for f, hz := range w.Frequency {
+		apart := decibels(woofer[f]) - decibels(array[f])
+		if f > 0 && before*apart <= 0 && before != apart {
+			last := w.Frequency[f-1]
+			at := last * math.Pow(hz/last, before/(before-apart))
+			if far := math.Abs(math.Log(at / corner)); far < nearest && at > wooferLow*band.Ratio && at < wooferHigh/band.Ratio {
+				w.Meets, nearest = at, far
+			}
+		}
+		before = apart
+	}
+}
+
+// filter takes both through the crossover and their delays.
+func (w *Woofer) filter(array, woofer []complex128) {
+	for f, hz := range w.Frequency {
+		array[f] *= w.HighPass.Response(hz) * turn(hz, w.ArrayDelay)
+		woofer[f] *= w.LowPass.Response(hz) * turn(hz, w.Delay)
+	}
+}
+
+// setPolarity finds the louder polarity, and whether a little more or less delay
+// would be louder still. Where both are as loud the woofer is not inverted.
+func (w *Woofer) setPolarity(array, woofer []complex128) {
+	from, to := w.third(w.Meets)
+	frequency, array, woofer := w.Frequency[from:to], array[from:to], woofer[from:to]
+	as, other := loss(frequency, array, woofer, 0, 1), loss(frequency, array, woofer, 0, -1)
+	w.Invert = other < as-sameLoss
+	w.Loss, w.OtherLoss = min(as, other), max(as, other)
+	w.Finer = Finer{0, w.Invert, w.Loss}
+	period := 1 / w.Meets
+	for step := -finerSteps / 2; step <= finerSteps/2; step++ {
+		late := period * float64(step) / finerSteps
+		for _, sign := range []float64{1, -1} {
+			if l := loss(frequency, array, woofer, late, sign); l < w.Finer.Loss-sameLoss {
+				w.Finer = Finer{late, sign < 0, l}
+			}
+		}
+	}
+}
+
+// loss returns by how many dB the energy of a sum is below that of both in step, the
+// second of the two later by so many s and taken times sign; no more than
+// silenceLoss.
+func loss(frequency []float64, a, b []complex128, late, sign float64) float64 {
+	sum, step := 0.0, 0.0
+	for f, hz := range frequency {
+		sum += energyOf(a[f] + complex(sign, 0)*b[f]*turn(hz, late))
+		both := cmplx.Abs(a[f]) + cmplx.Abs(b[f])
+		step += both * both
+	}
+	return min(silenceLoss, 10*math.Log10(step/sum))
+}
+
+// levels fills in the levels at the spot.
+func (w *Woofer) levels(array, woofer []complex128) {
+	sign := complex(1, 0)
+	if w.Invert {
+		sign = -1
+	}
+	for _, to := range []*[]float64{&w.ArrayLevel, &w.WooferLevel, &w.Sum, &w.SumOtherPolarity} {
+		*to = make([]float64, len(w.Frequency))
+	}
+	for f := range w.Frequency {
+		a, b := array[f], sign*woofer[f]
+		w.ArrayLevel[f], w.WooferLevel[f] = decibels(a), decibels(b)
+		w.Sum[f], w.SumOtherPolarity[f] = decibels(a+b), decibels(a-b)
+	}
+}
+
+func decibels(v complex128) float64 { return 20 * math.Log10(cmplx.Abs(v)) }
+
+// badLoss is the loss in dB where both meet that is worth a word.
+const badLoss = 1.0
+
+// caution says what is wrong with a crossover, beyond what layout knows of.
+func (w *Woofer) caution(p *Plan) {
+	a, g := p.Array, p.Protection
+	warn := func(text string) {
+		if text != "" {
+			w.Warnings = append(w.Warnings, text)
+		}
+	}
+	if a.Protection.Corner == 0 { // else layout knows it
+		warn(layout.CrossoverWarning(a.Woofer, g.Corner, "the high-pass that protects the drivers"))
+	}
+	if w.Loss >= badLoss {
+		warn(w.lost())
+	}
+	if top := peak(w.Sum); p.IsAbsolute() && top >= loud && peak(p.Response.Aligned) < loud {
+		warn(fmt.Sprintf("with the woofer a tone at %.4g V comes to %.0f dB SPL at the spot; long above %d dB(A) hurts hearing, children's first",
+			a.Wiring.Voltage, top, loud))
+	}
+}
+
+// lost speaks of what is lost where both meet.
+func (w *Woofer) lost() string {
+	text := fmt.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase: ",
+		w.Loss, w.Meets)
+	if w.Loss-w.Finer.Loss < badLoss/2 {
+		return text + "set the crossover higher"
+	}
+	who, late := "the woofer", w.Finer.Delay
+	if late < 0 {
+		who, late = "the array", -late
+	}
+	polarity := "the same polarity"
+	if w.Finer.Invert != w.Invert {
+		polarity = "the other polarity"
+	}
+	return text + fmt.Sprintf("set the crossover higher or try %.2f ms more delay on %s with %s, which leaves %.1f dB lost",
+		1000*late, who, polarity, max(0, w.Finer.Loss))
+}
+
+// peak returns the highest of some levels.
+func peak(level []float64) float64 {
+	top := math.Inf(-1)
+	for _, v := range level {
+		top = max(top, v)
+	}
+	return top
+}
