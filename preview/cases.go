@@ -9,9 +9,24 @@ type Case struct {
 	Words string // for people
 }
 
-// Cases is every case, in the order in which they are played.
+// Cases is every case that can be heard.
 var Cases = []Case{
 	{timing.AsBuilt, "as_built", "as built"},
 	{timing.Aligned, "aligned", "aligned"},
 	{timing.IdealPoint, "point", "ideal point"},
+	{timing.PerDriver, "per_driver", "a delay for each driver"},
+	{timing.StraightLine, "straight_line", "delays by the straight line"},
+}
+
+// Written is the cases that are written as files, in the order in which they are
+// played.
+var Written = Cases[:3:3]
+
+// plain returns the cases without their words.
+func plain(cases []Case) []timing.Case {
+	out := make([]timing.Case, len(cases))
+	for i, c := range cases {
+		out[i] = c.Case
+	}
+	return out
 }

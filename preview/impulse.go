@@ -24,26 +24,41 @@ const (
 // first arrival stands 1 ms after its beginning; the way of the sound before
 // that is taken out, in each case its own.
 //
-// The length is a power of two that lasts at least 80 ms and four times the
-// spread of the arrivals: 4096 at 48 kHz. From 20 kHz, or from 3.3 kHz below half
-// the rate where that is lower, the response falls smoothly to nothing at half the
-// rate, so that an arrival between two samples rings for less than 1 ms. Up to
-// there it is exact to -80 dB at 44.1 kHz and above. rate is at least 8000.
+// The length is a power of two that lasts at least 80 ms, four times the spread of
+// the arrivals, and 20 ms after the last echo: 4096 at 48 kHz without a room. From
+// 20 kHz, or from 3.3 kHz below half the rate where that is lower, the response
+// falls smoothly to nothing at half the rate, so that an arrival between two samples
+// rings for less than 1 ms. Up to there it is exact to -80 dB at 44.1 kHz and above.
+// rate is at least 8000.
 func Impulse(p *timing.Plan, c timing.Case, rate int) []float64 {
-	return impulse(func(dst []complex128, frequency []float64) {
-		p.Transfer(dst, c, frequency)
-	}, p.FirstArrival(c), max(p.Unaligned.Spread, p.Aligned.Spread), rate)
+	r, err := Listener{}.Responses(p, []timing.Case{c}, rate)
+	if err != nil {
+		panic(err) // the plan was made for this very spot
+	}
+	return r[0].Left
 }
 
-// impulse is Impulse for any transfer function, first arrival and spread in s.
-func impulse(transfer func([]complex128, []float64), first, spread float64, rate int) []float64 {
-	n := grid(max(shortest, 4*spread), rate)
+// spread returns that of a plan's arrivals, in s.
+func spread(p *timing.Plan) float64 { return max(p.Unaligned.Spread, p.Aligned.Spread) }
+
+// lasting returns how long an impulse response lasts, in s, for a spread of the
+// arrivals and the time from the first sound to the last echo, both in s.
+func lasting(spread, echoes float64) float64 {
+	return max(shortest, 4*spread, echoes+shortest/4)
+}
+
+// frequencies returns those in Hz of the transform of n samples.
+func frequencies(n, rate int) []float64 {
 	frequency := make([]float64, n/2+1)
 	for k := range frequency {
 		frequency[k] = float64(k) * float64(rate) / float64(n)
 	}
-	spectrum := make([]complex128, len(frequency))
-	transfer(spectrum, frequency)
+	return frequency
+}
+
+// sequence returns the n samples of a spectrum, which it changes: the band
+// closed, the first arrival, in s, moved to preRoll.
+func sequence(spectrum []complex128, frequency []float64, first float64, n, rate int) []float64 {
 	for k, f := range frequency {
 		spectrum[k] *= turn(f, first-preRoll) * complex(closing(f, float64(rate))/float64(n), 0)
 	}

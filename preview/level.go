@@ -3,55 +3,103 @@ package preview
 import (
 	"math"
 
+	"pappus/preview/loudness"
+	"pappus/preview/loudness/truepeak"
+
 	"github.com/gopxl/beep/v2"
 )
 
-// Ceiling is the largest magnitude in a set of cases, 3 dB below full scale.
+// Ceiling is the highest true peak in a set of cases, 3 dB below full scale.
 var Ceiling = math.Pow(10, -3.0/20)
 
-// Level is how strong a stream is, linear, full scale 1.
+// Level is how strong a stream is. The first three measure the same with ever
+// fewer conditions; each is minus infinity where it cannot be had.
 type Level struct {
-	RMS  float64 // over both channels
-	Peak float64
+	// Integrated is the loudness in LUFS by ITU-R BS.1770-5, gates included, which
+	// are set as they stand once the true peak is at Ceiling. A stream shorter than
+	// 400 ms has none.
+	Integrated float64
+	Ungated    float64 // LUFS, the same weighting without blocks and gates
+	RMS        float64 // dB, full scale 1, over both channels
+	Peak       float64 // true peak, linear, full scale 1
 }
 
-// Measure reads all of s.
-func Measure(s beep.Streamer) Level {
+// Measure reads all of s, at rate samples a second, at least 8000.
+func Measure(s beep.Streamer, rate int) Level {
 	samples := make([][2]float64, 4096)
-	var l Level
+	loud, peak := loudness.New(rate, 2), truepeak.New(rate)
 	square, count := 0.0, 0
 	for {
 		n, ok := s.Stream(samples)
 		if !ok {
 			break
 		}
+		loud.Push(samples[:n])
+		peak.Push(samples[:n])
 		for _, v := range samples[:n] {
-			square += v[0]*v[0] + v[1]*v[1]
-			l.Peak = max(l.Peak, math.Abs(v[0]), math.Abs(v[1]))
+			if both := v[0]*v[0] + v[1]*v[1]; both <= math.MaxFloat64 { // no NaN
+				square += both
+			}
 		}
 		count += 2 * n
 	}
-	if count > 0 {
-		l.RMS = math.Sqrt(square / float64(count))
+	l := Level{
+		Integrated: math.Inf(-1),
+		Ungated:    loud.Ungated(),
+		RMS:        10 * math.Log10(square/float64(max(count, 1))),
+		Peak:       peak.Peak(),
+	}
+	if l.Peak > 0 {
+		lift := 20 * (math.Log10(Ceiling) - math.Log10(l.Peak))
+		l.Integrated = loud.IntegratedAfter(lift) - lift
 	}
 	return l
 }
 
-// Gains returns a factor for each stream that brings all to the same RMS, as
-// much as can be with the highest peak of any at Ceiling. A silent stream gets
-// 0.
+// silent tells whether there is nothing to be matched.
+func (l Level) silent() bool { return math.IsInf(l.RMS, -1) }
+
+// Gains returns a factor for each stream that makes all equally loud, as loud as
+// can be with the highest true peak of any at Ceiling. A silent stream gets 0.
+//
+// The measure is the integrated loudness; where any of them has none, the
+// loudness without gates, and if even that is missing, the RMS: streams of one
+// set are always held against each other by one measure.
 func Gains(levels []Level) []float64 {
-	crest := 0.0
+	measure := common(levels)
+	crest := math.Inf(-1) // the highest peak once all are at 0 dB
 	for _, l := range levels {
-		if l.RMS > 0 {
-			crest = max(crest, l.Peak/l.RMS)
+		if !l.silent() {
+			crest = max(crest, 20*math.Log10(l.Peak)-measure(l))
 		}
 	}
 	gains := make([]float64, len(levels))
 	for i, l := range levels {
-		if l.RMS > 0 {
-			gains[i] = Ceiling / crest / l.RMS
+		if !l.silent() {
+			gains[i] = Ceiling * math.Pow(10, (-crest-measure(l))/20)
 		}
 	}
 	return gains
+}
+
+// common returns the best measure, in dB, that all but the silent have.
+func common(levels []Level) func(Level) float64 {
+	for _, measure := range []func(Level) float64{
+		func(l Level) float64 { return l.Integrated },
+		func(l Level) float64 { return l.Ungated },
+	} {
+		if all(levels, measure) {
+			return measure
+		}
+	}
+	return func(l Level) float64 { return l.RMS }
+}
+
+func all(levels []Level, measure func(Level) float64) bool {
+	for _, l := range levels {
+		if !l.silent() && math.IsInf(measure(l), 0) {
+			return false
+		}
+	}
+	return true
 }

@@ -1,69 +1,69 @@
 package preview
 
 import (
+	"errors"
 	"sync"
 
-	"pappus/preview/through"
 	"pappus/timing"
 
 	"github.com/gopxl/beep/v2"
 	"github.com/gopxl/beep/v2/effects"
 )
 
-// Set is one programme in every case, matched in level. It may be used from
+// Set is one programme in several cases, matched in loudness. It may be used from
 // several goroutines.
 type Set struct {
 	programme func() beep.Streamer
-	impulses  [][]float64
+	through   []func(beep.Streamer) beep.Streamer
 	gains     []float64
 }
 
-// NewSet makes a set of Cases. programme must give the same stream, of finite
-// length and at rate samples a second, each time it is called, and from several
-// goroutines at once: it is heard once through each case to match the levels.
-// The error is the stream's.
-func NewSet(p *timing.Plan, programme func() beep.Streamer, rate int) (*Set, error) {
-	s := &Set{programme: programme}
-	for _, c := range Cases {
-		s.impulses = append(s.impulses, Impulse(p, c.Case, rate))
+// NewSet makes a set of cases for a listener. programme must give the same stream,
+// of finite length and at rate samples a second, each time it is called, and from
+// several goroutines at once: it is heard once through each case to match the
+// levels. The error is the stream's, or layout.ErrSpotInside where no sound can
+// reach the listener.
+func NewSet(p *timing.Plan, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
+	responses, err := who.Responses(p, plain(cases), rate)
+	if err != nil {
+		return nil, err
 	}
-	return s, s.match()
+	s := &Set{programme: programme}
+	for _, r := range responses {
+		s.through = append(s.through, r.Through)
+	}
+	return s, s.match(rate)
 }
 
-// match sets the gains.
-func (s *Set) match() error {
-	levels := make([]Level, len(s.impulses))
-	errs := make([]error, len(s.impulses))
+// together works on each of n at once and joins the errors.
+func together(n int, work func(i int) error) error {
+	errs := make([]error, n)
 	var wait sync.WaitGroup
-	for i := range s.impulses {
-		wait.Go(func() {
-			heard := s.heard(i, s.programme())
-			levels[i] = Measure(heard)
-			errs[i] = heard.Err()
-		})
+	for i := range n {
+		wait.Go(func() { errs[i] = work(i) })
 	}
 	wait.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
+	return errors.Join(errs...)
+}
+
+// match sets the gains, at rate samples a second.
+func (s *Set) match(rate int) error {
+	levels := make([]Level, len(s.through))
+	err := together(len(levels), func(i int) error {
+		heard := s.through[i](s.programme())
+		levels[i] = Measure(heard, rate)
+		return heard.Err()
+	})
 	s.gains = Gains(levels)
-	return nil
+	return err
 }
 
-func (s *Set) heard(i int, src beep.Streamer) beep.Streamer {
-	return through.New(src, s.impulses[i])
-}
+// Streamer streams the programme as it is heard in case i, from the beginning to
+// the end of its last echo.
+func (s *Set) Streamer(i int) beep.Streamer { return s.Through(i, s.programme()) }
 
-// Streamer streams the programme as it is heard in Cases[i], from the beginning
-// to the end of its last echo.
-func (s *Set) Streamer(i int) beep.Streamer { return s.matched(i, s.programme()) }
-
-// Through streams another source as it is heard in Cases[i], with the gain that
+// Through streams another source as it is heard in case i, with the gain that
 // suits the programme: the programme without an end, say.
-func (s *Set) Through(i int, src beep.Streamer) beep.Streamer { return s.matched(i, src) }
-
-func (s *Set) matched(i int, src beep.Streamer) beep.Streamer {
-	return &effects.Gain{Streamer: s.heard(i, src), Gain: s.gains[i] - 1}
+func (s *Set) Through(i int, src beep.Streamer) beep.Streamer {
+	return &effects.Gain{Streamer: s.through[i](src), Gain: s.gains[i] - 1}
 }

@@ -32,7 +32,7 @@ func (s Sound) Streamer() beep.Streamer {
 	return beep.Take(len(s.Samples), programme.Loop(s.Samples).Streamer())
 }
 
-// Sounds makes every programme in every case, at a rate of 8000 to 384000
+// Sounds makes each of programme.Written in every case of Written, at a rate of 8000 to 384000
 // samples a second: whole periods of the programme that last about 6 s, which
 // rise and fall within 10 ms. The cases of one programme are matched in level,
 // as NewSet does it, and each is convolved but once.
@@ -40,24 +40,24 @@ func Sounds(p *timing.Plan, rate int) ([]Sound, error) {
 	if rate < 8000 || rate > 384000 {
 		return nil, fmt.Errorf("preview: %d samples a second, 8000 to 384000 are possible", rate)
 	}
-	var impulses [][]float64
-	for _, c := range Cases {
-		impulses = append(impulses, Impulse(p, c.Case, rate))
+	responses, err := Listener{}.Responses(p, plain(Written), rate)
+	if err != nil {
+		return nil, err
 	}
 	var sounds []Sound
-	for _, kind := range programme.All {
+	for _, kind := range programme.Written {
 		mono := excerpt(kind.Make(rate), rate)
-		heard := make([][]float64, len(Cases))
-		levels := make([]Level, len(Cases))
-		for i, impulse := range impulses {
-			heard[i] = convolve(mono, impulse)
-			levels[i] = Measure(Sound{Samples: heard[i]}.Streamer())
+		heard := make([][]float64, len(Written))
+		levels := make([]Level, len(Written))
+		for i, r := range responses {
+			heard[i] = convolve(mono, r.Left)
+			levels[i] = Measure(Sound{Samples: heard[i]}.Streamer(), rate)
 		}
 		for i, gain := range Gains(levels) {
 			for k := range heard[i] {
 				heard[i][k] *= gain
 			}
-			c := Cases[i]
+			c := Written[i]
 			sounds = append(sounds, Sound{kind.Name + "_" + c.Name, kind.Words + ", " + c.Words, heard[i]})
 		}
 	}

@@ -36,13 +36,13 @@ func drain(s beep.Streamer, size int) (all [][2]float64) {
 
 // Whatever the buffers, the instant must run on through every change, each
 // source must come in its turn, and the change must take the time it should.
-func TestAlternate(t *testing.T) {
+func TestDeskTurns(t *testing.T) {
 	const length, every, fade = 5000, 1000, 100
 	rapid.Check(t, func(t *rapid.T) {
 		size := rapid.IntRange(1, 3000).Draw(t, "buffer")
 		var told []int
 		sw := NewSwitch([]beep.Streamer{ramp(0, length), ramp(1, length), ramp(2, length)}, fade)
-		all := drain(Alternate(sw, every, func(i int) { told = append(told, i) }), size)
+		all := drain(NewDesk(sw, every, 0, func(i int) { told = append(told, i) }), size)
 		if len(all) != length {
 			t.Fatalf("%d samples, want %d", len(all), length)
 		}
@@ -93,16 +93,16 @@ func TestSwitchEndsWithTheFirst(t *testing.T) {
 }
 
 func TestSwitchAllocatesNothing(t *testing.T) {
-	sw := Alternate(NewSwitch([]beep.Streamer{ramp(0, 1<<40), ramp(1, 1<<40)}, 480), 1000, nil)
+	sw := NewDesk(NewSwitch([]beep.Streamer{ramp(0, 1<<40), ramp(1, 1<<40)}, 480), 1000, 0, nil)
 	buffer := make([][2]float64, 512)
 	if n := testing.AllocsPerRun(50, func() { sw.Stream(buffer) }); n != 0 {
 		t.Errorf("%g allocations", n)
 	}
 }
 
-func ExampleAlternate() {
+func ExampleDesk() {
 	sources := []beep.Streamer{ramp(0, 96000), ramp(1, 96000)}
-	s := Alternate(NewSwitch(sources, 480), 48000, func(i int) { fmt.Println(Cases[i].Words) })
+	s := NewDesk(NewSwitch(sources, 480), 48000, 0, func(i int) { fmt.Println(Cases[i].Words) })
 	for buffer := make([][2]float64, 4096); ; {
 		if _, ok := s.Stream(buffer); !ok {
 			break

@@ -58,6 +58,7 @@ type Planner struct {
 	air    air.Air
 	speed  float64
 	medium *radiate.Medium // at the response's frequencies
+	follow following
 	spot   spotSums
 	least  leastCorner
 }
@@ -93,7 +94,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
-	field, err := newField(p.array, p.medium, []r3.Vec{spot})
+	field, err := p.fieldAt(spot)
 	if err != nil {
 		return nil, err
 	}

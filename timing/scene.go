@@ -23,14 +23,21 @@ type scene struct {
 // given places in m. A model that timing does not know is an error.
 func newField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Field, error) {
 	s := scene{a, m}
+	return s.field(s.images(), places)
+}
+
+// images returns all ways by which an array is heard, still without fields: the
+// body itself first.
+func (s scene) images() []radiate.Image {
+	a := s.array
 	switch {
 	case a.Room.Present:
-		return s.field(s.room(), places)
+		return s.room()
 	case a.Surface.Present:
 		floor := radiate.Floor(nil, a.Surface.Height, s.reflection(a.Surface.Absorption))
-		return s.field([]radiate.Image{radiate.Direct(nil), floor}, places)
+		return []radiate.Image{radiate.Direct(nil), floor}
 	}
-	return directField(a, m, places)
+	return []radiate.Image{radiate.Direct(nil)}
 }
 
 // unroomed returns an array without the room, for what is told of the
@@ -86,10 +93,20 @@ func (s scene) room() []radiate.Image {
 	return images
 }
 
-// field gives each image its model and returns the sum of all. Images that each
-// hear all places from one distance get the exact field for it; else all share
-// one table.
+// field gives each image its model and returns the sum of all.
 func (s scene) field(images []radiate.Image, places []r3.Vec) (radiate.Field, error) {
+	if err := s.equip(images, places); err != nil {
+		return nil, err
+	}
+	if len(images) == 1 {
+		return images[0].Field, nil
+	}
+	return radiate.Images(images, len(s.medium.Frequency)), nil
+}
+
+// equip gives each image its model. Images that each hear all places from one
+// distance get the exact field for it; else all share one table.
+func (s scene) equip(images []radiate.Image, places []r3.Vec) error {
 	near, far := math.Inf(1), 0.0
 	single := true
 	for _, image := range images {
@@ -100,21 +117,18 @@ func (s scene) field(images []radiate.Image, places []r3.Vec) (radiate.Field, er
 	shared, err := radiate.Field(nil), error(nil)
 	if !single {
 		if shared, err = s.model(near, far); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	for i := range images {
 		images[i].Field = shared
 		if single {
 			if images[i].Field, err = s.model(distances(images[i], places)); err != nil {
-				return nil, err
+				return err
 			}
 		}
 	}
-	if len(images) == 1 {
-		return images[0].Field, nil
-	}
-	return radiate.Images(images, len(s.medium.Frequency)), nil
+	return nil
 }
 
 // distances returns the least and greatest distance from the body's centre at

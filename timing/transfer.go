@@ -2,21 +2,26 @@ package timing
 
 import (
 	"math"
+	"slices"
 
-	"pappus/layout"
 	"pappus/timing/air"
+	"pappus/timing/path"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Case is a way of driving the array.
+// Case is a way of driving the array. All cases have the gains, polarities and
+// filters of the plan; they differ in delays alone.
 type Case int
 
 const (
 	AsBuilt    Case = iota // all drivers at once, no delays
-	Aligned                // with the plan's delays
+	Aligned                // with the plan's delays, one for each channel
 	IdealPoint             // one point source at the body's centre, as strong as all drivers
+
+	PerDriver    // a delay for each driver, as if there were as many channels
+	StraightLine // the plan's channels, with delays by the straight line through the body
 )
 
 // Transfer fills dst with the complex pressure at the listening spot for each
@@ -28,31 +33,127 @@ func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex
 	if dst == nil {
 		dst = make([]complex128, len(frequency))
 	}
+	spot := p.Array.Spot
+	h, err := NewHearing(p, Listening{Cases: []Case{c}}, []r3.Vec{spot}, frequency)
+	if err != nil {
+		panic(err) // the plan was made for this very spot with this very model
+	}
+	h.At([][]complex128{dst}, spot)
+	return dst
+}
+
+// DriverResponse fills dst with a driver's own response at frequencies in Hz,
+// behind the high-pass that protects it. If dst is nil a new slice is made. It
+// panics where the lengths differ.
+func (p *Plan) DriverResponse(dst []complex128, frequency []float64) []complex128 {
+	if dst == nil {
+		dst = make([]complex128, len(frequency))
+	}
 	if len(dst) != len(frequency) {
 		panic("timing: lengths differ")
 	}
-	clear(dst)
-	medium := radiate.NewMedium(p.airState(), frequency)
-	spot := []r3.Vec{p.Array.Spot}
-	d := newFeed(p)
-	response := p.response(frequency)
-	weight := make([]complex128, len(frequency))
-	if c == IdealPoint {
-		for f := range weight {
-			weight[f] = complex(total(d.gain), 0) * response[f]
-		}
-		radiate.Point(medium).Add(dst, layout.Mount{}, spot, weight)
-		return dst
-	}
-	field, err := newField(p.Array, medium, spot)
-	if err != nil {
-		panic(err) // the plan was made with this very model
-	}
-	for m, mount := range p.Array.Mounts {
-		d.weights(weight, m, c == Aligned, frequency, response)
-		field.Add(dst, mount, spot, weight)
-	}
+	copy(dst, p.response(frequency))
 	return dst
+}
+
+// delays returns what each driver is delayed by in a case, in s.
+func (p *Plan) delays(c Case) []float64 {
+	delay := make([]float64, len(p.Arrivals))
+	switch c {
+	case Aligned:
+		for m, r := range p.Arrivals {
+			delay[m] = r.Delay
+		}
+	case PerDriver:
+		time := p.heard()
+		latest := slices.Max(time)
+		for m, t := range time {
+			delay[m] = latest - t
+		}
+	case StraightLine:
+		channels := slices.Clone(p.Channels)
+		for i := range channels {
+			channels[i].Delay = math.NaN()
+		}
+		setDelays(channels, p.times(byStraight), weights(p))
+		for m, r := range p.Arrivals {
+			delay[m] = channels[r.Channel].Delay
+		}
+	}
+	return delay
+}
+
+// Span returns when the first and the last sound of a case reach a place in m,
+// echoes too unless it is dry, in s after the signal is fed. The first counts from the
+// straight line, so that nothing comes before it.
+func (p *Plan) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
+	points, delay := p.points(c)
+	first = math.Inf(1)
+	for _, way := range p.scene(dry, nil).images() {
+		at := way.Moved(place)
+		for m, point := range points {
+			long, straight, _ := path.Between(point, at)
+			first = min(first, min(long, straight)/p.SpeedOfSound+delay[m])
+			last = max(last, long/p.SpeedOfSound+delay[m])
+		}
+	}
+	return first, last
+}
+
+// Drift returns by how much in s, at most, the arrival of any driver's sound, echoes
+// too unless it is dry, changes from one place in m to another, over the change of the
+// straight way from the body's centre.
+func (p *Plan) Drift(dry bool, from, to r3.Vec) float64 {
+	points, _ := p.points(AsBuilt)
+	all := r3.Norm(to) - r3.Norm(from)
+	most := 0.0
+	for _, way := range p.scene(dry, nil).images() {
+		for _, point := range points {
+			before, _, _ := path.Between(point, way.Moved(from))
+			after, _, _ := path.Between(point, way.Moved(to))
+			most = max(most, math.Abs(after-before-all))
+		}
+	}
+	return most / p.SpeedOfSound
+}
+
+// points returns where sound comes from in a case, in m, and the delay of each in s.
+func (p *Plan) points(c Case) (points []r3.Vec, delay []float64) {
+	if c == IdealPoint {
+		return make([]r3.Vec, 1), make([]float64, 1)
+	}
+	points = make([]r3.Vec, len(p.Array.Mounts))
+	for m, mount := range p.Array.Mounts {
+		points[m] = mount.Point
+	}
+	return points, p.delays(c)
+}
+
+// scene returns the array in the surroundings in which it is heard, for
+// frequencies in Hz.
+func (p *Plan) scene(dry bool, frequency []float64) scene {
+	a := *p.Array
+	if dry {
+		a.Room.Present, a.Surface.Present = false, false
+	}
+	return scene{&a, radiate.NewMedium(p.airState(), frequency)}
+}
+
+// weights returns what is fed to each driver in a case at each frequency in Hz, one
+// after the other: gain, polarity and delay over a response that all have. The ideal
+// point has the gains of all.
+func (p *Plan) weights(c Case, frequency []float64, response []complex128) []complex128 {
+	fed := newFeed(p)
+	if c == IdealPoint {
+		fed.gain, fed.delay = []float64{total(fed.gain)}, []float64{0}
+	} else {
+		fed.delay = p.delays(c)
+	}
+	weight := make([]complex128, len(fed.gain)*len(frequency))
+	for m := range fed.gain {
+		fed.weights(weight[m*len(frequency):(m+1)*len(frequency)], m, true, frequency, response)
+	}
+	return weight
 }
 
 // total returns the sum of the magnitudes of gains.
@@ -64,22 +165,5 @@ func total(gain []float64) float64 {
 	return sum
 }
 
-// FirstArrival returns when the first sound of a case reaches the spot, in s.
-func (p *Plan) FirstArrival(c Case) float64 {
-	if c == IdealPoint {
-		return r3.Norm(p.Array.Spot) / p.SpeedOfSound
-	}
-	first := math.Inf(1)
-	for _, r := range p.Arrivals {
-		t := min(r.Time, r.Straight/p.SpeedOfSound)
-		if c == Aligned {
-			t += r.Delay
-		}
-		first = min(first, t)
-	}
-	return first
-}
-
 // airState returns the plan's air as package air knows it.
-
 func (p *Plan) airState() air.Air { return air.Air(p.Array.Air) }

@@ -75,11 +75,11 @@ type file struct {
 	write func(io.Writer) error
 }
 
-// writeAll adds every file of a plan to a folder, on all cores.
-func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, survey *timing.Survey, said *progress) error {
+// planFiles lists every file of a plan.
+func planFiles(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 	rows, err := timing.Processor(p, nil)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	files := []file{
 		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p, survey) }},
@@ -94,7 +94,19 @@ func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, survey *timi
 		{"octaves.csv", func(w io.Writer) error { return table.Octaves(w, survey) }},
 		{"choices.csv", func(w io.Writer) error { return table.Choices(w, p) }},
 	}
-	files = append(append(files, pictures(p, survey)...), sounds(p)...)
+	// The sounds are made with the first of them, which takes longest: begin there,
+	// and come to the others when they are made.
+	heard := sounds(p)
+	files = append(heard[:1:1], append(files, pictures(p, survey)...)...)
+	return append(files, heard[1:]...), nil
+}
+
+// writeAll adds every file of a plan to a folder, on all cores.
+func writeAll(ctx context.Context, dir *outdir.Dir, p *timing.Plan, survey *timing.Survey, said *progress) error {
+	files, err := planFiles(p, survey)
+	if err != nil {
+		return err
+	}
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(workers)
 	for _, f := range files {

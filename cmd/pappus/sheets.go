@@ -8,7 +8,6 @@ import (
 	"pappus/layout"
 	"pappus/layout/printing"
 	"pappus/layout/shell"
-	"pappus/render/outdir"
 	"pappus/render/sheets"
 	"pappus/render/table"
 	"pappus/timing"
@@ -39,23 +38,10 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	if err != nil {
 		return err
 	}
-	w, err := workshop(a)
+	files, w, err := sheetFiles(p)
 	if err != nil {
 		return err
 	}
-	files, err := sheets.Files(p, sheets.Options{Segments: sheets.Cuts(w.segments)})
-	if errors.Is(err, shell.ErrCutout) {
-		w.noShell = err.Error()
-		files, err = sheets.Files(p, sheets.Options{NoShell: true})
-	}
-	if err != nil {
-		return err
-	}
-	files = append(files,
-		sheets.File{Name: "fit.csv", Write: func(out io.Writer) error { return table.Fit(out, a, w.fits) }},
-		sheets.File{Name: "box.csv", Write: func(out io.Writer) error { return table.Box(out, w.hollow, p.DriverVolt()) }},
-		sheets.File{Name: "segments.csv", Write: func(out io.Writer) error { return table.Segments(out, a, w.segments) }},
-	)
 	if err := writeFiles(folder, files); err != nil {
 		return err
 	}
@@ -65,6 +51,28 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\n\n%s\n\n%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
 		table.FitWords(a, w.fits), table.BoxWords(w.hollow), w.shellWords(), folder)
 	return err
+}
+
+// sheetFiles lists what the workshop needs, with what was reckoned for it.
+func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
+	a := p.Array
+	w, err := workshop(a)
+	if err != nil {
+		return nil, w, err
+	}
+	files, err := sheets.Files(p, sheets.Options{Segments: sheets.Cuts(w.segments)})
+	if errors.Is(err, shell.ErrCutout) {
+		w.noShell = err.Error()
+		files, err = sheets.Files(p, sheets.Options{NoShell: true})
+	}
+	if err != nil {
+		return nil, w, err
+	}
+	return append(files,
+		sheets.File{Name: "fit.csv", Write: func(out io.Writer) error { return table.Fit(out, a, w.fits) }},
+		sheets.File{Name: "box.csv", Write: func(out io.Writer) error { return table.Box(out, w.hollow, p.DriverVolt()) }},
+		sheets.File{Name: "segments.csv", Write: func(out io.Writer) error { return table.Segments(out, a, w.segments) }},
+	), w, nil
 }
 
 // bench is what is reckoned for the workshop.
@@ -105,15 +113,9 @@ func workshop(a *layout.Array) (bench, error) {
 
 // writeFiles writes files into a folder, all or none.
 func writeFiles(folder string, files []sheets.File) error {
-	dir, err := outdir.Open(folder)
-	if err != nil {
-		return err
+	all := make([]file, len(files))
+	for i, f := range files {
+		all[i] = file{f.Name, f.Write}
 	}
-	defer dir.Abort()
-	for _, file := range files {
-		if err := dir.Add(file.Name, file.Write); err != nil {
-			return err
-		}
-	}
-	return dir.Commit()
+	return addAll(folder, all)
 }

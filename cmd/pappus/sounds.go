@@ -7,6 +7,7 @@ import (
 	"pappus/preview"
 	"pappus/preview/programme"
 	"pappus/preview/wave"
+	"pappus/render/figure"
 	"pappus/timing"
 )
 
@@ -24,17 +25,51 @@ func sounds(p *timing.Plan) []file {
 			if err != nil {
 				return err
 			}
-			return wave.Write(w, all[i].Streamer(), wave.Format{Rate: rate, Channels: 1, Depth: wave.PCM16, Title: all[i].Words})
+			return wave.Write(w, all[i].Streamer(), soundFormat(p, all[i]))
 		}})
 	}
-	return out
+	return append(out, soundsShown(p, made)...)
+}
+
+// soundsShown lists the pictures beside the sounds: the first programme's
+// spectrogram and what is heard of a click.
+func soundsShown(p *timing.Plan, made func() ([]preview.Sound, error)) []file {
+	kind := programme.Written[0]
+	spectrogram := soundPictures("spectrogram_"+kind.Name, func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
+		return figure.Spectrograms(w, f, p.Array.Name+": "+kind.Words, sounds, rate)
+	}, func() ([]figure.Sound, error) {
+		all, err := made()
+		if err != nil {
+			return nil, err
+		}
+		var shown []figure.Sound
+		for i, c := range preview.Written {
+			shown = append(shown, figure.Sound{Words: c.Words, Samples: all[i].Samples})
+		}
+		return shown, nil
+	})
+	return append(spectrogram, soundPictures("impulse", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
+		return figure.Energy(w, f, p.Array.Name+": what is heard of a click", sounds, rate)
+	}, func() ([]figure.Sound, error) { return hearing{}.impulses(p, preview.Written) })...)
+}
+
+// soundFormat is how a sound is written, with the words that go into its file.
+func soundFormat(p *timing.Plan, s preview.Sound) wave.Format {
+	return wave.Format{
+		Rate:     rate,
+		Channels: 1,
+		Depth:    wave.PCM16,
+		Title:    p.Array.Name + ", " + s.Words,
+		Comment: "What the listening spot hears of the design \"" + p.Array.Name + "\": " + s.Words +
+			". All cases of one programme are equally loud (ITU-R BS.1770-5).",
+	}
 }
 
 // soundNames lists the sounds in the order in which they are made.
 func soundNames() []string {
 	var names []string
-	for _, k := range programme.All {
-		for _, c := range preview.Cases {
+	for _, k := range programme.Written {
+		for _, c := range preview.Written {
 			names = append(names, k.Name+"_"+c.Name)
 		}
 	}

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"pappus/preview/loudness/truepeak"
+
 	"github.com/gopxl/beep/v2"
 	"gonum.org/v1/gonum/dsp/fourier"
 	"pgregory.net/rapid"
@@ -88,6 +90,99 @@ func TestLoudToneStaysATone(t *testing.T) {
 	}
 	if db := 20 * math.Log10(level(1000)/(n/2)); db > 0.01 || db < -0.1 {
 		t.Errorf("tone at %.2f dB of the ceiling", db)
+	}
+}
+
+// A sine at a quarter of the rate with a phase of 45 degrees has all its samples
+// at 0.707 of its peak, which is 3.01 dB over them (EBU Tech 3341, table 1, cases
+// 16 and 19, from memory). As far as its samples alone go it would pass.
+func TestPeaksBetweenSamples(t *testing.T) {
+	ceiling := math.Pow(10, -1.0/20)
+	for _, c := range []struct {
+		name            string
+		hz, amplitude   float64
+		phase           float64
+		low, high, gain float64 // of the peak that comes out, dBTP; of the middle, dB
+	}{
+		{"under the ceiling", 12000, 0.88, 45, -1.12, -1.1, 0},
+		{"samples under it", 12000, 1.25, 45, -1.05, -0.9, -2.94},
+		{"case 19", 12000, 1.41, 45, -1.05, -0.9, -3.98},
+		{"a sixth of the rate", 8000, 1.1, 60, -1.05, -0.9, -1.83},
+		{"an eighth", 6000, 4, 67.5, -1.05, -0.9, -13.04},
+	} {
+		x := make([][2]float64, rate/4)
+		for i := range x {
+			edge := min(1, float64(i)/480, float64(len(x)-1-i)/480)
+			v := edge * c.amplitude * math.Sin(2*math.Pi*c.hz*float64(i)/rate+c.phase*math.Pi/180)
+			x[i] = [2]float64{v, -v / 2}
+		}
+		y := drain(New(&slice{x}, ceiling, rate), 512)
+		have := 20 * math.Log10(drawn(y))
+		if !(have >= c.low && have <= c.high) {
+			t.Errorf("%s: %.3f dBTP, want %g to %g", c.name, have, c.low, c.high)
+		}
+		middle := len(x) / 2
+		if have := 20 * math.Log10(y[middle][0]/x[middle][0]); !(math.Abs(have-c.gain) < 0.05) {
+			t.Errorf("%s: %.3f dB of gain, want %g", c.name, have, c.gain)
+		}
+		if c.gain == 0 {
+			for i := range x {
+				if math.Abs(y[i][0]-x[i][0]) > 1e-15 {
+					t.Fatalf("%s: sample %d is %g, was %g", c.name, i, y[i][0], x[i][0])
+				}
+			}
+		}
+	}
+}
+
+// drawn returns the highest peak of the left channel by its Fourier series, with
+// 16 points for each sample.
+func drawn(y [][2]float64) float64 {
+	const fine = 16
+	n := 1
+	for n < len(y)+256 {
+		n *= 2
+	}
+	mono := make([]float64, n)
+	for i, v := range y {
+		mono[128+i] = v[0]
+	}
+	c := fourier.NewFFT(n).Coefficients(nil, mono)
+	c[n/2] = 0
+	c = append(c, make([]complex128, n*fine/2-n/2)...)
+	peak := 0.0
+	for _, v := range fourier.NewFFT(n*fine).Sequence(nil, c) {
+		peak = max(peak, math.Abs(v)/float64(n))
+	}
+	return peak
+}
+
+// Noise up to 20 kHz that swells far over the ceiling must come out within 0.1 dB
+// of it, and a meter by ITU-R BS.1770-5 must say so too.
+func TestTruePeakOfNoise(t *testing.T) {
+	const n = 16384
+	for _, loud := range []float64{1, 4, 30} {
+		for seed := range uint64(4) {
+			random := rand.New(rand.NewPCG(seed, 3))
+			c := make([]complex128, n/2+1)
+			for k := range c[:n*20000/rate] {
+				c[k] = complex(random.NormFloat64(), random.NormFloat64()) * complex(loud/math.Sqrt(n), 0)
+			}
+			x := make([][2]float64, n)
+			for i, v := range fourier.NewFFT(n).Sequence(nil, c) {
+				swell := math.Sin(7 * math.Pi * float64(i) / n)
+				x[i][0] = v * swell * swell
+			}
+			y := drain(New(&slice{x}, 1, rate), 512)
+			if over := 20 * math.Log10(drawn(y)); over > 0.1 || over < -0.3 {
+				t.Errorf("noise %d at %g: highest peak %.3f dB over the ceiling", seed, loud, over)
+			}
+			m := truepeak.New(rate)
+			m.Push(y)
+			if over := 20 * math.Log10(m.Peak()); over > 0.1 {
+				t.Errorf("noise %d at %g: the meter says %.3f dB over the ceiling", seed, loud, over)
+			}
+		}
 	}
 }
 
@@ -203,11 +298,18 @@ func sine(hz, amplitude float64, n int) [][2]float64 {
 }
 
 func BenchmarkStream(b *testing.B) {
-	s := New(Fade(forever{}, 10, 10), 0.5, rate)
-	buffer := make([][2]float64, 4800)
-	b.ReportAllocs()
-	for b.Loop() {
-		s.Stream(buffer)
+	for _, c := range []struct {
+		name    string
+		ceiling float64
+	}{{"limiting", 0.5}, {"far below the ceiling", 100}} {
+		b.Run(c.name, func(b *testing.B) {
+			s := New(Fade(forever{}, 10, 10), c.ceiling, rate)
+			buffer := make([][2]float64, 4800)
+			b.ReportAllocs()
+			for b.Loop() {
+				s.Stream(buffer)
+			}
+		})
 	}
 }
 

@@ -1,6 +1,7 @@
 // Package programme makes the sounds that the array is listened to with: pink
-// noise, clicks, plucked strings and a spoken-like phrase. Nothing is recorded;
-// every sample is reckoned from a fixed seed, so it is the same on each run.
+// noise, clicks, plucked strings, a spoken-like phrase, applause and a sine sweep.
+// Nothing is recorded; every sample is reckoned from a fixed seed, so it is the
+// same on each run.
 //
 // Pink noise: a sum of sines of random phase whose power falls by 3 dB an
 // octave; one period lasts some seconds and joins on to itself (the periodic
@@ -16,4 +17,12 @@
 // Production, 1960), with resonators in cascade as in D. H. Klatt, J. Acoust.
 // Soc. Am. 67 (1980) 971; vowel formants from G. E. Peterson and H. L. Barney,
 // J. Acoust. Soc. Am. 24 (1952) 175, men, quoted from memory.
+//
+// Applause: the rate of one pair of hands, about four a second, and the peak of
+// their spectrum between 0.5 and 3 kHz are from B. H. Repp, "The sound of two
+// hands clapping", J. Acoust. Soc. Am. 81 (1987) 1100, quoted from memory.
+//
+// Sine sweep: exponential, so that its energy is the same in every octave (A.
+// Farina, "Simultaneous measurement of impulse response and distortion with a
+// swept-sine technique", AES 108th Convention, 2000, preprint 5093).
 package programme

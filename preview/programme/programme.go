@@ -17,13 +17,20 @@ type Programme struct {
 	Make func(rate int) Loop
 }
 
-// All is every programme, in the order in which they are offered.
-var All = []Programme{
+// Written are the programmes that are written to files. They show what there is
+// to hear between them.
+var Written = []Programme{
 	{"pink_noise", "pink noise", Pink},
 	{"clicks", "click train", Clicks},
 	{"phrase", "plucked strings", Phrase},
 	{"speech", "spoken-like phrase", Speech},
 }
+
+// All is every programme, in the order in which they are offered.
+var All = append(Written[:len(Written):len(Written)],
+	Programme{"applause", "applause", Applause},
+	Programme{"sweep", "sine sweep", Sweep},
+)
 
 // Loop is one period of a sound, mono, free of DC, at most Peak in magnitude.
 // Its end joins on to its beginning.

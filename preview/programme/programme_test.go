@@ -129,6 +129,99 @@ func TestPinkOctaves(t *testing.T) {
 	}
 }
 
+// An exponential sweep holds the same energy in every octave: over constant
+// bandwidth it falls by 3 dB an octave (Farina 2000). Octaves by IEC 61260-1.
+func TestSweepOctaves(t *testing.T) {
+	for _, rate := range []int{44100, 48000, 96000} {
+		l := Sweep(rate)
+		spectrum := fourier.NewFFT(len(l)).Coefficients(nil, l)
+		step := float64(rate) / float64(len(l))
+		var levels []float64
+		mean := 0.0
+		for i := -4; i <= 3; i++ { // 63 Hz to 8 kHz
+			centre := 1000 * math.Pow(10, 0.3*float64(i))
+			half := math.Pow(10, 0.15)
+			levels = append(levels, 10*math.Log10(power(spectrum, step, centre/half, centre*half)))
+			mean += levels[len(levels)-1] / 8
+		}
+		for i, level := range levels {
+			if math.Abs(level-mean) > 0.15 {
+				t.Errorf("%d Hz rate, octave %d: %+.2f dB of the mean", rate, i, level-mean)
+			}
+		}
+	}
+}
+
+// By a time t an exponential sweep has made f L (exp(t/L) - 1) turns, with L =
+// T/log(F/f) (Farina 2000, equation for the swept sine).
+func TestSweepTurns(t *testing.T) {
+	const rate = 48000
+	l := Sweep(rate)
+	growth := 5 / math.Log(20000.0/40)
+	turns := 0.0
+	for i := 1; i < 5*rate; i++ {
+		if l[i-1] < 0 && l[i] >= 0 {
+			turns++
+		}
+		if i%rate == 0 && i > rate/2 {
+			want := 40 * growth * (math.Exp(float64(i)/rate/growth) - 1)
+			if math.Abs(turns-want) > 1 {
+				t.Errorf("%d s: %g turns, want %.1f", i/rate, turns, want)
+			}
+		}
+	}
+	for i, v := range l[5*rate:] {
+		if math.Abs(v) > 1e-12 {
+			t.Fatalf("%g in the rest, sample %d", v, i)
+		}
+	}
+}
+
+// Bursts at independent random times make the energy fluctuate alike at all
+// frequencies well below the inverse of a burst's length: relative to its mean,
+// by the sum of the bursts' squared energies over the square of their sum
+// (Campbell's theorem: S. O. Rice, Bell Syst. Tech. J. 23 (1944) 282). Energies
+// spread evenly over 6 dB in level make that 1/n times (1 + 0.155).
+func TestApplauseModulation(t *testing.T) {
+	for _, rate := range []int{16000, 48000} {
+		l := Applause(rate)
+		energy := make([]float64, len(l))
+		for i, v := range l {
+			energy[i] = v * v
+		}
+		spectrum := fourier.NewFFT(len(l)).Coefficients(nil, energy)
+		seconds := float64(len(l)) / float64(rate)
+		first, last := 1, int(16*seconds) // up to 16 Hz
+		mean := 0.0
+		for _, c := range spectrum[first : last+1] {
+			mean += (real(c)*real(c) + imag(c)*imag(c)) / float64(last)
+		}
+		mean /= real(spectrum[0]) * real(spectrum[0])
+		want := 1.155 / (clapsASec * seconds)
+		// Each line is a sum over random phases, with a standard deviation as large
+		// as its mean: three of them for the mean of all lines.
+		if have, bound := mean/want-1, 3/math.Sqrt(float64(last)); math.Abs(have) > bound {
+			t.Errorf("rate %d: fluctuation %.3g, want %.3g within %.0f %%", rate, mean, want, 100*bound)
+		}
+	}
+}
+
+// Applause is loudest where hands are (Repp 1987) and keeps its band.
+func TestApplauseKeepsItsBand(t *testing.T) {
+	l := Applause(48000)
+	spectrum := fourier.NewFFT(len(l)).Coefficients(nil, l)
+	step := 48000 / float64(len(l))
+	all := power(spectrum, step, 0, 25000)
+	if share := power(spectrum, step, 500, 3000) / all; share < 0.8 {
+		t.Errorf("%.2f of the energy from 500 to 3000 Hz", share)
+	}
+	for _, edge := range [][2]float64{{0, 199}, {10001, 25000}} {
+		if db := 10 * math.Log10(power(spectrum, step, edge[0], edge[1])/all); db > -200 {
+			t.Errorf("%.0f dB from %g to %g Hz", db, edge[0], edge[1])
+		}
+	}
+}
+
 func TestClicksKeepTheirBand(t *testing.T) {
 	l := Clicks(48000)
 	spectrum := fourier.NewFFT(len(l)).Coefficients(nil, l)

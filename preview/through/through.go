@@ -17,16 +17,31 @@ const largest = 1024
 // none of it is late. It keeps no reference to impulse. Stream allocates
 // nothing. It panics where impulse is empty.
 func New(src beep.Streamer, impulse []float64) beep.Streamer {
-	if len(impulse) == 0 {
+	return newConvolver(src, impulse, nil, false)
+}
+
+// Ears streams src as two ears hear it: the mean of its left and right, which is
+// the source itself where both are one, convolved with an impulse response for
+// each ear. The rest is as for New; it panics where the lengths differ.
+func Ears(src beep.Streamer, left, right []float64) beep.Streamer {
+	if len(left) != len(right) {
+		panic("through: lengths differ")
+	}
+	return newConvolver(src, left, right, true)
+}
+
+func newConvolver(src beep.Streamer, re, im []float64, mono bool) *convolver {
+	if len(re) == 0 {
 		panic("through: empty impulse response")
 	}
 	size := 64
-	for size < len(impulse) && size < largest {
+	for size < len(re) && size < largest {
 		size *= 2
 	}
 	c := &convolver{
 		src:  src,
-		tail: len(impulse) - 1,
+		mono: mono,
+		tail: len(re) - 1,
 		size: size,
 		fft:  fourier.NewCmplxFFT(2 * size),
 		in:   make([][2]float64, size),
@@ -34,12 +49,13 @@ func New(src beep.Streamer, impulse []float64) beep.Streamer {
 		work: make([]complex128, 2*size),
 		out:  make([]complex128, 2*size),
 	}
-	c.partition(impulse)
+	c.partition(re, im)
 	return c
 }
 
 type convolver struct {
 	src      beep.Streamer
+	mono     bool // the source's mean, not its left and right
 	fft      *fourier.CmplxFFT
 	size     int            // of a partition
 	parts    [][]complex128 // spectra of the impulse response's partitions
@@ -55,14 +71,18 @@ type convolver struct {
 	started  bool
 }
 
-// partition fills parts, with the transform's norm taken out, and makes room
-// for the line.
-func (c *convolver) partition(impulse []float64) {
+// partition fills parts with the impulse response re + i im, with the transform's
+// norm taken out, and makes room for the line. im may be nil.
+func (c *convolver) partition(re, im []float64) {
 	norm := 1 / float64(2*c.size)
-	for start := 0; start < len(impulse); start += c.size {
+	for start := 0; start < len(re); start += c.size {
 		part := make([]complex128, 2*c.size)
-		for i, v := range impulse[start:min(start+c.size, len(impulse))] {
-			part[i] = complex(v*norm, 0)
+		for i := start; i < min(start+c.size, len(re)); i++ {
+			v := complex(re[i]*norm, 0)
+			if im != nil {
+				v = complex(re[i]*norm, im[i]*norm)
+			}
+			part[i-start] = v
 		}
 		c.parts = append(c.parts, c.fft.Coefficients(part, part))
 		c.line = append(c.line, make([]complex128, 2*c.size))
@@ -123,6 +143,9 @@ func (c *convolver) transform(got int) {
 	newest := c.line[c.head]
 	copy(newest, c.past)
 	for i, v := range c.in[:got] {
+		if c.mono {
+			v = [2]float64{(v[0] + v[1]) / 2, 0}
+		}
 		c.past[i] = complex(v[0], v[1])
 	}
 	clear(c.past[got:])

@@ -97,6 +97,34 @@ func TestAnyLengthAndChunk(t *testing.T) {
 	})
 }
 
+// Two ears hear the mean of left and right, each through its own response.
+func TestEars(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		random := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 2))
+		x := noise(rapid.IntRange(0, 3000).Draw(t, "source"), random)
+		left := make([]float64, rapid.IntRange(1, 2600).Draw(t, "impulse"))
+		right, mean := make([]float64, len(left)), make([][2]float64, len(x))
+		for i := range left {
+			left[i], right[i] = random.NormFloat64(), random.NormFloat64()
+		}
+		for i, v := range x {
+			m := (v[0] + v[1]) / 2
+			mean[i] = [2]float64{m, m}
+		}
+		sizes := rapid.SliceOfN(rapid.IntRange(1, 1500), 1, 5).Draw(t, "buffers")
+		have := drain(through.Ears(&samples{left: x, chunk: 700}, left, right), sizes)
+		wantLeft, wantRight := direct(mean, left), direct(mean, right)
+		if len(have) != len(wantLeft) {
+			t.Fatalf("%d samples, want %d", len(have), len(wantLeft))
+		}
+		for i, v := range have {
+			if math.Abs(v[0]-wantLeft[i][0]) > 1e-9 || math.Abs(v[1]-wantRight[i][1]) > 1e-9 {
+				t.Fatalf("sample %d: %v, want %g and %g", i, v, wantLeft[i][0], wantRight[i][1])
+			}
+		}
+	})
+}
+
 func TestLeftAndRightStayApart(t *testing.T) {
 	x := make([][2]float64, 700)
 	x[3][0] = 1
@@ -119,10 +147,12 @@ func TestSourceError(t *testing.T) {
 }
 
 func TestAllocatesNothing(t *testing.T) {
-	s := through.New(forever{}, make([]float64, 4096))
-	buffer := make([][2]float64, 512)
-	if n := testing.AllocsPerRun(50, func() { s.Stream(buffer) }); n != 0 {
-		t.Errorf("%g allocations", n)
+	h := make([]float64, 4096)
+	for name, s := range map[string]beep.Streamer{"one": through.New(forever{}, h), "ears": through.Ears(forever{}, h, h)} {
+		buffer := make([][2]float64, 512)
+		if n := testing.AllocsPerRun(50, func() { s.Stream(buffer) }); n != 0 {
+			t.Errorf("%s: %g allocations", name, n)
+		}
 	}
 }
 
@@ -145,7 +175,7 @@ func BenchmarkStream(b *testing.B) {
 			for b.Loop() {
 				s.Stream(buffer)
 			}
-			b.ReportMetric(0.1*float64(b.N)/b.Elapsed().Seconds(), "x-real-time")
+			b.ReportMetric(0.1*float64(b.N)/b.Elapsed().Seconds(), "x_real_time")
 		})
 	}
 }

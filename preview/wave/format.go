@@ -28,7 +28,8 @@ type Format struct {
 	Rate     int // samples a second
 	Channels int // 1: the mean of left and right; 2
 	Depth    Depth
-	Title    string // what is heard, in the file's text chunk; empty: none
+	Title    string // name of the sound, in the file's text chunk; empty: none
+	Comment  string // what is heard, in words, in the same chunk; empty: none
 }
 
 // check returns an error that wraps ErrFormat where a file cannot be so.

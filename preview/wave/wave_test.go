@@ -113,7 +113,7 @@ func TestContainer(t *testing.T) {
 // Two decoders of other hands must give back the very numbers.
 func TestReadBack24(t *testing.T) {
 	x := grid(5001, 24, 2)
-	file := write(t, x, wave.Format{Rate: 44100, Channels: 2, Depth: wave.PCM24, Title: "as built"})
+	file := write(t, x, wave.Format{Rate: 44100, Channels: 2, Depth: wave.PCM24, Title: "lantern", Comment: "as built"})
 	s, format, err := beepwav.Decode(bytes.NewReader(file))
 	if err != nil {
 		t.Fatal(err)
@@ -136,7 +136,7 @@ func TestReadBack24(t *testing.T) {
 			t.Fatalf("number %d is %d, want %g", i, v, want)
 		}
 	}
-	if d.ReadMetadata(); d.Metadata == nil || d.Metadata.Title != "as built" {
+	if d.ReadMetadata(); d.Metadata == nil || d.Metadata.Title != "lantern" || d.Metadata.Comments != "as built" || d.Metadata.Software != "Pappus" {
 		t.Errorf("text chunk %+v", d.Metadata)
 	}
 }
@@ -204,6 +204,7 @@ func TestSameBytesAnyWay(t *testing.T) {
 			Channels: rapid.IntRange(1, 2).Draw(t, "channels"),
 			Depth:    wave.Depth(rapid.IntRange(0, 2).Draw(t, "depth")),
 			Title:    rapid.StringN(0, 20, 60).Draw(t, "title"),
+			Comment:  rapid.StringN(0, 20, 60).Draw(t, "comment"),
 		}
 		x := grid(rapid.IntRange(0, 9000).Draw(t, "samples"), 24, 5)
 		var b bytes.Buffer
@@ -232,7 +233,7 @@ func TestSameBytesAnyWay(t *testing.T) {
 // The bytes must stay what they are from one version to the next.
 func TestHash(t *testing.T) {
 	file := write(t, grid(1000, 24, 6), wave.Format{Rate: 48000, Channels: 2, Title: "aligned"})
-	const want = "ddacc793ccd4a4354be0a5b2ee0cc2b12089cb947d3836de3987dc6e0ba04492"
+	const want = "ad8d731ce44e18838191ac8a308c7011f0349dc059bec9a78e998f9c458d51c0"
 	if have := fmt.Sprintf("%x", sha256.Sum256(file)); have != want {
 		t.Errorf("hash %s, want %s", have, want)
 	}
@@ -314,6 +315,87 @@ func TestSoxReadsBack(t *testing.T) {
 					}
 				}
 			})
+		}
+	}
+}
+
+// infos walks the text chunk by the book (Multimedia Programming Interface and Data
+// Specifications 1.0, chapter 2: LIST INFO, texts end with a NUL, chunks begin at
+// even places).
+func infos(t testing.TB, list []byte) map[string]string {
+	t.Helper()
+	if len(list) == 0 {
+		return nil
+	}
+	if string(list[:4]) != "INFO" {
+		t.Fatalf("list of %q", list[:4])
+	}
+	found := map[string]string{}
+	for rest := list[4:]; len(rest) > 0; {
+		size := int(binary.LittleEndian.Uint32(rest[4:]))
+		text, _, ends := strings.Cut(string(rest[8:8+size]), "\x00")
+		if !ends {
+			t.Errorf("%s does not end: %q", rest[:4], rest[8:8+size])
+		}
+		found[string(rest[:4])] = text
+		rest = rest[8+size+size%2:]
+	}
+	return found
+}
+
+func TestText(t *testing.T) {
+	for _, c := range []struct {
+		name           string
+		title, comment string
+		want           map[string]string
+	}{
+		{"none", "", "", nil},
+		{"odd", "lantern", "as built!", map[string]string{"INAM": "lantern", "ICMT": "as built!", "ISFT": "Pappus"}},
+		{"even", "lamp", "as built", map[string]string{"INAM": "lamp", "ICMT": "as built", "ISFT": "Pappus"}},
+		{"title alone", "lantern", "", map[string]string{"INAM": "lantern", "ISFT": "Pappus"}},
+		{"comment alone", "", "aligned", map[string]string{"ICMT": "aligned", "ISFT": "Pappus"}},
+		{"other letters", "Lampe für Bücher", "20 µs", map[string]string{"INAM": "Lampe für Bücher", "ICMT": "20 µs", "ISFT": "Pappus"}},
+		{"a NUL within", "a\x00b", "", map[string]string{"INAM": "a b", "ISFT": "Pappus"}},
+	} {
+		for _, depth := range []wave.Depth{wave.PCM16, wave.PCM24, wave.Float32} {
+			for n := range 3 { // odd and even lengths of the data before it
+				f := wave.Format{Rate: 48000, Channels: 1, Depth: depth, Title: c.title, Comment: c.comment}
+				file := write(t, grid(n, 16, 1), f)
+				if len(file)%2 == 1 {
+					t.Errorf("%s: %d bytes", c.name, len(file))
+				}
+				if diff := cmp.Diff(c.want, infos(t, chunks(t, file)["LIST"])); diff != "" {
+					t.Errorf("%s, depth %d: %s", c.name, depth, diff)
+				}
+			}
+		}
+	}
+}
+
+// sox says at its highest verbosity which chunks it walks over, and how long they
+// are: with their ends a NUL, or two for even length.
+func TestSoxWalksTheText(t *testing.T) {
+	sox, err := exec.LookPath("sox")
+	if err != nil {
+		t.Skip("no sox here")
+	}
+	for _, depth := range []wave.Depth{wave.PCM16, wave.PCM24, wave.Float32} {
+		name := filepath.Join(t.TempDir(), "out.wav")
+		f := wave.Format{Rate: 48000, Channels: 1, Depth: depth, Title: "lantern", Comment: "as built"}
+		if err := os.WriteFile(name, write(t, grid(4801, 16, 3), f), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		said, err := exec.Command(sox, "-V6", name, "-n").CombinedOutput()
+		if err != nil {
+			t.Fatalf("%v: %s", err, said)
+		}
+		for _, want := range []string{"Type INFO", "`ICMT' of length 10 ", "`INAM' of length 8 ", "Chunk ISFT"} {
+			if !bytes.Contains(said, []byte(want)) {
+				t.Errorf("depth %d: sox does not say %q in\n%s", depth, want, said)
+			}
+		}
+		if bytes.Contains(said, []byte("WARN")) || bytes.Contains(said, []byte("FAIL")) {
+			t.Errorf("depth %d: sox complains:\n%s", depth, said)
 		}
 	}
 }

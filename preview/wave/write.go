@@ -50,9 +50,7 @@ func wrap(err error) error {
 // which would be forced out to the disk.
 func encode(w io.WriteSeeker, s beep.Streamer, f Format) error {
 	e := wav.NewEncoder(struct{ io.WriteSeeker }{w}, f.Rate, f.Depth.bits(), f.Channels, 1)
-	if f.Title != "" {
-		e.Metadata = &wav.Metadata{Title: even(f.Title)}
-	}
+	e.Metadata = f.text()
 	if f.Depth == Float32 {
 		if err := floatHeader(e, f); err != nil {
 			return err
@@ -74,15 +72,6 @@ func encode(w io.WriteSeeker, s beep.Streamer, f Format) error {
 		return count(e, w, frames)
 	}
 	return nil
-}
-
-// even makes a text such that with its final NUL it fills an even number of
-// bytes, as chunks must.
-func even(text string) string {
-	if len(text)%2 == 0 {
-		return text + "\x00"
-	}
-	return text
 }
 
 // floatHeader writes the header of a floating point file, which the encoder
@@ -129,7 +118,7 @@ func copySamples(e *wav.Encoder, s beep.Streamer, f Format) (int, error) {
 			n = 0 // an empty stream still gets its data chunk
 		}
 		frames += n
-		if int64(frames)*int64(f.frame()) > math.MaxUint32-1024 {
+		if int64(frames)*int64(f.frame()) > math.MaxUint32-1024-int64(len(f.Title)+len(f.Comment)) {
 			return frames, ErrTooLong
 		}
 		buffer.Data = numbers(data[:0], samples[:n], f.Channels, q)

@@ -1,0 +1,135 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"sync"
+
+	"pappus/preview"
+	"pappus/preview/wave"
+	"pappus/render/figure"
+	"pappus/timing"
+
+	"github.com/gopxl/beep/v2"
+)
+
+// pictured is how much of a sound its spectrogram shows, in samples: 8 s.
+const pictured = 8 * rate
+
+// depth returns how samples are written.
+func (h hearing) depth() (wave.Depth, error) {
+	switch h.bits {
+	case 16:
+		return wave.PCM16, nil
+	case 24:
+		return wave.PCM24, nil
+	case 32:
+		return wave.Float32, nil
+	}
+	return 0, fmt.Errorf("--bits %d: must be 16, 24 or 32", h.bits)
+}
+
+// write writes each case as a WAV file, with pictures of the sounds.
+func (h hearing) write(out io.Writer, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) error {
+	depth, err := h.depth()
+	if err != nil {
+		return err
+	}
+	format := wave.Format{Rate: rate, Channels: 1, Depth: depth}
+	if h.twoEars {
+		format.Channels = 2
+	}
+	var files []file
+	for i, c := range cases {
+		name := s.name + "_" + c.Name
+		as := format
+		as.Title, as.Comment = p.Array.Name+", "+s.words+", "+c.Words, h.comment(p, c)
+		files = append(files, file{name + ".wav", func(w io.Writer) error { return wave.Write(w, set.Streamer(i), as) }})
+	}
+	files = append(files, soundPictures("spectrogram", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
+		return figure.Spectrograms(w, f, p.Array.Name+": "+s.words, sounds, rate)
+	}, func() ([]figure.Sound, error) { return excerpts(set, cases) })...)
+	if len(h.walk) == 0 {
+		files = append(files, soundPictures("impulse", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
+			return figure.Energy(w, f, p.Array.Name+": what is heard of a click", sounds, rate)
+		}, func() ([]figure.Sound, error) { return h.impulses(p, cases) })...)
+	}
+	if err := addAll(h.folder, files); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(out, "%d cases, all as loud (ITU-R BS.1770-5), are in %s, with pictures of the sound.\n%s", len(cases), h.folder, caution)
+	return err
+}
+
+// comment says in the file what it holds.
+func (h hearing) comment(p *timing.Plan, c preview.Case) string {
+	text := "What the listening spot hears of the design \"" + p.Array.Name + "\": " + c.Words
+	if h.twoEars {
+		text += ", with two ears"
+	}
+	if h.dry {
+		text += ", without surface or room"
+	}
+	if len(h.walk) > 0 {
+		text += ", walking"
+	}
+	return text + ". All cases of one programme are equally loud (ITU-R BS.1770-5)."
+}
+
+// soundPictures lists a picture as PNG and SVG; the sounds are made once.
+func soundPictures(name string, draw func(io.Writer, figure.Format, []figure.Sound) error, make func() ([]figure.Sound, error)) []file {
+	made := sync.OnceValues(make)
+	var out []file
+	for _, f := range []figure.Format{figure.PNG, figure.SVG} {
+		out = append(out, file{name + "." + string(f), func(w io.Writer) error {
+			sounds, err := made()
+			if err != nil {
+				return err
+			}
+			return draw(w, f, sounds)
+		}})
+	}
+	return out
+}
+
+// excerpts returns the beginning of each case, as the left ear hears it.
+func excerpts(set *preview.Set, cases []preview.Case) ([]figure.Sound, error) {
+	var out []figure.Sound
+	for i, c := range cases {
+		heard := beep.Take(pictured, set.Streamer(i))
+		sound := figure.Sound{Words: c.Words}
+		buffer := make([][2]float64, 4096)
+		for {
+			n, ok := heard.Stream(buffer)
+			for _, v := range buffer[:n] {
+				sound.Samples = append(sound.Samples, v[0])
+			}
+			if !ok {
+				break
+			}
+		}
+		if err := heard.Err(); err != nil {
+			return nil, err
+		}
+		out = append(out, sound)
+	}
+	return out, nil
+}
+
+// impulses returns what the left ear hears of a click in each case.
+func (h hearing) impulses(p *timing.Plan, cases []preview.Case) ([]figure.Sound, error) {
+	who := preview.Listener{TwoEars: h.twoEars, TurnDeg: h.turnDeg, Dry: h.dry}
+	plain := make([]timing.Case, len(cases))
+	for i, c := range cases {
+		plain[i] = c.Case
+	}
+	responses, err := who.Responses(p, plain, rate)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]figure.Sound, len(cases))
+	for i, r := range responses {
+		out[i] = figure.Sound{Words: cases[i].Words, Samples: r.Left}
+	}
+	return out, nil
+}

@@ -1,0 +1,170 @@
+package preview
+
+import (
+	"fmt"
+	"math"
+	"runtime"
+	"sync"
+
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/dsp/fourier"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// settle is how long the sound of a body and a head rings on after the last
+// arrival, in s: it creeps round both.
+const settle = 0.004
+
+// bank is what a walking listener hears of a click, step by step, but for what is
+// the same everywhere: the drivers' own response, and the time from the body's
+// centre.
+type bank struct {
+	hop    int
+	length int           // samples of a response
+	steps  [][]complex64 // spectra of left + i right, with the transform's norm taken out
+	first  float64       // s after bulk, what stands at preRoll
+	driver []float64     // the drivers' own response
+	early  int           // samples of driver before its time 0
+}
+
+// newBanks reckons what a listener hears along a way that has been checked, a bank
+// for each case.
+func newBanks(p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
+	dry := who.Dry || p.Array.Room.Present
+	hop := way.hop(p, dry, rate)
+	step := float64(hop) / float64(rate)
+	if way.seconds() > mostSteps*step {
+		return nil, fmt.Errorf("preview: %w: %.3g s, at most %.1f s are possible", ErrWay, way.seconds(), mostSteps*step)
+	}
+	places := make([]r3.Vec, int(math.Ceil(way.seconds()/step))+1)
+	for j := range places {
+		places[j] = way.at(float64(j) * step)
+	}
+	banks := make([]*bank, len(cases))
+	length := 0
+	driver, early := drive(p, rate)
+	for i, c := range cases {
+		b := &bank{hop: hop, driver: driver, early: early, steps: make([][]complex64, len(places))}
+		first, last := span(p, c, dry, places)
+		b.first = first - who.lead(p)
+		length = max(length, grid(last-b.first+2*preRoll+settle, rate))
+		banks[i] = b
+	}
+	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: dry, Flat: true}, places, frequencies(length, rate))
+	if err != nil {
+		return nil, err
+	}
+	fill(banks, h, p, places, length, rate)
+	return banks, nil
+}
+
+// span returns the first and the last arrival of a case anywhere, in s after the
+// straight way from the body's centre.
+func span(p *timing.Plan, c timing.Case, dry bool, places []r3.Vec) (first, last float64) {
+	first, last = math.Inf(1), math.Inf(-1)
+	for _, at := range places {
+		from, to := p.Span(c, dry, at)
+		first, last = min(first, from-bulk(p, at)), max(last, to-bulk(p, at))
+	}
+	return first, last
+}
+
+// bulk returns the time that sound takes from the body's centre to a place, in s.
+func bulk(p *timing.Plan, place r3.Vec) float64 { return r3.Norm(place) / p.SpeedOfSound }
+
+// drive returns the drivers' response, and its samples before time 0.
+func drive(p *timing.Plan, rate int) (response []float64, early int) {
+	n := grid(shortest, rate)
+	frequency := frequencies(n, rate)
+	early = int(math.Round(preRoll * float64(rate)))
+	first := preRoll - float64(early)/float64(rate)
+	return sequence(p.DriverResponse(nil, frequency), frequency, first, n, rate), early
+}
+
+// fill reckons all steps of all banks, on all cores.
+func fill(banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
+	size := transformFor(length + 2*banks[0].hop)
+	workers := runtime.GOMAXPROCS(0)
+	var wait sync.WaitGroup
+	for w := range workers {
+		wait.Go(func() {
+			s, h := newStepper(length, size, rate), h.fork()
+			for j := w; j < len(places); j += workers {
+				h.hear(places[j])
+				for i, b := range banks {
+					b.steps[j] = s.step(h.left[i], h.right[i], bulk(p, places[j])+b.first)
+				}
+			}
+		})
+	}
+	wait.Wait()
+	for _, b := range banks {
+		b.length = length
+	}
+}
+
+// transformFor returns the length of the least quick transform for n values: a power
+// of two, or three quarters of one.
+func transformFor(n int) int {
+	size := 4
+	for size < n {
+		size *= 2
+	}
+	if three := size / 4 * 3; three >= n {
+		return three
+	}
+	return size
+}
+
+// stepper turns what is heard at one place into a step of a bank.
+type stepper struct {
+	frequency []float64
+	close     []float64 // the band closed, with both transforms' norms taken out
+	moved     []complex128
+	real      *fourier.FFT
+	both      *fourier.CmplxFFT
+	sequence  []float64
+	padded    []complex128
+}
+
+func newStepper(length, size, rate int) *stepper {
+	s := &stepper{
+		frequency: frequencies(length, rate),
+		real:      fourier.NewFFT(length),
+		both:      fourier.NewCmplxFFT(size),
+		sequence:  make([]float64, length),
+		padded:    make([]complex128, size),
+	}
+	s.moved = make([]complex128, len(s.frequency))
+	for _, f := range s.frequency {
+		s.close = append(s.close, closing(f, float64(rate))/float64(length)/float64(size))
+	}
+	return s
+}
+
+// step returns the spectrum of left + i right, with the sound that arrives at
+// first, in s, moved to preRoll.
+func (s *stepper) step(left, right []complex128, first float64) []complex64 {
+	clear(s.padded)
+	for i, v := range s.toTime(left, first) {
+		s.padded[i] = complex(v, 0)
+	}
+	for i, v := range s.toTime(right, first) {
+		s.padded[i] += complex(0, v)
+	}
+	s.both.Coefficients(s.padded, s.padded)
+	out := make([]complex64, len(s.padded))
+	for k, v := range s.padded {
+		out[k] = complex64(v)
+	}
+	return out
+}
+
+// toTime returns the samples of a spectrum until it is called again.
+func (s *stepper) toTime(spectrum []complex128, first float64) []float64 {
+	for k, f := range s.frequency {
+		s.moved[k] = spectrum[k] * turn(f, first-preRoll) * complex(s.close[k], 0)
+	}
+	return s.real.Sequence(s.sequence, s.moved)
+}

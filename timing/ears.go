@@ -1,0 +1,148 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/timing/head"
+	"pappus/timing/path"
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Ears is a Hearing with a head between two ears: a rigid ball, see package
+// head, which shades the ears but casts no shadow and no echo on the body.
+//
+// What comes from a driver comes to the head from where the driver is seen, or,
+// where the body hides it, from where its path round the body leaves the
+// ball. The mirror image in the surface below is heard driver by driver too; each
+// echo of a room as one sound from the middle of the mirrored body.
+type Ears struct {
+	*Hearing
+	head *head.Head
+}
+
+// behind is the angle in rad from the point right behind the body over which the
+// place where a hidden driver is heard moves in to the body's middle: there its
+// sound comes round by all sides at once.
+const behind = 10 * math.Pi / 180
+
+// NewEars is NewHearing for two ears; places are those of the head's centre.
+func NewEars(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
+	h, err := NewHearing(p, l, places, frequency)
+	if err != nil {
+		return nil, err
+	}
+	e := &Ears{Hearing: h}
+	if len(places) == 1 {
+		e.head, err = head.New(h.medium.Wavenumber)
+	} else {
+		near, far := h.headRange(places)
+		e.head, err = head.NewTable(h.medium.Wavenumber, near, far)
+	}
+	return e, err
+}
+
+// headRange returns the least and greatest distance of any source from the heads
+// at places, in m.
+func (h *Hearing) headRange(places []r3.Vec) (near, far float64) {
+	near = math.Inf(1)
+	for _, g := range h.groups {
+		for _, way := range g.ways {
+			for _, p := range places {
+				for _, m := range g.mounts {
+					d := r3.Norm(h.towards(m.Point, way.Moved(p)))
+					near, far = min(near, d), max(far, d)
+				}
+			}
+		}
+	}
+	return near, far
+}
+
+// At fills left and right, one slice each for each case, with the complex pressure
+// at the ears of an upright head whose centre is at a place in m and which looks along
+// nose, as Hearing.At does. With a table and without a room it allocates nothing.
+func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
+	e.check(left)
+	e.check(right)
+	held := e.scratch.Get().(*ear)
+	defer e.scratch.Put(held)
+	l, r := head.Ears(nose)
+	for _, g := range e.groups {
+		echoes := e.echoes(g.ways, place, l, r)
+		for m, mount := range g.mounts {
+			clear(held.left)
+			clear(held.right)
+			for i, way := range g.ways {
+				clear(held.row)
+				held.add(held.row, e.plain, mount, way, place)
+				if i < len(echoes) && echoes[i] != nil {
+					echoes[i].filter(held)
+					continue
+				}
+				// Seen from the body it is the head that is mirrored.
+				from := source(e.towards(mount.Point, way.Moved(place)), mirrored(l, way), mirrored(r, way))
+				e.head.Add(held.left, held.right, held.row, from)
+			}
+			g.feed(left, held.left, m)
+			g.feed(right, held.right, m)
+		}
+	}
+}
+
+// echo is what the head does to a sound that comes from the middle of a mirrored
+// body.
+type echo struct{ left, right []complex128 }
+
+// echoes returns those of a room, nil for the body itself; none without a room.
+func (e *Ears) echoes(ways []radiate.Image, place, left, right r3.Vec) []*echo {
+	if !e.whole {
+		return nil
+	}
+	out := make([]*echo, len(ways))
+	for i, way := range ways[1:] {
+		o := &echo{make([]complex128, len(e.plain)), make([]complex128, len(e.plain))}
+		e.head.Add(o.left, o.right, e.plain, source(r3.Scale(-1, way.Moved(place)), mirrored(left, way), mirrored(right, way)))
+		out[i+1] = o
+	}
+	return out
+}
+
+// filter adds the row that is held to both ears.
+func (o *echo) filter(held *ear) {
+	for f, v := range held.row {
+		held.left[f] += v * o.left[f]
+		held.right[f] += v * o.right[f]
+	}
+}
+
+func mirrored(v r3.Vec, way radiate.Image) r3.Vec {
+	return r3.Vec{X: v.X * way.Flip.X, Y: v.Y * way.Flip.Y, Z: v.Z * way.Flip.Z}
+}
+
+// source returns a sound that comes from a place relative to the head's centre,
+// as the head has it.
+func source(from, left, right r3.Vec) head.Source {
+	return head.Source{Distance: r3.Norm(from), Left: path.Angle(from, left), Right: path.Angle(from, right)}
+}
+
+// towards returns the vector in m from a place to where a mount is heard from
+// there.
+func (h *Hearing) towards(mount, place r3.Vec) r3.Vec {
+	straight := r3.Sub(mount, place)
+	rho, r := r3.Norm(mount), r3.Norm(place)
+	if h.plan.Array.Timing.Model != "sphere" || rho == 0 || r <= rho || r3.Dot(mount, place) >= rho*rho {
+		return straight
+	}
+	ahead := r3.Scale(-1/r, place)
+	across := r3.Sub(mount, r3.Scale(r3.Dot(mount, ahead), ahead))
+	tangent := math.Sqrt((r - rho) * (r + rho))
+	side := r3.Norm(across)
+	if side == 0 {
+		return r3.Scale(tangent, ahead)
+	}
+	angle := math.Asin(rho/r) * min(1, (math.Pi-path.Angle(mount, place))/behind)
+	sin, cos := math.Sincos(angle)
+	return r3.Add(r3.Scale(tangent*cos, ahead), r3.Scale(tangent*sin/side, across))
+}

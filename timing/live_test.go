@@ -1,0 +1,177 @@
+package timing_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"runtime"
+	"testing"
+
+	"pappus/timing"
+	"pappus/timing/band"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+var quantities = []struct {
+	name string
+	timing.Quantity
+}{
+	{"level", timing.LiveLevel}, {"summing loss", timing.LiveSummingLoss}, {"smear", timing.LiveSmear}, {"comb onset", timing.LiveCombOnset},
+}
+
+// live fills a map of a plan at a spot, made for the plan itself or for another.
+func live(t testing.TB, made, filled *timing.Plan, s timing.Slice, q timing.Quantity, perOctave int) []float64 {
+	t.Helper()
+	l, err := timing.NewLive(context.Background(), made, s, q, 1000, perOctave)
+	if err != nil {
+		t.Fatal(err)
+	}
+	dst := make([]float64, s.Columns*s.Rows)
+	if err := l.Fill(context.Background(), dst, filled); err != nil {
+		t.Fatal(err)
+	}
+	return dst
+}
+
+// A map that follows a spot shows what Cover shows for a plan made there, but for
+// single precision and for the radiation tables, which differ a little with the
+// frequencies that they are for.
+func TestLiveIsCover(t *testing.T) {
+	planner, err := timing.NewPlanner(demo(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	first, err := planner.Move(r3.Vec{X: 1.8, Y: 0.4, Z: 0.6})
+	if err != nil {
+		t.Fatal(err)
+	}
+	moved, err := planner.Move(r3.Vec{X: 0.9, Y: -1.1, Z: 0.6})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, cells := range []int{9, 40} { // 40 is too fine to keep for the comb onset
+		s := timing.HorizontalSlice(first.WithCells(cells))
+		want, err := timing.Cover(moved, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range []struct {
+			name string
+			timing.Quantity
+			want  []float64
+			close float64
+		}{
+			{"level", timing.LiveLevel, want.Level[3], 1e-3},
+			{"smear", timing.LiveSmear, want.Smear, 2e-8},
+			{"comb onset", timing.LiveCombOnset, want.CombOnset, 1},
+		} {
+			got, heard := live(t, first, moved, s, c.Quantity, 12), 0
+			for i, v := range c.want {
+				if v == got[i] {
+					continue
+				}
+				if math.IsNaN(v) && math.IsNaN(got[i]) {
+					continue
+				}
+				if heard++; !(math.Abs(v-got[i]) < c.close) {
+					t.Fatalf("%s, %d cells: cell %d is %g, want %g", c.name, cells, i, got[i], v)
+				}
+			}
+			if heard == 0 {
+				t.Errorf("%s, %d cells: nothing was compared", c.name, cells)
+			}
+		}
+	}
+}
+
+// The loss is what the level falls short of all drivers in step: none for one
+// driver alone.
+func TestLiveSummingLoss(t *testing.T) {
+	a := even(t, 1, false)
+	p := plan(t, a)
+	for i, v := range live(t, p, p, timing.HorizontalSlice(p), timing.LiveSummingLoss, 5) {
+		if math.Abs(v) > 1e-3 {
+			t.Fatalf("one driver loses %g dB in cell %d", v, i)
+		}
+	}
+	p = plan(t, demo(t))
+	s := timing.HorizontalSlice(p.WithCells(9))
+	most := 0.0
+	for i, v := range live(t, p, p, s, timing.LiveSummingLoss, 5) {
+		if v < -1e-3 {
+			t.Fatalf("a loss of %g dB in cell %d", v, i)
+		}
+		most = max(most, v)
+	}
+	if most < 1 {
+		t.Errorf("no loss above %g dB", most)
+	}
+}
+
+// The result is the same to the bit for any number of cores.
+func TestLiveOnOneCore(t *testing.T) {
+	p := plan(t, demo(t))
+	s := timing.VerticalSlice(p.WithCells(10))
+	for _, q := range quantities {
+		want := live(t, p, p, s, q.Quantity, 5)
+		cores := runtime.GOMAXPROCS(1)
+		got := live(t, p, p, s, q.Quantity, 5)
+		runtime.GOMAXPROCS(cores)
+		for i := range want {
+			if math.Float64bits(want[i]) != math.Float64bits(got[i]) {
+				t.Fatalf("%s: cell %d is %g on one core, %g on all", q.name, i, got[i], want[i])
+			}
+		}
+	}
+}
+
+func TestLiveStops(t *testing.T) {
+	p := plan(t, demo(t))
+	s := timing.HorizontalSlice(p.WithCells(9))
+	ctx, stop := context.WithCancel(context.Background())
+	l, err := timing.NewLive(ctx, p, s, timing.LiveLevel, 1000, 5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	stop()
+	if err := l.Fill(ctx, make([]float64, 81), p); !errors.Is(err, context.Canceled) {
+		t.Errorf("Fill: %v", err)
+	}
+	if _, err := timing.NewLive(ctx, p, s, timing.LiveLevel, 1000, 5); !errors.Is(err, context.Canceled) {
+		t.Errorf("NewLive: %v", err)
+	}
+}
+
+// BenchmarkLive prepares and fills maps of 32 by 32 cells of the demo.
+func BenchmarkLive(b *testing.B) {
+	p := plan(b, demo(b))
+	s := timing.HorizontalSlice(p.WithCells(32))
+	ctx := context.Background()
+	for _, q := range quantities {
+		b.Run(fmt.Sprintf("prepare %s", q.name), func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				l, err := timing.NewLive(ctx, p, s, q.Quantity, band.Octaves()[3], 5)
+				if err != nil {
+					b.Fatal(err)
+				}
+				b.ReportMetric(float64(l.Bytes()), "kept-bytes")
+			}
+		})
+		b.Run(fmt.Sprintf("fill %s", q.name), func(b *testing.B) {
+			l, err := timing.NewLive(ctx, p, s, q.Quantity, band.Octaves()[3], 5)
+			if err != nil {
+				b.Fatal(err)
+			}
+			dst := make([]float64, s.Columns*s.Rows)
+			b.ReportAllocs()
+			for b.Loop() {
+				if err := l.Fill(ctx, dst, p); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
