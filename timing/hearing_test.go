@@ -258,9 +258,6 @@ func TestTableOfPlaces(t *testing.T) {
 			}
 		}
 	}
-	if n := testing.AllocsPerRun(10, func() { e.At(lefts, rights, places[1], places[0]) }); n > 0 {
-		t.Errorf("%g allocations", n)
-	}
 }
 
 // TestSpan: the first sound of the demo comes from the nearest driver, the last
