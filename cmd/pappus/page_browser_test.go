@@ -1,0 +1,371 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"pappus/layout/design"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// listening stands between the page's sound and the loudspeaker, so that what is
+// heard can be measured.
+const listening = `{
+	const connect = AudioNode.prototype.connect;
+	AudioNode.prototype.connect = function (to, ...rest) {
+		if (to instanceof AudioDestinationNode) {
+			window.heard = this.context.createAnalyser();
+			window.heard.fftSize = 32768;
+			connect.call(this, window.heard);
+		}
+		return connect.call(this, to, ...rest);
+	};
+}`
+
+// loudness is the RMS of what the page plays at this instant; -1: no sound was made.
+const loudness = `(() => {
+	if (!window.heard) return -1;
+	const samples = new Float32Array(window.heard.fftSize);
+	window.heard.getFloatTimeDomainData(samples);
+	return Math.sqrt(samples.reduce((sum, v) => sum + v * v, 0) / samples.length);
+})()`
+
+// browser is a page in a real browser, and what it complained of.
+type browser struct {
+	*testing.T
+	ctx context.Context
+
+	mu         sync.Mutex
+	complaints []string
+}
+
+// chromium makes ready to start browsers, which end with the test.
+func chromium(t *testing.T) context.Context {
+	t.Helper()
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("there is no chromium here")
+	}
+	options := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(path), chromedp.NoSandbox,
+		chromedp.Flag("disable-gpu", true), chromedp.Flag("use-angle", "swiftshader"), chromedp.Flag("enable-unsafe-swiftshader", true),
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("mute-audio", false))
+	ctx, stop := chromedp.NewExecAllocator(t.Context(), options...)
+	t.Cleanup(stop)
+	return ctx
+}
+
+// open opens the page in a browser and waits until it is drawn.
+func open(t *testing.T, ctx context.Context, address string, width, height int64) *browser {
+	t.Helper()
+	tab, stop := chromedp.NewContext(ctx) // a browser of its own, since a tab behind another is not drawn
+	t.Cleanup(stop)
+	tab, stop = context.WithTimeout(tab, 2*time.Minute)
+	t.Cleanup(stop)
+	b := &browser{T: t, ctx: tab}
+	chromedp.ListenTarget(tab, b.listen)
+	b.do(log.Enable(),
+		chromedp.ActionFunc(func(ctx context.Context) error {
+			_, err := page.AddScriptToEvaluateOnNewDocument(listening).Do(ctx)
+			return err
+		}),
+		emulation.SetDeviceMetricsOverride(width, height, 1, false),
+		chromedp.Navigate(address))
+	b.until(`document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
+	return b
+}
+
+// listen keeps what the browser complains of.
+func (b *browser) listen(event any) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	switch e := event.(type) {
+	case *runtime.EventExceptionThrown:
+		b.complaints = append(b.complaints, e.ExceptionDetails.Error())
+	case *log.EventEntryAdded:
+		if e.Entry.Level == log.LevelError {
+			b.complaints = append(b.complaints, e.Entry.Text+" "+e.Entry.URL)
+		}
+	}
+}
+
+// quiet checks that the browser complained of nothing but what is allowed.
+func (b *browser) quiet(allowed ...string) {
+	b.Helper()
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	for _, c := range b.complaints {
+		if !slices.ContainsFunc(allowed, func(a string) bool { return strings.Contains(c, a) }) {
+			b.Errorf("the browser says: %s", c)
+		}
+	}
+}
+
+func (b *browser) do(actions ...chromedp.Action) {
+	b.Helper()
+	if err := chromedp.Run(b.ctx, actions...); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// until waits for a condition in the page.
+func (b *browser) until(condition string) {
+	b.Helper()
+	ctx, stop := context.WithTimeout(b.ctx, 30*time.Second)
+	defer stop()
+	if err := chromedp.Run(ctx, chromedp.Poll(condition, nil)); err != nil {
+		var state string
+		_ = chromedp.Run(b.ctx, chromedp.Evaluate(`JSON.stringify(document.body.dataset) + document.getElementById("notice").textContent`, &state))
+		b.Fatalf("waited for %s: %v; %s", condition, err, state)
+	}
+}
+
+func (b *browser) number(of string) float64 {
+	b.Helper()
+	var v float64
+	b.do(chromedp.Evaluate(of, &v))
+	return v
+}
+
+func (b *browser) text(of string) string {
+	b.Helper()
+	var v string
+	b.do(chromedp.Evaluate(`document.querySelector(`+fmt.Sprintf("%q", of)+`).textContent`, &v))
+	return v
+}
+
+// rested waits for a fine answer to what comes after a change.
+func (b *browser) rested(change ...chromedp.Action) {
+	b.Helper()
+	before := b.number(`Number(document.body.dataset.rest)`)
+	b.do(change...)
+	b.until(fmt.Sprintf(`Number(document.body.dataset.rest) > %g && document.body.dataset.busy === "no"`, before))
+}
+
+// set types into a field of the design.
+func set(id, value string) chromedp.Action {
+	return chromedp.Evaluate(fmt.Sprintf(`(() => { const f = document.getElementById(%q); f.closest("details").open = true; f.focus(); f.value = %q; f.dispatchEvent(new Event("change", {bubbles: true})); })()`, id, value), nil)
+}
+
+// servedDemo runs the command on a copy of the built-in design.
+func servedDemo(t *testing.T) (address, path string) {
+	t.Helper()
+	path = filepath.Join(t.TempDir(), "lantern.toml")
+	if err := os.WriteFile(path, design.DefaultTOML(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return serving(t, path), path
+}
+
+// TestPageFollowsTheChair: drag the chair with the mouse, and delays, measures and
+// the spot's fields follow; then by keys alone.
+func TestPageFollowsTheChair(t *testing.T) {
+	ctx := chromium(t)
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 1280, 900)
+	if got := b.text("#design-name"); got != "Lantern for the story corner" {
+		t.Errorf("it is called %q", got)
+	}
+	smear, delays := b.text("#smear-after"), b.text("#channels tbody")
+	if !strings.Contains(b.text("#lede-say"), "8 channels") || !strings.Contains(smear, "µs") {
+		t.Errorf("it says %q, %q", b.text("#lede-say"), smear)
+	}
+	var at struct{ X, Y float64 }
+	b.do(chromedp.ScrollIntoView("#chair"), chromedp.Evaluate(
+		`(() => { const r = document.getElementById("chair").getBoundingClientRect(); return {x: r.x + r.width / 2, y: r.y + r.height / 2}; })()`, &at))
+	mouse := func(kind input.MouseType, dx float64) chromedp.Action {
+		return input.DispatchMouseEvent(kind, at.X-dx, at.Y-dx).WithButton(input.Left).WithClickCount(1)
+	}
+	drag := []chromedp.Action{mouse(input.MousePressed, 0)}
+	for i := range 12 {
+		drag = append(drag, mouse(input.MouseMoved, float64(10*(i+1))))
+	}
+	seq := b.number(`Number(document.body.dataset.seq)`)
+	b.rested(append(drag, mouse(input.MouseReleased, 120))...)
+	if b.number(`Number(document.body.dataset.seq)`) <= seq {
+		t.Error("no answer came while the chair was dragged")
+	}
+	if x := b.number(`Number(document.getElementById("spot-x").value)`); x > 1.7 {
+		t.Errorf("the chair is still at %g m", x)
+	}
+	if b.text("#channels tbody") == delays {
+		t.Error("the delays stayed")
+	}
+	t.Logf("the last frame was drawn in %s ms", b.attribute("frameMs"))
+
+	// By keys alone: the skip link leads to the chair, arrows move it.
+	b.do(chromedp.Navigate(address))
+	b.until(`document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
+	b.do(chromedp.KeyEvent(kb.Tab), chromedp.KeyEvent(kb.Enter))
+	b.until(`document.activeElement.id === "chair"`)
+	x := b.number(`Number(document.getElementById("spot-x").value)`)
+	b.rested(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
+	if moved := b.number(`Number(document.getElementById("spot-x").value)`) - x; moved < 0.09 || moved > 0.11 {
+		t.Errorf("two keys moved it by %g m", moved)
+	}
+	b.until(`document.getElementById("summary").textContent !== ""`)
+	b.quiet()
+}
+
+func (b *browser) attribute(name string) string {
+	b.Helper()
+	var v string
+	b.do(chromedp.Evaluate(`document.body.dataset.`+name, &v))
+	return v
+}
+
+// TestPageChangesTheDesign: change the body, undo, redo, a fault at its field, save
+// with the remarks kept, reload.
+func TestPageChangesTheDesign(t *testing.T) {
+	ctx := chromium(t)
+	address, path := servedDemo(t)
+	b := open(t, ctx, address, 1280, 900)
+	b.do(chromedp.Click("#change"))
+	drivers := func() float64 { return b.number(`document.querySelectorAll("#pick option").length - 1`) }
+	if n := drivers(); n != 39 {
+		t.Fatalf("%g drivers", n)
+	}
+	b.rested(set("f-body-subdivision", "3"))
+	many := drivers()
+	if many <= 39 {
+		t.Errorf("%g drivers on the finer body", many)
+	}
+	b.rested(chromedp.Click("#undo"))
+	if n := drivers(); n != 39 {
+		t.Errorf("undone, %g drivers", n)
+	}
+	b.rested(chromedp.Click("#redo"))
+	if n := drivers(); n != many {
+		t.Errorf("redone, %g drivers", n)
+	}
+
+	b.do(set("f-body-radius_mm", "5"))
+	b.until(`!document.getElementById("f-body-radius_mm-fault").hidden`)
+	if words := b.text("#f-body-radius_mm-fault"); !strings.Contains(words, "20 to 5000") {
+		t.Errorf("the fault says %q", words)
+	}
+	b.rested(set("f-body-radius_mm", "140"))
+	b.until(`document.getElementById("f-body-radius_mm-fault").hidden`)
+
+	b.do(chromedp.Click("#save"))
+	b.until(`document.getElementById("file-state").textContent === ""`)
+	saved, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"radius_mm = 140", "subdivision = 3", "# a heated reading room", "# Or a box room, in place of the surface."} {
+		if !strings.Contains(string(saved), want) {
+			t.Errorf("the saved file has no %q", want)
+		}
+	}
+	b.do(chromedp.Reload())
+	b.until(`document.body.dataset.ready === "yes"`)
+	b.until(`document.getElementById("f-body-radius_mm").value === "140"`)
+	b.quiet("422") // the answer to the radius that cannot be
+}
+
+// TestPageIsHeard: the sound graph gives nothing before it is asked, rises quietly,
+// goes on through a change of case and stops.
+func TestPageIsHeard(t *testing.T) {
+	ctx := chromium(t)
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 1280, 900)
+	if l := b.number(loudness); l > 0 {
+		t.Errorf("it plays at %g before it is asked", l)
+	}
+	b.do(chromedp.Click("#play"))
+	b.until(`document.getElementById("hear").dataset.state === "on"`)
+	b.until(loudness + ` > 1e-3`)
+	time.Sleep(1600 * time.Millisecond)
+	aligned := b.number(loudness)
+	if aligned > 0.1 {
+		t.Errorf("it begins as loud as %g", aligned)
+	}
+	b.do(chromedp.Click("#swap"))
+	time.Sleep(900 * time.Millisecond)
+	if built := b.number(loudness); built < aligned/2 || built > aligned*2 {
+		t.Errorf("as built it is as loud as %g, aligned %g", built, aligned)
+	}
+	if on := b.text("#cases input:checked + span"); on != "as built" {
+		t.Errorf("now %q plays", on)
+	}
+	b.do(chromedp.Click("#play"))
+	b.until(loudness + ` === 0`)
+	b.quiet()
+}
+
+// TestPagesAtOnce: two people change different things, and neither sees the
+// other's until it is saved; the second to save is told.
+func TestPagesAtOnce(t *testing.T) {
+	ctx := chromium(t)
+	address, _ := servedDemo(t)
+	one, two := open(t, ctx, address, 1280, 900), open(t, ctx, address, 900, 900)
+	one.do(chromedp.Click("#change"))
+	two.do(chromedp.Click("#change"))
+	one.rested(set("f-wiring-channels", "4"))
+	two.rested(set("f-wiring-channels", "3"))
+	rows := `document.querySelectorAll("#channels tbody tr").length`
+	if a, b := one.number(rows), two.number(rows); a != 4 || b != 3 {
+		t.Errorf("%g and %g channels", a, b)
+	}
+	one.do(chromedp.Click("#save"))
+	one.until(`document.getElementById("file-state").textContent === ""`)
+	two.do(chromedp.Click("#save"))
+	two.until(`document.getElementById("notice").textContent.includes("Not saved")`)
+	one.quiet()
+	two.quiet("409")
+}
+
+// TestPageIsAccessible by the rules of axe-core, at three widths, light and dark,
+// with the design open and shut.
+func TestPageIsAccessible(t *testing.T) {
+	ctx := chromium(t)
+	axe, err := os.ReadFile("../../render/page/web/node_modules/axe-core/axe.min.js")
+	if err != nil {
+		t.Skip("axe-core is not here: npm ci in render/page/web brings it")
+	}
+	address, _ := servedDemo(t)
+	for _, width := range []int64{390, 900, 1440} {
+		b := open(t, ctx, address, width, 900)
+		b.do(chromedp.Evaluate(string(axe), nil))
+		for _, step := range []struct{ name, press string }{{"as it opens", ""}, {"the other theme", "#theme"}, {"with the design", "#change"}} {
+			if step.press != "" {
+				b.do(chromedp.Click(step.press))
+				b.do(chromedp.Sleep(time.Second))
+			}
+			var found []struct {
+				ID, Help string
+				Nodes    []struct{ HTML, FailureSummary string }
+			}
+			var raw string
+			b.do(chromedp.Evaluate(`axe.run().then(r => JSON.stringify(r.violations))`, &raw, func(p *runtime.EvaluateParams) *runtime.EvaluateParams {
+				return p.WithAwaitPromise(true)
+			}))
+			if err := json.Unmarshal([]byte(raw), &found); err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range found {
+				t.Errorf("%d px, %s: %s: %s, as at %.200s: %s", width, step.name, f.ID, f.Help, f.Nodes[0].HTML, f.Nodes[0].FailureSummary)
+			}
+			if over := b.number(`document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+				t.Errorf("%d px, %s: %g px too wide", width, step.name, over)
+			}
+		}
+		b.quiet()
+	}
+}

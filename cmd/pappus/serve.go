@@ -1,0 +1,86 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"net"
+	"os/exec"
+	"runtime"
+	"strconv"
+
+	"pappus/render/page"
+
+	"github.com/spf13/cobra"
+)
+
+func newServe(f *flags) *cobra.Command {
+	var port int
+	var open bool
+	c := &cobra.Command{
+		Use:   "serve [DESIGN.toml]",
+		Short: "Show a design on a page in the browser, to change it and to hear it",
+		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
+			"The page is for this machine alone: nothing else on the network can reach it.\n" +
+			"It writes no file but DESIGN.toml, and that only when it is told to save.",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			return oneLine(servePage(c, f, first(args), port, open))
+		},
+	}
+	c.Flags().IntVar(&port, "port", 0, "port to answer on, 0 to 65535; 0: any that is free")
+	c.Flags().BoolVar(&open, "open", false, "open the page in the browser")
+	return c
+}
+
+func servePage(c *cobra.Command, f *flags, design string, port int, open bool) error {
+	if port < 0 || port > 65535 {
+		return fmt.Errorf("--port %d: must be from 0 to 65535", port)
+	}
+	p, err := page.New(pageOptions(design))
+	if err != nil {
+		return err
+	}
+	l, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
+	if err != nil {
+		return fmt.Errorf("--port %d: %w", port, reason(err))
+	}
+	address := "http://" + l.Addr().String() + "/"
+	if !f.quiet {
+		if _, err := fmt.Fprintf(c.OutOrStdout(), "The page is at %s; Ctrl-C stops.\n", address); err != nil {
+			return errors.Join(err, l.Close())
+		}
+	}
+	if open {
+		if err := browse(address); err != nil {
+			fmt.Fprintf(c.ErrOrStderr(), "The browser did not open (%v); open %s yourself.\n", err, address)
+		}
+	}
+	return page.Serve(c.Context(), l, p)
+}
+
+// reason leaves the addresses out of what went wrong.
+func reason(err error) error {
+	var op *net.OpError
+	if errors.As(err, &op) {
+		return op.Err
+	}
+	return err
+}
+
+// browse opens an address with what the system has for it. The browser outlives
+// the program.
+func browse(address string) error {
+	name, args := "xdg-open", []string{address}
+	switch runtime.GOOS {
+	case "darwin":
+		name = "open"
+	case "windows":
+		name, args = "rundll32", []string{"url.dll,FileProtocolHandler", address}
+	}
+	opener := exec.Command(name, args...)
+	if err := opener.Start(); err != nil {
+		return err
+	}
+	go func() { _ = opener.Wait() }() // what became of it the person sees
+	return nil
+}

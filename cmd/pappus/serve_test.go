@@ -1,0 +1,204 @@
+package main
+
+import (
+	"archive/zip"
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pappus/preview/programme"
+
+	"github.com/gopxl/beep/v2/wav"
+)
+
+// little is a design that is planned and surveyed in no time.
+const little = `name = "Ball of six"
+[body]
+shape = "ball"
+radius_mm = 100
+[mounts]
+count = 6
+[driver]
+diameter_mm = 30
+[timing]
+model = "point"
+[spot]
+x_m = 2
+y_m = 0
+z_m = 1
+[coverage]
+cells = 8
+`
+
+// served runs the command on a design until the test ends, and returns the page's
+// address.
+func served(t *testing.T) string {
+	t.Helper()
+	design := filepath.Join(t.TempDir(), "little.toml")
+	if err := os.WriteFile(design, []byte(little), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return serving(t, design)
+}
+
+// serving runs the command on a design's file until the test ends, and returns the
+// page's address.
+func serving(t *testing.T, design string) string {
+	t.Helper()
+	ctx, stop := context.WithCancel(context.Background())
+	out, in := io.Pipe()
+	root := newRoot()
+	root.SetArgs([]string{"serve", design})
+	root.SetOut(in)
+	ended := make(chan error, 1)
+	go func() {
+		ended <- root.ExecuteContext(ctx)
+		in.Close()
+	}()
+	t.Cleanup(func() {
+		stop()
+		if err := <-ended; err != nil {
+			t.Errorf("it ended with %v", err)
+		}
+	})
+	line, err := bufio.NewReader(out).ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	var address string
+	if _, err := fmt.Sscanf(line, "The page is at %s Ctrl-C stops.", &address); err != nil || !strings.HasPrefix(address, "http://127.0.0.1:") {
+		t.Fatalf("%q: %v", line, err)
+	}
+	return strings.TrimSuffix(address, "/;")
+}
+
+// fetch posts a request and returns the answer.
+func fetch(t *testing.T, address string, request map[string]any) []byte {
+	t.Helper()
+	body, err := json.Marshal(request)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := http.Post(address, "application/json", bytes.NewReader(body))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Body.Close()
+	data, err := io.ReadAll(r.Body)
+	if err != nil || r.StatusCode != http.StatusOK {
+		t.Fatalf("%s: %s %.200s %v", address, r.Status, data, err)
+	}
+	return data
+}
+
+func TestServe(t *testing.T) {
+	address := served(t)
+	r, err := http.Get(address + "/")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Body.Close()
+	if page, err := io.ReadAll(r.Body); err != nil || !bytes.Contains(bytes.ToLower(page), []byte("<!doctype html>")) {
+		t.Errorf("%v %.100s", err, page)
+	}
+	for what, want := range map[string][]string{
+		"tables": {"plan.json", "delays.csv", "octaves.csv"}, "pictures": {"response.png", "coverage_above_1k.svg"}, "sounds": {"clicks_as_built.wav"},
+		"processor": {"processor.csv", "processor.json"}, "level": {"level.png", "sections.csv"}, "sheets": {"sheets.pdf", "fit.csv"},
+	} {
+		t.Run(what, func(t *testing.T) {
+			data := fetch(t, address+"/api/files", map[string]any{"text": little, "what": what})
+			z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			size := map[string]uint64{}
+			for _, f := range z.File {
+				size[f.Name] = f.UncompressedSize64
+			}
+			for _, name := range want {
+				if size[name] == 0 {
+					t.Errorf("%s is not there: %v", name, size)
+				}
+			}
+		})
+	}
+}
+
+// What is heard on the page is one period that joins on to itself, in each case as
+// long.
+func TestServeSounds(t *testing.T) {
+	address := served(t)
+	for _, c := range []struct {
+		programme, kind string
+		ears            bool
+		channels        int
+	}{
+		{"clicks", "as_built", false, 1}, {"clicks", "aligned", false, 1}, {"clicks", "point", true, 2},
+	} {
+		data := fetch(t, address+"/api/sound", map[string]any{
+			"text": little, "programme": c.programme, "case": c.kind, "two_ears": c.ears, "spot_m": []float64{1, 1, 1},
+		})
+		s, format, err := wav.Decode(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := len(programme.Clicks(rate))
+		if s.Len() != n || int(format.SampleRate) != rate || format.NumChannels != c.channels {
+			t.Errorf("%+v: %d samples, want %d; %+v", c, s.Len(), n, format)
+		}
+		samples := make([][2]float64, n)
+		if got, _ := s.Stream(samples); got != n {
+			t.Fatalf("%+v: %d samples", c, got)
+		}
+		step := 0.0
+		for i := range n - 1 {
+			step = max(step, math.Abs(samples[i+1][0]-samples[i][0]))
+		}
+		if seam := math.Abs(samples[0][0] - samples[n-1][0]); !(step > 0.01) || seam > step {
+			t.Errorf("%+v: a step of %g at the seam, %g elsewhere", c, seam, step)
+		}
+	}
+}
+
+// A walk lasts as long as the way at an easy pace, and a second more; one through the
+// body is none.
+func TestServeWalk(t *testing.T) {
+	address := served(t)
+	request := map[string]any{"text": little, "programme": "clicks", "case": "aligned", "two_ears": true, "from_m": []float64{1, -0.6, 1}, "to_m": []float64{1, 0.6, 1}}
+	s, format, err := wav.Decode(bytes.NewReader(fetch(t, address+"/api/walk", request)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The echoes of the last sample come after it.
+	if n := s.Len(); n < 2*rate || n > 2*rate+rate/4 || format.NumChannels != 2 {
+		t.Errorf("%d samples, %+v", n, format)
+	}
+	for _, c := range []struct {
+		to   []float64
+		want string
+	}{{[]float64{-1, 0.6, -1}, "inside the body"}, {[]float64{1, 9, 1}, "at most 8 m"}} {
+		request["from_m"], request["to_m"] = []float64{1, -0.6, 1}, c.to
+		body, err := json.Marshal(request)
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := http.Post(address+"/api/walk", "application/json", bytes.NewReader(body))
+		if err != nil {
+			t.Fatal(err)
+		}
+		words, err := io.ReadAll(r.Body)
+		r.Body.Close()
+		if err != nil || r.StatusCode != http.StatusBadRequest || !strings.Contains(string(words), c.want) {
+			t.Errorf("to %v: %s %s %v", c.to, r.Status, words, err)
+		}
+	}
+}

@@ -1,0 +1,121 @@
+// Command bundle makes the browser's side of the page: it bundles render/page/web
+// into render/page/built, where it is embedded. It needs the packages that
+// "npm ci" puts into render/page/web, and is run by go generate ./render/page.
+// What it writes does not hang on the machine or the time.
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"github.com/evanw/esbuild/pkg/api"
+)
+
+func main() {
+	if err := run(); err != nil {
+		fmt.Fprintln(os.Stderr, "bundle:", err)
+		os.Exit(1)
+	}
+}
+
+func run() error {
+	page, err := pageFolder()
+	if err != nil {
+		return err
+	}
+	web, built := filepath.Join(page, "web"), filepath.Join(page, "built")
+	if _, err := os.Stat(filepath.Join(web, "node_modules")); err != nil {
+		return errors.New("run npm ci in render/page/web first")
+	}
+	files, err := bundled(web)
+	if err != nil {
+		return err
+	}
+	if files["index.html"], err = os.ReadFile(filepath.Join(web, "index.html")); err != nil {
+		return err
+	}
+	if files["LICENCES.txt"], err = licences(web); err != nil {
+		return err
+	}
+	return write(built, files)
+}
+
+// pageFolder finds render/page from the working directory upwards.
+func pageFolder() (string, error) {
+	at, err := os.Getwd()
+	if err != nil {
+		return "", err
+	}
+	for {
+		if _, err := os.Stat(filepath.Join(at, "go.mod")); err == nil {
+			return filepath.Join(at, "render", "page"), nil
+		}
+		if filepath.Dir(at) == at {
+			return "", errors.New("run it inside the module")
+		}
+		at = filepath.Dir(at)
+	}
+}
+
+// bundled returns the script and the style sheet, by name.
+func bundled(web string) (map[string][]byte, error) {
+	result := api.Build(api.BuildOptions{
+		AbsWorkingDir: web,
+		EntryPointsAdvanced: []api.EntryPoint{
+			{InputPath: "src/main.ts", OutputPath: "page"},
+			{InputPath: "src/page.css", OutputPath: "page"},
+		},
+		Outdir:            "built",
+		Bundle:            true,
+		Format:            api.FormatESModule,
+		Target:            api.ES2022,
+		Charset:           api.CharsetUTF8,
+		MinifyWhitespace:  true,
+		MinifyIdentifiers: true,
+		MinifySyntax:      true,
+		LegalComments:     api.LegalCommentsNone, // they are in LICENCES.txt
+		LogLevel:          api.LogLevelWarning,
+	})
+	if len(result.Errors) > 0 {
+		return nil, fmt.Errorf("%d errors in render/page/web", len(result.Errors))
+	}
+	out := map[string][]byte{}
+	for _, f := range result.OutputFiles {
+		out[filepath.Base(f.Path)] = f.Contents
+	}
+	return out, nil
+}
+
+// licences collects those of what the bundle holds.
+func licences(web string) ([]byte, error) {
+	var b bytes.Buffer
+	b.WriteString("page.js and page.css hold parts of the following libraries.\n")
+	for _, name := range []string{"three", "uplot"} {
+		text, err := os.ReadFile(filepath.Join(web, "node_modules", name, "LICENSE"))
+		if err != nil {
+			return nil, err
+		}
+		fmt.Fprintf(&b, "\n%s\n\n%s\n", name, bytes.TrimSpace(bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))))
+	}
+	return b.Bytes(), nil
+}
+
+// write writes the files, each whole or not at all.
+func write(folder string, files map[string][]byte) error {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	for name, data := range files {
+		half := filepath.Join(folder, name+".half")
+		if err := os.WriteFile(half, data, 0o644); err != nil {
+			return err
+		}
+		if err := os.Rename(half, filepath.Join(folder, name)); err != nil {
+			return err
+		}
+	}
+	return nil
+}

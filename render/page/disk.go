@@ -1,0 +1,126 @@
+package page
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"io/fs"
+	"net/http"
+	"os"
+	"path/filepath"
+	"sync"
+
+	"pappus/layout/design"
+)
+
+// mostText is the most that a design may hold, in bytes; package design has the
+// same limit.
+const mostText = 1 << 20
+
+// disk is the one file that the page may write.
+type disk struct {
+	path string // empty: none, the built-in demo stands for it
+	mu   sync.Mutex
+	seen string // hash of what was read or written last
+}
+
+// hashOf names a text by its content.
+func hashOf(text []byte) string {
+	sum := sha256.Sum256(text)
+	return hex.EncodeToString(sum[:16])
+}
+
+// read returns what the file holds.
+func (d *disk) read() ([]byte, error) {
+	if d.path == "" {
+		return design.DefaultTOML(), nil
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	text, err := design.ReadFile(d.path, mostText)
+	if err == nil {
+		d.seen = hashOf(text)
+	}
+	return text, err
+}
+
+// save replaces the file, whole or not at all, if it still holds what has that
+// hash; where none is given, what was read or written last. It returns the hash of
+// what is there then.
+func (d *disk) save(text []byte, held string) (string, error) {
+	if d.path == "" {
+		return "", &failure{http.StatusForbidden, "the built-in design has no file; download it instead"}
+	}
+	if len(text) > mostText {
+		return "", &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if held == "" {
+		held = d.seen
+	}
+	// A link stays one: what it points to is replaced.
+	path, err := filepath.EvalSymlinks(d.path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "", &failure{http.StatusConflict, "the file is gone from the disk"}
+	case err != nil:
+		return "", plainError(err)
+	}
+	now, err := design.ReadFile(path, mostText)
+	if err != nil {
+		return "", err
+	}
+	if hashOf(now) != held {
+		return "", &failure{http.StatusConflict, "the file was changed by another program since it was read"}
+	}
+	if err := replace(path, text); err != nil {
+		return "", plainError(err)
+	}
+	d.seen = hashOf(text)
+	return d.seen, nil
+}
+
+// replace writes a file beside the one at path, with the same permissions, and
+// puts it in its place.
+func replace(path string, text []byte) (err error) {
+	info, err := os.Stat(path)
+	if err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			err = errors.Join(err, f.Close(), os.Remove(f.Name()))
+		}
+	}()
+	if _, err := f.Write(text); err != nil {
+		return err
+	}
+	if err := f.Chmod(info.Mode().Perm()); err != nil {
+		return err
+	}
+	if err := f.Sync(); err != nil {
+		return err
+	}
+	if err := f.Close(); err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), path)
+}
+
+// plainError says why the system would not, without its own paths.
+func plainError(err error) error {
+	var p *fs.PathError
+	var l *os.LinkError
+	switch {
+	case errors.As(err, &p):
+		err = p.Err
+	case errors.As(err, &l):
+		err = l.Err
+	}
+	return &failure{http.StatusInternalServerError, "the file cannot be written: " + err.Error()}
+}

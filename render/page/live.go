@@ -1,0 +1,196 @@
+package page
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"net/http"
+	"sync"
+	"time"
+
+	"github.com/coder/websocket"
+)
+
+const (
+	mostMessage = 4 << 10          // bytes of one move
+	patience    = 10 * time.Second // for an answer to be taken
+	idle        = 30 * time.Second // until a client that says nothing is asked whether it is there
+)
+
+// live answers the moves of one client until it goes.
+func (p *Page) live(w http.ResponseWriter, r *http.Request) {
+	select {
+	case p.sockets <- struct{}{}:
+		defer func() { <-p.sockets }()
+	default:
+		fail(w, &failure{http.StatusTooManyRequests, "too many pages at once; close one"})
+		return
+	}
+	conn, err := websocket.Accept(w, r, nil)
+	if err != nil {
+		return // it has been answered
+	}
+	defer conn.CloseNow()
+	conn.SetReadLimit(mostMessage)
+	ctx, stop := context.WithCancel(context.WithoutCancel(r.Context()))
+	defer stop()
+	go func() {
+		select {
+		case <-ctx.Done():
+		case <-r.Context().Done(): // the server shuts down
+			_ = conn.Close(websocket.StatusGoingAway, "the program ends")
+			stop()
+		}
+	}()
+	in := newNewest()
+	go func() {
+		defer stop()
+		listen(ctx, conn, in)
+	}()
+	go ping(ctx, conn, stop)
+	p.follow(ctx, in, func(body []byte) error {
+		ctx, stop := context.WithTimeout(ctx, patience)
+		defer stop()
+		return conn.Write(ctx, websocket.MessageText, body)
+	})
+}
+
+// listen takes moves in until the client goes.
+func listen(ctx context.Context, conn *websocket.Conn, in *newest) {
+	for {
+		kind, body, err := conn.Read(ctx)
+		if err != nil {
+			return
+		}
+		if kind != websocket.MessageText {
+			_ = conn.Close(websocket.StatusUnsupportedData, "text alone")
+			return
+		}
+		in.put(read(body))
+	}
+}
+
+// read reads a move; one that is not understood has error set.
+func read(body []byte) message {
+	var m move
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	err := d.Decode(&m)
+	if err == nil && d.More() {
+		err = errors.New("more than one JSON value")
+	}
+	return message{m, err}
+}
+
+// ping keeps asking whether the client is there.
+func ping(ctx context.Context, conn *websocket.Conn, stop func()) {
+	tick := time.NewTicker(idle)
+	defer tick.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case <-tick.C:
+			wait, done := context.WithTimeout(ctx, patience)
+			err := conn.Ping(wait)
+			done()
+			if err != nil {
+				stop()
+				return
+			}
+		}
+	}
+}
+
+// message is a move, or why it is none.
+type message struct {
+	move move
+	err  error
+}
+
+// newest holds the newest message and drops what it overtakes.
+type newest struct {
+	mu    sync.Mutex
+	held  *message
+	ready chan struct{}
+	cut   context.CancelFunc // ends work that a newer message makes idle; may be nil
+}
+
+func newNewest() *newest { return &newest{ready: make(chan struct{}, 1)} }
+
+// put takes a message in.
+func (n *newest) put(m message) {
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	n.held = &m
+	if n.cut != nil {
+		n.cut()
+	}
+	select {
+	case n.ready <- struct{}{}:
+	default:
+	}
+}
+
+// take waits for a message, and returns with it the context to answer it in: for a
+// spot at rest one that ends when a newer message comes.
+func (n *newest) take(ctx context.Context) (message, context.Context, context.CancelFunc, error) {
+	for {
+		select {
+		case <-ctx.Done():
+			return message{}, nil, nil, ctx.Err()
+		case <-n.ready:
+		}
+		if m, work, stop := n.try(ctx); m != nil {
+			return *m, work, stop, nil
+		}
+	}
+}
+
+// try is take without waiting; it gives no message where another call has had it.
+func (n *newest) try(ctx context.Context) (*message, context.Context, context.CancelFunc) {
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	m := n.held
+	if m == nil {
+		return nil, nil, nil
+	}
+	work, stop := context.WithCancel(ctx)
+	n.held, n.cut = nil, nil
+	if m.move.rests() {
+		n.cut = stop
+	}
+	return m, work, stop
+}
+
+// follow answers the newest message, one after another, until ctx ends or an answer
+// cannot be sent.
+func (p *Page) follow(ctx context.Context, in *newest, send func([]byte) error) {
+	s := &session{plans: p.plans}
+	var b bytes.Buffer
+	for {
+		m, work, stop, err := in.take(ctx)
+		if err != nil {
+			return
+		}
+		out := moved{Seq: m.move.Seq}
+		if m.err != nil {
+			out.Error = oneLine(m.err.Error())
+		} else if out, err = s.answer(work, m.move); err != nil && work.Err() == nil {
+			out = moved{Seq: m.move.Seq, Error: oneLine(err.Error())}
+			err = nil
+		}
+		stop()
+		if err != nil {
+			continue // overtaken
+		}
+		b.Reset()
+		if err := encode(&b, out); err != nil {
+			return
+		}
+		if err := send(b.Bytes()); err != nil {
+			return
+		}
+	}
+}

@@ -1,0 +1,431 @@
+package page
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"math"
+	"net"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"pappus/layout/design"
+
+	"github.com/coder/websocket"
+)
+
+// reply of a live page, as the browser reads it.
+type liveAnswer struct {
+	Seq      int64
+	Unknown  bool
+	Fault    string
+	Error    string
+	Spot     []float64 `json:"spot_m"`
+	Drivers  []struct{ ID, Channel int }
+	Channels []struct {
+		ID      int
+		Drivers []int
+	}
+	Response map[string][]*float64
+	Measures map[string]map[string]*float64
+	Polar    *struct {
+		Angle []float64    `json:"angle_deg"`
+		Band  []float64    `json:"band_hz"`
+		Level [][]*float64 `json:"level_db"`
+	}
+	Map *struct {
+		Columns, Rows int
+		Low           []float64 `json:"low_m"`
+		High          []float64 `json:"high_m"`
+		Unit          string
+		Most          float64 `json:"most_hz"`
+		Values        []*float64
+	}
+}
+
+func (a liveAnswer) String() string {
+	return fmt.Sprintf("seq %d, unknown %v, fault %q, error %q, spot %v, %d drivers, map %v", a.Seq, a.Unknown, a.Fault, a.Error, a.Spot, len(a.Drivers), a.Map != nil)
+}
+
+// dial opens a live page.
+func dial(t testing.TB, server *httptest.Server) *websocket.Conn {
+	t.Helper()
+	conn, _, err := websocket.Dial(t.Context(), strings.Replace(server.URL, "http", "ws", 1)+"/api/live", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	conn.SetReadLimit(1 << 20)
+	t.Cleanup(func() { conn.CloseNow() })
+	return conn
+}
+
+func say(t testing.TB, conn *websocket.Conn, v any) {
+	t.Helper()
+	body, ok := v.(string)
+	if !ok {
+		b, err := json.Marshal(v)
+		if err != nil {
+			t.Fatal(err)
+		}
+		body = string(b)
+	}
+	if err := conn.Write(t.Context(), websocket.MessageText, []byte(body)); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func hear(t testing.TB, conn *websocket.Conn) (out liveAnswer) {
+	t.Helper()
+	ctx, stop := context.WithTimeout(t.Context(), 20*time.Second)
+	defer stop()
+	_, body, err := conn.Read(ctx)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(body, &out); err != nil {
+		t.Fatalf("%v: %.200s", err, body)
+	}
+	return out
+}
+
+func serve(t testing.TB, p *Page) *httptest.Server {
+	s := httptest.NewServer(p)
+	t.Cleanup(s.Close)
+	return s
+}
+
+func TestLive(t *testing.T) {
+	p, _ := newPage(t, small)
+	id := ask[planAnswer](t, p, "/api/plan", asked{small}).ID
+	conn := dial(t, serve(t, p))
+	at := triple{1, 1, 1}
+	for i, c := range []struct {
+		name string
+		move any
+		want func(a liveAnswer) bool
+	}{
+		{"no map", move{ID: id, Spot: at}, func(a liveAnswer) bool {
+			return len(a.Drivers) == 6 && len(a.Channels) == 6 && len(a.Response["aligned_db"]) == 256 && a.Map == nil && a.Polar == nil &&
+				*a.Measures["aligned"]["smear_us"] < *a.Measures["unaligned"]["smear_us"] && a.Spot[1] == 1
+		}},
+		{"level from above", move{ID: id, Spot: at, View: "above", Quantity: "level", Band: 1000, Cells: 8}, func(a liveAnswer) bool {
+			m := a.Map
+			return m.Columns == 8 && m.Rows == 8 && len(m.Values) == 64 && m.Unit == "dB" && m.Low[0] == -m.High[0] && m.High[1] > 3
+		}},
+		{"smear from the side", move{ID: id, Spot: at, View: "side", Quantity: "smear", Cells: 8}, func(a liveAnswer) bool {
+			m := a.Map
+			return m.Columns == 8 && m.Rows == 4 && len(m.Values) == 32 && m.Unit == "us" && math.Abs(m.Low[1]+0.1) < 1e-9
+		}},
+		{"at rest", move{ID: id, Spot: at, View: "above", Quantity: "comb_onset", Cells: 33}, func(a liveAnswer) bool {
+			return len(a.Map.Values) == 33*33 && a.Map.Unit == "Hz" && a.Map.Most > 11000 && len(a.Polar.Level) == 7 && len(a.Polar.Level[0]) == len(a.Polar.Angle)
+		}},
+		{"in the body", move{ID: id, Spot: triple{0, 0, 0.05}}, func(a liveAnswer) bool { return a.Fault == "the spot is inside the body" && a.Drivers == nil }},
+		{"no such plan", move{ID: "x", Spot: at}, func(a liveAnswer) bool { return a.Unknown }},
+		{"no such view", move{ID: id, Spot: at, View: "below"}, func(a liveAnswer) bool { return strings.Contains(a.Error, "view") }},
+		{"no such quantity", move{ID: id, Spot: at, Quantity: "taste"}, func(a liveAnswer) bool { return strings.Contains(a.Error, "quantity") }},
+		{"too many cells", move{ID: id, Spot: at, Cells: 97}, func(a liveAnswer) bool { return strings.Contains(a.Error, "cells") }},
+		{"one cell", move{ID: id, Spot: at, Cells: 1}, func(a liveAnswer) bool { return strings.Contains(a.Error, "cells") }},
+		{"too far", move{ID: id, Spot: triple{101}}, func(a liveAnswer) bool { return strings.Contains(a.Error, "spot_m") }},
+		{"no band", move{ID: id, Spot: at, Band: 1}, func(a liveAnswer) bool { return strings.Contains(a.Error, "band_hz") }},
+	} {
+		m := c.move.(move)
+		m.Seq = int64(i + 1)
+		say(t, conn, m)
+		if a := hear(t, conn); a.Seq != m.Seq || !c.want(a) {
+			t.Errorf("%s: %v", c.name, a)
+		}
+	}
+	say(t, conn, `{"seq": 1, "what": 2}`)
+	if a := hear(t, conn); !strings.Contains(a.Error, "what") {
+		t.Errorf("a field too many: %v", a)
+	}
+	say(t, conn, "[")
+	if a := hear(t, conn); a.Error == "" {
+		t.Errorf("no JSON: %v", a)
+	}
+}
+
+// Two pages on one design each get their own answers.
+func TestTwoAtOnce(t *testing.T) {
+	p, _ := newPage(t, small)
+	id := ask[planAnswer](t, p, "/api/plan", asked{small}).ID
+	s := serve(t, p)
+	var wait sync.WaitGroup
+	for c := range 2 {
+		conn := dial(t, s)
+		wait.Go(func() {
+			for i := range 20 {
+				at := triple{1 + float64(c), 0.125 * float64(i), 1}
+				say(t, conn, move{Seq: int64(i), ID: id, Spot: at, View: "above", Quantity: "level", Cells: 8})
+				if a := hear(t, conn); a.Seq != int64(i) || a.Spot[0] != at[0] || a.Spot[1] != at[1] {
+					t.Errorf("page %d, move %d: %v", c, i, a)
+				}
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// Of what comes while an answer is worked out, only the newest is answered; work
+// for a spot at rest ends when another move comes, work for a drag does not.
+func TestStaleMovesAreDropped(t *testing.T) {
+	in := newNewest()
+	for seq := range int64(5) {
+		in.put(message{move: move{Seq: seq, Cells: 64}})
+	}
+	m, work, stop, err := in.take(t.Context())
+	defer stop()
+	if err != nil || m.move.Seq != 4 {
+		t.Fatalf("%+v %v", m, err)
+	}
+	in.put(message{move: move{Seq: 5, Cells: 32}})
+	if work.Err() == nil {
+		t.Error("a spot at rest is still worked on")
+	}
+	m, work, stop, err = in.take(t.Context())
+	defer stop()
+	if err != nil || m.move.Seq != 5 {
+		t.Fatalf("%+v %v", m, err)
+	}
+	in.put(message{move: move{Seq: 6, Cells: 32}})
+	if work.Err() != nil {
+		t.Error("a drag is given up; it would never be answered")
+	}
+	ctx, end := context.WithCancel(t.Context())
+	end()
+	<-in.ready
+	if _, _, _, err := in.take(ctx); err == nil {
+		t.Error("it waits for ever")
+	}
+}
+
+// A client that sends faster than it is answered gets the last of its moves.
+func TestFlood(t *testing.T) {
+	p, _ := newPage(t, small)
+	id := ask[planAnswer](t, p, "/api/plan", asked{small}).ID
+	conn := dial(t, serve(t, p))
+	const many = 300
+	for i := range many {
+		say(t, conn, move{Seq: int64(i), ID: id, Spot: triple{1, 1, 1 + 0.001*float64(i)}, View: "above", Quantity: "level", Cells: 32})
+	}
+	answers, last := 0, int64(-1)
+	for last != many-1 {
+		a := hear(t, conn)
+		if a.Seq <= last {
+			t.Fatalf("%d after %d", a.Seq, last)
+		}
+		answers, last = answers+1, a.Seq
+	}
+	t.Logf("%d moves, %d answers", many, answers)
+	if answers == many {
+		t.Error("nothing was dropped")
+	}
+}
+
+func TestLargeMessage(t *testing.T) {
+	p, _ := newPage(t, small)
+	conn := dial(t, serve(t, p))
+	say(t, conn, `{"id":"`+strings.Repeat("x", mostMessage)+`"}`)
+	if _, _, err := conn.Read(t.Context()); websocket.CloseStatus(err) != websocket.StatusMessageTooBig {
+		t.Errorf("%v", err)
+	}
+}
+
+func TestTooManySockets(t *testing.T) {
+	p, _ := newPage(t, small)
+	s := serve(t, p)
+	for range mostSockets {
+		dial(t, s)
+	}
+	_, r, err := websocket.Dial(t.Context(), strings.Replace(s.URL, "http", "ws", 1)+"/api/live", nil)
+	if err == nil || r == nil || r.StatusCode != http.StatusTooManyRequests {
+		t.Errorf("%v %v", err, r)
+	}
+}
+
+// When the program ends, live pages are told, and Serve returns without an error.
+func TestServeEnds(t *testing.T) {
+	p, _ := newPage(t, small)
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	ended := make(chan error, 1)
+	go func() { ended <- Serve(ctx, l, p) }()
+	conn, _, err := websocket.Dial(t.Context(), "ws://"+l.Addr().String()+"/api/live", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer conn.CloseNow()
+	stop()
+	if _, _, err := conn.Read(t.Context()); websocket.CloseStatus(err) != websocket.StatusGoingAway {
+		t.Errorf("%v", err)
+	}
+	if err := <-ended; err != nil {
+		t.Errorf("%v", err)
+	}
+}
+
+// The map that is kept while an upright slice turns by less than a part of a cell
+// is the one that was made.
+func TestMapIsKept(t *testing.T) {
+	p, _ := newPage(t, small)
+	id := ask[planAnswer](t, p, "/api/plan", asked{small}).ID
+	s := &session{plans: p.plans}
+	go1 := func(spot triple, quantity string) {
+		if out, err := s.answer(t.Context(), move{ID: id, Spot: spot, View: "side", Quantity: quantity, Cells: 8}); err != nil || out.Map == nil {
+			t.Fatal(out.Fault, out.Error, err)
+		}
+	}
+	go1(triple{2, 0, 1}, "level")
+	first := s.maps[0].live
+	go1(triple{1.5, 0.0004, 0.5}, "level")
+	if len(s.maps) != 1 || s.maps[0].live != first {
+		t.Error("a nudge made a new map")
+	}
+	go1(triple{0, 2, 1}, "level")
+	for range 2 {
+		for _, q := range quantities {
+			go1(triple{2, 0, 1}, q.name)
+		}
+	}
+	if len(s.maps) != mostMaps {
+		t.Errorf("%d maps are kept", len(s.maps))
+	}
+}
+
+func FuzzAPI(f *testing.F) {
+	path := f.TempDir() + "/mine.toml"
+	p, err := New(Options{})
+	if err != nil {
+		f.Fatal(err)
+	}
+	p.disk.path = path // not there: nothing can be saved
+	id := ask[planAnswer](f, p, "/api/plan", asked{small}).ID
+	f.Add(0, `{"text":"[body]\nradius_mm = 1\n"}`)
+	f.Add(1, `{"text":"","set":[{"key":"channel[1].drivers","value":[1,2]},{"key":"surface","value":null}]}`)
+	f.Add(2, `{"text":"","read":"x"}`)
+	f.Add(3, `{"text":"","spot_m":[1,2,3],"programme":"clicks","case":"aligned"}`)
+	f.Add(4, `{"seq":1,"id":"`+id+`","spot_m":[1,1e-9,-1],"view":"side","quantity":"summing_loss","band_hz":8000,"cells":5}`)
+	f.Add(4, `{"seq":1,"id":"`+id+`","spot_m":[0,0,5],"view":"side","quantity":"comb_onset","cells":4}`)
+	f.Add(0, `{"text":`+quoted(strings.Replace(small, "count = 6", "count = 2", 1))+`}`)
+	f.Fuzz(func(t *testing.T, verb int, body string) {
+		if strings.Contains(body, "count") && len(body) > 400 {
+			return // planned for long
+		}
+		if verb == 4 {
+			s := &session{plans: p.plans}
+			m := read([]byte(body))
+			if m.err != nil || m.move.Cells > dragCells {
+				return
+			}
+			out, err := s.answer(t.Context(), m.move)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var b bytes.Buffer
+			if err := encode(&b, out); err != nil || !json.Valid(b.Bytes()) {
+				t.Fatalf("%v %s", err, b.Bytes())
+			}
+			return
+		}
+		verbs := []string{"plan", "edit", "save", "sound"}
+		w := do(p, request("/api/"+verbs[((verb%4)+4)%4], body))
+		if !json.Valid(w.Body.Bytes()) || w.Code == http.StatusInternalServerError {
+			t.Fatalf("%d %s", w.Code, w.Body)
+		}
+	})
+}
+
+// BenchmarkMove answers a move on the built-in design: planning at the spot, a map
+// of 32 by 32 cells, and the answer's JSON.
+func BenchmarkMove(b *testing.B) {
+	p, err := New(Options{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	id := ask[planAnswer](b, p, "/api/plan", asked{string(design.DefaultTOML())}).ID
+	for _, quantity := range []string{"", "level", "summing_loss", "smear", "comb_onset"} {
+		for _, view := range []string{"above", "side"} {
+			if quantity == "" && view == "side" {
+				continue
+			}
+			b.Run(fmt.Sprintf("%s %s", quantity, view), func(b *testing.B) {
+				s := &session{plans: p.plans}
+				var out bytes.Buffer
+				i := 0
+				b.ReportAllocs()
+				for b.Loop() {
+					i++
+					// From above the chair moves on the floor; from the side to and fro.
+					at := triple{1 + 0.01*float64(i%100), 0.4, 0.6}
+					if view == "side" {
+						at = triple{1.8 + 0.009*float64(i%100), 0.4 + 0.002*float64(i%100), 0.6}
+					}
+					a, err := s.answer(b.Context(), move{ID: id, Spot: at, View: view, Quantity: quantity, Cells: 32})
+					if err != nil || a.Error != "" || a.Fault != "" {
+						b.Fatal(err, a.Fault, a.Error)
+					}
+					out.Reset()
+					if err := encode(&out, a); err != nil {
+						b.Fatal(err)
+					}
+				}
+				b.ReportMetric(float64(out.Len()), "bytes/answer")
+			})
+		}
+	}
+	b.Run("level side, turning", func(b *testing.B) {
+		s := &session{plans: p.plans}
+		i := 0
+		for b.Loop() {
+			i++
+			sin, cos := math.Sincos(0.05 * float64(i))
+			if a, err := s.answer(b.Context(), move{ID: id, Spot: triple{1.8 * cos, 1.8 * sin, 0.6}, View: "side", Quantity: "level", Cells: 32}); err != nil || a.Map == nil {
+				b.Fatal(err, a.Fault, a.Error)
+			}
+		}
+	})
+	b.Run("level above at rest, 64 cells", func(b *testing.B) {
+		s := &session{plans: p.plans}
+		for b.Loop() {
+			if a, err := s.answer(b.Context(), move{ID: id, Spot: triple{1.8, 0.4, 0.6}, View: "above", Quantity: "level", Cells: 64}); err != nil || a.Map == nil {
+				b.Fatal(err, a.Fault, a.Error)
+			}
+		}
+	})
+	b.Run("comb_onset above at rest, 64 cells", func(b *testing.B) {
+		s := &session{plans: p.plans}
+		for b.Loop() {
+			if a, err := s.answer(b.Context(), move{ID: id, Spot: triple{1.8, 0.4, 0.6}, View: "above", Quantity: "comb_onset", Cells: 64}); err != nil || a.Map == nil {
+				b.Fatal(err, a.Fault, a.Error)
+			}
+		}
+	})
+}
+
+// BenchmarkLoopback moves the spot of the built-in design over a WebSocket.
+func BenchmarkLoopback(b *testing.B) {
+	p, err := New(Options{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	id := ask[planAnswer](b, p, "/api/plan", asked{string(design.DefaultTOML())}).ID
+	conn := dial(b, serve(b, p))
+	i := 0
+	b.ReportAllocs()
+	for b.Loop() {
+		i++
+		say(b, conn, move{Seq: int64(i), ID: id, Spot: triple{1 + 0.01*float64(i%100), 0.4, 0.6}, View: "above", Quantity: "level", Band: 1000, Cells: 32})
+		if a := hear(b, conn); a.Seq != int64(i) || a.Map == nil {
+			b.Fatal(a)
+		}
+	}
+	b.ReportMetric(float64(i)/b.Elapsed().Seconds(), "moves/s")
+}

@@ -1,0 +1,190 @@
+package page
+
+import (
+	"context"
+	"embed"
+	"io"
+	"io/fs"
+	"net/http"
+
+	"pappus/layout/design"
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+//go:generate go run ./bundle
+
+//go:embed built
+var built embed.FS
+
+// Options is what a page is made of.
+type Options struct {
+	Path    string // of the design; empty: the built-in demo, which cannot be saved
+	Version string // of the program, for people
+
+	// What can be heard and had, in the order in which it is offered.
+	Programmes, Cases, Files []Named
+
+	// Sound writes a WAV file of what is heard at the plan's spot; nil: none. Errors
+	// may wrap ErrNotThere or ErrAsked.
+	Sound func(ctx context.Context, w io.Writer, p *timing.Plan, h Hearing) error
+	// Walk is Sound on a way from one place to another, in m.
+	Walk func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, h Hearing) error
+	// Write adds the files of one name of Files.
+	Write func(ctx context.Context, what string, p *timing.Plan, add Add) error
+}
+
+// Named is something to choose, by its name, and what people call it.
+type Named struct {
+	Name  string `json:"name"`
+	Words string `json:"words"`
+}
+
+// Hearing is what is to be heard and how.
+type Hearing struct {
+	Programme, Case string
+	TwoEars, Dry    bool
+}
+
+// Add adds one file to a download.
+type Add func(name string, write func(io.Writer) error) error
+
+// Page is the page's server side; it is an http.Handler.
+type Page struct {
+	options Options
+	plans   *plans
+	moved   elsewhere
+	disk    disk
+	working chan struct{} // heavy work
+	asking  chan struct{} // requests
+	sockets chan struct{}
+	handler http.Handler
+}
+
+// How much may go on at once.
+const (
+	mostWork     = 2
+	mostRequests = 16
+	mostSockets  = 8
+)
+
+// New returns a page. The design at the path must be readable; a fault in it is
+// for the page to show.
+func New(o Options) (*Page, error) {
+	p := &Page{
+		options: o,
+		plans:   newPlans(o.Path),
+		working: make(chan struct{}, mostWork),
+		asking:  make(chan struct{}, mostRequests),
+		sockets: make(chan struct{}, mostSockets),
+		disk:    disk{path: o.Path},
+	}
+	if _, err := p.disk.read(); err != nil {
+		return nil, err
+	}
+	files, err := fs.Sub(built, "built")
+	if err != nil {
+		return nil, err
+	}
+	mux := http.NewServeMux()
+	mux.Handle("GET /", http.FileServerFS(files))
+	mux.HandleFunc("GET /api/live", p.live)
+	mux.Handle("GET /api/start", p.limited(p.start))
+	for path, answer := range map[string]http.HandlerFunc{
+		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
+		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
+	} {
+		mux.Handle("POST /api/"+path, p.limited(answer))
+	}
+	p.handler = guard(mux)
+	return p, nil
+}
+
+// ServeHTTP answers a request.
+func (p *Page) ServeHTTP(w http.ResponseWriter, r *http.Request) { p.handler.ServeHTTP(w, r) }
+
+// limited lets only so many requests in at once.
+func (p *Page) limited(next http.HandlerFunc) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		select {
+		case p.asking <- struct{}{}:
+			defer func() { <-p.asking }()
+			next(w, r)
+		default:
+			w.Header().Set("Retry-After", "1")
+			fail(w, &failure{http.StatusTooManyRequests, "too many requests at once; try again"})
+		}
+	})
+}
+
+// work waits for its turn to do something heavy, or for ctx to end. The caller
+// calls done afterwards.
+func (p *Page) work(ctx context.Context) (done func(), err error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	select {
+	case p.working <- struct{}{}:
+		return func() { <-p.working }, nil
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+}
+
+// start answers with what the page begins from.
+func (p *Page) start(w http.ResponseWriter, r *http.Request) {
+	text, err := p.disk.read()
+	if err != nil {
+		fail(w, err)
+		return
+	}
+	out := started{
+		Path: p.options.Path, Text: string(text), CanSave: p.options.Path != "", Version: p.options.Version, Read: hashOf(text),
+		Programmes: p.options.Programmes, Cases: p.options.Cases, Files: p.options.Files,
+	}
+	if d, err := design.Parse(p.plans.name, text); err == nil {
+		out.Name = d.Name
+	}
+	for _, k := range design.Keys() {
+		out.Keys = append(out.Keys, keyRow{k.Path, k.Table, k.Name, k.Unit, k.Kind, k.Low, k.High, k.Choices, k.Default, k.Needed, k.Remark})
+	}
+	for _, t := range design.Tables() {
+		out.Tables = append(out.Tables, tableRow(t))
+	}
+	reply(w, out)
+}
+
+type started struct {
+	Path       string     `json:"path"`
+	Name       string     `json:"name"`
+	Text       string     `json:"text"`
+	CanSave    bool       `json:"can_save"`
+	Version    string     `json:"version"`
+	Read       string     `json:"read"`
+	Programmes []Named    `json:"programmes"`
+	Cases      []Named    `json:"cases"`
+	Files      []Named    `json:"files"`
+	Keys       []keyRow   `json:"keys"`
+	Tables     []tableRow `json:"tables"`
+}
+
+type keyRow struct {
+	Key     string      `json:"key"`
+	Table   string      `json:"table"`
+	Name    string      `json:"name"`
+	Unit    string      `json:"unit"`
+	Kind    design.Kind `json:"kind"`
+	Low     float64     `json:"low"`
+	High    float64     `json:"high"`
+	Choices []string    `json:"choices"`
+	Default any         `json:"default"`
+	Needed  bool        `json:"needed"`
+	Remark  string      `json:"remark"`
+}
+
+type tableRow struct {
+	Name     string `json:"table"`
+	Optional bool   `json:"optional"`
+	Remark   string `json:"remark"`
+}

@@ -1,0 +1,206 @@
+package page
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"sync"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/timing"
+)
+
+// mostPlans is how many plans are kept for who comes back to one: undo and redo,
+// two designs side by side.
+const mostPlans = 8
+
+// mostWays is the most ways of sound, drivers times reflections, that a page plans
+// for: one that takes many seconds is for the command line.
+const mostWays = 70000
+
+// planned is a design with its plan. It does not change.
+type planned struct {
+	id     string
+	text   string
+	design *design.Design
+	array  *layout.Array
+	plan   *timing.Plan
+}
+
+// plans makes plans and keeps the last few. Those who ask for the same text share
+// the work; it ends when none of them waits any more.
+type plans struct {
+	name string // of the design, for messages and for files beside it
+	mu   sync.Mutex
+	kept []*planned // the last used at the end
+	now  map[string]*flight
+}
+
+// flight is a plan that is being made.
+type flight struct {
+	waiting int
+	stop    context.CancelFunc
+	done    chan struct{}
+	plan    *planned
+	err     error
+}
+
+func newPlans(path string) *plans {
+	if path == "" {
+		path = "lantern.toml"
+	}
+	return &plans{name: path, now: map[string]*flight{}}
+}
+
+// find returns a plan that is kept, nil where it is not.
+func (p *plans) find(id string) *planned {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.use(id)
+}
+
+// use is find for who holds the lock.
+func (p *plans) use(id string) *planned {
+	at := slices.IndexFunc(p.kept, func(k *planned) bool { return k.id == id })
+	if at < 0 {
+		return nil
+	}
+	found := p.kept[at]
+	p.kept = append(slices.Delete(p.kept, at, at+1), found)
+	return found
+}
+
+func (p *plans) keep(made *planned) {
+	if p.use(made.id) != nil {
+		return
+	}
+	if p.kept = append(p.kept, made); len(p.kept) > mostPlans {
+		p.kept = slices.Delete(p.kept, 0, 1)
+	}
+}
+
+// of returns the plan of a text. The error is faulty where the design is to blame.
+func (p *plans) of(ctx context.Context, text string, turn func(context.Context) (func(), error)) (*planned, error) {
+	id := hashOf([]byte(text))
+	p.mu.Lock()
+	if found := p.use(id); found != nil {
+		p.mu.Unlock()
+		return found, nil
+	}
+	f := p.now[id]
+	if f == nil {
+		f = &flight{done: make(chan struct{})}
+		var alone context.Context
+		alone, f.stop = context.WithCancel(context.WithoutCancel(ctx))
+		p.now[id] = f
+		go p.fly(alone, f, id, text, turn)
+	}
+	f.waiting++
+	p.mu.Unlock()
+	select {
+	case <-f.done:
+		return f.plan, f.err
+	case <-ctx.Done():
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if f.waiting--; f.waiting == 0 {
+		f.stop()
+		if p.now[id] == f {
+			delete(p.now, id) // who comes now begins anew
+		}
+	}
+	return nil, ctx.Err()
+}
+
+// fly makes a plan for those who wait.
+func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(context.Context) (func(), error)) {
+	defer f.stop()
+	defer close(f.done)
+	done, err := turn(ctx)
+	if err != nil {
+		f.err = err
+	} else {
+		f.plan, f.err = p.make(ctx, id, text)
+		done()
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.now[id] == f {
+		delete(p.now, id)
+	}
+	if f.err == nil {
+		p.keep(f.plan)
+	}
+}
+
+// make plans a text, looking between stages whether anyone still waits.
+func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
+	if faults := design.Faults(p.name, []byte(text)); len(faults) > 0 {
+		out := make(faulty, len(faults))
+		for i, f := range faults {
+			out[i] = faultOf(f)
+		}
+		return nil, out
+	}
+	out := &planned{id: id, text: text}
+	var err error
+	if out.design, err = design.Parse(p.name, []byte(text)); err != nil {
+		return nil, faulty{faultOf(err)}
+	}
+	if out.array, err = layout.Build(out.design); err != nil {
+		return nil, faulty{faultOf(p.atKey(err, out.design))}
+	}
+	if n := len(out.array.Mounts) * reflections(out.array); n > mostWays {
+		return nil, faulty{{Reason: fmt.Sprintf("%d ways of sound from %d drivers are too many to plan on a page, at most %d; use pappus plan, or a lower room.order",
+			n, len(out.array.Mounts), mostWays)}}
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	if out.plan, err = timing.Make(out.array); err != nil {
+		return nil, faulty{faultOf(err)}
+	}
+	return out, ctx.Err()
+}
+
+// namers are the keys that name a file.
+var namers = []string{"body.file", "mounts.list", "driver.response", "driver.impedance"}
+
+// atKey puts what is wrong with a file that a design names beside the key that names
+// it.
+func (p *plans) atKey(err error, d *design.Design) error {
+	var e *design.Error
+	if !errors.As(err, &e) || e.Key != "" || e.File == p.name {
+		return err
+	}
+	named, file := *e, filepath.Base(e.File)
+	values := d.Values()
+	for _, key := range namers {
+		if name, ok := values[key].(string); ok && filepath.Base(name) == file {
+			named.Key, named.Value = key, name
+			break
+		}
+	}
+	if e.Line > 0 {
+		file = fmt.Sprintf("%s, line %d", file, e.Line)
+	}
+	named.Line, named.Reason = 0, file+": "+e.Reason
+	return &named
+}
+
+// reflections returns how many ways there are from one driver to one place: those
+// of a box room, over at most as many walls as its order says (the whole numbers
+// whose sizes sum up to no more), or one and its mirror.
+func reflections(a *layout.Array) int {
+	switch n := a.Room.Order; {
+	case a.Room.Present:
+		return (2*n + 1) * (2*n*n + 2*n + 3) / 3
+	case a.Surface.Present:
+		return 2
+	}
+	return 1
+}

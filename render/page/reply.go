@@ -1,0 +1,152 @@
+package page
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"io"
+	"mime"
+	"net/http"
+	"strings"
+
+	"pappus/layout/design"
+	"pappus/timing/crossover"
+
+	"pappus/layout/wiring"
+)
+
+// mostBody is the most that a request may hold, in bytes: a text of 1 MB, written
+// as JSON.
+const mostBody = 3 << 20
+
+// ErrNotThere is wrapped by errors of what a page may ask for but this program
+// does not have.
+var ErrNotThere = errors.New("not there")
+
+// ErrAsked is wrapped by errors of what cannot be for what was asked: a way through
+// the body, say.
+var ErrAsked = errors.New("not possible")
+
+// failure is an error with its status.
+type failure struct {
+	status int
+	words  string
+}
+
+func (f *failure) Error() string { return f.words }
+
+// faulty is a design that cannot be planned.
+type faulty []fault
+
+func (f faulty) Error() string { return "the design has faults" }
+
+type fault struct {
+	Line   int    `json:"line"`
+	Key    string `json:"key"`
+	Value  string `json:"value"`
+	Reason string `json:"reason"`
+}
+
+// faultOf puts an error of a design, or of planning it, beside its key.
+func faultOf(err error) fault {
+	var d *design.Error
+	if errors.As(err, &d) {
+		return fault{d.Line, d.Key, d.Value, oneLine(d.Reason)}
+	}
+	f := fault{Reason: oneLine(strings.TrimPrefix(err.Error(), "timing: "))}
+	switch {
+	case errors.Is(err, wiring.ErrLoad):
+		f.Key = "wiring.minimum_load_ohm"
+	case errors.Is(err, crossover.ErrFilter):
+		f.Key = "protection.order"
+	}
+	return f
+}
+
+// oneLine keeps a text to one line.
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// answer makes a handler of a function that takes a request's body. The answer is
+// sent as JSON unless the function has sent it itself and returns nil.
+func answer[In any](f func(w http.ResponseWriter, r *http.Request, in In) (any, error)) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		var in In
+		if err := decode(w, r, &in); err != nil {
+			fail(w, err)
+			return
+		}
+		out, err := f(w, r, in)
+		switch {
+		case err != nil:
+			fail(w, err)
+		case out != nil:
+			reply(w, out)
+		}
+	}
+}
+
+// decode reads one JSON value from a request.
+func decode(w http.ResponseWriter, r *http.Request, to any) error {
+	if kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type")); err != nil || kind != "application/json" {
+		return &failure{http.StatusUnsupportedMediaType, "must be application/json"}
+	}
+	d := json.NewDecoder(http.MaxBytesReader(w, r.Body, mostBody))
+	d.DisallowUnknownFields()
+	err := d.Decode(to)
+	if err == nil {
+		if _, err = d.Token(); err == io.EOF {
+			return nil
+		}
+		return &failure{http.StatusBadRequest, "more than one JSON value"}
+	}
+	var large *http.MaxBytesError
+	if errors.As(err, &large) {
+		return &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
+	}
+	return &failure{http.StatusBadRequest, oneLine(err.Error())}
+}
+
+// reply sends a value as JSON, whole or not at all.
+func reply(w http.ResponseWriter, v any) {
+	var b bytes.Buffer
+	if err := encode(&b, v); err != nil {
+		fail(w, err)
+		return
+	}
+	send(w, http.StatusOK, b.Bytes())
+}
+
+func encode(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+func send(w http.ResponseWriter, status int, body []byte) {
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = w.Write(body) // who is gone does not miss it
+}
+
+// fail sends what went wrong.
+func fail(w http.ResponseWriter, err error) {
+	status, body := http.StatusInternalServerError, any(map[string]string{"error": oneLine(err.Error())})
+	var known *failure
+	var faults faulty
+	switch {
+	case errors.As(err, &known):
+		status = known.status
+	case errors.As(err, &faults):
+		status, body = http.StatusUnprocessableEntity, map[string]any{"error": faults.Error(), "faults": faults}
+	case errors.Is(err, ErrNotThere):
+		status = http.StatusNotImplemented
+	case errors.Is(err, ErrAsked):
+		status = http.StatusBadRequest
+	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
+		status = http.StatusServiceUnavailable
+	}
+	var b bytes.Buffer
+	_ = encode(&b, body) // words alone
+	send(w, status, b.Bytes())
+}

@@ -1,0 +1,196 @@
+package page
+
+import (
+	"archive/zip"
+	"bytes"
+	"fmt"
+	"io"
+	"net/http"
+	"slices"
+	"sync"
+
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+type soundAsked struct {
+	Text      string  `json:"text"`
+	Spot      *triple `json:"spot_m"`
+	Programme string  `json:"programme"`
+	Case      string  `json:"case"`
+	TwoEars   bool    `json:"two_ears"`
+	Dry       bool    `json:"dry"`
+}
+
+type walkAsked struct {
+	Text      string `json:"text"`
+	From      triple `json:"from_m"`
+	To        triple `json:"to_m"`
+	Programme string `json:"programme"`
+	Case      string `json:"case"`
+	TwoEars   bool   `json:"two_ears"`
+	Dry       bool   `json:"dry"`
+}
+
+type filesAsked struct {
+	Text string `json:"text"`
+	What string `json:"what"`
+}
+
+// known tells whether a name is one of those that are offered.
+func known(offered []Named, name, field string) error {
+	if slices.ContainsFunc(offered, func(n Named) bool { return n.Name == name }) {
+		return nil
+	}
+	return &failure{http.StatusBadRequest, fmt.Sprintf("%s %q: not known", field, name)}
+}
+
+func (p *Page) hearing(programme, kind string, twoEars, dry bool) (Hearing, error) {
+	if err := known(p.options.Programmes, programme, "programme"); err != nil {
+		return Hearing{}, err
+	}
+	if err := known(p.options.Cases, kind, "case"); err != nil {
+		return Hearing{}, err
+	}
+	return Hearing{programme, kind, twoEars, dry}, nil
+}
+
+func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any, error) {
+	h, err := p.hearing(in.Programme, in.Case, in.TwoEars, in.Dry)
+	switch {
+	case err != nil:
+		return nil, err
+	case p.options.Sound == nil:
+		return nil, fmt.Errorf("%w: no sound in this program", ErrNotThere)
+	}
+	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Plan) error {
+		return p.options.Sound(r.Context(), to, plan, h)
+	})
+}
+
+func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, error) {
+	h, err := p.hearing(in.Programme, in.Case, in.TwoEars, in.Dry)
+	switch {
+	case err != nil:
+		return nil, err
+	case p.options.Walk == nil:
+		return nil, fmt.Errorf("%w: walking cannot be heard yet", ErrNotThere)
+	}
+	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Plan) error {
+		return p.options.Walk(r.Context(), to, plan, vector(in.From), vector(in.To), h)
+	})
+}
+
+func vector(t triple) r3.Vec { return r3.Vec{X: t[0], Y: t[1], Z: t[2]} }
+
+// audio sends a WAV file, whole or not at all.
+func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *triple, write func(io.Writer, *timing.Plan) error) (any, error) {
+	made, err := p.plans.of(r.Context(), text, p.work)
+	if err != nil {
+		return nil, err
+	}
+	done, err := p.work(r.Context())
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	plan := made.plan
+	if spot != nil && vector(*spot) != made.array.Spot {
+		if plan, err = p.moved.of(made, *spot); err != nil {
+			return nil, err
+		}
+	}
+	var b bytes.Buffer
+	if err := write(&b, plan); err != nil {
+		return nil, err
+	}
+	if err := r.Context().Err(); err != nil {
+		return nil, err
+	}
+	w.Header().Set("Content-Type", "audio/wav")
+	_, _ = w.Write(b.Bytes()) // who is gone does not miss it
+	return nil, nil
+}
+
+// mostMoved is how many plans for other spots are kept.
+const mostMoved = 4
+
+// elsewhere keeps the last plans for spots that are not the design's: who switches
+// from case to case gets the same plan each time.
+type elsewhere struct {
+	mu   sync.Mutex
+	kept []movedPlan // the last used at the end
+}
+
+type movedPlan struct {
+	id   string
+	spot triple
+	plan *timing.Plan
+}
+
+// of returns the plan of a design for another spot.
+func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
+	if err := (move{Spot: spot}).check(); err != nil {
+		return nil, &failure{http.StatusBadRequest, err.Error()}
+	}
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	for i, k := range e.kept {
+		if k.id == made.id && k.spot == spot {
+			e.kept = append(slices.Delete(e.kept, i, i+1), k)
+			return k.plan, nil
+		}
+	}
+	planner, err := timing.NewPlanner(made.array)
+	if err != nil {
+		return nil, err
+	}
+	plan, err := planner.Move(vector(spot))
+	if err != nil {
+		s := session{made: made}
+		return nil, faulty{{Key: "spot.x_m", Reason: s.words(err, vector(spot))}}
+	}
+	if e.kept = append(e.kept, movedPlan{made.id, spot, plan}); len(e.kept) > mostMoved {
+		e.kept = slices.Delete(e.kept, 0, 1)
+	}
+	return plan, nil
+}
+
+// files sends a folder of files, whole or not at all.
+func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any, error) {
+	if err := known(p.options.Files, in.What, "what"); err != nil {
+		return nil, err
+	}
+	made, err := p.plans.of(r.Context(), in.Text, p.work)
+	if err != nil {
+		return nil, err
+	}
+	done, err := p.work(r.Context())
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	var b bytes.Buffer
+	z := zip.NewWriter(&b)
+	add := func(name string, write func(io.Writer) error) error {
+		if err := r.Context().Err(); err != nil {
+			return err
+		}
+		f, err := z.Create(name)
+		if err != nil {
+			return err
+		}
+		return write(f)
+	}
+	if err := p.options.Write(r.Context(), in.What, made.plan, add); err != nil {
+		return nil, err
+	}
+	if err := z.Close(); err != nil {
+		return nil, err
+	}
+	w.Header().Set("Content-Type", "application/zip")
+	w.Header().Set("Content-Disposition", fmt.Sprintf("attachment; filename=%q", "pappus-"+in.What+".zip"))
+	_, _ = w.Write(b.Bytes()) // who is gone does not miss it
+	return nil, nil
+}

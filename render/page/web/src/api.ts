@@ -1,0 +1,86 @@
+// The server's few verbs.
+
+import type { Fault, Planned, Start, Triple, Value } from "./types";
+
+/** A design that cannot be planned, with the server's words for each fault. */
+export class Faulty extends Error {
+  constructor(readonly faults: Fault[]) {
+    super(faults.map((f) => f.reason).join("; "));
+  }
+}
+
+async function refused(answer: Response): Promise<Error> {
+  const said: unknown = await answer.json().catch(() => null);
+  if (said !== null && typeof said === "object") {
+    if ("faults" in said && Array.isArray(said.faults)) return new Faulty(said.faults as Fault[]);
+    if ("error" in said && typeof said.error === "string") return new Error(said.error);
+  }
+  return new Error(`the server answered ${answer.status}`);
+}
+
+async function post(verb: string, what: unknown, signal?: AbortSignal): Promise<Response> {
+  const answer = await fetch(`api/${verb}`, {
+    method: "POST",
+    headers: { "Content-Type": "application/json" },
+    body: JSON.stringify(what),
+    ...(signal ? { signal } : {}),
+  });
+  if (!answer.ok) throw await refused(answer);
+  return answer;
+}
+
+export async function start(): Promise<Start> {
+  const answer = await fetch("api/start");
+  if (!answer.ok) throw await refused(answer);
+  return (await answer.json()) as Start;
+}
+
+export async function plan(text: string, signal?: AbortSignal): Promise<Planned> {
+  return (await (await post("plan", { text }, signal)).json()) as Planned;
+}
+
+export interface Change {
+  key: string;
+  value: Value;
+}
+
+/** Puts values into a design's text; remarks and order stay. */
+export async function edit(text: string, set: Change[]): Promise<string> {
+  return ((await (await post("edit", { text, set })).json()) as { text: string }).text;
+}
+
+/** Writes the design's file; read says what it was. Returns what it is now. */
+export async function save(text: string, read: string): Promise<string> {
+  return ((await (await post("save", { text, read })).json()) as { read: string }).read;
+}
+
+export interface SoundWish {
+  text: string;
+  spot_m: Triple;
+  programme: string;
+  case: string;
+  two_ears: boolean;
+  dry: boolean;
+}
+
+export async function sound(wish: SoundWish, signal?: AbortSignal): Promise<ArrayBuffer> {
+  return (await post("sound", wish, signal)).arrayBuffer();
+}
+
+export interface WalkWish {
+  text: string;
+  from_m: Triple;
+  to_m: Triple;
+  case: string;
+  programme: string;
+  two_ears: boolean;
+  dry: boolean;
+}
+
+export async function walk(wish: WalkWish, signal?: AbortSignal): Promise<ArrayBuffer> {
+  return (await post("walk", wish, signal)).arrayBuffer();
+}
+
+export async function files(text: string, what: string): Promise<Blob> {
+  return (await post("files", { text, what })).blob();
+}

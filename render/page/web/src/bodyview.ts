@@ -1,0 +1,118 @@
+// The body's part of the page: what its drivers are coloured by, the legend,
+// and the row of the one that was picked.
+
+import { channelColour, css, inkOn, shade } from "./colours";
+import type { RGB } from "./colours";
+import { el, framed, make, say } from "./dom";
+import { SolidView } from "./solid";
+import type { State } from "./state";
+import type { DriverRow } from "./types";
+import { decibels, fixed, milliseconds } from "./words";
+
+type By = "channel" | "delay" | "level";
+
+export class BodyView {
+  private by: By = "channel";
+  private picked = -1;
+  private solid: SolidView | null = null;
+  private readonly select = el<HTMLSelectElement>("pick");
+  private channels: number[] = [];
+  readonly draw: () => void;
+
+  constructor(private readonly state: State) {
+    this.draw = framed(() => this.drawNow());
+    const canvas = el<HTMLCanvasElement>("solid");
+    try {
+      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(index));
+    } catch {
+      canvas.hidden = true;
+      el("solid-none").hidden = false;
+    }
+    canvas.addEventListener("keydown", (event) => {
+      const step = { n: 1, p: -1 }[event.key.toLowerCase()];
+      const count = this.channels.length;
+      if (step !== undefined && count > 0) this.pick((Math.max(this.picked, step < 0 ? 0 : -1) + step + count) % count);
+    });
+    el("colour-by").addEventListener("change", (event) => {
+      this.by = (event.target as HTMLInputElement).value as By;
+      this.draw();
+    });
+    this.select.onchange = () => this.pick(this.select.selectedIndex - 1);
+    state.on("plan", () => this.take());
+  }
+
+  recolour(): void {
+    this.solid?.recolour();
+  }
+
+  private take(): void {
+    const { planned } = this.state;
+    if (planned === null) return;
+    this.solid?.take(planned);
+    if (this.select.options.length !== planned.drivers.length + 1) {
+      this.select.replaceChildren(make("option", { value: "" }, "none"), ...planned.drivers.map((d) => make("option", { value: d.id }, String(d.id))));
+      this.picked = -1;
+    }
+    this.draw();
+  }
+
+  private pick(index: number): void {
+    this.picked = index;
+    this.select.selectedIndex = index + 1;
+    document.dispatchEvent(new CustomEvent("picked", { detail: index }));
+    this.draw();
+  }
+
+  private drawNow(): void {
+    const rows = this.state.rows;
+    this.channels = rows.map((d) => d.channel);
+    if (rows.length === 0) return;
+    const values = rows.map((d) => (this.by === "delay" ? d.delay_us : (d.level_db ?? Number.NaN)));
+    const known = values.filter(Number.isFinite);
+    const low = Math.min(...known);
+    const high = Math.max(...known);
+    const colour = (i: number): RGB => (this.by === "channel" ? channelColour(this.channels[i] ?? 1) : shade((values[i]! - low) / (high - low || 1)));
+    const colours = rows.map((_, i) => colour(i));
+    const labels = rows.map((_, i) => (this.by === "channel" ? String(this.channels[i] ?? "") : ""));
+    this.solid?.draw(this.state.spot, { colours, labels, picked: this.picked });
+    this.legend(low, high);
+    this.row(rows);
+  }
+
+  private legend(low: number, high: number): void {
+    const box = el("legend");
+    const words = this.by === "delay" ? [`${fixed(low / 1000, 2)} ms`, `${fixed(high / 1000, 2)} ms`] : [`${decibels(low)} dB`, `${decibels(high)} dB`];
+    const ids = this.by === "channel" ? [...new Set(this.channels)].sort((a, b) => a - b) : [];
+    const key = `${this.by} ${this.by === "channel" ? ids.join() : words.join()}`;
+    if (box.dataset.shows === key) return;
+    box.dataset.shows = key;
+    if (this.by !== "channel") {
+      const ramp = make("canvas", { width: 128, height: 1, class: "ramp", "aria-hidden": "true" });
+      const c = ramp.getContext("2d");
+      for (let i = 0; c !== null && i < 128; i++) {
+        c.fillStyle = css(shade(i / 127));
+        c.fillRect(i, 0, 1, 1);
+      }
+      box.replaceChildren(make("span", {}, words[0]!), ramp, make("span", {}, words[1]!));
+      return;
+    }
+    box.replaceChildren(make("span", { class: "quiet" }, "Channel"), ...ids.map(chip));
+  }
+
+  private row(rows: DriverRow[]): void {
+    const d = rows[this.picked];
+    if (d === undefined) return say(el("row"), "Pick a driver to read its row.");
+    const round = d.path_m - d.straight_path_m;
+    const way = d.seen ? `${fixed(d.path_m, 3)} m straight` : `${fixed(d.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
+    say(el("row"), `Channel ${this.channels[this.picked]}: delay ${milliseconds(d.delay_us)} ms, ${decibels(d.level_db)} dB at the chair, ${way}.`);
+  }
+}
+
+/** A channel's number on its colour. */
+export function chip(id: number): HTMLSpanElement {
+  const colour = channelColour(id);
+  const out = make("span", { class: "chip" }, String(id));
+  out.style.backgroundColor = css(colour);
+  out.style.color = inkOn(colour);
+  return out;
+}

@@ -1,0 +1,171 @@
+// The level at the chair over frequency: as it is, with the delays, in step.
+
+import uPlot from "uplot";
+
+import { el, ink, make } from "./dom";
+import type { State } from "./state";
+import type { Maybe, Response } from "./types";
+import { fixed, hertz } from "./words";
+
+/** One line of the picture. */
+interface Line {
+  words: string;
+  of: (r: Response) => Maybe[];
+  colour: string;
+  dash?: number[];
+  width: number;
+}
+
+const lines: Line[] = [
+  { words: "in step", of: (r) => r.in_step_db, colour: "--line-best", dash: [2, 4], width: 1.5 },
+  { words: "without delays", of: (r) => r.unaligned_db, colour: "--line-before", width: 1.5 },
+  { words: "with delays", of: (r) => r.aligned_db, colour: "--accent", width: 2.5 },
+];
+const other: Line = { words: "the other", of: (r) => r.aligned_db, colour: "--line-other", dash: [7, 4], width: 2 };
+
+const NAMED_HZ = [50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000];
+/** Where there is little room these go without a name. */
+const SPARED_HZ = [200, 2000, 20000];
+const SPAN_DB = 40;
+/** Below this width the lines are named above the picture. */
+const NARROW_PX = 520;
+
+export class Curves {
+  private plot: uPlot | null = null;
+  private readonly box = el("curves");
+  private high = 0;
+  private second: { name: string; response: Response } | null = null;
+
+  constructor(private readonly state: State) {
+    new ResizeObserver(() => this.resize()).observe(this.box);
+  }
+
+  /** Draws a second design's line over the first's; null takes it away. */
+  compare(second: { name: string; response: Response } | null): void {
+    this.second = second;
+    this.renew();
+  }
+
+  /** Makes the picture anew, in the page's present colours. */
+  renew(): void {
+    this.plot?.destroy();
+    this.plot = null;
+    this.draw(true);
+  }
+
+  /** Draws the newest answer. The scale follows a chair at rest only, so that it does not jump. */
+  draw(isRest: boolean): void {
+    const response = this.state.moved?.response ?? this.state.planned?.plan.response;
+    if (response === undefined || this.box.clientWidth === 0) return;
+    const top = Math.max(...response.in_step_db.filter((v): v is number => v !== null));
+    if (isRest || this.plot === null || top > this.high) this.high = 5 * Math.ceil((top + 2) / 5);
+    const data = this.data(response);
+    if (this.plot === null) this.plot = new uPlot(this.options(), data, this.box);
+    else this.plot.setData(data);
+    if (isRest) this.tell(response);
+  }
+
+  private all(): Line[] {
+    return this.second === null ? lines : [...lines, { ...other, words: this.second.name }];
+  }
+
+  private data(response: Response): uPlot.AlignedData {
+    const own = lines.map((l) => l.of(response));
+    const seconds = this.second === null ? [] : [onto(response.frequency_hz, this.second.response)];
+    return [response.frequency_hz, ...own, ...seconds];
+  }
+
+  private tell(response: Response): void {
+    const at = (list: Maybe[]) => fixed(list[Math.floor(list.length / 2)] ?? null, 1);
+    const middle = response.frequency_hz[Math.floor(response.frequency_hz.length / 2)] ?? 0;
+    this.box.setAttribute(
+      "aria-label",
+      `Level at the chair over frequency. At ${hertz(middle)}: ${at(response.unaligned_db)} dB without delays, ${at(response.aligned_db)} dB with them, ${at(response.in_step_db)} dB in step.`,
+    );
+    el("response-key").replaceChildren(
+      ...this.all().map((l, i) => make("span", { class: `key-item line-${i}` }, l.words)),
+    );
+  }
+
+  private resize(): void {
+    if (this.box.clientWidth === 0) return;
+    if (this.plot === null || this.box.clientWidth < NARROW_PX !== this.plot.width < NARROW_PX) return this.renew();
+    this.plot.setSize(this.size());
+  }
+
+  private size(): { width: number; height: number } {
+    return { width: this.box.clientWidth, height: this.box.clientHeight };
+  }
+
+  private options(): uPlot.Options {
+    const quiet = ink("--quiet");
+    const font = `11.5px ${ink("--sans")}`;
+    const grid = { stroke: ink("--rule"), width: 1 };
+    const isNarrow = this.box.clientWidth < NARROW_PX;
+    return {
+      ...this.size(),
+      padding: [10, isNarrow ? 14 : 108, 0, 0],
+      cursor: { drag: { setScale: false }, points: { size: 7 }, y: false },
+      legend: { show: false },
+      scales: {
+        x: { time: false, distr: 3, log: 10, range: [50, 20000] },
+        y: { range: () => [this.high - SPAN_DB, this.high] },
+      },
+      axes: [
+        { stroke: quiet, font, grid, ticks: { show: false }, size: 30, gap: 6, splits: () => NAMED_HZ, filter: (_, s) => s, values: (_, s) => s.map((v) => (isNarrow && SPARED_HZ.includes(v) ? "" : short(v))) },
+        { stroke: quiet, font, grid, ticks: { show: false }, size: 40, gap: 6, values: (_, s) => s.map(String) },
+      ],
+      series: [
+        {},
+        ...this.all().map((l) => ({
+          label: l.words,
+          stroke: ink(l.colour),
+          width: l.width,
+          ...(l.dash ? { dash: l.dash } : {}),
+          points: { show: false },
+        })),
+      ],
+      hooks: isNarrow ? {} : { draw: [(u: uPlot) => this.names(u)] },
+    };
+  }
+
+  /** Writes each line's name beside its end, none over another. */
+  private names(u: uPlot): void {
+    const c = u.ctx;
+    const sharp = devicePixelRatio || 1;
+    const right = u.bbox.left + u.bbox.width + 8 * sharp;
+    const ends = this.all().map((l, i) => {
+      const list: Maybe[] = Array.from(u.data[i + 1] ?? [], (v) => v ?? null);
+      const known = list.slice(Math.floor(list.length * 0.94)).filter((v) => v !== null);
+      const mean = known.length === 0 ? this.high - SPAN_DB : known.reduce((a, b) => a + b, 0) / known.length;
+      return { l, y: u.valToPos(mean, "y", true) };
+    });
+    ends.sort((a, b) => a.y - b.y);
+    const gap = 17 * sharp;
+    const bottom = u.bbox.top + u.bbox.height - 6 * sharp;
+    for (const [i, e] of ends.entries()) e.y = Math.max(e.y, i === 0 ? u.bbox.top + 6 * sharp : ends[i - 1]!.y + gap);
+    for (let i = ends.length - 1, y = bottom; i >= 0; i--, y -= gap) ends[i]!.y = Math.min(ends[i]!.y, y);
+    c.save();
+    c.font = `600 ${12 * sharp}px ${ink("--sans")}`;
+    c.textAlign = "left";
+    c.textBaseline = "middle";
+    for (const { l, y } of ends) {
+      c.fillStyle = ink(l.colour);
+      c.fillText(l.words, right, y, 100 * sharp);
+    }
+    c.restore();
+  }
+}
+
+function short(hz: number): string {
+  return hz < 1000 ? String(hz) : `${hz / 1000}k`;
+}
+
+/** A second design's level at the first one's frequencies: the nearest of its own. */
+function onto(frequency: number[], r: Response): Maybe[] {
+  let j = 0;
+  return frequency.map((f) => {
+    while (j + 1 < r.frequency_hz.length && Math.abs(r.frequency_hz[j + 1]! - f) <= Math.abs(r.frequency_hz[j]! - f)) j++;
+    return r.aligned_db[j] ?? null;
+  });
+}

@@ -1,0 +1,241 @@
+// The design as a form, made from the keys that the server knows: a field for
+// each, its unit beside it, its fault under it in the server's words.
+
+import { el, make, say } from "./dom";
+import type { State } from "./state";
+import type { Fault, Key, Start, Table, Value } from "./types";
+
+/** How the tables are called, in the order in which they are shown; the first ones stand open. */
+const GROUPS: [table: string, words: string, open: boolean][] = [
+  ["", "Name", false],
+  ["body", "Body", true],
+  ["mounts", "Places of the drivers", true],
+  ["driver", "Driver", false],
+  ["wiring", "Channels and amplifier", true],
+  ["spot", "Chair", false],
+  ["surface", "Table below", false],
+  ["room", "Room", false],
+  ["woofer", "Woofer", false],
+  ["air", "Air", false],
+  ["timing", "Model and delays", false],
+  ["protection", "High-pass", false],
+  ["processor", "Processor", false],
+  ["box", "Inside", false],
+  ["fit", "Clearance", false],
+  ["print", "Print", false],
+  ["coverage", "Map", false],
+];
+
+/** Values that a table which is not there yet can begin with, so that it can be planned at once. */
+const BEGIN: Record<string, Record<string, Value>> = {
+  surface: { absorption: 0.1 },
+  room: { size_m: [6, 4.5, 2.7], body_at_m: [2, 2.2, 0.8], absorption: 0.2 },
+  woofer: { x_m: -0.5, y_m: 0.3, z_m: 0.1, crossover_hz: 300 },
+};
+
+/** Keys that go with some choices alone: they are taken out with another choice. */
+const ONLY_WITH: Record<string, [choices: string[], keys: string[]][]> = {
+  "body.shape": [
+    [["geodesic"], ["body.base", "body.subdivision", "body.m", "body.n"]],
+    [["prism", "antiprism"], ["body.sides", "body.height_mm"]],
+    [["file"], ["body.file"]],
+  ],
+  "mounts.on": [
+    [["even"], ["mounts.count", "mounts.over", "mounts.symmetry"]],
+    [["list"], ["mounts.list"]],
+  ],
+};
+
+interface Field {
+  row: HTMLElement;
+  key: Key;
+  input: HTMLInputElement | HTMLSelectElement;
+  fault: HTMLElement;
+}
+
+export class Fields {
+  private readonly fields = new Map<string, Field>();
+  private readonly switches = new Map<string, HTMLInputElement>();
+  private readonly box = el("faults");
+
+  constructor(private readonly state: State, start: Start) {
+    const tables = new Map((start.tables ?? []).map((t) => [t.table, t]));
+    const form = el<HTMLFormElement>("fields");
+    form.onsubmit = (event) => event.preventDefault();
+    for (const [table, words, open] of GROUPS) {
+      const keys = start.keys.filter((k) => k.table === table);
+      if (keys.length > 0) form.append(this.group(words, open, keys, tables.get(table)));
+    }
+    state.on("plan", () => this.show());
+    state.on("faults", () => this.faults());
+  }
+
+  private group(words: string, open: boolean, keys: Key[], table: Table | undefined): HTMLElement {
+    const body = make("div", { class: "group-body" });
+    if (table?.remark) body.append(make("p", { class: "remark" }, table.remark));
+    if (table?.optional) body.append(this.presence(table.table, words));
+    body.append(...keys.map((k) => this.field(k)));
+    return make("details", { class: "group", id: `group-${table?.table || "name"}`, open }, make("summary", {}, words), body);
+  }
+
+  /** A thing that may be away is taken away and brought back whole. */
+  private presence(table: string, words: string): HTMLElement {
+    const input = make("input", { type: "checkbox", id: `there-${table}` });
+    input.onchange = () => {
+      const begin = Object.entries(BEGIN[table] ?? {}).map(([name, value]) => ({ key: `${table}.${name}`, value }));
+      // A body stands on a table or in a room; the one takes the other's place.
+      const rival = { room: "surface", surface: "room" }[table];
+      const away = input.checked && rival !== undefined && this.switches.get(rival)?.checked ? [{ key: rival, value: null }] : [];
+      void this.state.change(input.checked ? [...away, ...begin] : [{ key: table, value: null }]);
+    };
+    this.switches.set(table, input);
+    return make("label", { class: "tick" }, input, ` ${words} there`);
+  }
+
+  private field(key: Key): HTMLElement {
+    const id = `f-${key.key.replaceAll(".", "-")}`;
+    const input = this.input(key, id);
+    const fault = make("p", { class: "fault", id: `${id}-fault`, hidden: true });
+    const remark = key.remark === "" ? [] : [make("span", { class: "remark", id: `${id}-remark` }, key.remark)];
+    input.setAttribute("aria-describedby", [`${id}-fault`, ...(key.remark === "" ? [] : [`${id}-remark`])].join(" "));
+    input.onchange = () => this.changed(key, input);
+    const unit = key.unit === "" ? [] : [make("span", { class: "unit" }, key.unit)];
+    const words = make("label", { for: id }, wordsOf(key));
+    const row = make("div", { class: "field" }, words, make("span", { class: "with-unit" }, input, ...unit), ...remark, fault);
+    this.fields.set(key.key, { row, key, input, fault });
+    return row;
+  }
+
+  private input(key: Key, id: string): HTMLInputElement | HTMLSelectElement {
+    if (key.kind === "choice" || key.kind === "flag") {
+      const choices = key.kind === "flag" ? ["false", "true"] : (key.choices ?? []);
+      const said = (c: string) => (key.kind === "flag" ? (c === "true" ? "yes" : "no") : c);
+      const none = key.needed ? [] : [make("option", { value: "" }, "–")];
+      return make("select", { id }, ...none, ...choices.map((c) => make("option", { value: c }, said(c))));
+    }
+    const isNumber = key.kind === "number" || key.kind === "whole";
+    return make("input", {
+      id,
+      type: "text",
+      inputmode: isNumber ? (key.low < 0 ? "text" : key.kind === "whole" ? "numeric" : "decimal") : "text",
+      class: isNumber ? "number" : undefined,
+      title: isNumber && key.high > key.low ? `${key.low} to ${key.high}` : undefined,
+    });
+  }
+
+  private changed(key: Key, input: HTMLInputElement | HTMLSelectElement): void {
+    const value = read(key, input.value);
+    if (value === undefined) return this.fault(key.key, "not a number");
+    this.fault(key.key, "");
+    const given = new Set(this.state.planned?.given);
+    const idle = (ONLY_WITH[key.key] ?? []).filter(([choices]) => !choices.includes(String(value))).flatMap(([, keys]) => keys);
+    void this.state.change([...idle.filter((k) => given.has(k)).map((k) => ({ key: k, value: null })), { key: key.key, value }]);
+  }
+
+  /** Shows a plan's values: those of the text in the field, those that are taken without in grey. */
+  private show(): void {
+    const { planned } = this.state;
+    if (planned === null) return;
+    const given = new Set(planned.given);
+    for (const { key, input } of this.fields.values()) {
+      const value = planned.values[key.key];
+      const text = written(value ?? null);
+      input.classList.toggle("is-taken", !given.has(key.key));
+      if (input instanceof HTMLSelectElement) {
+        const none = [...input.options].find((o) => o.value === "");
+        if (none !== undefined) none.textContent = text === "" ? "–" : `(${flagged(text)})`;
+        input.value = given.has(key.key) ? text : "";
+      } else {
+        if (document.activeElement !== input) input.value = given.has(key.key) ? text : "";
+        input.placeholder = text;
+      }
+    }
+    for (const [chooser, sets] of Object.entries(ONLY_WITH)) {
+      const chosen = String(planned.values[chooser] ?? "");
+      for (const [choices, keys] of sets) {
+        for (const key of keys) this.fields.get(key)?.row.toggleAttribute("hidden", !choices.includes(chosen) && !given.has(key));
+      }
+    }
+    for (const [table, input] of this.switches) {
+      input.checked = Object.keys(planned.values).some((k) => k.startsWith(`${table}.`));
+    }
+  }
+
+  private faults(): void {
+    for (const key of this.fields.keys()) this.fault(key, "");
+    const homeless = this.state.faults.filter((f) => !this.place(f));
+    this.box.replaceChildren(...homeless.map((f) => make("p", { class: "fault", role: "alert" }, sentence(f))));
+    const first = this.state.faults[0];
+    const notice = el("notice");
+    const isOpen = !el("design").hidden;
+    notice.hidden = first === undefined || (isOpen && homeless.length === 0);
+    say(notice, first === undefined ? "" : `What you see is the last design that could be planned. ${sentence(first)}`);
+  }
+
+  private place(f: Fault): boolean {
+    if (!this.fields.has(f.key)) return false;
+    this.fault(f.key, f.reason);
+    const { row } = this.fields.get(f.key)!;
+    row.hidden = false;
+    row.closest("details")?.setAttribute("open", "");
+    return true;
+  }
+
+  private fault(key: string, words: string): void {
+    const field = this.fields.get(key);
+    if (field === undefined) return;
+    field.fault.hidden = words === "";
+    say(field.fault, words);
+    if (words === "") field.input.removeAttribute("aria-invalid");
+    else field.input.setAttribute("aria-invalid", "true");
+  }
+}
+
+/** A fault that stands by itself. */
+export function sentence(f: Fault): string {
+  const where = [f.line > 0 ? `line ${f.line}` : "", f.key].filter((s) => s !== "").join(", ");
+  return where === "" ? f.reason : `${where}: ${f.reason}`;
+}
+
+/** A key without its unit, which stands beside the field. */
+function wordsOf(key: Key): string {
+  const bare = key.unit === "" ? key.name : key.name.replace(/_(mm2|cm2|mm|m|cm|ohm|db|w|hz|us|deg|kpa|c|percent|l|g|mh|tm|volt|kg_m3|ms)$/, "");
+  return bare.replaceAll("_", " ");
+}
+
+function flagged(text: string): string {
+  return text === "true" ? "yes" : text === "false" ? "no" : text;
+}
+
+function written(value: Value): string {
+  if (value === null) return "";
+  return typeof value === "object" ? list(value) : String(value);
+}
+
+function list(value: Value[]): string {
+  return value.map((v) => (Array.isArray(v) ? `[${list(v)}]` : String(v))).join(", ");
+}
+
+/** What a field's text means; undefined: not a number. */
+function read(key: Key, text: string): Value | undefined {
+  const t = text.trim();
+  if (t === "") return null;
+  switch (key.kind) {
+    case "number":
+    case "whole": {
+      const n = Number(t.replace(",", "."));
+      return Number.isFinite(n) ? n : undefined;
+    }
+    case "flag":
+      return t === "true";
+    case "list":
+      try {
+        const isOne = !t.includes(",") && !t.startsWith("[") && key.name.endsWith("absorption");
+        return JSON.parse(isOne || (t.startsWith("[") && t.endsWith("]") && !t.startsWith("[[") && !/\]\s*,\s*\[/.test(t)) ? t : `[${t}]`) as Value;
+      } catch {
+        return undefined;
+      }
+    default:
+      return t;
+  }
+}

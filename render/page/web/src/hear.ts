@@ -1,0 +1,258 @@
+// Hearing the chair: every case as a loop, all in step, one of them audible. A
+// change fades for 10 ms; a start fades for a second and a half, and quietly.
+
+import * as api from "./api";
+import { el, make, say } from "./dom";
+import type { State } from "./state";
+import type { Start, Triple } from "./types";
+
+const CHANGE_S = 0.01;
+const BEGIN_S = 1.5;
+const END_S = 0.06;
+
+interface Loop {
+  source: AudioBufferSourceNode;
+  gain: GainNode;
+}
+
+export class Hear {
+  private context: AudioContext | null = null;
+  private master: GainNode | null = null;
+  private loops = new Map<string, Loop>();
+  private began = 0;
+  private case = "aligned";
+  private under: AbortController | null = null;
+  private walking: AudioBufferSourceNode | null = null;
+  private readonly play = el<HTMLButtonElement>("play");
+  private readonly programme = el<HTMLSelectElement>("programme");
+  private readonly volume = el<HTMLInputElement>("volume");
+
+  constructor(private readonly state: State, private readonly start: Start) {
+    this.programme.append(...start.programmes.map((p) => make("option", { value: p.name }, p.words)));
+    const chosen = start.cases.find((c) => c.name === this.case) ?? start.cases[0];
+    this.case = chosen?.name ?? "";
+    el("cases").append(
+      ...start.cases.map((c) =>
+        make("label", {}, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
+    );
+    el("cases").addEventListener("change", (event) => this.choose((event.target as HTMLInputElement).value));
+    this.play.onclick = () => void (this.isPlaying ? this.stop() : this.begin());
+    el("swap").onclick = () => this.swap();
+    el("hear").addEventListener("keydown", (event) => {
+      if (event.key.toLowerCase() !== "b" || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (!(event.target instanceof HTMLSelectElement)) this.swap();
+    });
+    this.programme.onchange = () => void this.renew();
+    for (const id of ["two-ears", "dry"]) el(id).onchange = () => void this.renew();
+    this.volume.oninput = () => this.loudness();
+    el("walk").onclick = () => void this.walk();
+    state.on("plan", () => void this.renew());
+    this.loudness();
+  }
+
+  private get isPlaying(): boolean {
+    return this.loops.size > 0 || this.walking !== null;
+  }
+
+  private say(words: string): void {
+    say(el("hear-say"), words);
+  }
+
+  private choose(name: string): void {
+    this.case = name;
+    for (const radio of el("cases").querySelectorAll("input")) radio.checked = radio.value === name;
+    if (this.loops.size > 0 && !this.loops.has(name)) return; // it is heard as soon as it is there
+    const now = (this.context?.currentTime ?? 0) + 0.02;
+    for (const [which, { gain }] of this.loops) fade(gain, which === name ? 1 : 0, now, CHANGE_S);
+  }
+
+  /** From with the delays to without, and back. */
+  private swap(): void {
+    const [a, b] = ["aligned", "as_built"];
+    this.choose(this.case === a ? b : a);
+    this.say(`Now ${this.start.cases.find((c) => c.name === this.case)?.words ?? this.case}.`);
+  }
+
+  private loudness(): void {
+    const db = Number(this.volume.value);
+    const words = db <= Number(this.volume.min) ? "off" : `${String(db).replace("-", "\u2212")} dB`;
+    say(el("volume-say"), words);
+    this.volume.setAttribute("aria-valuetext", words);
+    if (this.master !== null && this.context !== null && this.isPlaying) fade(this.master, this.level(), this.context.currentTime, 0.05);
+  }
+
+  private level(): number {
+    const db = Number(this.volume.value);
+    return db <= Number(this.volume.min) ? 0 : 10 ** (db / 20);
+  }
+
+  private open(): { context: AudioContext; master: GainNode } {
+    if (this.context === null || this.master === null) {
+      this.context = new AudioContext();
+      this.master = this.context.createGain();
+      this.master.gain.value = 0;
+      this.master.connect(this.context.destination);
+    }
+    void this.context.resume();
+    return { context: this.context, master: this.master };
+  }
+
+  private async begin(): Promise<void> {
+    const { context, master } = this.open();
+    this.shown("wait");
+    if (!(await this.fetch())) return this.shown("off");
+    master.gain.cancelScheduledValues(context.currentTime);
+    master.gain.setValueAtTime(0, context.currentTime);
+    fade(master, this.level(), context.currentTime, BEGIN_S);
+    this.shown("on");
+  }
+
+  /** Fetches every case anew, the chosen one first; what plays is replaced in step. */
+  private async fetch(): Promise<boolean> {
+    const { context } = this.open();
+    this.under?.abort();
+    const mine = new AbortController();
+    this.under = mine;
+    this.say("Reckoning what the chair hears…");
+    const wish = {
+      text: this.state.planned?.text ?? this.state.text,
+      spot_m: [...this.state.spot] as Triple,
+      programme: this.programme.value,
+      two_ears: el<HTMLInputElement>("two-ears").checked,
+      dry: el<HTMLInputElement>("dry").checked,
+    };
+    const get = async (name: string) => context.decodeAudioData(await api.sound({ ...wish, case: name }, mine.signal));
+    try {
+      const chosen = this.case;
+      const first = await get(chosen);
+      if (this.under !== mine) return false;
+      this.replace(chosen, first);
+      const rest = this.start.cases.map((c) => c.name).filter((name) => name !== chosen);
+      void this.join(rest, get, mine);
+      return true;
+    } catch (error) {
+      if (this.under === mine) this.say(error instanceof Error ? error.message : String(error));
+      return false;
+    }
+  }
+
+  /** Lets the other cases join as they come. */
+  private async join(names: string[], get: (name: string) => Promise<AudioBuffer>, mine: AbortController): Promise<void> {
+    try {
+      for (const name of names) {
+        const buffer = await get(name);
+        if (this.under !== mine) return;
+        this.add(name, buffer);
+        if (name === this.case) this.choose(name);
+      }
+      this.say("");
+    } catch (error) {
+      if (this.under === mine) this.say(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  /** Puts one loop in the place of all that play, at the same point of the sound. */
+  private replace(name: string, buffer: AudioBuffer): void {
+    const now = this.open().context.currentTime + 0.02;
+    const old = [...this.loops.values()];
+    if (old.length === 0) this.began = now;
+    this.loops = new Map();
+    this.add(name, buffer);
+    this.choose(name);
+    for (const loop of old) end(loop, now);
+  }
+
+  /** Starts a loop, silent and in step with the others. */
+  private add(name: string, buffer: AudioBuffer): void {
+    const { context, master } = this.open();
+    const now = context.currentTime + 0.02;
+    const source = context.createBufferSource();
+    source.buffer = buffer;
+    source.loop = true;
+    const gain = context.createGain();
+    gain.gain.value = 0;
+    source.connect(gain).connect(master);
+    source.start(now, (now - this.began) % buffer.duration);
+    this.loops.set(name, { source, gain });
+  }
+
+  private async renew(): Promise<void> {
+    if (this.loops.size > 0) await this.fetch();
+  }
+
+  private stop(): void {
+    this.under?.abort();
+    this.under = null;
+    const { context, master } = this.open();
+    const now = context.currentTime;
+    fade(master, 0, now, END_S);
+    for (const { source } of this.loops.values()) source.stop(now + END_S + 0.02);
+    this.walking?.stop(now + END_S + 0.02);
+    this.loops = new Map();
+    this.walking = null;
+    this.shown("off");
+    this.say("");
+  }
+
+  private shown(is: "on" | "off" | "wait"): void {
+    this.play.textContent = { on: "Stop", off: "Play", wait: "…" }[is];
+    this.play.setAttribute("aria-pressed", String(is === "on"));
+    this.play.disabled = is === "wait";
+    el("hear").dataset.state = is;
+  }
+
+  private async walk(): Promise<void> {
+    if (this.isPlaying) this.stop();
+    const { context, master } = this.open();
+    this.say("Reckoning the walk…");
+    const from: Triple = [...this.state.spot];
+    try {
+      const wav = await api.walk({
+        text: this.state.planned?.text ?? this.state.text, from_m: from, to_m: target(el<HTMLSelectElement>("walk-to").value, from),
+        case: this.case, programme: this.programme.value, two_ears: el<HTMLInputElement>("two-ears").checked,
+        dry: el<HTMLInputElement>("dry").checked,
+      });
+      const source = context.createBufferSource();
+      source.buffer = await context.decodeAudioData(wav);
+      source.connect(master);
+      this.walking = source;
+      source.onended = () => {
+        if (this.walking === source) this.stop();
+      };
+      source.start();
+      master.gain.setValueAtTime(0, context.currentTime);
+      fade(master, this.level(), context.currentTime, BEGIN_S);
+      this.shown("on");
+      this.say("Walking from the chair.");
+    } catch (error) {
+      this.say(error instanceof Error ? error.message : String(error));
+    }
+  }
+}
+
+/** Where a walk ends. */
+function target(word: string, [x, y, z]: Triple): Triple {
+  const d = Math.hypot(x, y) || 1;
+  switch (word) {
+    case "left":
+      return [x - (0.5 * y) / d, y + (0.5 * x) / d, z];
+    case "right":
+      return [x + (0.5 * y) / d, y - (0.5 * x) / d, z];
+    case "near":
+      return [x / 2, y / 2, z / 2];
+    default:
+      return [-x, -y, z];
+  }
+}
+
+/** Brings a gain to another in so many seconds. */
+function fade(node: GainNode, to: number, at: number, seconds: number): void {
+  node.gain.cancelScheduledValues(at);
+  node.gain.setValueAtTime(node.gain.value, at);
+  node.gain.linearRampToValueAtTime(to, at + seconds);
+}
+
+function end({ source, gain }: Loop, at: number): void {
+  fade(gain, 0, at, CHANGE_S);
+  source.stop(at + CHANGE_S + 0.05);
+}

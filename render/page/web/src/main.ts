@@ -1,0 +1,105 @@
+// The page: one design, one plan, and what is drawn of them.
+
+import * as api from "./api";
+import { BodyView } from "./bodyview";
+import { Compare } from "./compare";
+import { Curves } from "./curves";
+import { el, framed, make, say } from "./dom";
+import { Fields } from "./fields";
+import { Files } from "./files";
+import { Follow } from "./follow";
+import { Hear } from "./hear";
+import { Lede } from "./lede";
+import { RoomMap } from "./map";
+import { Round } from "./polar";
+import { State } from "./state";
+import { Tables } from "./table";
+import { textPanel } from "./textpanel";
+import { theme } from "./theme";
+import type { Start } from "./types";
+
+/** What is said in lines: warnings, and what was found. */
+function notes(state: State): void {
+  const { planned } = state;
+  if (planned === null) return;
+  el("warnings").replaceChildren(...planned.plan.warnings.map(line));
+  el("sentences").replaceChildren(...planned.sentences.map(line));
+  say(el("response-unit"), planned.plan.level_unit);
+}
+
+/** A line of the program's own as it stands on paper. */
+function line(text: string): HTMLLIElement {
+  const whole = text.slice(0, 1).toUpperCase() + text.slice(1).replace(/(?<=\d) us\b/g, " µs");
+  return make("li", {}, whole);
+}
+
+function build(start: Start): State {
+  const state = new State();
+  const follow = new Follow(state);
+  const lede = new Lede(state);
+  const tables = new Tables(state);
+  const curves = new Curves(state);
+  const body = new BodyView(state);
+  let isRest = false;
+
+  // Everything that follows the chair is drawn in one frame.
+  const draw = framed(() => {
+    const began = performance.now();
+    map.draw();
+    lede.draw();
+    tables.draw();
+    curves.draw(isRest);
+    round.draw(follow.band);
+    body.draw();
+    if (isRest) tables.drivers();
+    isRest = false;
+    document.body.dataset.frameMs = (performance.now() - began).toFixed(2);
+    if (state.moved !== null) {
+      document.body.dataset.seq = String(state.moved.seq);
+      document.body.dataset.ready = "yes";
+    }
+  });
+  const map = new RoomMap(state, follow, draw);
+  const round = new Round(state, draw);
+
+  state.on("spot", draw);
+  state.on("moved", () => {
+    map.take();
+    round.take();
+    draw();
+  });
+  state.on("rest", () => {
+    isRest = true;
+    document.body.dataset.rest = String(state.moved?.seq ?? 0);
+    draw();
+  });
+  state.on("plan", () => {
+    notes(state);
+    draw();
+  });
+  new Fields(state, start);
+  new Files(state, start);
+  new Hear(state, start);
+  new Compare(state, curves);
+  textPanel(state);
+  theme(() => {
+    curves.renew();
+    body.recolour();
+    draw();
+  });
+  return state;
+}
+
+async function run(): Promise<void> {
+  try {
+    const start = await api.start();
+    say(el("version"), start.version);
+    await build(start).begin(start.text, start.text);
+  } catch (error) {
+    const notice = el("notice");
+    notice.hidden = false;
+    say(notice, `The program does not answer: ${error instanceof Error ? error.message : String(error)}.`);
+  }
+}
+
+void run();

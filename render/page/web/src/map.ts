@@ -1,0 +1,394 @@
+// The room from above or from the side, with the chair in it. The chair is the
+// page's largest handle: it is dragged, moved by keys, or put where one taps.
+
+import { SHADES, channelColour, css } from "./colours";
+import { el, ink, paper, say } from "./dom";
+import type { Follow } from "./follow";
+import { drawContours, drawHeat } from "./heat";
+import type { Place } from "./heat";
+import { about, scaleFor } from "./quantity";
+import type { Scale } from "./scale";
+import { nice, share, ticks } from "./scale";
+import type { State } from "./state";
+import type { Heat, Quantity, Triple, View } from "./types";
+import { fixed, length, place } from "./words";
+
+const STEP_M = 0.05;
+const LONG_STEP_M = 0.25;
+/** No chair comes nearer to the body than this. */
+const CLEAR_M = 0.08;
+
+export class RoomMap {
+  private readonly canvas = el<HTMLCanvasElement>("map");
+  private readonly bar = el<HTMLCanvasElement>("bar");
+  private readonly room = el("room");
+  private readonly chair = el("chair");
+  private readonly tag = el("chair-tag");
+  private readonly turn = document.getElementById("chair-turn");
+  private scale: Scale | null = null;
+  private scaled = "";
+  private heat: Heat | null = null;
+  private hasMoved = false;
+  private grip: { dx: number; dy: number } | null = null;
+
+  constructor(private readonly state: State, private readonly follow: Follow, private readonly changed: () => void) {
+    this.choosers();
+    this.pointer();
+    this.chair.addEventListener("keydown", (event) => this.key(event));
+    for (const [i, axis] of (["x", "y", "z"] as const).entries()) {
+      const field = el<HTMLInputElement>(`spot-${axis}`);
+      field.addEventListener("input", () => {
+        if (field.value === "" || !Number.isFinite(field.valueAsNumber)) return;
+        const spot: Triple = [...this.state.spot];
+        spot[i] = field.valueAsNumber;
+        this.follow.move(spot);
+      });
+    }
+    new ResizeObserver(changed).observe(this.room);
+  }
+
+  /** Takes the newest answer's slice. */
+  take(): void {
+    const heat = this.state.moved?.map;
+    if (heat == null) return;
+    this.heat = heat;
+    const key = `${this.follow.view} ${this.follow.quantity} ${this.follow.band} ${this.state.liveID}`;
+    if (this.scale === null || key !== this.scaled || this.follow.isFine) {
+      this.scale = scaleFor(this.follow.quantity, heat);
+      this.scaled = key;
+    }
+  }
+
+  draw(): void {
+    this.fields();
+    const heat = this.heat;
+    const scale = this.scale;
+    if (heat === null || scale === null) return;
+    const ratio = (heat.high_m[0] - heat.low_m[0]) / (heat.high_m[1] - heat.low_m[1]);
+    this.room.style.aspectRatio = ratio.toFixed(4);
+    const p = paper(this.canvas);
+    if (p === null) return;
+    const c = p.context;
+    const at = this.places(heat, p.width, p.height);
+    c.clearRect(0, 0, p.width, p.height);
+    c.font = `500 11.5px ${ink("--sans")}`;
+    drawHeat(c, heat, scale, at);
+    drawContours(c, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
+    this.way(c, at);
+    this.body(c, at);
+    this.metre(c, at, p.height);
+    this.putChair(at, p.width);
+    this.drawBar(scale);
+    this.canvas.setAttribute("aria-label", this.words());
+  }
+
+  private words(): string {
+    const { title, good } = about(this.follow.quantity);
+    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. The chair is ${place(this.state.spot)}.`;
+  }
+
+  private places(heat: Heat, w: number, h: number): Place {
+    const [u0, v0] = heat.low_m;
+    const [u1, v1] = heat.high_m;
+    return (u, v) => [((u - u0) / (u1 - u0)) * w, h - ((v - v0) / (v1 - v0)) * h];
+  }
+
+  /** Where a point of the room lies on the slice; from the side, u runs towards the chair. */
+  private flat(p: Triple): [number, number] {
+    if (this.follow.view === "above") return [p[0], p[1]];
+    const [x, y] = this.state.spot;
+    const d = Math.hypot(x, y);
+    const [cx, cy] = d === 0 ? [1, 0] : [x / d, y / d];
+    return [p[0] * cx + p[1] * cy, p[2]];
+  }
+
+  private way(c: CanvasRenderingContext2D, at: Place): void {
+    const [x0, y0] = at(0, 0);
+    const [x1, y1] = at(...this.flat(this.state.spot));
+    c.beginPath();
+    c.moveTo(x0, y0);
+    c.lineTo(x1, y1);
+    c.setLineDash([2, 5]);
+    c.lineCap = "round";
+    c.strokeStyle = "rgb(30 22 30 / 55%)";
+    c.lineWidth = 4;
+    c.stroke();
+    c.strokeStyle = "rgb(255 250 240 / 95%)";
+    c.lineWidth = 2;
+    c.stroke();
+    c.setLineDash([]);
+  }
+
+  private body(c: CanvasRenderingContext2D, at: Place): void {
+    const planned = this.state.planned;
+    if (planned === null) return;
+    const floor = planned.floor_m;
+    if (this.follow.view === "side" && floor !== null) {
+      const [, y] = at(0, floor);
+      c.fillStyle = ink("--ink");
+      c.fillRect(0, y - 1, c.canvas.clientWidth, 2);
+    }
+    c.beginPath();
+    if (planned.solid.vertices_mm.length === 0) {
+      const r = Number(planned.values["body.radius_mm"] ?? 100) / 1000;
+      const [x0, y0] = at(0, 0);
+      const [x1] = at(r, 0);
+      c.arc(x0, y0, x1 - x0, 0, 2 * Math.PI);
+    } else {
+      const flat = planned.solid.vertices_mm.map(([x, y, z]) => this.flat([x / 1000, y / 1000, z / 1000]));
+      for (const [i, point] of hull(flat).entries()) {
+        const [x, y] = at(...point);
+        if (i === 0) c.moveTo(x, y);
+        else c.lineTo(x, y);
+      }
+      c.closePath();
+    }
+    c.lineJoin = "round";
+    c.fillStyle = "#fbf6ea";
+    c.fill();
+    c.strokeStyle = "#2a2320";
+    c.lineWidth = 1.5;
+    c.stroke();
+    const channel = new Map(this.state.rows.map((d) => [d.id, d.channel]));
+    const [o] = at(0, 0);
+    for (const d of planned.drivers) {
+      const side = this.follow.view === "above" ? d.normal[2] : this.toEye(d.normal);
+      if (side < 0.05) continue;
+      const [x, y] = at(...this.flat([d.at_mm[0] / 1000, d.at_mm[1] / 1000, d.at_mm[2] / 1000]));
+      const r = Math.max(1.1, 0.42 * (at(d.cone_mm / 1000, 0)[0] - o));
+      c.fillStyle = css(channelColour(channel.get(d.id) ?? 1));
+      c.beginPath();
+      c.arc(x, y, r, 0, 2 * Math.PI);
+      c.fill();
+    }
+  }
+
+  /** From the side one looks from the right of the way to the chair. */
+  private toEye(normal: Triple): number {
+    const [x, y] = this.state.spot;
+    const d = Math.hypot(x, y) || 1;
+    return (normal[0] * y - normal[1] * x) / d;
+  }
+
+  private metre(c: CanvasRenderingContext2D, at: Place, h: number): void {
+    const perMetre = at(1, 0)[0] - at(0, 0)[0];
+    const long = nice(60 / perMetre);
+    const w = long * perMetre;
+    const words = `${long} m`;
+    c.fillStyle = "rgb(252 247 236 / 90%)";
+    c.beginPath();
+    c.roundRect(10, h - 36, w + 20, 26, 6);
+    c.fill();
+    c.strokeStyle = "#2a2320";
+    c.lineWidth = 1.25;
+    c.beginPath();
+    c.moveTo(20, h - 20);
+    c.lineTo(20, h - 16);
+    c.lineTo(20 + w, h - 16);
+    c.lineTo(20 + w, h - 20);
+    c.stroke();
+    c.fillStyle = "#2a2320";
+    c.textAlign = "center";
+    c.textBaseline = "alphabetic";
+    c.fillText(words, 20 + w / 2, h - 21);
+  }
+
+  private putChair(at: Place, wide: number): void {
+    const [x, y] = at(...this.flat(this.state.spot));
+    const [x0, y0] = at(0, 0);
+    this.chair.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;
+    const facing = (Math.atan2(y0 - y, x0 - x) * 180) / Math.PI - 90;
+    this.turn?.setAttribute("transform", `rotate(${facing.toFixed(1)} 24 24)`);
+    const isLow = y0 < y;
+    const far = length(this.state.spot);
+    say(this.tag, this.hasMoved ? `${fixed(far, 2)} m away` : "drag me");
+    const half = this.tag.offsetWidth / 2 + 6;
+    const tx = Math.min(Math.max(x, half), wide - half);
+    this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(isLow ? y + 40 : y - 40).toFixed(1)}px) translate(-50%, -50%)`;
+    this.chair.setAttribute("aria-label", `Chair, ${place(this.state.spot)}`);
+    say(el("sit-say"), `${fixed(far, 2)} m away. Drag the chair; everything follows.`);
+  }
+
+  private drawBar(scale: Scale): void {
+    const { title, good, words } = about(this.follow.quantity);
+    const band = el<HTMLSelectElement>("band").selectedOptions[0]?.textContent ?? "";
+    const whole = about(this.follow.quantity).hasBand ? `${title}, ${band} octave` : title;
+    say(el("bar-title"), `${whole}: ${good}`);
+    const p = paper(this.bar);
+    if (p === null) return;
+    const c = p.context;
+    c.clearRect(0, 0, p.width, p.height);
+    const inset = 2;
+    const w = p.width - 2 * inset;
+    const ramp = c.createLinearGradient(inset, 0, inset + w, 0);
+    for (let i = 0; i <= 32; i++) ramp.addColorStop(i / 32, css(SHADES[Math.round((255 * i) / 32)]!));
+    c.fillStyle = ramp;
+    c.beginPath();
+    c.roundRect(inset, 0, w, 10, 5);
+    c.fill();
+    c.fillStyle = ink("--quiet");
+    c.font = `11.5px ${ink("--sans")}`;
+    c.textBaseline = "top";
+    let last = -40;
+    for (const v of ticks(scale, Math.max(3, Math.floor(w / 80)))) {
+      const text = words(v);
+      const half = c.measureText(text).width / 2;
+      const x = Math.min(Math.max(inset + w * share(scale, v), half), p.width - half);
+      if (x - half < last + 10) continue;
+      c.textAlign = "center";
+      c.fillText(text, x, 15);
+      last = x + half;
+    }
+    this.bar.setAttribute("aria-label", `Colours from ${words(scale.low)}, dark, to ${words(scale.high)}, light`);
+  }
+
+  private fields(): void {
+    for (const [i, axis] of (["x", "y", "z"] as const).entries()) {
+      const field = el<HTMLInputElement>(`spot-${axis}`);
+      const text = this.state.spot[i]!.toFixed(2);
+      if (document.activeElement !== field && field.value !== text) field.value = text;
+    }
+    const fault = el("spot-fault");
+    fault.hidden = this.follow.fault === "";
+    say(fault, this.follow.fault);
+    this.chair.dataset.state = this.follow.fault === "" ? "fits" : "fault";
+  }
+
+  private choosers(): void {
+    el("view").addEventListener("change", (event) => {
+      this.follow.view = (event.target as HTMLInputElement).value as View;
+      this.look();
+    });
+    const quantity = el<HTMLSelectElement>("quantity");
+    const band = el<HTMLSelectElement>("band");
+    const show = () => {
+      this.follow.quantity = quantity.value as Quantity;
+      this.follow.band = Number(band.value);
+      el("band-label").hidden = !about(this.follow.quantity).hasBand;
+    };
+    quantity.onchange = band.onchange = () => {
+      show();
+      this.look();
+    };
+    show();
+  }
+
+  private look(): void {
+    this.follow.look();
+    this.changed();
+  }
+
+  private pointer(): void {
+    this.chair.addEventListener("pointerdown", (event) => {
+      if (event.button !== 0) return;
+      const box = this.chair.getBoundingClientRect();
+      this.grip = { dx: box.x + box.width / 2 - event.clientX, dy: box.y + box.height / 2 - event.clientY };
+      this.chair.setPointerCapture(event.pointerId);
+      this.chair.dataset.drag = "yes";
+    });
+    this.chair.addEventListener("pointermove", (event) => {
+      if (this.grip !== null) this.to(event.clientX + this.grip.dx, event.clientY + this.grip.dy);
+    });
+    for (const end of ["pointerup", "pointercancel"] as const) {
+      this.chair.addEventListener(end, () => {
+        this.grip = null;
+        delete this.chair.dataset.drag;
+      });
+    }
+    this.canvas.addEventListener("click", (event) => this.to(event.clientX, event.clientY));
+  }
+
+  /** Puts the chair where the screen was touched. */
+  private to(clientX: number, clientY: number): void {
+    const heat = this.heat;
+    if (heat === null) return;
+    const box = this.canvas.getBoundingClientRect();
+    const u = heat.low_m[0] + ((clientX - box.x) / box.width) * (heat.high_m[0] - heat.low_m[0]);
+    const v = heat.low_m[1] + ((box.bottom - clientY) / box.height) * (heat.high_m[1] - heat.low_m[1]);
+    const [x, y, z] = this.state.spot;
+    if (this.follow.view === "above") return this.move([u, v, z]);
+    const d = Math.hypot(x, y);
+    const along = Math.max(u, 0.02);
+    this.move(d === 0 ? [along, 0, v] : [(x / d) * along, (y / d) * along, v]);
+  }
+
+  private key(event: KeyboardEvent): void {
+    const step = event.shiftKey ? LONG_STEP_M : STEP_M;
+    const [x, y, z] = this.state.spot;
+    const d = Math.hypot(x, y) || 1;
+    const isSide = this.follow.view === "side";
+    const along = (s: number): Triple => [x + (s * x) / d, y + (s * y) / d, z];
+    const moves: Record<string, Triple> = {
+      ArrowRight: isSide ? along(step) : [x + step, y, z],
+      ArrowLeft: isSide ? along(-step) : [x - step, y, z],
+      ArrowUp: isSide ? [x, y, z + step] : [x, y + step, z],
+      ArrowDown: isSide ? [x, y, z - step] : [x, y - step, z],
+      PageUp: [x, y, z + step],
+      PageDown: [x, y, z - step],
+    };
+    const to = moves[event.key];
+    if (to === undefined) return;
+    event.preventDefault();
+    this.move(to);
+  }
+
+  private move(to: Triple): void {
+    this.hasMoved = true;
+    this.follow.move(this.kept(to));
+  }
+
+  /** The nearest place that is on the map, in the room, above the floor and clear of the body. */
+  private kept(to: Triple): Triple {
+    const { planned } = this.state;
+    const low: Triple = [-100, -100, -100];
+    const high: Triple = [100, 100, 100];
+    const heat = this.heat;
+    if (heat !== null && this.follow.view === "above") {
+      const edge = 0.02 * (heat.high_m[0] - heat.low_m[0]);
+      for (const i of [0, 1] as const) {
+        low[i] = heat.low_m[i] + edge;
+        high[i] = heat.high_m[i] - edge;
+      }
+    } else if (heat !== null) {
+      high[2] = heat.high_m[1] - 0.02;
+      const most = heat.high_m[0] - 0.02;
+      const d = Math.hypot(to[0], to[1]);
+      if (d > most) to = [(to[0] / d) * most, (to[1] / d) * most, to[2]];
+    }
+    if (planned?.floor_m != null) low[2] = planned.floor_m + 0.02;
+    if (planned?.room != null) {
+      for (const i of [0, 1, 2] as const) {
+        low[i] = Math.max(low[i], planned.room.low_m[i] + 0.05);
+        high[i] = Math.min(high[i], planned.room.high_m[i] - 0.05);
+      }
+    }
+    const spot = to.map((v, i) => Math.min(Math.max(v, low[i]!), high[i]!)) as Triple;
+    const r = Number(planned?.values["body.radius_mm"] ?? 0) / 1000 + CLEAR_M;
+    const far = length(spot);
+    if (far < r) {
+      const k = far < 1e-6 ? 0 : r / far;
+      return k === 0 ? [r, 0, Math.max(0, low[2])] : (spot.map((v, i) => Math.max(v * k, low[i]!)) as Triple);
+    }
+    return spot.map((v) => Math.round(1000 * v) / 1000) as Triple;
+  }
+}
+
+/** The convex hull of points, counter-clockwise (the monotone chain of A. M. Andrew, 1979). */
+function hull(points: readonly [number, number][]): [number, number][] {
+  const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+  const half = (list: readonly [number, number][]) => {
+    const out: [number, number][] = [];
+    for (const p of list) {
+      while (out.length >= 2) {
+        const a = out[out.length - 2]!;
+        const b = out[out.length - 1]!;
+        if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0) break;
+        out.pop();
+      }
+      out.push(p);
+    }
+    out.pop();
+    return out;
+  };
+  return [...half(sorted), ...half(sorted.reverse())];
+}

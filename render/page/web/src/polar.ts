@@ -1,0 +1,123 @@
+// The level round the body at the chair's height: the chosen octave thick, the
+// others thin.
+
+import { el, ink, paper, say } from "./dom";
+import type { State } from "./state";
+import type { Maybe, Polar } from "./types";
+import { hertz } from "./words";
+
+const RINGS = 4;
+const RING_DB = 6;
+
+export class Round {
+  private readonly canvas = el<HTMLCanvasElement>("polar");
+  private polar: Polar | null = null;
+
+  constructor(private readonly state: State, private readonly changed: () => void) {
+    new ResizeObserver(changed).observe(this.canvas);
+  }
+
+  take(): void {
+    this.polar = this.state.moved?.polar ?? this.polar;
+    this.changed();
+  }
+
+  /** Draws; while the chair moves the last circle stays, paler. */
+  draw(band_hz: number): void {
+    const p = paper(this.canvas);
+    if (p === null || this.polar === null) return;
+    const { angle_deg: angle, band_hz: bands, level_db: level } = this.polar;
+    const c = p.context;
+    const r = Math.min(p.width, p.height) / 2 - 24;
+    const [x0, y0] = [p.width / 2, p.height / 2];
+    const b = nearest(bands, band_hz);
+    const top = RING_DB * Math.ceil(Math.max(...level.flatMap((l) => l.filter((v): v is number => v !== null))) / RING_DB);
+    const radius = (db: Maybe) => (db === null ? 0 : r * Math.max(0, 1 - (top - db) / (RINGS * RING_DB)));
+    c.clearRect(0, 0, p.width, p.height);
+    c.font = `11.5px ${ink("--sans")}`;
+    c.textAlign = "center";
+    c.textBaseline = "middle";
+    this.rings(c, x0, y0, r, top);
+    const line = (values: Maybe[]) => {
+      c.beginPath();
+      for (const [i, a] of angle.entries()) {
+        const t = (a * Math.PI) / 180;
+        const q = radius(values[i] ?? null);
+        c.lineTo(x0 + q * Math.cos(t), y0 - q * Math.sin(t));
+      }
+      c.closePath();
+      c.stroke();
+    };
+    c.lineJoin = "round";
+    c.globalAlpha = this.state.moved?.polar ? 1 : 0.45;
+    c.strokeStyle = ink("--line-best");
+    c.lineWidth = 1;
+    for (const [i, l] of level.entries()) if (i !== b) line(l);
+    c.strokeStyle = ink("--accent");
+    c.lineWidth = 2.5;
+    line(level[b] ?? []);
+    c.globalAlpha = 1;
+    this.chair(c, x0, y0, r);
+    say(el("round-say"), `With the delays. Thick: the ${hertz(round(bands[b] ?? band_hz))} octave; thin: the others.`);
+    this.canvas.setAttribute("aria-label", words(angle, level[b] ?? [], bands[b] ?? band_hz));
+  }
+
+  private rings(c: CanvasRenderingContext2D, x0: number, y0: number, r: number, top: number): void {
+    c.strokeStyle = ink("--rule");
+    c.lineWidth = 1;
+    for (let k = 1; k <= RINGS; k++) {
+      c.beginPath();
+      c.arc(x0, y0, (r * k) / RINGS, 0, 2 * Math.PI);
+      c.stroke();
+    }
+    c.beginPath();
+    c.moveTo(x0 - r, y0);
+    c.lineTo(x0 + r, y0);
+    c.moveTo(x0, y0 - r);
+    c.lineTo(x0, y0 + r);
+    c.stroke();
+    c.fillStyle = ink("--quiet");
+    for (let k = RINGS; k >= 2; k--) {
+      const t = -Math.PI * 0.75;
+      const q = (r * k) / RINGS;
+      const text = `${top - RING_DB * (RINGS - k)}${k === RINGS ? " dB" : ""}`;
+      const w = c.measureText(text).width + 8;
+      c.fillStyle = ink("--card");
+      c.fillRect(x0 + q * Math.cos(t) - w / 2, y0 - q * Math.sin(t) - 8, w, 16);
+      c.fillStyle = ink("--quiet");
+      c.fillText(text, x0 + q * Math.cos(t), y0 - q * Math.sin(t));
+    }
+    c.fillText("front →", x0 + r - 10, y0 + r + 10);
+  }
+
+  /** Where the chair is on the circle. */
+  private chair(c: CanvasRenderingContext2D, x0: number, y0: number, r: number): void {
+    const [x, y] = this.state.spot;
+    const t = Math.atan2(y, x);
+    const q = r + 12;
+    c.fillStyle = ink("--accent");
+    c.beginPath();
+    c.arc(x0 + q * Math.cos(t), y0 - q * Math.sin(t), 6, 0, 2 * Math.PI);
+    c.fill();
+  }
+}
+
+function nearest(bands: number[], hz: number): number {
+  let best = 0;
+  for (const [i, b] of bands.entries()) if (Math.abs(Math.log(b / hz)) < Math.abs(Math.log(bands[best]! / hz))) best = i;
+  return best;
+}
+
+/** An octave's exact middle as it is called. */
+function round(hz: number): number {
+  return [125, 250, 500, 1000, 2000, 4000, 8000, 16000].find((n) => Math.abs(hz / n - 1) < 0.05) ?? hz;
+}
+
+function words(angle: number[], level: Maybe[], band: number): string {
+  const known = level.filter((v): v is number => v !== null);
+  if (known.length === 0) return "Level round the body: none";
+  const most = Math.max(...known);
+  const least = Math.min(...known);
+  const at = (v: number) => Math.round(angle[level.indexOf(v)] ?? 0);
+  return `Level round the body in the ${hertz(round(band))} octave: ${most.toFixed(1)} dB at ${at(most)} degrees, ${least.toFixed(1)} dB at ${at(least)} degrees, counted from the front to the left.`;
+}

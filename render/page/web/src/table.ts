@@ -1,0 +1,110 @@
+// The delays to set, and every driver's row.
+
+import { chip } from "./bodyview";
+import { channelColour, css } from "./colours";
+import { el, make, say } from "./dom";
+import type { State } from "./state";
+import type { Setting } from "./types";
+import { decibels, fixed, hertz, milliseconds, runs } from "./words";
+
+interface Row {
+  delay: HTMLElement;
+  gain: HTMLElement;
+  share: HTMLElement;
+  ids: HTMLElement;
+}
+
+export class Tables {
+  private rows = new Map<number, Row>();
+  private readonly all = el<HTMLDetailsElement>("all-drivers");
+
+  constructor(private readonly state: State) {
+    state.on("plan", () => this.take());
+    el("copy").onclick = () => void this.copy();
+    this.all.ontoggle = () => this.drivers();
+    document.addEventListener("picked", () => this.drivers());
+  }
+
+  private take(): void {
+    const { planned } = this.state;
+    if (planned === null) return;
+    const set = new Map(planned.processor.map((s) => [s.channel, s]));
+    this.rows = new Map();
+    el("channels").querySelector("tbody")!.replaceChildren(
+      ...planned.plan.channels.map((c) => {
+        const share = make("span", { class: "share" });
+        share.style.backgroundColor = css(channelColour(c.id));
+        const row = { delay: make("td", { class: "number strong" }), gain: make("td", { class: "number" }), share, ids: make("td", { class: "wide-cell ids" }) };
+        this.rows.set(c.id, row);
+        return make("tr", { "data-channel": c.id },
+          make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, share), row.delay, row.gain,
+          make("td", {}, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
+          row.ids);
+      }),
+    );
+    say(el("filters"), filters(planned.processor));
+    this.draw();
+    this.drivers();
+  }
+
+  /** Shows the newest delays. */
+  draw(): void {
+    const { channels } = this.state;
+    const most = Math.max(1, ...channels.map((c) => c.delay_us));
+    for (const c of channels) {
+      const row = this.rows.get(c.id);
+      if (row === undefined) continue;
+      say(row.delay, milliseconds(c.delay_us));
+      say(row.gain, decibels(c.gain_db));
+      say(row.ids, runs(c.drivers));
+      row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;
+    }
+  }
+
+  /** Fills the long table, where it is open. */
+  drivers(): void {
+    const { rows } = this.state;
+    if (rows.length === 0 || !this.all.open) return;
+    const picked = el<HTMLSelectElement>("pick").value;
+    el("drivers").querySelector("tbody")!.replaceChildren(
+      ...rows.map((d) =>
+        make("tr", { class: String(d.id) === picked ? "picked-row" : undefined },
+          make("th", { scope: "row" }, String(d.id)), make("td", {}, chip(d.channel)),
+          ...[milliseconds(d.delay_us), decibels(d.level_db), fixed(d.path_m, 3), fixed(d.straight_path_m, 3), milliseconds(d.arrival_us)]
+            .map((text) => make("td", { class: "number" }, text)),
+          make("td", {}, d.seen ? "yes" : "hidden")),
+      ),
+    );
+  }
+
+  /** Puts the table on the clipboard, for a spreadsheet. */
+  private async copy(): Promise<void> {
+    const lines = [...el("channels").querySelectorAll("tbody tr")].map((tr) => {
+      const cells = [...tr.querySelectorAll("td:not(.bar-cell)")].map((td) => (td.textContent ?? "").replace("\u2212", "-"));
+      return [tr.querySelector("th")?.textContent ?? "", ...cells].join("\t");
+    });
+    const button = el("copy");
+    try {
+      await navigator.clipboard.writeText(["channel\tdelay_ms\tgain_db\tpolarity\tdrivers", ...lines].join("\n"));
+      say(button, "Copied");
+    } catch {
+      say(button, "Not allowed");
+    }
+    setTimeout(() => say(button, "Copy"), 1600);
+  }
+}
+
+/** The filters of the channels in words, where they are all the same. */
+function filters(settings: Setting[]): string {
+  const said = settings.map((s) => {
+    const kinds = new Map<string, string[]>();
+    for (const f of s.filters) {
+      const kind = `${f.name} at ${hertz(f.frequency_hz)}`;
+      kinds.set(kind, [...(kinds.get(kind) ?? []), fixed(f.q, 3)]);
+    }
+    return [...kinds].map(([kind, q]) => `${kind}, Q ${q.join(" and ")}`).join("; ");
+  });
+  const first = said[0] ?? "";
+  if (first === "") return "";
+  return said.every((s) => s === first) ? `On every channel: ${first}.` : "The channels' filters differ: see the processor's table.";
+}

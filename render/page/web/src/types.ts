@@ -1,0 +1,209 @@
+// The shapes that the server speaks, as the page uses them. Numbers carry their
+// unit in the name; null stands where there is no number.
+
+export type Triple = [number, number, number];
+export type Maybe = number | null;
+
+export interface Fault {
+  line: number;
+  key: string;
+  reason: string;
+}
+
+export type Kind = "number" | "whole" | "choice" | "flag" | "text" | "list";
+
+export type Value = number | string | boolean | null | Value[];
+
+/** One key of the design file, as a field of the form. */
+export interface Key {
+  key: string;
+  table: string;
+  name: string;
+  unit: string;
+  kind: Kind;
+  low: number;
+  high: number;
+  choices: string[] | null;
+  default: Value;
+  needed: boolean;
+  remark: string;
+}
+
+export interface Named {
+  name: string;
+  words: string;
+}
+
+export interface Table {
+  table: string;
+  /** It stands for a thing that is there only if the table is. */
+  optional: boolean;
+  remark: string;
+}
+
+export interface Start {
+  path: string;
+  name: string;
+  text: string;
+  can_save: boolean;
+  version: string;
+  /** What the file was when it was read, for save. */
+  read: string;
+  programmes: Named[];
+  cases: Named[];
+  files: Named[] | null;
+  keys: Key[];
+  tables: Table[];
+}
+
+export interface DriverRow {
+  id: number;
+  channel: number;
+  delay_us: number;
+  level_db: Maybe;
+  arrival_us: number;
+  path_m: number;
+  straight_path_m: number;
+  seen: boolean;
+}
+
+/** What a channel is set to. */
+export interface Channel {
+  id: number;
+  drivers: number[];
+  delay_us: number;
+  gain_db: number;
+}
+
+export interface PlanChannel extends Channel {
+  inverted: boolean;
+  series: number;
+  parallel: number;
+  nominal_ohm: number;
+  dc_ohm: number;
+}
+
+export interface Response {
+  frequency_hz: number[];
+  unaligned_db: Maybe[];
+  aligned_db: Maybe[];
+  in_step_db: Maybe[];
+}
+
+export interface AtSpot {
+  smear_us: Maybe;
+  spread_us: Maybe;
+  comb_onset_hz: Maybe;
+}
+
+export interface Measures {
+  aligned: AtSpot;
+  unaligned: AtSpot;
+}
+
+export interface Plan {
+  name: string;
+  model: string;
+  level_unit: string;
+  drivers: DriverRow[];
+  channels: PlanChannel[];
+  response: Response;
+  measures: Measures;
+  warnings: string[];
+}
+
+export interface Filter {
+  name: string;
+  frequency_hz: number;
+  q: number;
+  gain_db: number;
+}
+
+export interface Setting {
+  channel: number;
+  delay_ms: number;
+  delay_samples: number;
+  set_us: number;
+  gain_db: number;
+  inverted: boolean;
+  filters: Filter[];
+}
+
+export interface Mount {
+  id: number;
+  at_mm: Triple;
+  normal: Triple;
+  cone_mm: number;
+  flange_mm: number;
+}
+
+export interface Solid {
+  vertices_mm: Triple[];
+  faces: number[][];
+}
+
+/** A design and everything that was worked out for it. */
+export interface Planned {
+  id: string;
+  text: string;
+  values: Record<string, Value>;
+  given: string[];
+  plan: Plan;
+  solid: Solid;
+  drivers: Mount[];
+  processor: Setting[];
+  sentences: string[];
+  floor_m: number | null;
+  room: { low_m: Triple; high_m: Triple } | null;
+  spot_m: Triple;
+}
+
+export type View = "above" | "side";
+export type Quantity = "level" | "smear" | "comb_onset" | "summing_loss";
+
+/** What the page asks while the chair moves. */
+export interface Ask {
+  seq: number;
+  id: string;
+  spot_m: Triple;
+  view: View;
+  quantity: Quantity;
+  band_hz: number;
+  cells: number;
+}
+
+export interface Heat {
+  columns: number;
+  rows: number;
+  low_m: [number, number];
+  high_m: [number, number];
+  values: Maybe[];
+  unit: string;
+}
+
+export interface Polar {
+  angle_deg: number[];
+  band_hz: number[];
+  level_db: Maybe[][];
+}
+
+/** The whole answer to a move; the rest of it is there unless a fault is. */
+export interface Moved {
+  seq: number;
+  spot_m: Triple;
+  drivers: DriverRow[];
+  channels: Channel[];
+  response: Response;
+  measures: Measures;
+  polar?: Polar | null;
+  map?: Heat | null;
+}
+
+/** A spot that cannot be planned for, or a question that was not understood. */
+export interface Refusal {
+  seq: number;
+  fault?: string;
+  error?: string;
+}
+
+export type Answer = Moved | { seq: number; unknown: true } | Refusal;

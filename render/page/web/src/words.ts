@@ -1,0 +1,63 @@
+// Numbers as people read them. The minus is a real one, and digits do not jump.
+
+import type { Maybe, Triple } from "./types";
+
+const MINUS = "\u2212";
+/** What stands where there is no number. */
+export const NONE = "–";
+
+export function fixed(value: Maybe | undefined, places: number): string {
+  if (value === null || value === undefined || !Number.isFinite(value)) return NONE;
+  const text = value.toFixed(places);
+  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", MINUS);
+}
+
+export function milliseconds(us: Maybe | undefined): string {
+  return fixed(us === null || us === undefined ? null : us / 1000, 3);
+}
+
+export function microseconds(us: Maybe): string {
+  return us === null ? NONE : `${fixed(us, us < 9.95 ? 1 : 0)} µs`;
+}
+
+/** A frequency as it is said: 392 Hz, 4.2 kHz. */
+export function hertz(hz: Maybe): string {
+  if (hz === null) return NONE;
+  if (hz < 1000) return `${fixed(hz, 0)} Hz`;
+  return `${fixed(hz / 1000, hz < 9950 ? 1 : 0).replace(/\.0$/, "")} kHz`;
+}
+
+/** The lowest frequency that combs; there is none up to the highest reckoned. */
+export function onset(hz: Maybe): string {
+  return hz === null ? "the top" : hertz(hz);
+}
+
+export function decibels(db: Maybe | undefined, places = 1): string {
+  return fixed(db, places);
+}
+
+export function length(v: Triple): number {
+  return Math.hypot(...v);
+}
+
+/** Where a point is, in words. */
+export function place([x, y, z]: Triple): string {
+  const ahead = `${fixed(Math.abs(x), 2)} m ${x < 0 ? "behind" : "in front"}`;
+  const aside = `${fixed(Math.abs(y), 2)} m to the ${y < 0 ? "right" : "left"}`;
+  const above = `${fixed(Math.abs(z), 2)} m ${z < 0 ? "below" : "above"} the middle of the body`;
+  return `${ahead}, ${aside}, ${above}`;
+}
+
+/** A list of numbers with runs drawn together: 1–4, 7. */
+export function runs(ids: readonly number[]): string {
+  const sorted = [...ids].sort((a, b) => a - b);
+  const out: string[] = [];
+  for (let i = 0; i < sorted.length; ) {
+    let j = i;
+    while (j + 1 < sorted.length && sorted[j + 1] === sorted[j]! + 1) j++;
+    if (j - i >= 2) out.push(`${sorted[i]}–${sorted[j]}`);
+    else for (let k = i; k <= j; k++) out.push(String(sorted[k]));
+    i = j + 1;
+  }
+  return out.join(", ");
+}
