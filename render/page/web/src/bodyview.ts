@@ -9,6 +9,11 @@ import type { State } from "./state";
 import type { DriverRow } from "./types";
 import { decibels, fixed, milliseconds } from "./words";
 
+/** A picture that holds the following frames up for longer than this each, twice in a row, is not drawn while the chair moves. */
+const SLOW_MS = 45;
+const SLOW_TIMES = 2;
+const PROBE_FRAMES = 4;
+
 type By = "channel" | "delay" | "level";
 
 export class BodyView {
@@ -17,6 +22,9 @@ export class BodyView {
   private solid: SolidView | null = null;
   private readonly select = el<HTMLSelectElement>("pick");
   private channels: number[] = [];
+  private slow = 0;
+  private probing = false;
+  /** Draws with the next frame. */
   readonly draw: () => void;
 
   constructor(private readonly state: State) {
@@ -31,14 +39,37 @@ export class BodyView {
     canvas.addEventListener("keydown", (event) => {
       const step = { n: 1, p: -1 }[event.key.toLowerCase()];
       const count = this.channels.length;
-      if (step !== undefined && count > 0) this.pick((Math.max(this.picked, step < 0 ? 0 : -1) + step + count) % count);
+      if (step !== undefined && count > 0) this.pick((Math.max(this.picked, step < 0 ? 0 : -1) + step + count) % count, true);
     });
     el("colour-by").addEventListener("change", (event) => {
       this.by = (event.target as HTMLInputElement).value as By;
       this.draw();
     });
-    this.select.onchange = () => this.pick(this.select.selectedIndex - 1);
+    this.select.onchange = () => this.pick(this.select.selectedIndex - 1, true);
     state.on("plan", () => this.take());
+  }
+
+  /** Draws in this frame, for a chair that moves; a machine that is slow at it waits until the chair rests. */
+  follow(isRest: boolean): void {
+    if (!isRest && this.slow >= SLOW_TIMES) return;
+    this.drawNow();
+    if (!isRest && !this.probing) this.probe();
+  }
+
+  /** Finds out how long frames take while the body is drawn. */
+  private probe(): void {
+    this.probing = true;
+    const began = performance.now();
+    let left = PROBE_FRAMES;
+    const next = () => {
+      if (--left > 0) {
+        requestAnimationFrame(next);
+        return;
+      }
+      this.probing = false;
+      this.slow = performance.now() - began > SLOW_MS * PROBE_FRAMES ? this.slow + 1 : 0;
+    };
+    requestAnimationFrame(next);
   }
 
   recolour(): void {
@@ -56,8 +87,9 @@ export class BodyView {
     this.draw();
   }
 
-  private pick(index: number): void {
+  private pick(index: number, turns = false): void {
     this.picked = index;
+    if (turns) this.solid?.face(index);
     this.select.selectedIndex = index + 1;
     document.dispatchEvent(new CustomEvent("picked", { detail: index }));
     this.draw();

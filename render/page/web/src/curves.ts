@@ -56,7 +56,7 @@ export class Curves {
   /** Draws the newest answer. The scale follows a chair at rest only, so that it does not jump. */
   draw(isRest: boolean): void {
     const response = this.state.moved?.response ?? this.state.planned?.plan.response;
-    if (response === undefined || this.box.clientWidth === 0) return;
+    if (response === undefined || (this.plot === null && this.box.clientWidth === 0)) return;
     const top = Math.max(...response.in_step_db.filter((v): v is number => v !== null));
     if (isRest || this.plot === null || top > this.high) this.high = 5 * Math.ceil((top + 2) / 5);
     const data = this.data(response);
@@ -99,7 +99,7 @@ export class Curves {
 
   private options(): uPlot.Options {
     const quiet = ink("--quiet");
-    const font = `11.5px ${ink("--sans")}`;
+    const font = `12px ${ink("--sans")}`;
     const grid = { stroke: ink("--rule"), width: 1 };
     const isNarrow = this.box.clientWidth < NARROW_PX;
     return {

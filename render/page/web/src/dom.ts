@@ -52,10 +52,24 @@ export interface Paper {
   height: number;
 }
 
+/** How large canvases are; asking them in the middle of a frame would lay the page out. */
+const sizes = new WeakMap<Element, { width: number; height: number }>();
+const sizer = new ResizeObserver((entries) => {
+  for (const { target, contentRect } of entries) sizes.set(target, { width: contentRect.width, height: contentRect.height });
+});
+
+function sizeOf(canvas: HTMLCanvasElement): { width: number; height: number } {
+  const known = sizes.get(canvas);
+  if (known !== undefined) return known;
+  const now = { width: canvas.clientWidth, height: canvas.clientHeight };
+  sizes.set(canvas, now);
+  sizer.observe(canvas);
+  return now;
+}
+
 /** A canvas at the screen's own sharpness, measured in CSS pixels. */
 export function paper(canvas: HTMLCanvasElement): Paper | null {
-  const width = canvas.clientWidth;
-  const height = canvas.clientHeight;
+  const { width, height } = sizeOf(canvas);
   const context = canvas.getContext("2d");
   if (context === null || width === 0 || height === 0) return null;
   const sharp = Math.min(window.devicePixelRatio || 1, 3);

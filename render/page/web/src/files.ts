@@ -53,7 +53,8 @@ export class Files {
     const files = start.files ?? [];
     el("files").append(
       ...files.map((f) => {
-        const button = make("button", { type: "button", "data-what": f.name }, f.words);
+        const words = f.words.slice(0, 1).toUpperCase() + f.words.slice(1);
+        const button = make("button", { type: "button", "data-what": f.name }, words);
         button.onclick = () => void this.fetch(button, f.name);
         return button;
       }),

@@ -2,6 +2,7 @@
 
 import { SHADES } from "./colours";
 import { contour } from "./contour";
+import type { Paper } from "./dom";
 import type { Scale } from "./scale";
 import { share, ticks } from "./scale";
 import type { Heat } from "./types";
@@ -40,43 +41,48 @@ export function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, 
 
 /** Draws a few lines of one value, each with its words where there is room; some places stay clear of them. */
 export function drawContours(
-  c: CanvasRenderingContext2D, heat: Heat, scale: Scale, at: Place, words: (v: number) => string, clear: [number, number][],
+  p: Paper, heat: Heat, scale: Scale, at: Place, words: (v: number) => string, clear: [number, number][],
 ): void {
   const { columns, rows } = heat;
+  const c = p.context;
   const du = (heat.high_m[0] - heat.low_m[0]) / columns;
   const dv = (heat.high_m[1] - heat.low_m[1]) / rows;
-  const spot = (col: number, row: number) => at(heat.low_m[0] + (col + 0.5) * du, heat.low_m[1] + (row + 0.5) * dv);
   const taken: [number, number][] = [...clear.map(([x, y]): [number, number] => [x, y - 42]), ...clear];
   for (const level of ticks(scale, 5)) {
-    const lines = contour(heat.values, columns, rows, level).map(([a, b, d, e]) => [...spot(a, b), ...spot(d, e)] as const);
-    if (lines.length < 4) continue;
+    const line = contour(heat.values, columns, rows, level);
+    if (line.length < 16) continue;
+    for (let i = 0; i < line.length; i += 2) {
+      const [x, y] = at(heat.low_m[0] + (line[i]! + 0.5) * du, heat.low_m[1] + (line[i + 1]! + 0.5) * dv);
+      line[i] = x;
+      line[i + 1] = y;
+    }
     c.beginPath();
-    for (const [x1, y1, x2, y2] of lines) {
-      c.moveTo(x1, y1);
-      c.lineTo(x2, y2);
+    for (let i = 0; i < line.length; i += 4) {
+      c.moveTo(line[i]!, line[i + 1]!);
+      c.lineTo(line[i + 2]!, line[i + 3]!);
     }
     c.strokeStyle = share(scale, level) > 0.7 ? "rgb(60 30 40 / 45%)" : "rgb(255 248 236 / 45%)";
     c.lineWidth = 1;
     c.stroke();
-    label(c, lines, words(level), taken);
+    label(p, line, words(level), taken);
   }
 }
 
 /** Writes a line's words on it, near the top of the paper and clear of those before. */
-function label(c: CanvasRenderingContext2D, lines: readonly (readonly [number, number, number, number])[], words: string, taken: [number, number][]): void {
-  const wide = c.canvas.clientWidth;
-  const high = c.canvas.clientHeight;
-  let best: readonly [number, number, number, number] | undefined;
+function label({ context: c, width, height }: Paper, line: number[], words: string, taken: [number, number][]): void {
+  let best = -1;
   let least = Number.POSITIVE_INFINITY;
-  for (const line of lines) {
-    const [x, y] = line;
-    const inside = x > 34 && x < wide - 34 && y > 16 && y < high - 16;
+  for (let i = 0; i < line.length; i += 4) {
+    const x = line[i]!;
+    const y = line[i + 1]!;
+    const inside = x > 34 && x < width - 34 && y > 16 && y < height - 16;
     if (!inside || taken.some(([tx, ty]) => Math.abs(tx - x) < 72 && Math.abs(ty - y) < 30)) continue;
-    const far = Math.hypot(x - 0.62 * wide, y - 0.16 * high);
-    if (far < least) [least, best] = [far, line];
+    const far = Math.hypot(x - 0.62 * width, y - 0.16 * height);
+    if (far < least) [least, best] = [far, i];
   }
-  if (best === undefined) return;
-  const [x, y] = best;
+  if (best < 0) return;
+  const x = line[best]!;
+  const y = line[best + 1]!;
   taken.push([x, y]);
   const w = c.measureText(words).width + 10;
   c.fillStyle = "rgb(252 247 236 / 90%)";

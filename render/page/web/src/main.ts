@@ -50,7 +50,7 @@ function build(start: Start): State {
     tables.draw();
     curves.draw(isRest);
     round.draw(follow.band);
-    body.draw();
+    body.follow(isRest);
     if (isRest) tables.drivers();
     isRest = false;
     document.body.dataset.frameMs = (performance.now() - began).toFixed(2);

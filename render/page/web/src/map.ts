@@ -29,6 +29,9 @@ export class RoomMap {
   private scaled = "";
   private heat: Heat | null = null;
   private hasMoved = false;
+  /** Half the width of the chair's tag, for words of a length: to ask for it lays the page out. */
+  private tagged = { length: 0, half: 0 };
+  private barred = "";
   private grip: { dx: number; dy: number } | null = null;
 
   constructor(private readonly state: State, private readonly follow: Follow, private readonly changed: () => void) {
@@ -73,11 +76,11 @@ export class RoomMap {
     c.clearRect(0, 0, p.width, p.height);
     c.font = `500 11.5px ${ink("--sans")}`;
     drawHeat(c, heat, scale, at);
-    drawContours(c, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
+    drawContours(p, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
     this.way(c, at);
     this.body(c, at);
     this.metre(c, at, p.height);
-    this.putChair(at, p.width);
+    this.putChair(at, p.width, p.height);
     this.drawBar(scale);
     this.canvas.setAttribute("aria-label", this.words());
   }
@@ -126,7 +129,7 @@ export class RoomMap {
     if (this.follow.view === "side" && floor !== null) {
       const [, y] = at(0, floor);
       c.fillStyle = ink("--ink");
-      c.fillRect(0, y - 1, c.canvas.clientWidth, 2);
+      c.fillRect(0, y - 1, c.canvas.width, 2);
     }
     c.beginPath();
     if (planned.solid.vertices_mm.length === 0) {
@@ -193,16 +196,19 @@ export class RoomMap {
     c.fillText(words, 20 + w / 2, h - 21);
   }
 
-  private putChair(at: Place, wide: number): void {
+  private putChair(at: Place, wide: number, high: number): void {
     const [x, y] = at(...this.flat(this.state.spot));
     const [x0, y0] = at(0, 0);
-    this.chair.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;
+    this.chair.style.left = `${((100 * x) / wide).toFixed(2)}%`;
+    this.chair.style.top = `${((100 * y) / high).toFixed(2)}%`;
     const facing = (Math.atan2(y0 - y, x0 - x) * 180) / Math.PI - 90;
     this.turn?.setAttribute("transform", `rotate(${facing.toFixed(1)} 24 24)`);
     const isLow = y0 < y;
     const far = length(this.state.spot);
-    say(this.tag, this.hasMoved ? `${fixed(far, 2)} m away` : "drag me");
-    const half = this.tag.offsetWidth / 2 + 6;
+    const words = this.hasMoved ? `${fixed(far, 2)} m away` : "drag me";
+    say(this.tag, words);
+    if (words.length !== this.tagged.length) this.tagged = { length: words.length, half: this.tag.offsetWidth / 2 + 6 };
+    const { half } = this.tagged;
     const tx = Math.min(Math.max(x, half), wide - half);
     this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(isLow ? y + 40 : y - 40).toFixed(1)}px) translate(-50%, -50%)`;
     this.chair.setAttribute("aria-label", `Chair, ${place(this.state.spot)}`);
@@ -216,6 +222,9 @@ export class RoomMap {
     say(el("bar-title"), `${whole}: ${good}`);
     const p = paper(this.bar);
     if (p === null) return;
+    const key = [scale.low, scale.high, p.width, whole, ink("--quiet")].join();
+    if (key === this.barred) return;
+    this.barred = key;
     const c = p.context;
     c.clearRect(0, 0, p.width, p.height);
     const inset = 2;

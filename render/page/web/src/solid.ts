@@ -84,8 +84,8 @@ export class SolidView {
     this.renderer.setPixelRatio(Math.min(window.devicePixelRatio || 1, 2));
     this.renderer.setSize(w, h, false);
     this.camera.aspect = w / h;
-    const wide = Math.max(1, 1.22 / this.camera.aspect);
-    this.turning.aim(this.camera, this.size * 4.9 * wide, spot, this.middle());
+    const wide = Math.max(1, 1.12 / this.camera.aspect);
+    this.turning.aim(this.camera, this.size * 5.4 * wide, spot, this.middle());
     this.camera.updateProjectionMatrix();
     this.paint(look);
     this.upright();
@@ -232,6 +232,12 @@ export class SolidView {
     ray.setFromCamera(new Vector2((2 * (clientX - box.x)) / box.width - 1, 1 - (2 * (clientY - box.y)) / box.height), this.camera);
     const first = ray.intersectObjects(this.body.children, false).find((h) => !(h.object instanceof LineSegments));
     return first?.object === this.flanges || first?.object === this.cones ? (first.instanceId ?? -1) : -1;
+  }
+
+  /** Turns a driver to the front. */
+  face(index: number): void {
+    const d = this.planned?.drivers[index];
+    if (d !== undefined) this.turning.face(d.normal);
   }
 
   /** Takes the page's colours anew. */

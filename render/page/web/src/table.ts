@@ -16,6 +16,8 @@ interface Row {
 
 export class Tables {
   private rows = new Map<number, Row>();
+  /** What all channels wait for besides their own delay: a woofer that is heard later. */
+  private common_us = 0;
   private readonly all = el<HTMLDetailsElement>("all-drivers");
 
   constructor(private readonly state: State) {
@@ -29,6 +31,9 @@ export class Tables {
     const { planned } = this.state;
     if (planned === null) return;
     const set = new Map(planned.processor.map((s) => [s.channel, s]));
+    const first = planned.plan.channels[0];
+    this.common_us = first === undefined ? 0 : 1000 * (set.get(first.id)?.delay_ms ?? first.delay_us / 1000) - first.delay_us;
+    const others = planned.processor.filter((s) => planned.plan.channels.every((c) => c.id !== s.channel));
     this.rows = new Map();
     el("channels").querySelector("tbody")!.replaceChildren(
       ...planned.plan.channels.map((c) => {
@@ -41,8 +46,13 @@ export class Tables {
           make("td", {}, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
           row.ids);
       }),
+      ...others.map((s) =>
+        make("tr", { "data-channel": s.channel },
+          make("th", { scope: "row" }, `${s.channel}${s.name ? `, ${s.name}` : ""}`), make("td", { class: "wide-cell bar-cell" }),
+          make("td", { class: "number strong" }, fixed(s.delay_ms, 3)), make("td", { class: "number" }, decibels(s.gain_db)),
+          make("td", {}, s.inverted ? "inverted" : "normal"), make("td", { class: "wide-cell ids" }))),
     );
-    say(el("filters"), filters(planned.processor));
+    say(el("filters"), filters(planned.processor.filter((s) => !others.includes(s))));
     this.draw();
     this.drivers();
   }
@@ -54,7 +64,7 @@ export class Tables {
     for (const c of channels) {
       const row = this.rows.get(c.id);
       if (row === undefined) continue;
-      say(row.delay, milliseconds(c.delay_us));
+      say(row.delay, milliseconds(c.delay_us + this.common_us));
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
       row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;

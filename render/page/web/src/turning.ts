@@ -47,6 +47,13 @@ export class Turning {
     camera.far = d * 10;
   }
 
+  /** Looks at what stands out along a normal. */
+  face([x, y, z]: Triple): void {
+    if (Math.hypot(x, y) > 1e-6) this.azimuth = Math.atan2(y, x) - (this.towards ?? 0);
+    this.elevation = Math.min(Math.max(Math.asin(z), ABOVE / 2), STEEPEST);
+    this.changed();
+  }
+
   private turn(azimuth: number, elevation: number): void {
     this.azimuth += azimuth;
     this.elevation = Math.min(Math.max(this.elevation + elevation, -STEEPEST), STEEPEST);

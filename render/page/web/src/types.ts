@@ -119,8 +119,10 @@ export interface Filter {
   gain_db: number;
 }
 
+/** What the processor is set to for one channel; the woofer's has a name. */
 export interface Setting {
   channel: number;
+  name?: string;
   delay_ms: number;
   delay_samples: number;
   set_us: number;
