@@ -4,12 +4,35 @@
 //
 // It takes a layout.Array and gives a Plan. Sub-packages hold one idea each:
 //
-//	air      speed of sound (Cramer 1993) and loss (ISO 9613-1)
-//	path     how far sound travels, straight and round the body (Keller 1962)
-//	radiate  the pressure of one mount at points: the seam for models
-//	band     octaves, thirds and smoothing (IEC 61260-1)
-//	measure  smear, summing loss, comb onset
-//	split    arrivals into groups that share a delay (Fisher 1958)
+//	air           speed of sound (Cramer 1993) and loss (ISO 9613-1)
+//	path          how far sound travels, straight and round the body (Keller 1962)
+//	radiate       the pressure of one mount at points: the seam for models
+//	ball          a polar cap that moves in a rigid ball (Morse and Ingard 1968)
+//	drive         the driver's own response
+//	shoebox       mirror images in a box room (Allen and Berkley 1979)
+//	reverb        reverberation times by Sabine and Eyring
+//	head          two ears on a rigid head (Duda and Martens 1998)
+//	arrival       when a sound arrives, from its spectrum
+//	band          octaves, thirds and smoothing (IEC 61260-1)
+//	measure       smear, summing loss, comb onset
+//	directivity   power and directivity over the sphere
+//	omni          how evenly a source radiates in a plane (ISO 3382-1)
+//	split         arrivals into groups that share a delay (Fisher 1958)
+//	channelcount  what more channels bring
+//	crossover     Butterworth, Linkwitz-Riley and Bessel filters
+//	biquad        the second-order section that processors are set with
+//	equaliser     peaking and shelving sections (W3C Audio EQ Cookbook), FIR filters
+//	excursion     how far a cone moves
+//	exposure      how long ears may be in a sound (NIOSH 98-126)
+//
+// and for what has been built:
+//
+//	sweep         the exponential sweep to measure with (Farina 2000)
+//	rehearsal     made-up recordings of an array that is not built yet
+//	recording     a sweep found in a recording, and what it tells
+//	verdict       recordings held against a plan
+//	impedancefit  a driver's values, or a channel's faults, from impedance (Small 1972)
+//	damping       trials of stuffing and vents, and which to make next
 //
 // The sum at a point is over drivers of gain, polarity, delay and radiation:
 //

@@ -1,0 +1,183 @@
+package dampinglog
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"pappus/layout/design"
+)
+
+// What may stop a trial from being added.
+var (
+	ErrBusy = errors.New("another trial is being added")
+	ErrSaid = errors.New("what fits is in the log already")
+)
+
+// head begins a new log.
+const head = `# The damping log: each trial of vents and stuffing, and what was measured then.
+# Trials are added at the end; what stands here is never changed by the program.
+`
+
+// Add adds a trial to the log at a path, which is made if there is none. fits says
+// what there is room for; nil, or one that says nothing, leaves that as it is. What
+// was in the file stays, byte for byte, in front of what is new; the file is
+// replaced as a whole, or stays as it was. Two at once cannot both win: the second is
+// ErrBusy.
+//
+// Other errors are of the file system or *design.Error: a log that cannot be read, a
+// trial that would not be read back the same.
+func Add(path string, t Trial, fits *Fits) error {
+	if to, err := filepath.EvalSymlinks(path); err == nil {
+		path = to
+	}
+	draft := path + ".new"
+	f, err := os.OpenFile(draft, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("%s is there: %w; if none is, remove that file", draft, ErrBusy)
+	}
+	if err != nil {
+		return err
+	}
+	err = write(f, path, t, fits)
+	if err = errors.Join(err, f.Close()); err == nil {
+		err = os.Rename(draft, path)
+	}
+	if err != nil {
+		return errors.Join(err, os.Remove(draft))
+	}
+	return nil
+}
+
+// write writes the log at a path with a trial more into a file.
+func write(f *os.File, path string, t Trial, fits *Fits) error {
+	old, err := design.ReadFile(path, maxSize)
+	if errors.Is(err, fs.ErrNotExist) {
+		old, err = []byte(head), nil
+	}
+	if err != nil {
+		return err
+	}
+	text, err := grown(path, old, t, fits)
+	if err != nil {
+		return err
+	}
+	if info, err := os.Stat(path); err == nil {
+		if err := f.Chmod(info.Mode().Perm()); err != nil {
+			return err
+		}
+	}
+	if _, err := f.Write(text); err != nil {
+		return err
+	}
+	return f.Sync()
+}
+
+// grown returns a log's text with a trial behind it, once that reads back as it
+// should.
+func grown(name string, old []byte, t Trial, fits *Fits) ([]byte, error) {
+	before, err := Parse(name, old)
+	if err != nil {
+		return nil, err
+	}
+	said := fits != nil && fits.Said()
+	if said && before.Fits.Said() {
+		return nil, fmt.Errorf("%s: %w; change it there", name, ErrSaid)
+	}
+	b := bytes.NewBuffer(append([]byte{}, old...))
+	if len(old) > 0 && old[len(old)-1] != '\n' {
+		b.WriteByte('\n')
+	}
+	if said {
+		fits.text(b)
+	}
+	t.text(b)
+	after, err := Parse(name, b.Bytes())
+	if err != nil {
+		return nil, err
+	}
+	if n := len(before.Trials); len(after.Trials) != n+1 || after.Trials[n] != t {
+		return nil, &design.Error{File: name, Key: fmt.Sprintf("trial[%d]", n+1), Err: design.ErrConflict,
+			Reason: "would not read back as it is; without vents vent_mm must be 0, and without stuffing depth_mm"}
+	}
+	return b.Bytes(), nil
+}
+
+func (f Fits) text(b *bytes.Buffer) {
+	b.WriteString("\n# What there is room for.\n[fits]\n")
+	if !math.IsNaN(f.StuffingG) {
+		fmt.Fprintf(b, "stuffing_g = %s\n", plain(f.StuffingG))
+	}
+	if !math.IsNaN(f.DepthMM) {
+		fmt.Fprintf(b, "depth_mm = %s\n", plain(f.DepthMM))
+	}
+	if f.Vents >= 0 {
+		fmt.Fprintf(b, "vents = %d\n", f.Vents)
+	}
+}
+
+func (t Trial) text(b *bytes.Buffer) {
+	b.WriteString("\n[[trial]]\n")
+	if t.Date != "" {
+		fmt.Fprintf(b, "date = %s\n", strings.Map(digit, t.Date))
+	}
+	fmt.Fprintf(b, "vents = %d\n", t.Vents)
+	if t.VentMM != 0 {
+		fmt.Fprintf(b, "vent_mm = %s\n", plain(t.VentMM))
+	}
+	fmt.Fprintf(b, "stuffing_g = %s\n", plain(t.StuffingG))
+	if t.DepthMM != 0 {
+		fmt.Fprintf(b, "depth_mm = %s\n", plain(t.DepthMM))
+	}
+	for _, line := range []struct{ name, value string }{{"impedance", t.Impedance}, {"response", t.Response}, {"remark", t.Remark}} {
+		if line.value != "" {
+			fmt.Fprintf(b, "%s = %s\n", line.name, quoted(line.value))
+		}
+	}
+}
+
+// digit keeps what a date is made of, so that nothing else gets into the file.
+func digit(c rune) rune {
+	if unicode.IsDigit(c) || c == '-' {
+		return c
+	}
+	return -1
+}
+
+// plain writes a number as TOML has it.
+func plain(v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return "nan"
+	case math.IsInf(v, 0):
+		return "inf"
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// quoted writes a basic string of TOML.
+func quoted(s string) string {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, c := range s {
+		switch {
+		case c == '"' || c == '\\':
+			b.WriteByte('\\')
+			b.WriteRune(c)
+		case c < 0x20 || c == 0x7f || c == utf8.RuneError:
+			fmt.Fprintf(&b, "\\u%04X", c)
+		default:
+			b.WriteRune(c)
+		}
+	}
+	b.WriteByte('"')
+	return b.String()
+}

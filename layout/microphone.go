@@ -1,0 +1,31 @@
+package layout
+
+import "pappus/layout/design"
+
+// microphoneColumns are those of a microphone's correction.
+var microphoneColumns = []column{{"frequency_hz", 1, 100000}, {"level_db", -100, 100}}
+
+// MicrophonePoint is one line of a microphone's correction.
+type MicrophonePoint struct {
+	Frequency float64 // Hz
+	Level     float64 // dB by which the microphone reads too high
+}
+
+// ReadMicrophone reads a microphone's correction from a file: a CSV table of frequency in
+// Hz, rising, and by how many dB the microphone reads too high there, below the line
+// frequency_hz,level_db. Any error is a *design.Error that names the file, and the line
+// where one is to blame.
+func ReadMicrophone(path string) ([]MicrophonePoint, error) {
+	data, err := design.ReadFile(path, mostMeasuredBytes)
+	if err != nil {
+		return nil, err
+	}
+	return parseMicrophone(path, data)
+}
+
+// parseMicrophone reads the table.
+func parseMicrophone(path string, data []byte) ([]MicrophonePoint, error) {
+	return rising(table{path, microphoneColumns}, data, func(v []float64) MicrophonePoint {
+		return MicrophonePoint{v[0], v[1]}
+	})
+}

@@ -1,0 +1,52 @@
+package timing
+
+import "gonum.org/v1/gonum/spatial/r3"
+
+// StringTransfers returns what each string of each channel gives at the listening spot when
+// it plays alone: [channel][string][frequency], as Transfer has it, at frequencies in Hz that
+// do not fall. A channel whose strings are not laid out counts as one. It panics for
+// IdealPoint, which has no channels.
+func (p *Plan) StringTransfers(c Case, frequency []float64) [][][]complex128 {
+	if c == IdealPoint {
+		panic("timing: one point has no channels")
+	}
+	h, err := NewHearing(p, Listening{Cases: []Case{c}}, []r3.Vec{p.Array.Spot}, frequency)
+	if err != nil {
+		panic(err) // the plan was made for this very spot with this very model
+	}
+	out := make([][][]complex128, len(p.Channels))
+	for i, channel := range p.Channels {
+		strings := channel.Strings
+		if len(strings) == 0 {
+			strings = [][]int{channel.Mounts}
+		}
+		for _, members := range strings {
+			sum := make([]complex128, len(frequency))
+			h.some(sum, members, p.Array.Spot)
+			out[i] = append(out[i], sum)
+		}
+	}
+	return out
+}
+
+// some adds to dst what some mounts give in the only case.
+func (h *Hearing) some(dst []complex128, mounts []int, place r3.Vec) {
+	e := h.scratch.Get().(*ear)
+	defer h.scratch.Put(e)
+	for _, g := range h.groups {
+		for _, m := range mounts {
+			clear(e.row)
+			for _, way := range g.ways {
+				e.add(e.row, h.plain, g.mounts[m], way, place)
+			}
+			g.feed([][]complex128{dst}, e.row, m)
+		}
+	}
+}
+
+// ChannelTime returns when a channel is heard at the listening spot after it is fed, its
+// own delay left out, in s: the mean of its drivers' arrivals by which the design takes
+// delays, weighted by their energy.
+func (p *Plan) ChannelTime(channel int) float64 {
+	return centre(p.Channels[channel].Mounts, p.heard(), weights(p))
+}

@@ -1,0 +1,245 @@
+package damping
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/layout"
+	"pappus/layout/dampinglog"
+	"pappus/timing/impedancefit"
+)
+
+// Errors that callers may test for with errors.Is.
+var (
+	ErrNoTrials = errors.New("no trials yet")
+	ErrReach    = errors.New("the target is out of reach")
+)
+
+const (
+	// Within is how near to the target a trial's Q counts as there, as a factor less
+	// 1: at a Q of 0.7 that is 0.4 dB at the resonance.
+	Within = 0.05
+
+	past = 0.03 // how far past the target a trial aims at most that is to bracket it
+	bent = 0.3  // of its distance from the target, as 1/Q, is how far off a trial is taken to be
+	edge = 0.1  // of a bracket, at either end, where nothing is tried
+)
+
+// Goal is what is wanted and what there is room for.
+type Goal struct {
+	Q               float64
+	MostG, StartG   float64 // of stuffing: that fits, and to begin with
+	MostDepthMM     float64 // NaN: not said
+	MostVents       int
+	StartVents      int
+	VentMM          float64 // across an opening
+	Said, SaidVents bool    // whether the log says what fits; else it is taken from the design and from what was tried
+}
+
+// NewGoal returns what a design and its log ask for. Where the log does not say what
+// fits, it is what the design begins with or what was tried, whichever is more.
+func NewGoal(a *layout.Array, h layout.Hollow, l *dampinglog.Log) Goal {
+	g := Goal{Q: a.Box.TargetQ, StartG: math.Round(1000 * h.Stuffed.Mass), VentMM: 2000 * a.Box.VentRadius, StartVents: a.Box.VentHoles,
+		MostDepthMM: l.Fits.DepthMM, MostG: l.Fits.StuffingG, MostVents: l.Fits.Vents}
+	g.Said, g.SaidVents = !math.IsNaN(g.MostG), g.MostVents >= 0
+	if !g.Said {
+		g.MostG = g.StartG
+	}
+	if !g.SaidVents {
+		g.MostVents = g.StartVents
+	}
+	for _, t := range l.Trials {
+		if !g.Said {
+			g.MostG = max(g.MostG, t.StuffingG)
+		}
+		if !g.SaidVents {
+			g.MostVents = max(g.MostVents, t.Vents)
+		}
+	}
+	g.StartG, g.StartVents = min(g.StartG, g.MostG), min(g.StartVents, g.MostVents)
+	return g
+}
+
+// Next is what to try next, or that nothing need be tried.
+type Next struct {
+	Base      int              // the trial to begin from, the one nearest to the target
+	Reached   bool             // it is there
+	Trial     dampinglog.Trial // what to try: settings alone
+	Thing     Thing            // that changes from Base
+	Bracketed bool             // the target is between trials that differ in this thing
+	// Q is what to expect, with its standard error; NaN where nothing tells yet.
+	Q impedancefit.Estimate
+}
+
+// Propose returns what to try next. ErrNoTrials and ErrReach are its errors; with
+// ErrReach, Next has the trial nearest to the target.
+func Propose(trials []Trial, g Goal) (Next, error) {
+	if len(trials) == 0 {
+		return Next{}, fmt.Errorf("damping: %w; measure the box as it is", ErrNoTrials)
+	}
+	n := Next{Q: impedancefit.Estimate{Value: math.NaN(), Error: math.NaN()}}
+	if !slices.ContainsFunc(trials, func(t Trial) bool { return !t.Flat }) {
+		return n, fmt.Errorf("damping: %w with a resonance to be seen; measure the box without stuffing", ErrNoTrials)
+	}
+	for i, t := range trials {
+		if away(t, g) < away(trials[n.Base], g) {
+			n.Base = i
+		}
+	}
+	if n.Reached = away(trials[n.Base], g) <= Within; n.Reached {
+		n.Q, n.Trial = trials[n.Base].Q, settings(trials[n.Base].Trial)
+		return n, nil
+	}
+	n.Base = telling(trials, n.Base, g)
+	n.Trial = settings(trials[n.Base].Trial)
+	nearest, more := n.Base, trials[n.Base].Q.Value > g.Q
+	for _, k := range []knob{stuffing(g), openings(g)} {
+		if n.turn(trials, k, g, more) {
+			return n, nil
+		}
+	}
+	// From the other side of the target, with the other thing.
+	if n.Base = other(trials, g, more); n.Base >= 0 {
+		n.Trial = settings(trials[n.Base].Trial)
+		for _, k := range []knob{stuffing(g), openings(g)} {
+			if n.turn(trials, k, g, !more) {
+				return n, nil
+			}
+		}
+	}
+	n.Base, n.Trial = nearest, settings(trials[nearest].Trial)
+	if more {
+		return n, fmt.Errorf("damping: %w: with all that fits the Q is %.3g, not %.3g; a larger body lowers it, or say that more fits", ErrReach, trials[n.Base].Q.Value, g.Q)
+	}
+	return n, fmt.Errorf("damping: %w: with nothing inside and no opening the Q is %.3g already, below %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
+}
+
+// telling returns, of the trials that are no further from the target than the nearest
+// but for scatter, the one that most others differ from in stuffing alone; the nearest
+// where they are alike in that.
+func telling(trials []Trial, nearest int, g Goal) int {
+	limit := away(trials[nearest], g) + scatterOf(trials)
+	best, most := nearest, len(along(trials, nearest, stuffing(g)).dose)
+	for i, t := range trials {
+		if away(t, g) > limit || (t.Q.Value > g.Q) != (trials[nearest].Q.Value > g.Q) {
+			continue
+		}
+		if n := len(along(trials, i, stuffing(g)).dose); n > most {
+			best, most = i, n
+		}
+	}
+	return best
+}
+
+// other returns the trial nearest to the target of those below it, or of those above;
+// -1 where there is none.
+func other(trials []Trial, g Goal, below bool) int {
+	best := -1
+	for i, t := range trials {
+		if !t.Flat && t.Q.Value < g.Q == below && (best < 0 || away(t, g) < away(trials[best], g)) {
+			best = i
+		}
+	}
+	return best
+}
+
+func away(t Trial, g Goal) float64 {
+	if t.Flat {
+		return math.Inf(1)
+	}
+	return math.Abs(math.Log(t.Q.Value / g.Q))
+}
+
+// settings returns a trial without what was measured then.
+func settings(t dampinglog.Trial) dampinglog.Trial {
+	return dampinglog.Trial{Vents: t.Vents, VentMM: t.VentMM, StuffingG: t.StuffingG, DepthMM: t.DepthMM}
+}
+
+// knob is one thing that can be changed.
+type knob struct {
+	thing       Thing
+	start, most float64
+	of          func(dampinglog.Trial) float64
+	set         func(t *dampinglog.Trial, dose float64)
+	round       func(float64) float64
+}
+
+func stuffing(g Goal) knob {
+	return knob{Stuffing, g.StartG, g.MostG,
+		func(t dampinglog.Trial) float64 { return t.StuffingG },
+		func(t *dampinglog.Trial, dose float64) {
+			t.StuffingG = dose
+			if dose == 0 {
+				t.DepthMM = 0
+			}
+		},
+		// A kitchen scale tells half a gram.
+		func(dose float64) float64 { return math.Round(2*dose) / 2 },
+	}
+}
+
+func openings(g Goal) knob {
+	return knob{Openings, float64(g.StartVents), float64(g.MostVents),
+		func(t dampinglog.Trial) float64 { return float64(t.Vents) },
+		func(t *dampinglog.Trial, dose float64) {
+			if t.Vents = int(dose); t.VentMM == 0 {
+				t.VentMM = g.VentMM
+			}
+			if dose == 0 {
+				t.VentMM = 0
+			}
+		},
+		math.Round,
+	}
+}
+
+// turn proposes to change one thing, and tells whether that can help.
+func (n *Next) turn(trials []Trial, k knob, g Goal, more bool) bool {
+	base := trials[n.Base].Trial
+	line := along(trials, n.Base, k)
+	now := k.of(base)
+	if more && now >= k.most || !more && now <= 0 {
+		return false
+	}
+	fit, slopes := fitLine(line, 1/g.Q)
+	low, high, between := line.bracket(1 / g.Q)
+	n.Bracketed = between
+	dose := first(now, k, more)
+	switch {
+	case slopes && between:
+		dose = max(low+edge*(high-low), min(high-edge*(high-low), fit.at(1/g.Q)))
+	case slopes:
+		dose = fit.beyond(1/g.Q, more)
+	case between:
+		dose = (low + high) / 2
+	}
+	dose = max(0, min(k.most, k.round(dose)))
+	if !between && more != (dose > now) {
+		dose = max(0, min(k.most, k.round(first(now, k, more)))) // the line contradicts its nearest trial
+	}
+	if dose == now {
+		return false // nothing finer can be set
+	}
+	n.Thing = k.thing
+	k.set(&n.Trial, dose)
+	if slopes {
+		inverse := fit.value(dose)
+		n.Q.Value = 1 / inverse
+		n.Q.Error = fit.error(dose) / (inverse * inverse)
+	}
+	return true
+}
+
+// first returns a dose where nothing tells how much it takes: what the design begins
+// with, then half as much again, or half as much.
+func first(now float64, k knob, more bool) float64 {
+	switch {
+	case more && now < k.start:
+		return k.start
+	case more:
+		return max(now+1, 1.5*now)
+	}
+	return now / 2
+}

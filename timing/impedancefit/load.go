@@ -1,0 +1,179 @@
+package impedancefit
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"slices"
+
+	"pappus/layout/impedance"
+)
+
+// Cause is something that may have become of a bank.
+type Cause struct {
+	State   impedance.State // Alive: all is as planned
+	Strings int             // open ones; 1 where drivers are shorted
+	Drivers int             // shorted ones, in one string
+	Length  int             // drivers of the string in question
+	Ratio   float64         // of the load to that of the whole bank; +Inf where no current flows
+}
+
+// String says it in words.
+func (c Cause) String() string {
+	switch {
+	case c.State == impedance.Alive:
+		return "all strings play"
+	case math.IsInf(c.Ratio, 1):
+		return "no string conducts"
+	case c.State == impedance.Open && c.Strings == 1:
+		return fmt.Sprintf("a string of %d is open", c.Length)
+	case c.State == impedance.Open:
+		return fmt.Sprintf("%d strings of %d are open", c.Strings, c.Length)
+	case c.Drivers == c.Length:
+		return fmt.Sprintf("a string of %d is shorted throughout", c.Length)
+	case c.Drivers == 1:
+		return fmt.Sprintf("a driver in a string of %d is shorted", c.Length)
+	}
+	return fmt.Sprintf("%d drivers in a string of %d are shorted", c.Drivers, c.Length)
+}
+
+// Load is a channel's measured impedance against the planned one. Which of several
+// equal strings it is cannot be told from the channel's terminals.
+type Load struct {
+	Ratio  float64 // measured over planned magnitude, median where the drivers are all but resistors
+	Cause  Cause
+	Sure   bool    // no other cause is nearly as near, and this one is near enough
+	Others []Cause // that are as likely, within the tolerance
+}
+
+const (
+	// Tolerance is by how much, as a factor less 1, a planned load may well be off:
+	// drivers of a batch differ by some percent, a bank of them less (common
+	// practice).
+	Tolerance = 0.05
+
+	mostLog  = 4   // beyond e^4 a load is open or shorted
+	resistor = 1.3 // times the least magnitude: up to there a driver is about a resistor
+	mostDead = 2   // strings, or drivers of a string, that are thought of at once
+)
+
+// Compare tells what a channel's measured impedance says about its bank, whose
+// drivers have the planned impedance each. Only frequencies count where that is
+// within a third of its least: there a driver's impedance is about that of its coil,
+// which neither the box nor dead neighbours change. Errors wrap [ErrValue] and
+// [ErrFew].
+func Compare(points []impedance.Point, bank impedance.Bank, driver impedance.Curve) (Load, error) {
+	if err := check(points); err != nil {
+		return Load{}, err
+	}
+	frequency := make([]float64, len(points))
+	for i, p := range points {
+		frequency[i] = p.Frequency
+	}
+	each, planned := make([]complex128, len(points)), make([]complex128, len(points))
+	driver.Fill(each, frequency)
+	bank.Load(planned, each)
+	least := math.Inf(1)
+	for _, z := range each {
+		least = min(least, cmplx.Abs(z))
+	}
+	var flat []int
+	var logs []float64
+	for i, z := range each {
+		if ohm := cmplx.Abs(planned[i]); cmplx.Abs(z) <= resistor*least && ohm > 0 {
+			flat = append(flat, i)
+			logs = append(logs, bounded(points[i].Ohm/ohm))
+		}
+	}
+	if len(flat) < leastInPeak {
+		return Load{}, fmt.Errorf("impedance: %w: %d where the drivers are about resistors, %d are needed; measure further", ErrFew, len(flat), leastInPeak)
+	}
+	middle := flat[len(flat)/2]
+	slices.Sort(logs)
+	at := logs[len(logs)/2]
+	l := Load{Ratio: math.Exp(at)}
+	l.choose(at, causes(bank, each[middle]))
+	return l, nil
+}
+
+// bounded is the logarithm of a ratio, of which the extremes are all alike.
+func bounded(ratio float64) float64 { return max(-mostLog, min(mostLog, math.Log(ratio))) }
+
+// choose takes the nearest of causes.
+func (l *Load) choose(at float64, causes []Cause) {
+	off := func(c Cause) float64 { return math.Abs(bounded(c.Ratio) - at) }
+	slices.SortStableFunc(causes, func(a, b Cause) int { return compare(off(a), off(b)) })
+	l.Cause = causes[0]
+	for _, c := range causes[1:] {
+		if off(c)-off(causes[0]) < Tolerance {
+			l.Others = append(l.Others, c)
+		}
+	}
+	l.Sure = len(l.Others) == 0 && off(causes[0]) <= 2*Tolerance
+}
+
+// causes lists what may have become of a bank, with the ratio of its load, at a
+// driver's impedance, by network solution.
+func causes(bank impedance.Bank, z complex128) []Cause {
+	one := func(b impedance.Bank) float64 {
+		var dst [1]complex128
+		b.Load(dst[:], []complex128{z})
+		return cmplx.Abs(dst[0])
+	}
+	whole := one(bank)
+	out := []Cause{{State: impedance.Alive, Ratio: 1}}
+	seen := map[int]bool{}
+	for i, s := range bank.Strings {
+		n := len(s.Drivers)
+		if seen[n] {
+			continue // equal strings are told by nothing
+		}
+		seen[n] = true
+		for dead := 1; dead <= min(mostDead, n); dead++ {
+			out = append(out, Cause{impedance.Shorted, 1, dead, n, one(without(bank, i, n, 1, dead)) / whole})
+		}
+		if n > mostDead {
+			out = append(out, Cause{impedance.Shorted, 1, n, n, one(without(bank, i, n, 1, n)) / whole})
+		}
+		for open := 1; open <= mostDead; open++ {
+			if equal(bank, n) >= open && len(bank.Strings) > open {
+				out = append(out, Cause{impedance.Open, open, 0, n, one(without(bank, i, n, open, 0)) / whole})
+			}
+		}
+	}
+	return append(out, Cause{State: impedance.Open, Strings: len(bank.Strings), Ratio: math.Inf(1)})
+}
+
+// equal returns how many strings have n drivers.
+func equal(bank impedance.Bank, n int) int {
+	count := 0
+	for _, s := range bank.Strings {
+		if len(s.Drivers) == n {
+			count++
+		}
+	}
+	return count
+}
+
+// without returns the bank with a number of its strings of n drivers, from one on,
+// open, or with so many drivers of each shorted.
+func without(bank impedance.Bank, from, n, strings, shorted int) impedance.Bank {
+	out := impedance.Bank{Strings: slices.Clone(bank.Strings), FeedOhm: bank.FeedOhm}
+	for i := from; i < len(out.Strings) && strings > 0; i++ {
+		if len(out.Strings[i].Drivers) != n {
+			continue
+		}
+		strings--
+		drivers := slices.Clone(out.Strings[i].Drivers)
+		for d := range drivers {
+			switch {
+			case shorted == 0:
+				drivers[d] = impedance.Open
+			case d < shorted:
+				drivers[d] = impedance.Shorted
+			}
+		}
+		out.Strings[i].Drivers = drivers
+	}
+	return out
+}

@@ -1,0 +1,101 @@
+package impedancefit
+
+import (
+	"fmt"
+	"math"
+)
+
+// Coil is how the inductance of the voice coil is taken.
+type Coil int8
+
+// The coils there are, in the order of their number of values.
+const (
+	Ideal   Coil = iota // an inductance
+	Semi                // an inductance and a semi-inductance in series
+	Shunted             // an inductance, in series with one that has a resistance across it
+)
+
+// String names the coil.
+func (c Coil) String() string {
+	switch c {
+	case Ideal:
+		return "ideal inductance"
+	case Semi:
+		return "semi-inductance"
+	case Shunted:
+		return "shunted inductance"
+	}
+	return fmt.Sprintf("Coil(%d)", int8(c))
+}
+
+// Places of values in a vector. The first four are logarithms, and so are those of
+// the shunt; Le and K are over a scale, and may fall below 0 by noise.
+const (
+	logRe = iota
+	logRes
+	logFs
+	logQms
+	overLe
+	overK
+	most = 7
+
+	logL2, logR2 = 5, 6
+)
+
+// count returns how many values a circuit with this coil has.
+func (c Coil) count() int { return 5 + int(c) }
+
+// circuit is a driver's circuit with its values.
+type circuit struct {
+	coil         Coil
+	x            []float64
+	henry, scale float64 // what Le and K are counted in
+}
+
+// parts are the values of a circuit, in SI.
+type parts struct {
+	coil                      Coil
+	re, res, fs, qms          float64
+	henry, le, scale, k, l, r float64
+}
+
+func (c circuit) parts() parts {
+	p := parts{coil: c.coil, re: math.Exp(c.x[logRe]), res: math.Exp(c.x[logRes]), fs: math.Exp(c.x[logFs]), qms: math.Exp(c.x[logQms]),
+		henry: c.henry, le: c.x[overLe], scale: c.scale}
+	switch c.coil {
+	case Semi:
+		p.k = c.x[overK]
+	case Shunted:
+		p.l, p.r = math.Exp(c.x[logL2]), math.Exp(c.x[logR2])
+	}
+	return p
+}
+
+// at fills slope with the derivatives of the impedance by the circuit's values, at a
+// frequency in Hz, and returns the impedance in ohm.
+func (p parts) at(slope *[most]complex128, hz float64) complex128 {
+	w := 2 * math.Pi * hz
+	ratio := hz / p.fs
+	detuned := p.qms * (ratio - 1/ratio)
+	tuned := 1 / complex(1, detuned)
+	moving := complex(p.res, 0) * tuned
+	slope[logRe] = complex(p.re, 0)
+	slope[logRes] = moving
+	slope[logQms] = -moving * complex(0, detuned) * tuned
+	slope[logFs] = moving * complex(0, p.qms*(ratio+1/ratio)) * tuned
+	slope[overLe] = complex(0, w*p.henry)
+	z := complex(p.re, w*p.henry*p.le) + moving
+	switch p.coil {
+	case Semi:
+		k := math.Sqrt(w/2) * p.scale
+		slope[overK] = complex(k, k)
+		z += complex(p.k*k, p.k*k)
+	case Shunted:
+		l := complex(0, w*p.l)
+		share := l / (complex(p.r, 0) + l)
+		both := complex(p.r, 0) * share
+		slope[logL2], slope[logR2] = both*(1-share), both*share
+		z += both
+	}
+	return z
+}

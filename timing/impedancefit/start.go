@@ -1,0 +1,212 @@
+package impedancefit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/layout/impedance"
+)
+
+const (
+	leastPoints = 12  // for five values, and some to spare
+	leastInPeak = 5   // points over sqrt(Re Rmax)
+	mostLooked  = 600 // points among which the peak is looked for
+	// A peak must rise this far, as a logarithm, and this many times the noise.
+	leastPeak, overNoise = 0.05, 6
+)
+
+// Definitions are the values that Small's definitions give when read off a curve,
+// without any fit.
+type Definitions struct {
+	Resonance     float64 // Hz, of the greatest magnitude
+	PeakOhm       float64 // Rmax
+	DCOhm         float64 // Re: as given, or about the least magnitude
+	Low, High     float64 // Hz, f1 and f2, where the magnitude is sqrt(Re Rmax)
+	Qms, Qes, Qts float64
+}
+
+// Define reads the small-signal values off a measured impedance, frequencies
+// rising:
+//
+//	r0 = Rmax/Re,  Qms = fs sqrt(r0)/(f2-f1),  Qes = Qms/(r0-1),  Qts = Qms/r0
+//
+// which is exact for a coil without inductance. dcOhm is that of the coil, by a
+// meter; 0 takes the least magnitude for it, five points averaged. Where one of f1 and f2 is outside of
+// the measurement it follows from f1 f2 = fs2. Errors wrap [ErrValue], [ErrFew],
+// [ErrNoPeak] and [ErrEdge].
+func Define(points []impedance.Point, dcOhm float64) (Definitions, error) {
+	if err := check(points); err != nil {
+		return Definitions{}, err
+	}
+	step := (len(points)-1)/mostLooked + 1
+	log := make([]float64, 0, mostLooked)
+	for i := 0; i < len(points); i += step {
+		log = append(log, math.Log(points[i].Ohm))
+	}
+	thin, err := peak(log)
+	if err != nil {
+		return Definitions{}, err
+	}
+	at := highest(points, thin*step-step+1, thin*step+step)
+	d := Definitions{Resonance: points[at].Frequency, PeakOhm: points[at].Ohm, DCOhm: dcOhm}
+	if !(dcOhm > 0) {
+		d.DCOhm = leastOhm(points)
+	}
+	return d, d.width(points, at)
+}
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// leastOhm returns the least mean magnitude of five points in a row.
+func leastOhm(points []impedance.Point) float64 {
+	const row = 5
+	sum, least := 0.0, math.Inf(1)
+	for i, p := range points {
+		sum += p.Ohm
+		if i >= row {
+			sum -= points[i-row].Ohm
+		}
+		if i >= row-1 {
+			least = min(least, sum/row)
+		}
+	}
+	return least
+}
+
+// highest returns where the magnitude is greatest from one index up to another.
+func highest(points []impedance.Point, from, to int) int {
+	at := max(0, from)
+	for i := at; i < min(to, len(points)); i++ {
+		if points[i].Ohm > points[at].Ohm {
+			at = i
+		}
+	}
+	return at
+}
+
+// width finds f1 and f2 and what follows from them.
+func (d *Definitions) width(points []impedance.Point, at int) error {
+	half := math.Sqrt(d.DCOhm * d.PeakOhm)
+	if !(d.PeakOhm > d.DCOhm) {
+		return fmt.Errorf("impedance: %w: the peak of %.3g ohm is not above the coil's %.3g", ErrNoPeak, d.PeakOhm, d.DCOhm)
+	}
+	left, right := at, at
+	for left > 0 && over(points, left, -1, half) {
+		left--
+	}
+	for right < len(points)-1 && over(points, right, 1, half) {
+		right++
+	}
+	if right-left-1 < leastInPeak {
+		return fmt.Errorf("impedance: %w: %d over the peak at %.4g Hz, %d are needed", ErrFew, right-left-1, d.Resonance, leastInPeak)
+	}
+	square := d.Resonance * d.Resonance
+	below, above := points[left].Ohm <= half, points[right].Ohm <= half
+	if below {
+		d.Low = crossing(points[left], points[left+1], half)
+	}
+	switch {
+	case above:
+		d.High = crossing(points[right], points[right-1], half)
+	case below:
+		d.High = square / d.Low
+	default:
+		return fmt.Errorf("impedance: %w: it does not come down on either side; measure further", ErrEdge)
+	}
+	if !below {
+		d.Low = square / d.High
+	}
+	over := d.PeakOhm / d.DCOhm
+	d.Qms = d.Resonance * math.Sqrt(over) / (d.High - d.Low)
+	d.Qes, d.Qts = d.Qms/(over-1), d.Qms/over
+	return nil
+}
+
+// over tells whether a point, or one of the two beyond it, is over a magnitude: a
+// single one below may be noise.
+func over(points []impedance.Point, at, step int, ohm float64) bool {
+	for i := at; i >= 0 && i < len(points) && i != at+3*step; i += step {
+		if points[i].Ohm > ohm {
+			return true
+		}
+	}
+	return false
+}
+
+// crossing returns where a magnitude is reached between two points, on logarithmic
+// axes.
+func crossing(a, b impedance.Point, ohm float64) float64 {
+	share := math.Log(ohm/a.Ohm) / math.Log(b.Ohm/a.Ohm)
+	return a.Frequency * math.Pow(b.Frequency/a.Frequency, share)
+}
+
+// check looks at a table by itself.
+func check(points []impedance.Point) error {
+	if len(points) < leastPoints {
+		return fmt.Errorf("impedance: %w: %d, %d are needed", ErrFew, len(points), leastPoints)
+	}
+	if _, err := impedance.Measured(points); err != nil {
+		return fmt.Errorf("%w: %w", ErrValue, err)
+	}
+	return nil
+}
+
+// peak returns the index of the peak that stands out most from what is on both
+// sides of it.
+func peak(log []float64) (int, error) {
+	best, most := -1, 0.0
+	for i := 1; i < len(log)-1; i++ {
+		if log[i] < log[i-1] || log[i] < log[i+1] {
+			continue
+		}
+		if p := min(fall(log, i, -1), fall(log, i, 1)); p > most {
+			best, most = i, p
+		}
+	}
+	if most >= max(leastPeak, overNoise*noise(log)) {
+		return best, nil
+	}
+	least := slices.Min(log)
+	switch {
+	case log[0]-least > leastPeak && log[0]-least > overNoise*noise(log):
+		return 0, fmt.Errorf("impedance: %w: the impedance falls from the lowest frequency on; measure lower", ErrEdge)
+	case len(log) > 1 && log[len(log)-1] == slices.Max(log) && log[len(log)-1]-least > leastPeak:
+		return 0, fmt.Errorf("impedance: %w: the impedance only rises; measure higher, and lower", ErrNoPeak)
+	}
+	return 0, fmt.Errorf("impedance: %w: the impedance is flat but for noise", ErrNoPeak)
+}
+
+// fall returns how far a curve falls from a place in one direction before it rises
+// higher, or ends.
+func fall(log []float64, at, step int) float64 {
+	least := log[at]
+	for i := at + step; i >= 0 && i < len(log) && log[i] <= log[at]; i += step {
+		least = min(least, log[i])
+	}
+	return log[at] - least
+}
+
+// noise estimates the standard deviation of what is not smooth in a curve, from
+// its second differences.
+func noise(log []float64) float64 {
+	if len(log) < 3 {
+		return 0
+	}
+	bends := make([]float64, len(log)-2)
+	for i := range bends {
+		bends[i] = math.Abs(log[i] - 2*log[i+1] + log[i+2])
+	}
+	slices.Sort(bends)
+	// A normal deviate's median magnitude is 0.6745 sigma; a second difference has
+	// sqrt 6 times the deviation of its parts.
+	return bends[len(bends)/2] / (0.6745 * math.Sqrt(6))
+}

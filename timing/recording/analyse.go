@@ -1,0 +1,143 @@
+package recording
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/timing/band"
+	"pappus/timing/sweep"
+)
+
+// Of the band and the impulse response.
+const (
+	bandLow    = 1.4  // of Start: the sweep is whole above it
+	bandHigh   = 0.9  // of Stop
+	edgeLow    = 0.7  // of Start: nothing is taken from below
+	edgeHigh   = 1.0  // of Stop: nor from above
+	early      = 0.1  // s before a sweep that are looked at; no longer than its shortest silence
+	late       = 0.02 // s before a marker that are not
+	wholeShare = 0.2  // of the energy that must be near the strongest sound
+	near       = 0.2  // s after it
+	usableSNR  = 10.0 // dB that half of the response must reach
+	honestSNR  = 6.0  // dB that each frequency must
+	distinct   = 10.0 // times the background: what is too loud to be lost in it
+	leadWaves  = 3    // periods of Start before the strongest sound
+	leadMost   = 0.2  // of the way to the second harmonic
+)
+
+// Analyse finds a sweep in a recording and tells what it went through. Errors wrap
+// those of this package and of package sweep. Results are the same to the bit each time.
+func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
+	if err := s.Check(); err != nil {
+		return Measured{}, err
+	}
+	span := s.Tail - late
+	gate, err := o.gate(s, span)
+	if err != nil {
+		return Measured{}, err
+	}
+	if err := o.checkMicrophone(); err != nil {
+		return Measured{}, err
+	}
+	if err := t.check(); err != nil {
+		return Measured{}, err
+	}
+	if err := s.CheckRate(t.Rate); err != nil {
+		return Measured{}, fmt.Errorf("recording: %w", err)
+	}
+	player := t.Samples
+	if t.Reference != nil {
+		player = t.Reference
+	}
+	where, err := find(player, t.Rate, s)
+	if err != nil {
+		return Measured{}, err
+	}
+	d := newDivision(t, s, where)
+	if t.Reference != nil && d.reference() < wholeShare {
+		return Measured{}, fmt.Errorf("recording: %w: the markers are there, but between them the reference has something else", ErrOther)
+	}
+	h := d.impulse()
+	lead := min(leadWaves/s.Start, leadMost*s.Ahead(2))
+	h.lead = int(lead * h.rate)
+	h.findPeak(int(early*h.rate), int(span*h.rate/2))
+	if h.share() < wholeShare {
+		return Measured{}, strange(t, where, s)
+	}
+	m, err := measure(h, t, s, o, gate, span)
+	if errors.Is(err, ErrQuiet) && where.above(t.Samples, s) > distinct {
+		return Measured{}, strange(t, where, s)
+	}
+	return m, err
+}
+
+// strange says what is wrong where no impulse response comes out.
+func strange(t Take, where found, s sweep.Sweep) error {
+	if t.Reference != nil && !(where.above(t.Samples, s) > distinct) {
+		return fmt.Errorf("recording: %w: the reference has the sweep, the microphone hears no more of it than noise", ErrQuiet)
+	}
+	return fmt.Errorf("recording: %w: the markers are there, but between them is something else than this sweep", ErrOther)
+}
+
+// measure fills in what an impulse response tells.
+func measure(h *impulse, t Take, s sweep.Sweep, o Options, gate, span float64) (Measured, error) {
+	m := Measured{
+		Rate: h.rate, Drift: 1e6 * (h.rate/t.Rate - 1),
+		Absolute: t.Reference != nil, At: h.at / h.rate, Inverted: h.value(h.at) < 0,
+		Low: bandLow * s.Start, High: bandHigh * s.Stop,
+	}
+	m.Frequency = make([]float64, 2+int(math.Log2(m.High/m.Low)*perOctave))
+	band.Log(m.Frequency, m.Low, m.High)
+	heard := hearing{h, h.noise(s), h.ringing(s)}
+	m.AtError = heard.noise.late(h)
+
+	end := int(span * h.rate)
+	from := h.peak() - h.lead
+	m.Begin, m.Impulse = float64(from)/h.rate, h.part(from, end)
+	var square float64
+	m.Whole, _ = heard.respond(m.Frequency, window{from, end}, m.Low)
+	m.Gated, square = heard.respond(m.Frequency, window{from, h.peak() + int(gate*h.rate)}, m.Low)
+	m.Bands = bands(m, heard.noise, square, o)
+	if err := loud(m.Bands); err != nil {
+		return Measured{}, err
+	}
+	m.Harmonics = harmonics(heard, m, s, o)
+	for _, r := range []*Response{&m.Gated, &m.Whole} {
+		r.correct(m.Frequency, o)
+	}
+	m.warn(o)
+	return m, nil
+}
+
+// loud returns an error where half of the bands are hardly above the noise.
+func loud(bands []Band) error {
+	snr := make([]float64, len(bands))
+	for i, b := range bands {
+		snr[i] = b.SNR()
+	}
+	if len(snr) == 0 {
+		return nil
+	}
+	slices.Sort(snr)
+	if mid := snr[len(snr)/2]; !(mid >= usableSNR) {
+		return fmt.Errorf("recording: %w: half of the bands are less than %.0f dB above the noise; must be %.0f: turn up, come nearer, or make the sweep longer", ErrQuiet, math.Ceil(mid), usableSNR)
+	}
+	return nil
+}
+
+// warn says where the response is not to be trusted.
+func (m *Measured) warn(o Options) {
+	for _, b := range m.Bands {
+		if b.SNR() < usableSNR {
+			m.Warnings = append(m.Warnings, fmt.Sprintf("the third of an octave at %s is only %.0f dB above the noise", band.Hertz(b.Centre), b.SNR()))
+		}
+	}
+	if c := o.Microphone; len(c) > 0 && (c[0].Frequency > m.Low || c[len(c)-1].Frequency < m.High) {
+		m.Warnings = append(m.Warnings, fmt.Sprintf("the microphone's correction runs from %.0f to %.0f Hz; beyond, its ends are held", c[0].Frequency, c[len(c)-1].Frequency))
+	}
+	if m.Gated.Lowest > m.Low {
+		m.Warnings = append(m.Warnings, fmt.Sprintf("the gate leaves nothing honest below %.0f Hz", m.Gated.Lowest))
+	}
+}

@@ -1,0 +1,163 @@
+package recording_test
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"pappus/timing/recording"
+	"pappus/timing/sweep"
+)
+
+// TestFaults: none of these gives a curve.
+func TestFaults(t *testing.T) {
+	s := usual(t, 3)
+	good := func() recording.Take { return take(t, 3, systems[2].response, 0.4, 50, 20, false) }
+	loop := func() recording.Take { return take(t, 3, systems[2].response, 0.4, 50, 20, true) }
+	signal := func(s sweep.Sweep, err error) []float64 {
+		if err != nil {
+			t.Fatal(err)
+		}
+		return noisy(scaled(s.Samples(rate), 0.4), 0.4, 50, 3)
+	}
+	other := s
+	other.Start, other.Stop = 100, 10000
+	short := s
+	short.Length = 2.5
+	n := len(good().Samples)
+	random := rand.New(rand.NewPCG(9, 9))
+	tests := []struct {
+		name string
+		take func() recording.Take
+		want error
+	}{
+		{"clipped", func() recording.Take { x := good(); limit(x.Samples, 0.3); return x }, recording.ErrClipped},
+		{"clipped a little", func() recording.Take { x := good(); limit(x.Samples, 0.99*peak(x.Samples)); return x }, recording.ErrClipped},
+		{"clipped on one side", func() recording.Take {
+			x := good()
+			for i, v := range x.Samples {
+				x.Samples[i] = min(v, 0.35)
+			}
+			return x
+		}, recording.ErrClipped},
+		{"reference clipped", func() recording.Take { x := loop(); limit(x.Reference, 0.2); return x }, recording.ErrClipped},
+		{"silent", func() recording.Take { return recording.Take{Rate: rate, Samples: make([]float64, n)} }, recording.ErrQuiet},
+		{"far too quiet", func() recording.Take { x := good(); x.Samples = scaled(x.Samples, 1e-4); return x }, recording.ErrQuiet},
+		{"buried in noise", func() recording.Take {
+			return recording.Take{Rate: rate, Samples: noisy(signal(s, nil), 0.4, -30, 4)}
+		}, recording.ErrNoSweep},
+		{"microphone off", func() recording.Take {
+			x := loop()
+			x.Samples = noisy(make([]float64, n), 0.05, 0, 5)
+			return x
+		}, recording.ErrQuiet},
+		{"noise", func() recording.Take {
+			return recording.Take{Rate: rate, Samples: noisy(make([]float64, n), 0.4, 0, 6)}
+		}, recording.ErrNoSweep},
+		{"music", func() recording.Take { return recording.Take{Rate: rate, Samples: music(n, random)} }, recording.ErrNoSweep},
+		{"another band", func() recording.Take { return recording.Take{Rate: rate, Samples: signal(other, nil)} }, recording.ErrOther},
+		{"another length", func() recording.Take {
+			return recording.Take{Rate: rate, Samples: append(signal(short, nil), make([]float64, int(rate))...)}
+		}, recording.ErrNoSweep},
+		{"reference of another band", func() recording.Take {
+			x := loop()
+			copy(x.Reference, signal(other, nil))
+			return x
+		}, recording.ErrOther},
+		{"only the beginning", func() recording.Take { x := good(); x.Samples = x.Samples[:n/2]; return x }, recording.ErrTruncated},
+		{"end missing after a long wait", func() recording.Take {
+			x := good()
+			x.Samples = append(noisy(make([]float64, int(2*rate)), 0.4, 50, 7), x.Samples[:n-int(1.2*rate)]...)
+			return x
+		}, recording.ErrTruncated},
+		{"beginning missing, long after", func() recording.Take {
+			x := good()
+			x.Samples = append(x.Samples[int(1*rate):], noisy(make([]float64, int(2*rate)), 0.4, 50, 7)...)
+			return x
+		}, recording.ErrTruncated},
+		{"rate is wrong", func() recording.Take { x := good(); x.Rate = 44100; return x }, recording.ErrNoSweep},
+		{"rate too low", func() recording.Take { x := good(); x.Rate = 32000; return x }, sweep.ErrRate},
+		{"no rate", func() recording.Take { x := good(); x.Rate = math.NaN(); return x }, recording.ErrTake},
+		{"not finite", func() recording.Take { x := good(); x.Samples[7] = math.NaN(); return x }, recording.ErrTake},
+		{"unequal channels", func() recording.Take { x := loop(); x.Reference = x.Reference[1:]; return x }, recording.ErrTake},
+		{"nothing", func() recording.Take { return recording.Take{Rate: rate} }, recording.ErrQuiet},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			m, err := recording.Analyse(test.take(), s, recording.Options{})
+			if !errors.Is(err, test.want) {
+				t.Fatalf("error %v, want %v", err, test.want)
+			}
+			if m.Frequency != nil || m.Impulse != nil {
+				t.Error("a response all the same")
+			}
+		})
+	}
+	for _, gate := range []float64{-1, 1e-6, 5, math.NaN()} {
+		if _, err := recording.Analyse(good(), s, recording.Options{Gate: gate}); !errors.Is(err, recording.ErrGate) {
+			t.Errorf("gate %g: %v", gate, err)
+		}
+	}
+}
+
+// TestGoodIsNotTakenForClipped: sweeps at several levels, rates and depths pass.
+func TestGoodIsNotTakenForClipped(t *testing.T) {
+	s := usual(t, 3)
+	for _, r := range []float64{44100, 48000, 96000} {
+		for _, level := range []float64{0.06, 0.3, 0.999} {
+			x := scaled(s.Samples(r), level)
+			for i, v := range x { // 16 bit
+				x[i] = math.Round(v*32767) / 32768
+			}
+			m, err := recording.Analyse(recording.Take{Rate: r, Samples: x}, s, recording.Options{})
+			if err != nil {
+				t.Errorf("%g Hz, level %g: %v", r, level, err)
+				continue
+			}
+			for f, db := range m.Gated.Level {
+				if d := db - 20*math.Log10(level); math.Abs(d) > 0.05 {
+					t.Errorf("%g Hz, level %g: off by %.3f dB at %.0f Hz", r, level, d, m.Frequency[f])
+					break
+				}
+			}
+		}
+	}
+}
+
+func limit(x []float64, most float64) {
+	for i, v := range x {
+		x[i] = max(-most, min(most, v))
+	}
+}
+
+func peak(x []float64) float64 {
+	most := 0.0
+	for _, v := range x {
+		most = max(most, math.Abs(v))
+	}
+	return most
+}
+
+// music is decaying tones of equal temperament on 440 Hz, four a second, and beats.
+func music(n int, random *rand.Rand) []float64 {
+	x := make([]float64, n)
+	for at := 0; at < n; at += int(rate / 4) {
+		for range 3 {
+			hz := 110 * math.Exp2(float64(random.IntN(48))/12)
+			for i := at; i < n; i++ {
+				s := float64(i-at) / rate
+				for k := 1.0; k <= 6; k++ {
+					x[i] += 0.05 / k * math.Exp(-3*k*s) * math.Sin(2*math.Pi*hz*k*s)
+				}
+				if s > 2 {
+					break
+				}
+			}
+		}
+		for i := at; i < min(at+2000, n); i++ {
+			x[i] += 0.2 * math.Exp(-float64(i-at)/300) * random.NormFloat64()
+		}
+	}
+	return x
+}

@@ -1,0 +1,136 @@
+package recording
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/timing/sweep"
+
+	"gonum.org/v1/gonum/dsp/fourier"
+)
+
+// How markers are found.
+const (
+	clocks     = 250e-6 // the most that two clocks may differ
+	faint      = 0.2    // of the strongest: what may be a marker
+	sure       = 6.0    // standard deviations of the noise that both markers must reach
+	leastQuiet = 0.05   // s before the first marker that tell of the background
+	single     = 12.0   // that one alone must reach
+)
+
+// found is where a recording has its markers, in samples.
+type found struct {
+	first int     // the first marker's beginning
+	rate  float64 // Hz, of the recorder by the player's clock
+}
+
+// above returns the RMS between the markers over that before the first; 0 where there is
+// too little before it.
+func (w found) above(x []float64, s sweep.Sweep) float64 {
+	quiet := min(w.first, int(s.Lead*w.rate)) * 9 / 10
+	if float64(quiet) < leastQuiet*w.rate {
+		return 0
+	}
+	begin := w.first + int((s.Begin()-s.First())*w.rate)
+	return rms(x[begin:min(begin+int(s.Length*w.rate), len(x))]) / rms(x[w.first-quiet-quiet/9:w.first-quiet/9])
+}
+
+// rms returns the root of the mean square.
+func rms(x []float64) float64 {
+	sum := 0.0
+	for _, v := range x {
+		sum += v * v
+	}
+	return math.Sqrt(sum / float64(max(len(x), 1)))
+}
+
+// find looks for the markers of a sweep.
+func find(x []float64, rate float64, s sweep.Sweep) (found, error) {
+	apart := s.Apart() * rate
+	marker := make([]float64, s.MarkerSamples(rate))
+	s.FillMarker(marker, rate, 0)
+	if need := s.Apart() + s.MarkerSeconds(); float64(len(x)) < need*rate {
+		return found{}, fmt.Errorf("recording: %w: it lasts %.1f s, the sweep with its markers %.1f s", ErrTruncated, float64(len(x))/rate, need)
+	}
+	like := correlate(x, marker)
+	first, score := pair(like, apart, clocks*apart)
+	noise := deviation(like)
+	if score < sure*noise || score == 0 {
+		return found{}, missing(like, apart, clocks*apart, noise, rate)
+	}
+	width := len(marker)
+	return found{first, clock(x, first, apart, width, rate, s)}, nil
+}
+
+// correlate returns the size of the correlation of x with a short signal that begins at
+// each sample: by blocks, each the length of a few of them.
+func correlate(x, short []float64) []float64 {
+	n := length(4 * len(short))
+	step := n - len(short) + 1
+	fft := fourier.NewFFT(n)
+	block := make([]float64, n)
+	copy(block, short)
+	filter := fft.Coefficients(nil, block)
+	for k, v := range filter {
+		filter[k] = complex(real(v), -imag(v)) / complex(float64(n), 0)
+	}
+	out := make([]float64, len(x))
+	spectrum := make([]complex128, len(filter))
+	for at := 0; at < len(x); at += step {
+		clear(block[copy(block, x[at:]):])
+		fft.Coefficients(spectrum, block)
+		for k := range spectrum {
+			spectrum[k] *= filter[k]
+		}
+		fft.Sequence(block, spectrum)
+		for i, v := range block[:min(step, len(x)-at)] {
+			out[at+i] = math.Abs(v)
+		}
+	}
+	return out
+}
+
+// pair returns where two peaks stand apart as markers do, give or take, and how high
+// the lower one is.
+func pair(like []float64, apart, slack float64) (first int, score float64) {
+	low, high := int(math.Floor(apart-slack)), int(math.Ceil(apart+slack))
+	least := faint * slices.Max(like)
+	for i := 0; i+high < len(like); i++ {
+		if like[i] < least || like[i] <= score || (i > 0 && like[i-1] > like[i]) || like[i+1] > like[i] {
+			continue
+		}
+		if both := min(like[i], slices.Max(like[i+low:i+high+1])); both > score {
+			first, score = i, both
+		}
+	}
+	return first, score
+}
+
+// deviation returns the standard deviation of what is mostly noise, by the median of
+// its size.
+func deviation(size []float64) float64 {
+	some := make([]float64, 0, len(size)/8+1)
+	for i := 0; i < len(size); i += 8 {
+		some = append(some, size[i])
+	}
+	slices.Sort(some)
+	return some[len(some)/2] / 0.6745
+}
+
+// missing says what is wrong where there are no two markers.
+func missing(like []float64, apart, slack, noise, rate float64) error {
+	top := 0
+	for i, v := range like {
+		if v > like[top] {
+			top = i
+		}
+	}
+	after := float64(top)+apart+slack >= float64(len(like))
+	before := float64(top)-apart-slack < 0
+	if like[top] > single*noise && after && before {
+		return fmt.Errorf("recording: %w: one marker is there, at %.1f s, the other is not: record from before the first to after the last",
+			ErrTruncated, float64(top)/rate)
+	}
+	return fmt.Errorf("recording: %w: no two markers %.2f s apart are heard above the rest: is it the right file, and loud enough?", ErrNoSweep, apart/rate)
+}

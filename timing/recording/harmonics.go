@@ -1,0 +1,49 @@
+package recording
+
+import (
+	"math"
+	"math/cmplx"
+
+	"pappus/timing/sweep"
+)
+
+// The harmonics that are told apart, and how much of the way to their neighbours they get.
+const (
+	firstHarmonic, lastHarmonic = 2, 5
+	towardsNext                 = 0.6
+	towardsLast                 = 0.3
+	harmonicLasts               = 0.1 // s, at most
+)
+
+// harmonics returns what stands where the harmonics do.
+func harmonics(h hearing, m Measured, s sweep.Sweep, o Options) []Harmonic {
+	var out []Harmonic
+	most := h.rate * min(harmonicLasts, m.Whole.To-m.At)
+	for k := firstHarmonic; k <= lastHarmonic; k++ {
+		out = append(out, harmonic(h, m, s, o, k, most))
+	}
+	return out
+}
+
+// harmonic returns the k-th; its window lasts most samples at most.
+func harmonic(h hearing, m Measured, s sweep.Sweep, o Options, k int, most float64) Harmonic {
+	at := h.at - s.Ahead(k)*h.rate
+	after := min(most, towardsNext*(s.Ahead(k)-s.Ahead(k-1))*h.rate)
+	before := min(float64(h.lead), towardsLast*(s.Ahead(k+1)-s.Ahead(k))*h.rate)
+	w := window{int(at - before), int(at + after)}
+	x, square := h.weighted(w, int(math.Round(at)))
+	out := Harmonic{Order: k, Level: make([]float64, len(m.Frequency)), Floor: make([]float64, len(m.Frequency))}
+	for f, hz := range m.Frequency {
+		tone := m.Whole.Transfer[f]
+		if float64(k)*hz > m.High || cmplx.IsNaN(tone) {
+			out.Level[f], out.Floor[f] = math.NaN(), math.NaN()
+			continue
+		}
+		v := transform(x, w.from, float64(k)*hz, h.rate)
+		apart := o.reads(float64(k)*hz) - o.reads(hz)
+		over := 20*math.Log10(cmplx.Abs(tone)) + apart
+		out.Level[f] = 20*math.Log10(cmplx.Abs(v)) - over
+		out.Floor[f] = 10*math.Log10(h.noise.density(float64(k)*hz)*square) - over
+	}
+	return out
+}

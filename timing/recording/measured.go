@@ -1,0 +1,59 @@
+package recording
+
+// Measured is what a recording tells. Levels are in dB over the sweep's amplitude, at
+// full scale for both, or over the reference's.
+type Measured struct {
+	// Rate in Hz of Impulse and of the recorder, by the player's clock; Drift is by how
+	// much that is above what the recorder has it, in parts per million.
+	Rate, Drift float64
+
+	// Impulse is the impulse response within the band; value i is at Begin + i/Rate, in s.
+	Impulse []float64
+	Begin   float64
+	// Absolute tells that times count from when the sound was sent; else they count from
+	// an unknown instant, and only differences within one recording have a meaning.
+	Absolute bool
+	At       float64 // s, the strongest sound
+	AtError  float64 // s, one standard deviation
+	Inverted bool    // the strongest sound is below 0
+
+	// Low and High are the band in Hz that the sweep can tell of.
+	Low, High float64
+	Frequency []float64 // Hz, from Low to High, evenly spaced on a logarithmic axis
+	Gated     Response  // of what comes within the gate
+	Whole     Response  // of all that comes before the recording's end
+
+	Harmonics []Harmonic // the second to the fifth
+	Bands     []Band     // thirds of octaves within the band, of the gated response
+	Warnings  []string
+}
+
+// Response is what comes within a window of the impulse response, at
+// Measured.Frequency.
+type Response struct {
+	From, To float64 // s, as the impulse response; the last fifth is faded out
+	// Lowest is the lowest frequency in Hz that it honestly tells of: one over its length
+	// after the strongest sound, or Measured.Low. Values below it are NaN, and so are those
+	// that are not 6 dB above the noise.
+	Lowest   float64
+	Transfer []complex128 // phase about time 0
+	Level    []float64    // dB
+	Error    []float64    // dB, one standard deviation, by the noise
+}
+
+// Harmonic is what a nonlinearity makes of a tone of each frequency.
+type Harmonic struct {
+	Order int
+	Level []float64 // dB over the tone at Measured.Frequency; NaN where the harmonic is outside the band
+	Floor []float64 // dB, what noise alone would give
+}
+
+// Band is a third of an octave.
+type Band struct {
+	Centre float64 // Hz, exact
+	Level  float64 // dB, energy mean
+	Noise  float64 // dB, what noise alone would give
+}
+
+// SNR returns the signal over the noise in dB.
+func (b Band) SNR() float64 { return b.Level - b.Noise }

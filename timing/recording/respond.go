@@ -1,0 +1,160 @@
+package recording
+
+import (
+	"math"
+	"math/cmplx"
+
+	"pappus/timing/band"
+)
+
+// faded is the part of a window that is faded out at its end, and of the lead that is
+// faded in.
+const faded = 0.2
+
+// window is a stretch of lags, its end not included.
+type window struct{ from, to int }
+
+// weighted returns the values in a window about a lag, faded at both ends, and the sum of
+// the squares of the window's weights.
+func (h *impulse) weighted(w window, peak int) (x []float64, square float64) {
+	x = h.part(w.from, w.to)
+	rise, fall := faded*float64(peak-w.from), faded*float64(w.to-peak)
+	for i := range x {
+		weight := 1.0
+		if t := float64(i) + 0.5; t < rise {
+			weight = step(t / rise)
+		}
+		if t := float64(len(x)-i) - 0.5; t < fall {
+			weight = step(t / fall)
+		}
+		x[i] *= weight
+		square += weight * weight
+	}
+	return x, square
+}
+
+// stride is how many values transform takes at a time.
+const stride = 8
+
+// transform returns the transform at a frequency in Hz of values that begin at a lag. It
+// allocates nothing.
+func transform(x []float64, from int, hz, rate float64) complex128 {
+	w := 2 * math.Pi * hz / rate
+	var re, im [stride]float64 // of the turns within a stride
+	for i := range re {
+		im[i], re[i] = math.Sincos(-w * float64(i))
+	}
+	leap := cmplx.Rect(1, -w*stride)
+	now := cmplx.Rect(1, -w*float64(from))
+	var sum complex128
+	for len(x) >= stride {
+		v := x[:stride:stride]
+		sum += now * complex(
+			(v[0]*re[0]+v[1]*re[1])+(v[2]*re[2]+v[3]*re[3])+((v[4]*re[4]+v[5]*re[5])+(v[6]*re[6]+v[7]*re[7])),
+			(v[0]*im[0]+v[1]*im[1])+(v[2]*im[2]+v[3]*im[3])+((v[4]*im[4]+v[5]*im[5])+(v[6]*im[6]+v[7]*im[7])))
+		now *= leap
+		x = x[stride:]
+	}
+	for i, v := range x {
+		sum += now * complex(v*re[i], v*im[i])
+	}
+	return sum
+}
+
+// hearing is what responses are taken from.
+type hearing struct {
+	*impulse
+	noise noise
+	ring  *impulse // what the band makes of one sound: see ringing
+}
+
+// respond returns the response within a window of lags, and the sum of the squares of the
+// window's weights. What the window cuts off of the ringing of the band's edges is made
+// good, as for a sound at the time of the strongest.
+func (h hearing) respond(frequency []float64, w window, low float64) (r Response, square float64) {
+	x, square := h.weighted(w, h.peak())
+	r = Response{
+		From: float64(w.from) / h.rate, To: float64(w.to) / h.rate,
+		Lowest:   max(low, h.rate/float64(w.to-h.peak())),
+		Transfer: make([]complex128, len(frequency)),
+		Level:    make([]float64, len(frequency)), Error: make([]float64, len(frequency)),
+	}
+	shift := h.peak()
+	ring, _ := h.ring.weighted(window{w.from - shift, min(w.to-shift, len(h.ring.h)/2)}, 0)
+	for f, hz := range frequency {
+		kept := transform(ring, w.from-shift, hz, h.rate) * cmplx.Rect(1, 2*math.Pi*hz/h.rate*h.ring.at)
+		v := transform(x, w.from, hz, h.rate) / kept
+		energy := real(v)*real(v) + imag(v)*imag(v)
+		floor := h.noise.density(hz) * square / (real(kept)*real(kept) + imag(kept)*imag(kept))
+		if hz < r.Lowest || 10*math.Log10(energy/floor) < honestSNR {
+			r.Transfer[f], r.Level[f], r.Error[f] = cmplx.NaN(), math.NaN(), math.NaN()
+			continue
+		}
+		r.Transfer[f], r.Level[f] = v, 10*math.Log10(energy)
+		r.Error[f] = 20 / math.Ln10 * math.Sqrt(floor/2/energy)
+	}
+	return r, square
+}
+
+// correct takes the microphone's own response out.
+func (r *Response) correct(frequency []float64, o Options) {
+	for f, hz := range frequency {
+		by := o.reads(hz)
+		r.Level[f] -= by
+		r.Transfer[f] *= complex(math.Pow(10, -by/20), 0)
+	}
+}
+
+// Smoothed returns the level in dB over 1/b octave, as energy means; NaN where the level
+// is.
+func (m Measured) Smoothed(r Response, b int) []float64 {
+	out := make([]float64, len(r.Level))
+	for from := 0; from < len(out); {
+		to := from
+		for to < len(out) && !math.IsNaN(r.Level[to]) {
+			to++
+		}
+		band.Smooth(out[from:to], m.Frequency[from:to], r.Level[from:to], b)
+		for ; to < len(out) && math.IsNaN(r.Level[to]); to++ {
+			out[to] = math.NaN()
+		}
+		from = to
+	}
+	return out
+}
+
+// bands returns the thirds of octaves of the gated response, and its noise in a window whose
+// weights have squares of such a sum.
+func bands(m Measured, n noise, square float64, o Options) []Band {
+	var out []Band
+	for _, centre := range thirds(m.Gated.Lowest, m.High) {
+		low, high := band.Edges(centre, 3)
+		from, to := indexRange(m.Frequency, low, high)
+		energy, count := 0.0, 0.0
+		for f := from; f < to; f++ {
+			if v := m.Gated.Transfer[f]; !cmplx.IsNaN(v) {
+				energy += real(v)*real(v) + imag(v)*imag(v)
+			}
+			count++
+		}
+		floor := n.density(centre) * square
+		out = append(out, Band{centre, correctedLevel(max(energy/count, floor), centre, o), correctedLevel(floor, centre, o)})
+	}
+	return out
+}
+
+// thirds returns the exact centres in Hz of the thirds of octaves that stand between two
+// frequencies with both edges.
+func thirds(low, high float64) []float64 {
+	var out []float64
+	for i := math.Ceil(10 * math.Log10(low)); ; i++ {
+		centre := math.Pow(10, i/10)
+		from, to := band.Edges(centre, 3)
+		if to > high {
+			return out
+		}
+		if from >= low {
+			out = append(out, centre)
+		}
+	}
+}

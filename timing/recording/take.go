@@ -1,0 +1,88 @@
+package recording
+
+import (
+	"fmt"
+	"math"
+)
+
+// Take is what was recorded.
+type Take struct {
+	Rate    float64   // Hz, as the recorder has it
+	Samples []float64 // of the microphone, full scale 1
+	// Reference is the player's signal, recorded beside it by a wire from output to
+	// input; nil: none. It is as long as Samples.
+	Reference []float64
+}
+
+// What a recording's samples may be.
+const (
+	silence = 1e-4 // RMS, -80 dB
+	lowest  = 0.05 // peak below which clipping is not looked for
+
+	crest    = 0.001 // of the peak: how thick the layers are that are counted
+	steep    = 6     // times as many samples in the top layer as below it are too many
+	clipMost = 10    // samples at the top that do not matter
+)
+
+// check returns why a take cannot be used.
+func (t Take) check() error {
+	if !(t.Rate >= 1000 && t.Rate <= 1e7) {
+		return fmt.Errorf("recording: %w: %g samples a second", ErrTake, t.Rate)
+	}
+	if t.Reference != nil && len(t.Reference) != len(t.Samples) {
+		return fmt.Errorf("recording: %w: %d samples of the microphone and %d of the reference", ErrTake, len(t.Samples), len(t.Reference))
+	}
+	if err := sound(t.Samples, "the microphone's channel"); err != nil {
+		return err
+	}
+	if t.Reference == nil {
+		return nil
+	}
+	return sound(t.Reference, "the reference channel")
+}
+
+// sound returns what is wrong with one channel.
+func sound(x []float64, name string) error {
+	for i, v := range x {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return fmt.Errorf("recording: %w: sample %d of %s is not finite", ErrTake, i+1, name)
+		}
+	}
+	if size := rms(x); size < silence {
+		return fmt.Errorf("recording: %w: %s has %.0f dB below full scale, must have less than %.0f: raise the recorder's gain",
+			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
+	}
+	if n := clipped(x); n > 0 {
+		return fmt.Errorf("recording: %w: %d samples of %s stand at its limit: lower the recorder's gain", ErrClipped, n, name)
+	}
+	return nil
+}
+
+// clipped returns how many samples stand at a limit, 0 where there is none. The values
+// of a sine crowd towards its crests, but smoothly: 2.4 times as many stand in a thin
+// layer at the top as in the next. Of a clipped one, many more do.
+func clipped(x []float64) int {
+	high, low := 0.0, 0.0
+	for _, v := range x {
+		high, low = max(high, v), min(low, v)
+	}
+	worst := 0
+	for _, side := range []struct{ sign, peak float64 }{{1, high}, {-1, -low}} {
+		if side.peak < lowest {
+			continue
+		}
+		top, next := 0, 0
+		for _, v := range x {
+			switch v *= side.sign; {
+			case v >= side.peak*(1-crest):
+				top++
+			case v >= side.peak*(1-2*crest):
+				next++
+			}
+		}
+		if top > clipMost && top > steep*next {
+			worst = max(worst, top)
+		}
+	}
+	return worst
+}

@@ -1,0 +1,149 @@
+package rehearsal
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/cmplx"
+	"math/rand/v2"
+	"slices"
+
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/sweep"
+
+	"gonum.org/v1/gonum/dsp/fourier"
+)
+
+// ErrSetting is for settings that cannot be.
+var ErrSetting = errors.New("impossible rehearsal")
+
+// All stands for all channels.
+const All = -1
+
+// Setting says what is recorded.
+type Setting struct {
+	Case    timing.Case // AsBuilt: no delays set; Aligned: the plan's
+	Channel int         // index into Plan.Channels, played alone; All: all of them
+	Rate    float64     // Hz, as the recorder has it
+	Drift   float64     // parts per million by which the recorder's clock is fast
+	SNR     float64     // dB, of what the microphone hears of all channels over its noise, RMS
+	Latency float64     // s, of player and recorder together
+	Seed    uint64
+	// DeadStrings are silent: pairs of channel and string, as indices. Reversed channels
+	// have their wires swapped.
+	DeadStrings [][2]int
+	Reversed    []int
+}
+
+// What recordings are made with.
+const (
+	full    = 0.1  // amplitude that the level of a whole array is brought to
+	rings   = 0.15 // s that an impulse response lasts after the last echo's beginning
+	before  = 0.01 // s that it begins before time 0
+	wireSNR = 90.0 // dB, of the reference
+)
+
+// Record returns what is recorded, with the player's signal beside it. A channel alone is as
+// loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
+// setting gives the same recording.
+func Record(p *timing.Plan, s sweep.Sweep, set Setting) (recording.Take, error) {
+	if err := set.check(p, s); err != nil {
+		return recording.Take{}, err
+	}
+	rate := set.Rate * (1 + set.Drift/1e6)
+	x := s.Samples(rate)
+	taps := impulse(p, set, rate)
+	n := 1
+	for n < len(x)+len(taps) {
+		n *= 2
+	}
+	fft := fourier.NewFFT(n)
+	sent := fft.Coefficients(nil, padded(x, n))
+	through := fft.Coefficients(nil, padded(taps, n))
+	late := -2 * math.Pi * set.Latency * rate / float64(n)
+	early := 2 * math.Pi * math.Round(before*rate) / float64(n)
+	for k, v := range sent {
+		v *= complex(1/float64(n), 0)
+		through[k] *= v * cmplx.Rect(1, float64(k)*(late+early))
+		sent[k] = v * cmplx.Rect(full, float64(k)*late)
+	}
+	heard, wire := fft.Sequence(nil, through), fft.Sequence(nil, sent)
+	random := rand.New(rand.NewPCG(set.Seed, 2000))
+	hiss, hum := full/math.Sqrt2*math.Pow(10, -set.SNR/20), full/math.Sqrt2*math.Pow(10, -wireSNR/20)
+	for i := range x {
+		heard[i] += hiss * random.NormFloat64()
+		wire[i] += hum * random.NormFloat64()
+	}
+	return recording.Take{Rate: set.Rate, Samples: heard[:len(x)], Reference: wire[:len(x)]}, nil
+}
+
+// check returns why a setting cannot be.
+func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
+	if err := s.Check(); err != nil {
+		return err
+	}
+	if err := s.CheckRate(set.Rate); err != nil {
+		return err
+	}
+	if set.Case == timing.IdealPoint || set.Channel < All || set.Channel >= len(p.Channels) ||
+		!(math.Abs(set.Drift) <= 1000) || math.IsNaN(set.SNR) || !(set.Latency >= 0 && set.Latency < s.Gap/2) {
+		return fmt.Errorf("rehearsal: %w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
+	}
+	return nil
+}
+
+// impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
+// into it: brought to full for all channels without faults, from 500 Hz to 4 kHz.
+func impulse(p *timing.Plan, set Setting, rate float64) []float64 {
+	_, last := p.Span(set.Case, false, p.Array.Spot)
+	n := 2
+	for float64(n) < (before+last+rings)*rate {
+		n *= 2
+	}
+	frequency := make([]float64, n/2+1)
+	for k := range frequency {
+		frequency[k] = float64(k) * rate / float64(n)
+	}
+	played, whole := make([]complex128, len(frequency)), make([]complex128, len(frequency))
+	for c, strings := range p.StringTransfers(set.Case, frequency) {
+		for i, one := range strings {
+			gain := set.gain(c, i)
+			for k, v := range one {
+				whole[k] += v
+				played[k] += gain * v
+			}
+		}
+	}
+	energy, count := 0.0, 0.0
+	for k, hz := range frequency {
+		if hz >= 500 && hz <= 4000 {
+			energy += real(whole[k])*real(whole[k]) + imag(whole[k])*imag(whole[k])
+			count++
+		}
+	}
+	scale := full / math.Sqrt(energy/count) / float64(n)
+	for k := range played {
+		turn := -2 * math.Pi * float64(k) * math.Round(before*rate) / float64(n)
+		played[k] *= cmplx.Rect(scale, turn)
+	}
+	return fourier.NewFFT(n).Sequence(nil, played)
+}
+
+// gain returns what a string is fed.
+func (set Setting) gain(channel, str int) complex128 {
+	switch {
+	case set.Channel != All && set.Channel != channel, slices.Contains(set.DeadStrings, [2]int{channel, str}):
+		return 0
+	case slices.Contains(set.Reversed, channel):
+		return -1
+	}
+	return 1
+}
+
+// padded returns x and zeros up to n samples.
+func padded(x []float64, n int) []float64 {
+	out := make([]float64, n)
+	copy(out, x)
+	return out
+}

@@ -1,0 +1,140 @@
+package verdict_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"sync"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/rehearsal"
+	"pappus/timing/sweep"
+	"pappus/timing/verdict"
+)
+
+const rate = 48000.0
+
+// planned is the built-in design's plan.
+var planned = sync.OnceValues(func() (*timing.Plan, error) {
+	d, err := design.Parse("lantern.toml", design.Starter())
+	if err != nil {
+		return nil, err
+	}
+	a, err := layout.Build(d)
+	if err != nil {
+		return nil, err
+	}
+	return timing.Make(a)
+})
+
+func demo(t testing.TB) *timing.Plan {
+	t.Helper()
+	p, err := planned()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// demoSweep rises from the demo's high-pass.
+func demoSweep(t testing.TB, p *timing.Plan) sweep.Sweep {
+	t.Helper()
+	s, err := sweep.New(p.Protection.Corner, 20000, 3)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// hear records every channel in turn, and measures.
+func hear(t testing.TB, p *timing.Plan, set rehearsal.Setting, silent ...int) []*recording.Measured {
+	t.Helper()
+	s := demoSweep(t, p)
+	out := make([]*recording.Measured, len(p.Channels))
+	for c := range out {
+		set.Channel, set.Seed, set.Rate = c, uint64(c), rate
+		x, err := rehearsal.Record(p, s, set)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m, err := recording.Analyse(x, s, recording.Options{})
+		if err != nil {
+			if len(silent) > 0 && silent[0] == c && errors.Is(err, recording.ErrQuiet) {
+				continue
+			}
+			t.Fatalf("channel %d: %v", c, err)
+		}
+		out[c] = &m
+	}
+	return out
+}
+
+// withStrings returns a channel that has at least two strings, and another channel.
+func withStrings(t testing.TB, p *timing.Plan) (several, other int) {
+	t.Helper()
+	several = -1
+	for c, ch := range p.Channels {
+		if len(ch.Strings) > 1 && several < 0 {
+			several = c
+		} else {
+			other = c
+		}
+	}
+	if several < 0 {
+		t.Fatal("no channel has two strings")
+	}
+	return several, other
+}
+
+// TestDemo: with one dead string and one channel in reverse, both are found and nothing else,
+// and the delays that the plan gave are proposed within 5 microseconds.
+func TestDemo(t *testing.T) {
+	p := demo(t)
+	dead, reversed := withStrings(t, p)
+	for _, test := range []struct {
+		name       string
+		c          timing.Case
+		snr, drift float64
+		faults     bool
+	}{
+		{"no faults", timing.AsBuilt, 60, 0, false},
+		{"two faults", timing.AsBuilt, 60, 0, true},
+		{"two faults, delays set, clocks apart", timing.Aligned, 60, 80, true},
+		{"two faults in noise", timing.AsBuilt, 40, -100, true},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			set := rehearsal.Setting{Case: test.c, SNR: test.snr, Drift: test.drift, Latency: 0.0123}
+			if test.faults {
+				set.DeadStrings, set.Reversed = [][2]int{{dead, 1}}, []int{reversed}
+			}
+			v, err := verdict.OfChannels(p, hear(t, p, set), verdict.Setting{Case: test.c})
+			if err != nil {
+				t.Fatal(err)
+			}
+			t.Log(strings.Join(v.Words, "\n"))
+			for c, got := range v.Channels {
+				if late := 1e6 * (got.Delay - p.Channels[c].Delay); math.Abs(late) > 5 {
+					t.Errorf("channel %d: a delay of %.1f us, the plan's and %.1f", got.ID, 1e6*got.Delay, late)
+				}
+				if want := test.faults && c == reversed; got.Reversed != want {
+					t.Errorf("channel %d: reversed %v", got.ID, got.Reversed)
+				}
+				want := -1
+				if test.faults && c == dead {
+					want = 1
+				}
+				if got.DeadString != want || got.Silent || got.Quiet != (want >= 0) {
+					t.Errorf("channel %d: dead string %d, want %d; silent %v, quiet %v, level %.2f dB, unlike %.4f", got.ID, got.DeadString, want, got.Silent, got.Quiet, got.Level, got.Unlike)
+				}
+				t.Logf("channel %d: late %.2f us (%.2f), level %.2f dB, unlike %.2g", got.ID, 1e6*got.Late, 1e6*got.Error, got.Level, got.Unlike)
+			}
+			if test.faults && len(v.Words) != 2 || !test.faults && len(v.Words) != 0 {
+				t.Errorf("words: %q", v.Words)
+			}
+		})
+	}
+}

@@ -1,0 +1,18 @@
+// Package verdict holds measurements against a plan: what each channel does that it should
+// not, which delays the measurement asks for, and where the level is not what was planned.
+//
+// A channel's measured response M is held against what the plan says that its strings give,
+// P, over a band:
+//
+//	M(f) = g C(f) P(f) exp(-i 2 pi f tau)
+//
+// where the gain g and the time tau are the channel's own, and C is what all channels have
+// alike and the plan may not know: the drivers' own response and phase, the microphone, the
+// converters. Least squares give g and tau with C held, and C with those held, in turn; a
+// sign below that of the others is a channel in reverse. Where a channel is too weak and
+// without one of its strings the rest of it fits the measurement much better, that string
+// is named. Only differences between channels follow from this; so do delays.
+//
+// Levels of bands are energy means over thirds of octaves (IEC 61260-1) on an even
+// logarithmic axis, after the mean difference over a stated band is taken out.
+package verdict

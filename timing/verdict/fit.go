@@ -1,0 +1,312 @@
+package verdict
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"slices"
+
+	"pappus/timing"
+	"pappus/timing/recording"
+)
+
+// How channels are fitted.
+const (
+	rounds     = 12    // of channels and what they have alike, in turn
+	firstRound = 3     // in which strings may be taken for dead
+	reach      = 0.002 // s on each side of the strongest sound's time over the plan's
+	leastCount = 24    // frequencies that a channel must be heard at
+	apart      = 16    // steps in a period of the highest frequency
+)
+
+// one is what is fitted to one channel.
+type one struct {
+	heard     []complex128   // at the fit's frequencies; NaN where too weak
+	strings   [][]complex128 // what the plan says of each
+	plan      []complex128   // their sum, but for a dead one
+	gain      float64        // with its sign
+	late      float64        // s
+	lateError float64        // s
+	unlike    float64        // share of the energy that does not fit
+	dead      int            // index of a string; -1: none
+	without   float64        // dB, what a dead string takes off the channel
+}
+
+// fit holds all channels against a plan.
+type fit struct {
+	low, high float64
+	frequency []float64
+	planned   []float64 // s
+	channels  []*one    // nil: not heard
+	common    []complex128
+}
+
+func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, error) {
+	if len(measured) != len(p.Channels) {
+		return nil, fmt.Errorf("verdict: %w: %d for %d channels", ErrMeasured, len(measured), len(p.Channels))
+	}
+	first := slices.IndexFunc(measured, func(m *recording.Measured) bool { return m != nil })
+	if first < 0 {
+		return nil, fmt.Errorf("verdict: %w: no channel was heard", ErrMeasured)
+	}
+	f := &fit{low: set.Low, high: set.High}
+	if f.low == 0 {
+		f.low = p.Array.Timing.FieldLow
+	}
+	if f.high == 0 {
+		f.high = p.Array.Timing.FieldHigh
+	}
+	from, to := f.inBand(measured[first].Frequency)
+	f.frequency = measured[first].Frequency[from:to]
+	if len(f.frequency) < leastCount {
+		return nil, fmt.Errorf("verdict: %w: little of %.0f to %.0f Hz was measured", ErrMeasured, f.low, f.high)
+	}
+	f.common = make([]complex128, len(f.frequency))
+	for i := range f.common {
+		f.common[i] = 1
+	}
+	strings := p.StringTransfers(set.Case, f.frequency)
+	heard := 0
+	for c, m := range measured {
+		planned := p.ChannelTime(c)
+		if set.Case != timing.AsBuilt {
+			planned += p.Channels[c].Delay
+		}
+		f.planned = append(f.planned, planned)
+		one, err := f.one(m, measured[first], from, to, strings[c], planned)
+		if err != nil {
+			return nil, fmt.Errorf("verdict: channel %d: %w", p.Channels[c].ID, err)
+		}
+		if one != nil {
+			heard++
+		}
+		f.channels = append(f.channels, one)
+	}
+	if heard < 2 {
+		return nil, fmt.Errorf("verdict: %w: only one channel was heard; at least two can be compared", ErrMeasured)
+	}
+	return f, nil
+}
+
+// inBand returns which frequencies are in the band.
+func (f *fit) inBand(frequency []float64) (from, to int) {
+	for from < len(frequency) && frequency[from] < f.low {
+		from++
+	}
+	to = from
+	for to < len(frequency) && frequency[to] <= f.high {
+		to++
+	}
+	return from, to
+}
+
+// one returns a channel that is still to be fitted, nil where it was not heard.
+func (f *fit) one(m, like *recording.Measured, from, to int, strings [][]complex128, planned float64) (*one, error) {
+	if m == nil {
+		return nil, nil
+	}
+	if !m.Absolute {
+		return nil, fmt.Errorf("%w: times are not known without a reference beside the microphone", ErrMeasured)
+	}
+	if !slices.Equal(m.Frequency, like.Frequency) {
+		return nil, fmt.Errorf("%w: not the same sweep as for the others", ErrMeasured)
+	}
+	o := &one{heard: m.Whole.Transfer[from:to], strings: strings, plan: make([]complex128, to-from), late: m.At - planned, dead: -1}
+	count := 0
+	for _, v := range o.heard {
+		if !cmplx.IsNaN(v) {
+			count++
+		}
+	}
+	if count < leastCount {
+		return nil, nil
+	}
+	o.leave(-1)
+	return o, nil
+}
+
+// leave makes the plan that of all strings but one; -1: of all.
+func (o *one) leave(dead int) {
+	clear(o.plan)
+	var all, some float64
+	for f := range o.plan {
+		var missing complex128
+		for s, v := range o.strings {
+			if s == dead {
+				missing = v[f]
+			} else {
+				o.plan[f] += v[f]
+			}
+		}
+		some += energy(o.plan[f])
+		all += energy(o.plan[f] + missing)
+	}
+	o.dead, o.without = dead, 10*math.Log10(some/all)
+}
+
+func energy(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
+
+// solve fits the channels and what they have alike in turn.
+func (f *fit) solve() {
+	for round := range rounds {
+		for _, o := range f.channels {
+			if o == nil {
+				continue
+			}
+			if round == 0 {
+				f.search(o)
+			}
+			f.adjust(o)
+		}
+		if round >= firstRound {
+			gain, _, _ := f.middle()
+			for _, o := range f.channels {
+				if o != nil {
+					f.bury(o, gain)
+				}
+			}
+		}
+		if round < rounds-1 {
+			f.share()
+		}
+	}
+}
+
+// match returns the real part of the sum of what was heard over what is expected, for a
+// time by which it is late, in s, and its first two derivatives by that.
+func (f *fit) match(o *one, late float64) (sum, slope, bend float64) {
+	for i, v := range o.heard {
+		if cmplx.IsNaN(v) {
+			continue
+		}
+		w := 2 * math.Pi * f.frequency[i]
+		c := v * cmplx.Conj(o.plan[i]*f.common[i]) * cmplx.Rect(1, w*late)
+		sum += real(c)
+		slope -= w * imag(c)
+		bend -= w * w * real(c)
+	}
+	return sum, slope, bend
+}
+
+// search finds the time roughly.
+func (f *fit) search(o *one) {
+	start, top := o.late, -1.0
+	step := 1 / f.high / apart
+	for d := -reach; d <= reach; d += step {
+		if sum, _, _ := f.match(o, start+d); math.Abs(sum) > top {
+			o.late, top = start+d, math.Abs(sum)
+		}
+	}
+}
+
+// adjust finds the time by Newton's steps, then gain and what does not fit.
+func (f *fit) adjust(o *one) {
+	for range 30 {
+		_, slope, bend := f.match(o, o.late)
+		sum, _, _ := f.match(o, o.late)
+		if bend*sum >= 0 {
+			break
+		}
+		step := slope / bend
+		o.late -= max(-5e-6, min(5e-6, step))
+		if math.Abs(step) < 1e-11 {
+			break
+		}
+	}
+	sum, _, bend := f.match(o, o.late)
+	var planned, heard float64
+	count := 0.0
+	for i, v := range o.heard {
+		if !cmplx.IsNaN(v) {
+			planned += energy(o.plan[i] * f.common[i])
+			heard += energy(v)
+			count++
+		}
+	}
+	o.gain = sum / planned
+	o.unlike = max(0, 1-sum*sum/(planned*heard))
+	// Half of what does not fit is at right angles, and moves the time.
+	o.lateError = math.Sqrt(o.unlike * heard / (2 * count) / math.Abs(o.gain*bend))
+}
+
+// bury takes one string for dead where the channel is too weak and the rest fits much
+// better.
+func (f *fit) bury(o *one, middle float64) {
+	if o.dead >= 0 || len(o.strings) < 2 || 20*math.Log10(math.Abs(o.gain))-middle > quiet/2 {
+		return
+	}
+	kept := *o
+	kept.plan = slices.Clone(o.plan)
+	best := kept
+	for s := range o.strings {
+		o.leave(s)
+		f.adjust(o)
+		if o.unlike < best.unlike {
+			best = *o
+			best.plan = slices.Clone(o.plan)
+		}
+	}
+	*o = kept
+	level := 20*math.Log10(math.Abs(best.gain)) - middle
+	if best.dead >= 0 && best.unlike < better*kept.unlike && math.Abs(level) < likeRest {
+		*o = best
+	}
+}
+
+// share finds what all channels have alike. Times and gains keep their mean.
+func (f *fit) share() {
+	for i, hz := range f.frequency {
+		var top complex128
+		low := 0.0
+		for _, o := range f.channels {
+			if o == nil || cmplx.IsNaN(o.heard[i]) {
+				continue
+			}
+			p := o.plan[i] * cmplx.Rect(o.gain, -2*math.Pi*hz*o.late)
+			top += cmplx.Conj(p) * o.heard[i]
+			low += energy(p)
+		}
+		if low > 0 {
+			f.common[i] = top / complex(low, 0)
+		}
+	}
+}
+
+// middle returns the middle gain in dB and time in s of the channels, and the sign that most
+// of them have, by their energy.
+func (f *fit) middle() (gain, late, sign float64) {
+	var gains, times []float64
+	for _, o := range f.channels {
+		if o != nil {
+			gains = append(gains, 20*math.Log10(math.Abs(o.gain)))
+		}
+	}
+	gain = median(gains)
+	for _, o := range f.channels {
+		if o == nil || 20*math.Log10(math.Abs(o.gain))-gain < silent {
+			continue
+		}
+		times = append(times, o.late)
+		sign += math.Copysign(1, o.gain)
+	}
+	return gain, median(times), math.Copysign(1, sign)
+}
+
+// median returns the middle of some numbers, the lower one of an even count.
+func median(x []float64) float64 {
+	if len(x) == 0 {
+		return 0
+	}
+	x = slices.Clone(x)
+	slices.Sort(x)
+	return x[(len(x)-1)/2]
+}
+
+// commonLevel returns what all channels have alike, in dB.
+func (f *fit) commonLevel() []float64 {
+	out := make([]float64, len(f.common))
+	for i, v := range f.common {
+		out[i] = 20 * math.Log10(cmplx.Abs(v))
+	}
+	return out
+}
