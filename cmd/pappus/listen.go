@@ -133,13 +133,9 @@ func (h hearing) way(p *timing.Plan) (*preview.Way, error) {
 	}
 	way := &preview.Way{Places: []r3.Vec{p.Array.Spot}}
 	for _, text := range h.walk {
-		var to r3.Vec
-		var rest string
-		if n, _ := fmt.Sscanf(text+" ", "%g,%g,%g%s", &to.X, &to.Y, &to.Z, &rest); n != 3 {
-			return nil, fmt.Errorf("--walk %s: must be x,y,z in metres, as 1.2,-0.4,0.6", text)
-		}
-		if r3.Norm(to) > 200 {
-			return nil, fmt.Errorf("--walk %s: must be within 200 m", text)
+		to, err := point(text)
+		if err != nil {
+			return nil, fmt.Errorf("--walk %w", err)
 		}
 		way.Places = append(way.Places, to)
 	}

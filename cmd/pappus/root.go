@@ -31,7 +31,7 @@ func newRoot() *cobra.Command {
 	}
 	root.PersistentFlags().BoolVarP(&f.quiet, "quiet", "q", false, "say nothing but errors")
 	root.PersistentFlags().BoolVar(&f.json, "json", false, "print the result as JSON")
-	root.AddCommand(newPlan(f), newChannels(f), newWiring(f), newSheets(f), newLevel(f), newCompare(f), newListen(f), newServe(f), newNew(f), newVersion(f))
+	root.AddCommand(newPlan(f), newChannels(f), newWiring(f), newSheets(f), newLevel(f), newCompare(f), newListen(f), newServe(f), newSweep(f), newMeasure(f), newImpedance(f), newTune(f), newNew(f), newVersion(f))
 	return root
 }
 

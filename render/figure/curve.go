@@ -30,8 +30,11 @@ type curve struct {
 	style            draw.LineStyle
 }
 
-func smooth(frequency, level []float64) []float64 {
-	return band.Smooth(nil, frequency, audible(level), 3)
+func smooth(frequency, level []float64) []float64 { return smoothTo(3, frequency, level) }
+
+// smoothTo smooths to parts of an octave.
+func smoothTo(parts int, frequency, level []float64) []float64 {
+	return band.Smooth(nil, frequency, audible(level), parts)
 }
 
 // audible returns levels with silence for what is no finite number.
@@ -57,7 +60,12 @@ func (c curve) points() plotter.XYs {
 
 // drawCurves draws curves over log-frequency, with a legend above.
 func drawCurves(c draw.Canvas, curves []curve, absolute bool) {
-	p := newPlot("frequency, Hz", "level, "+levelUnit(absolute))
+	drawLevels(c, curves, "level, "+levelUnit(absolute))
+}
+
+// drawLevels is drawCurves with words of its own beside the axis.
+func drawLevels(c draw.Canvas, curves []curve, words string) {
+	p := newPlot("frequency, Hz", words)
 	p.X.Scale, p.X.Tick.Marker = plot.LogScale{}, frequencyTicks{}
 	p.Add(newGrid())
 	for _, l := range curves {

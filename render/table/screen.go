@@ -132,7 +132,7 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 	row("directivity, dB", func(o timing.Octave) string { return fixed(o.Directivity, 1) })
 	row("unevenness, dB", func(o timing.Octave) string { return fixed(o.Unevenness, 1) })
 	row("within 3 dB, m2", func(o timing.Octave) string { return fixed(o.Reach, 2) })
-	row("ISO 3382-1 omni", func(o timing.Octave) string { return verdict(survey.Omni, o.Band) })
+	row("ISO 3382-1 omni", func(o timing.Octave) string { return passed(survey.Omni, o.Band) })
 	if len(survey.Reverb) > 0 {
 		for _, r := range []struct {
 			name string
@@ -152,8 +152,8 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 	fmt.Fprintf(b, "%.2f m2 round the spot keep the smear under %.0f us\n", survey.InStep, 1e6*p.Array.Coverage.SmearLimit)
 }
 
-// verdict says whether an octave passes as omnidirectional.
-func verdict(results []omni.Result, centre float64) string {
+// passed says whether an octave passes as omnidirectional.
+func passed(results []omni.Result, centre float64) string {
 	for _, r := range results {
 		switch {
 		case r.Band != centre:

@@ -1,0 +1,277 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"pappus/layout"
+	"pappus/preview/decode"
+	sound "pappus/preview/sweep"
+	"pappus/render/figure"
+	"pappus/render/table"
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/verdict"
+
+	"github.com/spf13/cobra"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// measuring says what was recorded, and how it is looked at.
+type measuring struct {
+	sweep         sound.Options
+	in, folder    string
+	reference     string
+	built, gated  bool
+	gateMS        float64
+	microphone    string
+	lowHz, highHz float64
+	positions     []string
+}
+
+func newMeasure(f *flags) *cobra.Command {
+	var m measuring
+	c := &cobra.Command{
+		Use:   "measure [DESIGN.toml] -i RECORDINGS",
+		Short: "Hold recordings of the sweep against the plan: faults, delays, levels",
+		Long: "Hold recordings of the sweep against the plan. The folder holds WAV files of what \"pappus sweep\"\n" +
+			"wrote: all.wav with every channel on, channel_1.wav and so on with one channel on; either may\n" +
+			"be left out. Stereo files have the microphone left and a wire from the player right; channels\n" +
+			"are only compared in time with that wire.",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			return oneLine(measure(c, f, first(args), m))
+		},
+	}
+	addSweepFlags(c, &m.sweep)
+	flag := c.Flags()
+	flag.StringVarP(&m.in, "input", "i", "", "folder with the recordings")
+	flag.StringVarP(&m.folder, "output", "o", "measured", "folder for tables and pictures")
+	flag.StringVar(&m.reference, "reference", "right", "where the wire from the player is: right, left or none")
+	flag.BoolVar(&m.built, "as-built", false, "no delays were set while recording")
+	flag.BoolVar(&m.gated, "gated", false, "leave echoes out of the level, against the array alone")
+	flag.Float64Var(&m.gateMS, "gate-ms", 0, "for how long the gate listens; not given: 10 ms")
+	flag.StringVar(&m.microphone, "microphone", "", "the microphone's correction, a CSV of frequency_hz,level_db")
+	flag.Float64Var(&m.lowHz, "match-low-hz", 0, "levels are matched from here; not given: 500 Hz")
+	flag.Float64Var(&m.highHz, "match-high-hz", 0, "to here; not given: 4 kHz")
+	flag.StringArrayVar(&m.positions, "also", nil, "another recording of all channels and where it was made: FILE.wav=x,y,z in metres; all are averaged")
+	return c
+}
+
+func measure(c *cobra.Command, f *flags, design string, m measuring) error {
+	if m.in == "" {
+		return errors.New("--input: a folder with recordings is needed; \"pappus sweep --rehearse -o rehearsal\" makes some up")
+	}
+	a, err := load(design)
+	if err != nil {
+		return err
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		return err
+	}
+	s, err := sound.New(p, m.sweep)
+	if err != nil {
+		return err
+	}
+	options, err := m.options()
+	if err != nil {
+		return err
+	}
+	said := startProgress(c.ErrOrStderr(), f.quiet)
+	defer said.stop()
+	takes := &takes{measuring: m, signal: s, options: options, say: said.say}
+	files, words, err := takes.judge(p)
+	if err != nil {
+		return err
+	}
+	if err := addAll(m.folder, files); err != nil {
+		return err
+	}
+	said.stop()
+	if f.quiet {
+		return nil
+	}
+	out := c.OutOrStdout()
+	for _, write := range words {
+		if err := write(out, colour(out)); err != nil {
+			return err
+		}
+	}
+	_, err = fmt.Fprintf(out, "\nTables and pictures are in %s.\n", m.folder)
+	return err
+}
+
+// options returns how recordings are looked at.
+func (m measuring) options() (recording.Options, error) {
+	o := recording.Options{Gate: m.gateMS / 1000}
+	if m.microphone == "" {
+		return o, nil
+	}
+	correction, err := layout.ReadMicrophone(m.microphone)
+	if err != nil {
+		return o, fmt.Errorf("--microphone: %w", err)
+	}
+	for _, line := range correction {
+		o.Microphone = append(o.Microphone, recording.Correction(line))
+	}
+	return o, nil
+}
+
+// played returns what the array did while it was recorded.
+func (m measuring) played() timing.Case {
+	if m.built {
+		return timing.AsBuilt
+	}
+	return timing.Aligned
+}
+
+// takes reads recordings and judges them.
+type takes struct {
+	measuring
+	signal  sound.Signal
+	options recording.Options
+	say     func(string)
+}
+
+// words writes what was found for people.
+type words = func(w io.Writer, colour bool) error
+
+// judge holds all recordings against the plan.
+func (t *takes) judge(p *timing.Plan) (files []file, said []words, err error) {
+	channels, heard, err := t.channels(p)
+	if err != nil {
+		return nil, nil, err
+	}
+	whole, err := t.analyse(filepath.Join(t.in, allName+".wav"))
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return nil, nil, err
+	}
+	if whole == nil && heard == 0 {
+		return nil, nil, fmt.Errorf("--input %s: has neither %s.wav nor %s.wav", t.in, allName, channelName(p.Channels[0].ID))
+	}
+	if heard > 0 {
+		v, err := verdict.OfChannels(p, channels, verdict.Setting{Case: t.played()})
+		if err != nil {
+			return nil, nil, err
+		}
+		files = append(files, file{"channels.csv", func(w io.Writer) error { return table.MeasuredChannels(w, p, v) }})
+		said = append(said, func(w io.Writer, colour bool) error { return table.MeasuredScreen(w, p, v, colour) })
+	}
+	if whole != nil {
+		more, words, err := t.whole(p, *whole)
+		if err != nil {
+			return nil, nil, err
+		}
+		files, said = append(files, more...), append(said, words)
+	}
+	return files, said, nil
+}
+
+// channels analyses the recordings of single channels; nil for those that are not
+// there or of which nothing is heard.
+func (t *takes) channels(p *timing.Plan) (out []*recording.Measured, heard int, err error) {
+	out = make([]*recording.Measured, len(p.Channels))
+	for i, c := range p.Channels {
+		out[i], err = t.analyse(filepath.Join(t.in, channelName(c.ID)+".wav"))
+		switch {
+		case err == nil:
+			heard++
+		case errors.Is(err, fs.ErrNotExist) && heard == 0 && i == 0:
+			return out, 0, nil // channels were not recorded one by one
+		case !errors.Is(err, recording.ErrQuiet):
+			return nil, 0, err
+		}
+	}
+	return out, heard, nil
+}
+
+// analyse reads and analyses one recording.
+func (t *takes) analyse(path string) (*recording.Measured, error) {
+	if _, err := os.Stat(path); err != nil {
+		return nil, err
+	}
+	t.say("reading " + path)
+	rate, channels, err := decode.Channels(path)
+	if err != nil {
+		return nil, err
+	}
+	take := recording.Take{Rate: float64(rate), Samples: channels[0]}
+	switch {
+	case len(channels) == 1 || t.reference == "none":
+	case t.reference == "right":
+		take.Reference = channels[1]
+	case t.reference == "left":
+		take.Samples, take.Reference = channels[1], channels[0]
+	default:
+		return nil, fmt.Errorf("--reference %s: must be right, left or none", t.reference)
+	}
+	m, err := recording.Analyse(take, t.signal.Sweep, t.options)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return &m, nil
+}
+
+// whole judges the level of the whole array at one or more places.
+func (t *takes) whole(p *timing.Plan, at recording.Measured) ([]file, words, error) {
+	positions := []verdict.Position{{At: p.Array.Spot, Measured: at}}
+	for _, text := range t.positions {
+		path, place, ok := strings.Cut(text, "=")
+		where, err := point(place)
+		if !ok || err != nil {
+			return nil, nil, fmt.Errorf("--also %s: must be FILE.wav=x,y,z in metres", text)
+		}
+		m, err := t.analyse(path)
+		if err != nil {
+			return nil, nil, err
+		}
+		positions = append(positions, verdict.Position{At: where, Measured: *m})
+	}
+	v, err := verdict.OfLevel(p, positions, verdict.LevelSetting{Case: t.played(), Low: t.lowHz, High: t.highHz, Gated: t.gated})
+	if err != nil {
+		return nil, nil, err
+	}
+	files := []file{
+		{"bands.csv", func(w io.Writer) error { return table.MeasuredBands(w, v, at) }},
+		{"response.csv", func(w io.Writer) error { return table.MeasuredResponse(w, at) }},
+	}
+	rate := int(at.Rate)
+	impulse := []figure.Sound{{Words: "measured at the spot", Samples: at.Impulse}}
+	for _, f := range []figure.Format{figure.PNG, figure.SVG} {
+		files = append(files,
+			file{"measured." + string(f), func(w io.Writer) error { return figure.Measured(w, f, p, v) }},
+			file{"impulse." + string(f), func(w io.Writer) error {
+				return figure.Energy(w, f, p.Array.Name+": measured, what is heard of a click", impulse, rate)
+			}})
+	}
+	// Where no harmonic stands out of the noise there is nothing to draw.
+	if err := figure.Harmonics(io.Discard, figure.SVG, p, at); !errors.Is(err, figure.ErrNothing) {
+		for _, f := range []figure.Format{figure.PNG, figure.SVG} {
+			files = append(files, file{"harmonics." + string(f), func(w io.Writer) error { return figure.Harmonics(w, f, p, at) }})
+		}
+	}
+	return files, func(w io.Writer, colour bool) error {
+		lines := []string{table.LevelMeasuredWords(v, at, t.gated)}
+		for _, warning := range at.Warnings {
+			lines = append(lines, "Mind: "+warning+".")
+		}
+		_, err := fmt.Fprintln(w, strings.Join(lines, "\n"))
+		return err
+	}, nil
+}
+
+// point reads a place in the room, in m.
+func point(text string) (r3.Vec, error) {
+	var v r3.Vec
+	var rest string
+	if n, _ := fmt.Sscanf(text+" ", "%g,%g,%g%s", &v.X, &v.Y, &v.Z, &rest); n != 3 || !(r3.Norm(v) <= 200) {
+		return v, fmt.Errorf("%q: must be x,y,z in metres, as 1.2,-0.4,0.6", text)
+	}
+	return v, nil
+}

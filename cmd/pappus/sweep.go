@@ -1,0 +1,145 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+
+	"pappus/preview"
+	"pappus/preview/play"
+	sound "pappus/preview/sweep"
+	"pappus/preview/wave"
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/rehearsal"
+
+	"github.com/gopxl/beep/v2"
+	"github.com/spf13/cobra"
+)
+
+// addSweepFlags adds what says which sweep is meant; sweep and measure must be told
+// the same.
+func addSweepFlags(c *cobra.Command, o *sound.Options) {
+	f := c.Flags()
+	f.Float64Var(&o.Start, "start-hz", 0, "where the sweep begins; not given: at the high-pass's corner")
+	f.Float64Var(&o.Stop, "stop-hz", 0, "where it ends; not given: at 20 kHz")
+	f.Float64Var(&o.Length, "length-s", 0, "how long it lasts; not given: 10 s")
+	f.BoolVar(&o.Below, "below", false, "let it begin below the high-pass's corner: cones can move too far")
+}
+
+func newSweep(f *flags) *cobra.Command {
+	var o sound.Options
+	var folder string
+	var aloud, rehearse bool
+	c := &cobra.Command{
+		Use:   "sweep [DESIGN.toml]",
+		Short: "Make the sweep to measure with: one file for all, one for each channel",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			return oneLine(makeSweep(c, f, first(args), o, folder, aloud, rehearse))
+		},
+	}
+	addSweepFlags(c, &o)
+	c.Flags().Float64Var(&o.Level, "level-db", 0, "of its peaks; not given: 20 dB below full scale")
+	c.Flags().IntVar(&o.Rate, "rate", 0, "samples a second; not given: 48000")
+	c.Flags().BoolVar(&aloud, "play", false, "play it in place of writing it")
+	c.Flags().BoolVar(&rehearse, "rehearse", false, "write what a microphone would record of the design, with two faults to find")
+	c.Flags().StringVarP(&folder, "output", "o", "sweep", "folder for the files")
+	return c
+}
+
+func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folder string, aloud, rehearse bool) error {
+	a, err := load(design)
+	if err != nil {
+		return err
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		return err
+	}
+	s, err := sound.New(p, o)
+	if err != nil {
+		return err
+	}
+	out := c.OutOrStdout()
+	if f.quiet {
+		out = io.Discard
+	}
+	for _, caution := range s.Cautions {
+		fmt.Fprintf(out, "Look out: %s.\n", caution)
+	}
+	if aloud {
+		return play.Play(c.Context(), beep.SampleRate(s.Rate), s.Streamer(), 0)
+	}
+	files := sweepFiles(p, s)
+	if rehearse {
+		files = rehearsed(p, s)
+	}
+	if err := addAll(folder, files); err != nil {
+		return err
+	}
+	if rehearse {
+		_, err = fmt.Fprintf(out, "%d made-up recordings are in %s, as if the plan's delays were set, with a fault or two; then: pappus measure -i %s\n", len(files), folder, folder)
+		return err
+	}
+	_, err = fmt.Fprintf(out, "%d files are in %s. Play each, record it as all.wav, channel_1.wav and so on: the microphone\n"+
+		"left, a wire from the player right. Then: pappus measure -i FOLDER\n", len(files), folder)
+	return err
+}
+
+func sweepFiles(p *timing.Plan, s sound.Signal) []file {
+	var out []file
+	for _, f := range s.Files(p) {
+		out = append(out, file{f.Name + ".wav", func(w io.Writer) error { return wave.Write(w, s.Streamer(), f.Format) }})
+	}
+	return out
+}
+
+// rehearsed lists recordings of an array that is not built: in the first channel
+// with several strings one is dead, and the last channel's wires are swapped.
+func rehearsed(p *timing.Plan, s sound.Signal) []file {
+	setting := rehearsal.Setting{Case: timing.Aligned, Channel: rehearsal.All, Rate: float64(s.Rate), Drift: 40, SNR: 60, Latency: 0.02, Seed: 1}
+	for i, channel := range p.Channels {
+		if len(channel.Strings) > 1 {
+			setting.DeadStrings = [][2]int{{i, len(channel.Strings) - 1}}
+			break
+		}
+	}
+	setting.Reversed = []int{len(p.Channels) - 1}
+	record := func(name string, channel int) file {
+		return file{name + ".wav", func(w io.Writer) error {
+			set := setting
+			set.Channel, set.Seed = channel, uint64(channel+2)
+			take, err := rehearsal.Record(p, s.Sweep, set)
+			if err != nil {
+				return err
+			}
+			return wave.Write(w, stereo(take), wave.Format{Rate: s.Rate, Channels: 2, Depth: wave.PCM24, Title: name,
+				Comment: "made up: what a microphone (left) and a wire (right) would give of a sweep"})
+		}}
+	}
+	files := []file{record(allName, rehearsal.All)}
+	for i, channel := range p.Channels {
+		files = append(files, record(channelName(channel.ID), i))
+	}
+	return files
+}
+
+// The names of recordings, without their ending.
+const allName = "all"
+
+func channelName(id int) string { return "channel_" + strconv.Itoa(id) }
+
+// stereo streams a take, the microphone left and the reference right.
+func stereo(t recording.Take) beep.Streamer {
+	left, right := preview.Sound{Samples: t.Samples}.Streamer(), preview.Sound{Samples: t.Reference}.Streamer()
+	other := make([][2]float64, 4096)
+	return beep.StreamerFunc(func(s [][2]float64) (int, bool) {
+		n, ok := left.Stream(s[:min(len(s), len(other))])
+		right.Stream(other[:n])
+		for i := range n {
+			s[i][1] = other[i][1]
+		}
+		return n, ok
+	})
+}

@@ -1,0 +1,75 @@
+package figure
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/verdict"
+
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Measured draws what was measured of a whole array over what was planned, matched in
+// level, smoothed to sixths of octaves, each where it honestly tells something.
+// Nothing measured is ErrNothing.
+func Measured(w io.Writer, f Format, p *timing.Plan, v verdict.Level) error {
+	var curves []curve
+	curves = append(curves, runs("planned", v.Frequency, v.Planned, stroke(1, 1.8))...)
+	curves = append(curves, runs("measured", v.Frequency, v.Measured, stroke(0, 2.4))...)
+	if len(curves) == 0 {
+		return fmt.Errorf("measurement: %w", ErrNothing)
+	}
+	return write(w, f, func(c draw.Canvas) {
+		drawCurves(heading(c, nameOf(p)+": measured and planned",
+			fmt.Sprintf("matched from %.0f Hz to %.1f kHz; there the thirds of octaves differ by %.1f dB; sixth-octave smoothed",
+				v.Low, v.High/1000, v.Uneven)), curves, p.IsAbsolute())
+	})
+}
+
+// standOut is how many dB a harmonic must be above what noise would give to be drawn.
+const standOut = 10
+
+// Harmonics draws what the array adds to a tone, over the tone's frequency; where
+// nothing stands out of the noise nothing is drawn. No harmonics are ErrNothing.
+func Harmonics(w io.Writer, f Format, p *timing.Plan, m recording.Measured) error {
+	var curves []curve
+	for i, h := range m.Harmonics {
+		level := make([]float64, len(h.Level))
+		for k, v := range h.Level {
+			level[k] = v
+			if !(v > h.Floor[k]+standOut) {
+				level[k] = math.NaN()
+			}
+		}
+		curves = append(curves, runs(fmt.Sprintf("%d times the frequency", h.Order), m.Frequency, level, stroke(i, 1.8))...)
+	}
+	if len(curves) == 0 {
+		return fmt.Errorf("harmonics: %w", ErrNothing)
+	}
+	return write(w, f, func(c draw.Canvas) {
+		c = heading(c, nameOf(p)+": harmonics", "level over that of the tone, dB; sixth-octave smoothed; what noise would give is left out")
+		drawLevels(c, curves, "level over the tone, dB")
+	})
+}
+
+// runs splits a level at what is not known into curves that are smoothed by
+// themselves; the first carries the name.
+func runs(name string, frequency, level []float64, style draw.LineStyle) []curve {
+	const sixth, least = 6, 3
+	var out []curve
+	for from := 0; from < len(level); from++ {
+		to := from
+		for to < len(level) && !math.IsNaN(level[to]) && !math.IsInf(level[to], 0) {
+			to++
+		}
+		if to-from >= least {
+			out = append(out, curve{name, frequency[from:to], smoothTo(sixth, frequency[from:to], level[from:to]), style})
+			name = ""
+		}
+		from = max(from, to)
+	}
+	return out
+}

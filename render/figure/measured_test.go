@@ -1,0 +1,49 @@
+package figure
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"testing"
+
+	"pappus/layout"
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/verdict"
+)
+
+// TestRuns: what is not known parts a curve, and a stretch too short to be one is left
+// out; only the first carries the name.
+func TestRuns(t *testing.T) {
+	nan := math.NaN()
+	frequency := []float64{100, 110, 120, 130, 140, 150, 160, 170, 180, 190, 200}
+	level := []float64{nan, 1, 1, 1, nan, 2, nan, 3, 3, 3, 3}
+	got := runs("it", frequency, level, stroke(0, 1))
+	if len(got) != 2 || got[0].name != "it" || got[1].name != "" || len(got[0].level) != 3 || len(got[1].level) != 4 {
+		t.Fatalf("%+v", got)
+	}
+	for i, want := range []float64{1, 3} {
+		for _, v := range got[i].level {
+			if math.Abs(v-want) > 1e-9 {
+				t.Errorf("curve %d is %g, want %g", i, v, want)
+			}
+		}
+	}
+}
+
+func TestMeasuredNeedsSomething(t *testing.T) {
+	p := &timing.Plan{Array: &layout.Array{Name: "a lantern"}}
+	if err := Measured(new(bytes.Buffer), SVG, p, verdict.Level{}); !errors.Is(err, ErrNothing) {
+		t.Errorf("%v", err)
+	}
+	m := recording.Measured{Frequency: []float64{1, 2, 3, 4}, Harmonics: []recording.Harmonic{
+		{Order: 2, Level: []float64{-85, -85, -85, -85}, Floor: []float64{-80, -80, -80, -80}}}}
+	if err := Harmonics(new(bytes.Buffer), SVG, p, m); !errors.Is(err, ErrNothing) {
+		t.Errorf("noise drawn: %v", err)
+	}
+	m.Harmonics[0].Level = []float64{-40, -41, -42, -43}
+	var b bytes.Buffer
+	if err := Harmonics(&b, SVG, p, m); err != nil || !bytes.Contains(b.Bytes(), []byte("2 times the frequency")) {
+		t.Errorf("%v", err)
+	}
+}

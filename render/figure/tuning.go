@@ -1,0 +1,212 @@
+package figure
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"pappus/timing/damping"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Tuning draws the Q of trials against their stuffing above, with the target and the
+// next trial, and the height of the peak over Re below. Trials with the same openings
+// have one colour and mark. Bars are one standard error, with the scatter of trials in
+// it. next is nil where there is none. Without a trial that has a resonance it is
+// ErrNothing.
+func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g damping.Goal, next *damping.Next) error {
+	groups := grouped(trials)
+	if len(groups) == 0 {
+		return fmt.Errorf("tuning: %w", ErrNothing)
+	}
+	q, peak := newPlot("", "Q"), newPlot("stuffing, g", "peak over Re")
+	q.Add(newGrid())
+	peak.Add(newGrid())
+	reach := extent(trials, next)
+	most, least := []float64{g.Q, 1}, g.Q
+	target := stroke(6, 1.2)
+	target.Color, target.Dashes = quiet, dashes[2]
+	q.Add(&plotter.Line{XYs: plotter.XYs{{X: -0.02 * reach, Y: g.Q}, {X: reach, Y: g.Q}}, LineStyle: target})
+	var entries []glyphEntry
+	for i, s := range groups {
+		for _, t := range s.trials {
+			least = min(least, t.Q.Value*0.95)
+			most[0], most[1] = max(most[0], t.Q.Value*1.05), max(most[1], t.PeakOver.Value*1.05)
+		}
+		style := groupStyle(i)
+		q.Add(trialMarks{s.trials, style, i%2 == 1, func(t damping.Trial) (float64, float64) {
+			return t.Q.Value, math.Hypot(t.Q.Error, damping.Scatter*t.Q.Value)
+		}})
+		peak.Add(trialMarks{s.trials, style, i%2 == 1, func(t damping.Trial) (float64, float64) {
+			return t.PeakOver.Value, math.Hypot(t.PeakOver.Error, damping.Scatter*(t.PeakOver.Value-1))
+		}})
+		entries = append(entries, glyphEntry{s.name, style})
+	}
+	if next != nil && !next.Reached {
+		style := groupStyle(0)
+		style.Shape, style.Radius, style.Color = draw.RingGlyph{}, 5, ink
+		q.Add(nextMark{*next, g.Q})
+		entries = append(entries, glyphEntry{"next", style})
+		if !math.IsNaN(next.Q.Value) {
+			most[0], least = max(most[0], next.Q.Value+next.Q.Error), min(least, next.Q.Value-next.Q.Error)
+		}
+	}
+	for i, p := range []*plot.Plot{q, peak} {
+		p.X.Min, p.X.Max = -0.02*reach, reach
+		p.Y.Min, p.Y.Max = max(0, least-0.2*(most[0]-least)), most[0]+0.1*(most[0]-least)
+		if i == 1 {
+			p.Y.Min, p.Y.Max = 1, 1+1.15*(most[1]-1)
+		}
+		p.X.Tick.Marker = evenTicks{niceStep(reach, 12)}
+		p.Y.Tick.Marker = evenTicks{niceStep(p.Y.Max-p.Y.Min, 6)}
+	}
+	below := fmt.Sprintf("target Q %.3g dashed", g.Q)
+	if next != nil && next.Reached {
+		below += fmt.Sprintf("; trial %d is there", next.Base+1)
+	}
+	return write(w, f, func(c draw.Canvas) {
+		c = glyphLegend(heading(c, name+": damping the shared box", below+"; numbers are those of trials, bars one standard error"), entries)
+		drawPair(c, q, peak, 0.6)
+	})
+}
+
+// numbered is a trial with its number, from 1.
+type numbered struct {
+	damping.Trial
+	number int
+}
+
+// group is trials with the same openings.
+type group struct {
+	name   string
+	trials []numbered
+}
+
+// grouped sorts trials with a resonance by their openings, in the order of the log.
+func grouped(trials []damping.Trial) []group {
+	var out []group
+	at := map[string]int{}
+	for i, t := range trials {
+		if t.Flat || math.IsNaN(t.Q.Value) {
+			continue
+		}
+		name := "closed"
+		if t.Vents > 0 {
+			name = fmt.Sprintf("%d openings of %.3g mm", t.Vents, t.VentMM)
+		}
+		k, ok := at[name]
+		if !ok {
+			k = len(out)
+			at[name], out = k, append(out, group{name: name})
+		}
+		out[k].trials = append(out[k].trials, numbered{t, i + 1})
+	}
+	return out
+}
+
+// extent returns the end of the axis of stuffing.
+func extent(trials []damping.Trial, next *damping.Next) float64 {
+	most := 10.0
+	for _, t := range trials {
+		most = max(most, t.StuffingG)
+	}
+	if next != nil {
+		most = max(most, next.Trial.StuffingG)
+	}
+	return 1.1 * most
+}
+
+// groupStyle returns the mark of a group.
+func groupStyle(n int) draw.GlyphStyle {
+	shapes := [...]draw.GlyphDrawer{draw.CircleGlyph{}, draw.SquareGlyph{}, draw.TriangleGlyph{}, draw.CrossGlyph{}, draw.PlusGlyph{}, draw.PyramidGlyph{}, draw.BoxGlyph{}}
+	return draw.GlyphStyle{Color: colours[n%len(colours)], Radius: 3.4, Shape: shapes[(n+n/len(colours))%len(shapes)]}
+}
+
+// trialMarks draws trials with bars and numbers.
+type trialMarks struct {
+	trials []numbered
+	style  draw.GlyphStyle
+	below  bool // the numbers, so that those of trials alike do not meet
+	value  func(damping.Trial) (value, sigma float64)
+}
+
+// Plot draws the marks.
+func (m trialMarks) Plot(c draw.Canvas, p *plot.Plot) {
+	x, y := p.Transforms(&c)
+	text := aligned(words(9, quiet), draw.XLeft, draw.YBottom)
+	for _, t := range m.trials {
+		v, sigma := m.value(t.Trial)
+		at := vg.Point{X: x(t.StuffingG), Y: y(v)}
+		bar(c, draw.LineStyle{Color: m.style.Color, Width: 1}, at.X, y(v-sigma), y(v+sigma))
+		c.DrawGlyph(m.style, at)
+		up := vg.Length(2)
+		if m.below {
+			up = -12
+		}
+		c.FillText(text, vg.Point{X: at.X + 6, Y: at.Y + up}, fmt.Sprint(t.number))
+	}
+}
+
+// bar draws an upright error bar.
+func bar(c draw.Canvas, style draw.LineStyle, x, low, high vg.Length) {
+	low, high = max(low, c.Min.Y), min(high, c.Max.Y)
+	c.StrokeLine2(style, x, low, x, high)
+	for _, y := range []vg.Length{low, high} {
+		c.StrokeLine2(style, x-3, y, x+3, y)
+	}
+}
+
+// nextMark draws the next trial, at the target where nothing tells what to expect.
+type nextMark struct {
+	damping.Next
+	target float64
+}
+
+// Plot draws the mark.
+func (m nextMark) Plot(c draw.Canvas, p *plot.Plot) {
+	x, y := p.Transforms(&c)
+	v, text := m.Q.Value, "next"
+	if math.IsNaN(v) {
+		v, text = m.target, "next; what it does is not known yet"
+	} else {
+		bar(c, draw.LineStyle{Color: ink, Width: 1, Dashes: dashes[2]}, x(m.Trial.StuffingG), y(v-m.Q.Error), y(v+m.Q.Error))
+	}
+	if m.Thing == damping.Openings {
+		text += fmt.Sprintf(", with %d openings", m.Trial.Vents)
+	}
+	at := vg.Point{X: x(m.Trial.StuffingG), Y: y(v)}
+	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: 5, Shape: draw.RingGlyph{}}, at)
+	style, side := aligned(words(9, ink), draw.XLeft, draw.YTop), vg.Length(8)
+	if at.X > c.Center().X {
+		style, side = aligned(style, draw.XRight, draw.YTop), -side
+	}
+	label(&c, style, vg.Point{X: at.X + side, Y: at.Y - 4}, text)
+}
+
+// glyphEntry is one mark of a legend.
+type glyphEntry struct {
+	name  string
+	style draw.GlyphStyle
+}
+
+// glyphLegend writes a legend of marks in rows above a plot and returns the room left.
+func glyphLegend(c draw.Canvas, entries []glyphEntry) draw.Canvas {
+	const row = 16
+	style := aligned(words(10, ink), draw.XLeft, draw.YCenter)
+	x, y := c.Min.X, c.Max.Y-row/2
+	for _, e := range entries {
+		wide := 14 + style.Width(e.name)
+		if x > c.Min.X && x+wide > c.Max.X {
+			x, y = c.Min.X, y-row
+		}
+		c.DrawGlyph(e.style, vg.Point{X: x + 5, Y: y})
+		c.FillText(style, vg.Point{X: x + 14, Y: y + lift}, e.name)
+		x += wide + 20
+	}
+	c.Max.Y = y - row/2 - 8
+	return c
+}

@@ -1,0 +1,116 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/recording"
+	"pappus/timing/verdict"
+)
+
+// MeasuredBands writes one row for each third of an octave: measured, planned, how
+// they differ once matched, how sure that is, and how far above the noise.
+func MeasuredBands(w io.Writer, v verdict.Level, m recording.Measured) error {
+	rows := [][]string{{"band_hz", "band", "measured_db", "planned_db", "difference_db", "error_db", "signal_to_noise_db"}}
+	for _, b := range v.Bands {
+		ratio := ""
+		for _, heard := range m.Bands {
+			if math.Abs(heard.Centre/b.Centre-1) < 0.01 {
+				ratio = honest(heard.SNR(), 1)
+			}
+		}
+		rows = append(rows, []string{fixed(b.Centre, 1), band.Name(b.Centre), fixed(b.Measured, 2), fixed(b.Planned, 2),
+			fixed(b.Difference, 2), fixed(b.Error, 3), ratio})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// MeasuredResponse writes what a recording tells, one row for each frequency; what it
+// cannot honestly tell is left empty.
+func MeasuredResponse(w io.Writer, m recording.Measured) error {
+	head := []string{"frequency_hz", "gated_db", "gated_error_db", "whole_db", "whole_error_db"}
+	for _, h := range m.Harmonics {
+		head = append(head, fmt.Sprintf("harmonic_%d_db", h.Order), fmt.Sprintf("harmonic_%d_floor_db", h.Order))
+	}
+	rows := [][]string{head}
+	for i, hz := range m.Frequency {
+		row := []string{fixed(hz, 2), honest(m.Gated.Level[i], 3), honest(m.Gated.Error[i], 4), honest(m.Whole.Level[i], 3), honest(m.Whole.Error[i], 4)}
+		for _, h := range m.Harmonics {
+			row = append(row, honest(h.Level[i], 2), honest(h.Floor[i], 2))
+		}
+		rows = append(rows, row)
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// honest writes a number, nothing where there is none.
+func honest(v float64, places int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return fixed(v, places)
+}
+
+// MeasuredChannels writes one row for each channel: when it was heard against when it
+// should be, the delay that follows from it, and its faults.
+func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
+	rows := [][]string{{"channel", "planned_us", "measured_us", "late_us", "error_us", "set_delay_us", "proposed_delay_us", "level_db", "unlike", "reversed", "silent", "quiet", "dead_string"}}
+	for i, c := range v.Channels {
+		dead := ""
+		if c.DeadString >= 0 {
+			dead = strconv.Itoa(c.DeadString + 1)
+		}
+		rows = append(rows, []string{strconv.Itoa(c.ID), fixed(1e6*c.Planned, 2), honest(1e6*c.Arrival, 2), honest(1e6*c.Late, 2), honest(1e6*c.Error, 2),
+			fixed(1e6*p.Channels[i].Delay, 2), fixed(1e6*c.Delay, 2), honest(c.Level, 2), fixed(c.Unlike, 3),
+			strconv.FormatBool(c.Reversed), strconv.FormatBool(c.Silent), strconv.FormatBool(c.Quiet), dead})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// LevelMeasuredWords says in plain words how the level measures.
+func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) string {
+	b := &strings.Builder{}
+	fmt.Fprintf(b, "From %.0f Hz to %.1f kHz the thirds of octaves differ from the plan by %.1f dB (RMS).", v.Low, v.High/1000, v.Uneven)
+	worst := -1
+	for i, x := range v.Bands {
+		if worst < 0 || math.Abs(x.Difference) > math.Abs(v.Bands[worst].Difference) {
+			worst = i
+		}
+	}
+	if worst >= 0 {
+		x := v.Bands[worst]
+		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB.", band.Hertz(x.Centre), x.Difference)
+	}
+	if gated {
+		fmt.Fprintf(b, " The gate of %.1f ms tells nothing below %.0f Hz.", 1000*(m.Gated.To-m.At), m.Gated.Lowest)
+	}
+	if drift := m.Drift; math.Abs(drift) > 1 {
+		fmt.Fprintf(b, " The recorder's clock runs %+.0f parts per million; that is taken out.", drift)
+	}
+	return wrap(b.String())
+}
+
+// MeasuredScreen writes the channels as they were measured, and what is wrong.
+func MeasuredScreen(w io.Writer, p *timing.Plan, v verdict.Channels, colour bool) error {
+	b, s := &strings.Builder{}, style(colour)
+	fmt.Fprintln(b, s.faint("channel  planned us  measured us  late us  +- us  delay us  better us  level dB"))
+	for i, c := range v.Channels {
+		fmt.Fprintf(b, "%7d %11.1f %12s %8s %6s %9.1f %10.1f %9s\n", c.ID, 1e6*c.Planned, dash(1e6*c.Arrival, 1), dash(1e6*c.Late, 1), dash(1e6*c.Error, 1),
+			1e6*p.Channels[i].Delay, 1e6*c.Delay, dash(c.Level, 1))
+	}
+	fmt.Fprintln(b, s.faint("  late: over the middle channel; better: the delay that this measurement asks for"))
+	if len(v.Words) == 0 {
+		fmt.Fprintln(b, "No channel is silent, weak or reversed.")
+	}
+	for _, words := range v.Words {
+		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), words)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}

@@ -1,0 +1,82 @@
+package table_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"io"
+	"math"
+	"strings"
+	"testing"
+
+	"pappus/render/table"
+	"pappus/timing/recording"
+	"pappus/timing/verdict"
+)
+
+// TestMeasuredTables: what is not known is left empty, never written as a number.
+func TestMeasuredTables(t *testing.T) {
+	p := demo(t)
+	nan := math.NaN()
+	m := recording.Measured{
+		Frequency: []float64{100, 1000}, Low: 100, High: 1000, Drift: 40,
+		Gated:     recording.Response{Level: []float64{nan, 1}, Error: []float64{nan, 0.1}, Lowest: 200},
+		Whole:     recording.Response{Level: []float64{2, 3}, Error: []float64{0.1, 0.1}},
+		Harmonics: []recording.Harmonic{{Order: 2, Level: []float64{-40, nan}, Floor: []float64{-80, nan}}},
+		Bands:     []recording.Band{{Centre: 1000, Level: 1, Noise: -59}},
+	}
+	level := verdict.Level{Low: 500, High: 4000, Uneven: 1.25, Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}}}
+	channels := verdict.Channels{Words: []string{"channel 2 is silent"}}
+	for i, c := range p.Channels {
+		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0061, Late: 1e-6, Error: 1e-7, Delay: c.Delay, DeadString: -1}
+		if i == 1 {
+			one.Arrival, one.Late, one.Error, one.Level, one.Silent = nan, nan, nan, math.Inf(-1), true
+		}
+		channels.Channels = append(channels.Channels, one)
+	}
+	for _, test := range []struct {
+		name  string
+		write func(io.Writer) error
+		rows  int
+		has   string
+	}{
+		{"bands", func(w io.Writer) error { return table.MeasuredBands(w, level, m) }, 2, "-2.00,0.100,60.0"},
+		{"response", func(w io.Writer) error { return table.MeasuredResponse(w, m) }, 3, "100.00,,,2.000"},
+		{"channels", func(w io.Writer) error { return table.MeasuredChannels(w, p, channels) }, 1 + len(p.Channels), "2,6000.00,,,"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var b bytes.Buffer
+			if err := test.write(&b); err != nil {
+				t.Fatal(err)
+			}
+			if !strings.Contains(b.String(), test.has) {
+				t.Errorf("no %q in\n%s", test.has, b.String())
+			}
+			rows, err := csv.NewReader(&b).ReadAll()
+			if err != nil || len(rows) != test.rows {
+				t.Errorf("%d rows, %v", len(rows), err)
+			}
+			for _, row := range rows {
+				for _, cell := range row {
+					if strings.Contains(cell, "NaN") || strings.Contains(cell, "Inf") {
+						t.Errorf("a number is none: %v", row)
+					}
+				}
+			}
+		})
+	}
+	var b bytes.Buffer
+	if err := table.MeasuredScreen(&b, p, channels, false); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"Look out: channel 2 is silent", "better us"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q in\n%s", want, b.String())
+		}
+	}
+	words := table.LevelMeasuredWords(level, m, true)
+	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB", "nothing below 200 Hz", "+40 parts"} {
+		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
+			t.Errorf("no %q in %q", want, words)
+		}
+	}
+}

@@ -1,0 +1,204 @@
+package table
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/layout/box"
+	"pappus/timing/damping"
+	"pappus/timing/impedancefit"
+)
+
+// Tuning is a damping log made sense of.
+type Tuning struct {
+	Name   string // of the design
+	Log    string // the file
+	Trials []damping.Trial
+	Goal   damping.Goal
+	Next   damping.Next
+	Why    error // why there is no next trial; nil where there is one, or none is needed
+}
+
+// Trials writes one row for each trial.
+func Trials(w io.Writer, trials []damping.Trial) error {
+	rows := [][]string{{"trial", "date", "vents", "vent_mm", "stuffing_g", "depth_mm", "resonance_hz", "resonance_error_hz",
+		"peak_over_re", "peak_over_re_error", "q", "q_error", "uneven_db", "remark"}}
+	for i, t := range trials {
+		rows = append(rows, []string{strconv.Itoa(i + 1), t.Date, strconv.Itoa(t.Vents), fixed(t.VentMM, 2), fixed(t.StuffingG, 1), fixed(t.DepthMM, 1),
+			fixed(t.Resonance.Value, 2), fixed(t.Resonance.Error, 2), fixed(t.PeakOver.Value, 4), fixed(t.PeakOver.Error, 4),
+			fixed(t.Q.Value, 4), fixed(t.Q.Error, 4), fixed(t.Uneven, 2), t.Remark})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// TuningScreen writes for people the trials side by side, which change did what, and
+// what to try next.
+func TuningScreen(w io.Writer, t Tuning, colour bool) error {
+	b, s := &strings.Builder{}, style(colour)
+	fmt.Fprintln(b, s.strong(t.Name+": damping the shared box"))
+	fmt.Fprintf(b, "target Q %.3g; log %s\n\n", t.Goal.Q, t.Log)
+	if len(t.Trials) > 0 {
+		trials(b, t, s)
+	}
+	if changes := damping.Changes(t.Trials); len(changes) > 0 {
+		fmt.Fprintln(b, s.faint("which change did what"))
+		for _, c := range changes {
+			fmt.Fprintln(b, wrap(ChangeWords(t.Trials, c)))
+		}
+		fmt.Fprintln(b)
+	}
+	fmt.Fprintln(b, s.faint("next"))
+	fmt.Fprintln(b, wrap(NextWords(t)))
+	fmt.Fprintln(b)
+	for _, text := range tuningCautions {
+		fmt.Fprintln(b, wrap(s.alert("Look out:")+" "+text))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// trials lists trials side by side.
+func trials(b *strings.Builder, t Tuning, s style) {
+	fmt.Fprintln(b, s.faint("trial  vents      stuffing   depth  resonance   peak/Re         Q  uneven"))
+	for i, r := range t.Trials {
+		fmt.Fprintf(b, "%5d  %-9s %7.1f g %s %10s %9s %9s %7s", i+1, ventText(r), r.StuffingG, depthText(r.DepthMM),
+			unit(dash(r.Resonance.Value, 1), "Hz"), dash(r.PeakOver.Value, 2), dash(r.Q.Value, 3), unit(dash(r.Uneven, 1), "dB"))
+		if i == t.Next.Base && t.Next.Reached {
+			fmt.Fprint(b, " *")
+		}
+		fmt.Fprintln(b)
+		for _, note := range []string{r.Date, r.Remark} {
+			if note != "" {
+				fmt.Fprintln(b, s.faint("       "+note))
+			}
+		}
+	}
+	fmt.Fprintln(b, s.faint("  uneven: of the response from 500 Hz to 4 kHz, third-octave smoothed"))
+	fmt.Fprintln(b)
+}
+
+func unit(v, name string) string {
+	if v == "-" {
+		return v
+	}
+	return v + " " + name
+}
+
+func ventText(t damping.Trial) string {
+	if t.Vents == 0 {
+		return "closed"
+	}
+	return fmt.Sprintf("%d x %.3g", t.Vents, t.VentMM)
+}
+
+func depthText(mm float64) string {
+	if mm == 0 {
+		return "     - "
+	}
+	return fmt.Sprintf("%4.0f mm", mm)
+}
+
+// ChangeWords says in plain words what a change did.
+func ChangeWords(trials []damping.Trial, c damping.Change) string {
+	a, b := trials[c.From], trials[c.To]
+	text := fmt.Sprintf("Trial %d against %d: ", c.To+1, c.From+1)
+	switch c.Thing {
+	case damping.Nothing:
+		text += "the same again; "
+	case damping.Openings:
+		text += fmt.Sprintf("openings %s, were %s; ", ventText(b), ventText(a))
+	case damping.Stuffing:
+		text += fmt.Sprintf("stuffing %.4g g, was %.4g g; ", b.StuffingG, a.StuffingG)
+	case damping.Depth:
+		text += fmt.Sprintf("packed %.4g mm deep, was %.4g mm; ", b.DepthMM, a.DepthMM)
+	case damping.Several:
+		text += "several things changed at once; "
+	}
+	switch {
+	case b.Flat:
+		return text + "no resonance is to be seen any more."
+	case a.Flat:
+		return text + "the resonance is back."
+	}
+	text += fmt.Sprintf("Q %s, peak %s, resonance %s Hz", signed(c.Q, 3), signed(c.PeakOver, 2), signed(c.Resonance, 1))
+	switch {
+	case c.Thing == damping.Several:
+		return text + ". Which of them did it cannot be told: change one at a time."
+	case !c.Clear:
+		return text + ": no more than trials scatter."
+	}
+	return text + "."
+}
+
+// signed writes a difference with its sign and its error.
+func signed(e impedancefit.Estimate, places int) string {
+	sign := "+"
+	if e.Value < 0 {
+		sign = ""
+	}
+	return sign + fixed(e.Value, places) + " +- " + fixed(e.Error, places)
+}
+
+// NextWords says in plain words what to try next.
+func NextWords(t Tuning) string {
+	n := t.Next
+	switch {
+	case errors.Is(t.Why, damping.ErrNoTrials):
+		return "Measure the impedance of a channel with the box bare and closed, and add that: pappus tune add --impedance FILE."
+	case t.Why != nil:
+		text := strings.TrimPrefix(t.Why.Error(), "damping: ")
+		return strings.ToUpper(text[:1]) + text[1:] + "."
+	case n.Reached:
+		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
+	}
+	text := fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
+	if n.Thing == damping.Openings {
+		text += fmt.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
+	} else {
+		text += fmt.Sprintf("%.4g g", n.Trial.StuffingG)
+		switch {
+		case n.Trial.StuffingG == 0:
+		case n.Trial.DepthMM > 0:
+			text += fmt.Sprintf(", packed %.4g mm deep as before", n.Trial.DepthMM)
+		case !math.IsNaN(t.Goal.MostDepthMM):
+			text += fmt.Sprintf(", packed no deeper than %.4g mm", t.Goal.MostDepthMM)
+		}
+	}
+	if math.IsNaN(n.Q.Value) {
+		text += ". How much that does nothing tells yet"
+	} else {
+		text += fmt.Sprintf(". Expect a Q of %.2f, give or take %.2f", n.Q.Value, n.Q.Error)
+	}
+	if n.Bracketed {
+		text += "; the target lies between two trials"
+	}
+	return text + fmt.Sprintf(". No more than %s fit.", fitsText(t.Goal))
+}
+
+// fitsText says what there is room for, and who says so.
+func fitsText(g damping.Goal) string {
+	by := func(said bool) string {
+		if said {
+			return ""
+		}
+		return " (so the design and the trials; the log does not say)"
+	}
+	if g.Said == g.SaidVents {
+		return fmt.Sprintf("%.4g g and %d openings%s", g.MostG, g.MostVents, by(g.Said))
+	}
+	return fmt.Sprintf("%.4g g%s and %d openings%s", g.MostG, by(g.Said), g.MostVents, by(g.SaidVents))
+}
+
+// tuningCautions are what to mind when a box is stuffed and measured.
+var tuningCautions = []string{
+	lower(box.Caution) + " Keep it off the resistors of crossovers too.",
+	"switch off before you open the body. Measure with a low voltage, and on one channel at a time.",
+}
+
+// lower writes the first letter small.
+func lower(text string) string { return strings.ToLower(text[:1]) + text[1:] }
