@@ -5,14 +5,16 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"os"
+	"maps"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"pappus/layout"
 	"pappus/preview/decode"
 	sound "pappus/preview/sweep"
 	"pappus/render/figure"
+	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -85,23 +87,26 @@ func measure(c *cobra.Command, f *flags, design string, m measuring) error {
 	}
 	said := startProgress(c.ErrOrStderr(), f.quiet)
 	defer said.stop()
-	takes := &takes{measuring: m, signal: s, options: options, say: said.say}
-	files, words, err := takes.judge(p)
+	found, err := takes{measuring: m, signal: s, options: options, say: said.say, read: decode.Channels}.judge(p)
+	if errors.Is(err, errNoRecordings) {
+		err = fmt.Errorf("--input %s: %w", m.in, err)
+	}
 	if err != nil {
 		return err
 	}
-	if err := addAll(m.folder, files); err != nil {
+	if err := addAll(m.folder, found.files(p)); err != nil {
 		return err
 	}
 	said.stop()
-	if f.quiet {
+	out := c.OutOrStdout()
+	switch {
+	case f.json:
+		return planjson.WriteMeasured(out, p, found.Measured)
+	case f.quiet:
 		return nil
 	}
-	out := c.OutOrStdout()
-	for _, write := range words {
-		if err := write(out, colour(out)); err != nil {
-			return err
-		}
+	if err := found.screen(out, p); err != nil {
+		return err
 	}
 	_, err = fmt.Fprintf(out, "\nTables and pictures are in %s.\n", m.folder)
 	return err
@@ -137,45 +142,53 @@ type takes struct {
 	signal  sound.Signal
 	options recording.Options
 	say     func(string)
+	// read returns a recording's channels; fs.ErrNotExist where there is none.
+	read func(path string) (rate int, channels [][]float64, err error)
 }
 
-// words writes what was found for people.
-type words = func(w io.Writer, colour bool) error
+// found is what recordings came to.
+type found struct {
+	planjson.Measured
+	gated bool
+}
 
 // judge holds all recordings against the plan.
-func (t *takes) judge(p *timing.Plan) (files []file, said []words, err error) {
+func (t takes) judge(p *timing.Plan) (found, error) {
+	out := found{gated: t.gated}
 	channels, heard, err := t.channels(p)
 	if err != nil {
-		return nil, nil, err
+		return out, err
 	}
 	whole, err := t.analyse(filepath.Join(t.in, allName+".wav"))
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return nil, nil, err
+		return out, err
 	}
 	if whole == nil && heard == 0 {
-		return nil, nil, fmt.Errorf("--input %s: has neither %s.wav nor %s.wav", t.in, allName, channelName(p.Channels[0].ID))
+		return out, fmt.Errorf("%w: has neither %s.wav nor %s.wav", errNoRecordings, allName, channelName(p.Channels[0].ID))
 	}
 	if heard > 0 {
 		v, err := verdict.OfChannels(p, channels, verdict.Setting{Case: t.played()})
 		if err != nil {
-			return nil, nil, err
+			return out, err
 		}
-		files = append(files, file{"channels.csv", func(w io.Writer) error { return table.MeasuredChannels(w, p, v) }})
-		said = append(said, func(w io.Writer, colour bool) error { return table.MeasuredScreen(w, p, v, colour) })
+		out.Channels = &v
 	}
 	if whole != nil {
-		more, words, err := t.whole(p, *whole)
+		v, err := t.level(p, *whole)
 		if err != nil {
-			return nil, nil, err
+			return out, err
 		}
-		files, said = append(files, more...), append(said, words)
+		out.Level, out.Whole = &v, whole
 	}
-	return files, said, nil
+	return out, nil
 }
+
+// errNoRecordings is when there is nothing to judge.
+var errNoRecordings = errors.New("no recordings")
 
 // channels analyses the recordings of single channels; nil for those that are not
 // there or of which nothing is heard.
-func (t *takes) channels(p *timing.Plan) (out []*recording.Measured, heard int, err error) {
+func (t takes) channels(p *timing.Plan) (out []*recording.Measured, heard int, err error) {
 	out = make([]*recording.Measured, len(p.Channels))
 	for i, c := range p.Channels {
 		out[i], err = t.analyse(filepath.Join(t.in, channelName(c.ID)+".wav"))
@@ -192,12 +205,9 @@ func (t *takes) channels(p *timing.Plan) (out []*recording.Measured, heard int, 
 }
 
 // analyse reads and analyses one recording.
-func (t *takes) analyse(path string) (*recording.Measured, error) {
-	if _, err := os.Stat(path); err != nil {
-		return nil, err
-	}
+func (t takes) analyse(path string) (*recording.Measured, error) {
 	t.say("reading " + path)
-	rate, channels, err := decode.Channels(path)
+	rate, channels, err := t.read(path)
 	if err != nil {
 		return nil, err
 	}
@@ -218,52 +228,80 @@ func (t *takes) analyse(path string) (*recording.Measured, error) {
 	return &m, nil
 }
 
-// whole judges the level of the whole array at one or more places.
-func (t *takes) whole(p *timing.Plan, at recording.Measured) ([]file, words, error) {
+// level judges the level of the whole array at one or more places.
+func (t takes) level(p *timing.Plan, at recording.Measured) (verdict.Level, error) {
 	positions := []verdict.Position{{At: p.Array.Spot, Measured: at}}
 	for _, text := range t.positions {
 		path, place, ok := strings.Cut(text, "=")
 		where, err := point(place)
 		if !ok || err != nil {
-			return nil, nil, fmt.Errorf("--also %s: must be FILE.wav=x,y,z in metres", text)
+			return verdict.Level{}, fmt.Errorf("--also %s: must be FILE.wav=x,y,z in metres", text)
 		}
 		m, err := t.analyse(path)
 		if err != nil {
-			return nil, nil, err
+			return verdict.Level{}, err
 		}
 		positions = append(positions, verdict.Position{At: where, Measured: *m})
 	}
-	v, err := verdict.OfLevel(p, positions, verdict.LevelSetting{Case: t.played(), Low: t.lowHz, High: t.highHz, Gated: t.gated})
-	if err != nil {
-		return nil, nil, err
+	return verdict.OfLevel(p, positions, verdict.LevelSetting{Case: t.played(), Low: t.lowHz, High: t.highHz, Gated: t.gated})
+}
+
+// files lists tables and pictures of what was found.
+func (f found) files(p *timing.Plan) []file {
+	var out []file
+	if f.Channels != nil {
+		out = append(out, file{"channels.csv", func(w io.Writer) error { return table.MeasuredChannels(w, p, *f.Channels) }})
 	}
-	files := []file{
-		{"bands.csv", func(w io.Writer) error { return table.MeasuredBands(w, v, at) }},
-		{"response.csv", func(w io.Writer) error { return table.MeasuredResponse(w, at) }},
+	if f.Level == nil {
+		return out
 	}
-	rate := int(at.Rate)
-	impulse := []figure.Sound{{Words: "measured at the spot", Samples: at.Impulse}}
-	for _, f := range []figure.Format{figure.PNG, figure.SVG} {
-		files = append(files,
-			file{"measured." + string(f), func(w io.Writer) error { return figure.Measured(w, f, p, v) }},
-			file{"impulse." + string(f), func(w io.Writer) error {
-				return figure.Energy(w, f, p.Array.Name+": measured, what is heard of a click", impulse, rate)
-			}})
+	level, whole := *f.Level, *f.Whole
+	out = append(out,
+		file{"bands.csv", func(w io.Writer) error { return table.MeasuredBands(w, level, whole) }},
+		file{"response.csv", func(w io.Writer) error { return table.MeasuredResponse(w, whole) }})
+	impulse := []figure.Sound{{Words: "measured at the spot", Samples: whole.Impulse}}
+	pictures := map[string]func(io.Writer, figure.Format) error{
+		"measured": func(w io.Writer, f figure.Format) error { return figure.Measured(w, f, p, level) },
+		"impulse": func(w io.Writer, f figure.Format) error {
+			return figure.Energy(w, f, p.Array.Name+": measured, what is heard of a click", impulse, int(whole.Rate))
+		},
 	}
 	// Where no harmonic stands out of the noise there is nothing to draw.
-	if err := figure.Harmonics(io.Discard, figure.SVG, p, at); !errors.Is(err, figure.ErrNothing) {
-		for _, f := range []figure.Format{figure.PNG, figure.SVG} {
-			files = append(files, file{"harmonics." + string(f), func(w io.Writer) error { return figure.Harmonics(w, f, p, at) }})
+	if err := figure.Harmonics(io.Discard, figure.SVG, p, whole); !errors.Is(err, figure.ErrNothing) {
+		pictures["harmonics"] = func(w io.Writer, f figure.Format) error { return figure.Harmonics(w, f, p, whole) }
+	}
+	for _, name := range slices.Sorted(maps.Keys(pictures)) {
+		for _, format := range []figure.Format{figure.PNG, figure.SVG} {
+			out = append(out, file{name + "." + string(format), func(w io.Writer) error { return pictures[name](w, format) }})
 		}
 	}
-	return files, func(w io.Writer, colour bool) error {
-		lines := []string{table.LevelMeasuredWords(v, at, t.gated)}
-		for _, warning := range at.Warnings {
-			lines = append(lines, "Mind: "+warning+".")
+	return out
+}
+
+// sentences says how the whole array measured.
+func (f found) sentences() []string {
+	if f.Level == nil {
+		return nil
+	}
+	out := []string{table.LevelMeasuredWords(*f.Level, *f.Whole, f.gated)}
+	for _, warning := range f.Whole.Warnings {
+		out = append(out, "Mind: "+warning+".")
+	}
+	return out
+}
+
+// screen writes what was found for people.
+func (f found) screen(w io.Writer, p *timing.Plan) error {
+	if f.Channels != nil {
+		if err := table.MeasuredScreen(w, p, *f.Channels, colour(w)); err != nil {
+			return err
 		}
-		_, err := fmt.Fprintln(w, strings.Join(lines, "\n"))
-		return err
-	}, nil
+	}
+	if f.Level == nil {
+		return nil
+	}
+	_, err := fmt.Fprintln(w, strings.Join(f.sentences(), "\n"))
+	return err
 }
 
 // point reads a place in the room, in m.

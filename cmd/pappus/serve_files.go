@@ -19,9 +19,12 @@ func pageOptions(design string) page.Options {
 	return page.Options{
 		Path: design, Version: version,
 		Programmes: pageProgrammes(), Cases: pageCases(), Sound: heard.sound, Walk: heard.walk,
-		Files: pageFiles, Write: writeDownload,
+		Files: pageFiles, Write: writeDownload, Measure: measurePage,
 	}
 }
+
+// sweepName is the download that the page asks for beside the recordings, too.
+const sweepName = "sweep"
 
 // pageFiles is what can be had as files.
 var pageFiles = []page.Named{
@@ -32,6 +35,7 @@ var pageFiles = []page.Named{
 	{Name: "processor", Words: "the processor's settings"},
 	{Name: "level", Words: "sections and filters that make the spot's level even"},
 	{Name: "sheets", Words: "sheets, shell and parts for the workshop"},
+	{Name: sweepName, Words: "the sweeps to measure it with, once it is built"},
 }
 
 // kindsOfFile are the endings of the files of a plan that go into a download; no
@@ -68,6 +72,8 @@ func download(what string, p *timing.Plan) ([]file, error) {
 		return processorFiles(p)
 	case "level":
 		return levelDownload(p)
+	case sweepName:
+		return sweepDownload(p)
 	case "sheets":
 		sheets, _, err := sheetFiles(p)
 		var out []file

@@ -2,6 +2,7 @@ package decode
 
 import (
 	"fmt"
+	"io"
 	"os"
 )
 
@@ -25,12 +26,21 @@ func Channels(path string) (rate int, channels [][]float64, err error) {
 		return 0, nil, err
 	}
 	defer file.Close()
+	rate, channels, err = ReadChannels(file)
+	if err != nil {
+		return 0, nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return rate, channels, nil
+}
+
+// ReadChannels is [Channels] of a file that is open, or in memory; errors do not name it.
+func ReadChannels(file io.ReadSeeker) (rate int, channels [][]float64, err error) {
 	w, kind, open, err := recognise(file)
 	if err == nil && kind != "WAV" {
 		err = fmt.Errorf("%w: a measurement takes a WAV file, this is %s", ErrUnsupported, kind)
 	}
 	if err != nil {
-		return 0, nil, fmt.Errorf("%s: %w", path, err)
+		return 0, nil, err
 	}
 	for i := 0; i == 0 || i < len(channels); i++ {
 		s, err := open(w)
@@ -38,13 +48,13 @@ func Channels(path string) (rate int, channels [][]float64, err error) {
 			err = fmt.Errorf("%w: %d samples, %d are possible", ErrUnsupported, s.frames, mostFrames)
 		}
 		if err != nil {
-			return 0, nil, fmt.Errorf("%s: %w", path, err)
+			return 0, nil, err
 		}
 		if channels == nil {
 			rate, channels = s.rate, make([][]float64, s.channels)
 		}
 		if channels[i], err = s.only(i); err != nil {
-			return 0, nil, fmt.Errorf("%s: %w", path, err)
+			return 0, nil, err
 		}
 	}
 	return rate, channels, nil

@@ -30,11 +30,8 @@ type curve struct {
 	style            draw.LineStyle
 }
 
-func smooth(frequency, level []float64) []float64 { return smoothTo(3, frequency, level) }
-
-// smoothTo smooths to parts of an octave.
-func smoothTo(parts int, frequency, level []float64) []float64 {
-	return band.Smooth(nil, frequency, audible(level), parts)
+func smooth(frequency, level []float64) []float64 {
+	return band.Smooth(nil, frequency, audible(level), 3)
 }
 
 // audible returns levels with silence for what is no finite number.

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pappus/timing"
+	"pappus/timing/band"
 	"pappus/timing/recording"
 	"pappus/timing/verdict"
 
@@ -55,18 +56,18 @@ func Harmonics(w io.Writer, f Format, p *timing.Plan, m recording.Measured) erro
 	})
 }
 
-// runs splits a level at what is not known into curves that are smoothed by
-// themselves; the first carries the name.
+// runs smooths a level to sixths of octaves and splits it, at what is not known, into
+// curves; the first carries the name.
 func runs(name string, frequency, level []float64, style draw.LineStyle) []curve {
-	const sixth, least = 6, 3
+	level = band.SmoothGaps(nil, frequency, level, 6)
 	var out []curve
 	for from := 0; from < len(level); from++ {
 		to := from
-		for to < len(level) && !math.IsNaN(level[to]) && !math.IsInf(level[to], 0) {
+		for to < len(level) && !math.IsNaN(level[to]) {
 			to++
 		}
-		if to-from >= least {
-			out = append(out, curve{name, frequency[from:to], smoothTo(sixth, frequency[from:to], level[from:to]), style})
+		if to > from {
+			out = append(out, curve{name, frequency[from:to], level[from:to], style})
 			name = ""
 		}
 		from = max(from, to)

@@ -49,6 +49,13 @@
 //
 // /api/files {text, what}: application/zip.
 //
+// /api/measure is a form (multipart/form-data, RFC 7578) of text, as_built (true: no
+// delays were set) and up to 65 files named recording, WAV files of what the array played
+// of its sweep, named as for pappus measure; 256 MB in all. The answer is that of
+// planjson.WriteMeasured and
+//
+//	sentences[]   how the whole array measured, in words
+//
 // GET /api/live is a WebSocket for a spot that is being moved. The client sends
 //
 //	seq, id (of a plan), spot_m, view (above, side), cells, band_hz,

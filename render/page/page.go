@@ -31,6 +31,9 @@ type Options struct {
 	Sound func(ctx context.Context, w io.Writer, p *timing.Plan, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
 	Walk func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, h Hearing) error
+	// Measure holds recordings against a plan; nil: none. Whatever is wrong with them is
+	// its error.
+	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (Verdict, error)
 	// Write adds the files of one name of Files.
 	Write func(ctx context.Context, what string, p *timing.Plan, add Add) error
 }
@@ -60,6 +63,8 @@ type Page struct {
 	asking  chan struct{} // requests
 	sockets chan struct{}
 	handler http.Handler
+
+	measuring chan struct{}
 }
 
 // How much may go on at once.
@@ -78,7 +83,9 @@ func New(o Options) (*Page, error) {
 		working: make(chan struct{}, mostWork),
 		asking:  make(chan struct{}, mostRequests),
 		sockets: make(chan struct{}, mostSockets),
-		disk:    disk{path: o.Path},
+
+		measuring: make(chan struct{}, 1),
+		disk:      disk{path: o.Path},
 	}
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
@@ -97,6 +104,7 @@ func New(o Options) (*Page, error) {
 	} {
 		mux.Handle("POST /api/"+path, p.limited(answer))
 	}
+	mux.Handle("POST /api/measure", p.limited(p.measure))
 	p.handler = guard(mux)
 	return p, nil
 }

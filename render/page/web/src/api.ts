@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { Fault, Planned, Start, Triple, Value } from "./types";
+import type { Fault, Measured, Planned, Start, Triple, Value } from "./types";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -83,4 +83,15 @@ export async function walk(wish: WalkWish, signal?: AbortSignal): Promise<ArrayB
 
 export async function files(text: string, what: string): Promise<Blob> {
   return (await post("files", { text, what })).blob();
+}
+
+/** Holds recordings against a design's plan. */
+export async function measure(text: string, asBuilt: boolean, recordings: File[], signal: AbortSignal): Promise<Measured> {
+  const form = new FormData();
+  form.append("text", text);
+  form.append("as_built", String(asBuilt));
+  for (const file of recordings) form.append("recording", file, file.name);
+  const answer = await fetch("api/measure", { method: "POST", body: form, signal });
+  if (!answer.ok) throw await refused(answer);
+  return (await answer.json()) as Measured;
 }

@@ -21,7 +21,15 @@ const lines: Line[] = [
   { words: "without delays", of: (r) => r.unaligned_db, colour: "--line-before", width: 1.5 },
   { words: "with delays", of: (r) => r.aligned_db, colour: "--accent", width: 2.5 },
 ];
-const other: Line = { words: "the other", of: (r) => r.aligned_db, colour: "--line-other", dash: [7, 4], width: 2 };
+
+/** A level that does not follow the chair. */
+export interface Level {
+  frequency_hz: number[];
+  level_db: Maybe[];
+}
+
+/** A line that does not follow the chair, at the frequencies of a response. */
+type Still = Omit<Line, "of"> & { level: Level };
 
 const NAMED_HZ = [50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000];
 /** Where there is little room these go without a name. */
@@ -34,7 +42,8 @@ export class Curves {
   private plot: uPlot | null = null;
   private readonly box = el("curves");
   private high = 0;
-  private second: { name: string; response: Response } | null = null;
+  private second: Still | null = null;
+  private heard: Still | null = null;
 
   constructor(private readonly state: State) {
     new ResizeObserver(() => this.resize()).observe(this.box);
@@ -42,7 +51,16 @@ export class Curves {
 
   /** Draws a second design's line over the first's; null takes it away. */
   compare(second: { name: string; response: Response } | null): void {
-    this.second = second;
+    this.second = second === null ? null : {
+      words: second.name, colour: "--line-other", dash: [7, 4], width: 2,
+      level: { frequency_hz: second.response.frequency_hz, level_db: second.response.aligned_db },
+    };
+    this.renew();
+  }
+
+  /** Draws what was measured; null takes it away. */
+  measured(level: Level | null): void {
+    this.heard = level === null ? null : { words: "measured", colour: "--line-measured", width: 1.5, level };
     this.renew();
   }
 
@@ -65,14 +83,17 @@ export class Curves {
     if (isRest) this.tell(response);
   }
 
-  private all(): Line[] {
-    return this.second === null ? lines : [...lines, { ...other, words: this.second.name }];
+  private still(): Still[] {
+    return [this.second, this.heard].filter((s) => s !== null);
+  }
+
+  private all(): Omit<Line, "of">[] {
+    return [...lines, ...this.still()];
   }
 
   private data(response: Response): uPlot.AlignedData {
     const own = lines.map((l) => l.of(response));
-    const seconds = this.second === null ? [] : [onto(response.frequency_hz, this.second.response)];
-    return [response.frequency_hz, ...own, ...seconds];
+    return [response.frequency_hz, ...own, ...this.still().map((s) => onto(response.frequency_hz, s.level))];
   }
 
   private tell(response: Response): void {
@@ -83,7 +104,7 @@ export class Curves {
       `Level at the chair over frequency. At ${hertz(middle)}: ${at(response.unaligned_db)} dB without delays, ${at(response.aligned_db)} dB with them, ${at(response.in_step_db)} dB in step.`,
     );
     el("response-key").replaceChildren(
-      ...this.all().map((l, i) => make("span", { class: `key-item line-${i}` }, l.words)),
+      ...this.all().map((l, i) => make("span", { class: `key-item ${i < lines.length ? `line-${i}` : l.colour.slice(2)}` }, l.words)),
     );
   }
 
@@ -161,11 +182,15 @@ function short(hz: number): string {
   return hz < 1000 ? String(hz) : `${hz / 1000}k`;
 }
 
-/** A second design's level at the first one's frequencies: the nearest of its own. */
-function onto(frequency: number[], r: Response): Maybe[] {
+/** How far off, as a ratio, a frequency may be to stand for another. */
+const NEAR = 1.04;
+
+/** A level at other frequencies: the nearest of its own, nothing where none is near. */
+function onto(frequency: number[], { frequency_hz, level_db }: Level): Maybe[] {
   let j = 0;
   return frequency.map((f) => {
-    while (j + 1 < r.frequency_hz.length && Math.abs(r.frequency_hz[j + 1]! - f) <= Math.abs(r.frequency_hz[j]! - f)) j++;
-    return r.aligned_db[j] ?? null;
+    while (j + 1 < frequency_hz.length && Math.abs(frequency_hz[j + 1]! - f) <= Math.abs(frequency_hz[j]! - f)) j++;
+    const its = frequency_hz[j] ?? 0;
+    return its > f / NEAR && its < f * NEAR ? (level_db[j] ?? null) : null;
   });
 }

@@ -6,6 +6,8 @@ import type { State } from "./state";
 import type { Start } from "./types";
 
 const MOST_BYTES = 1 << 20;
+/** What is offered where the recordings are dropped. */
+export const SWEEP = "sweep";
 
 /** Hands a file to the browser. */
 export function download(name: string, what: Blob): void {
@@ -50,7 +52,7 @@ export class Files {
   }
 
   private offer(start: Start): void {
-    const files = start.files ?? [];
+    const files = (start.files ?? []).filter((f) => f.name !== SWEEP);
     el("files").append(
       ...files.map((f) => {
         const words = f.words.slice(0, 1).toUpperCase() + f.words.slice(1);

@@ -2,6 +2,7 @@
 
 import * as api from "./api";
 import { BodyView } from "./bodyview";
+import { Built } from "./built";
 import { Compare } from "./compare";
 import { Curves } from "./curves";
 import { el, framed, make, say } from "./dom";
@@ -17,6 +18,7 @@ import { Tables } from "./table";
 import { textPanel } from "./textpanel";
 import { theme } from "./theme";
 import type { Start } from "./types";
+import { typeset } from "./words";
 
 /** What is said in lines: warnings, and what was found. */
 function notes(state: State): void {
@@ -27,10 +29,8 @@ function notes(state: State): void {
   say(el("response-unit"), planned.plan.level_unit);
 }
 
-/** A line of the program's own as it stands on paper. */
 function line(text: string): HTMLLIElement {
-  const whole = text.slice(0, 1).toUpperCase() + text.slice(1).replace(/(?<=\d) us\b/g, " µs");
-  return make("li", {}, whole);
+  return make("li", {}, typeset(text));
 }
 
 function build(start: Start): State {
@@ -81,6 +81,7 @@ function build(start: Start): State {
   new Files(state, start);
   new Hear(state, start);
   new Compare(state, curves);
+  new Built(state, curves);
   textPanel(state);
   theme(() => {
     curves.renew();

@@ -209,3 +209,21 @@ export interface Refusal {
 }
 
 export type Answer = Moved | { seq: number; unknown: true } | Refusal;
+
+/** What one channel's recording told. */
+export interface MeasuredChannel {
+  id: number;
+  late_us: Maybe;
+  error_us: Maybe;
+  set_delay_us: Maybe;
+  proposed_delay_us: Maybe;
+  level_db: Maybe;
+}
+
+/** What recordings told; null where the channels, or all of them at once, were not recorded. */
+export interface Measured {
+  faults: string[];
+  sentences: string[];
+  channels: MeasuredChannel[] | null;
+  level: { frequency_hz: number[]; smoothed_db: Maybe[] } | null;
+}

@@ -61,3 +61,8 @@ export function runs(ids: readonly number[]): string {
   }
   return out.join(", ");
 }
+
+/** A line of the program's own as it stands on paper: a capital, µs, real minus signs. */
+export function typeset(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1).replace(/(?<=\d) us\b/g, " µs").replace(/(?<=\s)-(?=\d)/g, MINUS);
+}

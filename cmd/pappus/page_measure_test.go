@@ -1,0 +1,124 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	sound "pappus/preview/sweep"
+	"pappus/render/page"
+	"pappus/timing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// rehearsedDemo writes made-up recordings of the demo, with a dead string and a reversed
+// channel, and returns their paths.
+func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
+	t.Helper()
+	a, err := load("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := sound.New(p, sound.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	var paths []string
+	for _, r := range rehearsed(p, s) {
+		path := filepath.Join(folder, r.name)
+		f, err := os.Create(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := r.write(f); err != nil {
+			t.Fatal(err)
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
+		}
+		paths = append(paths, path)
+	}
+	return p, paths
+}
+
+// TestMeasurePage: one recording whatever its name is of the whole array; a channel's name
+// in capitals will do; what is no recording is refused by name.
+func TestMeasurePage(t *testing.T) {
+	p, paths := rehearsedDemo(t)
+	data := func(path string) []byte {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return data
+	}
+	v, err := measurePage(t.Context(), p, page.Recorded{Files: []page.Recording{{Name: "Take 3.wav", Data: data(paths[0])}}})
+	if err != nil || v.Level == nil || v.Channels != nil || len(v.Sentences) == 0 || v.Level.Uneven > 1 {
+		t.Errorf("one: %+v, %v", v.Sentences, err)
+	}
+	var all []page.Recording
+	for _, path := range paths {
+		all = append(all, page.Recording{Name: strings.ToUpper(filepath.Base(path)), Data: data(path)})
+	}
+	if v, err = measurePage(t.Context(), p, page.Recorded{Files: all}); err != nil || v.Channels == nil || len(v.Channels.Words) != 2 {
+		t.Errorf("all: %+v, %v", v.Channels, err)
+	}
+	for _, test := range []struct {
+		name  string
+		files []page.Recording
+		want  string
+	}{
+		{"noise", []page.Recording{{Name: "x.wav", Data: []byte("no sound at all")}}, "all.wav"},
+		{"others", []page.Recording{{Name: "one.wav"}, {Name: "two.wav"}}, "has neither all.wav nor channel_1.wav"},
+		{"a channel that is missing", all[1:3], "channel_3.wav"},
+	} {
+		if _, err := measurePage(t.Context(), p, page.Recorded{Files: test.files}); err == nil || !strings.Contains(err.Error(), test.want) {
+			t.Errorf("%s: %v, want %q", test.name, err, test.want)
+		}
+	}
+}
+
+// TestPageMeasures: recordings that are chosen on the page name both faults, and the
+// measured level is drawn until it is put away.
+func TestPageMeasures(t *testing.T) {
+	ctx := chromium(t)
+	_, paths := rehearsedDemo(t)
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 1280, 900)
+	b.do(chromedp.SetUploadFiles("#recordings", paths, chromedp.ByQuery))
+	b.until(`document.querySelector("#built-found table") !== null`)
+	found := b.text("#built-found")
+	for _, want := range []string{"Channel 1: string 3 of 3 does not play", "Channel 8 is in reverse polarity", "differ from the plan by"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q in %q", want, found)
+		}
+	}
+	if rows := b.number(`document.querySelectorAll("#built-found tbody tr").length`); rows != 8 {
+		t.Errorf("%g channels", rows)
+	}
+	if key := b.text("#response-key"); !strings.Contains(key, "measured") {
+		t.Errorf("the key says %q", key)
+	}
+	b.do(chromedp.Click("#unmeasure"))
+	b.until(`document.getElementById("built-found").textContent === ""`)
+	b.quiet()
+
+	text := filepath.Join(t.TempDir(), "notes.wav")
+	if err := os.WriteFile(text, []byte("none"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	b.do(chromedp.SetUploadFiles("#recordings", []string{text}, chromedp.ByQuery))
+	b.until(`document.querySelector("#built-found .fault") !== null`)
+	if words := b.text("#built-found .fault"); !strings.HasPrefix(words, "Not measured: all.wav") {
+		t.Errorf("it says %q", words)
+	}
+	b.quiet(fmt.Sprint(400))
+}
