@@ -87,6 +87,26 @@ func FuzzResponse(f *testing.F) {
 	})
 }
 
+func FuzzImpedance(f *testing.F) {
+	f.Add("frequency_hz,ohm,degrees\n100,8,45\n1000,6,-10\n")
+	f.Add("\ufefffrequency_hz,ohm,degrees\r\n# note\r\n5e2,1e-3,+1\r\n0x1p12,1,-90\r\n")
+	f.Add("frequency_hz,ohm,degrees\n1,0,0\n2,-1,0\n")
+	f.Fuzz(func(t *testing.T, text string) {
+		points, err := parseImpedance("fuzz.csv", []byte(text))
+		if err != nil {
+			checkFault(t, err, text)
+			return
+		}
+		last := 0.0
+		for _, p := range points {
+			if !(p.Frequency > last && p.Frequency <= 1e5) || !(p.Ohm > 0 && p.Ohm <= 1e6) || !(math.Abs(p.Degrees) <= 360) {
+				t.Fatalf("%+v after %g Hz", p, last)
+			}
+			last = p.Frequency
+		}
+	})
+}
+
 func FuzzMountList(f *testing.F) {
 	f.Add("x_mm,y_mm,z_mm,nx,ny,nz\n0,0,100,0,0,1\n")
 	f.Add("\ufeffx_mm,y_mm,z_mm,nx,ny,nz\r\n# note\r\n1e3,-0,+1,nan,0x1p-2,1\r\n")

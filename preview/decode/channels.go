@@ -6,13 +6,16 @@ import (
 	"os"
 )
 
-// mostFrames is how long a recording may be that is held in memory: 10 minutes at 48
-// kHz.
-const mostFrames = 10 * 60 * 48000
+// How long a recording may be that is held in memory, 10 minutes at 48 kHz, and how
+// wide: each channel is a pass through the file.
+const (
+	mostFrames   = 10 * 60 * 48000
+	mostChannels = 16
+)
 
 // Channels reads all of a WAV file, each channel by itself, at the file's own rate: a
 // recording that is to be measured. Errors name the file and wrap those of this
-// package or of os; a file that is too long is ErrUnsupported.
+// package or of os; a file that is too long or has more than 16 channels is ErrUnsupported.
 func Channels(path string) (rate int, channels [][]float64, err error) {
 	info, err := os.Stat(path)
 	if err != nil {
@@ -44,8 +47,12 @@ func ReadChannels(file io.ReadSeeker) (rate int, channels [][]float64, err error
 	}
 	for i := 0; i == 0 || i < len(channels); i++ {
 		s, err := open(w)
-		if err == nil && s.frames > mostFrames {
+		switch {
+		case err != nil:
+		case s.frames > mostFrames:
 			err = fmt.Errorf("%w: %d samples, %d are possible", ErrUnsupported, s.frames, mostFrames)
+		case s.channels > mostChannels:
+			err = fmt.Errorf("%w: %d channels, %d are possible", ErrUnsupported, s.channels, mostChannels)
 		}
 		if err != nil {
 			return 0, nil, err

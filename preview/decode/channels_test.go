@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"pappus/preview/decode"
@@ -49,6 +50,14 @@ func TestChannels(t *testing.T) {
 	}
 	if _, _, err := decode.Channels("testdata/none.wav"); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("no file: %v", err)
+	}
+	wide := filepath.Join(t.TempDir(), "wide.wav")
+	head := []byte("RIFF\x46\x00\x00\x00WAVEfmt \x10\x00\x00\x00\x01\x00\x11\x00\x80\xbb\x00\x00\x00\xe8\x18\x00\x22\x00\x10\x00data\x22\x00\x00\x00")
+	if err := os.WriteFile(wide, append(head, make([]byte, 34)...), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := decode.Channels(wide); !errors.Is(err, decode.ErrUnsupported) || !strings.Contains(err.Error(), "17 channels") {
+		t.Errorf("17 channels: %v", err)
 	}
 	cut := filepath.Join(t.TempDir(), "cut.wav")
 	data, err := os.ReadFile("testdata/tone16.wav")

@@ -411,6 +411,35 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
+// FuzzReadChannels: whatever the bytes, channels are as long as each other, finite, and no
+// more than were asked to be held.
+func FuzzReadChannels(f *testing.F) {
+	for _, name := range []string{"tone16.wav", "tone24.wav", "tone_float.wav"} {
+		f.Add(content(f, name)[:3000])
+	}
+	f.Add(wavOf(1, 6, 48000, 24, 0x3f, make([]byte, 360)))
+	f.Add(wavOf(1, 17, 48000, 16, 0, make([]byte, 340)))
+	f.Fuzz(func(t *testing.T, file []byte) {
+		rate, channels, err := ReadChannels(bytes.NewReader(file))
+		if err != nil {
+			return
+		}
+		if rate <= 0 || len(channels) == 0 || len(channels) > mostChannels {
+			t.Fatalf("%d Hz, %d channels", rate, len(channels))
+		}
+		for _, c := range channels {
+			if len(c) != len(channels[0]) {
+				t.Fatalf("%d samples, %d in another channel", len(c), len(channels[0]))
+			}
+			for _, v := range c {
+				if math.IsNaN(v) || math.IsInf(v, 0) {
+					t.Fatalf("%v in a channel", v)
+				}
+			}
+		}
+	})
+}
+
 func BenchmarkStream(b *testing.B) {
 	for _, c := range tones {
 		for _, rate := range []int{c.rate, 48000} {

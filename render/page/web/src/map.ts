@@ -47,7 +47,8 @@ export class RoomMap {
         this.follow.move(spot);
       });
     }
-    new ResizeObserver(changed).observe(this.room);
+    // At once, and not in the next frame: till then the old picture would be stretched.
+    new ResizeObserver(() => this.draw()).observe(this.room);
   }
 
   /** Takes the newest answer's slice. */

@@ -12,9 +12,11 @@ const RING_DB = 6;
 export class Round {
   private readonly canvas = el<HTMLCanvasElement>("polar");
   private polar: Polar | null = null;
+  private band_hz = 1000;
 
   constructor(private readonly state: State, private readonly changed: () => void) {
-    new ResizeObserver(changed).observe(this.canvas);
+    // At once, and not in the next frame: till then the old picture would be stretched.
+    new ResizeObserver(() => this.draw(this.band_hz)).observe(this.canvas);
   }
 
   take(): void {
@@ -24,6 +26,7 @@ export class Round {
 
   /** Draws; while the chair moves the last circle stays, paler. */
   draw(band_hz: number): void {
+    this.band_hz = band_hz;
     const p = paper(this.canvas);
     if (p === null || this.polar === null) return;
     const { angle_deg: angle, band_hz: bands, level_db: level } = this.polar;
