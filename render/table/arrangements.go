@@ -55,7 +55,11 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.faint("ways to string     dc ohm  least ohm   amp W  W each"))
 	for _, group := range stringings {
-		fmt.Fprintf(b, "%d drivers (channel %s)\n", group.Drivers, join(group.Channels))
+		word := "channel"
+		if len(group.Channels) > 1 {
+			word = "channels"
+		}
+		fmt.Fprintf(b, "%d drivers (%s %s)\n", group.Drivers, word, strings.ReplaceAll(join(group.Channels), " ", ", "))
 		unequal := 0
 		for _, o := range group.Options {
 			if !o.IsEqual() {

@@ -194,16 +194,16 @@ func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour boo
 		fmt.Fprintf(b, "%7d %7d  %s\n", p.Channels[r.Channel].ID, r.String+1, numbers(p.Array, r.Order))
 	}
 	fmt.Fprintf(b, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))
-	fmt.Fprintln(b, s.faint("if a driver dies  load ohm  quiet  power of others  worst loss   neighbours"))
+	fmt.Fprintln(b, s.faint("if a driver dies  load ohm  quiet  power of others  loss dB  neighbours dB"))
 	for _, d := range deaths {
 		under := ""
 		if d.Under(p.Array.Wiring.MinimumLoad) {
 			under = " " + s.alert("under the minimum")
 		}
-		fmt.Fprintf(b, "channel %2d %-7s %8s %6d %12.2f x %9.1f dB %9s dB%s\n", p.Channels[d.Channel].ID, d.State,
+		fmt.Fprintf(b, "channel %2d %-7s %8s %6d %12.2f x %11.1f %14s%s\n", p.Channels[d.Channel].ID, d.State,
 			dash(d.DCOhm, 2), len(d.Quiet), d.Power, d.Loss, dash(d.LossNeighbours, 1), under)
 	}
-	fmt.Fprintln(b, s.faint("  worst loss: round the spot, 1 to 4 kHz; neighbours: had they been strung together"))
+	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz; neighbours: had they been strung together"))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
