@@ -23,6 +23,7 @@ const (
 	usableSNR  = 10.0 // dB that half of the response must reach
 	honestSNR  = 6.0  // dB that each frequency must
 	distinct   = 10.0 // times the background: what is too loud to be lost in it
+	ahead      = 1e-4 // s before the reference that no sound comes
 	leadWaves  = 3    // periods of Start before the strongest sound
 	leadMost   = 0.2  // of the way to the second harmonic
 )
@@ -63,6 +64,9 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 	lead := min(leadWaves/s.Start, leadMost*s.Ahead(2))
 	h.lead = int(lead * h.rate)
 	h.findPeak(int(early*h.rate), int(span*h.rate/2))
+	if at := h.at / h.rate; t.Reference != nil && at < -ahead {
+		return Measured{}, fmt.Errorf("recording: %w: the microphone would hear the sweep %.1f ms before the wire has it", ErrSwapped, -1000*at)
+	}
 	if h.share() < wholeShare {
 		return Measured{}, strange(t, where, s)
 	}

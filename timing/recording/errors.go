@@ -10,5 +10,6 @@ var (
 	ErrNoSweep   = errors.New("the sweep is not in the recording")
 	ErrTruncated = errors.New("the recording does not hold all of the sweep")
 	ErrOther     = errors.New("the recording is of another sweep")
+	ErrSwapped   = errors.New("the microphone and the wire look swapped")
 	ErrGate      = errors.New("unusable gate")
 )

@@ -3,6 +3,7 @@ package recording_test
 import (
 	"errors"
 	"math"
+	"math/cmplx"
 	"math/rand/v2"
 	"testing"
 
@@ -21,6 +22,7 @@ func TestFaults(t *testing.T) {
 		}
 		return noisy(scaled(s.Samples(rate), 0.4), 0.4, 50, 3)
 	}
+	late := func(hz float64) complex128 { return cmplx.Rect(1, -2*math.Pi*hz*0.004) } // 1.4 m away
 	other := s
 	other.Start, other.Stop = 100, 10000
 	short := s
@@ -80,6 +82,11 @@ func TestFaults(t *testing.T) {
 		{"rate too low", func() recording.Take { x := good(); x.Rate = 32000; return x }, sweep.ErrRate},
 		{"no rate", func() recording.Take { x := good(); x.Rate = math.NaN(); return x }, recording.ErrTake},
 		{"not finite", func() recording.Take { x := good(); x.Samples[7] = math.NaN(); return x }, recording.ErrTake},
+		{"microphone and wire swapped", func() recording.Take {
+			x := take(t, 3, late, 0.4, 50, 20, true)
+			x.Samples, x.Reference = x.Reference, x.Samples
+			return x
+		}, recording.ErrSwapped},
 		{"unequal channels", func() recording.Take { x := loop(); x.Reference = x.Reference[1:]; return x }, recording.ErrTake},
 		{"nothing", func() recording.Take { return recording.Take{Rate: rate} }, recording.ErrQuiet},
 	}
