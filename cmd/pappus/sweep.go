@@ -3,12 +3,14 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"pappus/preview"
 	"pappus/preview/play"
 	sound "pappus/preview/sweep"
 	"pappus/preview/wave"
+	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/rehearsal"
@@ -79,7 +81,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 		return err
 	}
 	if rehearse {
-		_, err = fmt.Fprintf(out, "%d made-up recordings are in %s, as if the plan's delays were set, with a fault or two; then: pappus measure -i %s\n", len(files), folder, folder)
+		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: pappus measure -i %s\n", len(files), folder, folder)
 		return err
 	}
 	_, err = fmt.Fprintf(out, "%d files are in %s. Play each, record it as all.wav, channel_1.wav and so on: the microphone\n"+
@@ -95,15 +97,13 @@ func sweepFiles(p *timing.Plan, s sound.Signal) []file {
 	return out
 }
 
-// rehearsed lists recordings of an array that is not built: in the first channel
-// with several strings one is dead, and the last channel's wires are swapped.
+// rehearsed lists measurements of an array that is not built: in the first channel
+// with several strings one is dead, and the last channel's wires are swapped. The
+// former's impedance is there too, where the design tells enough of the driver.
 func rehearsed(p *timing.Plan, s sound.Signal) []file {
 	setting := rehearsal.Setting{Case: timing.Aligned, Channel: rehearsal.All, Rate: float64(s.Rate), Drift: 40, SNR: 60, Latency: 0.02, Seed: 1}
-	for i, channel := range p.Channels {
-		if len(channel.Strings) > 1 {
-			setting.DeadStrings = [][2]int{{i, len(channel.Strings) - 1}}
-			break
-		}
+	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
+		setting.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
 	}
 	setting.Reversed = []int{len(p.Channels) - 1}
 	record := func(name string, channel int) file {
@@ -121,6 +121,11 @@ func rehearsed(p *timing.Plan, s sound.Signal) []file {
 	files := []file{record(allName, rehearsal.All)}
 	for i, channel := range p.Channels {
 		files = append(files, record(channelName(channel.ID), i))
+	}
+	for _, dead := range setting.DeadStrings {
+		if points, known, err := rehearsal.Impedance(p, dead[0], dead[1:], 1); err == nil && known {
+			files = append(files, file{channelName(p.Channels[dead[0]].ID) + "_impedance.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, points) }})
+		}
 	}
 	return files
 }

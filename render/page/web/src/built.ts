@@ -69,9 +69,10 @@ export class Built {
     button.disabled = false;
   }
 
-  private async measure(files: File[]): Promise<void> {
-    const wrong = files.find((f) => !/\.wav$/i.test(f.name));
-    if (wrong !== undefined) return this.refuse(new Error(`${wrong.name} is no WAV file`));
+  /** Measures the WAV files among some: what else was in their folder does not matter. */
+  private async measure(dropped: File[]): Promise<void> {
+    const files = dropped.filter((f) => /\.wav$/i.test(f.name));
+    if (files.length === 0) return this.refuse(new Error(`${dropped[0]?.name ?? "nothing"} is no WAV file`));
     if (files.reduce((sum, f) => sum + f.size, 0) > MOST_BYTES) return this.refuse(new Error("more than 250 MB at once"));
     const planned = this.state.planned;
     if (planned === null) return;
