@@ -251,7 +251,7 @@ func TestLeadsToTarget(t *testing.T) {
 		}
 	}
 	t.Logf("%.1f percent led there, in %.2f trials; %.1f percent near; %.1f percent of what was foreseen within 2 standard errors", 100*led/all, trialsSum/led, 100*near/led, 100*seen/foreseen)
-	if led/all < 0.95 || near/led < 0.95 || seen/foreseen < 0.8 {
+	if led/all < 0.9 || near/led < 0.95 || seen/foreseen < 0.8 {
 		t.Errorf("%.1f percent led there, %.1f percent near, %.1f foreseen", 100*led/all, 100*near/led, 100*seen/foreseen)
 	}
 }
