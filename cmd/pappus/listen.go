@@ -146,6 +146,9 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	if err := h.check(); err != nil {
 		return err
 	}
+	if f.json && h.folder == "" {
+		return errors.New("--json: takes --output; what only plays has no result")
+	}
 	cases, err := h.chosenCases()
 	if err != nil {
 		return err
@@ -172,7 +175,7 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	}
 	switch {
 	case h.folder != "":
-		return h.write(out, p, set, cases, source)
+		return h.write(c.OutOrStdout(), f, p, set, cases, source)
 	case h.blind:
 		err = blindTest(c.Context(), out, c.InOrStdin(), set, cases, source)
 	default:

@@ -8,6 +8,7 @@ import (
 	"pappus/preview"
 	"pappus/preview/wave"
 	"pappus/render/figure"
+	"pappus/render/planjson"
 	"pappus/timing"
 
 	"github.com/gopxl/beep/v2"
@@ -29,11 +30,34 @@ func (h hearing) depth() (wave.Depth, error) {
 	return 0, fmt.Errorf("--bits %d: must be 16, 24 or 32", h.bits)
 }
 
-// write writes each case as a WAV file, with pictures of the sounds.
-func (h hearing) write(out io.Writer, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) error {
-	depth, err := h.depth()
+// write writes each case as a WAV file, with pictures of the sounds, and says so.
+func (h hearing) write(out io.Writer, f *flags, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) error {
+	files, err := h.files(p, set, cases, s)
 	if err != nil {
 		return err
+	}
+	if err := addAll(h.folder, files); err != nil {
+		return err
+	}
+	switch {
+	case f.json:
+		var named []planjson.Case
+		for _, c := range cases {
+			named = append(named, planjson.Case{Name: c.Name, Words: c.Words})
+		}
+		return planjson.WriteHeard(out, written(h.folder, files), s.name, named)
+	case f.quiet:
+		return nil
+	}
+	_, err = fmt.Fprintf(out, "%d cases, all as loud (ITU-R BS.1770-5), are in %s, with pictures of the sound.\n%s", len(cases), h.folder, caution)
+	return err
+}
+
+// files lists each case as a WAV file, and pictures of the sounds.
+func (h hearing) files(p *timing.Plan, set *preview.Set, cases []preview.Case, s source) ([]file, error) {
+	depth, err := h.depth()
+	if err != nil {
+		return nil, err
 	}
 	format := wave.Format{Rate: rate, Channels: 1, Depth: depth}
 	if h.twoEars {
@@ -54,11 +78,7 @@ func (h hearing) write(out io.Writer, p *timing.Plan, set *preview.Set, cases []
 			return figure.Energy(w, f, p.Array.Name+": what is heard of a click", sounds, rate)
 		}, func() ([]figure.Sound, error) { return h.impulses(p, cases) })...)
 	}
-	if err := addAll(h.folder, files); err != nil {
-		return err
-	}
-	_, err = fmt.Fprintf(out, "%d cases, all as loud (ITU-R BS.1770-5), are in %s, with pictures of the sound.\n%s", len(cases), h.folder, caution)
-	return err
+	return files, nil
 }
 
 // comment says in the file what it holds.

@@ -75,6 +75,15 @@ type file struct {
 	write func(io.Writer) error
 }
 
+// written names what a command left in a folder.
+func written(folder string, files []file) planjson.Written {
+	out := planjson.Written{Folder: folder, Files: []string{}}
+	for _, f := range files {
+		out.Files = append(out.Files, f.name)
+	}
+	return out
+}
+
 // planFiles lists every file of a plan.
 func planFiles(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 	rows, err := timing.Processor(p, nil)

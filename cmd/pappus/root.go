@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"errors"
 	"io"
 	"os"
@@ -18,6 +19,8 @@ type flags struct {
 	json  bool
 }
 
+func init() { cobra.EnableCommandSorting = false } // help lists them in the order of the work
+
 func newRoot() *cobra.Command {
 	f := new(flags)
 	root := &cobra.Command{
@@ -31,8 +34,23 @@ func newRoot() *cobra.Command {
 	}
 	root.PersistentFlags().BoolVarP(&f.quiet, "quiet", "q", false, "say nothing but errors")
 	root.PersistentFlags().BoolVar(&f.json, "json", false, "print the result as JSON")
-	root.AddCommand(newPlan(f), newChannels(f), newWiring(f), newSheets(f), newLevel(f), newCompare(f), newListen(f), newServe(f), newSweep(f), newMeasure(f), newImpedance(f), newTune(f), newNew(f), newVersion(f))
+	group(root, "plan", "Plan it:", newNew(f), newPlan(f), newServe(f), newCompare(f))
+	group(root, "hear", "Hear it:", newListen(f))
+	group(root, "build", "Build it:", newSheets(f), newWiring(f), newChannels(f), newLevel(f))
+	group(root, "measure", "Measure what was built:", newSweep(f), newMeasure(f), newImpedance(f), newTune(f))
+	group(root, "more", "More:", newVersion(f))
+	root.SetHelpCommandGroupID("more")
+	root.SetCompletionCommandGroupID("more")
 	return root
+}
+
+// group adds commands that help lists together, in the order in which they are used.
+func group(root *cobra.Command, id, title string, commands ...*cobra.Command) {
+	root.AddGroup(&cobra.Group{ID: id, Title: title})
+	for _, c := range commands {
+		c.GroupID = id
+		root.AddCommand(c)
+	}
 }
 
 // load reads and lays out the design at a path, the built-in demo where there
@@ -46,6 +64,13 @@ func load(path string) (*layout.Array, error) {
 		return nil, err
 	}
 	return layout.Build(d)
+}
+
+// printJSON writes a small result for other programs.
+func printJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	return e.Encode(v)
 }
 
 // first returns the first of the arguments, or nothing.

@@ -8,6 +8,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/printing"
 	"pappus/layout/shell"
+	"pappus/render/planjson"
 	"pappus/render/sheets"
 	"pappus/render/table"
 	"pappus/timing"
@@ -42,10 +43,18 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	if err != nil {
 		return err
 	}
-	if err := writeFiles(folder, files); err != nil {
+	all := make([]file, len(files))
+	for i, f := range files {
+		all[i] = file{f.Name, f.Write}
+	}
+	if err := addAll(folder, all); err != nil {
 		return err
 	}
-	if f.quiet {
+	switch {
+	case f.json:
+		return planjson.WriteWorkshop(c.OutOrStdout(), a, planjson.Workshop{Written: written(folder, all),
+			Fits: w.fits, Hollow: w.hollow, Segments: w.segments, NoShell: w.noShell, NoCut: w.noCut})
+	case f.quiet:
 		return nil
 	}
 	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\n\n%s\n\n%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
@@ -109,13 +118,4 @@ func workshop(a *layout.Array) (bench, error) {
 		b.noCut, err = err.Error(), nil
 	}
 	return b, err
-}
-
-// writeFiles writes files into a folder, all or none.
-func writeFiles(folder string, files []sheets.File) error {
-	all := make([]file, len(files))
-	for i, f := range files {
-		all[i] = file{f.Name, f.Write}
-	}
-	return addAll(folder, all)
 }

@@ -10,6 +10,7 @@ import (
 	"pappus/preview/play"
 	sound "pappus/preview/sweep"
 	"pappus/preview/wave"
+	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -64,7 +65,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 		return err
 	}
 	out := c.OutOrStdout()
-	if f.quiet {
+	if f.quiet || f.json {
 		out = io.Discard
 	}
 	for _, caution := range s.Cautions {
@@ -80,7 +81,10 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	if err := addAll(folder, files); err != nil {
 		return err
 	}
-	if rehearse {
+	switch {
+	case f.json:
+		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files), s.Sweep, s.Rate, s.Level, s.Cautions)
+	case rehearse:
 		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: pappus measure -i %s\n", len(files), folder, folder)
 		return err
 	}

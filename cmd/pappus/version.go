@@ -10,12 +10,15 @@ import (
 // version is the program's, raised with each release.
 const version = "0.1.0"
 
-func newVersion(*flags) *cobra.Command {
+func newVersion(f *flags) *cobra.Command {
 	return &cobra.Command{
 		Use:   "version",
 		Short: "Print the version",
 		Args:  cobra.NoArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
+			if f.json {
+				return printJSON(c.OutOrStdout(), map[string]string{"version": version, "go": runtime.Version(), "os": runtime.GOOS, "arch": runtime.GOARCH})
+			}
 			_, err := fmt.Fprintf(c.OutOrStdout(), "pappus %s (%s, %s/%s)\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 			return err
 		},

@@ -82,7 +82,7 @@ func BoxWords(h layout.Hollow) string {
 		}
 		b.WriteString(".")
 	}
-	fmt.Fprintf(b, "\nBegin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution)
+	b.WriteString("\n" + wrap(fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution)))
 	return b.String()
 }
 
