@@ -30,9 +30,6 @@ func Measured(w io.Writer, f Format, p *timing.Plan, v verdict.Level) error {
 	})
 }
 
-// standOut is how many dB a harmonic must be above what noise would give to be drawn.
-const standOut = 10
-
 // Harmonics draws what the array adds to a tone, over the tone's frequency; where
 // nothing stands out of the noise nothing is drawn. No harmonics are ErrNothing.
 func Harmonics(w io.Writer, f Format, p *timing.Plan, m recording.Measured) error {
@@ -40,8 +37,7 @@ func Harmonics(w io.Writer, f Format, p *timing.Plan, m recording.Measured) erro
 	for i, h := range m.Harmonics {
 		level := make([]float64, len(h.Level))
 		for k, v := range h.Level {
-			level[k] = v
-			if !(v > h.Floor[k]+standOut) {
+			if level[k] = v; !h.Clear(k) {
 				level[k] = math.NaN()
 			}
 		}

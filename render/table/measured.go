@@ -90,10 +90,34 @@ func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) strin
 	if gated {
 		fmt.Fprintf(b, " The gate of %.1f ms tells nothing below %.0f Hz.", 1000*(m.Gated.To-m.At), m.Gated.Lowest)
 	}
+	b.WriteString(harmonicWords(m))
 	if drift := m.Drift; math.Abs(drift) > 1 {
 		fmt.Fprintf(b, " The recorder's clock runs %+.0f parts per million; that is taken out.", drift)
 	}
 	return wrap(b.String())
+}
+
+// ordinals name the harmonics.
+var ordinals = map[int]string{2: "second", 3: "third", 4: "fourth", 5: "fifth"}
+
+// harmonicWords says how high the harmonics reach that stand out of the noise.
+func harmonicWords(m recording.Measured) string {
+	var found []string
+	for _, h := range m.Harmonics {
+		most := -1
+		for i := range h.Level {
+			if h.Clear(i) && (most < 0 || h.Level[i] > h.Level[most]) {
+				most = i
+			}
+		}
+		if most >= 0 {
+			found = append(found, fmt.Sprintf("the %s rises to %.0f dB under it (%s)", ordinals[h.Order], -h.Level[most], band.Hertz(m.Frequency[most])))
+		}
+	}
+	if len(found) == 0 {
+		return ""
+	}
+	return " Of the harmonics that a tone gets, " + strings.Join(found, ", ") + "."
 }
 
 // MeasuredScreen writes the channels as they were measured, and what is wrong.

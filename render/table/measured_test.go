@@ -74,7 +74,7 @@ func TestMeasuredTables(t *testing.T) {
 		}
 	}
 	words := table.LevelMeasuredWords(level, m, true)
-	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB", "nothing below 200 Hz", "+40 parts"} {
+	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (100 Hz)"} {
 		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 			t.Errorf("no %q in %q", want, words)
 		}

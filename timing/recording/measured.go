@@ -48,6 +48,13 @@ type Harmonic struct {
 	Floor []float64 // dB, what noise alone would give
 }
 
+// overFloor is how many dB a harmonic must be above what noise would give.
+const overFloor = 10
+
+// Clear tells whether the harmonic of a tone, given by the index of its frequency, stands
+// out of the noise by 10 dB.
+func (h Harmonic) Clear(i int) bool { return h.Level[i] > h.Floor[i]+overFloor }
+
 // Band is a third of an octave.
 type Band struct {
 	Centre float64 // Hz, exact
