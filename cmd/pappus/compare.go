@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"path/filepath"
+	"strings"
 
 	"pappus/render/figure"
 	"pappus/render/outdir"
@@ -41,6 +43,7 @@ func compare(c *cobra.Command, f *flags, paths []string, folder string) error {
 		}
 		designs, plans = append(designs, d), append(plans, d.Plan)
 	}
+	nameApart(plans, paths)
 	dir, err := outdir.Open(folder)
 	if err != nil {
 		return err
@@ -67,6 +70,19 @@ func compare(c *cobra.Command, f *flags, paths []string, folder string) error {
 	}
 	_, err = fmt.Fprintf(c.OutOrStdout(), "\nThe picture is %s/comparison.png.\n", folder)
 	return err
+}
+
+// nameApart names designs of the same name after their files.
+func nameApart(plans []*timing.Plan, paths []string) {
+	count := map[string]int{}
+	for _, p := range plans {
+		count[p.Array.Name]++
+	}
+	for i, p := range plans {
+		if count[p.Array.Name] > 1 {
+			p.Array.Name = strings.TrimSuffix(filepath.Base(paths[i]), filepath.Ext(paths[i]))
+		}
+	}
 }
 
 // candidate plans one design and measures its coverage.
