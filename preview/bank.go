@@ -43,15 +43,23 @@ func newBanks(p *timing.Plan, who Listener, way Way, cases []timing.Case, rate i
 	}
 	banks := make([]*bank, len(cases))
 	length := 0
+	w := timing.HeardWoofer(p)
 	driver, early := drive(p, rate)
+	if w != nil {
+		driver, early = []float64{1}, 0 // nothing is common to the drivers and the woofer
+	}
 	for i, c := range cases {
 		b := &bank{hop: hop, driver: driver, early: early, steps: make([][]complex64, len(places))}
-		first, last := span(p, c, dry, places)
+		first, last := span(p, w, c, dry, places)
 		b.first = first - who.lead(p)
-		length = max(length, grid(last-b.first+2*preRoll+settle, rate))
+		lasts := last - b.first + 2*preRoll + settle
+		if w != nil {
+			lasts = max(lasts, lastingWith(p, w, last-b.first+preRoll))
+		}
+		length = max(length, grid(lasts, rate))
 		banks[i] = b
 	}
-	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: dry, Flat: true}, places, frequencies(length, rate))
+	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: dry, Flat: w == nil, Woofer: w}, places, frequencies(length, rate))
 	if err != nil {
 		return nil, err
 	}
@@ -61,10 +69,10 @@ func newBanks(p *timing.Plan, who Listener, way Way, cases []timing.Case, rate i
 
 // span returns the first and the last arrival of a case anywhere, in s after the
 // straight way from the body's centre.
-func span(p *timing.Plan, c timing.Case, dry bool, places []r3.Vec) (first, last float64) {
+func span(p *timing.Plan, w *timing.Woofer, c timing.Case, dry bool, places []r3.Vec) (first, last float64) {
 	first, last = math.Inf(1), math.Inf(-1)
 	for _, at := range places {
-		from, to := p.Span(c, dry, at)
+		from, to := spanWith(p, w, c, dry, at)
 		first, last = min(first, from-bulk(p, at)), max(last, to-bulk(p, at))
 	}
 	return first, last

@@ -62,15 +62,15 @@ func (who Listener) lead(p *timing.Plan) float64 {
 // stands 1.26 ms after the beginning, the 0.26 ms being those from an ear to the
 // middle. A place that no sound can reach gives layout.ErrSpotInside.
 func (who Listener) Responses(p *timing.Plan, cases []timing.Case, rate int) ([]Response, error) {
-	place := who.place(p)
+	place, w := who.place(p), timing.HeardWoofer(p)
 	first, n := make([]float64, len(cases)), 2
 	for i, c := range cases {
-		from, to := p.Span(c, who.Dry, place)
+		from, to := spanWith(p, w, c, who.Dry, place)
 		first[i] = from - who.lead(p)
-		n = max(n, grid(lasting(spread(p), to-from), rate))
+		n = max(n, grid(lastingWith(p, w, to-from), rate))
 	}
 	frequency := frequencies(n, rate)
-	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: who.Dry}, []r3.Vec{place}, frequency)
+	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: who.Dry, Woofer: w}, []r3.Vec{place}, frequency)
 	if err != nil {
 		return nil, err
 	}

@@ -7,6 +7,7 @@ import (
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/dsp/fourier"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const (
@@ -25,7 +26,8 @@ const (
 // that is taken out, in each case its own.
 //
 // The length is a power of two that lasts at least 80 ms, four times the spread of
-// the arrivals, and 20 ms after the last echo: 4096 at 48 kHz without a room. From
+// the arrivals, and 20 ms after the last echo, with a woofer as long as its filters ring:
+// 4096 at 48 kHz without a room. From
 // 20 kHz, or from 3.3 kHz below half the rate where that is lower, the response
 // falls smoothly to nothing at half the rate, so that an arrival between two samples
 // rings for less than 1 ms. Up to there it is exact to -80 dB at 44.1 kHz and above.
@@ -45,6 +47,24 @@ func spread(p *timing.Plan) float64 { return max(p.Unaligned.Spread, p.Aligned.S
 // arrivals and the time from the first sound to the last echo, both in s.
 func lasting(spread, echoes float64) float64 {
 	return max(shortest, 4*spread, echoes+shortest/4)
+}
+
+// lastingWith is lasting for a plan, with a woofer or without one (nil).
+func lastingWith(p *timing.Plan, w *timing.Woofer, echoes float64) float64 {
+	long := lasting(spread(p), echoes)
+	if w != nil {
+		long = max(long, echoes+w.Ring())
+	}
+	return long
+}
+
+// spanWith returns when the first and the last sound of a case reach a place, in s, with
+// a woofer or without one (nil).
+func spanWith(p *timing.Plan, w *timing.Woofer, c timing.Case, dry bool, place r3.Vec) (first, last float64) {
+	if w != nil {
+		return w.Span(p, c, dry, place)
+	}
+	return p.Span(c, dry, place)
 }
 
 // frequencies returns those in Hz of the transform of n samples.

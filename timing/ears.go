@@ -51,7 +51,7 @@ func (h *Hearing) headRange(places []r3.Vec) (near, far float64) {
 		for _, way := range g.ways {
 			for _, p := range places {
 				for _, m := range g.mounts {
-					d := r3.Norm(h.towards(m.Point, way.Moved(p)))
+					d := r3.Norm(h.towards(g, m.Point, way.Moved(p)))
 					near, far = min(near, d), max(far, d)
 				}
 			}
@@ -70,7 +70,7 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 	defer e.scratch.Put(held)
 	l, r := head.Ears(nose)
 	for _, g := range e.groups {
-		echoes := e.echoes(g.ways, place, l, r)
+		echoes := e.echoes(g, place, l, r)
 		for m, mount := range g.mounts {
 			clear(held.left)
 			clear(held.right)
@@ -82,7 +82,7 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 					continue
 				}
 				// Seen from the body it is the head that is mirrored.
-				from := source(e.towards(mount.Point, way.Moved(place)), mirrored(l, way), mirrored(r, way))
+				from := source(e.towards(g, mount.Point, way.Moved(place)), mirrored(l, way), mirrored(r, way))
 				e.head.Add(held.left, held.right, held.row, from)
 			}
 			g.feed(left, held.left, m)
@@ -95,15 +95,16 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 // body.
 type echo struct{ left, right []complex128 }
 
-// echoes returns those of a room, nil for the body itself; none without a room.
-func (e *Ears) echoes(ways []radiate.Image, place, left, right r3.Vec) []*echo {
+// echoes returns those of a group in a room, nil for the group itself; none without a
+// room.
+func (e *Ears) echoes(g group, place, left, right r3.Vec) []*echo {
 	if !e.whole {
 		return nil
 	}
-	out := make([]*echo, len(ways))
-	for i, way := range ways[1:] {
+	out := make([]*echo, len(g.ways))
+	for i, way := range g.ways[1:] {
 		o := &echo{make([]complex128, len(e.plain)), make([]complex128, len(e.plain))}
-		e.head.Add(o.left, o.right, e.plain, source(r3.Scale(-1, way.Moved(place)), mirrored(left, way), mirrored(right, way)))
+		e.head.Add(o.left, o.right, e.plain, source(r3.Sub(g.middle, way.Moved(place)), mirrored(left, way), mirrored(right, way)))
 		out[i+1] = o
 	}
 	return out
@@ -127,12 +128,12 @@ func source(from, left, right r3.Vec) head.Source {
 	return head.Source{Distance: r3.Norm(from), Left: path.Angle(from, left), Right: path.Angle(from, right)}
 }
 
-// towards returns the vector in m from a place to where a mount is heard from
-// there.
-func (h *Hearing) towards(mount, place r3.Vec) r3.Vec {
+// towards returns the vector in m from a place to where a mount of a group is heard
+// from there.
+func (h *Hearing) towards(g group, mount, place r3.Vec) r3.Vec {
 	straight := r3.Sub(mount, place)
 	rho, r := r3.Norm(mount), r3.Norm(place)
-	if h.plan.Array.Timing.Model != "sphere" || rho == 0 || r <= rho || r3.Dot(mount, place) >= rho*rho {
+	if g.apart || h.plan.Array.Timing.Model != "sphere" || rho == 0 || r <= rho || r3.Dot(mount, place) >= rho*rho {
 		return straight
 	}
 	ahead := r3.Scale(-1/r, place)

@@ -17,6 +17,10 @@ type Listening struct {
 
 	// Flat leaves out what is the same for all drivers: see Plan.DriverResponse.
 	Flat bool
+
+	// Woofer is heard too, behind its low-pass, and the array behind the high-pass, each
+	// with its delay but as built; nil: the array alone. It does not go with Flat.
+	Woofer *Woofer
 }
 
 // Hearing reckons what is heard of a plan at places in the room, in several cases
@@ -39,6 +43,8 @@ type group struct {
 	mounts []layout.Mount
 	cases  []int          // indices into Listening.Cases
 	weight [][]complex128 // for each of cases: [mount][frequency]
+	middle r3.Vec         // m, of the sources
+	apart  bool           // they are not on the body
 }
 
 // ear is one call's room to work.
@@ -73,8 +79,15 @@ func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*He
 		if c == IdealPoint {
 			g = &point
 		}
+		weight := p.weights(c, frequency, response)
+		if l.Woofer != nil {
+			l.Woofer.fed(p, c, weight, frequency)
+		}
 		g.cases = append(g.cases, i)
-		g.weight = append(g.weight, p.weights(c, frequency, response))
+		g.weight = append(g.weight, weight)
+	}
+	if l.Woofer != nil {
+		h.groups = append(h.groups, l.Woofer.group(p, l.Cases, s.images(), s.medium))
 	}
 	if len(point.cases) > 0 {
 		for i := range point.ways {

@@ -66,6 +66,8 @@ type Woofer struct {
 	Louder float64
 
 	Warnings []string
+
+	factor float64 // of a point source of strength 1, its wires in it
 }
 
 // Finer is the delay and polarity of the woofer that give the loudest sum in the band
@@ -173,6 +175,7 @@ func (w *Woofer) setLevel(p *Plan, array, woofer []complex128) {
 	if x.Invert {
 		factor = -factor
 	}
+	w.factor = factor
 	for f := range woofer {
 		woofer[f] *= complex(factor, 0)
 	}

@@ -69,7 +69,11 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 	if err := s.CheckRate(float64(o.Rate)); err != nil {
 		return Signal{}, err
 	}
-	return Signal{Sweep: s, Rate: o.Rate, Level: o.Level, Cautions: cautions(o, corner)}, nil
+	said := cautions(o, corner)
+	if p.Array.Woofer.Present {
+		said = append(said, "switch the woofer off, and its filters on the array out: the array alone is held against the plan")
+	}
+	return Signal{Sweep: s, Rate: o.Rate, Level: o.Level, Cautions: said}, nil
 }
 
 // filled returns options with what is left out.
