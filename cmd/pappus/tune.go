@@ -57,7 +57,7 @@ func tune(c *cobra.Command, f *flags, path, folder string) error {
 	if err != nil {
 		return err
 	}
-	t := table.Tuning{Name: a.Name, Log: l.Path, Goal: damping.NewGoal(a, h, l)}
+	t := table.Tuning{Name: a.Name, Path: path, Log: l.Path, Goal: damping.NewGoal(a, h, l)}
 	for i, one := range l.Trials {
 		r, err := readTrial(l, one)
 		if err != nil {

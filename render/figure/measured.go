@@ -35,13 +35,7 @@ func Measured(w io.Writer, f Format, p *timing.Plan, v verdict.Level) error {
 func Harmonics(w io.Writer, f Format, p *timing.Plan, m recording.Measured) error {
 	var curves []curve
 	for i, h := range m.Harmonics {
-		level := make([]float64, len(h.Level))
-		for k, v := range h.Level {
-			if level[k] = v; !h.Clear(k) {
-				level[k] = math.NaN()
-			}
-		}
-		curves = append(curves, runs(fmt.Sprintf("%d times the frequency", h.Order), m.Frequency, level, stroke(i, 1.8))...)
+		curves = append(curves, runs(fmt.Sprintf("%d times the frequency", h.Order), m.Frequency, h.Clear(), stroke(i, 1.8))...)
 	}
 	if len(curves) == 0 {
 		return fmt.Errorf("harmonics: %w", ErrNothing)

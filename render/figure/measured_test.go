@@ -36,12 +36,19 @@ func TestMeasuredNeedsSomething(t *testing.T) {
 	if err := Measured(new(bytes.Buffer), SVG, p, verdict.Level{}); !errors.Is(err, ErrNothing) {
 		t.Errorf("%v", err)
 	}
-	m := recording.Measured{Frequency: []float64{1, 2, 3, 4}, Harmonics: []recording.Harmonic{
-		{Order: 2, Level: []float64{-85, -85, -85, -85}, Floor: []float64{-80, -80, -80, -80}}}}
+	const n = 40
+	m := recording.Measured{Frequency: make([]float64, n), Harmonics: []recording.Harmonic{{Order: 2, Level: make([]float64, n), Floor: make([]float64, n)}}}
+	for i := range n {
+		m.Frequency[i] = 100 * math.Exp2(float64(i)/48)
+		m.Harmonics[0].Level[i], m.Harmonics[0].Floor[i] = -85, -80
+	}
+	m.Harmonics[0].Level[7] = -60 // by chance
 	if err := Harmonics(new(bytes.Buffer), SVG, p, m); !errors.Is(err, ErrNothing) {
 		t.Errorf("noise drawn: %v", err)
 	}
-	m.Harmonics[0].Level = []float64{-40, -41, -42, -43}
+	for i := range n {
+		m.Harmonics[0].Level[i] = -40
+	}
 	var b bytes.Buffer
 	if err := Harmonics(&b, SVG, p, m); err != nil || !bytes.Contains(b.Bytes(), []byte("2 times the frequency")) {
 		t.Errorf("%v", err)

@@ -85,7 +85,7 @@ func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) strin
 	}
 	if worst >= 0 {
 		x := v.Bands[worst]
-		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB.", band.Hertz(x.Centre), x.Difference)
+		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB.", band.Hertz(x.Centre), math.Round(10*x.Difference)/10+0) // no zero is negative
 	}
 	if gated {
 		fmt.Fprintf(b, " The gate of %.1f ms tells nothing below %.0f Hz.", 1000*(m.Gated.To-m.At), m.Gated.Lowest)
@@ -104,14 +104,14 @@ var ordinals = map[int]string{2: "second", 3: "third", 4: "fourth", 5: "fifth"}
 func harmonicWords(m recording.Measured) string {
 	var found []string
 	for _, h := range m.Harmonics {
-		most := -1
-		for i := range h.Level {
-			if h.Clear(i) && (most < 0 || h.Level[i] > h.Level[most]) {
+		most, level := -1, h.Clear()
+		for i, v := range level {
+			if !math.IsNaN(v) && (most < 0 || v > level[most]) {
 				most = i
 			}
 		}
 		if most >= 0 {
-			found = append(found, fmt.Sprintf("the %s rises to %.0f dB under it (%s)", ordinals[h.Order], -h.Level[most], band.Hertz(m.Frequency[most])))
+			found = append(found, fmt.Sprintf("the %s rises to %.0f dB under it (%s)", ordinals[h.Order], -level[most], band.Hertz(m.Frequency[most])))
 		}
 	}
 	if len(found) == 0 {

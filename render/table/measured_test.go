@@ -24,6 +24,14 @@ func TestMeasuredTables(t *testing.T) {
 		Harmonics: []recording.Harmonic{{Order: 2, Level: []float64{-40, nan}, Floor: []float64{-80, nan}}},
 		Bands:     []recording.Band{{Centre: 1000, Level: 1, Noise: -59}},
 	}
+	// A harmonic that stands out, from the third frequency on.
+	for i := range 20 {
+		m.Frequency = append(m.Frequency, 2000*math.Exp2(float64(i)/48))
+		for _, to := range []*[]float64{&m.Gated.Level, &m.Gated.Error, &m.Whole.Level, &m.Whole.Error, &m.Harmonics[0].Level, &m.Harmonics[0].Floor} {
+			*to = append(*to, -80)
+		}
+		m.Harmonics[0].Level[i+2] = -40 - float64(i)
+	}
 	level := verdict.Level{Low: 500, High: 4000, Uneven: 1.25, Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}}}
 	channels := verdict.Channels{Words: []string{"channel 2 is silent"}}
 	for i, c := range p.Channels {
@@ -40,7 +48,7 @@ func TestMeasuredTables(t *testing.T) {
 		has   string
 	}{
 		{"bands", func(w io.Writer) error { return table.MeasuredBands(w, level, m) }, 2, "-2.00,0.100,60.0"},
-		{"response", func(w io.Writer) error { return table.MeasuredResponse(w, m) }, 3, "100.00,,,2.000"},
+		{"response", func(w io.Writer) error { return table.MeasuredResponse(w, m) }, 23, "100.00,,,2.000"},
 		{"channels", func(w io.Writer) error { return table.MeasuredChannels(w, p, channels) }, 1 + len(p.Channels), "2,6000.00,,,"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -74,7 +82,7 @@ func TestMeasuredTables(t *testing.T) {
 		}
 	}
 	words := table.LevelMeasuredWords(level, m, true)
-	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (100 Hz)"} {
+	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (2 kHz)"} {
 		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 			t.Errorf("no %q in %q", want, words)
 		}

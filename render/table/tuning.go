@@ -17,6 +17,7 @@ import (
 // Tuning is a damping log made sense of.
 type Tuning struct {
 	Name   string // of the design
+	Path   string // of the design; empty: the built-in demo
 	Log    string // the file
 	Trials []damping.Trial
 	Goal   damping.Goal
@@ -149,7 +150,8 @@ func NextWords(t Tuning) string {
 	n := t.Next
 	switch {
 	case errors.Is(t.Why, damping.ErrNoTrials):
-		return "Measure the impedance of a channel with the box bare and closed, and add that: pappus tune add --impedance FILE."
+		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
+			strings.Join(strings.Fields("pappus tune add "+t.Path+" --impedance FILE"), " ") + "."
 	case t.Why != nil:
 		text := strings.TrimPrefix(t.Why.Error(), "damping: ")
 		return strings.ToUpper(text[:1]) + text[1:] + "."

@@ -73,9 +73,33 @@ func TestNoHarmonics(t *testing.T) {
 				level, floor, count = level+math.Pow(10, h.Level[f]/10), floor+math.Pow(10, h.Floor[f]/10), count+1
 			}
 		}
+		for f, v := range h.Clear() {
+			if !math.IsNaN(v) {
+				t.Errorf("harmonic %d stands out at %.0f Hz, by %.1f dB", h.Order, m.Frequency[f], v-h.Floor[f])
+			}
+		}
 		if over := 10 * math.Log10(level/floor); math.Abs(over) > 3 {
 			t.Errorf("harmonic %d: %.1f dB over the noise", h.Order, over)
 		}
+	}
+}
+
+// TestClear: a harmonic stands out where it does so for a third of an octave, no less.
+func TestClear(t *testing.T) {
+	h := recording.Harmonic{Level: make([]float64, 60), Floor: make([]float64, 60)}
+	for i := range h.Level {
+		if h.Level[i] = -80; i >= 10 && i < 26 || i >= 40 && i < 55 {
+			h.Level[i] = -60
+		}
+		h.Floor[i] = -75
+	}
+	for i, v := range h.Clear() {
+		if want := i >= 10 && i < 26; want != !math.IsNaN(v) || want && v != -60 {
+			t.Errorf("at %d: %g", i, v)
+		}
+	}
+	if got := (recording.Harmonic{}).Clear(); len(got) != 0 {
+		t.Errorf("of nothing: %v", got)
 	}
 }
 

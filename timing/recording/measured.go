@@ -1,5 +1,7 @@
 package recording
 
+import "math"
+
 // Measured is what a recording tells. Levels are in dB over the sweep's amplitude, at
 // full scale for both, or over the reference's.
 type Measured struct {
@@ -48,12 +50,31 @@ type Harmonic struct {
 	Floor []float64 // dB, what noise alone would give
 }
 
-// overFloor is how many dB a harmonic must be above what noise would give.
-const overFloor = 10
+// A harmonic stands out where it is overFloor dB above what noise would give over wide
+// frequencies in a row, a third of an octave: the energy of noise at one frequency is, by
+// chance, ten times its mean in one of 20,000 cases.
+const (
+	overFloor = 10
+	wide      = perOctave / 3
+)
 
-// Clear tells whether the harmonic of a tone, given by the index of its frequency, stands
-// out of the noise by 10 dB.
-func (h Harmonic) Clear(i int) bool { return h.Level[i] > h.Floor[i]+overFloor }
+// Clear returns the harmonic's level where it stands out of the noise, NaN elsewhere.
+func (h Harmonic) Clear() []float64 {
+	out := make([]float64, len(h.Level))
+	for from := 0; from < len(out); from++ {
+		to := from
+		for to < len(out) && h.Level[to] > h.Floor[to]+overFloor {
+			to++
+		}
+		for i := from; i < max(to, from+1) && i < len(out); i++ {
+			if out[i] = math.NaN(); to-from >= wide {
+				out[i] = h.Level[i]
+			}
+		}
+		from = max(to-1, from)
+	}
+	return out
+}
 
 // Band is a third of an octave.
 type Band struct {

@@ -106,21 +106,9 @@ func (r *Response) correct(frequency []float64, o Options) {
 }
 
 // Smoothed returns the level in dB over 1/b octave, as energy means; NaN where the level
-// is.
+// is, and where fewer than three are known in a row.
 func (m Measured) Smoothed(r Response, b int) []float64 {
-	out := make([]float64, len(r.Level))
-	for from := 0; from < len(out); {
-		to := from
-		for to < len(out) && !math.IsNaN(r.Level[to]) {
-			to++
-		}
-		band.Smooth(out[from:to], m.Frequency[from:to], r.Level[from:to], b)
-		for ; to < len(out) && math.IsNaN(r.Level[to]); to++ {
-			out[to] = math.NaN()
-		}
-		from = to
-	}
-	return out
+	return band.SmoothGaps(nil, m.Frequency, r.Level, b)
 }
 
 // bands returns the thirds of octaves of the gated response, and its noise in a window whose

@@ -17,7 +17,7 @@ var ErrMeasured = errors.New("unusable measurement")
 const (
 	silent   = -20.0 // dB below the siblings' middle
 	quiet    = -1.5  // drivers of one make differ by a decibel or so (common practice)
-	alike    = 0.25  // share of the energy that does not fit the plan, at most, for a clear word
+	alike    = 0.4   // share of the energy that does not fit the plan, at most, for a clear word
 	better   = 0.5   // share of that which is left once the right string is taken for dead
 	likeRest = 1.0   // dB, how near the gain then must be to its siblings'
 )
@@ -44,7 +44,7 @@ type Channel struct {
 	ID      int
 	Planned float64 // s, when it should be heard after it is fed, its delay in that included
 	Arrival float64 // s, when it was, by the same reckoning; NaN where it was not heard
-	Late    float64 // s, the difference, over that of the middle channel
+	Late    float64 // s, the difference, over that of the middle channel; NaN too where it is not like the plan at all
 	Error   float64 // s, one standard deviation of Late, by what does not fit
 	Delay   float64 // s, proposed; never negative; the plan's where it was not heard
 	Level   float64 // dB over what was planned, over the siblings' middle; -Inf where it was not heard
@@ -93,13 +93,16 @@ func (f *fit) verdict(p *timing.Plan) Channels {
 
 // tell fills in what is known of a channel that plays.
 func (f *fit) tell(v *Channel, one *one, late float64, sign float64) {
+	if one.unlike > foreign {
+		return
+	}
 	v.Arrival, v.Late, v.Error = v.Planned+one.late, one.late-late, one.lateError
 	v.Reversed = one.gain*sign < 0
 	v.DeadString = one.dead
 	if one.dead >= 0 {
 		v.Level += one.without // with what is missing
 	}
-	v.Quiet = v.Level < quiet
+	v.Quiet = v.Level < quiet*(1+2*one.unlike) // what does not fit is in the level too
 }
 
 // propose takes what each channel is late by off its delay, and makes none negative.
@@ -132,8 +135,11 @@ func (v *Channels) speak(p *timing.Plan) {
 		case c.DeadString >= 0:
 			say("channel %d: string %d of %d does not play (drivers %s): look for an open joint, with the amplifier off",
 				c.ID, c.DeadString+1, len(p.Channels[i].Strings), ids(p, p.Channels[i].Strings[c.DeadString]))
+		case c.Unlike > foreign:
+			say("channel %d does not fit the plan (%.0f percent of its energy does not), so nothing is told of it: check that it is this channel, its delay, and the microphone's place", c.ID, 100*c.Unlike)
+			continue
 		case c.Quiet:
-			say("channel %d is %.1f dB quieter than its siblings", c.ID, -c.Level)
+			say("channel %d is %.1f dB quieter than its siblings%s", c.ID, -c.Level, likeString(c.Level, len(p.Channels[i].Strings)))
 		}
 		if c.Reversed {
 			reversed++
@@ -143,6 +149,14 @@ func (v *Channels) speak(p *timing.Plan) {
 			say("channel %d hardly fits the plan (%.0f percent of its energy does not): check that it is this channel, and the microphone's place", c.ID, 100*c.Unlike)
 		}
 	}
+}
+
+// likeString says so where a level in dB is what one string less of several would leave.
+func likeString(level float64, strings int) string {
+	if strings < 2 || math.Abs(level-20*math.Log10(1-1/float64(strings))) > likeRest {
+		return ""
+	}
+	return fmt.Sprintf(", as if one of its %d strings did not play; measure its impedance, which tells", strings)
 }
 
 // ids returns the numbers of mounts on the body, for people.

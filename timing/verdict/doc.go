@@ -13,6 +13,10 @@
 // without one of its strings the rest of it fits the measurement much better, that string
 // is named. Only differences between channels follow from this; so do delays.
 //
+// Both are looked at through the same window of time, from a millisecond before a channel's
+// first driver to 6 ms or three periods of the lowest frequency after its last, so that
+// echoes of a room that come later do not count, whether the plan knows of the room or not.
+//
 // Levels of bands are energy means over thirds of octaves (IEC 61260-1) on an even
 // logarithmic axis, after the mean difference over a stated band is taken out.
 package verdict

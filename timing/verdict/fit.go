@@ -12,15 +12,21 @@ import (
 
 // How channels are fitted.
 const (
-	rounds     = 12    // of channels and what they have alike, in turn
-	firstRound = 3     // in which strings may be taken for dead
-	reach      = 0.002 // s on each side of the strongest sound's time over the plan's
-	leastCount = 24    // frequencies that a channel must be heard at
-	apart      = 16    // steps in a period of the highest frequency
+	rounds     = 12     // of channels and what they have alike, in turn
+	firstRound = 3      // in which strings may be taken for dead
+	looks      = 3      // rounds in which each channel is looked at anew, where it was found
+	reach      = 0.002  // s on each side of the time by which all are late
+	nearby     = 0.0003 // s on each side that an echo hardly comes within
+	clean      = 0.15   // share of the energy that does not fit, at most, of what is further off
+	foreign    = 0.5    // share of the energy that does not fit: a channel of which nothing is told
+	leastCount = 24     // frequencies that a channel must be heard at
+	apart      = 16     // steps in a period of the highest frequency
 )
 
 // one is what is fitted to one channel.
 type one struct {
+	measured  *recording.Measured
+	window    window
 	heard     []complex128   // at the fit's frequencies; NaN where too weak
 	strings   [][]complex128 // what the plan says of each
 	plan      []complex128   // their sum, but for a dead one
@@ -65,7 +71,8 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 	for i := range f.common {
 		f.common[i] = 1
 	}
-	strings := p.StringTransfers(set.Case, f.frequency)
+	grid := newGrid(p, set.Case, f.high)
+	strings := p.StringTransfers(set.Case, grid.frequency)
 	heard := 0
 	for c, m := range measured {
 		planned := p.ChannelTime(c)
@@ -73,11 +80,16 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 			planned += p.Channels[c].Delay
 		}
 		f.planned = append(f.planned, planned)
+		w := windowOf(p, c, set, f.low)
+		for s, one := range strings[c] {
+			strings[c][s] = grid.seen(one, w, f.frequency)
+		}
 		one, err := f.one(m, measured[first], from, to, strings[c], planned)
 		if err != nil {
 			return nil, fmt.Errorf("verdict: channel %d: %w", p.Channels[c].ID, err)
 		}
 		if one != nil {
+			one.window = w
 			heard++
 		}
 		f.channels = append(f.channels, one)
@@ -111,7 +123,7 @@ func (f *fit) one(m, like *recording.Measured, from, to int, strings [][]complex
 	if !slices.Equal(m.Frequency, like.Frequency) {
 		return nil, fmt.Errorf("%w: not the same sweep as for the others", ErrMeasured)
 	}
-	o := &one{heard: m.Whole.Transfer[from:to], strings: strings, plan: make([]complex128, to-from), late: m.At - planned, dead: -1}
+	o := &one{measured: m, heard: slices.Clone(m.Whole.Transfer[from:to]), strings: strings, plan: make([]complex128, to-from), late: m.At - planned, dead: -1}
 	count := 0
 	for _, v := range o.heard {
 		if !cmplx.IsNaN(v) {
@@ -148,15 +160,22 @@ func energy(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
 
 // solve fits the channels and what they have alike in turn.
 func (f *fit) solve() {
+	late := f.together()
 	for round := range rounds {
 		for _, o := range f.channels {
 			if o == nil {
 				continue
 			}
 			if round == 0 {
-				f.search(o)
+				f.search(o, late)
+			}
+			if round < looks {
+				o.look(o.measured, f.frequency)
 			}
 			f.adjust(o)
+			if round == looks {
+				f.doubt(o, late)
+			}
 		}
 		if round >= firstRound {
 			gain, _, _ := f.middle()
@@ -188,15 +207,60 @@ func (f *fit) match(o *one, late float64) (sum, slope, bend float64) {
 	return sum, slope, bend
 }
 
-// search finds the time roughly.
-func (f *fit) search(o *one) {
-	start, top := o.late, -1.0
-	step := 1 / f.high / apart
-	for d := -reach; d <= reach; d += step {
-		if sum, _, _ := f.match(o, start+d); math.Abs(sum) > top {
-			o.late, top = start+d, math.Abs(sum)
+// together returns by how much in s all channels are late, as the converters between player
+// and loudspeaker make them. It is one of the times of the channels' strongest sounds, over
+// the plan's, at which most of what was heard of all is what was planned: of a channel that
+// plays away from the microphone the strongest sound may be an echo, of most it is not.
+func (f *fit) together() float64 {
+	best, most := 0.0, -1.0
+	for _, candidate := range f.channels {
+		if candidate == nil {
+			continue
+		}
+		sum := 0.0
+		for _, o := range f.channels {
+			if o == nil {
+				continue
+			}
+			planned := 0.0
+			for _, v := range o.plan {
+				planned += energy(v)
+			}
+			_, top := f.highest(o, candidate.late, nearby)
+			sum += top * top / planned
+		}
+		if sum > most {
+			best, most = candidate.late, sum
 		}
 	}
+	return best
+}
+
+// highest returns where, within reach of a time in s, what was heard is most alike to the
+// plan, in either polarity, and how much.
+func (f *fit) highest(o *one, near, reach float64) (late, top float64) {
+	step := 1 / f.high / apart
+	for d := -reach; d <= reach; d += step {
+		if sum, _, _ := f.match(o, near+d); math.Abs(sum) > top {
+			late, top = near+d, math.Abs(sum)
+		}
+	}
+	return late, top
+}
+
+// search finds a channel's time roughly, near that of all.
+func (f *fit) search(o *one, near float64) { o.late, _ = f.highest(o, near, reach) }
+
+// doubt looks once more nearby the time of all for a channel that was found elsewhere and
+// hardly fits there: that is an echo, louder than what comes straight from a channel that
+// plays away from the microphone.
+func (f *fit) doubt(o *one, near float64) {
+	if math.Abs(o.late-near) <= nearby || o.unlike <= clean {
+		return
+	}
+	o.late, _ = f.highest(o, near, nearby)
+	o.look(o.measured, f.frequency)
+	f.adjust(o)
 }
 
 // adjust finds the time by Newton's steps, then gain and what does not fit.
@@ -259,7 +323,7 @@ func (f *fit) share() {
 		var top complex128
 		low := 0.0
 		for _, o := range f.channels {
-			if o == nil || cmplx.IsNaN(o.heard[i]) {
+			if o == nil || o.unlike > foreign || cmplx.IsNaN(o.heard[i]) {
 				continue
 			}
 			p := o.plan[i] * cmplx.Rect(o.gain, -2*math.Pi*hz*o.late)
@@ -277,13 +341,13 @@ func (f *fit) share() {
 func (f *fit) middle() (gain, late, sign float64) {
 	var gains, times []float64
 	for _, o := range f.channels {
-		if o != nil {
+		if o != nil && o.unlike <= foreign {
 			gains = append(gains, 20*math.Log10(math.Abs(o.gain)))
 		}
 	}
 	gain = median(gains)
 	for _, o := range f.channels {
-		if o == nil || 20*math.Log10(math.Abs(o.gain))-gain < silent {
+		if o == nil || o.unlike > foreign || 20*math.Log10(math.Abs(o.gain))-gain < silent {
 			continue
 		}
 		times = append(times, o.late)
