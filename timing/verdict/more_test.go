@@ -16,12 +16,13 @@ import (
 )
 
 // TestWhatThePlanDoesNotKnow: drivers with a resonance that the plan does not know of, the
-// same for all, change nothing; a channel late by three samples, and quieter by 2.5 dB, and
+// same for all, change nothing; a channel late by half a millisecond, one quieter by 2.5 dB, and
 // one that was not heard, are told.
 func TestWhatThePlanDoesNotKnow(t *testing.T) {
 	p := demo(t)
 	s := demoSweep(t, p)
 	const late, weak, mute = 3, 5, 6
+	const shift = 28 // samples, 0.58 ms: as much as a delay that was not set
 	// A peak of +8 dB, Q 1.5 at 900 Hz (W3C Audio EQ Cookbook).
 	w, a := 2*math.Pi*900/rate, math.Pow(10, 8.0/40)
 	alpha := math.Sin(w) / 3
@@ -36,7 +37,7 @@ func TestWhatThePlanDoesNotKnow(t *testing.T) {
 		drivers.Filter(x.Samples, x.Samples)
 		switch c {
 		case late:
-			copy(x.Samples[3:], x.Samples[:len(x.Samples)-3])
+			copy(x.Samples[shift:], x.Samples[:len(x.Samples)-shift])
 		case weak:
 			for i := range x.Samples {
 				x.Samples[i] *= math.Pow(10, -2.5/20)
@@ -66,7 +67,7 @@ func TestWhatThePlanDoesNotKnow(t *testing.T) {
 	for c, got := range v.Channels {
 		want, level := 0.0, 0.0
 		if c == late {
-			want = 3 / rate
+			want = shift / rate
 		}
 		if c == weak {
 			level = -2.5
