@@ -8,7 +8,7 @@ import { sentence } from "./fields";
 import { download, SWEEP } from "./files";
 import type { State } from "./state";
 import type { Measured, MeasuredChannel } from "./types";
-import { decibels, fixed, milliseconds, typeset } from "./words";
+import { decibels, fixed, milliseconds, NONE, typeset } from "./words";
 
 const MOST_BYTES = 250 << 20;
 /** Delays that differ by less than this, in microseconds, are the same to any processor. */
@@ -121,16 +121,15 @@ export class Built {
 }
 
 function table(channels: MeasuredChannel[]): HTMLElement {
-  const head = ["Channel", "Level dB", "Late µs", "± µs", "Delay ms", "Asked for ms"];
+  const head = ["Channel", "Set ms", "Better ms", "Late µs", "Level dB"];
   return make("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "What each channel measured" },
     make("table", {},
       make("caption", { class: "hidden" }, "What each channel measured, and the delay that follows"),
       make("thead", {}, make("tr", {}, ...head.map((h, i) => make("th", { scope: "col", class: i > 0 ? "number" : undefined }, h)))),
       make("tbody", {}, ...channels.map((c) => make("tr", {},
         make("th", { scope: "row" }, chip(c.id)),
-        make("td", { class: "number" }, decibels(c.level_db)),
-        make("td", { class: "number" }, fixed(c.late_us, 1)),
-        make("td", { class: "number" }, fixed(c.error_us, 1)),
         make("td", { class: "number" }, milliseconds(c.set_delay_us)),
-        make("td", { class: `number${Math.abs((c.proposed_delay_us ?? 0) - (c.set_delay_us ?? 0)) > SAME_US ? " strong" : ""}` }, milliseconds(c.proposed_delay_us)))))));
+        make("td", { class: `number${Math.abs((c.proposed_delay_us ?? 0) - (c.set_delay_us ?? 0)) > SAME_US ? " strong" : ""}` }, milliseconds(c.proposed_delay_us)),
+        make("td", { class: "number" }, c.late_us === null ? NONE : `${fixed(c.late_us, 1)} ± ${fixed(c.error_us, 1)}`),
+        make("td", { class: "number" }, decibels(c.level_db)))))));
 }
