@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strconv"
+	"sync"
 
 	"pappus/preview"
 	"pappus/preview/play"
@@ -52,11 +53,7 @@ func newSweep(f *flags) *cobra.Command {
 }
 
 func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folder string, aloud, rehearse bool) error {
-	a, err := load(design)
-	if err != nil {
-		return err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(design)
 	if err != nil {
 		return err
 	}
@@ -95,8 +92,9 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 
 func sweepFiles(p *timing.Plan, s sound.Signal) []file {
 	var out []file
+	signal := sync.OnceValue(func() preview.Sound { return preview.Sound{Samples: s.Samples()} }) // the same in all
 	for _, f := range s.Files(p) {
-		out = append(out, file{f.Name + ".wav", func(w io.Writer) error { return wave.Write(w, s.Streamer(), f.Format) }})
+		out = append(out, file{f.Name + ".wav", func(w io.Writer) error { return wave.Write(w, signal().Streamer(), f.Format) }})
 	}
 	return out
 }
@@ -110,11 +108,12 @@ func rehearsed(p *timing.Plan, s sound.Signal) []file {
 		setting.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
 	}
 	setting.Reversed = []int{len(p.Channels) - 1}
+	stage := rehearsal.NewStage(p)
 	record := func(name string, channel int) file {
 		return file{name + ".wav", func(w io.Writer) error {
 			set := setting
 			set.Channel, set.Seed = channel, uint64(channel+2)
-			take, err := rehearsal.Record(p, s.Sweep, set)
+			take, err := stage.Record(s.Sweep, set)
 			if err != nil {
 				return err
 			}

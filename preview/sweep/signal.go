@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/preview"
 	"pappus/timing"
 	"pappus/timing/sweep"
 
@@ -129,18 +130,4 @@ func (s Signal) Samples() []float64 {
 
 // Streamer streams the signal once, the same left and right. Its level is in it: play it at 0
 // dB.
-func (s Signal) Streamer() beep.Streamer { return &once{s.Samples()} }
-
-// once streams mono samples once.
-type once struct{ left []float64 }
-
-func (o *once) Stream(samples [][2]float64) (int, bool) {
-	n := min(len(samples), len(o.left))
-	for i, v := range o.left[:n] {
-		samples[i] = [2]float64{v, v}
-	}
-	o.left = o.left[n:]
-	return n, n > 0
-}
-
-func (o *once) Err() error { return nil }
+func (s Signal) Streamer() beep.Streamer { return preview.Sound{Samples: s.Samples()}.Streamer() }

@@ -48,12 +48,30 @@ const (
 // loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
 // setting gives the same recording.
 func Record(p *timing.Plan, s sweep.Sweep, set Setting) (recording.Take, error) {
-	if err := set.check(p, s); err != nil {
+	return NewStage(p).Record(s, set)
+}
+
+// Stage records a plan many times. What its strings give at the spot, which takes long, is
+// reckoned once for settings of one case and rate in a row. It is for one goroutine.
+type Stage struct {
+	plan      *timing.Plan
+	played    timing.Case
+	rate      float64   // Hz
+	frequency []float64 // Hz, of a transform; nil: nothing is reckoned yet
+	strings   [][][]complex128
+}
+
+// NewStage returns one for a plan.
+func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
+
+// Record is the function of that name.
+func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
+	if err := set.check(g.plan, s); err != nil {
 		return recording.Take{}, err
 	}
 	rate := set.Rate * (1 + set.Drift/1e6)
 	x := s.Samples(rate)
-	taps := impulse(p, set, rate)
+	taps := g.impulse(set, rate)
 	n := 1
 	for n < len(x)+len(taps) {
 		n *= 2
@@ -93,20 +111,30 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	return nil
 }
 
-// impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
-// into it: brought to full for all channels without faults, from 500 Hz to 4 kHz.
-func impulse(p *timing.Plan, set Setting, rate float64) []float64 {
-	_, last := p.Span(set.Case, false, p.Array.Spot)
+// give reckons what the strings give, for a rate in Hz.
+func (g *Stage) give(c timing.Case, rate float64) {
+	if g.frequency != nil && g.played == c && g.rate == rate {
+		return
+	}
+	_, last := g.plan.Span(c, false, g.plan.Array.Spot)
 	n := 2
 	for float64(n) < (before+last+rings)*rate {
 		n *= 2
 	}
-	frequency := make([]float64, n/2+1)
-	for k := range frequency {
-		frequency[k] = float64(k) * rate / float64(n)
+	g.played, g.rate, g.frequency = c, rate, make([]float64, n/2+1)
+	for k := range g.frequency {
+		g.frequency[k] = float64(k) * rate / float64(n)
 	}
+	g.strings = g.plan.StringTransfers(c, g.frequency)
+}
+
+// impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
+// into it: brought to full for all channels without faults, from 500 Hz to 4 kHz.
+func (g *Stage) impulse(set Setting, rate float64) []float64 {
+	g.give(set.Case, rate)
+	frequency, n := g.frequency, 2*(len(g.frequency)-1)
 	played, whole := make([]complex128, len(frequency)), make([]complex128, len(frequency))
-	for c, strings := range p.StringTransfers(set.Case, frequency) {
+	for c, strings := range g.strings {
 		for i, one := range strings {
 			gain := set.gain(c, i)
 			for k, v := range one {

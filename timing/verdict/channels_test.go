@@ -55,9 +55,10 @@ func hear(t testing.TB, p *timing.Plan, set rehearsal.Setting, silent ...int) []
 	t.Helper()
 	s := demoSweep(t, p)
 	out := make([]*recording.Measured, len(p.Channels))
+	stage := rehearsal.NewStage(p)
 	for c := range out {
 		set.Channel, set.Seed, set.Rate = c, uint64(c), rate
-		x, err := rehearsal.Record(p, s, set)
+		x, err := stage.Record(s, set)
 		if err != nil {
 			t.Fatal(err)
 		}

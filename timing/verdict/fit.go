@@ -266,8 +266,7 @@ func (f *fit) doubt(o *one, near float64) {
 // adjust finds the time by Newton's steps, then gain and what does not fit.
 func (f *fit) adjust(o *one) {
 	for range 30 {
-		_, slope, bend := f.match(o, o.late)
-		sum, _, _ := f.match(o, o.late)
+		sum, slope, bend := f.match(o, o.late)
 		if bend*sum >= 0 {
 			break
 		}

@@ -55,12 +55,16 @@ func (w window) weight(t float64) float64 {
 func (w window) through(dst []complex128, frequency, samples []float64, begin, rate, late float64) {
 	from := max(0, int(math.Ceil((w.from+late-begin)*rate)))
 	to := min(len(samples), int((w.to+late-begin)*rate)+1)
+	seen := make([]float64, max(0, to-from))
+	for i := range seen {
+		seen[i] = samples[from+i] * w.weight(begin+float64(from+i)/rate-late)
+	}
 	clear(dst)
 	for f, hz := range frequency {
 		turn := cmplx.Rect(1, -2*math.Pi*hz/rate)
 		now := cmplx.Rect(1, -2*math.Pi*hz*(begin+float64(from)/rate))
-		for i := from; i < to; i++ {
-			dst[f] += now * complex(samples[i]*w.weight(begin+float64(i)/rate-late), 0)
+		for _, v := range seen {
+			dst[f] += now * complex(v, 0)
 			now *= turn
 		}
 	}
