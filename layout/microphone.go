@@ -1,7 +1,5 @@
 package layout
 
-import "pappus/layout/design"
-
 // microphoneColumns are those of a microphone's correction.
 var microphoneColumns = []column{{"frequency_hz", 1, 100000}, {"level_db", -100, 100}}
 
@@ -16,11 +14,7 @@ type MicrophonePoint struct {
 // frequency_hz,level_db. Any error is a *design.Error that names the file, and the line
 // where one is to blame.
 func ReadMicrophone(path string) ([]MicrophonePoint, error) {
-	data, err := design.ReadFile(path, mostMeasuredBytes)
-	if err != nil {
-		return nil, err
-	}
-	return parseMicrophone(path, data)
+	return readTable(path, parseMicrophone)
 }
 
 // parseMicrophone reads the table.

@@ -57,11 +57,7 @@ func newWiring(f *flags) *cobra.Command {
 
 // show plans a design and prints a part of it.
 func show(c *cobra.Command, f *flags, design string, print func(io.Writer, *timing.Plan) error) error {
-	a, err := load(design)
-	if err != nil {
-		return err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(design)
 	if err != nil {
 		return err
 	}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -87,11 +86,7 @@ func nameApart(plans []*timing.Plan, paths []string) {
 
 // candidate plans one design and measures its coverage.
 func candidate(path string) (table.Candidate, error) {
-	a, err := load(path)
-	if err != nil {
-		return table.Candidate{}, err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(path)
 	if err != nil {
 		return table.Candidate{}, err
 	}
@@ -102,7 +97,7 @@ func candidate(path string) (table.Candidate, error) {
 	return table.Candidate{
 		Plan:       p,
 		Unevenness: p.Unevenness(),
-		Within3DB:  timing.MeanFrom500To4k(c.Band, c.AreaWithin(a.Spot, 3)),
+		Within3DB:  timing.MeanFrom500To4k(c.Band, c.AreaWithin(p.Array.Spot, 3)),
 	}, nil
 }
 
@@ -130,7 +125,5 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 		rows[i] = row{p.Array.Name, len(p.Array.Mounts), 1e6 * p.Unaligned.Smear, 1e6 * p.Aligned.Smear,
 			finite(p.Unaligned.CombOnset), finite(p.Aligned.CombOnset), d.Unevenness, d.Within3DB}
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	return e.Encode(rows)
+	return printJSON(w, rows)
 }

@@ -14,9 +14,9 @@ import (
 	"pappus/layout/impedance"
 	"pappus/preview/decode"
 	"pappus/render/figure"
+	"pappus/render/outdir"
 	"pappus/render/planjson"
 	"pappus/render/table"
-	"pappus/timing"
 	"pappus/timing/air"
 	"pappus/timing/impedancefit"
 
@@ -242,31 +242,10 @@ func writeKeys(path string, keys []impedancefit.Key) error {
 	if _, err := design.Parse(path, text); err != nil {
 		return fmt.Errorf("nothing written: %w", err)
 	}
-	return replace(path, text)
-}
-
-// replace writes a file that is there anew, whole or not at all.
-func replace(path string, text []byte) error {
-	path, err := filepath.EvalSymlinks(path)
-	if err != nil {
+	if path, err = filepath.EvalSymlinks(path); err != nil {
 		return err
 	}
-	info, err := os.Stat(path)
-	if err != nil {
-		return err
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), filepath.Base(path)+".*")
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(text)
-	if err = errors.Join(err, f.Chmod(info.Mode().Perm()), f.Sync(), f.Close()); err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	if err != nil {
-		return errors.Join(err, os.Remove(f.Name()))
-	}
-	return nil
+	return outdir.Replace(path, text)
 }
 
 // channelLoad holds a channel's impedance against the plan.
@@ -275,11 +254,7 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	if err != nil {
 		return err
 	}
-	a, err := load(first(args[1:]))
-	if err != nil {
-		return err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(first(args[1:]))
 	if err != nil {
 		return err
 	}

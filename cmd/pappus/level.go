@@ -31,11 +31,7 @@ func newLevel(f *flags) *cobra.Command {
 }
 
 func level(c *cobra.Command, f *flags, design, folder string) error {
-	a, err := load(design)
-	if err != nil {
-		return err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(design)
 	if err != nil {
 		return err
 	}
@@ -43,7 +39,7 @@ func level(c *cobra.Command, f *flags, design, folder string) error {
 	if err != nil {
 		return err
 	}
-	correction, err := l.Correction(a.Processor.Rate)
+	correction, err := l.Correction(p.Array.Processor.Rate)
 	if err != nil {
 		return err
 	}

@@ -157,11 +157,7 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	if err != nil {
 		return err
 	}
-	a, err := load(design)
-	if err != nil {
-		return err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(design)
 	if err != nil {
 		return err
 	}

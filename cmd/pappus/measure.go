@@ -69,11 +69,7 @@ func measure(c *cobra.Command, f *flags, design string, m measuring) error {
 	if m.in == "" {
 		return errors.New("--input: a folder with recordings is needed; \"pappus sweep --rehearse -o rehearsal\" makes some up")
 	}
-	a, err := load(design)
-	if err != nil {
-		return err
-	}
-	p, err := timing.Make(a)
+	p, err := planned(design)
 	if err != nil {
 		return err
 	}
@@ -269,8 +265,7 @@ func (f found) files(p *timing.Plan) []file {
 			return figure.Energy(w, f, p.Array.Name+": measured, what is heard of a click", impulse, int(whole.Rate))
 		},
 	}
-	// Where no harmonic stands out of the noise there is nothing to draw.
-	if err := figure.Harmonics(io.Discard, figure.SVG, p, whole); !errors.Is(err, figure.ErrNothing) {
+	if whole.HasHarmonics() {
 		pictures["harmonics"] = func(w io.Writer, f figure.Format) error { return figure.Harmonics(w, f, p, whole) }
 	}
 	for _, name := range slices.Sorted(maps.Keys(pictures)) {

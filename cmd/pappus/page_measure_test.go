@@ -18,11 +18,7 @@ import (
 // channel, and returns their paths.
 func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	t.Helper()
-	a, err := load("")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(a)
+	p, err := planned("")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -30,21 +26,13 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	folder := t.TempDir()
+	folder, files := t.TempDir(), rehearsed(p, s)
+	if err := addAll(folder, files); err != nil {
+		t.Fatal(err)
+	}
 	var paths []string
-	for _, r := range rehearsed(p, s) {
-		path := filepath.Join(folder, r.name)
-		f, err := os.Create(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := r.write(f); err != nil {
-			t.Fatal(err)
-		}
-		if err := f.Close(); err != nil {
-			t.Fatal(err)
-		}
-		paths = append(paths, path)
+	for _, f := range files {
+		paths = append(paths, filepath.Join(folder, f.name))
 	}
 	return p, paths
 }

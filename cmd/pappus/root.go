@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/design"
+	"pappus/timing"
 
 	"github.com/spf13/cobra"
 )
@@ -64,6 +65,15 @@ func load(path string) (*layout.Array, error) {
 		return nil, err
 	}
 	return layout.Build(d)
+}
+
+// planned plans the design at a path, the built-in demo where there is none.
+func planned(path string) (*timing.Plan, error) {
+	a, err := load(path)
+	if err != nil {
+		return nil, err
+	}
+	return timing.Make(a)
 }
 
 // printJSON writes a small result for other programs.

@@ -11,7 +11,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"pappus/layout/design"
 )
@@ -139,7 +138,7 @@ func (t Trial) text(b *bytes.Buffer) {
 	}
 	for _, line := range []struct{ name, value string }{{"impedance", t.Impedance}, {"response", t.Response}, {"remark", t.Remark}} {
 		if line.value != "" {
-			fmt.Fprintf(b, "%s = %s\n", line.name, quoted(line.value))
+			fmt.Fprintf(b, "%s = %s\n", line.name, design.Quote(line.value))
 		}
 	}
 }
@@ -161,23 +160,4 @@ func plain(v float64) string {
 		return "inf"
 	}
 	return strconv.FormatFloat(v, 'f', -1, 64)
-}
-
-// quoted writes a basic string of TOML.
-func quoted(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, c := range s {
-		switch {
-		case c == '"' || c == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(c)
-		case c < 0x20 || c == 0x7f || c == utf8.RuneError:
-			fmt.Fprintf(&b, "\\u%04X", c)
-		default:
-			b.WriteRune(c)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
 }

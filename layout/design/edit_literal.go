@@ -23,7 +23,7 @@ func literal(v any, depth int) (string, bool) {
 	case float64:
 		return plain(v), !math.IsNaN(v) && !math.IsInf(v, 0)
 	case string:
-		return quote(v), utf8.ValidString(v)
+		return Quote(v), utf8.ValidString(v)
 	case []any:
 		parts := make([]string, len(v))
 		for i, e := range v {
@@ -38,8 +38,8 @@ func literal(v any, depth int) (string, bool) {
 	return "", false
 }
 
-// quote writes a basic string of TOML, on one line.
-func quote(s string) string {
+// Quote writes a basic string of TOML, on one line.
+func Quote(s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
 	for _, c := range s {

@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"pappus/layout/design"
+	"pappus/render/outdir"
 )
 
 // mostText is the most that a design may hold, in bytes; package design has the
@@ -74,42 +75,11 @@ func (d *disk) save(text []byte, held string) (string, error) {
 	if hashOf(now) != held {
 		return "", &failure{http.StatusConflict, "the file was changed by another program since it was read"}
 	}
-	if err := replace(path, text); err != nil {
+	if err := outdir.Replace(path, text); err != nil {
 		return "", plainError(err)
 	}
 	d.seen = hashOf(text)
 	return d.seen, nil
-}
-
-// replace writes a file beside the one at path, with the same permissions, and
-// puts it in its place.
-func replace(path string, text []byte) (err error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return err
-	}
-	f, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			err = errors.Join(err, f.Close(), os.Remove(f.Name()))
-		}
-	}()
-	if _, err := f.Write(text); err != nil {
-		return err
-	}
-	if err := f.Chmod(info.Mode().Perm()); err != nil {
-		return err
-	}
-	if err := f.Sync(); err != nil {
-		return err
-	}
-	if err := f.Close(); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), path)
 }
 
 // plainError says why the system would not, without its own paths.

@@ -66,11 +66,7 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json
 	if err != nil {
 		return nil, err
 	}
-	made, err := p.plans.of(r.Context(), text, p.work)
-	if err != nil {
-		return nil, err
-	}
-	done, err := p.work(r.Context())
+	made, done, err := p.workOn(r.Context(), text)
 	if err != nil {
 		return nil, err
 	}

@@ -140,6 +140,14 @@ func (p *Page) work(ctx context.Context) (done func(), err error) {
 	}
 }
 
+// workOn plans a design's text and waits for a turn to do more with it, as work does.
+func (p *Page) workOn(ctx context.Context, text string) (made *planned, done func(), err error) {
+	if made, err = p.plans.of(ctx, text, p.work); err == nil {
+		done, err = p.work(ctx)
+	}
+	return made, done, err
+}
+
 // start answers with what the page begins from.
 func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 	text, err := p.disk.read()

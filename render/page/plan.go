@@ -162,11 +162,7 @@ func sentences(p *timing.Plan) []string {
 var surveyKeys = []string{"octaves", "in_step_area_m2"}
 
 func (p *Page) survey(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
-	made, err := p.plans.of(r.Context(), in.Text, p.work)
-	if err != nil {
-		return nil, err
-	}
-	done, err := p.work(r.Context())
+	made, done, err := p.workOn(r.Context(), in.Text)
 	if err != nil {
 		return nil, err
 	}

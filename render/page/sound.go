@@ -86,11 +86,7 @@ func vector(t triple) r3.Vec { return r3.Vec{X: t[0], Y: t[1], Z: t[2]} }
 
 // audio sends a WAV file, whole or not at all.
 func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *triple, write func(io.Writer, *timing.Plan) error) (any, error) {
-	made, err := p.plans.of(r.Context(), text, p.work)
-	if err != nil {
-		return nil, err
-	}
-	done, err := p.work(r.Context())
+	made, done, err := p.workOn(r.Context(), text)
 	if err != nil {
 		return nil, err
 	}
@@ -162,11 +158,7 @@ func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any
 	if err := known(p.options.Files, in.What, "what"); err != nil {
 		return nil, err
 	}
-	made, err := p.plans.of(r.Context(), in.Text, p.work)
-	if err != nil {
-		return nil, err
-	}
-	done, err := p.work(r.Context())
+	made, done, err := p.workOn(r.Context(), in.Text)
 	if err != nil {
 		return nil, err
 	}

@@ -2,7 +2,6 @@ package planjson
 
 import (
 	"io"
-	"math"
 
 	"pappus/timing"
 	"pappus/timing/band"
@@ -66,20 +65,9 @@ func measuredLevelOf(v verdict.Level, m recording.Measured) *measuredLevel {
 		Smoothed: all(3, band.SmoothGaps(nil, v.Frequency, v.Measured, smoothParts)),
 		Drift:    to(3, m.Drift), Lowest: to(2, m.Gated.Lowest), Inverted: m.Inverted, Warnings: append([]string{}, m.Warnings...)}
 	for _, b := range v.Bands {
-		out.Bands = append(out.Bands, measuredBand{to(3, b.Centre), db(b.Measured), db(b.Planned), db(b.Difference), to(4, b.Error), to(2, ratioAt(m, b.Centre))})
+		out.Bands = append(out.Bands, measuredBand{to(3, b.Centre), db(b.Measured), db(b.Planned), db(b.Difference), to(4, b.Error), to(2, m.SNR(b.Centre))})
 	}
 	return out
-}
-
-// ratioAt returns the signal-to-noise ratio in dB of the band round a centre; NaN where it
-// is not known.
-func ratioAt(m recording.Measured, centre float64) float64 {
-	for _, b := range m.Bands {
-		if math.Abs(b.Centre/centre-1) < 0.01 {
-			return b.SNR()
-		}
-	}
-	return math.NaN()
 }
 
 type measuredAll struct {

@@ -19,14 +19,8 @@ import (
 func MeasuredBands(w io.Writer, v verdict.Level, m recording.Measured) error {
 	rows := [][]string{{"band_hz", "band", "measured_db", "planned_db", "difference_db", "error_db", "signal_to_noise_db"}}
 	for _, b := range v.Bands {
-		ratio := ""
-		for _, heard := range m.Bands {
-			if math.Abs(heard.Centre/b.Centre-1) < 0.01 {
-				ratio = honest(heard.SNR(), 1)
-			}
-		}
 		rows = append(rows, []string{fixed(b.Centre, 1), band.Name(b.Centre), fixed(b.Measured, 2), fixed(b.Planned, 2),
-			fixed(b.Difference, 2), fixed(b.Error, 3), ratio})
+			fixed(b.Difference, 2), fixed(b.Error, 3), honest(m.SNR(b.Centre), 1)})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }

@@ -1,6 +1,7 @@
 package impedancefit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/cmplx"
@@ -102,7 +103,7 @@ func bounded(ratio float64) float64 { return max(-mostLog, min(mostLog, math.Log
 // choose takes the nearest of causes.
 func (l *Load) choose(at float64, causes []Cause) {
 	off := func(c Cause) float64 { return math.Abs(bounded(c.Ratio) - at) }
-	slices.SortStableFunc(causes, func(a, b Cause) int { return compare(off(a), off(b)) })
+	slices.SortStableFunc(causes, func(a, b Cause) int { return cmp.Compare(off(a), off(b)) })
 	l.Cause = causes[0]
 	for _, c := range causes[1:] {
 		if off(c)-off(causes[0]) < Tolerance {

@@ -56,16 +56,6 @@ func Define(points []impedance.Point, dcOhm float64) (Definitions, error) {
 	return d, d.width(points, at)
 }
 
-func compare(a, b float64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
-}
-
 // leastOhm returns the least mean magnitude of five points in a row.
 func leastOhm(points []impedance.Point) float64 {
 	const row = 5

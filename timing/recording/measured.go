@@ -1,6 +1,9 @@
 package recording
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Measured is what a recording tells. Levels are in dB over the sweep's amplitude, at
 // full scale for both, or over the reference's.
@@ -61,19 +64,38 @@ const (
 // Clear returns the harmonic's level where it stands out of the noise, NaN elsewhere.
 func (h Harmonic) Clear() []float64 {
 	out := make([]float64, len(h.Level))
-	for from := 0; from < len(out); from++ {
-		to := from
-		for to < len(out) && h.Level[to] > h.Floor[to]+overFloor {
-			to++
+	row := 0
+	for i, v := range h.Level {
+		out[i] = math.NaN()
+		if !(v > h.Floor[i]+overFloor) {
+			row = 0
+			continue
 		}
-		for i := from; i < max(to, from+1) && i < len(out); i++ {
-			if out[i] = math.NaN(); to-from >= wide {
-				out[i] = h.Level[i]
-			}
+		switch row++; {
+		case row == wide:
+			copy(out[i+1-wide:], h.Level[i+1-wide:i+1])
+		case row > wide:
+			out[i] = v
 		}
-		from = max(to-1, from)
 	}
 	return out
+}
+
+// HasHarmonics tells whether any harmonic stands out of the noise.
+func (m Measured) HasHarmonics() bool {
+	isKnown := func(v float64) bool { return !math.IsNaN(v) }
+	return slices.ContainsFunc(m.Harmonics, func(h Harmonic) bool { return slices.ContainsFunc(h.Clear(), isKnown) })
+}
+
+// SNR returns the signal over the noise in dB in the band round a centre in Hz; NaN where
+// that is not known.
+func (m Measured) SNR(centre float64) float64 {
+	for _, b := range m.Bands {
+		if math.Abs(b.Centre/centre-1) < 0.01 {
+			return b.SNR()
+		}
+	}
+	return math.NaN()
 }
 
 // Band is a third of an octave.
