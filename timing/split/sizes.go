@@ -4,8 +4,11 @@ import "math"
 
 // OfSizes splits as Groups does, but into groups of sizes that allowed says yes
 // to; it is asked for sizes from 1 to len(arrival). The split is the best of all
-// that keep the order of arrival. Where there is none of count groups, ok is
-// false. Where several are as good, the later groups are the larger ones.
+// that keep the order of arrival, and of index among equal arrivals: where these
+// weigh differently and a prescribed size cuts through them, another order of
+// theirs may cost less, but would hang on the weights instead of on the list.
+// Where there is none of count groups, ok is false. Where several are as good,
+// the later groups are the larger ones.
 //
 // The cost is count times the square of len(arrival); where every size is
 // allowed it is that of Groups. OfSizes panics where the lengths differ.

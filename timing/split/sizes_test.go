@@ -30,6 +30,7 @@ func TestOfSizes(t *testing.T) {
 		{"no even split of an odd number", []float64{1, 2, 3}, 1, even, nil, false},
 		{"even sizes", []float64{1, 2, 3, 4, 5, 6}, 2, even, [][]int{{0, 1}, {2, 3, 4, 5}}, true},
 		{"none", nil, 2, even, nil, true},
+		{"a cut through equal arrivals", []float64{2, 1, 2, 2}, 2, even, [][]int{{1, 0}, {2, 3}}, true},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -49,7 +50,7 @@ func TestOfSizes(t *testing.T) {
 }
 
 // TestOfSizesIsBest tries every assignment of equally heavy arrivals to groups,
-// and for unequal weights every cut of the sorted list.
+// and for unequal weights every cut of the list sorted by arrival, then index.
 func TestOfSizesIsBest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 8).Draw(t, "n")
@@ -93,15 +94,16 @@ func TestOfSizesIsBest(t *testing.T) {
 	})
 }
 
-// inOrder tells whether no group reaches into another.
+// inOrder tells whether no group reaches into another, equal arrivals standing in
+// the order of their indices.
 func inOrder(groups [][]int, arrival []float64) bool {
 	for a, g := range groups {
 		for _, h := range groups[a+1:] {
 			var before, after bool
 			for _, i := range g {
 				for _, j := range h {
-					before = before || arrival[i] < arrival[j]
-					after = after || arrival[i] > arrival[j]
+					first := arrival[i] < arrival[j] || arrival[i] == arrival[j] && i < j
+					before, after = before || first, after || !first
 				}
 			}
 			if before && after {
