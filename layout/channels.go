@@ -43,7 +43,7 @@ func channels(d *design.Design, a *Array) ([]Channel, error) {
 // channel turns one channel into SI, wired, without its mounts.
 func channel(id int, c design.Channel, a *Array) Channel {
 	n := len(c.Drivers)
-	series, parallel, load, _ := wiring.Best(n, a.Driver.NominalOhm, a.Driver.DCOhm, a.Wiring.MinimumLoad)
+	series, parallel, load, _ := wiring.Best(n, a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
 	delay := math.NaN()
 	if c.DelayUS != nil {
 		delay = *c.DelayUS * us

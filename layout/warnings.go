@@ -98,7 +98,7 @@ func wiringWarnings(a *Array) []string {
 	}
 	n, worst, least := 0, 0, math.Inf(1)
 	for _, c := range a.Channels {
-		load := wiring.Load(c.Series, c.Parallel, a.Driver.DCOhm)
+		load := wiring.Load(c.Series, c.Parallel, a.Driver.LeastOhm())
 		if load >= a.Wiring.MinimumLoad {
 			continue
 		}

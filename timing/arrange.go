@@ -67,7 +67,7 @@ func (p *Plan) options(n int, c Channel) []Option {
 			o.LowestHz, o.LowestOhm = bank.Lowest(curve, loadLow, loadHigh)
 		}
 		o.power(bank, curve, p.Array.Wiring.Voltage)
-		o.Refused = o.refuse(d.DCOhm, p.Array.Wiring.MinimumLoad)
+		o.Refused = o.refuse(d.LeastOhm(), p.Array.Wiring.MinimumLoad)
 		out = append(out, o)
 	}
 	return out
@@ -90,16 +90,15 @@ func (o *Option) power(bank impedance.Bank, curve impedance.Curve, volt float64)
 	}
 }
 
-// refuse tells why an amplifier may not drive the drivers so strung.
-func (o *Option) refuse(dcOhm, minimum float64) error {
-	if err := o.Check(dcOhm, minimum); err != nil {
-		return err
-	}
-	if o.LowestOhm < minimum {
-		return fmt.Errorf("timing: %w: %s come to %.3g ohm at %.0f Hz, the minimum is %.3g ohm; it can overheat and fail",
+// refuse tells why an amplifier may not drive the drivers so strung: as the
+// planner does, by the least that one driver makes of itself, without the wire.
+func (o *Option) refuse(leastOhm, minimum float64) error {
+	err := o.Check(leastOhm, minimum)
+	if err != nil && o.DCOhm >= minimum {
+		return fmt.Errorf("timing: %w: %s come down to %.3g ohm at %.0f Hz, the minimum is %.3g ohm; it can overheat and fail",
 			wiring.ErrLoad, o.Arrangement, o.LowestOhm, o.LowestHz, minimum)
 	}
-	return nil
+	return err
 }
 
 // WireAdvice says what the wire to the body takes and how thick it should be;

@@ -46,7 +46,6 @@ func (plan *Plan) load() {
 			c.Bank.LowestHz, c.Bank.LowestOhm = bank.Lowest(curve, loadLow, loadHigh)
 		}
 	}
-	plan.heavy()
 	plan.hot()
 }
 
@@ -151,27 +150,6 @@ func loadFrequencies() []float64 {
 		out[i] = loadLow * math.Pow(loadHigh/loadLow, float64(i)/float64(n-1))
 	}
 	return out
-}
-
-// heavy warns of channels whose lowest load is below the amplifier's minimum.
-func (plan *Plan) heavy() {
-	n, worst := 0, 0
-	for i, c := range plan.Channels {
-		if !(c.Bank.LowestOhm < plan.Array.Wiring.MinimumLoad) || c.DCOhm < plan.Array.Wiring.MinimumLoad {
-			continue // not known, high enough, or spoken of already
-		}
-		if n == 0 || c.Bank.LowestOhm < plan.Channels[worst].Bank.LowestOhm {
-			worst = i
-		}
-		n++
-	}
-	if n == 0 {
-		return
-	}
-	c := plan.Channels[worst]
-	plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-		"%d of the channels load the amplifier below its %g ohm at some frequency; channel %d most, with %.2f ohm at %.0f Hz: it can overheat and fail, do not connect it so",
-		n, plan.Array.Wiring.MinimumLoad, c.ID, c.Bank.LowestOhm, c.Bank.LowestHz))
 }
 
 // hot warns of drivers that can get more power than they stand for long.

@@ -107,7 +107,7 @@ func (p *Planner) channels(plan *Plan, time, weight []float64) ([]Channel, error
 		if !plan.canWire(1) {
 			plan.Warnings = append(plan.Warnings, fmt.Sprintf(
 				"one channel for each driver is a reckoning only: %.3g ohm is below the amplifier's %g ohm, do not connect it so",
-				a.Driver.DCOhm, a.Wiring.MinimumLoad))
+				a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
 		}
 	} else if groups, err = plan.groups(time, weight); err != nil {
 		return nil, err
@@ -135,7 +135,7 @@ func each(n int) [][]int {
 func wired(a *layout.Array, id int, mounts []int) Channel {
 	d := a.Driver
 	c := Channel{Channel: layout.Channel{ID: id, Mounts: mounts}, Delay: math.NaN()}
-	c.Series, c.Parallel, c.NominalOhm, _ = wiring.Best(len(mounts), d.NominalOhm, d.DCOhm, a.Wiring.MinimumLoad)
+	c.Series, c.Parallel, c.NominalOhm, _ = wiring.Best(len(mounts), d.NominalOhm, d.LeastOhm(), a.Wiring.MinimumLoad)
 	c.DCOhm = wiring.Load(c.Series, c.Parallel, d.DCOhm)
 	return c
 }

@@ -227,20 +227,55 @@ func TestBank(t *testing.T) {
 	}
 }
 
-// TestBankWarns of an impedance that dips below the minimum, and of heat.
+// TestBankWarns of heat.
 func TestBankWarns(t *testing.T) {
 	a := bankOf(t)
-	a.Driver.Impedance = []layout.ImpedancePoint{{Frequency: 20, Ohm: 8}, {Frequency: 1000, Ohm: 6}, {Frequency: 20000, Ohm: 8}}
 	a.Driver.PowerHandling = 3
-	p := plan(t, a)
-	all := strings.Join(p.Warnings, "\n")
-	for _, want := range []string{"6.00 ohm at 1000 Hz", "it stands for 3 W long"} {
-		if !strings.Contains(all, want) {
-			t.Errorf("no %q in: %s", want, all)
-		}
+	if all, want := strings.Join(plan(t, a).Warnings, "\n"), "it stands for 3 W long"; !strings.Contains(all, want) {
+		t.Errorf("no %q in: %s", want, all)
 	}
-	if got := p.Channels[0].Bank; math.Abs(got.LowestOhm-6) > 1e-3 || math.Abs(got.LowestHz-1000) > 5 {
-		t.Errorf("lowest load %g ohm at %g Hz", got.LowestOhm, got.LowestHz)
+}
+
+// TestDipRules: where a measured impedance dips below the resistance, the dip
+// settles how drivers are strung and how many channels there can be, and no
+// channel that can be strung better is left under the minimum.
+func TestDipRules(t *testing.T) {
+	tests := []struct {
+		name             string
+		dip              float64 // ohm of one driver at 1 kHz, 8 elsewhere
+		minimum          float64 // ohm
+		channels, strung int     // asked for; drivers in each string
+		got              int     // channels
+		warns            bool
+	}{
+		{"no dip", 8, 8, 1, 2, 1, false},
+		{"two strings of two would come to 6 ohm", 6, 8, 1, 4, 1, false},
+		{"low enough to bear", 6, 6, 1, 2, 1, false},
+		{"one driver would come to 6 ohm", 6, 8, 4, 2, 2, true},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			a := bankOf(t)
+			a.Driver.Impedance = []layout.ImpedancePoint{{Frequency: 20, Ohm: 8}, {Frequency: 1000, Ohm: test.dip}, {Frequency: 20000, Ohm: 8}}
+			a.Wiring.MinimumLoad, a.Wiring.Channels = test.minimum, test.channels
+			p := plan(t, a)
+			if len(p.Channels) != test.got || (len(p.Warnings) > 0) != test.warns {
+				t.Fatalf("%d channels, want %d; warnings %q", len(p.Channels), test.got, p.Warnings)
+			}
+			for _, c := range p.Channels {
+				want := test.dip * float64(test.strung) / float64(len(c.Mounts)/test.strung)
+				if c.Series != test.strung || math.Abs(c.Bank.LowestOhm-want) > 1e-3 || c.Bank.LowestOhm < test.minimum-1e-9 {
+					t.Errorf("strings of %d, lowest load %g ohm at %g Hz; want %d, %g", c.Series, c.Bank.LowestOhm, c.Bank.LowestHz, test.strung, want)
+				}
+			}
+			for _, s := range timing.Stringings(p) {
+				for _, o := range s.Options {
+					if (o.Refused != nil) != (o.LowestOhm < test.minimum-1e-9) || o.Chosen && o.Refused != nil {
+						t.Errorf("%v, lowest load %g ohm, chosen %t: %v", o.Arrangement, o.LowestOhm, o.Chosen, o.Refused)
+					}
+				}
+			}
+		})
 	}
 }
 

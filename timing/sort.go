@@ -27,13 +27,13 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 	a := plan.Array
 	most := plan.mostChannels()
 	if most == 0 {
-		return nil, fmt.Errorf("timing: %w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.DCOhm, a.Wiring.MinimumLoad))
+		return nil, fmt.Errorf("timing: %w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
 	}
 	count := min(a.Wiring.Channels, most)
 	if count < min(a.Wiring.Channels, len(a.Mounts)) {
 		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
 			"%d channels in place of %d: with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
-			count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.DCOhm, a.Wiring.MinimumLoad))
+			count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
 	}
 	return plan.sort(a.Wiring.Split, time, weight, count), nil
 }
@@ -64,7 +64,7 @@ func (plan *Plan) sort(by string, time, weight []float64, count int) [][]int {
 // amplifier's minimum load.
 func (plan *Plan) canWire(drivers int) bool {
 	d := plan.Array.Driver
-	_, _, _, ok := wiring.Best(drivers, d.NominalOhm, d.DCOhm, plan.Array.Wiring.MinimumLoad)
+	_, _, _, ok := wiring.Best(drivers, d.NominalOhm, d.LeastOhm(), plan.Array.Wiring.MinimumLoad)
 	return ok
 }
 

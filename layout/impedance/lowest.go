@@ -11,8 +11,8 @@ const perOctave = 48
 
 // Lowest returns the lowest magnitude of the load, in ohm, that a bank of equal
 // drivers makes from low to high Hz, and where. It looks at 48 frequencies in
-// each octave and closes in on the lowest by golden section, to a millionth of
-// its frequency. Both frequencies must be above 0 and low below high; else it
+// each octave, and at those of a measured table, and closes in on the lowest by
+// golden section, to a millionth of its frequency. Both frequencies must be above 0 and low below high; else it
 // panics.
 func (b Bank) Lowest(c Curve, low, high float64) (hz, ohm float64) {
 	if !(0 < low && low < high) || math.IsInf(high, 0) {
@@ -26,15 +26,20 @@ func (b Bank) Lowest(c Curve, low, high float64) (hz, ohm float64) {
 	steps := int(math.Ceil((to-from)/math.Ln2*perOctave)) + 1
 	step := (to - from) / float64(steps)
 	at, least := from, size(from)
-	for i := 1; i <= steps; i++ {
-		if x := from + step*float64(i); size(x) < least {
-			at, least = x, size(x)
+	look := func(x float64) {
+		if z := size(x); z < least {
+			at, least = x, z
 		}
 	}
-	x := golden(size, max(from, at-step), min(to, at+step))
-	if z := size(x); z < least {
-		at, least = x, z
+	for i := 1; i <= steps; i++ {
+		look(from + step*float64(i))
 	}
+	for _, n := range c.node { // a table may have a kink between two looks
+		if n.log > from && n.log < to {
+			look(n.log)
+		}
+	}
+	look(golden(size, max(from, at-step), min(to, at+step)))
 	return math.Exp(at), least
 }
 

@@ -5,7 +5,7 @@
 // Sources: Ohm's law and Kirchhoff's laws. That the load is judged by the
 // direct current resistance rather than by the nominal impedance is common
 // practice and on the safe side: the impedance of a driver is hardly ever lower
-// than its resistance.
+// than its resistance. Where a measured table shows that it is, the table rules.
 //
 // Where all strings are alike, every driver of the bank carries the same
 // current, so the power divides evenly; in unequal strings the shorter ones get

@@ -1,0 +1,62 @@
+package layout_test
+
+import (
+	"math"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/impedance"
+
+	"pgregory.net/rapid"
+)
+
+func TestLeastOhm(t *testing.T) {
+	type points = []layout.ImpedancePoint
+	tests := []struct {
+		name  string
+		table points
+		want  float64
+	}{
+		{"none", nil, 6},
+		{"never below the resistance", points{{20, 7, 0}, {1000, 6.5, 0}}, 6},
+		{"a dip", points{{20, 7, 0}, {1000, 3, 0}, {5000, 8, 40}}, 3},
+		{"beyond hearing", points{{20, 7, 0}, {20000, 8, 40}, {40000, 1, 0}}, 6},
+		{"begins above", points{{25000, 2, 0}, {40000, 1, 0}}, 2},
+		{"ends below", points{{5, 1, 0}, {10, 2, 0}}, 2},
+		{"the end of the band", points{{10, 1, 0}, {40, 4, 0}}, 2},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			got := layout.Driver{DCOhm: 6, Impedance: test.table}.LeastOhm()
+			if math.Abs(got-test.want) > 1e-12 {
+				t.Errorf("%g ohm, want %g", got, test.want)
+			}
+		})
+	}
+}
+
+// TestLeastOhmAgainstNetwork: what is judged by is what the solved network has.
+func TestLeastOhmAgainstNetwork(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := layout.Driver{DCOhm: 1e6}
+		var table []impedance.Point
+		hz := rapid.Float64Range(2, 100).Draw(t, "first in Hz")
+		for range rapid.IntRange(2, 8).Draw(t, "points") {
+			p := layout.ImpedancePoint{Frequency: hz, Ohm: rapid.Float64Range(1, 50).Draw(t, "ohm"), Degrees: rapid.Float64Range(-60, 60).Draw(t, "degrees")}
+			d.Impedance, table = append(d.Impedance, p), append(table, impedance.Point(p))
+			hz *= rapid.Float64Range(1.5, 30).Draw(t, "step")
+		}
+		curve, err := impedance.Measured(table)
+		if err != nil {
+			t.Fatal(err)
+		}
+		one, err := impedance.NewBank([]int{1}, 0, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at, want := one.Lowest(curve, 20, 20000)
+		if got := d.LeastOhm(); math.Abs(got-want) > 1e-9*want {
+			t.Fatalf("%g ohm, the network has %g at %g Hz", got, want, at)
+		}
+	})
+}
