@@ -152,6 +152,21 @@ func loadFrequencies() []float64 {
 	return out
 }
 
+// Under tells whether a channel loads the amplifier below its minimum in ohm, at
+// direct current or at any frequency from 20 Hz to 20 kHz.
+func (c Channel) Under(minimumOhm float64) bool { return under(minimumOhm, c.DCOhm, c.Bank.LowestOhm) }
+
+// under tells whether one of some loads in ohm is below a minimum by more than
+// rounding; one that is not known, NaN, is not.
+func under(minimumOhm float64, load ...float64) bool {
+	for _, ohm := range load {
+		if ohm < minimumOhm*(1-1e-9) {
+			return true
+		}
+	}
+	return false
+}
+
 // hot warns of drivers that can get more power than they stand for long.
 func (plan *Plan) hot() {
 	rating := plan.Array.Driver.PowerHandling

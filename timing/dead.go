@@ -176,5 +176,5 @@ func (f failed) touched(strings [][]int, str, dead int) (quiet, hotter []int) {
 
 // Under tells whether the load that is left is below the amplifier's minimum.
 func (d Death) Under(minimumOhm float64) bool {
-	return d.DCOhm < minimumOhm*(1-1e-12) || d.LowestOhm < minimumOhm
+	return under(minimumOhm, d.DCOhm, d.LowestOhm)
 }

@@ -25,7 +25,10 @@ func newChannels(f *flags) *cobra.Command {
 				case f.json:
 					return planjson.WriteChannels(w, p, rows)
 				}
-				return table.ChannelScreen(w, p, rows, colour(w))
+				if err := table.ChannelScreen(w, p, rows, colour(w)); err != nil {
+					return err
+				}
+				return table.Warnings(w, p, colour(w))
 			}))
 		},
 	}
@@ -49,7 +52,10 @@ func newWiring(f *flags) *cobra.Command {
 					return err
 				}
 				fmt.Fprintln(w)
-				return table.ArrangementScreen(w, p, timing.Stringings(p), colour(w))
+				if err := table.ArrangementScreen(w, p, timing.Stringings(p), colour(w)); err != nil {
+					return err
+				}
+				return table.Warnings(w, p, colour(w))
 			}))
 		},
 	}

@@ -22,8 +22,9 @@ import (
 //	              meets_hz, where both are as loud, lost_db there, lost_other_polarity_db,
 //	              louder_db than the array at the crossover, matched (its level is the array's), levels at the spot over
 //	              frequency_hz (array_db, woofer_db, sum_db, sum_other_polarity_db), warnings
+//	warnings      what to look out for in the plan
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
-	out := channelPlan{Signs: timing.SignConvention, Protection: protectionOf(p.Protection)}
+	out := channelPlan{Signs: timing.SignConvention, Protection: protectionOf(p.Protection), Warnings: append([]string{}, p.Warnings...)}
 	for _, c := range p.Counts {
 		out.Counts = append(out.Counts, channelCount{c.Channels, us(c.Smear), to(1, c.CombOnset)})
 	}
@@ -55,6 +56,7 @@ type channelPlan struct {
 	Processor  []setting      `json:"processor"`
 	Protection protection     `json:"protection"`
 	Woofer     *woofer        `json:"woofer,omitempty"`
+	Warnings   []string       `json:"warnings"`
 }
 
 type channelCount struct {
@@ -153,8 +155,9 @@ func protectionOf(p timing.Protection) protection {
 //	            joints, wire_m)
 //	dead[]      channel, driver, fault, dc_ohm, lowest_ohm, under_minimum, quiet, power_times,
 //	            louder, loss_db at the worst angle, loss_with_neighbours_db
+//	warnings    what to look out for in the plan
 func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
-	out := wiringPlan{Dead: []dead{}}
+	out := wiringPlan{Dead: []dead{}, Warnings: append([]string{}, p.Warnings...)}
 	for _, c := range p.Channels {
 		b := c.Bank
 		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), Lowest: to(3, b.LowestOhm), LowestAt: to(1, b.LowestHz),
@@ -173,8 +176,9 @@ func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 }
 
 type wiringPlan struct {
-	Channels []bank `json:"channels"`
-	Dead     []dead `json:"dead"`
+	Channels []bank   `json:"channels"`
+	Dead     []dead   `json:"dead"`
+	Warnings []string `json:"warnings"`
 }
 
 type bank struct {

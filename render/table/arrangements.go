@@ -88,11 +88,11 @@ func arrangementLine(b *strings.Builder, s style, o timing.Option) {
 		watt = fixed(o.LeastWatt, 3) + " to " + watt
 	}
 	end := ""
-	switch {
-	case o.Chosen:
+	if o.Chosen {
 		end = " <"
-	case o.Refused != nil:
-		end = " " + s.alert("under the minimum")
+	}
+	if o.Refused != nil {
+		end += " " + s.alert("under the minimum")
 	}
 	fmt.Fprintf(b, "  %-16s %6.2f %10s %7.2f  %s%s\n", short(o), o.DCOhm, dash(o.LowestOhm, 2), o.Watt, watt, end)
 }

@@ -184,8 +184,12 @@ func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour boo
 	fmt.Fprintln(b, s.faint("channel  strings   dc ohm  least ohm  at Hz   amp V   amp A   amp W  W each"))
 	for _, c := range p.Channels {
 		k := c.Bank
-		fmt.Fprintf(b, "%7d %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f\n", c.ID, c.Parallel, c.Series, c.DCOhm,
-			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt)
+		under := ""
+		if c.Under(p.Array.Wiring.MinimumLoad) {
+			under = " " + s.alert("under the minimum")
+		}
+		fmt.Fprintf(b, "%7d %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", c.ID, c.Parallel, c.Series, c.DCOhm,
+			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt, under)
 	}
 	fmt.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
 	runs := timing.Harness(p)
