@@ -10,6 +10,8 @@ import (
 	"pappus/timing/biquad"
 	"pappus/timing/crossover"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"gonum.org/v1/gonum/dsp/fourier"
 	"pgregory.net/rapid"
 )
@@ -168,10 +170,10 @@ func TestBesselDelay(t *testing.T) {
 }
 
 // TestLinkwitzRileySum: low-pass and high-pass add up to an all-pass, inverted
-// for order 2, so the level is flat; and both are in step at every frequency.
+// for orders 2 and 6, so the level is flat; and both are in step at every frequency.
 func TestLinkwitzRileySum(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		order := rapid.SampledFrom([]int{2, 4, 8}).Draw(t, "order")
+		order := rapid.SampledFrom([]int{2, 4, 6, 8}).Draw(t, "order")
 		corner := rapid.Float64Range(30, 5000).Draw(t, "corner")
 		hz := corner * math.Exp(rapid.Float64Range(-4, 4).Draw(t, "ln ratio"))
 		low, err := crossover.New(crossover.LowPass, crossover.LinkwitzRiley, order, corner)
@@ -183,7 +185,7 @@ func TestLinkwitzRileySum(t *testing.T) {
 			t.Fatal(err)
 		}
 		invert := crossover.IsOpposed(low, high)
-		if invert != (order == 2) {
+		if invert != (order == 2 || order == 6) {
 			t.Fatalf("order %d opposed: %v", order, invert)
 		}
 		var sum [1]complex128
@@ -201,10 +203,22 @@ func TestLinkwitzRileySum(t *testing.T) {
 	})
 }
 
+// TestLinkwitzRileySections: order 6 is the Butterworth filter of order 3, a pole of
+// first order and a pair of Q 1 at the corner (its polynomial (s + 1)(s^2 + s + 1)
+// stands in any filter handbook; from memory), twice: two poles of first order make a
+// pair of Q 1/2.
+func TestLinkwitzRileySections(t *testing.T) {
+	got := filter(t, crossover.HighPass, crossover.LinkwitzRiley, 6, 250).Sections()
+	want := []crossover.Section{{Frequency: 250, Q: 0.5}, {Frequency: 250, Q: 1}, {Frequency: 250, Q: 1}}
+	if diff := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // TestDigitalSumIsAllPass holds for the digital filters too: they are the analog
 // ones on a bent axis.
 func TestDigitalSumIsAllPass(t *testing.T) {
-	for _, order := range []int{2, 4, 8} {
+	for _, order := range []int{2, 4, 6, 8} {
 		var h [2]complex128
 		for hz := 20.0; hz < 23000; hz *= 1.2 {
 			for i, kind := range []crossover.Kind{crossover.LowPass, crossover.HighPass} {
@@ -214,7 +228,7 @@ func TestDigitalSumIsAllPass(t *testing.T) {
 				}
 				chain.Fill(h[i:i+1], []float64{hz}, 48000)
 			}
-			if order == 2 {
+			if order == 2 || order == 6 {
 				h[1] = -h[1]
 			}
 			if size := cmplx.Abs(h[0] + h[1]); math.Abs(size-1) > 1e-8 {

@@ -54,7 +54,7 @@ func (f Family) Orders() []int {
 	case Butterworth, Bessel:
 		return []int{1, 2, 3, 4, 5, 6, 7, 8}
 	case LinkwitzRiley:
-		return []int{2, 4, 8}
+		return []int{2, 4, 6, 8}
 	}
 	return nil
 }

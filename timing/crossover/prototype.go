@@ -16,10 +16,12 @@ func prototype(family Family, order int) []Section {
 	case Butterworth:
 		out = sections(butterworth(order))
 	case LinkwitzRiley:
-		half := sections(butterworth(order / 2))
-		out = append(half, half...)
-		if order == 2 {
-			out = []Section{{1, 0.5}} // two of first order make one of second
+		for _, s := range sections(butterworth(order / 2)) {
+			if s.Q == 0 {
+				out = append(out, Section{s.Frequency, 0.5}) // two of first order make one of second
+			} else {
+				out = append(out, s, s)
+			}
 		}
 	case Bessel:
 		out = sections(bessel(order))
