@@ -144,25 +144,13 @@ func (plan *Plan) mostVolt() float64 {
 	return volt
 }
 
-// inBody returns the resonance and Q of the drivers in the body that they share:
-// as the design has them, else from the values in free air and an equal part of
-// the body's volume each; NaN where not known.
+// inBody returns the resonance and Q of the drivers in the body that they share, as
+// the design has them or layout finds them for the net volume; NaN where not known.
 func (plan *Plan) inBody() (resonance, q float64) {
-	d := plan.Array.Driver
-	if d.Resonance > 0 {
+	if d := plan.Array.Driver; d.Resonance > 0 {
 		return d.Resonance, d.ResonanceQ
 	}
-	s := d.Small
-	vas := s.Vas
-	if vas == 0 && s.Area > 0 && s.Mass > 0 && s.Fs > 0 {
-		vas = excursion.Vas(plan.airState().Density(), plan.SpeedOfSound, s.Area, s.Mass, s.Fs)
-	}
-	each := plan.Array.Body.Volume() / float64(max(len(plan.Array.Mounts), 1))
-	resonance, q, err := excursion.InBox(s.Fs, s.Qms*s.Qes/(s.Qms+s.Qes), vas, each)
-	if err != nil {
-		return math.NaN(), math.NaN()
-	}
-	return resonance, q
+	return math.NaN(), math.NaN()
 }
 
 // cone returns the driver in the body, and whether all its values are known.

@@ -121,16 +121,29 @@ func TestUnknownDriverHasNoExcursion(t *testing.T) {
 	}
 }
 
-// TestInBody: without a resonance of its own, the driver's rises by the square
-// root of 1 + Vas/Vb, Vb being its part of the body (Small 1972).
+// TestInBody: the cones, the load and the box's sheet have one resonance, that of the
+// net volume: the square root of 1 + Vas/Vb over that in free air (Small, J. Audio Eng.
+// Soc. 20 (1972) 798), Vb being a driver's share of what walls and drivers leave.
 func TestInBody(t *testing.T) {
-	a := even(t, 10, false)
-	a.Protection = layout.Protection{Family: "butterworth", Order: 2}
-	volume := 4.0 / 3 * math.Pi * 0.15 * 0.15 * 0.15
-	a.Driver.Small = layout.Small{Fs: 100, Qms: 2, Qes: 2, Vas: 3 * volume / 10}
-	g := plan(t, a).Protection
-	if math.Abs(g.Resonance-200) > 1e-9 || math.Abs(g.Q-2) > 1e-9 {
-		t.Errorf("%g Hz, Q %g; want 200 and 2", g.Resonance, g.Q)
+	a := demo(t)
+	h, err := a.Hollow()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := a.Driver.Small
+	up := math.Sqrt(1 + h.Driver.Vas/h.Room.Share)
+	wantHz, wantQ := s.Fs*up, s.Qms*s.Qes/(s.Qms+s.Qes)*up
+	p := plan(t, a)
+	if g := p.Protection; math.Abs(g.Resonance/wantHz-1) > 1e-12 || math.Abs(g.Q/wantQ-1) > 1e-12 {
+		t.Errorf("%g Hz, Q %g; want %g and %g", g.Resonance, g.Q, wantHz, wantQ)
+	}
+	if _, curve, known := p.PlannedLoad(0); !known || cmplx.Abs(curve.At(wantHz)) < cmplx.Abs(curve.At(0.99*wantHz)) ||
+		cmplx.Abs(curve.At(wantHz)) < cmplx.Abs(curve.At(1.01*wantHz)) {
+		t.Errorf("the impedance has no peak at %g Hz", wantHz)
+	}
+	a.Driver.Resonance = 0 // as if layout did not know it
+	if g := plan(t, a).Protection; !math.IsNaN(g.Resonance) || !math.IsNaN(g.Q) {
+		t.Errorf("%g Hz, Q %g from another volume than the box's", g.Resonance, g.Q)
 	}
 }
 

@@ -6,14 +6,11 @@
 //
 //	x = V Bl / (Re Mms wc^2) / (1 - u^2 + i u/Qtc),  u = f/fc
 //
-// and in a box of volume Vb for each driver
-//
-//	fc = fs sqrt(1 + Vas/Vb),  Qtc = Qts sqrt(1 + Vas/Vb),  Vas = rho c^2 Sd^2 / (Mms ws^2)
-//
 // (R. H. Small, "Closed-box loudspeaker systems, part 1: analysis", J. Audio Eng.
 // Soc. 20 (1972) 798). The inductance of the coil is left out, which is on the
-// safe side; so is that a spring stiffens as it is stretched. Drivers that share
-// a box and move alike have an equal part of its volume each. With different
+// safe side; so is that a spring stiffens as it is stretched. Resonance and Q in the
+// box are layout's; drivers that share a box and move alike have an equal part of its
+// net volume each. With different
 // delays or levels they do not move quite alike, and one can move further than
 // reckoned here: two that move against each other do not feel the box at all, so
 // for these take the resonance and Q of free air.

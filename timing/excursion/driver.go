@@ -44,26 +44,6 @@ func check(cause error, values []named) error {
 	return nil
 }
 
-// Vas returns the volume of air in m3 that is as stiff as a driver's
-// suspension, from the air's density in kg/m3, the speed of sound in m/s, the
-// cone's area in m2, the moving mass in kg and the resonance in free air in Hz.
-func Vas(density, speed, area, mass, resonance float64) float64 {
-	ws := 2 * math.Pi * resonance
-	return density * speed * speed * area * area / (mass * ws * ws)
-}
-
-// InBox returns resonance in Hz and Q in a closed box from those in free air, Vas
-// in m3 and the box's volume in m3 for each driver. Values that are not above 0
-// are an error that wraps ErrDriver.
-func InBox(resonance, q, vas, volume float64) (boxResonance, boxQ float64, err error) {
-	err = check(ErrDriver, []named{{"resonance in Hz", resonance}, {"Q", q}, {"Vas in m3", vas}, {"volume in m3", volume}})
-	if err != nil {
-		return 0, 0, err
-	}
-	stiffer := math.Sqrt(1 + vas/volume)
-	return resonance * stiffer, q * stiffer, nil
-}
-
 // Excursion returns the peak excursion in m, one way, for a sine of 1 V RMS over
 // the driver at a frequency in Hz, 0 or above.
 func (d Driver) Excursion(hz float64) float64 {

@@ -78,23 +78,6 @@ func TestSensitivity(t *testing.T) {
 	}
 }
 
-// A box whose air is as stiff as the suspension doubles the stiffness: resonance
-// and Q rise by sqrt 2 (Small 1972).
-func TestInBox(t *testing.T) {
-	vas := excursion.Vas(1.2, 343.2, 8e-4, 1.4e-3, 170)
-	stiffness := 1.4e-3 * math.Pow(2*math.Pi*170, 2)
-	if air := 1.2 * 343.2 * 343.2 * 8e-4 * 8e-4 / vas; math.Abs(air/stiffness-1) > 1e-12 {
-		t.Errorf("the air is %g times as stiff", air/stiffness)
-	}
-	hz, q, err := excursion.InBox(170, 0.6, vas, vas)
-	if err != nil || math.Abs(hz-170*math.Sqrt2) > 1e-9 || math.Abs(q-0.6*math.Sqrt2) > 1e-12 {
-		t.Errorf("%g Hz, Q %g, %v", hz, q, err)
-	}
-	if hz, _, _ := excursion.InBox(170, 0.6, vas, vas/3); math.Abs(hz-340) > 1e-9 {
-		t.Errorf("%g Hz in a third of it, want 340", hz)
-	}
-}
-
 // Without a high-pass: Q/sqrt(1 - 1/4Q^2) times the value at rest, at sqrt(1 -
 // 1/2Q^2) of the resonance, where Q is above 1/sqrt 2; else it only grows
 // downwards (Small 1972, and any text on resonance).
@@ -194,7 +177,6 @@ func TestErrors(t *testing.T) {
 		return err
 	}
 	keep := func(*excursion.Driver) {}
-	_, _, box := excursion.InBox(100, 0.5, 1e-3, 0)
 	tests := []struct {
 		name string
 		err  error
@@ -207,7 +189,6 @@ func TestErrors(t *testing.T) {
 		{"no excursion", corner(keep, 2, 1, -1), excursion.ErrLimit},
 		{"order 9", corner(keep, 9, 1, 1e-3), crossover.ErrFilter},
 		{"hopeless", corner(keep, 1, 100, 1e-9), excursion.ErrCorner},
-		{"no volume", box, excursion.ErrDriver},
 		{"bounds", excursion.Bounds{Excursion: 1e-3, Power: 0, Volt: 1}.Check(), excursion.ErrLimit},
 	}
 	for _, test := range tests {
