@@ -3,27 +3,81 @@ package timing
 import (
 	"fmt"
 	"math"
+
+	"pappus/timing/exposure"
 )
 
-// loud is the level in dB at which hearing needs care: the recommended limit for
-// eight hours a day is 85 dB A-weighted (NIOSH publication 98-126).
-const loud = 85
+// pinkLow and pinkHigh bound the pink noise in Hz whose level is told.
+const pinkLow, pinkHigh = 20.0, 20000.0
 
-// caution warns where the spot gets so loud at the amplifier's full voltage that
-// hearing can be hurt.
-func (plan *Plan) caution() {
+// quietEnough is the level in dBA from which on an allowed time means anything: 24
+// hours and more are allowed below.
+const quietEnough = 80.0
+
+// caution fills in how loud pink noise of the wiring's voltage is at the spot and how
+// long it may last, and warns where that, or a tone, can hurt hearing. The array is
+// taken with its woofer, where there is one: ears hear both.
+func (plan *Plan) caution() error {
 	if !plan.IsAbsolute() {
-		return
+		return nil
 	}
+	frequency, level, with := plan.Response.Frequency, plan.Response.Aligned, ""
+	if plan.Array.Woofer.Present {
+		w, err := WithWoofer(plan)
+		if err != nil {
+			return err
+		}
+		frequency, level, with = w.Frequency, w.Sum, "with the woofer "
+	}
+	warn := func(format string, value ...any) {
+		plan.Warnings = append(plan.Warnings, with+fmt.Sprintf(format, value...))
+	}
+	if top := peak(level); top >= exposure.Limit {
+		warn("a tone at %.4g V comes to %.0f dB SPL at the spot; long above %.0f dB(A) hurts hearing, children's first",
+			plan.Array.Wiring.Voltage, top, exposure.Limit)
+	}
+	g := &plan.Protection
+	g.Level, g.Hours = pink(frequency, level), math.Inf(1)
+	if g.Level >= quietEnough {
+		g.Hours = exposure.Allowed(g.Level)
+	}
+	if g.Level >= exposure.Limit {
+		warn("pink noise of %.4g V comes to %.0f dB(A) at the spot: NIOSH (98-126) allows %s of that a day to grown-ups at work; much less for children",
+			plan.Array.Wiring.Voltage, g.Level, lasting(g.Hours))
+	}
+	return nil
+}
+
+// pink returns the level in dBA of pink noise whose RMS voltage is that of the tones
+// that have levels in dB at frequencies in Hz, evenly spaced on a logarithmic axis: each
+// stands for an equal part of the noise. What lies beyond them hardly weighs.
+func pink(frequency, level []float64) float64 {
+	n := len(frequency)
+	step := math.Log(frequency[n-1]/frequency[0]) / float64(n-1)
+	part := 10 * math.Log10(step/math.Log(pinkHigh/pinkLow))
+	return exposure.Level(frequency, level) + part
+}
+
+// peak returns the highest of some levels.
+func peak(level []float64) float64 {
 	top := math.Inf(-1)
-	for _, v := range plan.Response.Aligned {
+	for _, v := range level {
 		top = max(top, v)
 	}
-	if top >= loud {
-		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-			"a tone at %.4g V comes to %.0f dB SPL at the spot; long above %d dB(A) hurts hearing, children's first",
-			plan.Array.Wiring.Voltage, top, loud))
+	return top
+}
+
+// lasting writes a time in hours.
+func lasting(hours float64) string {
+	switch {
+	case hours == 0:
+		return "no time at all"
+	case hours < 1.0/60:
+		return fmt.Sprintf("%.2g seconds", 3600*hours)
+	case hours < 1:
+		return fmt.Sprintf("%.2g minutes", 60*hours)
 	}
+	return fmt.Sprintf("%.2g hours", hours)
 }
 
 // Notes says in plain words what the model takes the array for.

@@ -44,7 +44,9 @@ func Make(a *layout.Array) (*Plan, error) {
 	p.count(plan)
 	plan.wire()
 	plan.load()
-	plan.guard()
+	if err := plan.guard(); err != nil {
+		return nil, err
+	}
 	if err := p.polars(plan); err != nil {
 		return nil, err
 	}
@@ -86,7 +88,7 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 
 // Move plans the array for a listening spot in m, without what only Make fills
 // in: the choices, the counts, the channels' strings and banks, the protection's
-// curves and limits, and the polar responses.
+// curves and limits, the cautions for hearing, and the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
 // that does not exist, crossover.ErrFilter.
@@ -112,7 +114,6 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 		return nil, err
 	}
 	p.respond(plan)
-	plan.caution()
 	return plan, nil
 }
 

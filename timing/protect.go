@@ -33,8 +33,10 @@ type Protection struct {
 	Excursion    []float64 // m, peak, one way, at Volt behind the high-pass; nil: not known
 	Unprotected  []float64 // m, without the high-pass
 	Highest      []Highest // for each octave band
-	Level        float64   // dB A-weighted at the spot, pink noise of the wiring's voltage; NaN where levels are relative
-	Hours        float64   // a day that it may last; +Inf below 80 dB; NaN where Level is
+	// Level is that of pink noise of the wiring's voltage at the spot, in dBA, the woofer
+	// with it; NaN where levels are relative.
+	Level float64
+	Hours float64 // a day that it may last; +Inf below 80 dB; NaN where Level is
 }
 
 // Highest is the most that an octave band can honestly have at the spot.

@@ -92,7 +92,7 @@ func TestProtectionWarns(t *testing.T) {
 	}{
 		{"too low a corner", "the high-pass at 20 Hz lets", low},
 		{"none will do", "whatever the high-pass", hopeless},
-		{"loud", "dBA at the spot", low},
+		{"loud", "dB(A) at the spot", low},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			if all := strings.Join(plan(t, test.a).Warnings, "\n"); !strings.Contains(all, test.want) {

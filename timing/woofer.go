@@ -282,10 +282,6 @@ func (w *Woofer) caution(p *Plan) {
 	if w.Loss >= badLoss {
 		warn(w.lost())
 	}
-	if top := peak(w.Sum); p.IsAbsolute() && top >= loud && peak(p.Response.Aligned) < loud {
-		warn(fmt.Sprintf("with the woofer a tone at %.4g V comes to %.0f dB SPL at the spot; long above %d dB(A) hurts hearing, children's first",
-			a.Wiring.Voltage, top, loud))
-	}
 }
 
 // lost speaks of what is lost where both meet.
@@ -305,13 +301,4 @@ func (w *Woofer) lost() string {
 	}
 	return text + fmt.Sprintf("set the crossover higher or try %.2f ms more delay on %s with %s, which leaves %.1f dB lost",
 		1000*late, who, polarity, max(0, w.Finer.Loss))
-}
-
-// peak returns the highest of some levels.
-func peak(level []float64) float64 {
-	top := math.Inf(-1)
-	for _, v := range level {
-		top = max(top, v)
-	}
-	return top
 }

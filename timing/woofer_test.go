@@ -12,6 +12,7 @@ import (
 	"pappus/layout/design"
 	"pappus/timing"
 	"pappus/timing/biquad"
+	"pappus/timing/exposure"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -226,10 +227,55 @@ func TestWooferWarns(t *testing.T) {
 	if all := strings.Join(w.Warnings, "\n"); !(p.Protection.Corner > 60) || !strings.Contains(all, want) {
 		t.Errorf("no %q in\n%s", want, all)
 	}
-	quiet := inStep(t, 4)
-	quiet.Driver.Sensitivity, quiet.Woofer.Sensitivity, quiet.Woofer.Gain = 50, 120, 20
-	if _, w = withWoofer(t, quiet); len(w.Warnings) != 1 || !strings.Contains(w.Warnings[0], "hurts hearing") {
-		t.Errorf("warns: %q", w.Warnings)
+}
+
+// TestHearingWithTheWoofer: a woofer that drowns the array is a point source behind a
+// low-pass of 1/(1 + x^4) of the pressure (Linkwitz 1976), half the pressure of its
+// sensitivity in open air: its pink noise is summed by hand in third octaves, with the
+// weights of IEC 61672-1. What ears may stand of it is NIOSH's, at whatever level the
+// array alone has.
+func TestHearingWithTheWoofer(t *testing.T) {
+	for _, test := range []struct {
+		name         string
+		array, gain  float64 // dB: the drivers' sensitivity, the woofer's gain
+		tone, noise  bool    // what is warned of
+		lowest, most float64 // dBA
+	}{
+		{"both quiet", 1, -30, false, false, 40, 75},
+		{"woofer loud", 1, 10, true, true, 85, 120},
+		{"both loud", 88, 10, true, true, 85, 120},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			a := inStep(t, 4)
+			a.Driver.Sensitivity, a.Wiring.Voltage = test.array, 2.83
+			a.Woofer.Sensitivity, a.Woofer.Gain, a.Woofer.Crossover = 100, test.gain, 1000
+			p := plan(t, a)
+			far := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
+			var frequency, level []float64
+			for n := -17; n <= 13; n++ { // 20 Hz to 20 kHz
+				hz := 1000 * math.Pow(10, float64(n)/10)
+				frequency = append(frequency, hz)
+				level = append(level, 100+test.gain-20*math.Log10(2*far*(1+math.Pow(hz/1000, 4)))-10*math.Log10(31))
+			}
+			g := p.Protection
+			want := exposure.Level(frequency, level)
+			if test.array == 1 && math.Abs(g.Level-want) > 0.25 { // the ends of the band are cut otherwise
+				t.Errorf("%g dBA, want %g", g.Level, want)
+			}
+			if !(g.Level >= test.lowest && g.Level <= test.most) {
+				t.Errorf("%g dBA, want %g to %g", g.Level, test.lowest, test.most)
+			}
+			if hours := 8 * math.Pow(2, (85-g.Level)/3); g.Level >= 80 && math.Abs(g.Hours-hours) > 1e-9 || g.Level < 80 && !math.IsInf(g.Hours, 1) {
+				t.Errorf("%g hours at %g dBA, want %g", g.Hours, g.Level, hours)
+			}
+			all := strings.Join(p.Warnings, "\n")
+			if strings.Contains(all, "with the woofer a tone") != test.tone || strings.Contains(all, "with the woofer pink noise") != test.noise {
+				t.Errorf("warns: %q", p.Warnings)
+			}
+			if n := strings.Count(all, "a tone") + strings.Count(all, "pink noise"); n > 2 {
+				t.Errorf("%d warnings: %q", n, p.Warnings)
+			}
+		})
 	}
 }
 

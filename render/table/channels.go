@@ -11,6 +11,7 @@ import (
 	"pappus/layout"
 	"pappus/timing"
 	"pappus/timing/band"
+	"pappus/timing/exposure"
 )
 
 // Counts writes one row for each number of channels: what the best split leaves
@@ -131,22 +132,26 @@ func ProtectionWords(p *timing.Plan) string {
 	default:
 		fmt.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
 	}
-	if !math.IsNaN(x.Level) {
-		text := fmt.Sprintf("Pink noise at full voltage comes to %.0f dB(A) at the spot", x.Level)
-		if !math.IsInf(x.Hours, 1) {
-			text += fmt.Sprintf("; hearing stands that for %s a day (NIOSH)", span(x.Hours))
-		}
-		b.WriteString("\n" + wrap(text+"."))
-	}
+	fmt.Fprintf(b, "\n%s", wrap(noiseWords(p)))
 	return b.String()
 }
 
-// span writes hours as people say them.
-func span(hours float64) string {
-	if hours >= 1 {
-		return fmt.Sprintf("%.1f hours", hours)
+// noiseWords says how loud pink noise is at the spot. How long ears may be in noise
+// that is loud, the plan's warnings say.
+func noiseWords(p *timing.Plan) string {
+	x := p.Protection
+	if math.IsNaN(x.Level) {
+		return "How loud it gets is not known for want of sensitivity_db: begin quietly."
 	}
-	return fmt.Sprintf("%.0f minutes", 60*hours)
+	with := ""
+	if p.Array.Woofer.Present {
+		with = ", the woofer with it"
+	}
+	text := fmt.Sprintf("Pink noise at full voltage comes to %.0f dB(A) at the spot%s.", x.Level, with)
+	if !math.IsInf(x.Hours, 1) && x.Level < exposure.Limit {
+		text += fmt.Sprintf(" NIOSH allows %.0f hours of that a day to grown-ups at work; much less for children.", x.Hours)
+	}
+	return text
 }
 
 // ChannelScreen writes the channel plan for people: what more channels would

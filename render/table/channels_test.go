@@ -77,12 +77,32 @@ func TestProcessorWithFilters(t *testing.T) {
 
 func TestProtectionWords(t *testing.T) {
 	p := demo(t)
-	p.Protection.Level, p.Protection.Hours, p.Protection.Corner = 100, 0.25, 0
-	if got := table.ProtectionWords(p); !strings.Contains(got, "none is needed") || !strings.Contains(got, "15 minutes") {
-		t.Errorf("says %q", got)
+	p.Protection.Least = 0
+	for _, test := range []struct {
+		name                string
+		level, hours        float64
+		sensitivity, corner float64
+		want, not           string
+	}{
+		{"quiet", 70, math.Inf(1), 82, 0, "comes to 70 dB(A) at the spot.", "NIOSH"},
+		{"told with its time", 82, 16, 82, 0, "NIOSH allows 16 hours of that a day to grown-ups at work; much less for children", "stands"},
+		{"loud: the time is in the warning", 100, 0.25, 82, 0, "comes to 100 dB(A) at the spot.", "NIOSH"},
+		{"no sensitivity", math.NaN(), math.NaN(), math.NaN(), 0, "not known for want of sensitivity_db", "dB(A)"},
+		{"no high-pass", 70, math.Inf(1), 82, 0, "none is needed", "not known"},
+		{"high-pass", 70, math.Inf(1), 82, 150, "High-pass to set", "none is needed"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			p, a := *p, *p.Array
+			p.Array, a.Driver.Sensitivity = &a, test.sensitivity
+			p.Protection.Level, p.Protection.Hours, p.Protection.Corner = test.level, test.hours, test.corner
+			got := strings.Join(strings.Fields(table.ProtectionWords(&p)), " ")
+			if !strings.Contains(got, test.want) || strings.Contains(got, test.not) {
+				t.Errorf("says %q", got)
+			}
+		})
 	}
-	p.Protection.Least = math.NaN()
-	if got := table.ProtectionWords(p); !strings.Contains(got, "not known") {
+	p.Protection.Least, p.Protection.Corner = math.NaN(), 0
+	if got := table.ProtectionWords(p); !strings.Contains(got, "not known for want of fs_hz") {
 		t.Errorf("says %q", got)
 	}
 }
