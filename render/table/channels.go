@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -175,11 +176,41 @@ func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colo
 	cost := timing.RoundingCost(p)
 	fmt.Fprintf(b, "Delays can be set in steps of %.3g us; the worst is off by %.1f us.\n", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
 	fmt.Fprintln(b, ProtectionWords(p))
+	loudest(b, p, s)
 	if err := woofer(b, p, s); err != nil {
 		return err
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// loudest writes what the array can have at most at the spot in each octave, and what
+// limits it.
+func loudest(b *strings.Builder, p *timing.Plan, s style) {
+	all := p.Protection.Highest
+	if len(all) == 0 {
+		return
+	}
+	row := func(name string, value func(h timing.Highest) string) {
+		fmt.Fprintf(b, "%-10s", name)
+		for _, h := range all {
+			fmt.Fprintf(b, "%10s", value(h))
+		}
+		fmt.Fprintln(b)
+	}
+	fmt.Fprintln(b, "\n"+s.faint("loudest tone of the array at the spot, per octave"))
+	row("", func(h timing.Highest) string { return band.Name(h.Band) })
+	if p.IsAbsolute() {
+		row("dB SPL", func(h timing.Highest) string { return fixed(h.Level, 1) })
+	}
+	if other := slices.ContainsFunc(all, func(h timing.Highest) bool { return h.By != all[0].By }); other {
+		row("limited by", func(h timing.Highest) string { return h.By.String() })
+	} else {
+		fmt.Fprintf(b, "limited by %v throughout\n", all[0].By)
+	}
+	if p.Array.Woofer.Present {
+		fmt.Fprintln(b)
+	}
 }
 
 // WiringScreen writes for people how each channel is strung, what the amplifier

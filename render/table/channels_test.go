@@ -5,12 +5,17 @@ import (
 	"encoding/csv"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"pappus/render/table"
 	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/excursion"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 func TestChannelTables(t *testing.T) {
@@ -104,6 +109,44 @@ func TestProtectionWords(t *testing.T) {
 	p.Protection.Least, p.Protection.Corner = math.NaN(), 0
 	if got := table.ProtectionWords(p); !strings.Contains(got, "not known for want of fs_hz") {
 		t.Errorf("says %q", got)
+	}
+}
+
+// TestHighestOnScreen: the figures of the CSV, each under its octave; without a
+// sensitivity the causes alone.
+func TestHighestOnScreen(t *testing.T) {
+	p := *demo(t)
+	p.Protection.Highest = nil
+	for i, by := range []excursion.Cause{excursion.ByExcursion, excursion.ByHeat, excursion.ByAmplifier} {
+		p.Protection.Highest = append(p.Protection.Highest, timing.Highest{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
+	}
+	rowsOf := func() [][]string {
+		var b bytes.Buffer
+		if err := table.ChannelScreen(&b, &p, nil, false); err != nil {
+			t.Fatal(err)
+		}
+		_, rest, found := strings.Cut(b.String(), "loudest tone")
+		if !found {
+			t.Fatalf("no table in\n%s", b.String())
+		}
+		var rows [][]string
+		for _, line := range strings.Split(rest, "\n")[1:4] {
+			rows = append(rows, strings.Fields(line))
+		}
+		return rows
+	}
+	want := [][]string{{"125", "250", "500"}, {"dB", "SPL", "90.0", "91.0", "92.0"}, {"limited", "by", "excursion", "heat", "amplifier"}}
+	if d := cmp.Diff(want, rowsOf()); d != "" {
+		t.Error(d)
+	}
+	a := *p.Array
+	p.Array, a.Driver.Sensitivity = &a, math.NaN()
+	if got := rowsOf(); !slices.Equal(got[1], want[2]) {
+		t.Errorf("without a sensitivity %q", got)
+	}
+	p.Protection.Highest = p.Protection.Highest[1:2]
+	if got := rowsOf(); strings.Join(got[1], " ") != "limited by heat throughout" {
+		t.Errorf("of one cause %q", got)
 	}
 }
 
