@@ -15,20 +15,38 @@ import (
 // What Level fits, and how: few, broad and mostly downward (common practice).
 const (
 	levelCount   = 160
-	levelLow     = 100.0   // Hz, or a quarter above the driver's resonance and the high-pass
+	levelLow     = 100.0   // Hz, or what stands below
 	levelHigh    = 10000.0 // Hz, or near half the processor's rate
 	nearHalf     = 0.45    // of the rate
 	levelApart   = 0.1     // m from the spot to the six places round it
 	levelSmooth  = 6       // parts of an octave
 	nullLoss     = 6.0     // dB of summing loss that a null reaches: half the pressure
 	nullEdge     = 3.0     // dB down to which it lasts: half the energy, as at the comb onset
-	aboveCorner  = 1.25
+	aboveCorner  = 1.25    // times the driver's resonance and the high-pass
+	aboveWoofer  = 2.0     // times the crossover: there a woofer of order 2 is 14 dB down
 	leastOctaves = 2.0
+	worthLevel   = 0.3 // dB of the whole's RMS that each section must take off
+	levelGuard   = 0.5 // octaves from a null in which nothing is boosted, and from a boost to a cut
 )
 
-// levelLimits returns the limits of the fit.
-func levelLimits(low, high float64) equaliser.Limits {
-	return equaliser.Limits{Sections: 5, Low: low, High: high, LeastQ: 0.4, MostQ: 2.5, Boost: 3, Cut: 9, Shelves: true}
+// levelLimits returns the limits of the fit. Beside a woofer there is no low shelf: it
+// would move the array's level at the crossover.
+func (p *Plan) levelLimits(low, high float64) equaliser.Limits {
+	return equaliser.Limits{Sections: 5, Low: low, High: high, LeastQ: 0.4, MostQ: 2.5, Boost: 3, Cut: 9,
+		LowShelf: !p.Array.Woofer.Present, HighShelf: true, AnyLevel: true, Worth: worthLevel, Apart: levelGuard}
+}
+
+// levelFrom returns the lowest frequency in Hz that is levelled: above what the drivers,
+// the high-pass and a woofer's crossover do to the level.
+func (p *Plan) levelFrom() float64 {
+	low := max(levelLow, aboveCorner*p.Protection.Corner)
+	if r := p.Protection.Resonance; r > 0 {
+		low = max(low, aboveCorner*r)
+	}
+	if w := p.Array.Woofer; w.Present {
+		low = max(low, aboveWoofer*w.Crossover)
+	}
+	return low
 }
 
 // Levelling is the sections that make the spot's level even, the same on every
@@ -38,9 +56,8 @@ type Levelling struct {
 	// Frequency in Hz, the level in dB before and after, as the mean energy of the
 	// places round the spot, smoothed to a sixth of an octave.
 	Frequency, Before, After []float64
-	Target                   float64 // dB
-	// Uneven is the RMS distance in dB from the target before and after, nulls left
-	// out.
+	Target                   float64 // dB, the mean after where all counts: away from nulls, if there is such a place
+	// Uneven is the RMS distance in dB from the mean before and after, nulls left out.
 	UnevenBefore, UnevenAfter float64
 	Nulls                     []Null // left alone
 }
@@ -58,14 +75,11 @@ func (n Null) String() string {
 }
 
 // Level fits a few sections to the level at the spot and six places 0.1 m round it,
-// those of them that sound can reach. Errors wrap equaliser.ErrCurve where nothing
+// those of them that sound can reach. It is the array's level, above where a woofer is
+// heard. Errors wrap equaliser.ErrCurve where nothing
 // can be levelled, as where all of it is out of step.
 func Level(p *Plan) (Levelling, error) {
-	low := levelLow
-	if r := p.Protection.Resonance; r > 0 {
-		low = max(low, aboveCorner*r)
-	}
-	low = max(low, aboveCorner*p.Protection.Corner)
+	low := p.levelFrom()
 	high := min(levelHigh, nearHalf*p.Array.Processor.Rate)
 	if low > high/math.Exp2(leastOctaves) {
 		return Levelling{}, fmt.Errorf("timing: %w: little is left above %.0f Hz", equaliser.ErrCurve, low)
@@ -77,37 +91,52 @@ func Level(p *Plan) (Levelling, error) {
 		return Levelling{}, err
 	}
 	out := Levelling{Frequency: frequency, Nulls: nulls(frequency, lost)}
-	leave := make([]bool, levelCount)
-	sum, count := 0.0, 0.0
+	care := levelCare(frequency, out.Nulls)
 	level := make([]float64, levelCount)
 	for f, e := range energy {
 		level[f] = 10 * math.Log10(e)
 	}
 	out.Before = band.Smooth(nil, frequency, level, levelSmooth)
-	for f, hz := range frequency {
-		if leave[f] = isIn(out.Nulls, hz); !leave[f] {
-			sum += out.Before[f]
-			count++
-		}
-	}
-	if count == 0 {
+	mean := levelMean(out.Before, care)
+	if math.IsNaN(mean) {
 		return Levelling{}, fmt.Errorf("timing: %w: all of it is out of step", equaliser.ErrCurve)
 	}
-	out.Target = sum / count
 	target := make([]float64, levelCount)
 	for f := range target {
-		target[f] = out.Target
+		target[f] = mean
 	}
-	fit, err := equaliser.Fit(frequency, out.Before, target, leave, p.Array.Processor.Rate, levelLimits(low, out.top()))
+	fit, err := equaliser.Fit(frequency, out.Before, target, care, p.Array.Processor.Rate, p.levelLimits(low, out.top()))
 	if err != nil {
 		return Levelling{}, fmt.Errorf("timing: %w", err)
 	}
-	out.Sections, out.UnevenBefore, out.UnevenAfter = fit.Sections, fit.Before, fit.After
+	out.Sections, out.Target = fit.Sections, mean+fit.Lift
 	out.After = make([]float64, levelCount)
 	for f := range out.After {
 		out.After[f] = out.Before[f] + fit.Correction[f]
 	}
+	out.UnevenBefore, out.UnevenAfter = uneven(out.Before, care), uneven(out.After, care)
 	return out, nil
+}
+
+// levelMean returns the mean of a level in dB, nulls left out; NaN where all is null.
+func levelMean(level []float64, care []equaliser.Care) float64 {
+	sum, n := 0.0, 0.0
+	for f, v := range level {
+		if care[f] != equaliser.Leave {
+			sum += v
+			n++
+		}
+	}
+	return sum / n
+}
+
+// uneven returns the RMS distance in dB of a level from its mean, nulls left out.
+func uneven(level []float64, care []equaliser.Care) float64 {
+	mean, square := levelMean(level, care), make([]float64, len(level))
+	for f, v := range level {
+		square[f] = (v - mean) * (v - mean)
+	}
+	return math.Sqrt(levelMean(square, care))
 }
 
 // top returns the frequency in Hz up to which sections are of use: where a null
@@ -176,7 +205,19 @@ func nulls(frequency, lost []float64) []Null {
 	return out
 }
 
-// isIn tells whether a frequency in Hz lies in a null.
-func isIn(all []Null, hz float64) bool {
-	return slices.ContainsFunc(all, func(n Null) bool { return n.Low <= hz && hz <= n.High })
+// levelCare leaves nulls alone, and lets nothing be boosted near one: what the level
+// lacks there the drivers lose because they drift out of step.
+func levelCare(frequency []float64, all []Null) []equaliser.Care {
+	care := make([]equaliser.Care, len(frequency))
+	for f, hz := range frequency {
+		for _, n := range all {
+			switch {
+			case n.Low <= hz && hz <= n.High:
+				care[f] = equaliser.Leave
+			case n.Low <= hz*math.Exp2(levelGuard) && hz <= n.High*math.Exp2(levelGuard):
+				care[f] = max(care[f], equaliser.CutOnly)
+			}
+		}
+	}
+	return care
 }

@@ -105,6 +105,73 @@ func TestLevelOfOneChannel(t *testing.T) {
 	}
 }
 
+// TestLevelFitsNoNoise: on balls that are nearly even under their nulls, as on others,
+// each section is worth 0.3 dB of the whole, boosts and cuts keep half an octave apart
+// and nothing is boosted within half an octave of a null. These bounds are common
+// practice.
+func TestLevelFitsNoNoise(t *testing.T) {
+	ball := func(channels int) *layout.Array {
+		a := even(t, 24, false)
+		a.Wiring.Channels = channels
+		return a
+	}
+	for _, test := range []struct {
+		name string
+		a    *layout.Array
+		most int // sections
+	}{
+		{"one channel", ball(1), 0}, {"three channels", ball(3), 0}, {"four channels", ball(4), 0},
+		{"a channel each", ball(0), 4}, {"the demo", demo(t), 4},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			rate := 48000.0
+			test.a.Processor.Rate = rate
+			l, err := timing.Level(plan(t, test.a))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(l.Sections) > test.most {
+				t.Errorf("uneven by %g dB, then %g with %v", l.UnevenBefore, l.UnevenAfter, l.Sections)
+			}
+			for i, s := range l.Sections {
+				for _, other := range l.Sections[:i] {
+					if s.Gain*other.Gain < 0 && math.Abs(math.Log2(s.Frequency/other.Frequency)) < 0.5 {
+						t.Errorf("%v beside %v", s, other)
+					}
+				}
+			}
+			if off := l.UnevenBefore - l.UnevenAfter; off < 0.3*float64(len(l.Sections)) {
+				t.Errorf("%d sections take %g dB off", len(l.Sections), off)
+			}
+			for f, hz := range l.Frequency {
+				for _, n := range l.Nulls {
+					if boost := l.After[f] - l.Before[f]; hz > n.Low/math.Sqrt2 && hz < n.High*math.Sqrt2 && boost > 0.3 {
+						t.Errorf("boost of %g dB at %g Hz, near the null %v", boost, hz, n)
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestLevelBesideAWoofer begins an octave above the crossover, without a low shelf.
+func TestLevelBesideAWoofer(t *testing.T) {
+	a := demo(t)
+	a.Woofer = layout.Woofer{Present: true, At: r3.Vec{X: -0.5, Z: 0.2}, Crossover: 450, Order: 4}
+	l, err := timing.Level(plan(t, a))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if low := l.Frequency[0]; math.Abs(low-900) > 1e-6 {
+		t.Errorf("from %g Hz", low)
+	}
+	for _, s := range l.Sections {
+		if s.Shape == equaliser.LowShelf || s.Frequency < 900*(1-1e-9) {
+			t.Errorf("%v", s)
+		}
+	}
+}
+
 func TestLevelErrors(t *testing.T) {
 	a := demo(t)
 	a.Protection.Corner = 5000

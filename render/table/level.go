@@ -38,18 +38,30 @@ func Sections(w io.Writer, c timing.Correction) error {
 func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correction, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.strong(p.Array.Name))
-	fmt.Fprintf(b, "%s\n\n", wrap(LevelWords(l)))
-	fmt.Fprintln(b, s.faint("section          Hz      Q  gain dB"))
-	for _, k := range c.Sections {
-		fmt.Fprintf(b, "%-11s %7.0f %6.2f %8.1f\n", k.Name, k.Frequency, k.Q, k.Gain)
+	fmt.Fprintln(b, wrap(LevelWords(l)))
+	if p.Array.Woofer.Present {
+		fmt.Fprintln(b, s.faint(wrap("It is the array's level alone. Below, the woofer is heard too: set the levels of both by a measurement.")))
 	}
-	fmt.Fprintf(b, "%s\n", s.faint("  coefficients in sections.csv, with the delays in processor.csv"))
 	if len(l.Nulls) > 0 {
-		fmt.Fprintln(b, "\n"+s.faint("left alone"))
+		fmt.Fprintln(b, "\n"+s.faint("left alone, and not boosted within half an octave"))
 		for _, n := range l.Nulls {
 			fmt.Fprintln(b, wrap(n.String()+"."))
 		}
 	}
+	if len(l.Sections) > 0 {
+		settings(b, l, c, s)
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// settings writes what is to be set, and what to mind.
+func settings(b *strings.Builder, l timing.Levelling, c timing.Correction, s style) {
+	fmt.Fprintln(b, "\n"+s.faint("section          Hz      Q  gain dB"))
+	for _, k := range c.Sections {
+		fmt.Fprintf(b, "%-11s %7.0f %6.2f %8.1f\n", k.Name, k.Frequency, k.Q, k.Gain)
+	}
+	fmt.Fprintf(b, "%s\n", s.faint("  coefficients in sections.csv, with the delays in processor.csv"))
 	fmt.Fprintln(b, "\n"+s.faint("as one FIR filter    taps  latency ms  off by, dB"))
 	for _, r := range []struct {
 		name string
@@ -61,8 +73,6 @@ func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Corre
 	for _, text := range levelCautions(l, c) {
 		fmt.Fprintf(b, "%s\n", wrap(s.alert("Look out:")+" "+text))
 	}
-	_, err := io.WriteString(w, b.String())
-	return err
 }
 
 // LevelWords says in plain words what was levelled, and how far.
@@ -70,7 +80,7 @@ func LevelWords(l timing.Levelling) string {
 	last := len(l.Frequency) - 1
 	text := fmt.Sprintf("Level at the spot and 0.1 m round it, %s to %s, sixth-octave smoothed: ", band.Hertz(l.Frequency[0]), band.Hertz(l.Frequency[last]))
 	if len(l.Sections) == 0 {
-		return text + fmt.Sprintf("uneven by %.1f dB, and no section makes that better.", l.UnevenBefore)
+		return text + fmt.Sprintf("uneven by %.1f dB, and no section is worth setting.", l.UnevenBefore)
 	}
 	return text + fmt.Sprintf("uneven by %.1f dB before, %.1f dB after.", l.UnevenBefore, l.UnevenAfter)
 }
@@ -82,8 +92,5 @@ func levelCautions(l timing.Levelling, c timing.Correction) []string {
 		out = append(out, fmt.Sprintf("a boost heats the drivers and moves their cones further: %.1f dB take %.1f times the power there. Leave as much room below full scale, and begin quietly.",
 			boost, math.Pow(10, boost/10)))
 	}
-	if len(c.Sections) > 0 {
-		out = append(out, fmt.Sprintf("with linear phase all is heard %.1f ms late: mind that with pictures or a microphone, and give every channel the same filter, a woofer that delay.", 1000*c.Linear.Latency))
-	}
-	return out
+	return append(out, fmt.Sprintf("with linear phase all is heard %.1f ms late: mind that with pictures or a microphone, and give every channel the same filter, a woofer that delay.", 1000*c.Linear.Latency))
 }

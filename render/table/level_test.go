@@ -125,7 +125,18 @@ func TestLevelScreen(t *testing.T) {
 
 func TestLevelWords(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.24}
-	if got := table.LevelWords(l); !strings.Contains(got, "100 Hz to 10 kHz") || !strings.Contains(got, "no section") {
+	if got := table.LevelWords(l); !strings.Contains(got, "100 Hz to 10 kHz") || !strings.Contains(got, "no section is worth setting") {
 		t.Errorf("says %q", got)
+	}
+	// Nothing to set: no empty table, no filter that does nothing, no warning of either.
+	p, _, c := levelled(t)
+	var b bytes.Buffer
+	if err := table.LevelScreen(&b, p, l, c, false); err != nil {
+		t.Fatal(err)
+	}
+	for _, not := range []string{"section  ", "FIR", "Look out"} {
+		if strings.Contains(b.String(), not) {
+			t.Errorf("%q in\n%s", not, b.String())
+		}
 	}
 }

@@ -12,7 +12,11 @@
 //
 // A null that comes from timing, where sounds arrive in opposite phase, cannot be
 // filled: the boost is spent on both sounds alike, and only heats the coils. Such
-// frequencies are marked, do not count, and get no boost.
+// frequencies are marked, do not count, and get no boost; nor do their edges, where the
+// level falls because the sounds drift out of step.
+//
+// A section that hardly lowers the error fits the noise of one curve, and so do a boost
+// and a cut that lean on each other: the limits can forbid both.
 //
 // Taps: minimum phase by folding the real cepstrum, linear phase by a windowed
 // inverse transform (A. V. Oppenheim and R. W. Schafer, Discrete-Time Signal

@@ -14,12 +14,30 @@ const worthwhile = 0.1
 // slight is the gain in dB below which a section is dropped again.
 const slight = 0.05
 
+// Care is what counts at a frequency.
+type Care int8
+
+// How a fit cares for a frequency.
+const (
+	// Count: the distance from the target counts.
+	Count Care = iota
+	// CutOnly: so it does, but a target above the level is the level itself, and boost is
+	// avoided. That is for the edges of nulls.
+	CutOnly
+	// Leave: it does not count, boost is avoided, and so is cut that helps nowhere else.
+	// That is for nulls that come from timing.
+	Leave
+)
+
 // Fitted is what a fit ends with.
 type Fitted struct {
 	Sections []Section // by frequency
-	// Before and After are the RMS distance in dB from the target at the
-	// frequencies that are not left alone.
+	// Before and After are the RMS distance in dB from the target over the frequencies
+	// that are not left alone.
 	Before, After float64
+	// Lift is the mean distance in dB from the target that is left where all counts, if the
+	// shape alone is judged; else 0.
+	Lift float64
 	// Correction is the level in dB that the sections add at each frequency.
 	Correction []float64
 }
@@ -28,43 +46,42 @@ type Fitted struct {
 // closest to a target in dB, in the least squares, at frequencies in Hz that
 // rise; those are best spaced evenly on a logarithmic axis, since each counts as
 // much as any other. Sections are added while each lowers the RMS error by 10
-// percent or more.
+// percent or more, and by the limits' Worth.
 //
-// Where leave is true the distance from the target does not count, boost is
-// avoided, and so is cut that helps nowhere else: that is for nulls that come from
-// timing. leave may be nil.
+// care tells what counts at each frequency; nil: all of it.
 //
 // The level should be an average over positions around the listening spot, so
 // that what is fitted is not one point's accident. Errors wrap ErrCurve or
 // ErrLimits; Fit panics where the lengths differ.
-func Fit(frequency, level, target []float64, leave []bool, rate float64, l Limits) (Fitted, error) {
-	if len(level) != len(frequency) || len(target) != len(frequency) || (leave != nil && len(leave) != len(frequency)) {
+func Fit(frequency, level, target []float64, care []Care, rate float64, l Limits) (Fitted, error) {
+	if len(level) != len(frequency) || len(target) != len(frequency) || (care != nil && len(care) != len(frequency)) {
 		panic("equaliser: lengths differ")
 	}
 	if err := l.check(rate); err != nil {
 		return Fitted{}, err
 	}
-	if leave == nil {
-		leave = make([]bool, len(frequency))
+	if care == nil {
+		care = make([]Care, len(frequency))
 	}
-	if err := checkCurve(frequency, level, target, leave, rate); err != nil {
+	if err := checkCurve(frequency, level, target, care, rate); err != nil {
 		return Fitted{}, err
 	}
-	g := newGoal(frequency, level, target, leave, rate, l)
+	g := newGoal(frequency, level, target, care, rate, l)
 	var out Fitted
-	g.correction(nil)
-	out.Before = g.rms()
-	sections := g.keepBoost(g.grow())
+	out.Before = g.rmsOf(nil)
+	sections := g.keepBoost(g.prune(g.settle(g.grow())))
 	sections = slices.DeleteFunc(sections, func(s Section) bool { return math.Abs(s.Gain) < slight })
+	if len(sections) == 0 {
+		g.moved = 0
+	}
 	slices.SortStableFunc(sections, func(a, b Section) int {
 		return cmp.Or(cmp.Compare(a.Frequency, b.Frequency), cmp.Compare(a.Shape, b.Shape))
 	})
-	g.correction(sections)
-	out.Sections, out.After, out.Correction = sections, g.rms(), g.sum
+	out.Sections, out.After, out.Correction, out.Lift = sections, g.rmsOf(sections), g.sum, g.moved+g.lift()
 	return out, nil
 }
 
-func checkCurve(frequency, level, target []float64, leave []bool, rate float64) error {
+func checkCurve(frequency, level, target []float64, care []Care, rate float64) error {
 	open := 0
 	for i, hz := range frequency {
 		switch {
@@ -72,10 +89,10 @@ func checkCurve(frequency, level, target []float64, leave []bool, rate float64) 
 			return fmt.Errorf("equaliser: %w: point %d: %g Hz, must be above 0 and below half the rate", ErrCurve, i+1, hz)
 		case i > 0 && hz <= frequency[i-1]:
 			return fmt.Errorf("equaliser: %w: point %d: %g Hz does not rise above %g Hz", ErrCurve, i+1, hz, frequency[i-1])
-		case !leave[i] && !(math.Abs(level[i]-target[i]) <= 1000):
+		case care[i] != Leave && !(math.Abs(level[i]-target[i]) <= 1000):
 			return fmt.Errorf("equaliser: %w: point %d: level %g dB, target %g dB", ErrCurve, i+1, level[i], target[i])
 		}
-		if !leave[i] {
+		if care[i] != Leave {
 			open++
 		}
 	}
@@ -88,29 +105,72 @@ func checkCurve(frequency, level, target []float64, leave []bool, rate float64) 
 // grow adds one section at a time.
 func (g *goal) grow() []Section {
 	var sections []Section
-	best := g.cost(sections)
+	best, left := g.cost(sections), g.rmsOf(sections)
 	for len(sections) < g.limits.Sections && best > 0 {
-		more := g.refine(append(slices.Clone(sections), g.next(sections)), 0)
-		cost := g.cost(more)
-		if cost > best*(1-worthwhile)*(1-worthwhile) {
+		more, found := g.next(sections)
+		if !found {
 			break
 		}
-		sections, best = more, cost
+		more = g.together(more)
+		cost, rms := g.cost(more), g.rms()
+		if cost > best*(1-worthwhile)*(1-worthwhile) || rms > left-g.limits.Worth {
+			break
+		}
+		sections, best, left = more, cost, rms
 	}
 	return sections
 }
 
-// next returns the section that helps most beside those already there.
-func (g *goal) next(sections []Section) Section {
-	var best Section
+// settle moves the target to the level that sections have come to, if the shape alone is
+// judged, and refines them for that.
+func (g *goal) settle(sections []Section) []Section {
+	g.correction(sections)
+	if lift := g.lift(); lift != 0 && len(sections) > 0 {
+		g.moved = lift
+		return g.together(sections)
+	}
+	return sections
+}
+
+// together refines all sections, unless they would then get too close.
+func (g *goal) together(sections []Section) []Section {
+	if moved := g.refine(sections, 0); g.allow(moved) {
+		return moved
+	}
+	return sections
+}
+
+// prune drops sections again, the idlest first, that later ones have left with less to
+// do than they must be worth.
+func (g *goal) prune(sections []Section) []Section {
+	for g.limits.Worth > 0 && len(sections) > 0 {
+		var fewer []Section
+		least := math.Inf(1)
+		for i := range sections {
+			without := g.together(slices.Delete(slices.Clone(sections), i, i+1))
+			if rms := g.rmsOf(without); rms < least {
+				fewer, least = without, rms
+			}
+		}
+		if least >= g.rmsOf(sections)+g.limits.Worth {
+			break
+		}
+		sections = fewer
+	}
+	return sections
+}
+
+// next returns the sections and the one more that helps most beside them; found is
+// false where none may be added.
+func (g *goal) next(sections []Section) (more []Section, found bool) {
 	least := math.Inf(1)
 	for _, start := range g.starts(sections) {
 		tried := g.refine(append(slices.Clone(sections), start), len(sections))
-		if c := g.cost(tried); c < least {
-			least, best = c, tried[len(sections)]
+		if c := g.cost(tried); c < least && g.allow(tried) {
+			least, more, found = c, tried, true
 		}
 	}
-	return best
+	return more, found
 }
 
 // starts returns sections to begin from: peaks where the error is largest each
@@ -120,11 +180,11 @@ func (g *goal) starts(sections []Section) []Section {
 	l := g.limits
 	high, low := 0, 0
 	for i := range g.sum {
-		if !g.leave[i] {
-			if e := g.error(i); e > g.error(high) || g.leave[high] {
+		if g.care[i] != Leave {
+			if e := g.error(i); e > g.error(high) || g.care[high] == Leave {
 				high = i
 			}
-			if e := g.error(i); e < g.error(low) || g.leave[low] {
+			if e := g.error(i); e < g.error(low) || g.care[low] == Leave {
 				low = i
 			}
 		}
@@ -137,14 +197,12 @@ func (g *goal) starts(sections []Section) []Section {
 			out = append(out, Section{Peaking, hz, max(l.LeastQ, min(l.MostQ, q)), gain})
 		}
 	}
-	if !l.Shelves {
-		return out
-	}
 	for _, shelf := range []struct {
+		use   bool
 		shape Shape
 		share float64 // of the way from Low to High, in log frequency
-	}{{LowShelf, 0.25}, {HighShelf, 0.75}} {
-		if !slices.ContainsFunc(sections, func(s Section) bool { return s.Shape == shelf.shape }) {
+	}{{l.LowShelf, LowShelf, 0.25}, {l.HighShelf, HighShelf, 0.75}} {
+		if shelf.use && !slices.ContainsFunc(sections, func(s Section) bool { return s.Shape == shelf.shape }) {
 			hz := l.Low * math.Pow(l.High/l.Low, shelf.share)
 			out = append(out, Section{shelf.shape, hz, ShelfQ, 0})
 		}

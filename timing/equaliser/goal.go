@@ -2,6 +2,7 @@ package equaliser
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/optimize"
 )
@@ -9,6 +10,10 @@ import (
 // tooMuch is how much more a dB of boost where there should be none, or over the
 // limit, weighs than one of error.
 const tooMuch = 10
+
+// nearNull is how much more a dB of boost weighs beside a null, where a boost's skirt
+// would have the more of it.
+const nearNull = 10
 
 // idle is how much a dB of cut weighs where the distance does not count: so little
 // that a cut round a null may go through it, enough that none is made there for
@@ -21,7 +26,7 @@ const nudge = 1e-5
 // goal is what a fit makes small.
 type goal struct {
 	frequency, level, target []float64
-	leave                    []bool
+	care                     []Care
 	rate                     float64
 	limits                   Limits
 
@@ -29,12 +34,13 @@ type goal struct {
 	sum   []float64 // dB of all sections
 	ratio []float64 // the same as a factor of power
 	pull  []float64 // by how much the cost grows with each of sum
-	moved []Section
+	tried []Section
+	moved float64 // dB by which the target is moved
 }
 
-func newGoal(frequency, level, target []float64, leave []bool, rate float64, l Limits) *goal {
+func newGoal(frequency, level, target []float64, care []Care, rate float64, l Limits) *goal {
 	n := len(frequency)
-	g := &goal{frequency: frequency, level: level, target: target, leave: leave, rate: rate, limits: l,
+	g := &goal{frequency: frequency, level: level, target: target, care: care, rate: rate, limits: l,
 		half: make([]float64, n), sum: make([]float64, n), ratio: make([]float64, n), pull: make([]float64, n)}
 	for i, hz := range frequency {
 		s := math.Sin(math.Pi * hz / rate)
@@ -82,19 +88,48 @@ func (g *goal) correction(sections []Section) {
 	}
 }
 
-// error returns the distance from the target at a frequency, in dB.
-func (g *goal) error(i int) float64 { return g.level[i] + g.sum[i] - g.target[i] }
+// error returns the distance from the target at a frequency, in dB; where only cuts
+// help, a target above the level is the level itself.
+func (g *goal) error(i int) float64 {
+	over := g.level[i] - g.target[i] - g.moved
+	if g.care[i] == CutOnly {
+		over = max(0, over)
+	}
+	return over + g.sum[i]
+}
 
-// rms returns the RMS of error over the frequencies that count.
-func (g *goal) rms() float64 {
-	square, n := 0.0, 0
-	for i := range g.sum {
-		if !g.leave[i] {
-			square += g.error(i) * g.error(i)
+// lift returns the mean of error where all counts, 0 unless the shape alone is judged.
+func (g *goal) lift() float64 {
+	sum, n := 0.0, 0.0
+	for i, care := range g.care {
+		if care == Count {
+			sum += g.error(i)
 			n++
 		}
 	}
-	return math.Sqrt(square / float64(n))
+	if !g.limits.AnyLevel || n == 0 {
+		return 0
+	}
+	return sum / n
+}
+
+// rms returns the RMS of error, less lift where all counts, over the frequencies that
+// count.
+func (g *goal) rms() float64 {
+	lift := g.lift()
+	square, n := 0.0, 0.0
+	for i, care := range g.care {
+		e := g.error(i)
+		switch care {
+		case Leave:
+			continue
+		case Count:
+			e -= lift
+		}
+		square += e * e
+		n++
+	}
+	return math.Sqrt(square / n)
 }
 
 // cost is the mean squared error, with what should not be: boost where there
@@ -103,25 +138,54 @@ func (g *goal) cost(sections []Section) float64 {
 	g.correction(sections)
 	cost, each := 0.0, 1/float64(len(g.sum))
 	for i, sum := range g.sum {
-		e, weight, over := g.error(i), 1.0, max(0, sum-g.limits.Boost)
-		if g.leave[i] {
+		e, weight, over, much := g.error(i), 1.0, max(0, sum-g.limits.Boost), float64(tooMuch)
+		switch g.care[i] {
+		case CutOnly:
+			over, much = max(0, sum), nearNull*tooMuch
+		case Leave:
 			e, weight, over = min(0, sum), idle, max(0, sum)
 		}
-		cost += each * (weight*e*e + tooMuch*over*over)
-		g.pull[i] = 2 * each * (weight*e + tooMuch*over)
+		cost += each * (weight*e*e + much*over*over)
+		g.pull[i] = 2 * each * (weight*e + much*over)
 	}
 	return cost
+}
+
+// rmsOf returns the RMS of error that sections leave. It fills sum.
+func (g *goal) rmsOf(sections []Section) float64 {
+	g.correction(sections)
+	return g.rms()
+}
+
+// allow tells whether sections keep to what is asked of them together: boosts and cuts
+// apart, and no boost where there should be none.
+func (g *goal) allow(sections []Section) bool {
+	return g.limits.allow(sections) && !slices.ContainsFunc(sections, func(s Section) bool {
+		return s.Gain >= slight && g.care[g.nearest(s.Frequency)] != Count
+	})
+}
+
+// nearest returns the index of the frequency nearest to one in Hz.
+func (g *goal) nearest(hz float64) int {
+	i, _ := slices.BinarySearch(g.frequency, hz)
+	if i == len(g.frequency) || i > 0 && hz/g.frequency[i-1] < g.frequency[i]/hz {
+		return i - 1
+	}
+	return i
 }
 
 // refine moves the sections from from on to where the cost is least.
 func (g *goal) refine(sections []Section, from int) []Section {
 	moving := sections[from:]
+	if len(moving) == 0 {
+		return sections
+	}
 	at := func(x []float64) []Section {
-		g.moved = append(g.moved[:0], sections...)
+		g.tried = append(g.tried[:0], sections...)
 		for k, s := range moving {
-			g.moved[from+k] = g.limits.section(s.Shape, x[k*perSection:])
+			g.tried[from+k] = g.limits.section(s.Shape, x[k*perSection:])
 		}
-		return g.moved
+		return g.tried
 	}
 	start := make([]float64, perSection*len(moving))
 	for k, s := range moving {

@@ -11,7 +11,21 @@ type Limits struct {
 	Low, High     float64 // Hz: where a section's frequency may be
 	LeastQ, MostQ float64 // of peaking sections; shelves have ShelfQ
 	Boost, Cut    float64 // dB, 0 or above: of one section; Boost is also the most of all together
-	Shelves       bool    // one low and one high shelf may be used
+	// One low shelf, and one high shelf, may be used.
+	LowShelf, HighShelf bool
+
+	// AnyLevel judges the shape alone: what is left, and what a section is worth, is the
+	// RMS about the mean distance. The fit goes for the target as it is, and then once more
+	// for one that is moved by that mean; it is not moved further, since any shape could be
+	// had by cuts that waste what a loudspeaker can do.
+	AnyLevel bool
+
+	// Worth is the least in dB, 0 or above, by which each section must lower the RMS
+	// distance from the target over the whole: what is less is noise.
+	Worth float64
+	// Apart is how far in octaves, 0 or above, a boost and a cut must be from each other:
+	// closer, most of one undoes the other.
+	Apart float64
 }
 
 func (l Limits) check(rate float64) error {
@@ -31,8 +45,25 @@ func (l Limits) check(rate float64) error {
 		return bad("boost of %g dB, must be from 0 to 40", l.Boost)
 	case !(l.Cut >= 0 && l.Cut <= 40):
 		return bad("cut of %g dB, must be from 0 to 40", l.Cut)
+	case !(l.Worth >= 0 && l.Worth <= 40):
+		return bad("a section's worth of %g dB, must be from 0 to 40", l.Worth)
+	case !(l.Apart >= 0 && l.Apart <= 10):
+		return bad("boost and cut %g octaves apart, must be from 0 to 10", l.Apart)
 	}
 	return nil
+}
+
+// allow tells whether boosts and cuts keep apart. Those too slight to be kept do not
+// count.
+func (l Limits) allow(sections []Section) bool {
+	for i, a := range sections {
+		for _, b := range sections[:i] {
+			if a.Gain*b.Gain < 0 && min(math.Abs(a.Gain), math.Abs(b.Gain)) >= slight && math.Abs(math.Log2(a.Frequency/b.Frequency)) < l.Apart {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // span is the range of one value.
