@@ -22,6 +22,7 @@ func (p *Planner) drive(plan *Plan) error {
 		return err
 	}
 	setDelays(plan.Channels, time, weight)
+	plan.checkHand(time, weight)
 	for c := range plan.Channels {
 		for _, m := range plan.Channels[c].Mounts {
 			plan.Arrivals[m].Channel = c
@@ -140,23 +141,31 @@ func wired(a *layout.Array, id int, mounts []int) Channel {
 	return c
 }
 
-// setDelays gives every channel whose delay is not set by hand the latest
-// group's arrival less its own, a group's arrival being the weighted mean of
-// its drivers'. Delays are never negative.
+// setDelays gives every channel whose delay is not set by hand what brings it
+// into step with the latest of all, a channel's arrival being the weighted mean
+// of its drivers' and any delay set by hand. Delays are never negative, so a
+// channel whose delay is set too short stays ahead of the others.
 func setDelays(channels []Channel, time, weight []float64) {
 	mean := make([]float64, len(channels))
 	latest := math.Inf(-1)
 	for i, c := range channels {
 		mean[i] = centre(c.Mounts, time, weight)
-		if math.IsNaN(c.Delay) {
-			latest = max(latest, mean[i])
-		}
+		latest = max(latest, mean[i]+byHand(c))
 	}
 	for i := range channels {
 		if math.IsNaN(channels[i].Delay) {
 			channels[i].Delay = latest - mean[i]
 		}
 	}
+}
+
+// byHand returns the delay in s that a channel is set to by hand, 0 where it is
+// not.
+func byHand(c Channel) float64 {
+	if d := c.Channel.Delay; !math.IsNaN(d) {
+		return d
+	}
+	return 0
 }
 
 // centre returns the weighted mean of the arrivals of some drivers.

@@ -1,0 +1,104 @@
+package timing_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// handMade lays out channels of one driver each, metres along x before a spot,
+// sound at the speed that the plan says.
+func handMade(t testing.TB, metre []float64, delay []float64) *layout.Array {
+	a := plain(t)
+	a.Mounts = a.Mounts[:len(metre)]
+	a.Spot = r3.Vec{X: 10}
+	a.Processor.Step = 1e-6
+	for i, x := range metre {
+		a.Mounts[i].Point = r3.Vec{X: 10 - x}
+		a.Channels = append(a.Channels, layout.Channel{ID: i + 1, Mounts: []int{i}, Series: 1, Parallel: 1,
+			NominalOhm: 8, DCOhm: 7, Delay: delay[i]})
+	}
+	return a
+}
+
+// TestHandDelays: what is in step with a delay set by hand, worked by hand: all
+// are to be heard with the latest, its own delay included.
+func TestHandDelays(t *testing.T) {
+	free := math.NaN()
+	tests := []struct {
+		name    string
+		ms      []float64 // how late each is heard without delays
+		set     []float64
+		want    []float64
+		warning string
+	}{
+		{"none set", []float64{3, 5, 4}, []float64{free, free, free}, []float64{2, 0, 1}, ""},
+		{"long enough", []float64{3, 5, 4}, []float64{2, free, free}, []float64{2, 0, 1}, ""},
+		{"longer: the others wait for it", []float64{3, 5, 4}, []float64{6, free, free}, []float64{6, 4, 5}, ""},
+		{"too short to be met", []float64{3, 5, 4}, []float64{0.5, free, free}, []float64{0.5, 0, 1},
+			"channel 1 is set to 500.0 us by hand and is heard 1500.0 us before the latest channel; to be in step it needs 2000.0 us"},
+		{"two are too short", []float64{3, 5, 4}, []float64{0.5, free, 0.5}, []float64{0.5, 0, 0.5}, "2 channels are set too short"},
+		{"all set, in step", []float64{3, 5, 4}, []float64{9, 7, 8}, []float64{9, 7, 8}, ""},
+		{"all set, off by half a step", []float64{3, 5, 4}, []float64{9.0005, 7, 8}, []float64{9.0005, 7, 8}, ""},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			speed := plan(t, plain(t)).SpeedOfSound
+			metre, set := make([]float64, len(test.ms)), make([]float64, len(test.ms))
+			for i := range metre {
+				metre[i], set[i] = test.ms[i]*speed/1000, test.set[i]/1000
+			}
+			p := plan(t, handMade(t, metre, set))
+			for i, c := range p.Channels {
+				if math.Abs(1000*c.Delay-test.want[i]) > 1e-9 {
+					t.Errorf("channel %d gets %g ms, want %g", c.ID, 1000*c.Delay, test.want[i])
+				}
+			}
+			all := strings.Join(p.Warnings, "\n")
+			if test.warning == "" && strings.Contains(all, "by hand") || !strings.Contains(all, test.warning) {
+				t.Errorf("warns: %s", all)
+			}
+		})
+	}
+}
+
+// TestUnequalByHand: five in series beside one alone, at one voltage: each of the
+// five gets a fifth of the voltage, so the one gets 25 times the power, and -13.98
+// dB (20 lg 1/5) makes them alike (Ohm's law).
+func TestUnequalByHand(t *testing.T) {
+	five := func(gain float64, invert bool) *layout.Array {
+		a := plain(t)
+		a.Mounts = a.Mounts[:6]
+		a.Channels = []layout.Channel{
+			{ID: 1, Mounts: []int{0, 1, 2, 3, 4}, Series: 5, Parallel: 1, NominalOhm: 40, DCOhm: 35, Delay: math.NaN()},
+			{ID: 2, Mounts: []int{5}, Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7, Delay: math.NaN(), Gain: gain, Invert: invert},
+		}
+		return a
+	}
+	tests := []struct {
+		name      string
+		gain      float64
+		invert    bool
+		has, lack string
+	}{
+		{"as it comes", 0, false, "each driver of channel 2 gets 25 times the power of one of channel 1, and is 14.0 dB louder; for drivers all as loud set gain_db to -14.0 for channel 2", "inverted"},
+		{"made alike", -13.98, false, "", "times the power"},
+		{"and turned round", -13.98, true, "channel 2 is inverted and the others are not", "times the power"},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			all := strings.Join(plan(t, five(test.gain, test.invert)).Warnings, "\n")
+			if !strings.Contains(all, test.has) || strings.Contains(all, test.lack) {
+				t.Errorf("warns: %s", all)
+			}
+		})
+	}
+	p := plan(t, five(-13.98, false))
+	if a, b := p.Channels[0].Bank, p.Channels[1].Bank; math.Abs(a.DriverWatt/b.DriverWatt-1) > 1e-3 {
+		t.Errorf("made alike, the drivers get %g and %g W", a.DriverWatt, b.DriverWatt)
+	}
+}
