@@ -41,23 +41,21 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 // sort sorts the drivers into count channels that can be wired; there must be
 // enough drivers for that.
 func (plan *Plan) sort(by string, time, weight []float64, count int) [][]int {
-	switch by {
-	case byNeighbours:
-		place := make([]r3.Vec, len(plan.Array.Mounts))
-		for m, mount := range plan.Array.Mounts {
-			place[m] = mount.Point
-		}
-		return split.Neighbours(place, count)
-	case byHeight:
-		height, alike := make([]float64, len(time)), make([]float64, len(time))
-		for m, mount := range plan.Array.Mounts {
-			height[m], alike[m] = -mount.Point.Z, 1
-		}
-		groups, _, _ := split.OfSizes(height, alike, count, plan.canWire)
-		return groups
+	if by == byNeighbours {
+		return split.Neighbours(plan.places(), count)
 	}
-	groups, _, _ := split.OfSizes(time, weight, count, plan.canWire)
+	value, weigh := plan.line(by, time, weight)
+	groups, _, _ := split.OfSizes(value, weigh, count, plan.canWire)
 	return groups
+}
+
+// places returns where the drivers are, in m.
+func (plan *Plan) places() []r3.Vec {
+	place := make([]r3.Vec, len(plan.Array.Mounts))
+	for m, mount := range plan.Array.Mounts {
+		place[m] = mount.Point
+	}
+	return place
 }
 
 // canWire tells whether a number of drivers can be wired at or above the

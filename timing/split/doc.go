@@ -7,10 +7,11 @@
 // table is filled by divide and conquer in n log n steps (F. F. Yao, SIAM J.
 // Alg. Disc. Meth. 3 (1982) 532).
 //
-// Where not every size of group will do, the inequality no longer holds and the
-// table is filled in full, in count times n^2 steps. With equal weights the best
-// split is one of the sorted list still: to swap two members that stand the wrong
-// way round keeps all sizes and never raises the cost. With unequal weights and
-// few sizes to choose from a split that is not of the sorted list can now and
-// then be better by a little; it is not looked for.
+// It still holds where groups need at least so many members: take the cost of one
+// that is too small for infinite. Where some larger size will not do it no longer
+// holds, and the table is filled in full, in count times n^2 steps. With equal
+// weights the best split is one of the sorted list still: to swap two members that
+// stand the wrong way round keeps all sizes and never raises the cost. With unequal
+// weights and few sizes to choose from a split that is not of the sorted list can
+// now and then be better by a little; it is not looked for.
 package split

@@ -7,58 +7,56 @@ import "math"
 // that keep the order of arrival, and of index among equal arrivals: where these
 // weigh differently and a prescribed size cuts through them, another order of
 // theirs may cost less, but would hang on the weights instead of on the list.
-// Where there is none of count groups, ok is false. Where several are as good,
-// the later groups are the larger ones.
+// Where there is none of count groups, ok is false. Ties are settled as Groups
+// settles them.
 //
-// The cost is count times the square of len(arrival); where every size is
-// allowed it is that of Groups. OfSizes panics where the lengths differ.
+// Where all sizes from the fewest on are allowed it takes as long as Groups, else
+// count times the square of len(arrival). OfSizes panics where the lengths differ.
 func OfSizes(arrival, weight []float64, count int, allowed func(size int) bool) (groups [][]int, cost float64, ok bool) {
-	n := len(arrival)
-	size := make([]bool, n+1)
-	every := true
-	for s := 1; s <= n; s++ {
-		size[s] = allowed(s)
-		every = every && size[s]
+	if len(arrival) == 0 && len(weight) == 0 {
+		return nil, 0, true
 	}
-	if every {
-		groups, cost = Groups(arrival, weight, count)
-		return groups, cost, true
+	t := newTable(arrival, weight, allowed)
+	for range max(1, min(count, len(arrival))) {
+		t.add()
 	}
-	if len(arrival) != len(weight) {
-		panic("split: lengths differ")
-	}
-	count = max(1, min(count, n))
-	order := sorted(arrival)
-	t := newTable(arrival, weight, order)
-	starts := make([][]int32, count)
-	for k := range starts {
-		starts[k] = make([]int32, n)
-		t.sized(k, starts[k], size)
-	}
-	if math.IsInf(t.best[n-1], 1) {
+	if math.IsInf(t.cost(), 1) {
 		return nil, 0, false
 	}
-	return cut(order, starts), t.best[n-1], true
+	return t.cut(), t.cost(), true
 }
 
-// sized fills best for k+1 groups of allowed sizes from last for k.
-func (t *table) sized(k int, start []int32, allowed []bool) {
-	t.best, t.last = t.last, t.best
-	for j := range t.best {
-		t.best[j] = math.Inf(1)
-		if k == 0 {
-			if allowed[j+1] {
-				t.best[j] = t.cost(0, j+1)
-			}
-			continue
-		}
-		for i := k; i <= j; i++ {
-			if !allowed[j+1-i] || math.IsInf(t.last[i-1], 1) {
-				continue
-			}
-			if c := t.last[i-1] + t.cost(i, j+1); c < t.best[j] {
-				t.best[j], start[j] = c, int32(i)
-			}
+// UpTo returns what OfSizes does for 1, 2 … most groups, in that order and no more
+// than there are arrivals; nil where there is no such split. All together cost no
+// more than the last alone.
+func UpTo(arrival, weight []float64, most int, allowed func(size int) bool) [][][]int {
+	most = min(most, len(arrival))
+	if most < 1 {
+		return nil
+	}
+	t := newTable(arrival, weight, allowed)
+	out := make([][][]int, most)
+	for k := range out {
+		if t.add(); !math.IsInf(t.cost(), 1) {
+			out[k] = t.cut()
 		}
 	}
+	return out
+}
+
+// sizes returns the fewest allowed from 1 to n, n+1 where none is, and which are
+// allowed: nil where all from the fewest on are.
+func sizes(n int, allowed func(size int) bool) (fewest int, size []bool) {
+	fewest, size = n+1, make([]bool, n+1)
+	gaps := false
+	for s := 1; s <= n; s++ {
+		if size[s] = allowed(s); size[s] {
+			fewest = min(fewest, s)
+		}
+		gaps = gaps || s > fewest && !size[s]
+	}
+	if !gaps {
+		size = nil
+	}
+	return fewest, size
 }

@@ -56,6 +56,11 @@ func TestOfSizesIsBest(t *testing.T) {
 		n := rapid.IntRange(1, 8).Draw(t, "n")
 		count := rapid.IntRange(1, min(3, n)).Draw(t, "count")
 		size := rapid.SliceOfN(rapid.Bool(), n+1, n+1).Draw(t, "size")
+		if from := rapid.IntRange(0, n).Draw(t, "from"); from > 0 { // all sizes from here on
+			for s := range size {
+				size[s] = s >= from
+			}
+		}
 		equal := rapid.Bool().Draw(t, "equal")
 		arrival, weight := make([]float64, n), make([]float64, n)
 		for i := range n {

@@ -6,31 +6,30 @@ import (
 	"slices"
 )
 
+// sameCost is by how much two sums of squares may differ, as a share of the
+// squares of all arrivals about the middle one, and still count as equal: some
+// tens of roundings.
+const sameCost = 1e-14
+
 // Groups splits arrivals (s) with weights (not negative, any common unit) into
 // count groups so that the sum of weight times the squared distance from the
-// group's weighted mean is least. It returns the groups, earliest first, as
-// indices into arrival in order of arrival, then index: equal arrivals are
-// settled the same way each time. cost is that least sum.
+// group's weighted mean is least. Of several that are as good but for rounding it
+// takes the one whose groups are most even in number (least sum of squared sizes),
+// and of these the one whose later groups are the larger. It returns the groups,
+// earliest first, as indices into arrival in order of arrival, then index: equal
+// arrivals are settled the same way each time. cost is that least sum.
 //
 // count below 1 counts as 1, above len(arrival) as that. Groups panics where
 // the lengths differ.
 func Groups(arrival, weight []float64, count int) (groups [][]int, cost float64) {
-	if len(arrival) != len(weight) {
-		panic("split: lengths differ")
-	}
-	n := len(arrival)
-	if n == 0 {
+	if len(arrival) == 0 && len(weight) == 0 {
 		return nil, 0
 	}
-	count = max(1, min(count, n))
-	order := sorted(arrival)
-	t := newTable(arrival, weight, order)
-	starts := make([][]int32, count) // starts[k][j]: where the last of k+1 groups over the first j+1 begins
-	for k := range starts {
-		starts[k] = make([]int32, n)
-		t.row(k, starts[k])
+	t := newTable(arrival, weight, func(int) bool { return true })
+	for range max(1, min(count, len(arrival))) {
+		t.add()
 	}
-	return cut(order, starts), t.best[n-1]
+	return t.cut(), t.cost()
 }
 
 // sorted returns the indices into arrival in order of arrival, then index.
@@ -45,88 +44,138 @@ func sorted(arrival []float64) []int {
 	return order
 }
 
-// cut cuts the sorted list where the table says that the last group begins, then
-// the one before it, and so on.
-func cut(order []int, starts [][]int32) [][]int {
-	groups := make([][]int, len(starts))
-	for k, end := len(starts)-1, len(order); k >= 0; k-- {
-		from := int(starts[k][end-1])
-		groups[k] = order[from:end:end]
-		end = from
-	}
-	return groups
-}
-
 // table is the dynamic program: best and last hold, for each prefix of the
 // sorted arrivals, the least cost with the current and the last number of
-// groups.
+// groups, and uneven and lastUneven the sum of the groups' squared sizes there.
 type table struct {
+	order                 []int     // indices into arrival, sorted
+	arrival               []float64 // sorted
+	size                  []bool    // which sizes of group will do; nil: all from fewest
+	fewest                int       // in a group
 	weight, first, second []float64 // running sums of w, w t, w t^2
+	same                  float64   // what costs may differ by and count as equal
 	best, last            []float64
+	uneven, lastUneven    []float64
+	starts                [][]int32 // starts[k][j]: where the last of k+1 groups over the first j+1 begins
 }
 
 // newTable takes times from the middle arrival, which keeps the running sums
-// of squares from drowning the differences.
-func newTable(arrival, weight []float64, order []int) *table {
-	n := len(order)
-	t := &table{
-		weight: make([]float64, n+1),
-		first:  make([]float64, n+1),
-		second: make([]float64, n+1),
-		best:   make([]float64, n),
-		last:   make([]float64, n),
+// of squares from drowning the differences. It panics where the lengths differ.
+func newTable(arrival, weight []float64, allowed func(size int) bool) *table {
+	if len(arrival) != len(weight) {
+		panic("split: lengths differ")
 	}
-	origin := arrival[order[n/2]]
-	for i, o := range order {
+	n := len(arrival)
+	t := &table{
+		order:   sorted(arrival),
+		arrival: make([]float64, n),
+		weight:  make([]float64, n+1),
+		first:   make([]float64, n+1),
+		second:  make([]float64, n+1),
+		best:    make([]float64, n), last: make([]float64, n),
+		uneven: make([]float64, n), lastUneven: make([]float64, n),
+	}
+	t.fewest, t.size = sizes(n, allowed)
+	origin := arrival[t.order[n/2]]
+	for i, o := range t.order {
 		w, x := weight[o], arrival[o]-origin
+		t.arrival[i] = arrival[o]
 		t.weight[i+1] = t.weight[i] + w
 		t.first[i+1] = t.first[i] + w*x
 		t.second[i+1] = t.second[i] + w*x*x
 	}
+	t.same = sameCost * t.second[n]
 	return t
 }
 
-// cost returns the weighted squared residual of the sorted arrivals from from
-// up to, but not with, to.
-func (t *table) cost(from, to int) float64 {
+// residual returns the weighted squared residual of the sorted arrivals from from
+// up to, but not with, to. That of equal arrivals is 0, without rounding.
+func (t *table) residual(from, to int) float64 {
 	w := t.weight[to] - t.weight[from]
-	if w <= 0 {
+	if w <= 0 || t.arrival[from] == t.arrival[to-1] {
 		return 0
 	}
 	f := t.first[to] - t.first[from]
 	return max(0, t.second[to]-t.second[from]-f*f/w)
 }
 
-// row fills best for k+1 groups from last for k.
-func (t *table) row(k int, start []int32) {
+// add goes on to one group more. There must be fewer groups than arrivals.
+func (t *table) add() {
 	t.best, t.last = t.last, t.best
-	if k == 0 {
+	t.uneven, t.lastUneven = t.lastUneven, t.uneven
+	n, k := len(t.order), len(t.starts)
+	t.starts = append(t.starts, make([]int32, n))
+	switch enough := (k + 1) * t.fewest; {
+	case k == 0:
 		for j := range t.best {
-			t.best[j] = t.cost(0, j+1)
+			t.best[j], t.uneven[j] = math.Inf(1), float64((j+1)*(j+1))
+			if t.will(j + 1) {
+				t.best[j] = t.residual(0, j+1)
+			}
 		}
-		return
+	case t.size != nil:
+		for j := range n {
+			t.find(k, j, k, j)
+		}
+	default:
+		for j := range min(enough-1, n) {
+			t.best[j] = math.Inf(1) // fewer arrivals than the groups need
+		}
+		t.conquer(k, enough-1, n-1, k*t.fewest, n-t.fewest)
 	}
-	for j := range k {
-		t.best[j] = math.Inf(1) // fewer arrivals than groups
-	}
-	t.conquer(k, len(t.best)-1, k, len(t.best)-1, start)
+}
+
+// will tells whether a size will do.
+func (t *table) will(size int) bool {
+	return size >= t.fewest && (t.size == nil || t.size[size])
 }
 
 // conquer fills best from j = low to high, knowing that the last group begins
 // between from and to.
-func (t *table) conquer(low, high, from, to int, start []int32) {
+func (t *table) conquer(k, low, high, from, to int) {
 	if low > high {
 		return
 	}
 	mid := (low + high) / 2
-	least, at := math.Inf(1), from
-	for i := from; i <= min(mid, to); i++ {
-		if c := t.last[i-1] + t.cost(i, mid+1); c < least {
-			least, at = c, i
+	t.find(k, mid, from, min(mid+1-t.fewest, to))
+	at := int(t.starts[k][mid])
+	t.conquer(k, low, mid-1, from, at)
+	t.conquer(k, mid+1, high, at, to)
+}
+
+// find fills best for k+1 groups over the first j+1, where the last group begins
+// between from and to. What it takes is never dearer than the least by more than
+// same.
+func (t *table) find(k, j, from, to int) {
+	least, cost, uneven, at := math.Inf(1), math.Inf(1), math.Inf(1), from
+	for i := from; i <= to; i++ {
+		n := j + 1 - i
+		if !t.will(n) {
+			continue
+		}
+		c := t.last[i-1] + t.residual(i, j+1)
+		if c > least+t.same || math.IsInf(c, 1) {
+			continue
+		}
+		least = min(least, c)
+		if u := t.lastUneven[i-1] + float64(n*n); c < cost-t.same || u < uneven {
+			cost, uneven, at = c, u, i
 		}
 	}
-	t.best[mid] = least
-	start[mid] = int32(at)
-	t.conquer(low, mid-1, from, at, start)
-	t.conquer(mid+1, high, at, to, start)
+	t.best[j], t.uneven[j], t.starts[k][j] = cost, uneven, int32(at)
+}
+
+// cost returns the least cost of all arrivals; +Inf where there is no split.
+func (t *table) cost() float64 { return t.best[len(t.best)-1] }
+
+// cut cuts the sorted list where the table says that the last group begins, then
+// the one before it, and so on.
+func (t *table) cut() [][]int {
+	groups := make([][]int, len(t.starts))
+	for k, end := len(t.starts)-1, len(t.order); k >= 0; k-- {
+		from := int(t.starts[k][end-1])
+		groups[k] = t.order[from:end:end]
+		end = from
+	}
+	return groups
 }
