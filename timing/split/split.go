@@ -6,10 +6,10 @@ import (
 	"slices"
 )
 
-// sameCost is by how much two sums of squares may differ, as a share of the
-// squares of all arrivals about the middle one, and still count as equal: some
-// tens of roundings.
-const sameCost = 1e-14
+// sameCost is by what share two sums of squares may differ and still count as
+// equal. Far more than their rounding, it takes in that of arrivals which would be
+// alike but for the roundings on their way here.
+const sameCost = 1e-12
 
 // Groups splits arrivals (s) with weights (not negative, any common unit) into
 // count groups so that the sum of weight times the squared distance from the
@@ -52,15 +52,14 @@ type table struct {
 	arrival               []float64 // sorted
 	size                  []bool    // which sizes of group will do; nil: all from fewest
 	fewest                int       // in a group
-	weight, first, second []float64 // running sums of w, w t, w t^2
-	same                  float64   // what costs may differ by and count as equal
+	weight, first, second []pair    // running sums of w, w t, w t^2
 	best, last            []float64
 	uneven, lastUneven    []float64
 	starts                [][]int32 // starts[k][j]: where the last of k+1 groups over the first j+1 begins
 }
 
 // newTable takes times from the middle arrival, which keeps the running sums
-// of squares from drowning the differences. It panics where the lengths differ.
+// small. It panics where the lengths differ.
 func newTable(arrival, weight []float64, allowed func(size int) bool) *table {
 	if len(arrival) != len(weight) {
 		panic("split: lengths differ")
@@ -69,34 +68,34 @@ func newTable(arrival, weight []float64, allowed func(size int) bool) *table {
 	t := &table{
 		order:   sorted(arrival),
 		arrival: make([]float64, n),
-		weight:  make([]float64, n+1),
-		first:   make([]float64, n+1),
-		second:  make([]float64, n+1),
+		weight:  make([]pair, n+1),
+		first:   make([]pair, n+1),
+		second:  make([]pair, n+1),
 		best:    make([]float64, n), last: make([]float64, n),
 		uneven: make([]float64, n), lastUneven: make([]float64, n),
 	}
 	t.fewest, t.size = sizes(n, allowed)
 	origin := arrival[t.order[n/2]]
 	for i, o := range t.order {
-		w, x := weight[o], arrival[o]-origin
+		w, x := pair{high: weight[o]}, sum(arrival[o], -origin)
+		wx := w.times(x)
 		t.arrival[i] = arrival[o]
-		t.weight[i+1] = t.weight[i] + w
-		t.first[i+1] = t.first[i] + w*x
-		t.second[i+1] = t.second[i] + w*x*x
+		t.weight[i+1] = t.weight[i].add(w)
+		t.first[i+1] = t.first[i].add(wx)
+		t.second[i+1] = t.second[i].add(wx.times(x))
 	}
-	t.same = sameCost * t.second[n]
 	return t
 }
 
 // residual returns the weighted squared residual of the sorted arrivals from from
 // up to, but not with, to. That of equal arrivals is 0, without rounding.
 func (t *table) residual(from, to int) float64 {
-	w := t.weight[to] - t.weight[from]
-	if w <= 0 || t.arrival[from] == t.arrival[to-1] {
+	w := t.weight[to].sub(t.weight[from])
+	if w.high <= 0 || t.arrival[from] == t.arrival[to-1] {
 		return 0
 	}
-	f := t.first[to] - t.first[from]
-	return max(0, t.second[to]-t.second[from]-f*f/w)
+	f := t.first[to].sub(t.first[from])
+	return max(0, t.second[to].sub(t.second[from]).sub(f.times(f).over(w)).high)
 }
 
 // add goes on to one group more. There must be fewer groups than arrivals.
@@ -144,21 +143,21 @@ func (t *table) conquer(k, low, high, from, to int) {
 }
 
 // find fills best for k+1 groups over the first j+1, where the last group begins
-// between from and to. What it takes is never dearer than the least by more than
-// same.
+// between from and to. What it takes is never dearer than the least but by
+// sameCost of it.
 func (t *table) find(k, j, from, to int) {
 	least, cost, uneven, at := math.Inf(1), math.Inf(1), math.Inf(1), from
 	for i := from; i <= to; i++ {
 		n := j + 1 - i
-		if !t.will(n) {
+		if !t.will(n) || math.IsInf(t.last[i-1], 1) {
 			continue
 		}
 		c := t.last[i-1] + t.residual(i, j+1)
-		if c > least+t.same || math.IsInf(c, 1) {
+		if c*(1-sameCost) > least {
 			continue
 		}
 		least = min(least, c)
-		if u := t.lastUneven[i-1] + float64(n*n); c < cost-t.same || u < uneven {
+		if u := t.lastUneven[i-1] + float64(n*n); c < cost*(1-sameCost) || u < uneven {
 			cost, uneven, at = c, u, i
 		}
 	}
