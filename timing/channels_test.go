@@ -160,30 +160,6 @@ func TestFewerChannels(t *testing.T) {
 	}
 }
 
-// TestCountsAgreeWithPlan: what the counts say of the plan's own number of channels
-// is what the plan has, and one channel is as if there were no delays.
-func TestCountsAgreeWithPlan(t *testing.T) {
-	for _, channels := range []int{1, 3, 8, 12} {
-		a := demo(t)
-		a.Wiring.Channels = channels
-		p := plan(t, a)
-		c := p.Counts[channels-1]
-		if c.Channels != channels || math.Abs(c.Smear-p.Aligned.Smear) > 1e-15 || math.Abs(c.CombOnset/p.Aligned.CombOnset-1) > 1e-9 {
-			t.Errorf("%d channels: counted %+v, planned %+v", channels, c, p.Aligned)
-		}
-		if one := p.Counts[0]; math.Abs(one.Smear-p.Unaligned.Smear) > 1e-15 || math.Abs(one.CombOnset/p.Unaligned.CombOnset-1) > 1e-9 {
-			t.Errorf("one channel: %+v, without delays %+v", one, p.Unaligned)
-		}
-	}
-	p := plan(t, demo(t))
-	if len(p.Counts) != 16 {
-		t.Errorf("%d counts", len(p.Counts))
-	}
-	if k := p.Knee(); k != 4 || !strings.HasPrefix(p.CountSentence(), "More than 4 channels hardly pay") {
-		t.Errorf("knee at %d: %s", k, p.CountSentence())
-	}
-}
-
 // bankOf makes one channel of 4 drivers of 8 ohm, 2 strings of 2, at 10 V.
 func bankOf(t testing.TB) *layout.Array {
 	a := plain(t)

@@ -1,48 +1,129 @@
 package timing
 
 import (
+	"fmt"
 	"math"
 	"math/cmplx"
+	"strings"
 
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
+	"pappus/timing/split"
 )
 
-// mostCounts is the most channels that the counts go up to.
-const mostCounts = 16
+// mostCounts is the most channels that the counts go up to, far more than any
+// amplifier here has; each takes a sum over all drivers.
+const mostCounts = 128
 
 // Count is what a number of channels would leave at the spot, with the drivers
-// split by arrival and all as loud.
+// split as the design asks, by arrival for a layout by hand, and all as loud.
 type Count struct {
 	Channels  int
-	Smear     float64 // s
-	CombOnset float64 // Hz, +Inf: none up to the highest reckoned
+	Split     string  // arrival, neighbours, height; of the plan's own also hand, or each where every driver has its own
+	Smear     float64 // s, weighted by energy, as the split and its delays are
+	Plain     float64 // s, every driver counting alike, for the split and its delays too
+	CombOnset float64 // Hz, of the split by energy; +Inf: none up to the highest reckoned
 }
 
-// count fills in what 1, 2, 3 … channels would leave: up to mostCounts, and no
-// more than can be wired.
+// How a plan's own channels are split where it is in none of the ways that a
+// design may name.
+const (
+	ofHand = "hand"
+	ofEach = "each"
+)
+
+// count fills in what 1, 2, 3 … channels would leave: up to one for each driver,
+// mostCounts, and no more than can be wired.
 func (p *Planner) count(plan *Plan) {
 	time := plan.heard()
-	alone := p.alone()
+	alone, ones := p.alone(), ones(len(time))
 	weight := raised(append([]float64(nil), alone...))
+	most := min(plan.mostChannels(), mostCounts)
+	ways, plainWays := plan.sorts(time, weight, most), plan.sorts(time, ones, most)
 	parts, sum := p.parts(), make([]float64, len(p.medium.Frequency))
-	late := make([]float64, len(time)) // arrivals by the path, with the delays
-	for k := 1; k <= min(plan.mostChannels(), mostCounts); k++ {
-		groups := plan.sort(byArrival, time, weight, k)
-		delay := make([]float64, len(groups))
-		for g, mounts := range groups {
-			delay[g] = -centre(mounts, time, weight)
-			for _, m := range mounts {
-				late[m] = plan.Arrivals[m].Time + delay[g]
-			}
+	for k, groups := range ways {
+		if groups == nil {
+			continue // not so many can be wired, though more can
 		}
+		late, delay := plan.inStep(groups, time, weight)
+		plainLate, _ := plan.inStep(plainWays[k], time, ones)
 		p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
 		plan.Counts = append(plan.Counts, Count{
-			Channels:  k,
+			Channels:  k + 1,
+			Split:     plan.CountedBy(),
 			Smear:     measure.Smear(late, alone),
+			Plain:     measure.Smear(plainLate, ones),
 			CombOnset: measure.CombOnset(p.medium.Frequency, sum, parts),
 		})
 	}
+}
+
+// CountedBy returns how the counts split the drivers: arrival, neighbours or
+// height.
+func (plan *Plan) CountedBy() string {
+	if by := plan.Array.Wiring.Split; by != "" && len(plan.Array.Channels) == 0 {
+		return by
+	}
+	return byArrival
+}
+
+// sorts sorts the drivers into 1, 2 … most channels that can be wired.
+func (plan *Plan) sorts(time, weight []float64, most int) [][][]int {
+	by := plan.CountedBy()
+	if by != byNeighbours {
+		value, weigh := plan.line(by, time, weight)
+		return split.UpTo(value, weigh, most, plan.canWire)
+	}
+	out := make([][][]int, most)
+	place := plan.places()
+	for k := range out {
+		out[k] = split.Neighbours(place, k+1)
+	}
+	return out
+}
+
+// inStep returns the arrivals by the path once each group's mean is taken out of
+// them, and the groups' delays for that, which may be negative.
+func (plan *Plan) inStep(groups [][]int, time, weight []float64) (late, delay []float64) {
+	late, delay = make([]float64, len(time)), make([]float64, len(groups))
+	for g, mounts := range groups {
+		delay[g] = -centre(mounts, time, weight)
+		for _, m := range mounts {
+			late[m] = plan.Arrivals[m].Time + delay[g]
+		}
+	}
+	return late, delay
+}
+
+// ones returns n weights of 1.
+func ones(n int) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = 1
+	}
+	return out
+}
+
+// Own returns what the plan's own channels leave, with their gains and polarities,
+// and the index of the count that this is; -1 where there is none, as for a layout
+// by hand or where not every driver can have a channel of its own.
+func (plan *Plan) Own() (own Count, index int) {
+	late := make([]float64, len(plan.Arrivals))
+	for m, r := range plan.Arrivals {
+		late[m] = r.Time + r.Delay
+	}
+	own = Count{Channels: len(plan.Channels), Split: ofEach, Smear: plan.Aligned.Smear,
+		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset}
+	if len(plan.Array.Channels) > 0 {
+		own.Split = ofHand
+		return own, -1
+	}
+	for i, c := range plan.Counts {
+		if c.Channels == own.Channels {
+			return c, i
+		}
+	}
+	return own, -1
 }
 
 // alone returns each driver's squared pressure at the spot, all being as loud; to
@@ -88,18 +169,40 @@ func (s *spotSums) sumGroups(dst []float64, groups [][]int, delay, frequency []f
 	}
 }
 
-// smears returns the smear of each count.
-func (plan *Plan) smears() []float64 {
-	out := make([]float64, len(plan.Counts))
-	for k, c := range plan.Counts {
-		out[k] = c.Smear
+// curves returns the smear and the comb onset of each count.
+func (plan *Plan) curves() (smear, onset []float64) {
+	for _, c := range plan.Counts {
+		smear, onset = append(smear, c.Smear), append(onset, c.CombOnset)
 	}
-	return out
+	return smear, onset
 }
 
-// Knee returns the number of channels from which on more hardly pay; 0 where
-// there are no counts.
-func (plan *Plan) Knee() int { return channelcount.Knee(plan.smears()) }
+// Knees returns the numbers of channels from which on more hardly pay, for the
+// smear and for the comb onset; 0 where there are no counts.
+func (plan *Plan) Knees() (smear, onset int) {
+	s, o := plan.curves()
+	return channelcount.Knee(s), channelcount.OnsetKnee(o)
+}
 
-// CountSentence says in plain words where more channels stop paying.
-func (plan *Plan) CountSentence() string { return channelcount.Sentence(plan.smears()) }
+// CountSentence says in plain words where more channels stop paying, a sentence
+// to a line.
+func (plan *Plan) CountSentence() string {
+	if len(plan.Counts) == 0 {
+		return fmt.Sprintf("No number of channels can be wired at or above the amplifier's %g ohm.", plan.Array.Wiring.MinimumLoad)
+	}
+	smear, onset := plan.curves()
+	return strings.Join(channelcount.Sentences(smear, onset, plan.countsEnd()), "\n")
+}
+
+// countsEnd says why there are no counts up to one channel for each driver; empty
+// where there are.
+func (plan *Plan) countsEnd() string {
+	switch n := plan.Counts[len(plan.Counts)-1].Channels; {
+	case n == len(plan.Array.Mounts):
+		return ""
+	case n < mostCounts:
+		return fmt.Sprintf("with more, a channel has fewer than %d drivers and loads the amplifier below its %g ohm",
+			plan.leastDrivers(), plan.Array.Wiring.MinimumLoad)
+	}
+	return "more were not looked at"
+}

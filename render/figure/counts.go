@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"pappus/timing"
 
@@ -14,41 +15,126 @@ import (
 )
 
 // Counts draws what each number of channels leaves at the spot: the smear above,
-// the comb onset below. A plan without counts is ErrNothing.
+// the comb onset below, where the plan stands and where more channels stop paying.
+// A plan without counts is ErrNothing.
 func Counts(w io.Writer, f Format, p *timing.Plan) error {
 	if len(p.Counts) == 0 {
 		return fmt.Errorf("counts: %w", ErrNothing)
 	}
-	var smear, onset plotter.XYs
+	own, _ := p.Own()
+	smearKnee, onsetKnee := p.Knees()
+	smear := countPanel{colour: 0, knee: smearKnee, own: plotter.XY{X: float64(own.Channels), Y: 1e6 * own.Smear}}
+	onset := countPanel{colour: 1, knee: onsetKnee, own: plotter.XY{X: float64(own.Channels), Y: own.CombOnset / 1000}}
+	var plain plotter.XYs
 	for _, c := range p.Counts {
 		n := float64(c.Channels)
-		smear = append(smear, plotter.XY{X: n, Y: 1e6 * c.Smear})
-		if !math.IsInf(c.CombOnset, 0) {
-			onset = append(onset, plotter.XY{X: n, Y: c.CombOnset / 1000})
-		}
+		smear.points = append(smear.points, plotter.XY{X: n, Y: 1e6 * c.Smear})
+		plain = append(plain, plotter.XY{X: n, Y: 1e6 * c.Plain})
+		onset.points = append(onset.points, plotter.XY{X: n, Y: c.CombOnset / 1000})
+	}
+	weighed, alike := stroke(0, 2), stroke(2, 1.4)
+	entries := []entry{
+		{"smear by energy", weighed},
+		{"smear, all drivers alike", alike},
+		{"comb onset", draw.LineStyle{Color: colours[1], Width: 2}},
+		{fmt.Sprintf("as planned, %d", own.Channels), ownLine},
+	}
+	if smear.bends() || onset.bends() {
+		entries = append(entries, entry{"more hardly pay", kneeLine})
 	}
 	return write(w, f, func(c draw.Canvas) {
-		c = heading(c, nameOf(p)+": what more channels bring", spotText(p)+fmt.Sprintf("; the plan has %d", len(p.Channels)))
-		middle := (c.Max.Y - c.Min.Y) / 2
-		countPlot(smear, "", "smear, µs", 0).Draw(draw.Crop(c, 0, 0, middle, 0))
-		countPlot(onset, "channels", "comb onset, kHz", 1).Draw(draw.Crop(c, 0, 0, 0, -middle-vg.Points(10)))
+		c = heading(c, nameOf(p)+": what more channels bring", spotText(p)+"; split by "+p.CountedBy())
+		c = legendAbove(c, entries)
+		above, below := newPlot("", "smear, µs"), newPlot("channels", "comb onset, kHz")
+		above.Add(newGrid(), &plotter.Line{XYs: plain, LineStyle: alike}, smear)
+		below.Add(newGrid(), onset)
+		most := max(own.Channels, p.Counts[len(p.Counts)-1].Channels)
+		countAxes(above, most, append(plain, append(smear.points, smear.own)...))
+		countAxes(below, most, append(onset.points, onset.own))
+		panels := [][]*plot.Plot{{above}, {below}}
+		for i, room := range plot.Align(panels, draw.Tiles{Rows: 2, Cols: 1, PadY: vg.Points(8), PadRight: vg.Points(4)}, c) {
+			panels[i][0].Draw(room[0])
+		}
 	})
 }
 
-func countPlot(points plotter.XYs, across, up string, colour int) *plot.Plot {
-	p := newPlot(across, up)
-	style := stroke(0, 2)
-	style.Color = colours[colour]
-	p.Add(newGrid(), &plotter.Line{XYs: points, LineStyle: style},
-		&plotter.Scatter{XYs: points, GlyphStyle: draw.GlyphStyle{Color: style.Color, Radius: 3, Shape: draw.CircleGlyph{}}})
-	p.X.Min, p.X.Max = 0.5, 2.5
-	p.Y.Min, p.Y.Max = 0, 1
-	for _, at := range points {
-		p.X.Max, p.Y.Max = max(p.X.Max, at.X+0.5), max(p.Y.Max, 1.05*at.Y)
-	}
+// The upright lines of a panel.
+var (
+	ownLine  = draw.LineStyle{Color: ink, Width: 0.8}
+	kneeLine = draw.LineStyle{Color: quiet, Width: 1, Dashes: []vg.Length{3, 3}}
+)
+
+// countAxes sets the axes of a panel for 1 to most channels and some values.
+func countAxes(p *plot.Plot, most int, points plotter.XYs) {
+	p.X.Min, p.X.Max = 0.5, float64(max(most, 2))+0.5
 	p.X.Tick.Marker = evenTicks{max(1, niceStep(p.X.Max-p.X.Min, 16))}
+	p.Y.Min, p.Y.Max = 0, 1
+	if !anyFinite(points) {
+		p.Y.Tick.Marker = plot.ConstantTicks{}
+		return
+	}
+	for _, at := range points {
+		if !math.IsInf(at.Y, 0) {
+			p.Y.Max = max(p.Y.Max, 1.12*at.Y)
+		}
+	}
 	p.Y.Tick.Marker = evenTicks{niceStep(p.Y.Max-p.Y.Min, 6)}
-	return p
+}
+
+// anyFinite tells whether any value is finite.
+func anyFinite(points plotter.XYs) bool {
+	return slices.ContainsFunc(points, func(at plotter.XY) bool { return !math.IsInf(at.Y, 0) })
+}
+
+// countPanel draws a value over the number of channels, the plan's own and the
+// knee. A value that is infinite is drawn as an arrow at the upper edge: there is
+// no comb onset up to the highest reckoned.
+type countPanel struct {
+	points plotter.XYs
+	own    plotter.XY
+	knee   int
+	colour int
+}
+
+// bends tells whether there is a knee with anything beyond it.
+func (m countPanel) bends() bool {
+	return anyFinite(m.points) && float64(m.knee) < m.points[len(m.points)-1].X
+}
+
+// Plot draws the panel.
+func (m countPanel) Plot(c draw.Canvas, p *plot.Plot) {
+	x, y := p.Transforms(&c)
+	if !anyFinite(append(m.points, m.own)) {
+		label(&c, aligned(words(10.5, quiet), draw.XCenter, draw.YCenter), c.Center(),
+			"no comb onset with any number of channels: the drivers never fall 3 dB short")
+		return
+	}
+	upright := func(style draw.LineStyle, channels float64) {
+		c.StrokeLine2(style, x(channels), c.Min.Y, x(channels), c.Max.Y)
+	}
+	if m.bends() {
+		upright(kneeLine, float64(m.knee))
+	}
+	upright(ownLine, m.own.X)
+	place := func(at plotter.XY) vg.Point {
+		if math.IsInf(at.Y, 0) {
+			return vg.Point{X: x(at.X), Y: c.Max.Y - 6}
+		}
+		return vg.Point{X: x(at.X), Y: y(at.Y)}
+	}
+	style := stroke(0, 2)
+	style.Color = colours[m.colour]
+	for i, at := range m.points {
+		shape := draw.GlyphDrawer(draw.CircleGlyph{})
+		if math.IsInf(at.Y, 0) {
+			shape = draw.TriangleGlyph{}
+		} else if i > 0 && !math.IsInf(m.points[i-1].Y, 0) {
+			last, here := place(m.points[i-1]), place(at)
+			c.StrokeLine2(style, last.X, last.Y, here.X, here.Y)
+		}
+		c.DrawGlyph(draw.GlyphStyle{Color: style.Color, Radius: 3, Shape: shape}, place(at))
+	}
+	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: 6, Shape: draw.RingGlyph{}}, place(m.own))
 }
 
 // Excursion draws how far the cone of the driver that gets most moves, with the

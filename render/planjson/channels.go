@@ -9,7 +9,9 @@ import (
 
 // WriteChannels writes what each channel is to be set to:
 //
-//	counts[]      channels, smear_us, comb_onset_hz: what the best split into so many leaves
+//	counts[]      channels, split, smear_us, plain_smear_us (all drivers counting alike),
+//	              comb_onset_hz: what the design's way of splitting into so many leaves; where
+//	              the plan's own channels are none of these they are the last, by hand
 //	signs         how the five coefficients are meant
 //	processor[]   channel, delay_ms, delay_samples, delay_mm, set_us (the nearest that can
 //	              be set), residual_us, cost_4k_db, cost_8k_db, gain_db, inverted, filters[]
@@ -25,8 +27,14 @@ import (
 //	warnings      what to look out for in the plan
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
 	out := channelPlan{Signs: timing.SignConvention, Protection: protectionOf(p.Protection), Warnings: append([]string{}, p.Warnings...)}
+	count := func(c timing.Count) {
+		out.Counts = append(out.Counts, channelCount{c.Channels, c.Split, us(c.Smear), us(c.Plain), to(1, c.CombOnset)})
+	}
 	for _, c := range p.Counts {
-		out.Counts = append(out.Counts, channelCount{c.Channels, us(c.Smear), to(1, c.CombOnset)})
+		count(c)
+	}
+	if own, at := p.Own(); at < 0 {
+		count(own)
 	}
 	for _, r := range rows {
 		s := setting{
@@ -61,7 +69,9 @@ type channelPlan struct {
 
 type channelCount struct {
 	Channels  int    `json:"channels"`
+	Split     string `json:"split"`
 	Smear     number `json:"smear_us"`
+	Plain     number `json:"plain_smear_us"`
 	CombOnset number `json:"comb_onset_hz"`
 }
 

@@ -15,24 +15,6 @@ import (
 	"pappus/timing/exposure"
 )
 
-// Counts writes one row for each number of channels: what the best split leaves
-// at the spot.
-func Counts(w io.Writer, p *timing.Plan) error {
-	rows := [][]string{{"channels", "smear_us", "comb_onset_hz"}}
-	for _, c := range p.Counts {
-		rows = append(rows, []string{strconv.Itoa(c.Channels), fixed(1e6*c.Smear, 2), hertz(c.CombOnset)})
-	}
-	return csv.NewWriter(w).WriteAll(rows)
-}
-
-// hertz writes a frequency; nothing where there is none.
-func hertz(f float64) string {
-	if math.IsInf(f, 0) {
-		return ""
-	}
-	return fixed(f, 1)
-}
-
 // Processor writes one row for each filter of each channel and of the woofer, one
 // at least, with the channel's settings on each: what the processor is to be set to. The
 // coefficients are for timing.SignConvention, at the processor's rate.
@@ -159,15 +141,7 @@ func noiseWords(p *timing.Plan) string {
 // bring, and what to set each to.
 func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
-	fmt.Fprintln(b, s.faint("channels  smear us  comb onset"))
-	for _, c := range p.Counts {
-		mark := " "
-		if c.Channels == len(p.Channels) {
-			mark = "<"
-		}
-		fmt.Fprintf(b, "%8d %9.1f %11s %s\n", c.Channels, 1e6*c.Smear, onset(c.CombOnset), mark)
-	}
-	fmt.Fprintf(b, "%s\n\n", wrap(p.CountSentence()))
+	countScreen(b, p, s)
 	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  set us  costs at 8k  gain dB  polarity"))
 	for _, r := range rows {
 		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %7.1f %9.2f dB %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,

@@ -3,6 +3,7 @@ package channelcount
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pappus/timing/split"
 )
@@ -11,8 +12,8 @@ import (
 // has, and each is a search of its own.
 const Most = 64
 
-// Share is the least part of what the second channel gains that a further one
-// must gain to pay.
+// Share is the least part of what the best channel gains that a further one must
+// gain to pay for the smear, and of the comb onset that it must raise it by.
 const Share = 0.1
 
 // Curve returns the smear in s that is left with 1, 2, … channels, in that
@@ -63,37 +64,152 @@ func Smear(groups [][]int, arrival, weight []float64) float64 {
 	return math.Sqrt(square / total)
 }
 
-// Knee returns the number of channels where more stop paying: the smallest from
-// which on no further channel lowers the smear by as much as a tenth of what the
-// second channel does. It is 1 where the second gains nothing that is worth a
-// nanosecond, and 0 for an empty curve.
+// Knee returns the number of channels where more stop paying for the smear: the
+// smallest from which on no further channel lowers it by as much as a tenth of what
+// the best channel does, the one that lowers it most. A channel lowers the smear by
+// how much less it leaves than the best of fewer. Knee is 1 where no channel gains
+// a nanosecond, and 0 for an empty curve.
 func Knee(smear []float64) int {
-	if len(smear) < 2 || smear[0]-smear[1] < 1e-9 {
+	gain := gains(smear)
+	best := bestGain(gain)
+	if best < 0 || gain[best] < nanosecond {
 		return min(1, len(smear))
 	}
-	least := Share * (smear[0] - smear[1])
-	for k := len(smear) - 1; k > 1; k-- {
-		if smear[k-1]-smear[k] >= least {
+	for k := len(gain) - 1; k > 0; k-- {
+		if gain[k] >= Share*gain[best] {
 			return k + 1
 		}
 	}
-	return 2
+	return 1
 }
 
-// Sentence says in plain words where more channels stop paying.
-func Sentence(smear []float64) string {
-	knee := Knee(smear)
-	us := func(s float64) float64 { return s * 1e6 }
-	switch {
-	case knee == 0:
-		return "There are no drivers to split."
-	case knee == 1 && len(smear) == 1:
-		return fmt.Sprintf("One channel leaves a smear of %.3g us; more were not looked at.", us(smear[0]))
-	case knee == 1:
-		return fmt.Sprintf("One channel is enough: it leaves a smear of %.3g us, and a second lowers it by no more than a nanosecond.", us(smear[0]))
-	case knee == len(smear):
-		return fmt.Sprintf("Every channel up to %d pays: they lower the smear from %.3g us to %.3g us.", knee, us(smear[0]), us(smear[knee-1]))
+const nanosecond = 1e-9
+
+// gains returns by how much each number of channels leaves less than the best of
+// fewer; 0 for the first, and where it leaves no less.
+func gains(smear []float64) []float64 {
+	out := make([]float64, len(smear))
+	least := math.Inf(1)
+	for k, s := range smear {
+		if k > 0 {
+			out[k] = max(0, least-s)
+		}
+		least = min(least, s)
 	}
-	return fmt.Sprintf("More than %d channels hardly pay: %d lower the smear from %.3g us to %.3g us, and each further one gains less than %.2g us, a tenth of what the second channel does.",
-		knee, knee, us(smear[0]), us(smear[knee-1]), us(Share*(smear[0]-smear[1])))
+	return out
+}
+
+// bestGain returns the index of the greatest gain, the first of several; -1 where
+// there are none.
+func bestGain(gain []float64) int {
+	best := -1
+	for k, g := range gain {
+		if best < 0 || g > gain[best] {
+			best = k
+		}
+	}
+	return best
+}
+
+// OnsetKnee returns the number of channels where more stop paying for the comb
+// onset in Hz, +Inf where there is none: the smallest from which on no further
+// channel raises it by a tenth of itself over the best of fewer. It is 0 for an
+// empty curve.
+func OnsetKnee(onset []float64) int {
+	knee, highest := min(1, len(onset)), 0.0
+	for k, f := range onset {
+		if k > 0 && f >= (1+Share)*highest && highest < math.Inf(1) {
+			knee = k + 1
+		}
+		highest = max(highest, f)
+	}
+	return knee
+}
+
+// Sentences says in plain words where more channels stop paying: for the smear in
+// s, for the comb onset in Hz, and why the list ends before there is a channel for
+// each driver; empty where it does not.
+func Sentences(smear, onset []float64, ends string) []string {
+	if len(smear) == 0 {
+		return []string{"There are no drivers to split."}
+	}
+	out := []string{smearSentence(smear), onsetSentence(onset)}
+	if ends != "" {
+		out = append(out, fmt.Sprintf("The list ends at %d: %s.", len(smear), ends))
+	}
+	return out
+}
+
+func smearSentence(smear []float64) string {
+	knee := Knee(smear)
+	text := func(k int) string { return us(smear[k-1]) }
+	switch {
+	case len(smear) == 1:
+		return fmt.Sprintf("One channel leaves a smear of %s.", text(1))
+	case knee == 1:
+		return fmt.Sprintf("One channel is enough for the smear: it leaves %s, and no more lower it by a nanosecond.", text(1))
+	}
+	gain := gains(smear)
+	best := bestGain(gain)
+	if knee == len(smear) {
+		every := !slices.ContainsFunc(gain[1:], func(g float64) bool { return g < Share*gain[best] })
+		return fmt.Sprintf("For the smear %s: they lower it from %s to %s.", allPay(knee, every), text(1), text(knee))
+	}
+	which := "the second channel"
+	if best > 1 {
+		which = fmt.Sprintf("channel %d", best+1)
+	}
+	return fmt.Sprintf("More than %d channels hardly pay for the smear: %d lower it from %s to %s, and each further one gains less than %.2g us, a tenth of what %s does.",
+		knee, knee, text(1), text(knee), 1e6*Share*gain[best], which)
+}
+
+// allPay says that the last of some channels still pays, and whether every one did.
+func allPay(last int, every bool) string {
+	if every {
+		return fmt.Sprintf("every channel up to %d pays", last)
+	}
+	return fmt.Sprintf("channels go on to pay up to the last, %d", last)
+}
+
+// us writes a time; nothing that is under a hundredth of a microsecond.
+func us(s float64) string {
+	if s < nanosecond*10 {
+		return "0 us"
+	}
+	return fmt.Sprintf("%.3g us", 1e6*s)
+}
+
+func onsetSentence(onset []float64) string {
+	knee := OnsetKnee(onset)
+	first := hertz(onset[0])
+	last := "until there is none"
+	if f := onset[knee-1]; !math.IsInf(f, 1) {
+		last = "to " + hertz(f)
+	}
+	switch {
+	case math.IsInf(onset[0], 1):
+		return "There is no comb onset even with one channel."
+	case len(onset) == 1:
+		return fmt.Sprintf("Its comb onset is at %s.", first)
+	case knee == 1:
+		return fmt.Sprintf("The comb onset stays: no number of channels raises it by a tenth from %s.", first)
+	case knee == len(onset):
+		every := true
+		for k := range onset {
+			every = every && OnsetKnee(onset[:k+1]) == k+1
+		}
+		return fmt.Sprintf("For the comb onset %s: they raise it from %s %s.", allPay(knee, every), first, last)
+	}
+	if math.IsInf(onset[knee-1], 1) {
+		return fmt.Sprintf("For the comb onset more than %d are of no use: %d raise it from %s until there is none.", knee, knee, first)
+	}
+	return fmt.Sprintf("For the comb onset more than %d hardly pay: %d raise it from %s %s, and no further one raises it by a tenth.",
+		knee, knee, first, last)
+}
+
+func hertz(f float64) string {
+	if f >= 1000 {
+		return fmt.Sprintf("%.1f kHz", f/1000)
+	}
+	return fmt.Sprintf("%.0f Hz", f)
 }

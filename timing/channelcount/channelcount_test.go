@@ -10,6 +10,7 @@ import (
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
 
+	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
 
@@ -114,6 +115,9 @@ func TestKnee(t *testing.T) {
 		{"a tenth exactly still pays", []float64{20, 10, 9, 8.5}, 3},
 		{"a late gain counts", []float64{20, 10, 9.9, 5, 4.9}, 4},
 		{"all pay", []float64{9, 6, 3, 0}, 4},
+		{"not the second but the third", []float64{20, 20, 10, 8, 7.5}, 4},
+		{"worse on the way", []float64{20, 10, 12, 9.5, 8.9, 8.9}, 2},
+		{"better again than the best of fewer", []float64{20, 10, 12, 8, 8}, 4},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -124,18 +128,100 @@ func TestKnee(t *testing.T) {
 	}
 }
 
-// TestKneeIsWhatItSays holds the sentence's claim for any curve.
-func TestKneeIsWhatItSays(t *testing.T) {
+// TestKneesAreWhatTheySay holds the sentences' claims for any curve, falling or
+// not: beyond the knee none pays, the knee itself does.
+func TestKneesAreWhatTheySay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		arrival, weight := draw(t)
-		smear := channelcount.Curve(arrival, weight, channelcount.Most)
+		smear := rapid.SliceOfN(rapid.Float64Range(0, 1e-3), 1, 30).Draw(t, "smear")
 		knee := channelcount.Knee(smear)
-		for k := knee; k >= 2 && k < len(smear); k++ {
-			if smear[k-1]-smear[k] >= channelcount.Share*(smear[0]-smear[1]) {
-				t.Fatalf("knee at %d, but channel %d pays: %g", knee, k+1, smear)
+		lowers := func(k int) float64 { // the channel k, from 1
+			if k == 1 {
+				return 0
+			}
+			return max(0, slices.Min(smear[:k-1])-smear[k-1])
+		}
+		best := 0.0
+		for k := range smear {
+			best = max(best, lowers(k+1))
+		}
+		if best < 1e-9 {
+			if knee != 1 {
+				t.Fatalf("knee at %d, but no channel pays", knee)
+			}
+			return
+		}
+		for k := knee; k <= len(smear); k++ {
+			if pays := lowers(k) >= channelcount.Share*best; pays != (k == knee) {
+				t.Fatalf("knee at %d, but that channel %d pays is %t: %g", knee, k, pays, smear)
 			}
 		}
 	})
+}
+
+func TestOnsetKnee(t *testing.T) {
+	none := math.Inf(1)
+	tests := []struct {
+		name  string
+		onset []float64
+		want  int
+	}{
+		{"empty", nil, 0},
+		{"one", []float64{300}, 1},
+		{"no gain", []float64{300, 320, 329}, 1},
+		{"a tenth pays", []float64{1000, 2000, 2200, 2300}, 3},
+		{"slow steps do not add up", []float64{1000, 2000, 2190, 2400, 2630}, 2},
+		{"lower on the way", []float64{1000, 2000, 1500, 2100, 2320}, 5},
+		{"until there is none", []float64{1000, 2000, none, none}, 3},
+		{"none and some again", []float64{1000, none, 2000, none}, 2},
+		{"none at all", []float64{none, none}, 1},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			if got := channelcount.OnsetKnee(test.onset); got != test.want {
+				t.Errorf("%d, want %d", got, test.want)
+			}
+		})
+	}
+}
+
+func TestSentences(t *testing.T) {
+	none := math.Inf(1)
+	tests := []struct {
+		name         string
+		smear, onset []float64
+		ends         string
+		want         []string
+	}{
+		{"no drivers", nil, nil, "", []string{"There are no drivers to split."}},
+		{"one", []float64{1e-4}, []float64{400}, "more cannot be wired", []string{"One channel leaves a smear of 100 us.",
+			"Its comb onset is at 400 Hz.", "The list ends at 1: more cannot be wired."}},
+		{"all at once", []float64{1e-17, 2e-17}, []float64{none, none}, "", []string{
+			"One channel is enough for the smear: it leaves 0 us, and no more lower it by a nanosecond.",
+			"There is no comb onset even with one channel."}},
+		{"two knees", []float64{2e-4, 1e-4, 9.5e-5, 9.4e-5, 9.4e-5}, []float64{400, 800, 1600, 3200, 3300}, "", []string{
+			"More than 2 channels hardly pay for the smear: 2 lower it from 200 us to 100 us, and each further one gains less than 10 us, a tenth of what the second channel does.",
+			"For the comb onset more than 4 hardly pay: 4 raise it from 400 Hz to 3.2 kHz, and no further one raises it by a tenth."}},
+		{"wiring ends it", []float64{2e-4, 1e-4}, []float64{400, 800}, "too few drivers", []string{
+			"For the smear every channel up to 2 pays: they lower it from 200 us to 100 us.",
+			"For the comb onset every channel up to 2 pays: they raise it from 400 Hz to 800 Hz.",
+			"The list ends at 2: too few drivers."}},
+		{"the third is the best", []float64{2e-4, 2e-4, 1e-4, 1e-4}, []float64{400, 400, 400, 400}, "", []string{
+			"More than 3 channels hardly pay for the smear: 3 lower it from 200 us to 100 us, and each further one gains less than 10 us, a tenth of what channel 3 does.",
+			"The comb onset stays: no number of channels raises it by a tenth from 400 Hz."}},
+		{"the last pays, not every one", []float64{2e-4, 1e-4, 1e-4, 1e-5}, []float64{400, 800, 800, none}, "", []string{
+			"For the smear channels go on to pay up to the last, 4: they lower it from 200 us to 10 us.",
+			"For the comb onset channels go on to pay up to the last, 4: they raise it from 400 Hz until there is none."}},
+		{"no onset from three on", []float64{2e-4, 1e-4, 1e-5, 1e-6}, []float64{400, 800, none, none}, "", []string{
+			"More than 3 channels hardly pay for the smear: 3 lower it from 200 us to 10 us, and each further one gains less than 10 us, a tenth of what the second channel does.",
+			"For the comb onset more than 3 are of no use: 3 raise it from 400 Hz until there is none."}},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			if diff := cmp.Diff(test.want, channelcount.Sentences(test.smear, test.onset, test.ends)); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
 }
 
 func TestEmpty(t *testing.T) {
@@ -150,13 +236,16 @@ func TestEmpty(t *testing.T) {
 	}
 }
 
-func ExampleSentence() {
+func ExampleSentences() {
 	arrival := []float64{5.1e-3, 5.12e-3, 5.4e-3, 5.43e-3, 5.6e-3, 5.61e-3} // s
-	fmt.Println(channelcount.Sentence(channelcount.Curve(arrival, []float64{1, 1, 1, 1, 1, 1}, 6)))
-	fmt.Println(channelcount.Sentence([]float64{1e-4, 5e-5, 0}))
+	smear := channelcount.Curve(arrival, []float64{1, 1, 1, 1, 1, 1}, 6)
+	onset := []float64{410, 1300, 8000, 8100, 8200, 14000} // Hz
+	for _, sentence := range channelcount.Sentences(smear, onset, "") {
+		fmt.Println(sentence)
+	}
 	// Output:
-	// More than 3 channels hardly pay: 3 lower the smear from 204 us to 10.8 us, and each further one gains less than 13 us, a tenth of what the second channel does.
-	// Every channel up to 3 pays: they lower the smear from 100 us to 0 us.
+	// More than 3 channels hardly pay for the smear: 3 lower it from 204 us to 10.8 us, and each further one gains less than 13 us, a tenth of what the second channel does.
+	// For the comb onset channels go on to pay up to the last, 6: they raise it from 410 Hz to 14.0 kHz.
 }
 
 func BenchmarkCurve(b *testing.B) {

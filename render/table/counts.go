@@ -1,0 +1,82 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/timing"
+)
+
+// Counts writes one row for each number of channels: what the design's way of
+// splitting leaves at the spot, the smear with energy weights and plain. Where the
+// plan's own channels are none of these, as for a layout by hand, they follow.
+func Counts(w io.Writer, p *timing.Plan) error {
+	rows := [][]string{{"channels", "split", "smear_us", "plain_smear_us", "comb_onset_hz"}}
+	add := func(c timing.Count) {
+		rows = append(rows, []string{strconv.Itoa(c.Channels), c.Split, fixed(1e6*c.Smear, 2), fixed(1e6*c.Plain, 2), hertz(c.CombOnset)})
+	}
+	for _, c := range p.Counts {
+		add(c)
+	}
+	if own, at := p.Own(); at < 0 {
+		add(own)
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// hertz writes a frequency; nothing where there is none.
+func hertz(f float64) string {
+	if math.IsInf(f, 0) {
+		return ""
+	}
+	return fixed(f, 1)
+}
+
+// mostCountRows is how many numbers of channels the screen shows at least.
+const mostCountRows = 16
+
+// countScreen writes what more channels would bring: every number up to where more
+// stop paying and to the plan's own, and the last.
+func countScreen(b *strings.Builder, p *timing.Plan, s style) {
+	fmt.Fprintln(b, s.faint("channels  smear us  comb onset"))
+	row := func(name string, c timing.Count, mark string) {
+		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%8s %9.1f %11s %s", name, 1e6*c.Smear, onset(c.CombOnset), mark), " "))
+	}
+	own, at := p.Own()
+	smear, comb := p.Knees()
+	shown := max(mostCountRows, smear, comb, at+1)
+	for i, c := range p.Counts {
+		mark := ""
+		if i == at {
+			mark = "<"
+		}
+		switch last := i == len(p.Counts)-1; {
+		case i < shown || last:
+			row(strconv.Itoa(c.Channels), c, mark)
+		case i == shown:
+			fmt.Fprintln(b, s.faint("       … plan writes all to counts.csv"))
+		}
+	}
+	if at < 0 {
+		name := strconv.Itoa(own.Channels)
+		if len(p.Array.Channels) > 0 {
+			name = "by hand"
+		}
+		row(name, own, "<")
+	}
+	note := "  < as planned"
+	if by := p.CountedBy(); by != "arrival" {
+		note += "; all split by " + by + ", as the design asks"
+	} else if at < 0 {
+		note += "; the others split by arrival, all drivers as loud"
+	}
+	fmt.Fprintln(b, s.faint(note))
+	for _, line := range strings.Split(p.CountSentence(), "\n") {
+		fmt.Fprintln(b, wrap(line))
+	}
+	fmt.Fprintln(b)
+}
