@@ -185,14 +185,3 @@ func (plan *Plan) hot() {
 			c.Bank.Volt, c.ID, c.Bank.DriverWatt, rating))
 	}
 }
-
-// wire assigns each channel's drivers to its strings.
-func (plan *Plan) wire() {
-	for i := range plan.Channels {
-		c := &plan.Channels[i]
-		c.Strings = SpreadStrings(plan.Array, c.Mounts, max(c.Parallel, 1))
-		for s := range c.Strings {
-			c.Strings[s], _ = shortest(plan.Array, c.Strings[s])
-		}
-	}
-}

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"pappus/layout"
-	"pappus/layout/impedance"
 	"pappus/layout/wiring"
 	"pappus/testdata/reference"
 	"pappus/timing"
@@ -255,62 +254,6 @@ func TestDipRules(t *testing.T) {
 	}
 }
 
-// TestDead against Ohm's law worked by hand: two strings of two, 8 ohm each.
-func TestDead(t *testing.T) {
-	p := plan(t, bankOf(t))
-	got, err := timing.Dead(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(got) != 2 {
-		t.Fatalf("%d deaths", len(got))
-	}
-	open, shorted := got[0], got[1]
-	if open.State != impedance.Open || math.Abs(open.DCOhm-16) > 1e-9 || math.Abs(open.LowestOhm-16) > 1e-9 ||
-		open.Power != 1 || len(open.Quiet) != 2 || len(open.Hotter) != 0 {
-		t.Errorf("open: %+v", open)
-	}
-	// 8 ohm beside 16: 16/3; the partner has all of the voltage, four times the power.
-	if shorted.State != impedance.Shorted || math.Abs(shorted.DCOhm-16.0/3) > 1e-9 || math.Abs(shorted.LowestOhm-16.0/3) > 1e-9 ||
-		math.Abs(shorted.Power-4) > 1e-9 || len(shorted.Quiet) != 1 || len(shorted.Hotter) != 1 || !shorted.Under(8) {
-		t.Errorf("shorted: %+v", shorted)
-	}
-}
-
-// TestDeadLoss: of two drivers at almost one place, each a string, one gone takes
-// 6.02 dB off everywhere, and one shorted without wire silences both. With wire of
-// as many ohm as the load, an open one raises the other's voltage: from 1/2 to 2/3.
-func TestDeadLoss(t *testing.T) {
-	a := bankOf(t)
-	a.Mounts = []layout.Mount{a.Mounts[0], a.Mounts[0]}
-	a.Mounts[1].Point = r3.Add(a.Mounts[1].Point, r3.Vec{X: 1e-6})
-	a.Wiring.MinimumLoad = 4
-	tests := []struct {
-		name          string
-		wire          float64 // m of 1 mm2
-		open, shorted float64
-	}{
-		{"no wire", 0, 20 * math.Log10(2), 200},
-		{"as many ohm as the load", 4.0 / 2 * 58, 20 * math.Log10(2*(1.0/2)/(2.0/3)), 200},
-	}
-	for _, test := range tests {
-		t.Run(test.name, func(t *testing.T) {
-			b := *a
-			b.Wiring.WireLength, b.Wiring.WireSection = test.wire, 1e-6
-			got, err := timing.Dead(plan(t, &b))
-			if err != nil {
-				t.Fatal(err)
-			}
-			if math.Abs(got[0].Loss-test.open) > 1e-3 || math.Abs(got[1].Loss-test.shorted) > 1e-3 {
-				t.Errorf("open %g dB, shorted %g; want %g and %g", got[0].Loss, got[1].Loss, test.open, test.shorted)
-			}
-			if len(got[1].Quiet) != 2 {
-				t.Errorf("shorted: %v fall silent", got[1].Quiet)
-			}
-		})
-	}
-}
-
 // TestSpreadStrings: eight places round the equator in two strings are best taken
 // by turns, as the mirrored sums of 1/angle^4 show by hand.
 func TestSpreadStrings(t *testing.T) {
@@ -328,29 +271,6 @@ func TestSpreadStrings(t *testing.T) {
 	slices.SortFunc(again, func(a, b []int) int { return a[0] - b[0] })
 	if diff := cmp.Diff(got, again); diff != "" {
 		t.Errorf("the order of the drivers matters: %s", diff)
-	}
-}
-
-// TestSpreadingHelps: on the demo no channel is worse off for it at the worst
-// angle by more than a little, and some are better off.
-func TestSpreadingHelps(t *testing.T) {
-	a := demo(t)
-	a.Wiring.Channels = 3
-	got, err := timing.Dead(plan(t, a))
-	if err != nil {
-		t.Fatal(err)
-	}
-	best := 0.0
-	for _, d := range got {
-		if d.State == impedance.Open {
-			best = max(best, d.Gain())
-			if d.Gain() < -0.5 {
-				t.Errorf("channel %d: spread strings are worse by %g dB", d.Channel, -d.Gain())
-			}
-		}
-	}
-	if best < 0.5 {
-		t.Errorf("spread strings are better by %g dB at most", best)
 	}
 }
 

@@ -7,14 +7,14 @@ import (
 	"pappus/layout/impedance"
 )
 
-// Death is what becomes of a channel when a driver fails: the one whose loss on
-// the listening circle is the worst. An open driver silences its whole string, so
-// that is what an open string comes to as well.
+// Death is what becomes of a channel when a driver fails, or a whole string. An open
+// driver silences its string, so that is what an open string comes to as well.
 type Death struct {
 	Channel int             // index into Plan.Channels
 	String  int             // index into Channel.Strings
-	Mount   int             // index into Array.Mounts; where open, the first of the string
+	Mount   int             // index into Array.Mounts; of a whole string, the first
 	State   impedance.State // Open or Shorted
+	Whole   bool            // the whole string is shorted, as by its wire
 
 	DCOhm     float64 // the load that is left, without the wire; +Inf where no current flows
 	LowestOhm float64 // lowest magnitude from 20 Hz to 20 kHz, wire included; NaN: not known
@@ -27,40 +27,73 @@ type Death struct {
 	Hotter []int
 
 	// Loss in dB is how much less is heard on the listening circle, mean of the
-	// octaves from 1 to 4 kHz, at the worst angle in rad. LossNeighbours is that of
-	// the worst string where each string is of neighbours; NaN where shorted.
-	Loss, Angle    float64
-	LossNeighbours float64
+	// octaves from 1 to 4 kHz, at the worst angle in rad.
+	Loss, Angle float64
+	// What the channel's worst open string loses where its strings are spread, and
+	// where each is of neighbours; NaN where shorted.
+	LossSpread, LossNeighbours float64
 }
 
-// Gain returns by how many dB the strings as spread are better than strings of
-// neighbours; NaN where the driver is shorted.
-func (d Death) Gain() float64 { return d.LossNeighbours - d.Loss }
+// Gain returns by how many dB the channel's strings as they are lose less than
+// strung the other way; NaN where the driver is shorted.
+func (d Death) Gain() float64 {
+	return max(d.LossSpread, d.LossNeighbours) - min(d.LossSpread, d.LossNeighbours)
+}
 
-// Dead returns, for each channel, the worst that one open driver and one shorted
-// driver do, in this order. The plan must be one of Make. Losses are the
-// loudspeaker's own, on its surface, without the room.
+// Fault names what fails.
+func (d Death) Fault() string {
+	if d.Whole {
+		return "string " + d.State.String()
+	}
+	return d.State.String()
+}
+
+// Dead returns, for each channel, the worst that one open driver, one shorted
+// driver and one shorted string do, in this order: the one whose loss on the
+// listening circle is the greatest, of equal ones the first. The plan must be one
+// of Make. Losses are the loudspeaker's own, on its surface, without the room.
 func Dead(p *Plan) ([]Death, error) {
+	deaths, err := EveryDeath(p)
+	if err != nil {
+		return nil, err
+	}
+	var worst []Death
+	for _, d := range deaths {
+		last := len(worst) - 1
+		switch {
+		case last < 0 || worst[last].Channel != d.Channel || worst[last].Fault() != d.Fault():
+			worst = append(worst, d)
+		case d.Loss > worst[last].Loss+sameLoss:
+			worst[last] = d
+		}
+	}
+	return worst, nil
+}
+
+// EveryDeath returns what each driver does that fails open, that fails shorted, and
+// each shorted string, in the order of channels, of these faults, and of strings
+// and their joints. The plan must be one of Make.
+func EveryDeath(p *Plan) ([]Death, error) {
 	r, err := newRing(p)
 	if err != nil {
 		return nil, err
 	}
-	curve, known := p.curve()
-	wire := p.wireOhm()
 	var out []Death
 	for c := range p.Channels {
-		for _, state := range []impedance.State{impedance.Open, impedance.Shorted} {
-			f := p.fail(c, state, wire, curve, known, r.frequency)
-			d := f.death
-			d.LossNeighbours = math.NaN()
-			strings := p.Channels[c].Strings
-			d.Loss, d.Angle, d.String, d.Mount = r.worst(p.Channels[c].Mounts, strings, f)
-			if state == impedance.Open {
-				near := neighbourStrings(p.Array, p.Channels[c].Mounts, len(strings))
-				d.LossNeighbours, _, _, _ = r.worst(p.Channels[c].Mounts, near, f)
+		mounts, strings := p.Channels[c].Mounts, p.Channels[c].Strings
+		open := p.fail(c, impedance.Open, false, r.frequency)
+		loss := [2]float64{r.worst(mounts, p.strungApart(c), open), r.worst(mounts, p.strungNear(c), open)}
+		for _, f := range []failed{open, p.fail(c, impedance.Shorted, false, r.frequency), p.fail(c, impedance.Shorted, true, r.frequency)} {
+			for _, l := range r.losses(mounts, strings, f) {
+				d := f.death
+				d.Loss, d.Angle, d.String, d.Mount = l.loss, l.angle, l.str, l.mount
+				d.LossSpread, d.LossNeighbours = math.NaN(), math.NaN()
+				if d.State == impedance.Open {
+					d.LossSpread, d.LossNeighbours = loss[0], loss[1]
+				}
+				d.Quiet, d.Hotter = f.touched(strings, d.String, d.Mount)
+				out = append(out, d)
 			}
-			d.Quiet, d.Hotter = f.touched(strings, d.String, d.Mount)
-			out = append(out, d)
 		}
 	}
 	return out, nil
@@ -75,13 +108,22 @@ type failed struct {
 	quiet       [2]bool      // and whether they fall silent
 }
 
-// fail solves a channel's network with its first driver dead.
-func (p *Plan) fail(channel int, state impedance.State, wire float64, curve impedance.Curve, known bool, frequency []float64) failed {
+// fail solves a channel's network with the first driver of its first string dead,
+// or all of that string.
+func (p *Plan) fail(channel int, state impedance.State, all bool, frequency []float64) failed {
 	c := p.Channels[channel]
+	wire := p.wireOhm()
+	curve, known := p.curve()
 	whole, broken := c.bank(wire), c.bank(wire)
-	broken.Strings[0].Drivers[0] = state
-	f := failed{death: Death{Channel: channel, State: state, Power: 1, LowestOhm: math.NaN(), LowestHz: math.NaN()}}
-	f.death.DCOhm = dcLoad(c.lengths(), state, p.Array.Driver.DCOhm)
+	dead := broken.Strings[0].Drivers
+	if !all {
+		dead = dead[:1]
+	}
+	for i := range dead {
+		dead[i] = state
+	}
+	f := failed{death: Death{Channel: channel, State: state, Whole: all, Power: 1, LowestOhm: math.NaN(), LowestHz: math.NaN()}}
+	f.death.DCOhm = dcLoad(c.lengths(), len(dead), state, p.Array.Driver.DCOhm)
 	if known {
 		f.death.LowestHz, f.death.LowestOhm = broken.Lowest(curve, loadLow, loadHigh)
 		if math.IsInf(f.death.LowestOhm, 1) {
@@ -105,6 +147,9 @@ func (p *Plan) fail(channel int, state impedance.State, wire float64, curve impe
 	}
 	return f
 }
+
+// silences tells whether all of the dead driver's string falls silent.
+func (f failed) silences() bool { return f.death.Whole || f.death.State == impedance.Open }
 
 // changes compares a whole bank with a broken one.
 type changes struct {
@@ -140,16 +185,16 @@ func (c *changes) at(z complex128) (same, other complex128) {
 	return same, other
 }
 
-// dcLoad returns the direct current load in ohm of equal strings of which one has
-// a dead driver.
-func dcLoad(lengths []int, state impedance.State, ohm float64) float64 {
+// dcLoad returns the direct current load in ohm of equal strings whose first has
+// some dead drivers; 0 where it is shorted throughout.
+func dcLoad(lengths []int, dead int, state impedance.State, ohm float64) float64 {
 	siemens := 0.0
 	for i, n := range lengths {
 		switch {
 		case i > 0:
 			siemens += 1 / (float64(n) * ohm)
 		case state == impedance.Shorted:
-			siemens += 1 / (float64(n-1) * ohm)
+			siemens += 1 / (float64(n-dead) * ohm)
 		}
 	}
 	return 1 / siemens

@@ -54,6 +54,7 @@ type Channel struct {
 	layout.Channel
 	Delay   float64 // s
 	Strings [][]int // the drivers of each string, as indices into Array.Mounts, in the order of their joints
+	Near    bool    // its strings are of neighbours, and lose less so than spread over the body
 	Bank    Bank
 }
 

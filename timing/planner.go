@@ -42,7 +42,9 @@ func Make(a *layout.Array) (*Plan, error) {
 	}
 	p.choices(plan)
 	p.count(plan)
-	plan.wire()
+	if err := plan.wire(); err != nil {
+		return nil, err
+	}
 	plan.load()
 	if err := plan.guard(); err != nil {
 		return nil, err

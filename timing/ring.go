@@ -3,7 +3,6 @@ package timing
 import (
 	"math"
 
-	"pappus/layout/impedance"
 	"pappus/timing/band"
 	"pappus/timing/radiate"
 
@@ -87,37 +86,57 @@ func (r *ring) energies(dst []float64, sum []complex128) {
 	}
 }
 
-// worst returns the greatest loss on the circle that one dead driver of a channel
-// does, strung so, the angle, its string and the driver. Of equal losses the first
-// counts.
-func (r *ring) worst(mounts []int, strings [][]int, f failed) (loss, angle float64, str, mount int) {
-	loss = math.Inf(-1)
+// lost is what one dead driver, or a whole dead string from its first driver on,
+// takes off at the worst angle.
+type lost struct {
+	loss, angle float64
+	str, mount  int
+}
+
+// losses returns what each dead driver of a channel does, strung so, or each dead
+// string.
+func (r *ring) losses(mounts []int, strings [][]int, f failed) []lost {
 	whole := r.add(make([]complex128, len(r.sum)), mounts)
 	own, left := make([]complex128, len(r.sum)), make([]complex128, len(r.sum))
 	energy := make([]float64, len(r.level))
-	try := func(s, m int, dead []complex128) {
+	try := func(dead []complex128) (loss, angle float64) {
 		for i := range left {
 			same, other := f.same[i%len(f.same)], f.other[i%len(f.other)]
 			left[i] = r.sum[i] + (other-1)*(whole[i]-own[i]) + (same-1)*own[i] - same*dead[i]
 		}
 		r.energies(energy, left)
-		if l, at := r.loss(energy); l > loss+sameLoss {
-			loss, angle, str, mount = l, at, s, m
-		}
+		return r.loss(energy)
 	}
 	silent := make([]complex128, len(r.sum))
+	var out []lost
 	for s, members := range strings {
 		clear(own)
 		r.add(own, members)
-		if f.death.State == impedance.Open {
-			try(s, members[0], silent) // all of the string is: same is 0
-			continue
+		one := lost{str: s}
+		if f.silences() {
+			one.loss, one.angle = try(silent) // all of the string is: same is 0
 		}
 		for _, m := range members {
-			try(s, m, r.driver[m])
+			one.mount = m
+			if !f.silences() {
+				one.loss, one.angle = try(r.driver[m])
+			}
+			out = append(out, one)
+			if f.death.Whole {
+				break
+			}
 		}
 	}
-	return loss, angle, str, mount
+	return out
+}
+
+// worst returns the greatest of the losses.
+func (r *ring) worst(mounts []int, strings [][]int, f failed) float64 {
+	worst := math.Inf(-1)
+	for _, l := range r.losses(mounts, strings, f) {
+		worst = max(worst, l.loss)
+	}
+	return worst
 }
 
 // loss returns the greatest mean loss of the octaves in dB, and its angle in rad.

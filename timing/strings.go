@@ -6,10 +6,54 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/impedance"
 	"pappus/timing/split"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
+
+// wire assigns each channel's drivers to its strings: spread, or with their
+// neighbours where the worst dead string then loses less.
+func (plan *Plan) wire() error {
+	var r *ring
+	for i := range plan.Channels {
+		c := &plan.Channels[i]
+		c.Strings = plan.strungApart(i)
+		if len(c.Strings) > 1 {
+			if r == nil {
+				var err error
+				if r, err = newRing(plan); err != nil {
+					return err
+				}
+			}
+			open := plan.fail(i, impedance.Open, false, r.frequency)
+			near := plan.strungNear(i)
+			if r.worst(c.Mounts, near, open) < r.worst(c.Mounts, c.Strings, open)-worthBetter {
+				c.Strings, c.Near = near, true
+			}
+		}
+		for s := range c.Strings {
+			c.Strings[s], _ = shortest(plan.Array, c.Strings[s])
+		}
+	}
+	return nil
+}
+
+// worthBetter is by how many dB neighbours must be better than spread strings to be
+// strung together: what a table shows.
+const worthBetter = 0.05
+
+// strungApart returns a channel's drivers strung far apart, strungNear with their
+// neighbours.
+func (plan *Plan) strungApart(channel int) [][]int {
+	c := plan.Channels[channel]
+	return SpreadStrings(plan.Array, c.Mounts, c.Parallel)
+}
+
+func (plan *Plan) strungNear(channel int) [][]int {
+	c := plan.Channels[channel]
+	return neighbourStrings(plan.Array, c.Mounts, max(c.Parallel, 1))
+}
 
 // mostSwapped is the most drivers of a channel for which swaps between strings are
 // tried: the tries grow with the square of their number.
@@ -119,7 +163,7 @@ func angleBetween(a, b r3.Vec) float64 {
 	return math.Atan2(r3.Norm(r3.Cross(a, b)), r3.Dot(a, b))
 }
 
-// neighbourStrings strings drivers with their neighbours, for comparison.
+// neighbourStrings strings drivers with their neighbours.
 func neighbourStrings(a *layout.Array, mounts []int, count int) [][]int {
 	place := make([]r3.Vec, len(mounts))
 	for i, m := range mounts {

@@ -96,6 +96,13 @@ func planFiles(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
 		{"counts.csv", func(w io.Writer) error { return table.Counts(w, p) }},
 		{"strings.csv", func(w io.Writer) error { return table.Strings(w, p) }},
+		{"deaths.csv", func(w io.Writer) error {
+			deaths, err := timing.EveryDeath(p)
+			if err != nil {
+				return err
+			}
+			return table.Deaths(w, p, deaths)
+		}},
 		{"arrangements.csv", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }},
 		{"highest.csv", func(w io.Writer) error { return table.Highest(w, p) }},
 		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows) }},

@@ -3,6 +3,7 @@ package planjson
 import (
 	"encoding/json"
 	"io"
+	"math"
 
 	"pappus/timing"
 )
@@ -162,25 +163,32 @@ func protectionOf(p timing.Protection) protection {
 //
 //	channels[]  channel, dc_ohm, lowest_ohm, lowest_hz, amplifier_v, amplifier_a,
 //	            amplifier_w, driver_v, driver_w, strings[] (drivers in the order of their
-//	            joints, wire_m)
-//	dead[]      channel, driver, fault, dc_ohm, lowest_ohm, under_minimum, quiet, power_times,
-//	            louder, loss_db at the worst angle, loss_with_neighbours_db
+//	            joints, wire_m), of_neighbours: strung so, for they lose less than spread ones
+//	dead[]      the worst of each kind: channel, string, driver (not of a whole string), fault,
+//	            dc_ohm, lowest_ohm, under_minimum, quiet, power_times, louder, loss_db at the
+//	            worst angle, angle_deg, and of an open string loss_spread_db,
+//	            loss_with_neighbours_db
 //	warnings    what to look out for in the plan
 func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 	out := wiringPlan{Dead: []dead{}, Warnings: append([]string{}, p.Warnings...)}
 	for _, c := range p.Channels {
 		b := c.Bank
 		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), Lowest: to(3, b.LowestOhm), LowestAt: to(1, b.LowestHz),
-			Volt: to(4, b.Volt), Ampere: to(5, b.Ampere), Watt: to(4, b.Watt), DriverVolt: to(4, b.DriverVolt), DriverWatt: to(5, b.DriverWatt)})
+			Volt: to(4, b.Volt), Ampere: to(5, b.Ampere), Watt: to(4, b.Watt), DriverVolt: to(4, b.DriverVolt), DriverWatt: to(5, b.DriverWatt), Near: c.Near})
 	}
 	for _, r := range timing.Harness(p) {
 		b := &out.Channels[r.Channel]
 		b.Strings = append(b.Strings, stringOf{ids(p.Array.Mounts, r.Order), m(r.Length)})
 	}
 	for _, d := range deaths {
-		out.Dead = append(out.Dead, dead{p.Channels[d.Channel].ID, p.Array.Mounts[d.Mount].ID, d.State.String(),
-			to(3, d.DCOhm), to(3, d.LowestOhm), d.Under(p.Array.Wiring.MinimumLoad), ids(p.Array.Mounts, d.Quiet), to(3, d.Power),
-			ids(p.Array.Mounts, d.Hotter), db(d.Loss), db(d.LossNeighbours)})
+		one := dead{Channel: p.Channels[d.Channel].ID, String: d.String + 1, Fault: d.Fault(),
+			DC: to(3, d.DCOhm), Lowest: to(3, d.LowestOhm), Under: d.Under(p.Array.Wiring.MinimumLoad), Quiet: ids(p.Array.Mounts, d.Quiet),
+			Power: to(3, d.Power), Louder: ids(p.Array.Mounts, d.Hotter), Loss: db(d.Loss), Angle: to(1, d.Angle*180/math.Pi),
+			Spread: db(d.LossSpread), Neighbours: db(d.LossNeighbours)}
+		if !d.Whole {
+			one.Driver = p.Array.Mounts[d.Mount].ID
+		}
+		out.Dead = append(out.Dead, one)
 	}
 	return encode(w, out)
 }
@@ -201,6 +209,7 @@ type bank struct {
 	Watt       number     `json:"amplifier_w"`
 	DriverVolt number     `json:"driver_v"`
 	DriverWatt number     `json:"driver_w"`
+	Near       bool       `json:"of_neighbours"`
 	Strings    []stringOf `json:"strings"`
 }
 
@@ -211,7 +220,8 @@ type stringOf struct {
 
 type dead struct {
 	Channel    int    `json:"channel"`
-	Driver     int    `json:"driver"`
+	String     int    `json:"string"`
+	Driver     int    `json:"driver,omitempty"`
 	Fault      string `json:"fault"`
 	DC         number `json:"dc_ohm"`
 	Lowest     number `json:"lowest_ohm"`
@@ -220,6 +230,8 @@ type dead struct {
 	Power      number `json:"power_times"`
 	Louder     []int  `json:"louder"`
 	Loss       number `json:"loss_db"`
+	Angle      number `json:"angle_deg"`
+	Spread     number `json:"loss_spread_db"`
 	Neighbours number `json:"loss_with_neighbours_db"`
 }
 

@@ -68,20 +68,6 @@ func numbers(a *layout.Array, index []int) string {
 	return strings.Join(out, " ")
 }
 
-// Deaths writes one row for each driver that may fail: what is left of the load,
-// who goes quiet, who gets more, and what is lost round the loudspeaker.
-func Deaths(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
-	rows := [][]string{{"channel", "driver", "fault", "dc_ohm", "lowest_ohm", "under_minimum", "quiet", "power_times", "louder",
-		"loss_at_worst_angle_db", "worst_angle_deg", "loss_with_neighbours_db"}}
-	for _, d := range deaths {
-		rows = append(rows, []string{strconv.Itoa(p.Channels[d.Channel].ID), strconv.Itoa(p.Array.Mounts[d.Mount].ID), d.State.String(),
-			finite(d.DCOhm, 2), finite(d.LowestOhm, 2), strconv.FormatBool(d.Under(p.Array.Wiring.MinimumLoad)),
-			numbers(p.Array, d.Quiet), fixed(d.Power, 2), numbers(p.Array, d.Hotter),
-			finite(d.Loss, 2), fixed(d.Angle*180/math.Pi, 0), finite(d.LossNeighbours, 2)})
-	}
-	return csv.NewWriter(w).WriteAll(rows)
-}
-
 // finite writes a number, nothing where it is not finite.
 func finite(v float64, places int) string {
 	if math.IsInf(v, 0) {
@@ -208,16 +194,7 @@ func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour boo
 		fmt.Fprintf(b, "%7d %7d  %s\n", p.Channels[r.Channel].ID, r.String+1, numbers(p.Array, r.Order))
 	}
 	fmt.Fprintf(b, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))
-	fmt.Fprintln(b, s.faint("if a driver dies  load ohm  quiet  power of others  loss dB  neighbours dB"))
-	for _, d := range deaths {
-		under := ""
-		if d.Under(p.Array.Wiring.MinimumLoad) {
-			under = " " + s.alert("under the minimum")
-		}
-		fmt.Fprintf(b, "channel %2d %-7s %8s %6d %12.2f x %11.1f %14s%s\n", p.Channels[d.Channel].ID, d.State,
-			dash(d.DCOhm, 2), len(d.Quiet), d.Power, d.Loss, dash(d.LossNeighbours, 1), under)
-	}
-	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz; neighbours: had they been strung together"))
+	deathScreen(b, p, deaths, s)
 	_, err := io.WriteString(w, b.String())
 	return err
 }

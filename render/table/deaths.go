@@ -1,0 +1,76 @@
+package table
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pappus/layout/impedance"
+	"pappus/timing"
+)
+
+// Deaths writes one row for each driver or string that may fail: what is left of
+// the load, who goes quiet, who gets more, and what is lost round the loudspeaker.
+// The last two are of the channel's worst open string, spread and of neighbours.
+func Deaths(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
+	rows := [][]string{{"channel", "string", "driver", "fault", "dc_ohm", "lowest_ohm", "under_minimum", "quiet", "power_times", "louder",
+		"loss_at_worst_angle_db", "worst_angle_deg", "strung", "worst_if_spread_db", "worst_if_neighbours_db"}}
+	for _, d := range deaths {
+		driver := ""
+		if !d.Whole {
+			driver = strconv.Itoa(p.Array.Mounts[d.Mount].ID)
+		}
+		rows = append(rows, []string{strconv.Itoa(p.Channels[d.Channel].ID), strconv.Itoa(d.String + 1), driver, d.Fault(),
+			finite(d.DCOhm, 2), finite(d.LowestOhm, 2), strconv.FormatBool(d.Under(p.Array.Wiring.MinimumLoad)),
+			numbers(p.Array, d.Quiet), fixed(d.Power, 2), numbers(p.Array, d.Hotter),
+			finite(d.Loss, 2), fixed(d.Angle*180/math.Pi, 0), strung(p.Channels[d.Channel]), finite(d.LossSpread, 2), finite(d.LossNeighbours, 2)})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// strung says how a channel's drivers are dealt out to its strings; nothing where
+// there is one string only.
+func strung(c timing.Channel) string {
+	switch {
+	case len(c.Strings) < 2:
+		return ""
+	case c.Near:
+		return "neighbours"
+	}
+	return "spread"
+}
+
+// silent is the loss in dB from which on nothing is left to be heard.
+const silent = 100
+
+// deathScreen writes the worst that each fault does to each channel.
+func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s style) {
+	fmt.Fprintln(b, s.faint("if a driver dies          load ohm  quiet  others' power  loss dB  at deg  strings"))
+	for _, d := range deaths {
+		c := p.Channels[d.Channel]
+		loss, at := fixed(d.Loss, 1), fixed(d.Angle*180/math.Pi, 0)
+		switch {
+		case d.Loss >= silent:
+			loss, at = "all", "-"
+		case d.Loss < 0.05:
+			at = "-"
+		}
+		end := ""
+		if how := strung(c); how != "" && d.State == impedance.Open {
+			end = "  " + how
+			if gain := d.Gain(); gain >= 0.05 {
+				end += fmt.Sprintf(", %.1f dB better", gain)
+			}
+		}
+		if d.Under(p.Array.Wiring.MinimumLoad) {
+			end += "  " + s.alert("under the minimum")
+		}
+		fmt.Fprintf(b, "channel %2d %-14s %8s %6d %12.2f x %8s %7s%s\n", c.ID, d.Fault(), dash(d.DCOhm, 2), len(d.Quiet), d.Power, loss, at, end)
+	}
+	fmt.Fprintln(b, s.faint("  the worst of each kind, an open driver silencing its string; all are in plan's deaths.csv"))
+	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz, its azimuth from x to the left"))
+	fmt.Fprintln(b, s.faint("  strings: spread over the body or of neighbours, whichever loses less"))
+}

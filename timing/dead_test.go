@@ -1,0 +1,177 @@
+package timing_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/impedance"
+	"pappus/timing"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TestDead against Ohm's law worked by hand: two strings of two, 8 ohm each.
+func TestDead(t *testing.T) {
+	p := plan(t, bankOf(t))
+	got, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(got) != 3 {
+		t.Fatalf("%d deaths", len(got))
+	}
+	open, shorted, whole := got[0], got[1], got[2]
+	if open.State != impedance.Open || math.Abs(open.DCOhm-16) > 1e-9 || math.Abs(open.LowestOhm-16) > 1e-9 ||
+		open.Power != 1 || len(open.Quiet) != 2 || len(open.Hotter) != 0 {
+		t.Errorf("open: %+v", open)
+	}
+	// 8 ohm beside 16: 16/3; the partner has all of the voltage, four times the power.
+	if shorted.State != impedance.Shorted || math.Abs(shorted.DCOhm-16.0/3) > 1e-9 || math.Abs(shorted.LowestOhm-16.0/3) > 1e-9 ||
+		math.Abs(shorted.Power-4) > 1e-9 || len(shorted.Quiet) != 1 || len(shorted.Hotter) != 1 || !shorted.Under(8) {
+		t.Errorf("shorted: %+v", shorted)
+	}
+	if !whole.Whole || whole.State != impedance.Shorted || whole.DCOhm != 0 || whole.LowestOhm != 0 ||
+		whole.Power != 1 || len(whole.Quiet) != 4 || len(whole.Hotter) != 0 || !whole.Under(8) || whole.Fault() != "string shorted" {
+		t.Errorf("string shorted: %+v", whole)
+	}
+}
+
+// TestDeadLoss: of two drivers at almost one place, each a string, one gone takes
+// 6.02 dB off everywhere, and one shorted without wire silences both. With wire of
+// as many ohm as the load, an open one raises the other's voltage: from 1/2 to 2/3.
+func TestDeadLoss(t *testing.T) {
+	a := bankOf(t)
+	a.Mounts = []layout.Mount{a.Mounts[0], a.Mounts[0]}
+	a.Mounts[1].Point = r3.Add(a.Mounts[1].Point, r3.Vec{X: 1e-6})
+	a.Wiring.MinimumLoad = 4
+	tests := []struct {
+		name          string
+		wire          float64 // m of 1 mm2
+		open, shorted float64
+	}{
+		{"no wire", 0, 20 * math.Log10(2), 200},
+		{"as many ohm as the load", 4.0 / 2 * 58, 20 * math.Log10(2*(1.0/2)/(2.0/3)), 200},
+	}
+	for _, test := range tests {
+		t.Run(test.name, func(t *testing.T) {
+			b := *a
+			b.Wiring.WireLength, b.Wiring.WireSection = test.wire, 1e-6
+			got, err := timing.Dead(plan(t, &b))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(got[0].Loss-test.open) > 1e-3 || math.Abs(got[1].Loss-test.shorted) > 1e-3 {
+				t.Errorf("open %g dB, shorted %g; want %g and %g", got[0].Loss, got[1].Loss, test.open, test.shorted)
+			}
+			if len(got[1].Quiet) != 2 {
+				t.Errorf("shorted: %v fall silent", got[1].Quiet)
+			}
+		})
+	}
+}
+
+// TestEveryDeath against the faults that package impedance solves for itself, one
+// network at a time: every driver open, every driver shorted, every string shorted.
+func TestEveryDeath(t *testing.T) {
+	for _, wire := range []float64{0, 29} { // m of 0.5 mm2: nothing, 2 ohm
+		t.Run(fmt.Sprintf("%g m of wire", wire), func(t *testing.T) {
+			a := bankOf(t)
+			a.Mounts = demo(t).Mounts[:12]
+			a.Wiring.MinimumLoad, a.Wiring.WireLength, a.Wiring.WireSection = 5, wire, 0.5e-6
+			p := plan(t, a)
+			c := p.Channels[0]
+			bank, err := impedance.NewBank([]int{3, 3, 3, 3}, c.Bank.WireOhm, 0)
+			if err != nil || c.Series != 3 || c.Parallel != 4 {
+				t.Fatal(c.Series, c.Parallel, err)
+			}
+			flat, err := impedance.Measured([]impedance.Point{{Frequency: 20, Ohm: 8}, {Frequency: 20000, Ohm: 8}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			deaths, err := timing.EveryDeath(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(deaths) != 12+12+4 {
+				t.Fatalf("%d deaths", len(deaths))
+			}
+			order := slices.Concat(c.Strings...)
+			for _, want := range impedance.Failures(bank, flat, []float64{100, 1000}) {
+				i := slices.IndexFunc(deaths, func(d timing.Death) bool {
+					return d.State == want.State && d.String == want.String && d.Whole == (want.Driver < 0) && (d.Whole || d.Mount == order[want.Driver])
+				})
+				if i < 0 {
+					if want.Driver >= 0 || want.State != impedance.Open { // told as that of its drivers
+						t.Errorf("no death for %+v", want)
+					}
+					continue
+				}
+				got := deaths[i]
+				var quiet []int
+				for _, driver := range want.Quiet {
+					quiet = append(quiet, order[driver])
+				}
+				if diff := cmp.Diff(quiet, got.Quiet); diff != "" {
+					t.Errorf("%s of string %d: quiet: %s", got.Fault(), got.String, diff)
+				}
+				if most, _ := want.Most(); math.Abs(got.Power-max(1, most)) > 1e-9 || math.Abs(got.LowestOhm-want.LowestOhm) > 1e-9 && got.LowestOhm != want.LowestOhm {
+					t.Errorf("%s: %g times the power and %g ohm, want %g and %g", got.Fault(), got.Power, got.LowestOhm, most, want.LowestOhm)
+				}
+			}
+			worst, err := timing.Dead(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, w := range worst {
+				for _, d := range deaths {
+					if d.Fault() == w.Fault() && d.Loss > w.Loss+1e-6 {
+						t.Errorf("%s of driver %d loses %g dB, the worst %g", d.Fault(), d.Mount, d.Loss, w.Loss)
+					}
+				}
+			}
+		})
+	}
+}
+
+// TestStringsAreTheBetterOnes: spread or of neighbours, whichever loses less with
+// its worst string dead; there are arrays for either.
+func TestStringsAreTheBetterOnes(t *testing.T) {
+	lantern := demo(t)
+	lantern.Wiring.Channels = 3
+	odd := even(t, 23, false)
+	odd.Wiring.Channels, odd.Spot = 3, r3.Vec{X: 2, Y: 0.3, Z: 0.5}
+	near, apart, most := 0, 0, 0.0
+	for name, a := range map[string]*layout.Array{"demo": lantern, "23 drivers": odd} {
+		p := plan(t, a)
+		deaths, err := timing.Dead(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range deaths {
+			if d.State != impedance.Open {
+				if !math.IsNaN(d.LossSpread) || !math.IsNaN(d.LossNeighbours) {
+					t.Errorf("%s: %+v", name, d)
+				}
+				continue
+			}
+			kept, other := d.LossSpread, d.LossNeighbours
+			if p.Channels[d.Channel].Near {
+				kept, other = other, kept
+				near++
+			} else if len(p.Channels[d.Channel].Strings) > 1 {
+				apart++
+			}
+			if math.Abs(d.Loss-kept) > 1e-9 || kept > other+0.05 {
+				t.Errorf("%s, channel %d: loses %g dB; spread %g, neighbours %g", name, d.Channel, d.Loss, d.LossSpread, d.LossNeighbours)
+			}
+			most = max(most, d.Gain())
+		}
+	}
+	if near == 0 || apart == 0 || most < 0.5 {
+		t.Errorf("%d strung near, %d apart, better by %g dB at most", near, apart, most)
+	}
+}
