@@ -3,7 +3,6 @@ package timing
 import (
 	"math"
 
-	"pappus/timing/band"
 	"pappus/timing/biquad"
 	"pappus/timing/crossover"
 	"pappus/timing/equaliser"
@@ -13,15 +12,18 @@ import (
 type ProcessorRow struct {
 	Channel  int     // its number, from 1; the woofer's is the next that is free
 	Name     string  // WooferName for the woofer; else empty
-	Delay    float64 // s, as worked out
+	Delay    float64 // s, as worked out, Common in it
+	Common   float64 // s, the same in every row: what all wait for so that rounding costs least
 	Samples  float64 // the same at the processor's rate
 	Metre    float64 // the same as a way in air, in m
 	Set      float64 // s, the nearest that can be set
 	SetCount float64 // the same in samples
 	Residual float64 // s, Set less Delay
 	// At 4 and 8 kHz, by how many dB the residual lowers this channel's part of a
-	// sum in step: -20 log10 cos(2 pi f residual).
+	// sum in step: -20 log10 cos(2 pi f residual). +Inf from a quarter of a period
+	// on, where the channel no longer adds to the sum; NaN from half the rate on.
 	Cost4k, Cost8k float64
+	OutOfStep      float64 // Hz, where the residual is a quarter of a period; +Inf from half the rate on
 	Gain           float64 // dB
 	Invert         bool
 	HighPass       string // in words; empty where there is none
@@ -46,7 +48,8 @@ const SignConvention = "y[n] = b0 x[n] + b1 x[n-1] + b2 x[n-2] - a1 y[n-1] - a2 
 // Processor returns the settings of every channel, in order, with the same
 // equaliser sections on all, which may be nil. Where there is a woofer every channel
 // has its crossover's high-pass and the delay that waits for it, and the last row is
-// the woofer's own, without those sections. A high-pass or a section that the
+// the woofer's own, without those sections. All delays have that in common which
+// makes rounding to the processor's step cost least. A high-pass or a section that the
 // processor's rate cannot have is an error that wraps crossover.ErrRate or
 // equaliser.ErrSection; those of WithWoofer come through.
 func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
@@ -54,32 +57,42 @@ func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 	if err != nil {
 		return nil, err
 	}
-	woofer, common := []ProcessorRow(nil), 0.0
+	woofer, wait := []ProcessorRow(nil), 0.0
 	if p.Array.Woofer.Present {
 		row, high, delay, err := p.wooferRow()
 		if err != nil {
 			return nil, err
 		}
-		woofer, common, filters = []ProcessorRow{row}, delay, append(high, filters...)
+		woofer, wait, filters = []ProcessorRow{row}, delay, append(high, filters...)
 	}
+	common := p.commonDelay(wait)
 	out := make([]ProcessorRow, len(p.Channels), len(p.Channels)+1)
 	for i, c := range p.Channels {
 		r := ProcessorRow{Channel: c.ID, Gain: c.Gain, Invert: c.Invert, Filters: filters}
-		r.setDelay(p, c.Delay+common)
+		r.setDelay(p, c.Delay+wait, common)
 		if high := p.Protection.HighPass(); high.Corner() > 0 {
 			r.HighPass = high.String()
 		}
 		out[i] = r
 	}
+	for i := range woofer {
+		woofer[i].setDelay(p, woofer[i].Delay, common)
+	}
 	return append(out, woofer...), nil
 }
 
-// setDelay fills in a delay in s and what becomes of it.
-func (r *ProcessorRow) setDelay(p *Plan, delay float64) {
-	r.Delay, r.Set, r.Metre = delay, p.settable(delay), delay*p.SpeedOfSound
-	r.Samples, r.SetCount = delay*p.Array.Processor.Rate, r.Set*p.Array.Processor.Rate
+// setDelay fills in a delay in s, with what all have in common on top, and what
+// becomes of it.
+func (r *ProcessorRow) setDelay(p *Plan, delay, common float64) {
+	rate := p.Array.Processor.Rate
+	delay += common
+	r.Delay, r.Common, r.Set, r.Metre = delay, common, p.settable(delay), delay*p.SpeedOfSound
+	r.Samples, r.SetCount = delay*rate, r.Set*rate
 	r.Residual = r.Set - r.Delay
-	r.Cost4k, r.Cost8k = stepCost(4000, r.Residual), stepCost(8000, r.Residual)
+	r.Cost4k, r.Cost8k = stepCost(4000, r.Residual, rate), stepCost(8000, r.Residual, rate)
+	if r.OutOfStep = 0.25 / math.Abs(r.Residual); r.OutOfStep >= rate/2 {
+		r.OutOfStep = math.Inf(1)
+	}
 }
 
 // settable returns the nearest delay that the processor can be set to.
@@ -91,10 +104,17 @@ func (p *Plan) settable(delay float64) float64 {
 	return math.Round(delay/step) * step
 }
 
-// stepCost returns by how many dB a sound that is late lowers its part of a sum in
-// step.
-func stepCost(hz, late float64) float64 {
-	return max(0, -20*math.Log10(math.Abs(math.Cos(2*math.Pi*hz*late))))
+// stepCost returns by how many dB a sound that is late, or early, by so many s
+// lowers its part of a sum in step; +Inf and NaN as ProcessorRow has them.
+func stepCost(hz, late, rate float64) float64 {
+	turns := math.Abs(hz * late)
+	switch {
+	case hz >= rate/2:
+		return math.NaN()
+	case turns >= 0.25:
+		return math.Inf(1)
+	}
+	return max(0, -20*math.Log10(math.Cos(2*math.Pi*turns)))
 }
 
 // filters returns the high-pass and some sections as the processor's rate has them.
@@ -129,37 +149,4 @@ func sectionsOf(f crossover.Filter, before string, rate float64) ([]ProcessorFil
 		out[i] = ProcessorFilter{Name: before + f.Kind().String(), Frequency: s.Frequency, Q: s.Q, Coefficients: chain[i]}
 	}
 	return out, nil
-}
-
-// Rounding is what the processor's step costs at the spot.
-type Rounding struct {
-	Worst float64   // s, the greatest residual of any channel, either way
-	Band  []float64 // Hz, exact octave centres
-	Loss  []float64 // dB by which each octave gets weaker; below 0 where rounding happens to help
-}
-
-// roundingCount is how many frequencies an octave's energy is the mean of.
-const roundingCount = 12
-
-// RoundingCost returns what setting the delays to the processor's step costs.
-func RoundingCost(p *Plan) Rounding {
-	octaves := band.Octaves()
-	frequency := band.Frequencies(octaves, 1, roundingCount)
-	set := *p
-	set.Channels = append([]Channel(nil), p.Channels...)
-	set.Arrivals = append([]Arrival(nil), p.Arrivals...)
-	out := Rounding{Band: octaves, Loss: make([]float64, len(octaves))}
-	for c := range set.Channels {
-		set.Channels[c].Delay = p.settable(p.Channels[c].Delay)
-		out.Worst = max(out.Worst, math.Abs(set.Channels[c].Delay-p.Channels[c].Delay))
-	}
-	for m, r := range set.Arrivals {
-		set.Arrivals[m].Delay = set.Channels[r.Channel].Delay
-	}
-	exact, rounded := p.Transfer(nil, Aligned, frequency), set.Transfer(nil, Aligned, frequency)
-	for b := range octaves {
-		from, to := b*roundingCount, (b+1)*roundingCount
-		out.Loss[b] = 10 * math.Log10(meanEnergy(exact[from:to])/meanEnergy(rounded[from:to]))
-	}
-	return out
 }

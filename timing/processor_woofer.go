@@ -11,11 +11,10 @@ func (p *Plan) wooferRow() (row ProcessorRow, high []ProcessorFilter, delay floa
 		return row, nil, 0, err
 	}
 	rate := p.Array.Processor.Rate
-	row = ProcessorRow{Name: WooferName, Gain: p.Array.Woofer.Gain, Invert: w.Invert}
+	row = ProcessorRow{Name: WooferName, Delay: w.Delay, Gain: p.Array.Woofer.Gain, Invert: w.Invert}
 	for _, c := range p.Channels {
 		row.Channel = max(row.Channel, c.ID+1)
 	}
-	row.setDelay(p, w.Delay)
 	if row.Filters, err = sectionsOf(w.LowPass, ofCrossover, rate); err != nil {
 		return row, nil, 0, err
 	}

@@ -327,13 +327,13 @@ func TestProcessorWithWoofer(t *testing.T) {
 	}
 	for i, r := range before {
 		got := rows[i]
-		if math.Abs(got.Delay-r.Delay-w.ArrayDelay) > 1e-15 || got.Gain != r.Gain || got.Name != "" || len(got.Filters) != len(r.Filters)+2 {
+		if waits := got.Delay - got.Common; math.Abs(waits-(r.Delay-r.Common)-w.ArrayDelay) > 1e-15 || got.Gain != r.Gain || got.Name != "" || len(got.Filters) != len(r.Filters)+2 {
 			t.Errorf("channel %+v", got)
 		}
 	}
 	half(rows[0].Filters, "crossover high-pass")
 	last := rows[len(rows)-1]
-	if last.Name != timing.WooferName || last.Channel != len(rows) || last.Delay != w.Delay || last.Gain != -2 || last.Invert != w.Invert {
+	if last.Name != timing.WooferName || last.Channel != len(rows) || last.Common != rows[0].Common || last.Delay != w.Delay+last.Common || last.Gain != -2 || last.Invert != w.Invert {
 		t.Errorf("woofer %+v", last)
 	}
 	half(last.Filters, "crossover low-pass")

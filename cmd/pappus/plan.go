@@ -105,7 +105,7 @@ func planFiles(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 		}},
 		{"arrangements.csv", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }},
 		{"highest.csv", func(w io.Writer) error { return table.Highest(w, p) }},
-		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows) }},
+		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
 		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
 		{"octaves.csv", func(w io.Writer) error { return table.Octaves(w, survey) }},
 		{"choices.csv", func(w io.Writer) error { return table.Choices(w, p) }},

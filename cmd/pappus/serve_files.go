@@ -98,7 +98,7 @@ func download(what string, p *timing.Plan) ([]file, error) {
 func processorFiles(p *timing.Plan) ([]file, error) {
 	rows, err := timing.Processor(p, nil)
 	return []file{
-		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows) }},
+		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
 		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
 	}, err
 }

@@ -105,6 +105,9 @@ func answerOf(made *planned) (*planAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
+	if text := table.CommonWords(rows); text != "" {
+		out.Sentences = append(out.Sentences, text)
+	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
 	for _, m := range a.Mounts {
 		out.Drivers = append(out.Drivers, driverRow{m.ID, tripled(m.Point, 1000, 3), tripled(m.Normal, 1, 6),

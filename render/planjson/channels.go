@@ -15,9 +15,14 @@ import (
 //	              the plan's own channels are none of these they are the last, by hand
 //	signs         how the five coefficients are meant
 //	processor[]   channel, delay_ms, delay_samples, delay_mm, set_us (the nearest that can
-//	              be set), residual_us, cost_4k_db, cost_8k_db, gain_db, inverted, filters[]
+//	              be set), residual_us, cost_4k_db, cost_8k_db (null where out of step, and from
+//	              half the rate on), out_of_step_hz (where the residual is a quarter of a period;
+//	              null from half the rate on), gain_db, inverted, filters[]
 //	              (name, frequency_hz, q, gain_db, b0, b1, b2, a1, a2); the woofer's has a
 //	              name, woofer, and is the last
+//	rounding      rate_hz, step_us, common_us (in every delay, to make rounding cheap), worst_us,
+//	              octave_hz and loss_db, what it costs the sum at the spot (null from half the
+//	              rate on)
 //	protection    family, order, corner_hz (0: none), least_hz, level_dba, hours_a_day,
 //	              highest[] (octave_hz, level_db, limited_by)
 //	woofer        only where there is one: crossover_hz, order, arrival_ms, array_arrival_ms,
@@ -40,7 +45,7 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 	for _, r := range rows {
 		s := setting{
 			Channel: r.Channel, Name: r.Name, Delay: to(6, 1000*r.Delay), Samples: to(4, r.Samples), Millimetre: mm(r.Metre), Set: us(r.Set),
-			Residual: us(r.Residual), Cost4k: db(r.Cost4k), Cost8k: db(r.Cost8k), Gain: db(r.Gain), Inverted: r.Invert, Filters: []filter{},
+			Residual: us(r.Residual), Cost4k: db(r.Cost4k), Cost8k: db(r.Cost8k), OutOfStep: to(0, r.OutOfStep), Gain: db(r.Gain), Inverted: r.Invert, Filters: []filter{},
 		}
 		for _, f := range r.Filters {
 			c := f.Coefficients
@@ -49,6 +54,8 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 		}
 		out.Processor = append(out.Processor, s)
 	}
+	x, cost := p.Array.Processor, timing.RoundingCost(p, rows)
+	out.Rounding = rounding{to(3, x.Rate), us(x.Step), us(cost.Common), us(cost.Worst), all(2, cost.Band), all(3, cost.Loss)}
 	if p.Array.Woofer.Present {
 		w, err := timing.WithWoofer(p)
 		if err != nil {
@@ -63,6 +70,7 @@ type channelPlan struct {
 	Counts     []channelCount `json:"counts"`
 	Signs      string         `json:"signs"`
 	Processor  []setting      `json:"processor"`
+	Rounding   rounding       `json:"rounding"`
 	Protection protection     `json:"protection"`
 	Woofer     *woofer        `json:"woofer,omitempty"`
 	Warnings   []string       `json:"warnings"`
@@ -86,9 +94,19 @@ type setting struct {
 	Residual   number   `json:"residual_us"`
 	Cost4k     number   `json:"cost_4k_db"`
 	Cost8k     number   `json:"cost_8k_db"`
+	OutOfStep  number   `json:"out_of_step_hz"`
 	Gain       number   `json:"gain_db"`
 	Inverted   bool     `json:"inverted"`
 	Filters    []filter `json:"filters"`
+}
+
+type rounding struct {
+	Rate   number   `json:"rate_hz"`
+	Step   number   `json:"step_us"`
+	Common number   `json:"common_us"`
+	Worst  number   `json:"worst_us"`
+	Band   []number `json:"octave_hz"`
+	Loss   []number `json:"loss_db"`
 }
 
 type filter struct {

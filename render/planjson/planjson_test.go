@@ -130,6 +130,11 @@ func TestChannelsAndWiring(t *testing.T) {
 		Processor []struct {
 			Delay float64 `json:"delay_ms"`
 		}
+		Rounding struct {
+			Common float64    `json:"common_us"`
+			Worst  float64    `json:"worst_us"`
+			Loss   []*float64 `json:"loss_db"`
+		}
 	}
 	var wiring struct {
 		Channels []struct {
@@ -156,9 +161,13 @@ func TestChannelsAndWiring(t *testing.T) {
 		for _, s := range c.Strings {
 			seen += len(s.Drivers)
 		}
-		if math.Abs(channels.Processor[i].Delay-1000*p.Channels[i].Delay) > 1e-6 {
+		if got := channels.Processor[i].Delay - channels.Rounding.Common/1000; math.Abs(got-1000*p.Channels[i].Delay) > 2e-6 {
 			t.Errorf("channel %d: %g ms", i+1, channels.Processor[i].Delay)
 		}
+	}
+	cost := timing.RoundingCost(p, rows)
+	if r := channels.Rounding; math.Abs(r.Common-1e6*cost.Common) > 1e-3 || math.Abs(r.Worst-1e6*cost.Worst) > 1e-3 || len(r.Loss) != len(cost.Loss) {
+		t.Errorf("rounding %+v, want %+v", r, cost)
 	}
 	if seen != len(p.Arrivals) || len(wiring.Dead) != len(deaths) {
 		t.Errorf("%d drivers strung, %d dead; want %d and %d", seen, len(wiring.Dead), len(p.Arrivals), len(deaths))

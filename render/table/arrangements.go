@@ -26,19 +26,11 @@ func Arrangements(w io.Writer, stringings []timing.Stringing) error {
 				refused = o.Refused.Error()
 			}
 			rows = append(rows, []string{strconv.Itoa(s.Drivers), join(s.Channels), join(o.Lengths()), strconv.FormatBool(!o.IsEqual()), strconv.FormatBool(o.Chosen),
-				fixed(o.NominalOhm, 3), fixed(o.DCOhm, 3), known(o.LowestOhm, 3), known(o.LowestHz, 0),
+				fixed(o.NominalOhm, 3), fixed(o.DCOhm, 3), finite(o.LowestOhm, 3), finite(o.LowestHz, 0),
 				fixed(o.Watt, 4), fixed(o.LeastWatt, 4), fixed(o.MostWatt, 4), refused})
 		}
 	}
 	return csv.NewWriter(w).WriteAll(rows)
-}
-
-// known writes a number, nothing where it is not known.
-func known(v float64, places int) string {
-	if v != v {
-		return ""
-	}
-	return fixed(v, places)
 }
 
 func join(numbers []int) string {

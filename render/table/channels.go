@@ -16,25 +16,40 @@ import (
 )
 
 // Processor writes one row for each filter of each channel and of the woofer, one
-// at least, with the channel's settings on each: what the processor is to be set to. The
-// coefficients are for timing.SignConvention, at the processor's rate.
-func Processor(w io.Writer, rows []timing.ProcessorRow) error {
+// at least, with the channel's settings on each: what the processor is to be set to, at
+// its rate in Hz. The coefficients are for timing.SignConvention. A cost is empty where
+// the channel is out of step, and where the frequency is not below half the rate.
+func Processor(w io.Writer, rows []timing.ProcessorRow, rate float64) error {
 	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "set_us", "set_samples", "residual_us",
-		"cost_4k_db", "cost_8k_db", "gain_db", "inverted", "filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2"}}
+		"cost_4k_db", "cost_8k_db", "out_of_step_hz", "gain_db", "inverted", "rate_hz",
+		"filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2", "signs"}}
 	for _, r := range rows {
 		channel := []string{rowName(r), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
-			fixed(1e6*r.Set, 3), fixed(r.SetCount, 3), fixed(1e6*r.Residual, 3), fixed(r.Cost4k, 3), fixed(r.Cost8k, 3),
-			fixed(r.Gain, 2), strconv.FormatBool(r.Invert)}
+			fixed(1e6*r.Set, 3), fixed(r.SetCount, 3), fixed(1e6*r.Residual, 3), finite(r.Cost4k, 3), finite(r.Cost8k, 3),
+			finite(r.OutOfStep, 0), fixed(r.Gain, 2), strconv.FormatBool(r.Invert), exact(rate)}
 		if len(r.Filters) == 0 {
-			out = append(out, append(channel, "", "", "", "", "", "", "", "", ""))
+			out = append(out, append(channel, "", "", "", "", "", "", "", "", "", ""))
 		}
 		for _, f := range r.Filters {
 			c := f.Coefficients
 			out = append(out, append(append([]string{}, channel...), f.Name, fixed(f.Frequency, 3), fixed(f.Q, 5), fixed(f.Gain, 3),
-				exact(c.B0), exact(c.B1), exact(c.B2), exact(c.A1), exact(c.A2)))
+				exact(c.B0), exact(c.B1), exact(c.B2), exact(c.A1), exact(c.A2), signs))
 		}
 	}
 	return csv.NewWriter(w).WriteAll(out)
+}
+
+// signs is timing.SignConvention in a few words.
+const signs = "a0 = 1; a1 and a2 subtracted"
+
+// Rounding writes one row for each octave: what setting the delays to the processor's
+// step costs the sum at the spot.
+func Rounding(w io.Writer, r timing.Rounding) error {
+	rows := [][]string{{"octave_hz", "octave", "loss_db"}}
+	for b, centre := range r.Band {
+		rows = append(rows, []string{fixed(centre, 1), band.Name(centre), finite(r.Loss[b], 3)})
+	}
+	return csv.NewWriter(w).WriteAll(rows)
 }
 
 // rowName names what a row of the processor is for.
@@ -130,11 +145,10 @@ func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colo
 	countScreen(b, p, s)
 	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  set us  costs at 8k  gain dB  polarity"))
 	for _, r := range rows {
-		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %7.1f %9.2f dB %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
-			1e6*r.Set, r.Cost8k, r.Gain, sign(r.Invert))
+		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %7.1f %12s %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
+			1e6*r.Set, costs(r.Cost8k), r.Gain, sign(r.Invert))
 	}
-	cost := timing.RoundingCost(p)
-	fmt.Fprintf(b, "Delays can be set in steps of %.3g us; the worst is off by %.1f us.\n", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
+	rounding(b, p, rows, s)
 	fmt.Fprintln(b, ProtectionWords(p))
 	loudest(b, p, s)
 	if err := woofer(b, p, s); err != nil {

@@ -34,7 +34,7 @@ func TestChannelTables(t *testing.T) {
 		rows  int
 	}{
 		{"counts", func(w io.Writer) error { return table.Counts(w, p) }, 1 + len(p.Counts)},
-		{"processor", func(w io.Writer) error { return table.Processor(w, rows) }, 1 + 2*len(p.Channels)}, // two sections of the high-pass
+		{"processor", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }, 1 + 2*len(p.Channels)}, // two sections of the high-pass
 		{"strings", func(w io.Writer) error { return table.Strings(w, p) }, 1 + len(timing.Harness(p))},
 		{"deaths", func(w io.Writer) error { return table.Deaths(w, p, deaths) }, 1 + len(deaths)},
 		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Protection.Frequency)},
@@ -69,7 +69,7 @@ func TestProcessorWithFilters(t *testing.T) {
 		t.Fatal(err)
 	}
 	var b bytes.Buffer
-	if err := table.Processor(&b, rows); err != nil {
+	if err := table.Processor(&b, rows, p.Array.Processor.Rate); err != nil {
 		t.Fatal(err)
 	}
 	if n := strings.Count(b.String(), "high-pass"); n != 2*len(p.Channels) {

@@ -51,7 +51,7 @@ func TestWooferWords(t *testing.T) {
 				}
 			}
 			b.Reset()
-			if err := table.Processor(&b, rows); err != nil {
+			if err := table.Processor(&b, rows, p.Array.Processor.Rate); err != nil {
 				t.Fatal(err)
 			}
 			if n := strings.Count(b.String(), "\nwoofer,"); n != test.woofer.Order/2 {

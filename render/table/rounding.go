@@ -1,0 +1,89 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"pappus/timing"
+	"pappus/timing/band"
+)
+
+// costs writes what a residual costs a channel.
+func costs(db float64) string {
+	switch {
+	case math.IsNaN(db):
+		return "-"
+	case math.IsInf(db, 1):
+		return "out of step"
+	}
+	return fixed(db, 2) + " dB"
+}
+
+// rounding says what the processor's step costs.
+func rounding(b *strings.Builder, p *timing.Plan, rows []timing.ProcessorRow, s style) {
+	cost := timing.RoundingCost(p, rows)
+	fmt.Fprintf(b, "Delays can be set in steps of %.3g us; the worst is off by %.1f us.", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
+	if text := CommonWords(rows); text != "" {
+		fmt.Fprintf(b, "\n%s", wrap(text))
+	}
+	fmt.Fprint(b, "\n"+s.faint("costs all together, dB"))
+	for _, centre := range cost.Band {
+		fmt.Fprint(b, s.faint(fmt.Sprintf("%7s", band.Name(centre))))
+	}
+	fmt.Fprintf(b, "\n%22s", "")
+	for _, loss := range cost.Loss {
+		fmt.Fprintf(b, "%7s", dash(loss, 2))
+	}
+	fmt.Fprintln(b, "\n"+s.faint("  at the spot, per octave; below 0 where rounding happens to help"))
+	if text := outOfStep(rows); text != "" {
+		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), text)
+	}
+}
+
+// CommonWords says why all delays are longer than they need be; nothing where they
+// are not.
+func CommonWords(rows []timing.ProcessorRow) string {
+	if len(rows) == 0 || rows[0].Common < 0.05e-6 {
+		return ""
+	}
+	return fmt.Sprintf("%.1f us are in every delay only to make that rounding cheap: what all wait for alike changes nothing at the spot.",
+		1e6*rows[0].Common)
+}
+
+// outOfStep names the channels that the processor's step puts out of step at 8 kHz,
+// and what cures it.
+func outOfStep(rows []timing.ProcessorRow) string {
+	var names []string
+	worst := rows[0]
+	for _, r := range rows {
+		if math.IsInf(r.Cost8k, 1) && r.Name == "" {
+			names = append(names, rowName(r))
+		}
+		if r.Name == "" && r.OutOfStep < worst.OutOfStep {
+			worst = r
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("the steps put %s %s out of step at 8 kHz, channel %s from %.1f kHz on, where they take away from the sum: set step_us finer or rate_hz higher under [processor], if it can",
+		plural(len(names), "channel", "channels"), listed(names), rowName(worst), worst.OutOfStep/1000)
+}
+
+// plural returns the noun that goes with a number.
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+// listed writes words as "1, 2 and 3".
+func listed(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
