@@ -72,11 +72,10 @@ func levelFiles(p *timing.Plan, l timing.Levelling, c timing.Correction) ([]file
 	files := []file{
 		{"level.csv", func(w io.Writer) error { return table.Level(w, l) }},
 		{"sections.csv", func(w io.Writer) error { return table.Sections(w, c) }},
-		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
-		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
 		{"level_minimum_phase.wav", func(w io.Writer) error { return writeTaps(w, c.Minimum, c.Rate, "levelling, minimum phase") }},
 		{"level_linear_phase.wav", func(w io.Writer) error { return writeTaps(w, c.Linear, c.Rate, "levelling, linear phase") }},
 	}
+	files = append(files, processorTables(p, rows)...)
 	for _, format := range []figure.Format{figure.PNG, figure.SVG} {
 		files = append(files, file{"level." + string(format), func(w io.Writer) error { return figure.Levelling(w, format, p, l) }})
 	}

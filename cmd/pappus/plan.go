@@ -93,23 +93,11 @@ func planFiles(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 	files := []file{
 		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p, survey) }},
 		{"delays.csv", func(w io.Writer) error { return table.Delays(w, p) }},
-		{"channels.csv", func(w io.Writer) error { return table.Channels(w, p) }},
-		{"counts.csv", func(w io.Writer) error { return table.Counts(w, p) }},
-		{"strings.csv", func(w io.Writer) error { return table.Strings(w, p) }},
-		{"deaths.csv", func(w io.Writer) error {
-			deaths, err := timing.EveryDeath(p)
-			if err != nil {
-				return err
-			}
-			return table.Deaths(w, p, deaths)
-		}},
-		{"arrangements.csv", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }},
-		{"highest.csv", func(w io.Writer) error { return table.Highest(w, p) }},
-		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
-		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
+		loadTable(p),
 		{"octaves.csv", func(w io.Writer) error { return table.Octaves(w, survey) }},
 		{"choices.csv", func(w io.Writer) error { return table.Choices(w, p) }},
 	}
+	files = append(append(files, channelTables(p, rows)...), stringTables(p)...)
 	// The sounds are made with the first of them, which takes longest: begin there,
 	// and come to the others when they are made.
 	heard := sounds(p)

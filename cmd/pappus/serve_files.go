@@ -3,13 +3,10 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 	"path"
 	"slices"
 
 	"pappus/render/page"
-	"pappus/render/planjson"
-	"pappus/render/table"
 	"pappus/timing"
 )
 
@@ -97,10 +94,7 @@ func download(what string, p *timing.Plan) ([]file, error) {
 // processorFiles lists the processor's settings.
 func processorFiles(p *timing.Plan) ([]file, error) {
 	rows, err := timing.Processor(p, nil)
-	return []file{
-		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
-		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
-	}, err
+	return processorTables(p, rows), err
 }
 
 // levelDownload lists the files that make the spot's level even.
