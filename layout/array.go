@@ -110,8 +110,10 @@ type Wiring struct {
 	MinimumLoad float64 // ohm
 	Voltage     float64 // V, RMS, at each channel's output
 	Split       string  // arrival, neighbours, height
-	WireLength  float64 // m, from the amplifier to the body, one way
-	WireSection float64 // m2 of copper
+	// LongestString is the most drivers in a string; 0: as many as it takes.
+	LongestString int
+	WireLength    float64 // m, from the amplifier to the body, one way
+	WireSection   float64 // m2 of copper
 }
 
 // Box is what the design says of the hollow.

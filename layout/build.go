@@ -58,7 +58,7 @@ func Build(d *design.Design) (*Array, error) {
 		Woofer:  woofer(d.Woofer),
 		Timing:  timing(d.Timing),
 		Wiring: Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm, Voltage: d.Wiring.AmplifierVolt,
-			Split: d.Wiring.Split, WireLength: d.Wiring.WireM, WireSection: d.Wiring.WireMM2 * 1e-6},
+			Split: d.Wiring.Split, LongestString: d.Wiring.LongestString, WireLength: d.Wiring.WireM, WireSection: d.Wiring.WireMM2 * 1e-6},
 		Protection: Protection{Family: d.Protection.Family, Order: d.Protection.Order, Corner: d.Protection.CornerHz},
 		Processor:  processor(d.Processor),
 		Spot:       r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
@@ -84,6 +84,9 @@ func Build(d *design.Design) (*Array, error) {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
 	if err := checkWoofer(d, a); err != nil {
+		return nil, err
+	}
+	if err := checkLoad(d, a); err != nil {
 		return nil, err
 	}
 	a.Warnings = fitWarnings(a)

@@ -14,6 +14,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/wiring"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -418,6 +419,8 @@ func TestBuildFaults(t *testing.T) {
 			"a.toml: channel[2].drivers: there is no driver 7; must be a mount number from 1 to 6 that is not skipped"},
 		{"driver in no channel", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1, 2, 3, 4, 6]\n"), layout.ErrNotInChannel,
 			"a.toml: channel: driver 5 is in no channel; must be in one, or its place in mounts.skip"},
+		{"no load is high enough", with("shape = \"cube\"\nradius_mm = 100", "", small+"nominal_ohm = 8\ndc_ohm = 7\n[wiring]\nchannels = 2\nminimum_load_ohm = 50\n"), wiring.ErrLoad,
+			"a.toml: wiring.minimum_load_ohm = 50: 6 drivers of 7 ohm in one string load the amplifier with 42 ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

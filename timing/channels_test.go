@@ -2,6 +2,7 @@ package timing_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"runtime"
 	"slices"
@@ -9,6 +10,8 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/layout/impedance"
 	"pappus/layout/wiring"
 	"pappus/testdata/reference"
 	"pappus/timing"
@@ -362,3 +365,31 @@ func TestImpossibleHighPass(t *testing.T) {
 		}
 	}
 }
+
+// TestDesignKnowsHighPasses: a design file takes just those families and orders of a
+// high-pass that there are.
+func TestDesignKnowsHighPasses(t *testing.T) {
+	families := map[string]crossover.Family{"butterworth": crossover.Butterworth, "linkwitz-riley": crossover.LinkwitzRiley, "bessel": crossover.Bessel}
+	for name, family := range families {
+		for order := 1; order <= crossover.MostOrder+1; order++ {
+			text := fmt.Sprintf("%s\n[protection]\nfamily = %q\norder = %d\n", leastDesign, name, order)
+			_, err := design.Parse("a.toml", []byte(text))
+			if there := slices.Contains(family.Orders(), order); there != (err == nil) {
+				t.Errorf("%s of order %d is there: %v; the design says %v", name, order, there, err)
+			}
+		}
+	}
+}
+
+const leastDesign = `[body]
+shape = "ball"
+radius_mm = 100
+[mounts]
+count = 12
+[driver]
+diameter_mm = 30
+[spot]
+x_m = 2
+y_m = 0
+z_m = 1
+`

@@ -1,6 +1,7 @@
 package timing
 
 import (
+	"fmt"
 	"math"
 
 	"pappus/timing/biquad"
@@ -124,7 +125,7 @@ func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) 
 	if high := p.Protection.HighPass(); high.Corner() > 0 {
 		var err error
 		if out, err = sectionsOf(high, "", rate); err != nil {
-			return nil, err
+			return nil, fmt.Errorf("timing: processor.rate_hz = %g: %w", rate, err)
 		}
 	}
 	chain, err := equaliser.Chain(sections, rate)

@@ -17,7 +17,7 @@ const (
 	ringLow     = 900.0 // Hz: the octaves of 1, 2 and 4 kHz
 	ringHigh    = 4500.0
 	sameLoss    = 1e-6 // dB, below which two losses count as equal
-	silenceLoss = 200  // dB, the most that is told
+	SilenceLoss = 200  // dB, the most that is told
 )
 
 // ring holds each driver's sound, with its delay and gain, round the listening
@@ -147,7 +147,7 @@ func (r *ring) loss(energy []float64) (loss, angle float64) {
 		for b := range r.octaves {
 			i := a*r.octaves + b
 			if r.level[i] > 0 {
-				mean += min(silenceLoss, 10*math.Log10(r.level[i]/energy[i])) / float64(r.octaves)
+				mean += min(SilenceLoss, 10*math.Log10(r.level[i]/energy[i])) / float64(r.octaves)
 			}
 		}
 		if mean > loss+sameLoss {

@@ -13,6 +13,10 @@ import (
 // taken then, which holds beside the spot too.
 const hardlyHeard = 0.1
 
+// sameStep is the share of a step by which a common delay must make the worst residual
+// smaller to be worth it.
+const sameStep = 1e-3
+
 // roundingCount is how many frequencies an octave's energy is the mean of.
 const roundingCount = 12
 
@@ -32,11 +36,14 @@ func (p *Plan) commonDelay(wait float64) float64 {
 		return 0
 	}
 	over, order := make([]float64, len(p.Channels)), make([]int, len(p.Channels))
-	without := 0.0
+	without, upWithout := 0.0, 0
 	for c := range over {
 		delay := p.Channels[c].Delay + wait
 		over[c], order[c] = delay-step*math.Floor(delay/step), c
 		without = max(without, min(over[c], step-over[c]))
+		if over[c] >= step/2 {
+			upWithout++
+		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(over[a], over[b]) })
 	cost := p.roundingCosts(over, order)
@@ -48,6 +55,9 @@ func (p *Plan) commonDelay(wait float64) float64 {
 		least = min(least, cost[ups])
 	}
 	best, worst := 0.0, math.Inf(1)
+	if cost[upWithout%len(cost)] <= least+hardlyHeard {
+		worst = without - sameStep*step // else nothing in common does as well
+	}
 	for ups, c := range cost {
 		if common, most := centred(over, order, ups, step); c <= least+hardlyHeard && most < worst {
 			best, worst = common, most

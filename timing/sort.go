@@ -35,7 +35,14 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 			"%d channels in place of %d: with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
 			count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
 	}
-	return plan.sort(a.Wiring.Split, time, weight, count), nil
+	groups := plan.sort(a.Wiring.Split, time, weight, count)
+	if most := a.Wiring.LongestString; most > 0 {
+		if longest := plan.longestOf(groups); longest > most {
+			plan.Warnings = append(plan.Warnings, fmt.Sprintf(
+				"strings of up to %d drivers all the same: no split into %d channels in this way keeps to longest_string = %d", longest, count, most))
+		}
+	}
+	return groups, nil
 }
 
 // sort sorts the drivers into count channels that can be wired; there must be
@@ -45,7 +52,18 @@ func (plan *Plan) sort(by string, time, weight []float64, count int) [][]int {
 		return split.Neighbours(plan.places(), count)
 	}
 	value, weigh := plan.line(by, time, weight)
-	groups, _, _ := split.OfSizes(value, weigh, count, plan.canWire)
+	return plan.ofSizes(value, weigh, count)
+}
+
+// ofSizes splits drivers by some values into count channels that can be wired, with
+// strings no longer than the design's longest where there is such a split.
+func (plan *Plan) ofSizes(value, weight []float64, count int) [][]int {
+	if most := plan.Array.Wiring.LongestString; most > 0 {
+		if groups, _, ok := split.OfSizes(value, weight, count, plan.within(most)); ok {
+			return groups
+		}
+	}
+	groups, _, _ := split.OfSizes(value, weight, count, plan.canWire)
 	return groups
 }
 

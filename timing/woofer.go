@@ -236,7 +236,7 @@ func (w *Woofer) setPolarity(array, woofer []complex128) {
 
 // loss returns by how many dB the energy of a sum is below that of both in step, the
 // second of the two later by so many s and taken times sign; no more than
-// silenceLoss.
+// SilenceLoss.
 func loss(frequency []float64, a, b []complex128, late, sign float64) float64 {
 	sum, step := 0.0, 0.0
 	for f, hz := range frequency {
@@ -244,7 +244,7 @@ func loss(frequency []float64, a, b []complex128, late, sign float64) float64 {
 		both := cmplx.Abs(a[f]) + cmplx.Abs(b[f])
 		step += both * both
 	}
-	return min(silenceLoss, 10*math.Log10(step/sum))
+	return min(SilenceLoss, 10*math.Log10(step/sum))
 }
 
 // levels fills in the levels at the spot.

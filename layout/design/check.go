@@ -58,6 +58,7 @@ func (r *reader) check() {
 	r.checkDriver()
 	r.checkTiming()
 	r.checkChannels()
+	r.checkHighPass()
 	r.checkRoom()
 	r.checkWoofer()
 	if d := r.Spot.distance(); d*1000 <= r.Body.RadiusMM {
@@ -170,6 +171,16 @@ func (r *reader) checkTiming() {
 	default:
 		r.must(wide, "timing.field_low_hz", plain(low), "at most two thirds of timing.field_high_hz, %s", plain(high))
 	}
+}
+
+// checkHighPass notes a high-pass that does not exist, or that the processor's rate
+// cannot have: its corner must be below half of it.
+func (r *reader) checkHighPass() {
+	p := r.Protection
+	r.must(p.Family != linkwitz || slices.Contains(linkwitzOrders, p.Order), "protection.order", fmt.Sprint(p.Order),
+		`%s for protection.family = "%s"`, eitherWhole(linkwitzOrders), linkwitz)
+	rate := r.Processor.RateHz
+	r.must(rate > 2*p.CornerHz, "processor.rate_hz", plain(rate), "above %s, twice protection.corner_hz", plain(2*p.CornerHz))
 }
 
 // slack is how far a place may be off by rounding, in m.

@@ -144,16 +144,19 @@ type Wiring struct {
 	AmplifierVolt  float64 // RMS, at each channel's output, 0.1 to 200, default 2.83
 	// Split is how drivers are sorted into channels: by arrival (the least smear),
 	// into neighbours, or into bands of height.
-	Split   string
-	WireM   float64 // from the amplifier to the body, one way, 0 to 1000, default 0
-	WireMM2 float64 // of copper, 0.05 to 50, default 0.75
+	Split string
+	// LongestString is the most drivers in a string, 1 to 2000, for splits by arrival
+	// and by height; 0: as many as it takes.
+	LongestString int
+	WireM         float64 // from the amplifier to the body, one way, 0 to 1000, default 0
+	WireMM2       float64 // of copper, 0.05 to 50, default 0.75
 }
 
 // Protection is the high-pass that keeps cones from moving too far.
 type Protection struct {
 	Family   string  // butterworth (default), linkwitz-riley or bessel
-	Order    int     // 1 to 8, default 4
-	CornerHz float64 // 10 to 5000; 0: the least that keeps the cones within their reach
+	Order    int     // 1 to 8, for linkwitz-riley 2, 4 or 8, default 4
+	CornerHz float64 // 10 to 5000, below half of the processor's rate; 0: the least that keeps the cones within their reach
 }
 
 // Processor is what gives the channels their delays.

@@ -16,7 +16,7 @@ var (
 	ways   = []string{"path", "field", straight}
 	splits = []string{"arrival", "neighbours", "height"}
 	// The families of high-passes, by the names that the trade has for them.
-	families = []string{"butterworth", "linkwitz-riley", "bessel"}
+	families = []string{"butterworth", linkwitz, "bessel"}
 	walls    = []string{"back", "front", "right", "left", "floor", "ceiling"}
 )
 
@@ -30,6 +30,12 @@ const (
 	point    = "point"
 	straight = "straight"
 )
+
+// linkwitz is the family that is not there in every order, and linkwitzOrders are
+// those that it has.
+const linkwitz = "linkwitz-riley"
+
+var linkwitzOrders = []int{2, 4, 8}
 
 // MaxDrivers is the most drivers that one design may have.
 const MaxDrivers = 2000
@@ -149,6 +155,7 @@ func (d *Design) tables() []table {
 			{"minimum_load_ohm", false, number(&d.Wiring.MinimumLoadOhm, 0.5, 100)},
 			{"amplifier_volt", false, number(&d.Wiring.AmplifierVolt, 0.1, 200)},
 			{"split", false, choice(&d.Wiring.Split, splits)},
+			{"longest_string", false, whole(&d.Wiring.LongestString, 1, MaxDrivers)},
 			{"wire_m", false, number(&d.Wiring.WireM, 0, 1000)},
 			{"wire_mm2", false, number(&d.Wiring.WireMM2, 0.05, 50)},
 		}},
@@ -180,7 +187,7 @@ func (d *Design) tables() []table {
 			{"y_m", true, number(&d.Woofer.YM, -100, 100)},
 			{"z_m", true, number(&d.Woofer.ZM, -100, 100)},
 			{"crossover_hz", true, number(&d.Woofer.CrossoverHz, 40, 2000)},
-			{"order", false, wholeOf(&d.Woofer.Order, 2, 4, 8)},
+			{"order", false, wholeOf(&d.Woofer.Order, linkwitzOrders...)},
 			{"sensitivity_db", false, optional(&d.Woofer.SensitivityDB, 50, 120)},
 			{"gain_db", false, number(&d.Woofer.GainDB, -40, 20)},
 			{"invert", false, flag(&d.Woofer.Invert)},

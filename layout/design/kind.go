@@ -66,11 +66,7 @@ func whole(to *int, low, high int) kind {
 
 // wholeOf takes one of a few integers.
 func wholeOf(to *int, these ...int) kind {
-	words := make([]string, len(these))
-	for i, n := range these {
-		words[i] = strconv.Itoa(n)
-	}
-	any1 := either(words)
+	any1 := eitherWhole(these)
 	return kind{any1, any1, func(v any) error {
 		n, ok := v.(int64)
 		if !ok {
@@ -248,6 +244,15 @@ func either(words []string) string {
 	}
 	last := len(words) - 1
 	return strings.Join(words[:last], ", ") + " or " + words[last]
+}
+
+// eitherWhole writes whole numbers as "2, 4 or 8".
+func eitherWhole(numbers []int) string {
+	words := make([]string, len(numbers))
+	for i, n := range numbers {
+		words[i] = strconv.Itoa(n)
+	}
+	return either(words)
 }
 
 // plain writes a number as the file would have it, without an exponent where

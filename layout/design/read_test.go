@@ -121,6 +121,7 @@ field_high_hz = 6000.5
 minimum_load_ohm = 2
 amplifier_volt = 4
 split = "height"
+longest_string = 6
 wire_m = 3
 wire_mm2 = 1.5
 [[channel]]
@@ -188,7 +189,7 @@ invert = true
 		Box:        design.Box{BracesL: 0.2, TargetQ: 0.8, VentHoleMM: 5, VentHoles: 12, StuffingKgM3: 8},
 		Print:      design.Print{BedMM: [3]float64{200, 180, 170}, MarginMM: 2, DensityKgM3: 1050},
 		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
-		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, Split: "height", WireM: 3, WireMM2: 1.5},
+		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, Split: "height", LongestString: 6, WireM: 3, WireMM2: 1.5},
 		Channels:   []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
 		Spot:       design.Spot{XM: 0, YM: -3, ZM: 0.5},
 		Room: design.Room{
@@ -523,6 +524,12 @@ func TestFaults(t *testing.T) {
 			want: "bad.toml:8: driver.flange_mm = 300: must be less than the width of the body, 200"},
 		{name: "resistance over impedance", line: "diameter_mm = 30", with: "diameter_mm = 30\ndc_ohm = 16", kind: design.ErrConflict,
 			want: "bad.toml:8: driver.dc_ohm = 16: must be from 0.3 to 1.25 times driver.nominal_ohm, 8"},
+		{name: "high-pass that does not exist", below: "[protection]\nfamily = \"linkwitz-riley\"\norder = 3\n", kind: design.ErrConflict,
+			want: `bad.toml:14: protection.order = 3: must be 2, 4 or 8 for protection.family = "linkwitz-riley"`},
+		{name: "high-pass above half the rate", below: "[processor]\nrate_hz = 8000\n[protection]\ncorner_hz = 4500\n", kind: design.ErrConflict,
+			want: `bad.toml:13: processor.rate_hz = 8000: must be above 9000, twice protection.corner_hz`},
+		{name: "high-pass at half the rate", below: "[processor]\nrate_hz = 8000\n[protection]\ncorner_hz = 4000\n", kind: design.ErrConflict,
+			want: `bad.toml:13: processor.rate_hz = 8000: must be above 8000, twice protection.corner_hz`},
 		{name: "channels twice over", below: "[wiring]\nchannels = 2\n[[channel]]\ndrivers = [1]\n", kind: design.ErrConflict,
 			want: "bad.toml:13: wiring.channels = 2: must be left out where there are [[channel]] tables"},
 		{name: "channel with nothing", below: "[[channel]]\ndrivers = []\n", kind: design.ErrConflict,

@@ -23,6 +23,8 @@ import (
 //	rounding      rate_hz, step_us, common_us (in every delay, to make rounding cheap), worst_us,
 //	              octave_hz and loss_db, what it costs the sum at the spot (null from half the
 //	              rate on)
+//	held_down     only where channels hold the others down: channels[] (ids), series (drivers in
+//	              their strings), by_db; cure: longest_string (0: none found), louder_db, smear_us
 //	protection    family, order, corner_hz (0: none), least_hz, level_dba, hours_a_day,
 //	              highest[] (octave_hz, level_db, limited_by)
 //	woofer        only where there is one: crossover_hz, order, arrival_ms, array_arrival_ms,
@@ -32,7 +34,7 @@ import (
 //	              frequency_hz (array_db, woofer_db, sum_db, sum_other_polarity_db), warnings
 //	warnings      what to look out for in the plan
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
-	out := channelPlan{Signs: timing.SignConvention, Protection: protectionOf(p.Protection), Warnings: append([]string{}, p.Warnings...)}
+	out := channelPlan{Signs: timing.SignConvention, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: append([]string{}, p.Warnings...)}
 	count := func(c timing.Count) {
 		out.Counts = append(out.Counts, channelCount{c.Channels, c.Split, us(c.Smear), us(c.Plain), to(1, c.CombOnset)})
 	}
@@ -71,6 +73,7 @@ type channelPlan struct {
 	Signs      string         `json:"signs"`
 	Processor  []setting      `json:"processor"`
 	Rounding   rounding       `json:"rounding"`
+	Held       *heldDown      `json:"held_down,omitempty"`
 	Protection protection     `json:"protection"`
 	Woofer     *woofer        `json:"woofer,omitempty"`
 	Warnings   []string       `json:"warnings"`
@@ -98,6 +101,29 @@ type setting struct {
 	Gain       number   `json:"gain_db"`
 	Inverted   bool     `json:"inverted"`
 	Filters    []filter `json:"filters"`
+}
+
+// heldDown is which channels hold the others down, and what cures it.
+type heldDown struct {
+	Channels []int  `json:"channels"`
+	Series   int    `json:"series"`
+	By       number `json:"by_db"`
+	Cure     struct {
+		Longest int    `json:"longest_string"`
+		Louder  number `json:"louder_db"`
+		Smear   number `json:"smear_us"`
+	} `json:"cure"`
+}
+
+// heldOf returns nil where nothing is held down.
+func heldOf(p *timing.Plan) *heldDown {
+	h, held := p.Held()
+	if !held {
+		return nil
+	}
+	out := &heldDown{Channels: h.Channels, Series: h.Series, By: db(h.By)}
+	out.Cure.Longest, out.Cure.Louder, out.Cure.Smear = h.Cure, db(h.Louder), us(h.Smear)
+	return out
 }
 
 type rounding struct {
@@ -180,19 +206,18 @@ func protectionOf(p timing.Protection) protection {
 // WriteWiring writes how the channels are strung and what a dead driver does:
 //
 //	channels[]  channel, dc_ohm, lowest_ohm, lowest_hz, amplifier_v, amplifier_a,
-//	            amplifier_w, driver_v, driver_w, strings[] (drivers in the order of their
+//	            amplifier_w, driver_v, driver_a, driver_w, strings[] (drivers in the order of their
 //	            joints, wire_m), of_neighbours: strung so, for they lose less than spread ones
+//	held_down   as WriteChannels has it
 //	dead[]      the worst of each kind: channel, string, driver (not of a whole string), fault,
 //	            dc_ohm, lowest_ohm, under_minimum, quiet, power_times, louder, loss_db at the
 //	            worst angle, angle_deg, and of an open string loss_spread_db,
 //	            loss_with_neighbours_db
 //	warnings    what to look out for in the plan
 func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
-	out := wiringPlan{Dead: []dead{}, Warnings: append([]string{}, p.Warnings...)}
+	out := wiringPlan{Held: heldOf(p), Dead: []dead{}, Warnings: append([]string{}, p.Warnings...)}
 	for _, c := range p.Channels {
-		b := c.Bank
-		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), Lowest: to(3, b.LowestOhm), LowestAt: to(1, b.LowestHz),
-			Volt: to(4, b.Volt), Ampere: to(5, b.Ampere), Watt: to(4, b.Watt), DriverVolt: to(4, b.DriverVolt), DriverWatt: to(5, b.DriverWatt), Near: c.Near})
+		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), load: loadOf(c.Bank), Near: c.Near})
 	}
 	for _, r := range timing.Harness(p) {
 		b := &out.Channels[r.Channel]
@@ -212,23 +237,18 @@ func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 }
 
 type wiringPlan struct {
-	Channels []bank   `json:"channels"`
-	Dead     []dead   `json:"dead"`
-	Warnings []string `json:"warnings"`
+	Channels []bank    `json:"channels"`
+	Held     *heldDown `json:"held_down,omitempty"`
+	Dead     []dead    `json:"dead"`
+	Warnings []string  `json:"warnings"`
 }
 
 type bank struct {
-	Channel    int        `json:"channel"`
-	DC         number     `json:"dc_ohm"`
-	Lowest     number     `json:"lowest_ohm"`
-	LowestAt   number     `json:"lowest_hz"`
-	Volt       number     `json:"amplifier_v"`
-	Ampere     number     `json:"amplifier_a"`
-	Watt       number     `json:"amplifier_w"`
-	DriverVolt number     `json:"driver_v"`
-	DriverWatt number     `json:"driver_w"`
-	Near       bool       `json:"of_neighbours"`
-	Strings    []stringOf `json:"strings"`
+	Channel int    `json:"channel"`
+	DC      number `json:"dc_ohm"`
+	load
+	Near    bool       `json:"of_neighbours"`
+	Strings []stringOf `json:"strings"`
 }
 
 type stringOf struct {

@@ -14,7 +14,11 @@
 //	                         straight_path_m through it, field_arrival_us and peak_arrival_us of
 //	                         the model's own field, delay_us of its channel, level_db at the spot, seen from the spot or not
 //	channels[]               id, drivers (ids), delay_us, gain_db, inverted, series (drivers in
-//	                         a string), parallel (strings), nominal_ohm, dc_ohm
+//	                         a string), parallel (strings), nominal_ohm, dc_ohm, lowest_ohm and
+//	                         lowest_hz where the load is least (null: not known); the most that a
+//	                         tone draws: amplifier_v, amplifier_a, amplifier_w, and of the driver
+//	                         that gets most driver_v, driver_a, driver_w
+//	protection               the high-pass, the level and what limits it: as WriteChannels has it
 //	choices[]                by (straight, path, field, peak), octave_hz, short_of_in_step_db: what
 //	                         delays taken so, one for each driver, leave at the spot
 //	response                 frequency_hz and levels in dB: aligned_db with the delays,
@@ -50,20 +54,21 @@ func Write(w io.Writer, p *timing.Plan, s *timing.Survey) error {
 }
 
 type plan struct {
-	Name     string    `json:"name"`
-	Model    string    `json:"model"`
-	DelaysBy string    `json:"delays_by"`
-	Air      air       `json:"air"`
-	Spot     spot      `json:"spot"`
-	Drivers  []driver  `json:"drivers"`
-	Channels []channel `json:"channels"`
-	Choices  []choice  `json:"choices"`
-	Level    string    `json:"level_unit"`
-	Response response  `json:"response"`
-	Octaves  []octave  `json:"octaves"`
-	InStep   number    `json:"in_step_area_m2"`
-	Measures measures  `json:"measures"`
-	Warnings []string  `json:"warnings"`
+	Name       string     `json:"name"`
+	Model      string     `json:"model"`
+	DelaysBy   string     `json:"delays_by"`
+	Air        air        `json:"air"`
+	Spot       spot       `json:"spot"`
+	Drivers    []driver   `json:"drivers"`
+	Channels   []channel  `json:"channels"`
+	Protection protection `json:"protection"`
+	Choices    []choice   `json:"choices"`
+	Level      string     `json:"level_unit"`
+	Response   response   `json:"response"`
+	Octaves    []octave   `json:"octaves"`
+	InStep     number     `json:"in_step_area_m2"`
+	Measures   measures   `json:"measures"`
+	Warnings   []string   `json:"warnings"`
 }
 
 type air struct {
@@ -106,6 +111,24 @@ type channel struct {
 	Parallel   int    `json:"parallel"`
 	NominalOhm number `json:"nominal_ohm"`
 	DCOhm      number `json:"dc_ohm"`
+	load
+}
+
+// load is what a channel's amplifier sees and gives, and what a driver gets.
+type load struct {
+	Lowest       number `json:"lowest_ohm"`
+	LowestAt     number `json:"lowest_hz"`
+	Volt         number `json:"amplifier_v"`
+	Ampere       number `json:"amplifier_a"`
+	Watt         number `json:"amplifier_w"`
+	DriverVolt   number `json:"driver_v"`
+	DriverAmpere number `json:"driver_a"`
+	DriverWatt   number `json:"driver_w"`
+}
+
+func loadOf(b timing.Bank) load {
+	return load{to(3, b.LowestOhm), to(1, b.LowestHz), to(4, b.Volt), to(5, b.Ampere), to(4, b.Watt),
+		to(4, b.DriverVolt), to(5, b.DriverAmpere), to(5, b.DriverWatt)}
 }
 
 type octave struct {
@@ -182,7 +205,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 		Measures: measures{figures(p.Aligned), figures(p.Unaligned)},
 		Warnings: append([]string{}, p.Warnings...),
 	}
-	out.Level, out.InStep = unit(p), to(4, s.InStep)
+	out.Level, out.InStep, out.Protection = unit(p), to(4, s.InStep), protectionOf(p.Protection)
 	for b, o := range s.Octaves {
 		out.Octaves = append(out.Octaves, octaveOf(s, b, o))
 	}
@@ -203,6 +226,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 		out.Channels = append(out.Channels, channel{
 			ID: c.ID, Drivers: ids(a.Mounts, c.Mounts), Delay: us(c.Delay), Gain: db(c.Gain), Inverted: c.Invert,
 			Series: c.Series, Parallel: c.Parallel, NominalOhm: to(3, c.NominalOhm), DCOhm: to(3, c.DCOhm),
+			load: loadOf(c.Bank),
 		})
 	}
 	return out

@@ -130,6 +130,13 @@ func TestChannelsAndWiring(t *testing.T) {
 		Processor []struct {
 			Delay float64 `json:"delay_ms"`
 		}
+		Held struct {
+			Series int
+			By     float64 `json:"by_db"`
+			Cure   struct {
+				Longest int `json:"longest_string"`
+			}
+		} `json:"held_down"`
 		Rounding struct {
 			Common float64    `json:"common_us"`
 			Worst  float64    `json:"worst_us"`
@@ -140,6 +147,7 @@ func TestChannelsAndWiring(t *testing.T) {
 		Channels []struct {
 			Strings []struct{ Drivers []int }
 		}
+		Held map[string]any `json:"held_down"`
 		Dead []any
 	}
 	var b bytes.Buffer
@@ -165,12 +173,61 @@ func TestChannelsAndWiring(t *testing.T) {
 			t.Errorf("channel %d: %g ms", i+1, channels.Processor[i].Delay)
 		}
 	}
+	h, held := p.Held()
+	if got := channels.Held; !held || got.Series != h.Series || got.Cure.Longest != h.Cure || math.Abs(got.By-h.By) > 1e-3 || wiring.Held == nil {
+		t.Errorf("held down %+v, %v; want %+v", got, wiring.Held, h)
+	}
 	cost := timing.RoundingCost(p, rows)
 	if r := channels.Rounding; math.Abs(r.Common-1e6*cost.Common) > 1e-3 || math.Abs(r.Worst-1e6*cost.Worst) > 1e-3 || len(r.Loss) != len(cost.Loss) {
 		t.Errorf("rounding %+v, want %+v", r, cost)
 	}
 	if seen != len(p.Arrivals) || len(wiring.Dead) != len(deaths) {
 		t.Errorf("%d drivers strung, %d dead; want %d and %d", seen, len(wiring.Dead), len(p.Arrivals), len(deaths))
+	}
+}
+
+// TestPlanHasLoads: the load and powers of every channel and the protection are in the
+// plan, as the wiring and the channels have them.
+func TestPlanHasLoads(t *testing.T) {
+	p, s := demo(t)
+	var b bytes.Buffer
+	if err := planjson.Write(&b, p, s); err != nil {
+		t.Fatal(err)
+	}
+	var got struct {
+		Channels []struct {
+			Lowest float64 `json:"lowest_ohm"`
+			At     float64 `json:"lowest_hz"`
+			Volt   float64 `json:"amplifier_v"`
+			Ampere float64 `json:"amplifier_a"`
+			Watt   float64 `json:"amplifier_w"`
+			Each   float64 `json:"driver_w"`
+			Coil   float64 `json:"driver_a"`
+		}
+		Protection struct {
+			Family  string
+			Corner  float64 `json:"corner_hz"`
+			Highest []any
+		}
+	}
+	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	for i, c := range p.Channels {
+		g, k := got.Channels[i], c.Bank
+		for name, v := range map[string][2]float64{"lowest": {g.Lowest, k.LowestOhm}, "V": {g.Volt, k.Volt}, "A": {g.Ampere, k.Ampere},
+			"W": {g.Watt, k.Watt}, "W each": {g.Each, k.DriverWatt}, "A each": {g.Coil, k.DriverAmpere}} {
+			if math.Abs(v[0]-v[1]) > 1e-3 || v[0] == 0 {
+				t.Errorf("channel %d, %s: %g, want %g", c.ID, name, v[0], v[1])
+			}
+		}
+		// Kirchhoff: the strings' currents add up to the amplifier's.
+		if sum := float64(c.Parallel) * g.Coil; math.Abs(sum-g.Ampere) > 1e-4 {
+			t.Errorf("channel %d: strings take %g A of %g", c.ID, sum, g.Ampere)
+		}
+	}
+	if g := got.Protection; g.Family != p.Protection.Family || math.Abs(g.Corner-p.Protection.Corner) > 0.01 || len(g.Highest) != len(p.Protection.Highest) {
+		t.Errorf("protection %+v", g)
 	}
 }
 

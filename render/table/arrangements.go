@@ -10,8 +10,8 @@ import (
 	"pappus/timing"
 )
 
-// manyWays is how many unequal ways of stringing a screen shows of each size; the
-// table has them all.
+// manyWays is how many ways of stringing with unequal strings that the amplifier allows
+// a screen shows of each size, from the lowest load; the table has them all.
 const manyWays = 4
 
 // Arrangements writes one row for each way of stringing each channel's drivers,
@@ -47,24 +47,22 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.faint("ways to string     dc ohm  least ohm   amp W  W each"))
 	for _, group := range stringings {
-		word := "channel"
-		if len(group.Channels) > 1 {
-			word = "channels"
-		}
-		fmt.Fprintf(b, "%d drivers (%s %s)\n", group.Drivers, word, strings.ReplaceAll(join(group.Channels), " ", ", "))
-		unequal := 0
+		word := plural(len(group.Channels), "channel", "channels")
+		fmt.Fprintf(b, "%d %s (%s %s)\n", group.Drivers, plural(group.Drivers, "driver", "drivers"), word, runs(group.Channels))
+		allowed, refused := 0, 0
 		for _, o := range group.Options {
 			if !o.IsEqual() {
-				unequal++
-				if unequal > manyWays && !o.Chosen {
+				if o.Refused != nil {
+					refused++
+					continue
+				}
+				if allowed++; allowed > manyWays {
 					continue
 				}
 			}
 			arrangementLine(b, s, o)
 		}
-		if unequal > manyWays {
-			fmt.Fprintf(b, "  and %d more with unequal strings\n", unequal-manyWays)
-		}
+		fmt.Fprint(b, unshown(allowed-manyWays, refused))
 	}
 	fmt.Fprintln(b, s.faint("  < as planned; power at the amplifier's whole voltage, least and most of a driver"))
 	if advice := p.WireAdvice(); advice != "" {
@@ -72,6 +70,40 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// unshown says how many ways with unequal strings a screen leaves out: that are allowed,
+// and that load the amplifier too much.
+func unshown(allowed, refused int) string {
+	switch {
+	case allowed > 0 && refused > 0:
+		return fmt.Sprintf("  and %d more with unequal strings, beside %d under the minimum\n", allowed, refused)
+	case allowed > 0:
+		return fmt.Sprintf("  and %d more with unequal strings\n", allowed)
+	case refused > 0:
+		return fmt.Sprintf("  and %d with unequal strings under the minimum\n", refused)
+	}
+	return ""
+}
+
+// runs writes numbers that rise with those in a row together: 1 to 3, 7, 9.
+func runs(numbers []int) string {
+	var words []string
+	for from := 0; from < len(numbers); {
+		to := from
+		for to+1 < len(numbers) && numbers[to+1] == numbers[to]+1 {
+			to++
+		}
+		switch word := strconv.Itoa(numbers[from]); {
+		case to > from+1:
+			words = append(words, fmt.Sprintf("%s to %d", word, numbers[to]))
+		default:
+			to = from
+			words = append(words, word)
+		}
+		from = to + 1
+	}
+	return strings.Join(words, ", ")
 }
 
 func arrangementLine(b *strings.Builder, s style, o timing.Option) {

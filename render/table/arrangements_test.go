@@ -30,7 +30,8 @@ func TestArrangementScreen(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := b.String()
-	for _, want := range []string{"under the minimum", " <\n", "2 of 2 + 1 of 1", "gauge"} {
+	for _, want := range []string{"under the minimum", " <\n", "1 of 3 + 1 of 2", "gauge",
+		"and 3 with unequal strings under the minimum"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
@@ -39,5 +40,27 @@ func TestArrangementScreen(t *testing.T) {
 		if len(line) > 84 {
 			t.Errorf("%d letters: %s", len(line), line)
 		}
+	}
+}
+
+// TestUnequalShownAreAllowed: the ways with unequal strings that are shown are those that
+// the amplifier may drive.
+func TestUnequalShownAreAllowed(t *testing.T) {
+	p := demo(t)
+	var b bytes.Buffer
+	if err := table.ArrangementScreen(&b, p, timing.Stringings(p), false); err != nil {
+		t.Fatal(err)
+	}
+	shown := 0
+	for _, line := range strings.Split(b.String(), "\n") {
+		if !strings.Contains(line, " of 1 ") || !strings.Contains(line, " + ") {
+			continue
+		}
+		if shown++; strings.Contains(line, "under the minimum") {
+			t.Errorf("refused: %s", line)
+		}
+	}
+	if shown == 0 {
+		t.Error("none is shown")
 	}
 }

@@ -149,6 +149,7 @@ func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colo
 			1e6*r.Set, costs(r.Cost8k), r.Gain, sign(r.Invert))
 	}
 	rounding(b, p, rows, s)
+	held(b, p)
 	fmt.Fprintln(b, ProtectionWords(p))
 	loudest(b, p, s)
 	if err := woofer(b, p, s); err != nil {
@@ -188,29 +189,95 @@ func loudest(b *strings.Builder, p *timing.Plan, s style) {
 }
 
 // WiringScreen writes for people how each channel is strung, what the amplifier
-// sees and gives, and what a dead driver does.
+// sees and gives, and what a dead driver does. Where each driver has a channel of its
+// own one line stands for all.
 func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
+	alone := isAlone(p)
+	banks(b, p, s, alone)
+	runs := timing.Harness(p)
+	if !alone {
+		fmt.Fprintln(b, s.faint("channel  string  drivers in the order of their joints"))
+		for _, r := range runs {
+			fmt.Fprintf(b, "%7d %7d  %s\n", p.Channels[r.Channel].ID, r.String+1, numbers(p.Array, r.Order))
+		}
+	}
+	fmt.Fprintf(b, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))
+	failures(b, p, deaths, s, alone)
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// isAlone tells whether every driver has a channel of its own that the design does not
+// lay out by hand: then the channels differ in nothing but place.
+func isAlone(p *timing.Plan) bool {
+	return len(p.Array.Channels) == 0 && len(p.Channels) > 1 && len(p.Channels) == len(p.Arrivals)
+}
+
+// banks writes what each channel's amplifier sees and gives.
+func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 	fmt.Fprintln(b, s.faint("channel  strings   dc ohm  least ohm  at Hz   amp V   amp A   amp W  W each"))
 	for _, c := range p.Channels {
-		k := c.Bank
+		k, name := c.Bank, strconv.Itoa(c.ID)
+		if alone {
+			name = "each"
+		}
 		under := ""
 		if c.Under(p.Array.Wiring.MinimumLoad) {
 			under = " " + s.alert("under the minimum")
 		}
-		fmt.Fprintf(b, "%7d %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", c.ID, c.Parallel, c.Series, c.DCOhm,
+		fmt.Fprintf(b, "%7s %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", name, c.Parallel, c.Series, c.DCOhm,
 			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt, under)
+		if alone {
+			fmt.Fprintf(b, "Each of the %d drivers has a channel of its own, in the drivers' order.\n", len(p.Arrivals))
+			break
+		}
 	}
+	held(b, p)
 	fmt.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
-	runs := timing.Harness(p)
-	fmt.Fprintln(b, s.faint("channel  string  drivers in the order of their joints"))
-	for _, r := range runs {
-		fmt.Fprintf(b, "%7d %7d  %s\n", p.Channels[r.Channel].ID, r.String+1, numbers(p.Array, r.Order))
+}
+
+// failures writes what a dead driver does: in each channel, or the worst of all where
+// each driver is alone.
+func failures(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s style, alone bool) {
+	if alone {
+		deaths = worstDeaths(deaths)
 	}
-	fmt.Fprintf(b, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))
 	deathScreen(b, p, deaths, s)
-	_, err := io.WriteString(w, b.String())
-	return err
+	if alone {
+		fmt.Fprintln(b, s.faint("  the channels that lose most; the others lose less"))
+	}
+}
+
+// worstDeaths returns of each fault the one that loses most.
+func worstDeaths(deaths []timing.Death) []timing.Death {
+	var out []timing.Death
+	for _, d := range deaths {
+		i := slices.IndexFunc(out, func(o timing.Death) bool { return o.State == d.State && o.Whole == d.Whole })
+		switch {
+		case i < 0:
+			out = append(out, d)
+		case d.Loss > out[i].Loss:
+			out[i] = d
+		}
+	}
+	return out
+}
+
+// lost writes a loss in dB; all, where nothing is left.
+func lost(db float64) string {
+	if db >= timing.SilenceLoss {
+		return "all"
+	}
+	return dash(db, 1)
+}
+
+// decibels writes a loss with its unit.
+func decibels(db float64) string {
+	if text := lost(db); text != "all" {
+		return text + " dB"
+	}
+	return "all of it"
 }
 
 // dash writes a number, a dash where it is not known.

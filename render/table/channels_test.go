@@ -175,3 +175,69 @@ func TestChannelScreens(t *testing.T) {
 		}
 	}
 }
+
+// TestWiringOfLoneDrivers: where each driver has a channel of its own, one line stands
+// for all in place of three for each.
+func TestWiringOfLoneDrivers(t *testing.T) {
+	a := demo(t).Array
+	a.Wiring.Channels = 0
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	deaths, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := table.WiringScreen(&b, p, deaths, false); err != nil {
+		t.Fatal(err)
+	}
+	if err := table.ArrangementScreen(&b, p, timing.Stringings(p), false); err != nil {
+		t.Fatal(err)
+	}
+	text := b.String()
+	if n := strings.Count(text, "\n"); n > 20 {
+		t.Errorf("%d lines", n)
+	}
+	for _, want := range []string{"Each of the 39 drivers has a channel of its own", "1 driver (channels 1 to 39)", " open ", " shorted "} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+}
+
+// TestSilenceIsAll: a driver that silences all there is loses no number of decibels, and
+// no line of the count table ends in a blank.
+func TestSilenceIsAll(t *testing.T) {
+	a := demo(t).Array
+	a.Wiring.Channels, a.Mounts = 1, a.Mounts[:1]
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	deaths, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := table.WiringScreen(&b, p, deaths, false); err != nil {
+		t.Fatal(err)
+	}
+	if text := b.String(); strings.Contains(text, "200.0") || !strings.Contains(text, " all ") {
+		t.Errorf("silence:\n%s", text)
+	}
+	b.Reset()
+	if err := table.ChannelScreen(&b, p, rows, false); err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range strings.Split(b.String(), "\n") {
+		if strings.HasSuffix(line, " ") {
+			t.Errorf("a blank at the end of %q", line)
+		}
+	}
+}

@@ -43,20 +43,14 @@ func strung(c timing.Channel) string {
 	return "spread"
 }
 
-// silent is the loss in dB from which on nothing is left to be heard.
-const silent = 100
-
 // deathScreen writes the worst that each fault does to each channel.
 func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s style) {
 	fmt.Fprintln(b, s.faint("if a driver dies          load ohm  quiet  others' power  loss dB  at deg  strings"))
 	for _, d := range deaths {
 		c := p.Channels[d.Channel]
-		loss, at := fixed(d.Loss, 1), fixed(d.Angle*180/math.Pi, 0)
-		switch {
-		case d.Loss >= silent:
-			loss, at = "all", "-"
-		case d.Loss < 0.05:
-			at = "-"
+		at := fixed(d.Angle*180/math.Pi, 0)
+		if d.Loss >= timing.SilenceLoss || d.Loss < 0.05 {
+			at = "-" // the same all round
 		}
 		end := ""
 		if how := strung(c); how != "" && d.State == impedance.Open {
@@ -68,7 +62,7 @@ func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s st
 		if d.Under(p.Array.Wiring.MinimumLoad) {
 			end += "  " + s.alert("under the minimum")
 		}
-		fmt.Fprintf(b, "channel %2d %-14s %8s %6d %12.2f x %8s %7s%s\n", c.ID, d.Fault(), dash(d.DCOhm, 2), len(d.Quiet), d.Power, loss, at, end)
+		fmt.Fprintf(b, "channel %2d %-14s %8s %6d %12.2f x %8s %7s%s\n", c.ID, d.Fault(), dash(d.DCOhm, 2), len(d.Quiet), d.Power, lost(d.Loss), at, end)
 	}
 	fmt.Fprintln(b, s.faint("  the worst of each kind, an open driver silencing its string; all are in plan's deaths.csv"))
 	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz, its azimuth from x to the left"))
