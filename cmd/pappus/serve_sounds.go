@@ -28,11 +28,18 @@ func pageProgrammes() []page.Named {
 	return out
 }
 
+// pageWords are the cases as the page speaks of them everywhere else.
+var pageWords = map[string]string{"as_built": "without delays", "aligned": "with delays", "point": "from one ideal point"}
+
 // pageCases lists the cases that can be heard on the page.
 func pageCases() []page.Named {
 	var out []page.Named
 	for _, c := range preview.Cases {
-		out = append(out, page.Named{Name: c.Name, Words: c.Words})
+		words, ok := pageWords[c.Name]
+		if !ok {
+			words = c.Words
+		}
+		out = append(out, page.Named{Name: c.Name, Words: words})
 	}
 	return out
 }

@@ -32,6 +32,9 @@
 //	id, name, text, values{} of every key, given[] (keys that the text has)
 //	plan          as package planjson has it, without octaves and in_step_area_m2
 //	processor[], counts[], protection, signs   as planjson.WriteChannels has them
+//	rounding      step_us, and octave_hz with loss_db: what setting the delays to the step
+//	              costs each octave of the sum at the spot
+//	direct        as measures, of the direct sound alone; only where there is a room
 //	solid         vertices_mm, faces (corners counter-clockwise from outside)
 //	drivers[]     id, at_mm, normal, cone_mm and flange_mm (across)
 //	sentences[]   what was found, in words
@@ -45,7 +48,7 @@
 // /api/save {text, read}: {saved, read}.
 //
 // /api/sound {text, spot_m, programme, case, two_ears, dry} and /api/walk {text,
-// from_m, to_m, programme, case, two_ears}: audio/wav.
+// from_m, to_m, programme, case, two_ears, dry}: audio/wav.
 //
 // /api/files {text, what}: application/zip.
 //
@@ -67,6 +70,7 @@
 //	drivers[]     id, channel, delay_us, level_db, arrival_us, path_m, straight_path_m, seen
 //	channels[]    id, drivers, delay_us, gain_db
 //	response, measures   as in plan.json
+//	direct        as measures, of the direct sound alone; only where there is a room
 //	map           columns, rows, low_m and high_m (outer edges along and up),
 //	              step_m, unit, values (row by row, lowest first; null: none),
 //	              most_hz (held by cells without a comb onset)

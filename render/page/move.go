@@ -85,6 +85,7 @@ type moved struct {
 	Channels []set        `json:"channels,omitempty"`
 	Response *response    `json:"response,omitempty"`
 	Measures *bothWays    `json:"measures,omitempty"`
+	Direct   *bothWays    `json:"direct,omitempty"`
 	Polar    *polar       `json:"polar,omitempty"`
 	Map      *coverageMap `json:"map,omitempty"`
 }
@@ -188,6 +189,9 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		return out, nil
 	}
 	out.fill(p)
+	if out.Direct, err = directOf(s.planner, p); err != nil {
+		return out, err
+	}
 	if m.rests() {
 		if out.Polar, err = s.polar(p); err != nil {
 			return out, err
@@ -256,8 +260,11 @@ func (out *moved) fill(p *timing.Plan) {
 	all := func(v []float64, places int) numbers { return numbers{values: v, scale: 1, places: places} }
 	r := p.Response
 	out.Response = &response{all(r.Frequency, 1), all(r.Unaligned, 2), all(r.Aligned, 2), all(r.InStep, 2)}
-	both := func(m timing.Measures) figures { return figures{us(m.Smear), us(m.Spread), number{m.CombOnset, 0}} }
-	out.Measures = &bothWays{both(p.Aligned), both(p.Unaligned)}
+	out.Measures = &bothWays{figuresOf(p.Aligned), figuresOf(p.Unaligned)}
+}
+
+func figuresOf(m timing.Measures) figures {
+	return figures{us(m.Smear), us(m.Spread), number{m.CombOnset, 0}}
 }
 
 func us(v float64) number { return number{1e6 * v, 1} }

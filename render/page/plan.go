@@ -34,6 +34,8 @@ type planAnswer struct {
 	Counts     json.RawMessage            `json:"counts"`
 	Protection json.RawMessage            `json:"protection"`
 	Signs      json.RawMessage            `json:"signs"`
+	Rounding   rounding                   `json:"rounding"`
+	Direct     *bothWays                  `json:"direct,omitempty"`
 
 	Solid     solid       `json:"solid"`
 	Drivers   []driverRow `json:"drivers"`
@@ -42,6 +44,13 @@ type planAnswer struct {
 	Floor     *float64    `json:"floor_m"`
 	Room      *roomBox    `json:"room"`
 	Slice     sliceSize   `json:"slice"`
+}
+
+// rounding is what the processor's step makes of the delays at the spot.
+type rounding struct {
+	Step float64 `json:"step_us"`
+	Band numbers `json:"octave_hz"`
+	Loss numbers `json:"loss_db"`
 }
 
 type driverRow struct {
@@ -109,12 +118,34 @@ func answerOf(made *planned) (*planAnswer, error) {
 		out.Sentences = append(out.Sentences, text)
 	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
+	cost := timing.RoundingCost(plan)
+	out.Rounding = rounding{rounded(1e6*a.Processor.Step, 3), numbers{values: cost.Band, scale: 1, places: 1}, numbers{values: cost.Loss, scale: 1, places: 3}}
+	planner, err := timing.NewPlanner(a)
+	if err != nil {
+		return nil, err
+	}
+	if out.Direct, err = directOf(planner, plan); err != nil {
+		return nil, err
+	}
 	for _, m := range a.Mounts {
 		out.Drivers = append(out.Drivers, driverRow{m.ID, tripled(m.Point, 1000, 3), tripled(m.Normal, 1, 6),
 			rounded(2000*a.Driver.ConeRadius, 3), rounded(2000*a.Driver.FlangeRadius, 3)})
 	}
 	out.Floor, out.Room = surroundings(a)
 	return out, nil
+}
+
+// directOf measures the direct sound where there is a room, whose echoes comb
+// whatever the delays; nil elsewhere.
+func directOf(planner *timing.Planner, plan *timing.Plan) (*bothWays, error) {
+	if !plan.Array.Room.Present {
+		return nil, nil
+	}
+	unaligned, aligned, err := planner.Direct(plan)
+	if err != nil {
+		return nil, err
+	}
+	return &bothWays{figuresOf(aligned), figuresOf(unaligned)}, nil
 }
 
 // documentOf takes a document apart that a package writes.
