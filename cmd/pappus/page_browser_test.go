@@ -25,7 +25,8 @@ import (
 )
 
 // listening stands between the page's sound and the loudspeaker, so that what is
-// heard can be measured.
+// heard can be measured; counts the sources that sound; and keeps the last answer to
+// a move.
 const listening = `{
 	const connect = AudioNode.prototype.connect;
 	AudioNode.prototype.connect = function (to, ...rest) {
@@ -35,6 +36,19 @@ const listening = `{
 			connect.call(this, window.heard);
 		}
 		return connect.call(this, to, ...rest);
+	};
+	const start = AudioBufferSourceNode.prototype.start;
+	window.sounding = 0;
+	AudioBufferSourceNode.prototype.start = function (...when) {
+		window.sounding++;
+		this.addEventListener("ended", () => window.sounding--);
+		return start.apply(this, when);
+	};
+	window.WebSocket = class extends WebSocket {
+		constructor(...where) {
+			super(...where);
+			this.addEventListener("message", (e) => { window.answer = JSON.parse(e.data); });
+		}
 	};
 }`
 
@@ -53,6 +67,7 @@ type browser struct {
 
 	mu         sync.Mutex
 	complaints []string
+	leaves     int // how often it asked whether to leave
 }
 
 // chromium makes ready to start browsers, which end with the test.
@@ -73,6 +88,12 @@ func chromium(t *testing.T) context.Context {
 // open opens the page in a browser and waits until it is drawn.
 func open(t *testing.T, ctx context.Context, address string, width, height int64) *browser {
 	t.Helper()
+	return openTo(t, ctx, address, width, height, `document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
+}
+
+// openTo is open until a condition holds.
+func openTo(t *testing.T, ctx context.Context, address string, width, height int64, until string) *browser {
+	t.Helper()
 	tab, stop := chromedp.NewContext(ctx) // a browser of its own, since a tab behind another is not drawn
 	t.Cleanup(stop)
 	tab, stop = context.WithTimeout(tab, 2*time.Minute)
@@ -86,7 +107,7 @@ func open(t *testing.T, ctx context.Context, address string, width, height int64
 		}),
 		emulation.SetDeviceMetricsOverride(width, height, 1, false),
 		chromedp.Navigate(address))
-	b.until(`document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
+	b.until(until)
 	return b
 }
 
@@ -101,6 +122,9 @@ func (b *browser) listen(event any) {
 		if e.Entry.Level == log.LevelError {
 			b.complaints = append(b.complaints, e.Entry.Text+" "+e.Entry.URL)
 		}
+	case *page.EventJavascriptDialogOpening:
+		b.leaves++
+		go func() { _ = chromedp.Run(b.ctx, page.HandleJavaScriptDialog(true)) }()
 	}
 }
 
@@ -301,7 +325,7 @@ func TestPageIsHeard(t *testing.T) {
 	if built := b.number(loudness); built < aligned/2 || built > aligned*2 {
 		t.Errorf("as built it is as loud as %g, aligned %g", built, aligned)
 	}
-	if on := b.text("#cases input:checked + span"); on != "as built" {
+	if on := b.text("#cases input:checked + span"); on != "without delays" {
 		t.Errorf("now %q plays", on)
 	}
 	b.do(chromedp.Click("#play"))

@@ -13,6 +13,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"pappus/preview/programme"
@@ -54,17 +55,25 @@ func served(t *testing.T) string {
 // page's address.
 func serving(t *testing.T, design string) string {
 	t.Helper()
+	address, stop := servingUntil(t, design, "0")
+	t.Cleanup(stop)
+	return address
+}
+
+// servingUntil is serving on a port, until stop is called.
+func servingUntil(t *testing.T, design, port string) (address string, stopped func()) {
+	t.Helper()
 	ctx, stop := context.WithCancel(context.Background())
 	out, in := io.Pipe()
 	root := newRoot()
-	root.SetArgs([]string{"serve", design})
+	root.SetArgs([]string{"serve", design, "--port", port})
 	root.SetOut(in)
 	ended := make(chan error, 1)
 	go func() {
 		ended <- root.ExecuteContext(ctx)
 		in.Close()
 	}()
-	t.Cleanup(func() {
+	stopped = sync.OnceFunc(func() {
 		stop()
 		if err := <-ended; err != nil {
 			t.Errorf("it ended with %v", err)
@@ -74,11 +83,10 @@ func serving(t *testing.T, design string) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var address string
 	if _, err := fmt.Sscanf(line, "The page is at %s Ctrl-C stops.", &address); err != nil || !strings.HasPrefix(address, "http://127.0.0.1:") {
 		t.Fatalf("%q: %v", line, err)
 	}
-	return strings.TrimSuffix(address, "/;")
+	return strings.TrimSuffix(address, "/;"), stopped
 }
 
 // fetch posts a request and returns the answer.

@@ -9,6 +9,38 @@ export class Faulty extends Error {
   }
 }
 
+/** The program that serves the page does not answer. */
+export class Gone extends Error {
+  constructor() {
+    super("the program does not answer");
+  }
+}
+
+/** Fetches; a browser's own words for nobody there are for nobody. */
+async function call(path: string, how: RequestInit = {}): Promise<Response> {
+  try {
+    return await fetch(path, how);
+  } catch (error) {
+    throw error instanceof TypeError ? new Gone() : error;
+  }
+}
+
+/** Why there is no socket, in words; empty: the server is there and may let the next one in. */
+export async function whyNotLive(): Promise<string> {
+  try {
+    const answer = await call("api/live");
+    return answer.status === 429 ? (await refused(answer)).message : "";
+  } catch (error) {
+    return error instanceof Gone ? stopped() : "";
+  }
+}
+
+/** What to do where the program is gone. */
+function stopped(): string {
+  const port = location.port === "" ? "" : ` with --port ${location.port}`;
+  return `The program has stopped. Start it again${port}, and this page goes on from here; till then it works nothing out`;
+}
+
 async function refused(answer: Response): Promise<Error> {
   const said: unknown = await answer.json().catch(() => null);
   if (said !== null && typeof said === "object") {
@@ -19,7 +51,7 @@ async function refused(answer: Response): Promise<Error> {
 }
 
 async function post(verb: string, what: unknown, signal?: AbortSignal): Promise<Response> {
-  const answer = await fetch(`api/${verb}`, {
+  const answer = await call(`api/${verb}`, {
     method: "POST",
     headers: { "Content-Type": "application/json" },
     body: JSON.stringify(what),
@@ -30,7 +62,7 @@ async function post(verb: string, what: unknown, signal?: AbortSignal): Promise<
 }
 
 export async function start(): Promise<Start> {
-  const answer = await fetch("api/start");
+  const answer = await call("api/start");
   if (!answer.ok) throw await refused(answer);
   return (await answer.json()) as Start;
 }
@@ -91,7 +123,7 @@ export async function measure(text: string, asBuilt: boolean, recordings: File[]
   form.append("text", text);
   form.append("as_built", String(asBuilt));
   for (const file of recordings) form.append("recording", file, file.name);
-  const answer = await fetch("api/measure", { method: "POST", body: form, signal });
+  const answer = await call("api/measure", { method: "POST", body: form, signal });
   if (!answer.ok) throw await refused(answer);
   return (await answer.json()) as Measured;
 }

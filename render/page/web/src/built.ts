@@ -13,6 +13,8 @@ import { decibels, fixed, milliseconds, NONE, typeset } from "./words";
 const MOST_BYTES = 250 << 20;
 /** Delays that differ by less than this, in microseconds, are the same to any processor. */
 const SAME_US = 5;
+/** A smaller error than this is not told, in microseconds. */
+const LEAST_ERROR_US = 0.1;
 
 export class Built {
   private files: File[] = [];
@@ -120,6 +122,12 @@ export class Built {
   }
 }
 
+/** How late a channel is, no finer than it is known. */
+function late({ late_us, error_us }: MeasuredChannel): string {
+  if (late_us === null) return NONE;
+  return error_us !== null && error_us < LEAST_ERROR_US ? `${fixed(late_us, 1)} ± under ${LEAST_ERROR_US}` : `${fixed(late_us, 1)} ± ${fixed(error_us, 1)}`;
+}
+
 function table(channels: MeasuredChannel[]): HTMLElement {
   const head = ["Channel", "Set ms", "Better ms", "Late µs", "Level dB"];
   return make("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "What each channel measured" },
@@ -130,6 +138,6 @@ function table(channels: MeasuredChannel[]): HTMLElement {
         make("th", { scope: "row" }, chip(c.id)),
         make("td", { class: "number" }, milliseconds(c.set_delay_us)),
         make("td", { class: `number${Math.abs((c.proposed_delay_us ?? 0) - (c.set_delay_us ?? 0)) > SAME_US ? " strong" : ""}` }, milliseconds(c.proposed_delay_us)),
-        make("td", { class: "number" }, c.late_us === null ? NONE : `${fixed(c.late_us, 1)} ± ${fixed(c.error_us, 1)}`),
+        make("td", { class: "number" }, late(c)),
         make("td", { class: "number" }, decibels(c.level_db)))))));
 }

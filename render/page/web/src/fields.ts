@@ -2,6 +2,7 @@
 // each, its unit beside it, its fault under it in the server's words.
 
 import { el, make, say } from "./dom";
+import { notice } from "./notice";
 import type { State } from "./state";
 import type { Fault, Key, Start, Table, Value } from "./types";
 
@@ -51,6 +52,8 @@ interface Field {
   key: Key;
   input: HTMLInputElement | HTMLSelectElement;
   fault: HTMLElement;
+  /** It holds what cannot be read, and keeps it till it is put right. */
+  unread: boolean;
 }
 
 export class Fields {
@@ -102,7 +105,7 @@ export class Fields {
     const unit = key.unit === "" ? [] : [make("span", { class: "unit" }, key.unit)];
     const words = make("label", { for: id }, wordsOf(key));
     const row = make("div", { class: "field" }, words, make("span", { class: "with-unit" }, input, ...unit), ...remark, fault);
-    this.fields.set(key.key, { row, key, input, fault });
+    this.fields.set(key.key, { row, key, input, fault, unread: false });
     return row;
   }
 
@@ -125,8 +128,10 @@ export class Fields {
 
   private changed(key: Key, input: HTMLInputElement | HTMLSelectElement): void {
     const value = read(key, input.value);
-    if (value === undefined) return this.fault(key.key, "not a number");
-    this.fault(key.key, "");
+    const field = this.fields.get(key.key);
+    if (field !== undefined) field.unread = value === undefined;
+    this.faults();
+    if (value === undefined) return;
     const given = new Set(this.state.planned?.given);
     const idle = (ONLY_WITH[key.key] ?? []).filter(([choices]) => !choices.includes(String(value))).flatMap(([, keys]) => keys);
     void this.state.change([...idle.filter((k) => given.has(k)).map((k) => ({ key: k, value: null })), { key: key.key, value }]);
@@ -137,7 +142,7 @@ export class Fields {
     const { planned } = this.state;
     if (planned === null) return;
     const given = new Set(planned.given);
-    for (const { key, input } of this.fields.values()) {
+    for (const { key, input, unread } of this.fields.values()) {
       const value = planned.values[key.key];
       const text = written(value ?? null);
       input.classList.toggle("is-taken", !given.has(key.key));
@@ -146,7 +151,7 @@ export class Fields {
         if (none !== undefined) none.textContent = text === "" ? "–" : `(${flagged(text)})`;
         input.value = given.has(key.key) ? text : "";
       } else {
-        if (document.activeElement !== input) input.value = given.has(key.key) ? text : "";
+        if (document.activeElement !== input && !unread) input.value = given.has(key.key) ? text : "";
         input.placeholder = text;
       }
     }
@@ -162,23 +167,37 @@ export class Fields {
   }
 
   private faults(): void {
-    for (const key of this.fields.keys()) this.fault(key, "");
-    const homeless = this.state.faults.filter((f) => !this.place(f));
-    this.box.replaceChildren(...homeless.map((f) => make("p", { class: "fault", role: "alert" }, sentence(f))));
-    const first = this.state.faults[0];
-    const notice = el("notice");
-    const isOpen = !el("design").hidden;
-    notice.hidden = first === undefined || (isOpen && homeless.length === 0);
-    say(notice, first === undefined ? "" : `What you see is the last design that could be planned. ${sentence(first)}`);
+    for (const { key, unread } of this.fields.values()) this.fault(key.key, unread ? "not a number" : "");
+    const { faults } = this.state;
+    for (const f of faults) this.place(f);
+    const former = "What you see is the last design that could be planned.";
+    const lines = faults.map((f) => make("p", { class: "fault" }, ...this.pointed(f)));
+    this.box.replaceChildren(...(faults.length === 0 ? [] : [make("p", {}, former), ...lines]));
+    const isOpen = !el("design").hidden; // there it stands at the top
+    notice("plan", faults[0] === undefined || isOpen ? "" : `${former} ${sentence(faults[0])}`);
   }
 
-  private place(f: Fault): boolean {
-    if (!this.fields.has(f.key)) return false;
+  /** A fault in words, with a link to its field. */
+  private pointed(f: Fault): (Node | string)[] {
+    const field = this.fields.get(f.key);
+    if (field === undefined) return [sentence(f)];
+    const group = GROUPS.find(([table]) => table === field.key.table)?.[1] ?? field.key.table;
+    const link = make("a", { href: `#${field.input.id}` }, `${group}, ${wordsOf(field.key)}`);
+    link.onclick = (event) => {
+      event.preventDefault();
+      field.row.closest("details")?.setAttribute("open", "");
+      field.input.scrollIntoView({ block: "center" });
+      field.input.focus({ preventScroll: true });
+    };
+    return [link, `: ${f.reason}`];
+  }
+
+  private place(f: Fault): void {
+    const field = this.fields.get(f.key);
+    if (field === undefined) return;
     this.fault(f.key, f.reason);
-    const { row } = this.fields.get(f.key)!;
-    row.hidden = false;
-    row.closest("details")?.setAttribute("open", "");
-    return true;
+    field.row.hidden = false;
+    field.row.closest("details")?.setAttribute("open", "");
   }
 
   private fault(key: string, words: string): void {

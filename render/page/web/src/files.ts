@@ -2,7 +2,9 @@
 
 import * as api from "./api";
 import { el, make, say } from "./dom";
-import type { State } from "./state";
+import { sentence } from "./fields";
+import { notice } from "./notice";
+import type { Origin, State } from "./state";
 import type { Start } from "./types";
 
 const MOST_BYTES = 1 << 20;
@@ -16,6 +18,19 @@ export function download(name: string, what: Blob): void {
   link.click();
   link.remove();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+}
+
+/** The file that the page was started with. */
+export function originOf(start: Start): Origin {
+  return { name: start.path.split(/[\\/]/).at(-1) || "design.toml", canSave: start.can_save, saved: start.text };
+}
+
+/** Has a field that is being typed in tell what is in it. */
+function finish(): void {
+  const field = document.activeElement;
+  if (!(field instanceof HTMLInputElement) || field.closest("#fields") === null) return;
+  field.blur();
+  field.focus();
 }
 
 /** Reads a text file that somebody picks. */
@@ -33,20 +48,22 @@ export function pickText(input: HTMLInputElement, then: (name: string, text: str
 export class Files {
   /** What the file on the disk was when it was last read or written. */
   private read: string;
-  private canSave: boolean;
-  private fileName: string;
+  /** The text that was saved though it cannot be planned; null: none. */
+  private broken: string | null = null;
 
   constructor(private readonly state: State, start: Start) {
     this.read = start.read;
-    this.canSave = start.can_save;
-    this.fileName = start.path.split(/[\\/]/).at(-1) || "design.toml";
     el("open").onclick = () =>
-      pickText(el<HTMLInputElement>("open-file"), (name, text) => this.open(name, text), (words) => this.notice(words));
+      pickText(el<HTMLInputElement>("open-file"), (name, text) => this.open(name, text), (words) => notice("files", words));
     el("save").onclick = () => void this.save();
     el("undo").onclick = () => void state.undo();
     el("redo").onclick = () => void state.redo();
     document.addEventListener("keydown", (event) => this.key(event));
-    for (const news of ["text", "plan", "busy"] as const) state.on(news, () => this.show());
+    for (const news of ["text", "plan", "busy", "spot"] as const) state.on(news, () => this.show());
+    state.on("faults", () => this.judge());
+    window.addEventListener("beforeunload", (event) => {
+      if (state.isUnsaved) event.preventDefault();
+    });
     this.offer(start);
     this.show();
   }
@@ -60,7 +77,7 @@ export class Files {
         button.onclick = () => void this.fetch(button, f.name);
         return button;
       }),
-      this.button("take-design", "The design", () => this.download()),
+      this.button("take-design", "The design", () => void this.download()),
       this.button("print", "Print this page", () => window.print()),
     );
   }
@@ -71,35 +88,45 @@ export class Files {
     return button;
   }
 
-  private notice(words: string): void {
-    const notice = el("notice");
-    notice.hidden = words === "";
-    say(notice, words);
-  }
-
   private open(name: string, text: string): void {
-    this.fileName = name;
-    this.canSave = false; // the page writes no file but the one it was started with
-    void this.state.take(text);
+    notice("files", "");
+    void this.state.replace(text, { name, canSave: false, saved: text });
   }
 
-  private download(): void {
-    download(this.fileName, new Blob([this.state.text], { type: "application/toml" }));
-    this.state.saved = this.state.text;
+  /** Gives the design away as a file. Only where there is no other is it saved by that. */
+  private async download(): Promise<void> {
+    await this.state.settle();
+    const { text, origin } = this.state;
+    download(origin.name, new Blob([text], { type: "application/toml" }));
+    if (!origin.canSave) origin.saved = text;
     this.show();
   }
 
   private async save(): Promise<void> {
-    if (!this.canSave) return this.download();
-    const text = this.state.text;
+    finish();
+    if (!this.state.origin.canSave) return this.download();
+    await this.state.settle();
+    const { text, origin } = this.state;
     try {
       this.read = await api.save(text, this.read);
-      this.state.saved = text;
-      this.notice("");
+      origin.saved = text;
+      this.broken = text;
+      notice("files", this.state.hasDraft ? "Saved, but without the text that waits to be taken in “The file itself”." : "");
+      this.judge();
       this.show();
     } catch (error) {
-      this.notice(`Not saved: ${error instanceof Error ? error.message : String(error)}.`);
+      notice("files", `Not saved: ${error instanceof Error ? error.message : String(error)}.`);
     }
+  }
+
+  /** Says of a text that was saved whether it cannot be planned. */
+  private judge(): void {
+    if (this.broken === null) return;
+    const [fault] = this.state.faults;
+    const isBroken = fault !== undefined && this.broken === this.state.text;
+    if (!isBroken && this.broken === this.state.text && this.state.planned?.text !== this.broken) return; // not known yet
+    if (!isBroken) this.broken = null;
+    notice("saved", isBroken ? `Saved, but it cannot be planned: ${sentence(fault)}.` : "");
   }
 
   private async fetch(button: HTMLButtonElement, what: string): Promise<void> {
@@ -107,9 +134,9 @@ export class Files {
     button.setAttribute("aria-busy", "true");
     try {
       download(`pappus-${what}.zip`, await api.files(this.state.planned?.text ?? this.state.text, what));
-      this.notice("");
+      notice("files", "");
     } catch (error) {
-      this.notice(`Not made: ${error instanceof Error ? error.message : String(error)}.`);
+      notice("files", `Not made: ${error instanceof Error ? error.message : String(error)}.`);
     }
     button.disabled = false;
     button.removeAttribute("aria-busy");
@@ -119,11 +146,11 @@ export class Files {
     const { state } = this;
     el<HTMLButtonElement>("undo").disabled = !state.canUndo;
     el<HTMLButtonElement>("redo").disabled = !state.canRedo;
-    say(el("save"), this.canSave ? "Save" : "Download");
+    say(el("save"), state.origin.canSave ? "Save" : "Download");
     say(el("design-name"), state.planned?.plan.name ?? "…");
     document.title = `${state.planned?.plan.name ?? "Pappus"} – Pappus`;
-    const changed = state.text !== state.saved ? "changed" : "";
-    say(el("file-state"), state.busy && state.planned === null ? "reckoning…" : changed);
+    const states = [state.isChanged || state.spotWaits ? "changed" : "", state.busy ? "reckoning…" : ""];
+    say(el("file-state"), states.filter((s) => s !== "").join(", "));
     document.body.dataset.busy = state.busy ? "yes" : "no";
   }
 

@@ -3,63 +3,90 @@
 
 import { rested } from "./dom";
 import { Live, MOST_ROUGH_CELLS } from "./live";
-import type { State } from "./state";
+import { notice } from "./notice";
+import { same, type State } from "./state";
 import type { Answer, Ask, Quantity, Triple, View } from "./types";
 
 const LEAST_CELLS = 12;
-const FINE_CELLS = 96;
+/** Cells of the finer map: as many as are worked out in about so long. */
+const LEAST_FINE_CELLS = 40;
+const MOST_FINE_CELLS = 96;
+const FINE_MS = 2500;
+/** A fine map has so many times the frequencies of a rough one. */
+const FINER = 2.4;
 const REST_MS = 150;
 const WRITE_MS = 700;
 /** An answer that takes longer makes the next rough map coarser. */
 const SLOW_MS = 60;
 
+/** What a map is of; another one is of something else. */
+function keyOf(a: Pick<Ask, "id" | "view" | "quantity" | "band_hz">): string {
+  return `${a.view} ${a.quantity} ${a.band_hz} ${a.id}`;
+}
+
 export class Follow {
   view: View = "above";
   quantity: Quantity = "comb_onset";
   band = 1000;
-  /** Why the spot cannot be planned for, in the server's words. */
-  fault = "";
   /** True for the finer answer of a chair that rests. */
   isFine = false;
+  /** What the newest answer's map is of. */
+  answered = "";
 
   private cells = MOST_ROUGH_CELLS;
-  private asked = 0;
+  private fineCells = MOST_FINE_CELLS;
+  /** What the cells of the finer map were last chosen for. */
+  private priced = "";
+  private asked = "";
+  /** Where the chair stands in the design's text. */
+  private written: Triple | null = null;
   private readonly live: Live;
-  private readonly rest = rested(REST_MS, () => this.ask(FINE_CELLS));
+  private readonly rest = rested(REST_MS, () => this.ask(this.fineCells));
   private readonly write = rested(WRITE_MS, () => this.commit());
 
   constructor(private readonly state: State) {
     this.live = new Live(
-      (answer, asked) => this.heard(answer, asked),
-      (isOpen) => {
-        document.body.dataset.live = isOpen ? "open" : "lost";
-      },
+      (answer, asked, ms) => this.heard(answer, asked, ms),
+      (isOpen, why) => this.linked(isOpen, why),
     );
     state.on("plan", () => this.refine());
+    state.on("settle", () => this.commit());
+  }
+
+  /** Why the spot cannot be planned for, in the server's words. */
+  get fault(): string {
+    return this.state.spotFault;
+  }
+
+  /** What the map is to be of now. */
+  get wanted(): string {
+    return keyOf({ id: this.state.liveID, view: this.view, quantity: this.quantity, band_hz: this.band });
   }
 
   /** Moves the chair. */
   move(spot: Triple): void {
     this.state.spot = spot;
+    this.state.spotWaits = true;
     this.state.tell("spot");
-    this.ask(this.cells);
-    this.rest();
+    this.look();
     this.write();
   }
 
-  /** Shows something else of the same spot. */
+  /** Shows something else of the same spot: roughly at once, finely after a while. */
   look(): void {
     this.ask(this.cells);
     this.rest();
   }
 
+  /** Shows a design that is new. */
   private refine(): void {
-    this.ask(FINE_CELLS);
+    this.written = this.state.planned?.spot_m ?? null;
+    if (this.asked !== this.state.liveID) this.look();
   }
 
   private ask(cells: number): void {
     if (this.state.liveID === "") return;
-    this.asked = performance.now();
+    this.asked = this.state.liveID;
     this.live.ask({
       id: this.state.liveID,
       spot_m: [...this.state.spot],
@@ -70,21 +97,29 @@ export class Follow {
     });
   }
 
-  private heard(answer: Answer, asked: Omit<Ask, "seq">): void {
+  private heard(answer: Answer, asked: Omit<Ask, "seq">, ms: number): void {
+    if (asked.id !== this.state.liveID) return; // it tells of a design that is no more
     if ("unknown" in answer) return this.remind(asked.id);
-    this.fault = "";
-    if (!("spot_m" in answer)) this.fault = answer.fault ?? answer.error ?? "the server did not answer";
+    this.state.spotFault = "";
+    if (!("spot_m" in answer)) this.state.spotFault = answer.fault ?? answer.error ?? "the server did not answer";
     else {
       this.state.moved = answer;
-      this.isFine = asked.cells >= FINE_CELLS;
-      if (!this.isFine) this.pace(performance.now() - this.asked);
+      this.answered = keyOf(asked);
+      this.isFine = asked.cells > MOST_ROUGH_CELLS;
+      if (!this.isFine) this.pace(asked, ms);
+      if (this.state.spotWaits) this.write();
     }
     this.state.tell("moved");
     if (this.isFine) this.state.tell("rest");
   }
 
-  private pace(ms: number): void {
+  /** Fits the next maps to how long a rough one took. The first of its kind is the dear one: later ones only sum up. */
+  private pace(asked: Omit<Ask, "seq">, ms: number): void {
     this.cells = ms > SLOW_MS ? Math.max(LEAST_CELLS, this.cells - 4) : Math.min(MOST_ROUGH_CELLS, this.cells + 2);
+    if (this.priced === this.answered) return;
+    this.priced = this.answered;
+    const cells = asked.cells * Math.sqrt(FINE_MS / (FINER * Math.max(ms, 1)));
+    this.fineCells = Math.round(Math.min(Math.max(cells, LEAST_FINE_CELLS), MOST_FINE_CELLS));
   }
 
   /** Goes on with a plan that the server still knows. */
@@ -92,19 +127,32 @@ export class Follow {
     const newest = this.state.planned?.id ?? "";
     if (newest !== "" && newest !== id) {
       this.state.liveID = newest;
-      this.refine();
+      this.look();
     } else {
       void this.state.again();
     }
   }
 
+  private linked(isOpen: boolean, why: string | null): void {
+    document.body.dataset.live = isOpen ? "open" : "lost";
+    this.state.link = isOpen ? "open" : "lost";
+    if (why !== null) notice("link", why === "" ? "" : `${why.slice(0, 1).toUpperCase()}${why.slice(1)}.`);
+    this.state.tell("link");
+    if (!isOpen || this.state.planned === null) return;
+    this.state.resume();
+    this.look();
+  }
+
+  /** Writes the chair's place into the design. */
   private commit(): void {
+    if (!this.state.spotWaits || this.fault !== "" || this.written === null) return;
+    const spot = this.state.spot.map((v) => Math.round(1000 * v) / 1000) as Triple;
     const names = ["spot.x_m", "spot.y_m", "spot.z_m"];
-    const old = this.state.planned?.spot_m;
-    const set = names.flatMap((key, i) => {
-      const value = Math.round(1000 * this.state.spot[i]!) / 1000;
-      return old !== undefined && Math.abs(old[i]! - value) < 5e-4 ? [] : [{ key, value }];
-    });
-    if (set.length > 0 && this.fault === "") void this.state.change(set, "chair");
+    const old = this.written;
+    const set = names.flatMap((key, i) => (Math.abs(old[i]! - spot[i]!) < 5e-4 ? [] : [{ key, value: spot[i]! }]));
+    this.state.spotWaits = false;
+    if (same(old, spot)) return;
+    this.written = spot;
+    void this.state.change(set, "chair");
   }
 }

@@ -3,6 +3,7 @@
 
 import * as api from "./api";
 import { el, make, say } from "./dom";
+import { sentence } from "./fields";
 import type { State } from "./state";
 import type { Start, Triple } from "./types";
 
@@ -21,8 +22,11 @@ export class Hear {
   private loops = new Map<string, Loop>();
   private began = 0;
   private case = "aligned";
+  /** What is being fetched or heard: one thing at a time. */
   private under: AbortController | null = null;
-  private walking: AudioBufferSourceNode | null = null;
+  private is: "off" | "loops" | "walk" = "off";
+  /** Everything that may sound. */
+  private readonly sources = new Set<AudioBufferSourceNode>();
   private readonly play = el<HTMLButtonElement>("play");
   private readonly programme = el<HTMLSelectElement>("programme");
   private readonly volume = el<HTMLInputElement>("volume");
@@ -36,7 +40,7 @@ export class Hear {
         make("label", {}, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
     );
     el("cases").addEventListener("change", (event) => this.choose((event.target as HTMLInputElement).value));
-    this.play.onclick = () => void (this.isPlaying ? this.stop() : this.begin());
+    this.play.onclick = () => void (this.is === "off" ? this.begin() : this.stop());
     el("swap").onclick = () => this.swap();
     el("hear").addEventListener("keydown", (event) => {
       if (event.key.toLowerCase() !== "b" || event.ctrlKey || event.metaKey || event.altKey) return;
@@ -48,10 +52,6 @@ export class Hear {
     el("walk").onclick = () => void this.walk();
     state.on("plan", () => void this.renew());
     this.loudness();
-  }
-
-  private get isPlaying(): boolean {
-    return this.loops.size > 0 || this.walking !== null;
   }
 
   private say(words: string): void {
@@ -78,7 +78,7 @@ export class Hear {
     const words = db <= Number(this.volume.min) ? "off" : `${String(db).replace("-", "\u2212")} dB`;
     say(el("volume-say"), words);
     this.volume.setAttribute("aria-valuetext", words);
-    if (this.master !== null && this.context !== null && this.isPlaying) fade(this.master, this.level(), this.context.currentTime, 0.05);
+    if (this.master !== null && this.context !== null && this.sources.size > 0) fade(this.master, this.level(), this.context.currentTime, 0.05);
   }
 
   private level(): number {
@@ -98,21 +98,31 @@ export class Hear {
   }
 
   private async begin(): Promise<void> {
-    const { context, master } = this.open();
+    this.is = "loops";
     this.shown("wait");
-    if (!(await this.fetch())) return this.shown("off");
+    await this.fetch();
+  }
+
+  /** From nothing to the chosen volume, slowly. */
+  private rise(): void {
+    const { context, master } = this.open();
     master.gain.cancelScheduledValues(context.currentTime);
     master.gain.setValueAtTime(0, context.currentTime);
     fade(master, this.level(), context.currentTime, BEGIN_S);
     this.shown("on");
   }
 
-  /** Fetches every case anew, the chosen one first; what plays is replaced in step. */
-  private async fetch(): Promise<boolean> {
-    const { context } = this.open();
+  /** Ends what is being fetched, and begins to fetch something else. */
+  private fresh(): AbortController {
     this.under?.abort();
-    const mine = new AbortController();
-    this.under = mine;
+    this.under = new AbortController();
+    return this.under;
+  }
+
+  /** Fetches every case anew, the chosen one first; what plays is replaced in step. */
+  private async fetch(): Promise<void> {
+    const { context } = this.open();
+    const mine = this.fresh();
     this.say("Reckoning what the chair hears…");
     const wish = {
       text: this.state.planned?.text ?? this.state.text,
@@ -125,14 +135,14 @@ export class Hear {
     try {
       const chosen = this.case;
       const first = await get(chosen);
-      if (this.under !== mine) return false;
+      if (this.under !== mine) return;
+      const isFirst = this.loops.size === 0;
       this.replace(chosen, first);
+      if (isFirst) this.rise();
       const rest = this.start.cases.map((c) => c.name).filter((name) => name !== chosen);
       void this.join(rest, get, mine);
-      return true;
     } catch (error) {
-      if (this.under === mine) this.say(error instanceof Error ? error.message : String(error));
-      return false;
+      if (this.under === mine) this.fail(error);
     }
   }
 
@@ -147,7 +157,7 @@ export class Hear {
       }
       this.say("");
     } catch (error) {
-      if (this.under === mine) this.say(error instanceof Error ? error.message : String(error));
+      if (this.under === mine) this.fail(error);
     }
   }
 
@@ -166,8 +176,7 @@ export class Hear {
   private add(name: string, buffer: AudioBuffer): void {
     const { context, master } = this.open();
     const now = context.currentTime + 0.02;
-    const source = context.createBufferSource();
-    source.buffer = buffer;
+    const source = this.source(context, buffer);
     source.loop = true;
     const gain = context.createGain();
     gain.gain.value = 0;
@@ -177,33 +186,50 @@ export class Hear {
   }
 
   private async renew(): Promise<void> {
-    if (this.loops.size > 0) await this.fetch();
+    if (this.is === "loops") await this.fetch();
   }
 
+  /** Stops what is reckoned and everything that sounds. */
   private stop(): void {
     this.under?.abort();
     this.under = null;
+    this.is = "off";
     const { context, master } = this.open();
     const now = context.currentTime;
     fade(master, 0, now, END_S);
-    for (const { source } of this.loops.values()) source.stop(now + END_S + 0.02);
-    this.walking?.stop(now + END_S + 0.02);
+    for (const source of this.sources) source.stop(now + END_S + 0.02);
     this.loops = new Map();
-    this.walking = null;
     this.shown("off");
     this.say("");
   }
 
+  /** Says why there is no sound. What was heard before is no longer what the chair hears. */
+  private fail(error: unknown): void {
+    this.stop();
+    this.say(error instanceof api.Faulty ? error.faults.map(sentence).join("; ") : error instanceof Error ? error.message : String(error));
+  }
+
   private shown(is: "on" | "off" | "wait"): void {
-    this.play.textContent = { on: "Stop", off: "Play", wait: "…" }[is];
-    this.play.setAttribute("aria-pressed", String(is === "on"));
-    this.play.disabled = is === "wait";
+    this.play.textContent = is === "off" ? "Play" : "Stop";
+    this.play.setAttribute("aria-pressed", String(is !== "off"));
     el("hear").dataset.state = is;
   }
 
+  /** A source that is stopped with all others. */
+  private source(context: AudioContext, buffer: AudioBuffer): AudioBufferSourceNode {
+    const source = context.createBufferSource();
+    source.buffer = buffer;
+    this.sources.add(source);
+    source.addEventListener("ended", () => this.sources.delete(source));
+    return source;
+  }
+
   private async walk(): Promise<void> {
-    if (this.isPlaying) this.stop();
+    this.stop();
     const { context, master } = this.open();
+    const mine = this.fresh();
+    this.is = "walk";
+    this.shown("wait");
     this.say("Reckoning the walk…");
     const from: Triple = [...this.state.spot];
     try {
@@ -211,21 +237,19 @@ export class Hear {
         text: this.state.planned?.text ?? this.state.text, from_m: from, to_m: target(el<HTMLSelectElement>("walk-to").value, from),
         case: this.case, programme: this.programme.value, two_ears: el<HTMLInputElement>("two-ears").checked,
         dry: el<HTMLInputElement>("dry").checked,
-      });
-      const source = context.createBufferSource();
-      source.buffer = await context.decodeAudioData(wav);
+      }, mine.signal);
+      const buffer = await context.decodeAudioData(wav);
+      if (this.under !== mine) return;
+      const source = this.source(context, buffer);
       source.connect(master);
-      this.walking = source;
-      source.onended = () => {
-        if (this.walking === source) this.stop();
-      };
+      source.addEventListener("ended", () => {
+        if (this.under === mine) this.stop();
+      });
       source.start();
-      master.gain.setValueAtTime(0, context.currentTime);
-      fade(master, this.level(), context.currentTime, BEGIN_S);
-      this.shown("on");
+      this.rise();
       this.say("Walking from the chair.");
     } catch (error) {
-      this.say(error instanceof Error ? error.message : String(error));
+      if (this.under === mine) this.fail(error);
     }
   }
 }

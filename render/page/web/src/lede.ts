@@ -4,27 +4,69 @@ import { el, say } from "./dom";
 import type { State } from "./state";
 import { fixed, length, microseconds, onset, place } from "./words";
 
+/** Figures may trail the chair for so long before it is said that they do. */
+const TRAIL_MS = 500;
+
 export class Lede {
+  /** Since when the figures have been of another place than the chair's; 0: they are not. */
+  private since = 0;
+
   constructor(private readonly state: State) {
     state.on("rest", () => say(el("summary"), this.summary()));
+    for (const news of ["link", "busy", "faults"] as const) state.on(news, () => this.draw());
   }
 
   draw(): void {
-    const m = this.state.moved?.measures ?? this.state.planned?.plan.measures;
-    if (m === undefined) return;
+    const all = this.state.measures;
+    const { planned } = this.state;
+    if (all === null || planned === null) return;
+    const { whole, direct } = all;
+    const m = direct ?? whole;
     say(el("smear-before"), microseconds(m.unaligned.smear_us));
     say(el("smear-after"), microseconds(m.aligned.smear_us));
     say(el("comb-before"), onset(m.unaligned.comb_onset_hz));
     say(el("comb-after"), onset(m.aligned.comb_onset_hz));
-    const count = this.state.planned?.plan.channels.length ?? 0;
-    const drivers = this.state.planned?.plan.drivers.length ?? 0;
+    say(el("comb-words"), direct === null ? "No combs up to" : "No combs in the direct sound up to");
+    const isFormer = this.isFormer();
+    document.body.dataset.figures = isFormer ? "former" : "true";
+    const words = isFormer ? this.former() : this.answer();
+    say(el("lede-say"), direct === null ? words : `${words} ${room(whole.aligned.comb_onset_hz)}`);
+  }
+
+  /** Whether the figures are of another place; a trail that is soon made up for is none. */
+  private isFormer(): boolean {
+    const { state } = this;
+    if (!state.isFormer && state.spotFault === "") this.since = 0;
+    else if (this.since === 0) {
+      this.since = performance.now();
+      window.setTimeout(() => this.draw(), TRAIL_MS + 20);
+    }
+    if (this.since === 0) return false;
+    return state.spotFault !== "" || state.link === "lost" || performance.now() - this.since > TRAIL_MS;
+  }
+
+  private answer(): string {
+    const count = this.state.channels.length;
     const far = fixed(length(this.state.spot), 2);
-    say(el("lede-say"), `Sit at the chair, ${far} m away, and give the ${count === 1 ? "one channel" : `${count} channels`} of these ${drivers} drivers the delays below.`);
+    return `Sit at the chair, ${far} m away, and give the ${count === 1 ? "one channel" : `${count} channels`} of these ${this.state.rows.length} drivers the delays below.`;
+  }
+
+  private former(): string {
+    const { figured, spotFault } = this.state;
+    const far = figured === null ? "" : `, ${fixed(length(figured), 2)} m away`;
+    const why = spotFault === "" ? "" : ` Nothing can be planned for the chair where it is: ${spotFault}.`;
+    return `All figures are for the former place${far}.${why}`;
   }
 
   private summary(): string {
-    const m = this.state.moved?.measures;
-    if (m === undefined) return "";
-    return `The chair is ${place(this.state.spot)}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
+    const all = this.state.measures;
+    if (all === null) return "";
+    const m = all.direct ?? all.whole;
+    return `The chair is ${place(this.state.spot)}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.direct === null ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
   }
+}
+
+/** What a room does that no delay can mend. */
+function room(hz: number | null): string {
+  return hz === null ? "" : `The room's own echoes comb from ${onset(hz)} on, delays or not.`;
 }

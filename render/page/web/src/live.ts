@@ -2,12 +2,13 @@
 // fine question is given up by the server when the next one comes, so the next
 // one need not wait for it.
 
+import { whyNotLive } from "./api";
 import type { Answer, Ask } from "./types";
 
 /** Up to so many cells a question is always answered. */
 export const MOST_ROUGH_CELLS = 32;
 const FIRST_WAIT_MS = 250;
-const LONGEST_WAIT_MS = 8000;
+const LONGEST_WAIT_MS = 4000;
 
 export class Live {
   private socket: WebSocket | null = null;
@@ -15,11 +16,13 @@ export class Live {
   private last: Omit<Ask, "seq"> | null = null;
   private seq = 0;
   private flying = false;
+  private sent = 0;
   private wait = FIRST_WAIT_MS;
 
   constructor(
-    private readonly heard: (answer: Answer, asked: Omit<Ask, "seq">) => void,
-    private readonly open: (isOpen: boolean) => void,
+    private readonly heard: (answer: Answer, asked: Omit<Ask, "seq">, ms: number) => void,
+    /** The socket opens, or it closes for a reason in words; empty: it may open soon; null: not known yet. */
+    private readonly open: (isOpen: boolean, why: string | null) => void,
   ) {
     this.connect();
   }
@@ -37,6 +40,7 @@ export class Live {
     this.next = null;
     this.flying = true;
     this.seq++;
+    this.sent = performance.now();
     this.socket.send(JSON.stringify({ ...this.last, seq: this.seq } satisfies Ask));
   }
 
@@ -47,12 +51,12 @@ export class Live {
     this.socket = socket;
     socket.onopen = () => {
       this.wait = FIRST_WAIT_MS;
-      this.open(true);
+      this.open(true, "");
       this.send();
     };
     socket.onmessage = (event) => this.hear(String(event.data));
     socket.onclose = () => {
-      this.open(false);
+      void this.lost();
       // What was under way is asked once more, unless something newer waits.
       if (this.flying) this.next ??= this.last;
       this.flying = false;
@@ -61,12 +65,19 @@ export class Live {
     };
   }
 
+  private async lost(): Promise<void> {
+    this.open(false, null);
+    const why = await whyNotLive();
+    if (this.socket?.readyState !== WebSocket.OPEN) this.open(false, why);
+  }
+
   private hear(data: string): void {
     const answer = JSON.parse(data) as Answer;
     if (answer.seq !== this.seq || this.last === null) return;
     const asked = this.last;
+    const ms = performance.now() - this.sent;
     this.flying = false;
     if (this.next !== null) this.send();
-    this.heard(answer, asked);
+    this.heard(answer, asked, ms);
   }
 }

@@ -7,12 +7,13 @@ import { Compare } from "./compare";
 import { Curves } from "./curves";
 import { el, framed, make, say } from "./dom";
 import { Fields } from "./fields";
-import { Files } from "./files";
+import { Files, originOf } from "./files";
 import { Follow } from "./follow";
 import { Hear } from "./hear";
 import { Lede } from "./lede";
 import { RoomMap } from "./map";
 import { Round } from "./polar";
+import { notice } from "./notice";
 import { State } from "./state";
 import { Tables } from "./table";
 import { textPanel } from "./textpanel";
@@ -62,7 +63,7 @@ function build(start: Start): State {
   const map = new RoomMap(state, follow, draw);
   const round = new Round(state, draw);
 
-  state.on("spot", draw);
+  for (const news of ["spot", "link"] as const) state.on(news, draw);
   state.on("moved", () => {
     map.take();
     round.take();
@@ -95,11 +96,10 @@ async function run(): Promise<void> {
   try {
     const start = await api.start();
     say(el("version"), start.version);
-    await build(start).begin(start.text, start.text);
+    await build(start).take(start.text, "design", originOf(start));
   } catch (error) {
-    const notice = el("notice");
-    notice.hidden = false;
-    say(notice, `The program does not answer: ${error instanceof Error ? error.message : String(error)}.`);
+    const why = error instanceof api.Gone ? "start it again, then load this page anew" : error instanceof Error ? error.message : String(error);
+    notice("link", `The program does not answer: ${why}.`);
   }
 }
 

@@ -18,6 +18,9 @@ const LONG_STEP_M = 0.25;
 /** No chair comes nearer to the body than this. */
 const CLEAR_M = 0.08;
 
+/** How much of a former map is left to see. */
+const FORMER = 0.15;
+
 export class RoomMap {
   private readonly canvas = el<HTMLCanvasElement>("map");
   private readonly bar = el<HTMLCanvasElement>("bar");
@@ -28,6 +31,8 @@ export class RoomMap {
   private scale: Scale | null = null;
   private scaled = "";
   private heat: Heat | null = null;
+  /** What the heat is of, as follow has it. */
+  private heatOf = "";
   private hasMoved = false;
   /** Half the width of the chair's tag, for words of a length: to ask for it lays the page out. */
   private tagged = { length: 0, half: 0 };
@@ -54,17 +59,28 @@ export class RoomMap {
   /** Takes the newest answer's slice. */
   take(): void {
     const heat = this.state.moved?.map;
-    if (heat == null) return;
+    const key = this.follow.answered;
+    if (heat == null || key !== this.follow.wanted) return; // of what is no longer asked
     this.heat = heat;
-    const key = `${this.follow.view} ${this.follow.quantity} ${this.follow.band} ${this.state.liveID}`;
+    this.heatOf = key;
     if (this.scale === null || key !== this.scaled || this.follow.isFine) {
       this.scale = scaleFor(this.follow.quantity, heat);
       this.scaled = key;
     }
   }
 
+  /** Says that the map is not there yet, over what is left of the former one. */
+  private reckoning(): boolean {
+    const isOld = this.heat === null || this.heatOf !== this.follow.wanted;
+    const words = this.state.link === "lost" ? "No map: the program does not answer." : "Reckoning the map…";
+    this.room.dataset.map = isOld ? "old" : "new";
+    say(el("map-say"), isOld ? words : "");
+    return isOld;
+  }
+
   draw(): void {
     this.fields();
+    const isOld = this.reckoning();
     const heat = this.heat;
     const scale = this.scale;
     if (heat === null || scale === null) return;
@@ -76,8 +92,10 @@ export class RoomMap {
     const at = this.places(heat, p.width, p.height);
     c.clearRect(0, 0, p.width, p.height);
     c.font = `500 11.5px ${ink("--sans")}`;
+    c.globalAlpha = isOld ? FORMER : 1;
     drawHeat(c, heat, scale, at);
-    drawContours(p, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
+    c.globalAlpha = 1;
+    if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
     this.way(c, at);
     this.body(c, at);
     this.metre(c, at, p.height);

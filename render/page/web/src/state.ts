@@ -2,32 +2,60 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Channel, DriverRow, Fault, Moved, Planned, Triple } from "./types";
+import type { Channel, DriverRow, Fault, Measures, Moved, Planned, Triple } from "./types";
 
-export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest";
+export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle";
 
 /** Why a text became the design: a chair that came to rest leaves the room as it is drawn. */
 export type Reason = "chair" | "design";
 
 const LONGEST_HISTORY = 200;
 
+/** The file that a text came from. */
+export interface Origin {
+  name: string;
+  /** The page writes no file but the one it was started with. */
+  canSave: boolean;
+  /** What it holds, as far as the page knows. */
+  saved: string;
+}
+
+interface Step {
+  text: string;
+  origin: Origin;
+}
+
+/** Places that are written alike. */
+export function same(a: Triple, b: Triple): boolean {
+  return a.every((v, i) => Math.abs(v - b[i]!) < 6e-4);
+}
+
 export class State {
   text = "";
-  /** The text as it stands in the file. */
-  saved = "";
+  origin: Origin = { name: "", canSave: false, saved: "" };
   planned: Planned | null = null;
   /** The plan that moves are asked of; a chair's rest does not change it. */
   liveID = "";
   spot: Triple = [1, 0, 0];
+  /** The chair's place is not in the text yet. */
+  spotWaits = false;
+  /** Why the spot cannot be planned for, in the server's words. */
+  spotFault = "";
   moved: Moved | null = null;
   faults: Fault[] = [];
   busy = false;
+  link: "new" | "open" | "lost" = "new";
+  /** Somebody's text is in the text box and not taken. */
+  hasDraft = false;
 
-  private past: string[] = [];
-  private future: string[] = [];
+  private past: Step[] = [];
+  private future: Step[] = [];
   private under: AbortController | null = null;
   /** True while a change of the design, and not only of the chair, waits for its plan. */
   private owesDesign = false;
+  /** What could not be told to a program that was gone. */
+  private owed: { set: api.Change[]; reason: Reason }[] = [];
+  private owesPlan = false;
   private queue: Promise<void> = Promise.resolve();
   private readonly listeners = new Map<News, (() => void)[]>();
 
@@ -39,14 +67,43 @@ export class State {
     for (const then of this.listeners.get(news) ?? []) then();
   }
 
-  /** Every driver's row as it is at the chair now. */
-  get rows(): DriverRow[] {
-    return this.moved?.drivers ?? this.planned?.plan.drivers ?? [];
+  /** The newest answer to a move, unless the plan alone is of where the chair is. */
+  private get newest(): Moved | null {
+    const { moved, planned, spot } = this;
+    const isPlanNewer = moved !== null && planned !== null && !same(moved.spot_m, spot) && same(planned.spot_m, spot);
+    return isPlanNewer ? null : moved;
   }
 
-  /** What each channel is set to now. */
+  /** Every driver's row as it is at the chair now. */
+  get rows(): DriverRow[] {
+    return this.newest?.drivers ?? this.planned?.plan.drivers ?? [];
+  }
+
+  /** What each channel is set to now, as worked out. */
   get channels(): Channel[] {
-    return this.moved?.channels ?? this.planned?.plan.channels ?? [];
+    return this.newest?.channels ?? this.planned?.plan.channels ?? [];
+  }
+
+  /** What the figures say of the chair; direct: of the direct sound alone, in a room. */
+  get measures(): { whole: Measures; direct: Measures | null } | null {
+    const { newest, planned } = this;
+    if (newest !== null) return { whole: newest.measures, direct: newest.direct ?? null };
+    return planned === null ? null : { whole: planned.plan.measures, direct: planned.direct ?? null };
+  }
+
+  /** The place that all figures are for. */
+  get figured(): Triple | null {
+    return this.newest?.spot_m ?? this.planned?.spot_m ?? null;
+  }
+
+  /** The figures are for a place where the chair is no more. */
+  get isFormer(): boolean {
+    return this.figured !== null && !same(this.figured, this.spot);
+  }
+
+  /** The plan is that of the chair where it is, of the design as it is. */
+  get isSettled(): boolean {
+    return this.planned !== null && this.planned.text === this.text && same(this.planned.spot_m, this.spot);
   }
 
   get canUndo(): boolean {
@@ -57,54 +114,92 @@ export class State {
     return this.future.length > 0;
   }
 
+  /** The text is not what its file holds. */
+  get isChanged(): boolean {
+    return this.text !== this.origin.saved;
+  }
+
+  /** Something would be lost with the page: of this design, of one opened before, of a text or a place not taken yet. */
+  get isUnsaved(): boolean {
+    const newest = new Map<Origin, string>();
+    for (const { text, origin } of [...this.past, { text: this.text, origin: this.origin }]) newest.set(origin, text);
+    return this.hasDraft || this.spotWaits || this.owed.length > 0 || [...newest].some(([origin, text]) => text !== origin.saved);
+  }
+
   /** Changes some keys. Changes are made one after the other, each of the text that the one before left. */
   change(set: api.Change[], reason: Reason = "design"): Promise<void> {
-    const step = async () => {
-      try {
-        const text = await api.edit(this.text, set);
-        if (text !== this.text) void this.take(text, reason);
-      } catch (error) {
-        this.fail(error, set[0]?.key ?? "");
-      }
-    };
-    this.queue = this.queue.then(step);
+    this.queue = this.queue.then(() => this.put(set, reason));
     return this.queue;
   }
 
+  private async put(set: api.Change[], reason: Reason): Promise<void> {
+    for (;;) {
+      const { text: before, origin } = this;
+      try {
+        const text = await api.edit(before, set);
+        if (origin !== this.origin) this.past.push({ text, origin }); // another was opened meanwhile: undo leads here
+        else if (before !== this.text) continue; // undone meanwhile: the change is made of what is there now
+        else if (text !== before) void this.take(text, reason);
+      } catch (error) {
+        if (error instanceof api.Gone) this.owed.push({ set, reason });
+        else this.fail(error, set[0]?.key ?? "");
+      }
+      return;
+    }
+  }
+
+  /** Waits until what somebody did is in the text. */
+  async settle(): Promise<void> {
+    this.tell("settle");
+    await this.queue;
+  }
+
+  /** Puts a whole text in the design's place, and the chair where it says. */
+  async replace(text: string, origin: Origin = this.origin): Promise<void> {
+    await this.settle();
+    this.spotWaits = false;
+    await this.take(text, "design", origin);
+  }
+
   /** Takes a text for the design and plans it. */
-  async take(text: string, reason: Reason = "design"): Promise<void> {
-    if (this.text !== "" && text !== this.text) {
-      this.past = [...this.past, this.text].slice(-LONGEST_HISTORY);
+  async take(text: string, reason: Reason = "design", origin: Origin = this.origin): Promise<void> {
+    if (this.text !== "" && (text !== this.text || origin !== this.origin)) {
+      this.past = [...this.past, { text: this.text, origin: this.origin }].slice(-LONGEST_HISTORY);
       this.future = [];
     }
+    this.origin = origin;
     await this.plan(text, reason);
   }
 
-  /** Begins with another design, without a history. */
-  async begin(text: string, saved: string): Promise<void> {
-    this.past = [];
-    this.future = [];
-    this.saved = saved;
-    await this.plan(text, "design");
-  }
-
   async undo(): Promise<void> {
-    const text = this.past.pop();
-    if (text === undefined) return;
-    this.future.push(this.text);
-    await this.plan(text, "design");
+    await this.settle();
+    await this.step(this.past, this.future);
   }
 
   async redo(): Promise<void> {
-    const text = this.future.pop();
-    if (text === undefined) return;
-    this.past.push(this.text);
-    await this.plan(text, "design");
+    await this.settle();
+    await this.step(this.future, this.past);
   }
 
-  /** Plans the text once more, for a server that has forgotten it. */
+  private async step(from: Step[], to: Step[]): Promise<void> {
+    const step = from.pop();
+    if (step === undefined) return;
+    to.push({ text: this.text, origin: this.origin });
+    this.origin = step.origin;
+    this.spotWaits = false;
+    await this.plan(step.text, "design");
+  }
+
+  /** Plans the text once more, for a server that has forgotten it. The chair stays where it is. */
   again(): Promise<void> {
-    return this.plan(this.text, "design");
+    this.owesDesign = true;
+    return this.plan(this.text, "chair");
+  }
+
+  /** Tells a program that is there again what it missed. */
+  resume(): void {
+    for (const { set, reason } of this.owed.splice(0)) void this.change(set, reason);
+    if (this.owesPlan) void this.queue.then(() => (this.owesPlan && !this.busy ? this.again() : undefined));
   }
 
   private async plan(text: string, reason: Reason): Promise<void> {
@@ -124,12 +219,17 @@ export class State {
         this.liveID = planned.id;
         this.moved = null;
       }
-      if (reason === "design") this.spot = [...planned.spot_m];
-      this.owesDesign = false;
+      if (reason === "design" && !this.spotWaits) {
+        this.spot = [...planned.spot_m];
+        this.spotFault = "";
+      }
+      this.owesDesign = this.owesPlan = false;
       this.tell("faults");
       this.tell("plan");
     } catch (error) {
-      if (this.under === mine) this.fail(error, "");
+      if (this.under !== mine) return;
+      if (error instanceof api.Gone) this.owesPlan = true;
+      else this.fail(error, "");
     } finally {
       if (this.under === mine) {
         this.under = null;

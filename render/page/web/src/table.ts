@@ -4,7 +4,7 @@ import { chip } from "./bodyview";
 import { channelColour, css } from "./colours";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { Setting } from "./types";
+import type { Channel, Planned, Rounding, Setting } from "./types";
 import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 
 interface Row {
@@ -16,8 +16,11 @@ interface Row {
 
 export class Tables {
   private rows = new Map<number, Row>();
-  /** What all channels wait for besides their own delay: a woofer that is heard later. */
+  /** The woofer's cell, with what it is set to at the plan's spot. */
+  private others: { delay: HTMLElement; set_us: number }[] = [];
+  /** What all channels wait for besides their own delay: a woofer that is heard later, or what makes rounding cheap. */
   private common_us = 0;
+  private set = new Map<number, Setting>();
   private readonly all = el<HTMLDetailsElement>("all-drivers");
 
   constructor(private readonly state: State) {
@@ -31,10 +34,12 @@ export class Tables {
     const { planned } = this.state;
     if (planned === null) return;
     const set = new Map(planned.processor.map((s) => [s.channel, s]));
+    this.set = set;
     const first = planned.plan.channels[0];
     this.common_us = first === undefined ? 0 : 1000 * (set.get(first.id)?.delay_ms ?? first.delay_us / 1000) - first.delay_us;
     const others = planned.processor.filter((s) => planned.plan.channels.every((c) => c.id !== s.channel));
     this.rows = new Map();
+    this.others = [];
     el("channels").querySelector("tbody")!.replaceChildren(
       ...planned.plan.channels.map((c) => {
         const share = make("span", { class: "share" });
@@ -46,29 +51,47 @@ export class Tables {
           make("td", {}, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
           row.ids);
       }),
-      ...others.map((s) =>
-        make("tr", { "data-channel": s.channel },
+      ...others.map((s) => {
+        const delay = make("td", { class: "number strong" });
+        this.others.push({ delay, set_us: s.set_us });
+        return make("tr", { "data-channel": s.channel },
           make("th", { scope: "row" }, `${s.channel}${s.name ? `, ${s.name}` : ""}`), make("td", { class: "wide-cell bar-cell" }),
-          make("td", { class: "number strong" }, fixed(s.delay_ms, 3)), make("td", { class: "number" }, decibels(s.gain_db)),
-          make("td", {}, s.inverted ? "inverted" : "normal"), make("td", { class: "wide-cell ids" }))),
+          delay, make("td", { class: "number" }, decibels(s.gain_db)),
+          make("td", {}, s.inverted ? "inverted" : "normal"), make("td", { class: "wide-cell ids" }));
+      }),
     );
-    say(el("filters"), filters(planned.processor.filter((s) => !others.includes(s))));
+    say(el("filters"), filters(planned, planned.processor.filter((s) => !others.includes(s))));
     this.draw();
     this.drivers();
   }
 
+  /**
+   * The delay in us that the processor can be set to: its own row's where the chair is the plan's;
+   * on the way the nearest step, which the row, once it is there, may better.
+   */
+  private settable(c: Channel): number {
+    const { planned, isSettled } = this.state;
+    const row = this.set.get(c.id);
+    if (isSettled && row !== undefined) return row.set_us;
+    const step = planned?.rounding.step_us ?? 0;
+    const delay = c.delay_us + this.common_us;
+    return step > 0 ? step * Math.round(delay / step) : delay;
+  }
+
   /** Shows the newest delays. */
   draw(): void {
-    const { channels } = this.state;
+    const { channels, isSettled, planned } = this.state;
     const most = Math.max(1, ...channels.map((c) => c.delay_us));
     for (const c of channels) {
       const row = this.rows.get(c.id);
       if (row === undefined) continue;
-      say(row.delay, milliseconds(c.delay_us + this.common_us));
+      say(row.delay, milliseconds(this.settable(c)));
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
       row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;
     }
+    for (const { delay, set_us } of this.others) say(delay, isSettled ? milliseconds(set_us) : "…");
+    if (planned !== null) say(el("step"), steps(planned.rounding, isSettled));
   }
 
   /** Fills the long table, where it is open. */
@@ -104,15 +127,39 @@ export class Tables {
   }
 }
 
+/** What the processor's step makes of the delays, in words. */
+function steps({ step_us, octave_hz, loss_db }: Rounding, isSettled: boolean): string {
+  const step = `These are delays that the processor can be set to, in steps of ${fixed(step_us, step_us < 100 ? 1 : 0)} µs`;
+  if (!isSettled) return `${step}. What that costs is reckoned once the chair rests.`;
+  let worst = -1;
+  for (const [i, loss] of loss_db.entries()) if (loss !== null && loss > (loss_db[worst] ?? 0)) worst = i;
+  const loss = loss_db[worst] ?? 0;
+  if (loss < 0.05) return `${step}, at no cost.`;
+  return `${step}. That costs at most ${decibels(loss)} dB, in the octave of ${hertz(nominal(octave_hz[worst] ?? 1000))}.`;
+}
+
+/** What people call an octave whose exact centre is 1 kHz times a power of 10^0.3. */
+function nominal(hz: number): number {
+  const steps = Math.round(Math.log2(hz / 1000));
+  return steps < -3 ? Math.floor(1000 * 2 ** steps) : 1000 * 2 ** steps;
+}
+
+/** Families of filters, which are called after people. */
+const FAMILIES: Record<string, string> = { butterworth: "Butterworth", linkwitz_riley: "Linkwitz-Riley", bessel: "Bessel" };
+
 /** The filters of the channels in words, where they are all the same. */
-function filters(settings: Setting[]): string {
+function filters({ protection }: Planned, settings: Setting[]): string {
+  const { family, order, corner_hz } = protection;
   const said = settings.map((s) => {
     const kinds = new Map<string, string[]>();
     for (const f of s.filters) {
       const kind = `${f.name} at ${hertz(f.frequency_hz)}`;
       kinds.set(kind, [...(kinds.get(kind) ?? []), fixed(f.q, 3)]);
     }
-    return [...kinds].map(([kind, q]) => `${kind}, Q ${q.join(" and ")}`).join("; ");
+    const high = `high-pass at ${hertz(corner_hz)}`;
+    return [...kinds]
+      .map(([kind, q]) => (kind === high ? `${FAMILIES[family] ?? family} high-pass of order ${order} at ${hertz(corner_hz)}, as sections of Q ${q.join(" and ")}` : `${kind}, Q ${q.join(" and ")}`))
+      .join("; ");
   });
   const first = said[0] ?? "";
   if (first === "") return "";

@@ -41,5 +41,3 @@ export function theme(changed: () => void): void {
   dark.addEventListener("change", show);
   show();
 }
-
-export const isStill = (): boolean => matchMedia("(prefers-reduced-motion: reduce)").matches;

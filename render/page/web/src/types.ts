@@ -131,6 +131,14 @@ export interface Setting {
   filters: Filter[];
 }
 
+/** What the processor's step does to the delays. */
+export interface Rounding {
+  step_us: number;
+  octave_hz: number[];
+  /** By how much each octave of the sum gets weaker; null: the processor does not carry it. */
+  loss_db: Maybe[];
+}
+
 export interface Mount {
   id: number;
   at_mm: Triple;
@@ -154,6 +162,11 @@ export interface Planned {
   solid: Solid;
   drivers: Mount[];
   processor: Setting[];
+  rounding: Rounding;
+  /** corner_hz 0: no high-pass. */
+  protection: { family: string; order: number; corner_hz: number };
+  /** Of the direct sound alone, in a room. */
+  direct?: Measures | null;
   sentences: string[];
   floor_m: number | null;
   room: { low_m: Triple; high_m: Triple } | null;
@@ -197,6 +210,8 @@ export interface Moved {
   channels: Channel[];
   response: Response;
   measures: Measures;
+  /** Of the direct sound alone, in a room. */
+  direct?: Measures | null;
   polar?: Polar | null;
   map?: Heat | null;
 }
