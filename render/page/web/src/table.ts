@@ -145,7 +145,7 @@ function nominal(hz: number): number {
 }
 
 /** Families of filters, which are called after people. */
-const FAMILIES: Record<string, string> = { butterworth: "Butterworth", linkwitz_riley: "Linkwitz-Riley", bessel: "Bessel" };
+const FAMILIES: Record<string, string> = { butterworth: "Butterworth", "linkwitz-riley": "Linkwitz-Riley", bessel: "Bessel" };
 
 /** The filters of the channels in words, where they are all the same. */
 function filters({ protection }: Planned, settings: Setting[]): string {
