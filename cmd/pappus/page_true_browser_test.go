@@ -191,6 +191,7 @@ func TestPageOutlivesTheProgram(t *testing.T) {
 	}
 	b.do(away()...)
 	b.until(`document.body.dataset.figures === "former" && document.getElementById("lede-say").textContent.includes("former place")`)
+	b.until(`document.getElementById("room").dataset.map === "old" && document.getElementById("map-say").textContent.startsWith("No map")`)
 	b.do(chromedp.Sleep(time.Second)) // it would be written into the design by now
 	b.do(chromedp.Evaluate(`document.getElementById("take-design").click()`, nil))
 	if words := b.text("#notice"); strings.Contains(words, "fetch") {

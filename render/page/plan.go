@@ -119,7 +119,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
 	cost := timing.RoundingCost(plan)
-	out.Rounding = rounding{rounded(1e6*a.Processor.Step, 3), numbers{values: cost.Band, scale: 1, places: 1}, numbers{values: cost.Loss, scale: 1, places: 3}}
+	out.Rounding = rounding{rounded(1e6*a.Processor.Step, 9), numbers{values: cost.Band, scale: 1, places: 1}, numbers{values: cost.Loss, scale: 1, places: 3}}
 	planner, err := timing.NewPlanner(a)
 	if err != nil {
 		return nil, err

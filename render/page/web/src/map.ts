@@ -71,8 +71,9 @@ export class RoomMap {
 
   /** Says that the map is not there yet, over what is left of the former one. */
   private reckoning(): boolean {
-    const isOld = this.heat === null || this.heatOf !== this.follow.wanted;
-    const words = this.state.link === "lost" ? "No map: the program does not answer." : "Reckoning the map…";
+    const isOther = this.heat === null || this.heatOf !== this.follow.wanted;
+    const isOld = isOther || (this.state.isFormer && (this.state.link === "lost" || this.follow.fault !== ""));
+    const words = this.state.link === "lost" ? "No map: the program does not answer." : isOther ? "Reckoning the map…" : "No map for this place.";
     this.room.dataset.map = isOld ? "old" : "new";
     say(el("map-say"), isOld ? words : "");
     return isOld;

@@ -101,9 +101,9 @@ export class State {
     return this.figured !== null && !same(this.figured, this.spot);
   }
 
-  /** The plan is that of the chair where it is, of the design as it is. */
+  /** The plan, of the last design that could be planned, is that of the chair where it is. */
   get isSettled(): boolean {
-    return this.planned !== null && this.planned.text === this.text && same(this.planned.spot_m, this.spot);
+    return this.planned !== null && same(this.planned.spot_m, this.spot);
   }
 
   get canUndo(): boolean {

@@ -75,7 +75,7 @@ export class Tables {
     if (isSettled && row !== undefined) return row.set_us;
     const step = planned?.rounding.step_us ?? 0;
     const delay = c.delay_us + this.common_us;
-    return step > 0 ? step * Math.round(delay / step) : delay;
+    return step > 0 ? Math.round(1e4 * step * Math.round(delay / step)) / 1e4 : delay;
   }
 
   /** Shows the newest delays. */
@@ -91,7 +91,7 @@ export class Tables {
       row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;
     }
     for (const { delay, set_us } of this.others) say(delay, isSettled ? milliseconds(set_us) : "…");
-    if (planned !== null) say(el("step"), steps(planned.rounding, isSettled));
+    if (planned !== null) say(el("step"), steps(planned.rounding, isSettled, this.state.isFormer));
   }
 
   /** Fills the long table, where it is open. */
@@ -128,8 +128,9 @@ export class Tables {
 }
 
 /** What the processor's step makes of the delays, in words. */
-function steps({ step_us, octave_hz, loss_db }: Rounding, isSettled: boolean): string {
+function steps({ step_us, octave_hz, loss_db }: Rounding, isSettled: boolean, isFormer: boolean): string {
   const step = `These are delays that the processor can be set to, in steps of ${fixed(step_us, step_us < 100 ? 1 : 0)} µs`;
+  if (isFormer) return `${step}.`;
   if (!isSettled) return `${step}. What that costs is reckoned once the chair rests.`;
   let worst = -1;
   for (const [i, loss] of loss_db.entries()) if (loss !== null && loss > (loss_db[worst] ?? 0)) worst = i;
