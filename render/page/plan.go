@@ -48,9 +48,22 @@ type planAnswer struct {
 
 // rounding is what the processor's step makes of the delays at the spot.
 type rounding struct {
-	Step float64 `json:"step_us"`
-	Band numbers `json:"octave_hz"`
-	Loss numbers `json:"loss_db"`
+	Step float64    `json:"step_us"`
+	Band []float64  `json:"octave_hz"`
+	Loss []*float64 `json:"loss_db"` // null from half the processor's rate on
+}
+
+// roundingOf returns what the step makes of the delays of a processor's rows.
+func roundingOf(p *timing.Plan, rows []timing.ProcessorRow) rounding {
+	cost := timing.RoundingCost(p, rows)
+	out := rounding{Step: rounded(1e6*p.Array.Processor.Step, 9), Loss: make([]*float64, len(cost.Loss))}
+	for i, centre := range cost.Band {
+		out.Band = append(out.Band, rounded(centre, 1))
+		if loss := rounded(cost.Loss[i], 3); !math.IsNaN(loss) {
+			out.Loss[i] = &loss
+		}
+	}
+	return out
 }
 
 type driverRow struct {
@@ -118,8 +131,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 		out.Sentences = append(out.Sentences, text)
 	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
-	cost := timing.RoundingCost(plan)
-	out.Rounding = rounding{rounded(1e6*a.Processor.Step, 9), numbers{values: cost.Band, scale: 1, places: 1}, numbers{values: cost.Loss, scale: 1, places: 3}}
+	out.Rounding = roundingOf(plan, rows)
 	planner, err := timing.NewPlanner(a)
 	if err != nil {
 		return nil, err
