@@ -11,7 +11,6 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/design"
-	"pappus/layout/impedance"
 	"pappus/layout/wiring"
 	"pappus/testdata/reference"
 	"pappus/timing"

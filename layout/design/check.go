@@ -177,8 +177,8 @@ func (r *reader) checkTiming() {
 // cannot have: its corner must be below half of it.
 func (r *reader) checkHighPass() {
 	p := r.Protection
-	r.must(p.Family != linkwitz || slices.Contains(linkwitzOrders, p.Order), "protection.order", fmt.Sprint(p.Order),
-		`%s for protection.family = "%s"`, eitherWhole(linkwitzOrders), linkwitz)
+	r.must(p.Family != linkwitz || slices.Contains(highPassOrders, p.Order), "protection.order", fmt.Sprint(p.Order),
+		`%s for protection.family = "%s"`, eitherWhole(highPassOrders), linkwitz)
 	rate := r.Processor.RateHz
 	r.must(rate > 2*p.CornerHz, "processor.rate_hz", plain(rate), "above %s, twice protection.corner_hz", plain(2*p.CornerHz))
 }

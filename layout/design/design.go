@@ -155,7 +155,7 @@ type Wiring struct {
 // Protection is the high-pass that keeps cones from moving too far.
 type Protection struct {
 	Family   string  // butterworth (default), linkwitz-riley or bessel
-	Order    int     // 1 to 8, for linkwitz-riley 2, 4 or 8, default 4
+	Order    int     // 1 to 8, for linkwitz-riley 2, 4, 6 or 8, default 4
 	CornerHz float64 // 10 to 5000, below half of the processor's rate; 0: the least that keeps the cones within their reach
 }
 

@@ -31,11 +31,14 @@ const (
 	straight = "straight"
 )
 
-// linkwitz is the family that is not there in every order, and linkwitzOrders are
-// those that it has.
+// linkwitz is the family that is not there in every order; these are those that it
+// has.
 const linkwitz = "linkwitz-riley"
 
-var linkwitzOrders = []int{2, 4, 8}
+var (
+	linkwitzOrders = []int{2, 4, 8}    // of the crossover to a woofer
+	highPassOrders = []int{2, 4, 6, 8} // of the high-pass
+)
 
 // MaxDrivers is the most drivers that one design may have.
 const MaxDrivers = 2000

@@ -525,7 +525,7 @@ func TestFaults(t *testing.T) {
 		{name: "resistance over impedance", line: "diameter_mm = 30", with: "diameter_mm = 30\ndc_ohm = 16", kind: design.ErrConflict,
 			want: "bad.toml:8: driver.dc_ohm = 16: must be from 0.3 to 1.25 times driver.nominal_ohm, 8"},
 		{name: "high-pass that does not exist", below: "[protection]\nfamily = \"linkwitz-riley\"\norder = 3\n", kind: design.ErrConflict,
-			want: `bad.toml:14: protection.order = 3: must be 2, 4 or 8 for protection.family = "linkwitz-riley"`},
+			want: `bad.toml:14: protection.order = 3: must be 2, 4, 6 or 8 for protection.family = "linkwitz-riley"`},
 		{name: "high-pass above half the rate", below: "[processor]\nrate_hz = 8000\n[protection]\ncorner_hz = 4500\n", kind: design.ErrConflict,
 			want: `bad.toml:13: processor.rate_hz = 8000: must be above 9000, twice protection.corner_hz`},
 		{name: "high-pass at half the rate", below: "[processor]\nrate_hz = 8000\n[protection]\ncorner_hz = 4000\n", kind: design.ErrConflict,

@@ -120,9 +120,13 @@ func TestHighestOnScreen(t *testing.T) {
 	for i, by := range []excursion.Cause{excursion.ByExcursion, excursion.ByHeat, excursion.ByAmplifier} {
 		p.Protection.Highest = append(p.Protection.Highest, timing.Highest{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
 	}
+	settings, err := timing.Processor(&p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
 	rowsOf := func() [][]string {
 		var b bytes.Buffer
-		if err := table.ChannelScreen(&b, &p, nil, false); err != nil {
+		if err := table.ChannelScreen(&b, &p, settings, false); err != nil {
 			t.Fatal(err)
 		}
 		_, rest, found := strings.Cut(b.String(), "loudest tone")
