@@ -44,7 +44,11 @@ func TestCountRows(t *testing.T) {
 				t.Fatal(err)
 			}
 			var b bytes.Buffer
-			if err := table.ChannelScreen(&b, p, nil, false); err != nil {
+			settings, err := timing.Processor(p, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := table.ChannelScreen(&b, p, settings, false); err != nil {
 				t.Fatal(err)
 			}
 			screen, _, _ := strings.Cut(b.String(), "\n\n")
