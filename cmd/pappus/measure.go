@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -146,79 +147,140 @@ type takes struct {
 type found struct {
 	planjson.Measured
 	gated bool
+	words []string // what is wrong with the recordings, beside what Channels has
+	notes []string // what else to know
 }
 
-// judge holds all recordings against the plan.
+// judge holds all recordings against the plan. One that cannot be used is named, and the
+// others are judged; without any that can the first one's error is returned.
 func (t takes) judge(p *timing.Plan) (found, error) {
 	out := found{gated: t.gated}
-	channels, heard, err := t.channels(p)
+	if !slices.Contains([]string{"right", "left", "none"}, t.reference) {
+		return out, fmt.Errorf("--reference %s: must be right, left or none", t.reference)
+	}
+	ch, err := t.channels(p)
 	if err != nil {
 		return out, err
 	}
-	whole, err := t.analyse(filepath.Join(t.in, allName+".wav"))
-	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+	whole, err := t.analyse(filepath.Join(t.in, allName+".wav"), filepath.Join(t.in, sound.WholeName+".wav"))
+	switch {
+	case err == nil || errors.Is(err, fs.ErrNotExist):
+	case ch.heard == 0 || isCut(err):
 		return out, err
+	default:
+		out.words = append(out.words, fmt.Sprintf("the recording of all channels is not judged: %v", err))
 	}
-	if whole == nil && heard == 0 {
+	if whole == nil && ch.heard == 0 {
+		if ch.err != nil {
+			return out, ch.err
+		}
 		return out, fmt.Errorf("%w: has neither %s.wav nor %s.wav", errNoRecordings, allName, channelName(p.Channels[0].ID))
 	}
-	if len(p.Channels) == 1 && heard == 1 && whole == nil {
-		whole = channels[0] // one channel is all there is
+	if len(p.Channels) == 1 && ch.heard == 1 && whole == nil {
+		whole = ch.measured[0] // one channel is all there is
 	}
-	if heard > 0 && len(p.Channels) > 1 {
-		v, err := verdict.OfChannels(p, channels, verdict.Setting{Case: t.played()})
-		if err != nil {
+	out.words = append(out.words, ch.words...)
+	if ch.heard > 0 && len(p.Channels) > 1 {
+		v, err := verdict.OfChannels(p, ch.measured, verdict.Setting{Case: t.played(), Missing: ch.missing, Whole: whole})
+		switch {
+		case err == nil:
+			v.Words, out.words = append(out.words, v.Words...), nil
+			out.notes = v.Notes
+			out.Channels = &v
+		case whole == nil:
 			return out, err
+		default:
+			out.words = append(out.words, fmt.Sprintf("the channels are not compared: %v", err))
 		}
-		out.Channels = &v
 	}
-	if whole != nil {
-		v, err := t.level(p, *whole)
-		if err != nil {
-			return out, err
-		}
-		out.Level, out.Whole = &v, whole
+	if whole == nil {
+		return out, nil
 	}
+	if out.Channels != nil && out.Channels.OtherCase {
+		out.notes = append(out.notes, "the level of the whole array is not judged before it is clear whether the delays were set")
+		return out, nil
+	}
+	v, err := t.level(p, *whole)
+	if err != nil {
+		return out, err
+	}
+	out.Level, out.Whole = &v, whole
 	return out, nil
 }
 
 // errNoRecordings is when there is nothing to judge.
 var errNoRecordings = errors.New("no recordings")
 
-// channels analyses the recordings of single channels; nil for those that are not
-// there or of which nothing is heard.
-func (t takes) channels(p *timing.Plan) (out []*recording.Measured, heard int, err error) {
-	out = make([]*recording.Measured, len(p.Channels))
-	for i, c := range p.Channels {
-		out[i], err = t.analyse(filepath.Join(t.in, channelName(c.ID)+".wav"))
-		switch {
-		case err == nil:
-			heard++
-		case errors.Is(err, fs.ErrNotExist) && heard == 0 && i == 0:
-			return out, 0, nil // channels were not recorded one by one
-		case !errors.Is(err, recording.ErrQuiet):
-			return nil, 0, err
-		}
-	}
-	return out, heard, nil
+// isCut tells whether an error says that nobody waits for an answer any more.
+func isCut(err error) bool {
+	return errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded)
 }
 
-// analyse reads and analyses one recording.
-func (t takes) analyse(path string) (*recording.Measured, error) {
-	t.say("reading " + path)
-	rate, channels, err := t.read(path)
+// singles are the recordings of single channels.
+type singles struct {
+	measured []*recording.Measured // nil: nothing is heard, or missing
+	missing  []int                 // channels without a recording that can be used
+	heard    int
+	words    []string // which those are, and why
+	err      error    // the first reason
+}
+
+// channels analyses the recordings of single channels. Where there is none at all nothing
+// is missing: channels were not recorded one by one.
+func (t takes) channels(p *timing.Plan) (singles, error) {
+	out := singles{measured: make([]*recording.Measured, len(p.Channels))}
+	absent := 0
+	for i, c := range p.Channels {
+		name := channelName(c.ID) + ".wav"
+		m, err := t.analyse(filepath.Join(t.in, name), filepath.Join(t.in, sound.ChannelName(c.ID)+".wav"))
+		switch {
+		case err == nil:
+			out.measured[i] = m
+			out.heard++
+			continue
+		case isCut(err):
+			return out, err
+		case errors.Is(err, recording.ErrQuiet):
+			continue
+		case errors.Is(err, fs.ErrNotExist):
+			absent++
+			out.words = append(out.words, fmt.Sprintf("there is no recording of channel %d (%s), so nothing is told of it", c.ID, name))
+		default:
+			out.words = append(out.words, fmt.Sprintf("nothing is told of channel %d: %v", c.ID, err))
+			if out.err == nil {
+				out.err = err
+			}
+		}
+		out.missing = append(out.missing, i)
+	}
+	if absent == len(p.Channels) {
+		out.missing, out.words = nil, nil
+	}
+	return out, nil
+}
+
+// analyse reads and analyses one recording, which has the first of some names that is there.
+func (t takes) analyse(paths ...string) (*recording.Measured, error) {
+	var path string
+	var rate int
+	var channels [][]float64
+	err := fs.ErrNotExist
+	for _, path = range paths {
+		t.say("reading " + path)
+		if rate, channels, err = t.read(path); !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+	}
 	if err != nil {
 		return nil, err
 	}
 	take := recording.Take{Rate: float64(rate), Samples: channels[0]}
 	switch {
 	case len(channels) == 1 || t.reference == "none":
-	case t.reference == "right":
-		take.Reference = channels[1]
 	case t.reference == "left":
 		take.Samples, take.Reference = channels[1], channels[0]
 	default:
-		return nil, fmt.Errorf("--reference %s: must be right, left or none", t.reference)
+		take.Reference = channels[1]
 	}
 	m, err := recording.Analyse(take, t.signal.Sweep, t.options)
 	if err != nil {
@@ -276,14 +338,20 @@ func (f found) files(p *timing.Plan) []file {
 	return out
 }
 
-// sentences says how the whole array measured.
+// sentences says what is wrong with the recordings, how the whole array measured, and what
+// else to know.
 func (f found) sentences() []string {
-	if f.Level == nil {
-		return nil
+	var out []string
+	for _, words := range f.words {
+		out = append(out, "Look out: "+words)
 	}
-	out := []string{table.LevelMeasuredWords(*f.Level, *f.Whole, f.gated)}
-	for _, warning := range f.Whole.Warnings {
-		out = append(out, "Mind: "+warning+".")
+	notes := f.notes
+	if f.Level != nil {
+		out = append(out, table.LevelMeasuredWords(*f.Level, *f.Whole, f.gated))
+		notes = append(slices.Clone(notes), f.Whole.Warnings...)
+	}
+	for _, note := range notes {
+		out = append(out, "Mind: "+note+".")
 	}
 	return out
 }
@@ -295,11 +363,12 @@ func (f found) screen(w io.Writer, p *timing.Plan) error {
 			return err
 		}
 	}
-	if f.Level == nil {
-		return nil
+	for _, words := range f.sentences() {
+		if _, err := fmt.Fprintln(w, words); err != nil {
+			return err
+		}
 	}
-	_, err := fmt.Fprintln(w, strings.Join(f.sentences(), "\n"))
-	return err
+	return nil
 }
 
 // point reads a place in the room, in m.

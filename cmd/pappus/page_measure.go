@@ -52,7 +52,7 @@ func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (page.Ver
 // isChannel tells whether a file is named as the recording of one channel.
 func isChannel(p *timing.Plan, name string) bool {
 	for _, c := range p.Channels {
-		if strings.EqualFold(name, channelName(c.ID)+".wav") {
+		if strings.EqualFold(name, channelName(c.ID)+".wav") || strings.EqualFold(name, sound.ChannelName(c.ID)+".wav") {
 			return true
 		}
 	}

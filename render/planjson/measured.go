@@ -23,19 +23,22 @@ const smoothParts = 6
 // WriteMeasured writes what recordings told, against the plan:
 //
 //	faults[]      what is wrong, each a sentence
+//	notes[]       what else to know of the channels, each a sentence
 //	channels[]    id, planned_us, measured_us, late_us (over the middle channel), error_us (one
-//	              standard deviation), set_delay_us, proposed_delay_us, level_db (over its
-//	              siblings), unlike (share of the energy that does not fit), reversed, silent,
-//	              quiet, dead_string (from 1; null: none); null: channels were not recorded
+//	              standard deviation), set_delay_us, proposed_delay_us (null: none
+//	              follows), level_db (over its siblings), unlike (share of the energy that does
+//	              not fit), missing (not recorded, or not usable), reversed, silent, quiet,
+//	              dead_string (from 1; null: none); null: channels were not recorded
 //	level         null: the whole array was not recorded; else
 //	  match_low_hz, match_high_hz, uneven_db (RMS difference of thirds of octaves between)
 //	  bands[]     band_hz, measured_db, planned_db, difference_db, error_db, signal_to_noise_db
 //	  frequency_hz[], measured_db[], smoothed_db[] (sixths of octaves), planned_db[]
 //	  drift_ppm, gate_lowest_hz, inverted, warnings[]
 func WriteMeasured(w io.Writer, p *timing.Plan, m Measured) error {
-	out := measuredAll{Faults: []string{}}
+	out := measuredAll{Faults: []string{}, Notes: []string{}}
 	if m.Channels != nil {
 		out.Faults = append(out.Faults, m.Channels.Words...)
+		out.Notes = append(out.Notes, m.Channels.Notes...)
 		out.Channels = measuredChannels(p, *m.Channels)
 	}
 	if m.Level != nil {
@@ -49,7 +52,7 @@ func measuredChannels(p *timing.Plan, v verdict.Channels) []measuredChannel {
 	for i, c := range v.Channels {
 		row := measuredChannel{ID: c.ID, Planned: us(c.Planned), Arrival: us(c.Arrival), Late: us(c.Late), Error: us(c.Error),
 			Set: us(p.Channels[i].Delay), Delay: us(c.Delay), Level: db(c.Level), Unlike: to(4, c.Unlike),
-			Reversed: c.Reversed, Silent: c.Silent, Quiet: c.Quiet}
+			Missing: c.Missing, Reversed: c.Reversed, Silent: c.Silent, Quiet: c.Quiet}
 		if c.DeadString >= 0 {
 			from1 := c.DeadString + 1
 			row.DeadString = &from1
@@ -72,6 +75,7 @@ func measuredLevelOf(v verdict.Level, m recording.Measured) *measuredLevel {
 
 type measuredAll struct {
 	Faults   []string          `json:"faults"`
+	Notes    []string          `json:"notes"`
 	Channels []measuredChannel `json:"channels"`
 	Level    *measuredLevel    `json:"level"`
 }
@@ -86,6 +90,7 @@ type measuredChannel struct {
 	Delay      number `json:"proposed_delay_us"`
 	Level      number `json:"level_db"`
 	Unlike     number `json:"unlike"`
+	Missing    bool   `json:"missing"`
 	Reversed   bool   `json:"reversed"`
 	Silent     bool   `json:"silent"`
 	Quiet      bool   `json:"quiet"`

@@ -18,11 +18,14 @@ func TestMeasuredJSON(t *testing.T) {
 		t.Errorf("nothing: %v", nothing)
 	}
 	no := math.NaN()
-	channels := verdict.Channels{Words: []string{"channel 2 is silent"}}
+	channels := verdict.Channels{Words: []string{"channel 2 is silent"}, Notes: []string{"no wire"}}
 	for i, c := range p.Channels {
 		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0060001, Late: 1e-7, Error: 1e-8, Delay: 0.0005, Level: -3.5, Unlike: 0.01, DeadString: 2}
 		if i == 1 {
 			one = verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: no, Late: no, Error: no, Level: math.Inf(-1), Silent: true, DeadString: -1}
+		}
+		if i == 2 {
+			one = verdict.Channel{ID: c.ID, Arrival: no, Late: no, Error: no, Delay: no, Level: no, Missing: true, DeadString: -1}
 		}
 		channels.Channels = append(channels.Channels, one)
 	}
@@ -39,6 +42,9 @@ func TestMeasuredJSON(t *testing.T) {
 	}
 	if second["dead_string"] != nil || second["measured_us"] != nil || second["level_db"] != nil || second["silent"] != true {
 		t.Errorf("the silent channel: %v", second)
+	}
+	if third := rows[2].(map[string]any); third["proposed_delay_us"] != nil || third["missing"] != true || third["level_db"] != nil || out["notes"].([]any)[0] != "no wire" {
+		t.Errorf("a missing channel: %v, notes %v", third, out["notes"])
 	}
 	l := out["level"].(map[string]any)
 	smooth, raw, bands := l["smoothed_db"].([]any), l["measured_db"].([]any), l["bands"].([]any)

@@ -54,15 +54,15 @@ func honest(v float64, places int) string {
 // MeasuredChannels writes one row for each channel: when it was heard against when it
 // should be, the delay that follows from it, and its faults.
 func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
-	rows := [][]string{{"channel", "planned_us", "measured_us", "late_us", "error_us", "set_delay_us", "proposed_delay_us", "level_db", "unlike", "reversed", "silent", "quiet", "dead_string"}}
+	rows := [][]string{{"channel", "planned_us", "measured_us", "late_us", "error_us", "set_delay_us", "proposed_delay_us", "level_db", "unlike", "missing", "reversed", "silent", "quiet", "dead_string"}}
 	for i, c := range v.Channels {
 		dead := ""
 		if c.DeadString >= 0 {
 			dead = strconv.Itoa(c.DeadString + 1)
 		}
 		rows = append(rows, []string{strconv.Itoa(c.ID), fixed(1e6*c.Planned, 2), honest(1e6*c.Arrival, 2), honest(1e6*c.Late, 2), honest(1e6*c.Error, 2),
-			fixed(1e6*p.Channels[i].Delay, 2), fixed(1e6*c.Delay, 2), honest(c.Level, 2), fixed(c.Unlike, 3),
-			strconv.FormatBool(c.Reversed), strconv.FormatBool(c.Silent), strconv.FormatBool(c.Quiet), dead})
+			fixed(1e6*p.Channels[i].Delay, 2), honest(1e6*c.Delay, 2), honest(c.Level, 2), fixed(c.Unlike, 3),
+			strconv.FormatBool(c.Missing), strconv.FormatBool(c.Reversed), strconv.FormatBool(c.Silent), strconv.FormatBool(c.Quiet), dead})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
@@ -114,15 +114,23 @@ func harmonicWords(m recording.Measured) string {
 	return " Of the harmonics that a tone gets, " + strings.Join(found, ", ") + "."
 }
 
+// spread writes a standard deviation: two places, and never 0.
+func spread(v float64) string {
+	if v < 0.005 {
+		return "<0.01"
+	}
+	return dash(v, 2)
+}
+
 // MeasuredScreen writes the channels as they were measured, and what is wrong.
 func MeasuredScreen(w io.Writer, p *timing.Plan, v verdict.Channels, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
-	fmt.Fprintln(b, s.faint("channel  planned us  measured us  late us  +- us  delay us  better us  level dB"))
+	fmt.Fprintln(b, s.faint("channel  planned us  measured us  late us  +- us  delay us  proposed us  level dB"))
 	for i, c := range v.Channels {
-		fmt.Fprintf(b, "%7d %11.1f %12s %8s %6s %9.1f %10.1f %9s\n", c.ID, 1e6*c.Planned, dash(1e6*c.Arrival, 1), dash(1e6*c.Late, 1), dash(1e6*c.Error, 1),
-			1e6*p.Channels[i].Delay, 1e6*c.Delay, dash(c.Level, 1))
+		fmt.Fprintf(b, "%7d %11.1f %12s %8s %6s %9.1f %12s %9s\n", c.ID, 1e6*c.Planned, dash(1e6*c.Arrival, 1), dash(1e6*c.Late, 1), spread(1e6*c.Error),
+			1e6*p.Channels[i].Delay, dash(1e6*c.Delay, 1), dash(c.Level, 1))
 	}
-	fmt.Fprintln(b, s.faint("  late: over the middle channel; better: the delay that this measurement asks for"))
+	fmt.Fprintln(b, s.faint("  late: over the middle channel; proposed: the delay that this measurement asks for"))
 	if len(v.Words) == 0 {
 		fmt.Fprintln(b, "No channel is silent, weak or reversed.")
 	}

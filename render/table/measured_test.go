@@ -76,7 +76,7 @@ func TestMeasuredTables(t *testing.T) {
 	if err := table.MeasuredScreen(&b, p, channels, false); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"Look out: channel 2 is silent", "better us"} {
+	for _, want := range []string{"Look out: channel 2 is silent", "proposed us"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}

@@ -71,6 +71,7 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 		return Measured{}, strange(t, where, s)
 	}
 	m, err := measure(h, t, s, o, gate, span)
+	m.Wire, m.WireInverted = 20*math.Log10(d.gain), d.inverted
 	if errors.Is(err, ErrQuiet) && where.above(t.Samples, s) > distinct {
 		return Measured{}, strange(t, where, s)
 	}

@@ -22,6 +22,7 @@ type division struct {
 	fft      *fourier.FFT
 	sent     []complex128 // the sweep, or what the reference has of it
 	gain     float64      // of what was sent, over a sweep of amplitude 1
+	inverted bool         // what was sent is upside down
 	work     []float64
 }
 
@@ -52,7 +53,7 @@ func (d *division) reference() float64 {
 	kept := append([]complex128(nil), heard...)
 	h := d.over(heard)
 	h.findPeak(int(early*d.rate), int(early*d.rate))
-	d.sent, d.gain = kept, math.Sqrt(theirs/ours)
+	d.sent, d.gain, d.inverted = kept, math.Sqrt(theirs/ours), h.value(h.at) < 0
 	return h.share()
 }
 

@@ -21,6 +21,10 @@ type Measured struct {
 	At       float64 // s, the strongest sound
 	AtError  float64 // s, one standard deviation
 	Inverted bool    // the strongest sound is below 0
+	// Wire is the reference's level in dB over the sweep's amplitude at full scale, and
+	// WireInverted tells that it is upside down; both are 0 where there is none.
+	Wire         float64
+	WireInverted bool
 
 	// Low and High are the band in Hz that the sweep can tell of.
 	Low, High float64

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -28,6 +29,12 @@ type Setting struct {
 	// The band in Hz that counts; 0: the design's own, by which it may take delays by the
 	// field.
 	Low, High float64
+	// Missing are the channels, as indices, of which there is no recording that can be used;
+	// nothing is told of them.
+	Missing []int
+	// Whole is a recording of all channels, if there is one: that of a channel must not be the
+	// same.
+	Whole *recording.Measured
 }
 
 // Channels is what measurements of all channels, each played alone, tell.
@@ -36,7 +43,11 @@ type Channels struct {
 	Channels  []Channel // one for each of Plan.Channels
 	// Common is what all channels have alike beside the plan, in dB over Frequency in Hz.
 	Frequency, Common []float64
-	Words             []string // what is wrong, each a sentence; none where all is well
+	// OtherCase tells that the channels look as if the delays were set where Setting says
+	// they were not, or the other way round: then no delays are proposed.
+	OtherCase bool
+	Words     []string // what is wrong, each a sentence; none where all is well
+	Notes     []string // what else to know, each a sentence
 }
 
 // Channel is what a measurement tells of one channel.
@@ -46,57 +57,65 @@ type Channel struct {
 	Arrival float64 // s, when it was, by the same reckoning; NaN where it was not heard
 	Late    float64 // s, the difference, over that of the middle channel; NaN too where it is not like the plan at all
 	Error   float64 // s, one standard deviation of Late, by what does not fit
-	Delay   float64 // s, proposed; never negative; the plan's where it was not heard
+	Delay   float64 // s, proposed; never negative; the plan's where it was not heard; NaN: none follows
 	Level   float64 // dB over what was planned, over the siblings' middle; -Inf where it was not heard
 	Unlike  float64 // share of the energy that does not fit the plan
-	// Reversed, Silent and Quiet tell of faults; DeadString is the index of the string that
-	// does not play, -1: none, or not to be told.
-	Reversed, Silent, Quiet bool
-	DeadString              int
+	// Missing: there was no recording. Reversed, Silent and Quiet tell of faults; DeadString
+	// is the index of the string that does not play, -1: none, or not to be told.
+	Missing, Reversed, Silent, Quiet bool
+	DeadString                       int
 }
 
 // OfChannels holds one measurement for each channel of a plan, in the same order, against
-// it; nil stands for a channel of which nothing was heard. They need a reference, so that
-// their times can be compared, and two of them must have been heard.
+// it; nil stands for a channel of which nothing was heard. Two of them must have been heard,
+// and without a reference their times cannot be compared.
 func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Channels, error) {
 	f, err := newFit(p, measured, set)
 	if err != nil {
 		return Channels{}, err
 	}
 	f.solve()
-	return f.verdict(p), nil
+	return f.verdict(p, measured, set), nil
 }
 
 // verdict puts what was fitted into words.
-func (f *fit) verdict(p *timing.Plan) Channels {
+func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Setting) Channels {
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
 	for c := range p.Channels {
-		v := Channel{ID: p.Channels[c].ID, Planned: f.planned[c], Delay: p.Channels[c].Delay,
+		v := Channel{ID: p.Channels[c].ID, Planned: f.planned[c], Delay: p.Channels[c].Delay, Missing: slices.Contains(set.Missing, c),
 			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), Level: math.Inf(-1), Unlike: 1, DeadString: -1}
 		if one := f.channels[c]; one != nil {
-			v.Level = 20*math.Log10(math.Abs(one.gain)) - gain
+			v.Level = 20*math.Log10(one.size) - gain
 			v.Unlike = one.unlike
 			v.Silent = v.Level < silent
 			if !v.Silent {
-				f.tell(&v, one, late, sign)
+				f.tell(&v, one, gain, late, sign)
 			}
 		} else {
-			v.Silent = true
+			v.Silent = !v.Missing
+		}
+		if v.Missing {
+			v.Level = math.NaN()
 		}
 		out.Channels = append(out.Channels, v)
 	}
-	out.propose()
-	out.speak(p)
+	out.Notes = f.notes()
+	odd := f.odd(&out, p, measured, set)
+	out.propose(odd, f.timed)
+	out.speak(p, odd)
 	return out
 }
 
 // tell fills in what is known of a channel that plays.
-func (f *fit) tell(v *Channel, one *one, late float64, sign float64) {
+func (f *fit) tell(v *Channel, one *one, gain, late, sign float64) {
 	if one.unlike > foreign {
 		return
 	}
-	v.Arrival, v.Late, v.Error = v.Planned+one.late, one.late-late, one.lateError
+	if f.timed {
+		v.Arrival, v.Late, v.Error = v.Planned+one.late, one.late-late, one.lateError
+	}
+	v.Level = 20*math.Log10(math.Abs(one.gain)) - gain
 	v.Reversed = one.gain*sign < 0
 	v.DeadString = one.dead
 	if one.dead >= 0 {
@@ -105,12 +124,76 @@ func (f *fit) tell(v *Channel, one *one, late float64, sign float64) {
 	v.Quiet = v.Level < quiet*(1+2*one.unlike) // what does not fit is in the level too
 }
 
-// propose takes what each channel is late by off its delay, and makes none negative.
-func (v *Channels) propose() {
+// odd says what is wrong with the recordings themselves, and returns the channels of which
+// nothing else is to be said.
+func (f *fit) odd(v *Channels, p *timing.Plan, measured []*recording.Measured, set Setting) []int {
+	say := func(format string, a ...any) { v.Words = append(v.Words, fmt.Sprintf(format, a...)) }
+	inverted, wire := wires(measured)
+	for c := range v.Channels {
+		one := &v.Channels[c]
+		if inverted[c] && one.Reversed {
+			one.Reversed = false
+			say("the wire in the recording of channel %d is upside down, not the channel: turn it, and record again", one.ID)
+		}
+		if math.Abs(wire[c]) > wireApart && math.Abs(one.Level) > wireApart && !one.Silent {
+			one.Quiet, one.Level = false, math.NaN()
+			say("the wire in the recording of channel %d is %s than in the others, so nothing is told of its level: keep every gain as it is from one recording to the next", one.ID, decibels(wire[c], "louder", "quieter"))
+		}
+	}
+	odd := f.asWhole(set.Whole)
+	if v.OtherCase = odd == nil && f.timed && v.otherCase(p, set.Case); v.OtherCase {
+		if set.Case == timing.AsBuilt {
+			say("it looks as if the plan's delays were set while recording, unlike what was said, so none are proposed: if so, measure again and do not say so (--as-built)")
+		} else {
+			say("it looks as if no delays were set while recording, so none are proposed: if so, measure again and say so (--as-built)")
+		}
+		return nil
+	}
+	if odd == nil {
+		odd = f.alike()
+	}
+	if odd != nil {
+		say("the recordings of %s alike, which they should not be, so nothing is told of them: were the others muted, and is each file the right one?", v.are(odd))
+		return odd
+	}
+	if a, b, ok := f.exchanged(); ok {
+		say("channels %d and %d look exchanged: exchange their wires at the amplifier, or the names of the two recordings, and measure again", v.Channels[a].ID, v.Channels[b].ID)
+		return []int{a, b}
+	}
+	return nil
+}
+
+// notes says what else to know.
+func (f *fit) notes() []string {
+	if !f.timed {
+		return []string{"without a wire from the player beside the microphone the channels' times cannot be compared, so nothing is told of delays"}
+	}
+	for _, o := range f.channels {
+		if o != nil && (o.gain > 0 || o.unlike > foreign) {
+			return nil
+		}
+	}
+	return []string{"all channels are upside down against the wire, which the amplifier or the microphone may do as well: which way round they all are is not told"}
+}
+
+// decibels says how much more or less in dB something is.
+func decibels(v float64, more, less string) string {
+	if v < 0 {
+		return fmt.Sprintf("%.1f dB %s", -v, less)
+	}
+	return fmt.Sprintf("%.1f dB %s", v, more)
+}
+
+// propose takes what each channel is late by off its delay, and makes none negative. Nothing
+// is proposed for odd channels.
+func (v *Channels) propose(odd []int, timed bool) {
 	least := math.Inf(1)
 	for i := range v.Channels {
 		c := &v.Channels[i]
-		if !math.IsNaN(c.Late) {
+		switch {
+		case v.OtherCase || !timed || slices.Contains(odd, i):
+			c.Delay = math.NaN()
+		case !math.IsNaN(c.Late):
 			c.Delay -= c.Late
 			least = min(least, c.Delay)
 		}
@@ -123,12 +206,15 @@ func (v *Channels) propose() {
 	}
 }
 
-// speak says what is wrong.
-func (v *Channels) speak(p *timing.Plan) {
+// speak says what is wrong with the channels that are not odd.
+func (v *Channels) speak(p *timing.Plan, odd []int) {
 	say := func(format string, a ...any) { v.Words = append(v.Words, fmt.Sprintf(format, a...)) }
-	reversed := 0
+	half := v.halfReversed()
+	var late []string
 	for i, c := range v.Channels {
 		switch {
+		case c.Missing || slices.Contains(odd, i):
+			continue
 		case c.Silent:
 			say("channel %d is silent: look for a loose wire or an open string, with the amplifier off", c.ID)
 			continue
@@ -140,15 +226,66 @@ func (v *Channels) speak(p *timing.Plan) {
 			continue
 		case c.Quiet:
 			say("channel %d is %.1f dB quieter than its siblings%s", c.ID, -c.Level, likeString(c.Level, len(p.Channels[i].Strings)))
+		case c.Level > -quiet:
+			say("channel %d is %.1f dB louder than its siblings: check its gain, and that its strings are wired as planned", c.ID, c.Level)
 		}
-		if c.Reversed {
-			reversed++
+		if c.Reversed && !half {
 			say("channel %d is in reverse polarity: swap its two wires", c.ID)
 		}
 		if c.Unlike > alike {
 			say("channel %d hardly fits the plan (%.0f percent of its energy does not): check that it is this channel, and the microphone's place", c.ID, 100*c.Unlike)
 		}
+		if !v.OtherCase && math.Abs(c.Late) > inTime+3*c.Error {
+			late = append(late, fmt.Sprintf("channel %d comes %s", c.ID, lateness(c.Late)))
+		}
 	}
+	if half {
+		say("%s", v.halves())
+	}
+	if len(late) > 0 {
+		say("%s: set the delays that are proposed, or look for what stands elsewhere than planned", strings.Join(late, ", "))
+	}
+}
+
+// halves says which channels are of one polarity, and which of the other.
+func (v *Channels) halves() string {
+	var one, other []int
+	for i, c := range v.Channels {
+		switch {
+		case c.Missing || c.Silent || c.Unlike > foreign:
+		case c.Reversed:
+			one = append(one, i)
+		default:
+			other = append(other, i)
+		}
+	}
+	return fmt.Sprintf("%s in reverse polarity to %s: find out with a battery which of both are right, and swap the wires of the others", v.are(one), v.list(other))
+}
+
+// halfReversed tells whether as many channels are of one polarity as of the other.
+func (v *Channels) halfReversed() bool {
+	up, all := 0, 0
+	for _, c := range v.Channels {
+		if c.Missing || c.Silent || c.Unlike > foreign {
+			continue
+		}
+		if all++; !c.Reversed {
+			up++
+		}
+	}
+	return all > 1 && 2*up == all
+}
+
+// lateness says how late something is.
+func lateness(s float64) string {
+	word := "late"
+	if s < 0 {
+		word = "early"
+	}
+	if s = math.Abs(s); s >= 1e-3 {
+		return fmt.Sprintf("%.1f ms %s", 1e3*s, word)
+	}
+	return fmt.Sprintf("%.0f us %s", 1e6*s, word)
 }
 
 // likeString says so where a level in dB is what one string less of several would leave.

@@ -19,6 +19,7 @@ const (
 	nearby     = 0.0003 // s on each side that an echo hardly comes within
 	clean      = 0.15   // share of the energy that does not fit, at most, of what is further off
 	foreign    = 0.5    // share of the energy that does not fit: a channel of which nothing is told
+	elsewhere  = 1.5    // times as alike a channel must be at its strongest sound, out of reach, to be taken there
 	leastCount = 24     // frequencies that a channel must be heard at
 	apart      = 16     // steps in a period of the highest frequency
 )
@@ -31,6 +32,7 @@ type one struct {
 	strings   [][]complex128 // what the plan says of each
 	plan      []complex128   // their sum, but for a dead one
 	gain      float64        // with its sign
+	size      float64        // as the gain, of all that was heard, whether it fits or not
 	late      float64        // s
 	lateError float64        // s
 	unlike    float64        // share of the energy that does not fit
@@ -45,6 +47,9 @@ type fit struct {
 	planned   []float64 // s
 	channels  []*one    // nil: not heard
 	common    []complex128
+	axis      []float64 // all frequencies that were measured, of which from to before to are the fit's
+	from, to  int
+	timed     bool // all of them have a reference, so that their times can be compared
 }
 
 func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, error) {
@@ -55,7 +60,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 	if first < 0 {
 		return nil, fmt.Errorf("verdict: %w: no channel was heard", ErrMeasured)
 	}
-	f := &fit{low: set.Low, high: set.High}
+	f := &fit{low: set.Low, high: set.High, timed: true}
 	if f.low == 0 {
 		f.low = p.Array.Timing.FieldLow
 	}
@@ -63,7 +68,8 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		f.high = p.Array.Timing.FieldHigh
 	}
 	from, to := f.inBand(measured[first].Frequency)
-	f.frequency = measured[first].Frequency[from:to]
+	f.axis, f.from, f.to = measured[first].Frequency, from, to
+	f.frequency = f.axis[from:to]
 	if len(f.frequency) < leastCount {
 		return nil, fmt.Errorf("verdict: %w: little of %.0f to %.0f Hz was measured", ErrMeasured, f.low, f.high)
 	}
@@ -90,6 +96,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		}
 		if one != nil {
 			one.window = w
+			f.timed = f.timed && m.Absolute
 			heard++
 		}
 		f.channels = append(f.channels, one)
@@ -116,9 +123,6 @@ func (f *fit) inBand(frequency []float64) (from, to int) {
 func (f *fit) one(m, like *recording.Measured, from, to int, strings [][]complex128, planned float64) (*one, error) {
 	if m == nil {
 		return nil, nil
-	}
-	if !m.Absolute {
-		return nil, fmt.Errorf("%w: times are not known without a reference beside the microphone", ErrMeasured)
 	}
 	if !slices.Equal(m.Frequency, like.Frequency) {
 		return nil, fmt.Errorf("%w: not the same sweep as for the others", ErrMeasured)
@@ -160,24 +164,24 @@ func energy(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
 
 // solve fits the channels and what they have alike in turn.
 func (f *fit) solve() {
-	late := f.together()
+	near := f.near()
 	for round := range rounds {
-		for _, o := range f.channels {
+		for c, o := range f.channels {
 			if o == nil {
 				continue
 			}
 			if round == 0 {
-				f.search(o, late)
+				f.search(o, near[c])
 			}
 			if round < looks {
 				o.look(o.measured, f.frequency)
 			}
 			f.adjust(o)
 			if round == looks {
-				f.doubt(o, late)
+				f.doubt(o, near[c])
 			}
 		}
-		if round >= firstRound {
+		if round >= firstRound && f.heard() > few {
 			gain, _, _ := f.middle()
 			for _, o := range f.channels {
 				if o != nil {
@@ -189,6 +193,27 @@ func (f *fit) solve() {
 			f.share()
 		}
 	}
+	if f.heard() <= few {
+		f.buryFew()
+		for _, o := range f.channels {
+			if o != nil {
+				o.lateError = math.Hypot(math.Sqrt2*o.lateError, f.halves(o))
+			}
+		}
+	}
+}
+
+// near returns where in s each channel is looked for: where all are, or, without a
+// reference, where its own strongest sound is.
+func (f *fit) near() []float64 {
+	out := make([]float64, len(f.channels))
+	late := f.together()
+	for c, o := range f.channels {
+		if out[c] = late; o != nil && !f.timed {
+			out[c] = o.late
+		}
+	}
+	return out
 }
 
 // match returns the real part of the sum of what was heard over what is expected, for a
@@ -248,19 +273,41 @@ func (f *fit) highest(o *one, near, reach float64) (late, top float64) {
 	return late, top
 }
 
-// search finds a channel's time roughly, near that of all.
-func (f *fit) search(o *one, near float64) { o.late, _ = f.highest(o, near, reach) }
+// search finds a channel's time roughly: near that of all, or, where it is far more like
+// the plan there, at its strongest sound, as of a channel whose delay is milliseconds off.
+func (f *fit) search(o *one, near float64) {
+	strongest := o.late
+	late, top := f.highest(o, near, reach)
+	if math.Abs(strongest-near) > reach {
+		if far, most := f.highest(o, strongest, nearby); most > elsewhere*top {
+			late = far
+		}
+	}
+	o.late = late
+}
 
 // doubt looks once more nearby the time of all for a channel that was found elsewhere and
 // hardly fits there: that is an echo, louder than what comes straight from a channel that
-// plays away from the microphone.
+// plays away from the microphone. What does not fit at all there stays where it was, if it
+// fits there.
 func (f *fit) doubt(o *one, near float64) {
 	if math.Abs(o.late-near) <= nearby || o.unlike <= clean {
 		return
 	}
+	found := o.copy()
 	o.late, _ = f.highest(o, near, nearby)
 	o.look(o.measured, f.frequency)
 	f.adjust(o)
+	if o.unlike > foreign && found.unlike <= foreign {
+		*o = *found
+	}
+}
+
+// copy returns a channel that can be fitted in another way.
+func (o *one) copy() *one {
+	c := *o
+	c.heard, c.plan = slices.Clone(o.heard), slices.Clone(o.plan)
+	return &c
 }
 
 // adjust finds the time by Newton's steps, then gain and what does not fit.
@@ -286,7 +333,7 @@ func (f *fit) adjust(o *one) {
 			count++
 		}
 	}
-	o.gain = sum / planned
+	o.gain, o.size = sum/planned, math.Sqrt(heard/planned)
 	o.unlike = max(0, 1-sum*sum/(planned*heard))
 	// Half of what does not fit is at right angles, and moves the time.
 	o.lateError = math.Sqrt(o.unlike * heard / (2 * count) / math.Abs(o.gain*bend))
@@ -344,7 +391,10 @@ func (f *fit) middle() (gain, late, sign float64) {
 			gains = append(gains, 20*math.Log10(math.Abs(o.gain)))
 		}
 	}
-	gain = median(gains)
+	slices.Sort(gains)
+	if len(gains) > 0 {
+		gain = gains[len(gains)/2] // the upper one of an even count: faults make channels weak
+	}
 	for _, o := range f.channels {
 		if o == nil || o.unlike > foreign || 20*math.Log10(math.Abs(o.gain))-gain < silent {
 			continue

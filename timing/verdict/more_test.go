@@ -102,7 +102,7 @@ func TestWhatThePlanDoesNotKnow(t *testing.T) {
 	if math.Abs(peak-far-8) > 0.4 {
 		t.Errorf("all have %.2f dB alike, want 8", peak-far)
 	}
-	if len(v.Words) != 2 || !strings.Contains(v.Words[0], "2.5 dB quieter") || !strings.Contains(v.Words[1], "silent") {
+	if len(v.Words) != 3 || !strings.Contains(v.Words[0], "2.5 dB quieter") || !strings.Contains(v.Words[1], "silent") || !strings.Contains(v.Words[2], "channel 4 comes 583 us late") {
 		t.Errorf("words: %q", v.Words)
 	}
 }
@@ -174,14 +174,14 @@ func TestLevel(t *testing.T) {
 func TestChannelErrors(t *testing.T) {
 	p := demo(t)
 	none := make([]*recording.Measured, len(p.Channels))
-	relative := append([]*recording.Measured(nil), none...)
+	alone := append([]*recording.Measured(nil), none...)
 	f := make([]float64, 100)
 	for i := range f {
 		f[i] = 500 + 50*float64(i)
 	}
-	relative[0] = &recording.Measured{Frequency: f, Whole: recording.Response{Transfer: make([]complex128, 100)}}
+	alone[0] = &recording.Measured{Frequency: f, Whole: recording.Response{Transfer: make([]complex128, 100)}}
 	for name, measured := range map[string][]*recording.Measured{
-		"too few": none[1:], "none heard": none, "no reference": relative,
+		"too few": none[1:], "none heard": none, "only one heard": alone,
 	} {
 		if _, err := verdict.OfChannels(p, measured, verdict.Setting{}); !errors.Is(err, verdict.ErrMeasured) {
 			t.Errorf("%s: %v", name, err)

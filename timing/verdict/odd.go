@@ -1,0 +1,221 @@
+package verdict
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"slices"
+	"strings"
+
+	"pappus/timing"
+	"pappus/timing/recording"
+)
+
+// What tells that the recordings are not of what they are said to be.
+const (
+	inTime     = 20e-6 // s: 7 mm of air, as near as a body and a microphone are placed
+	ofDelays   = 0.1   // of the span of the delays, if that is more
+	mostInTime = 0.75  // of the channels, which are in time by the other case
+	fewInTime  = 0.5   // of the channels at most, which are in time by this one
+
+	same       = 0.001 // energy of the difference of two recordings over theirs, at most: 30 dB
+	copied     = 1e-9  // that of the same file twice, at most
+	planApart  = 0.05  // that of the plan for both, at least
+	wireApart  = 1.0   // dB between the wires of two recordings
+	costLate   = 30e-6
+	costLevel  = 1.0 // dB
+	costUnlike = 0.05
+	costMost   = 25.0 // of one of the three
+	costSaved  = 8.0  // at least, and three quarters
+)
+
+// otherCase tells whether the channels are late by what their delays are, or by that less:
+// then the delays were set, or were not, unlike what was said.
+func (v *Channels) otherCase(p *timing.Plan, c timing.Case) bool {
+	sign := 1.0
+	if c == timing.AsBuilt {
+		sign = -1
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	var said, other []float64
+	for i, channel := range v.Channels {
+		if math.IsNaN(channel.Late) {
+			continue
+		}
+		delay := p.Channels[i].Delay
+		low, high = min(low, delay), max(high, delay)
+		said, other = append(said, channel.Late), append(other, channel.Late+sign*delay)
+	}
+	within := max(inTime, ofDelays*(high-low))
+	return len(said) > 1 && float64(near(other, within)) >= mostInTime*float64(len(other)) &&
+		float64(near(said, within)) <= fewInTime*float64(len(said))
+}
+
+// near returns how many numbers are near their middle.
+func near(x []float64, within float64) int {
+	middle, n := median(x), 0
+	for _, v := range x {
+		if math.Abs(v-middle) <= within {
+			n++
+		}
+	}
+	return n
+}
+
+// alike returns the channels whose recordings are the same although the plan tells them
+// apart, or to the last bit: the others were not muted, or one file stands for several.
+func (f *fit) alike() []int {
+	found := make([]bool, len(f.channels))
+	for a, one := range f.channels {
+		for b, other := range f.channels[:a] {
+			if one == nil || other == nil {
+				continue
+			}
+			apart := difference(f.whole(one.measured), f.whole(other.measured))
+			if apart < copied || apart < same && difference(one.plan, other.plan) > planApart {
+				found[a], found[b] = true, true
+			}
+		}
+	}
+	return indices(found)
+}
+
+// asWhole returns the channels, of several, whose recordings are that of all channels.
+func (f *fit) asWhole(whole *recording.Measured) []int {
+	if whole == nil || !slices.Equal(whole.Frequency, f.axis) {
+		return nil
+	}
+	found := make([]bool, len(f.channels))
+	for c, one := range f.channels {
+		found[c] = one != nil && difference(f.whole(one.measured), f.whole(whole)) < same
+	}
+	if out := indices(found); len(out) > 1 {
+		return out
+	}
+	return nil
+}
+
+// indices returns where some are true.
+func indices(is []bool) []int {
+	var out []int
+	for i, v := range is {
+		if v {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// whole returns all that was heard in the band.
+func (f *fit) whole(m *recording.Measured) []complex128 { return m.Whole.Transfer[f.from:f.to] }
+
+// difference returns the energy of the difference of two, over that of both; what is not
+// known of one does not count.
+func difference(a, b []complex128) float64 {
+	var apart, both float64
+	for i := range a {
+		if !cmplx.IsNaN(a[i]) && !cmplx.IsNaN(b[i]) {
+			apart += energy(a[i] - b[i])
+			both += energy(a[i]) + energy(b[i])
+		}
+	}
+	if both == 0 {
+		return 1
+	}
+	return apart / both
+}
+
+// exchanged returns two channels, none of which does what it should, that fit the plan well
+// once their recordings are exchanged.
+func (f *fit) exchanged() (a, b int, ok bool) {
+	gain, late, _ := f.middle()
+	cost := func(o *one) float64 {
+		level := (20*math.Log10(math.Abs(o.gain)) - gain) / costLevel
+		sum := min(costMost, o.unlike/costUnlike) + min(costMost, level*level)
+		if f.timed {
+			off := (o.late - late) / costLate
+			sum += min(costMost, off*off)
+		}
+		return sum
+	}
+	var odd []int
+	for c, o := range f.channels {
+		if o != nil && cost(o) > 1 {
+			odd = append(odd, c)
+		}
+	}
+	best := 0.0
+	for i, c := range odd {
+		for _, d := range odd[:i] {
+			one, other := f.channels[c], f.channels[d]
+			now := cost(one) + cost(other)
+			then := cost(f.inPlace(c, d, late)) + cost(f.inPlace(d, c, late))
+			if saved := now - then; saved > costSaved && then < now/4 && saved > best {
+				best, a, b, ok = saved, d, c, true
+			}
+		}
+	}
+	return a, b, ok
+}
+
+// inPlace fits the recording of one channel to the plan of another.
+func (f *fit) inPlace(recorded, planned int, late float64) *one {
+	o, from := f.channels[planned].copy(), f.channels[recorded]
+	o.measured, o.heard = from.measured, slices.Clone(f.whole(from.measured))
+	o.leave(-1)
+	if o.late = late; !f.timed {
+		o.late = from.measured.At - f.planned[planned]
+	}
+	o.late, _ = f.highest(o, o.late, reach)
+	for range looks {
+		o.look(o.measured, f.frequency)
+		f.adjust(o)
+	}
+	return o
+}
+
+// wires tells of recordings whose wire is not as those of the others: upside down, or of
+// another level, in dB over the others' middle.
+func wires(measured []*recording.Measured) (inverted []bool, level []float64) {
+	inverted, level = make([]bool, len(measured)), make([]float64, len(measured))
+	var levels []float64
+	up := 0
+	for _, m := range measured {
+		if m == nil || !m.Absolute {
+			continue
+		}
+		levels = append(levels, m.Wire)
+		if up++; m.WireInverted {
+			up -= 2
+		}
+	}
+	middle := median(levels)
+	for c, m := range measured {
+		if m == nil || !m.Absolute {
+			continue
+		}
+		inverted[c] = up != 0 && m.WireInverted == (up > 0)
+		level[c] = m.Wire - middle
+	}
+	return inverted, level
+}
+
+// list names channels: channels 2, 5 and 7.
+func (v *Channels) list(channels []int) string {
+	names := make([]string, len(channels))
+	for i, c := range channels {
+		names[i] = fmt.Sprint(v.Channels[c].ID)
+	}
+	if len(names) == 1 {
+		return "channel " + names[0]
+	}
+	return "channels " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
+
+// are names channels of which something is said.
+func (v *Channels) are(channels []int) string {
+	if len(channels) == 1 {
+		return v.list(channels) + " is"
+	}
+	return v.list(channels) + " are"
+}
