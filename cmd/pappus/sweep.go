@@ -44,7 +44,7 @@ func newSweep(f *flags) *cobra.Command {
 		},
 	}
 	addSweepFlags(c, &o)
-	c.Flags().Float64Var(&o.Level, "level-db", 0, "of its peaks; not given: 20 dB below full scale")
+	c.Flags().Float64Var(&o.Level, "level-db", sound.UsualLevel, "of its peaks, full scale 0")
 	c.Flags().IntVar(&o.Rate, "rate", 0, "samples a second; not given: 48000")
 	c.Flags().BoolVar(&aloud, "play", false, "play it in place of writing it")
 	c.Flags().BoolVar(&rehearse, "rehearse", false, "write what a microphone would record of the design, with two faults to find")
@@ -53,6 +53,9 @@ func newSweep(f *flags) *cobra.Command {
 }
 
 func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folder string, aloud, rehearse bool) error {
+	if o.Level == 0 { // which Options take for the usual
+		return fmt.Errorf("--level-db 0: %w: a sweep at full scale clips and overheats; -20 is usual", sound.ErrLoud)
+	}
 	p, err := planned(design)
 	if err != nil {
 		return err

@@ -77,6 +77,9 @@ func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) strin
 			worst = i
 		}
 	}
+	if v.OtherCase {
+		fmt.Fprintf(b, " With the delays the other way, set or not set, they would differ by %.1f dB only: was --as-built given as it was?", v.OtherUneven)
+	}
 	if worst >= 0 {
 		x := v.Bands[worst]
 		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB.", band.Hertz(x.Centre), math.Round(10*x.Difference)/10+0) // no zero is negative
@@ -98,7 +101,7 @@ var ordinals = map[int]string{2: "second", 3: "third", 4: "fourth", 5: "fifth"}
 func harmonicWords(m recording.Measured) string {
 	var found []string
 	for _, h := range m.Harmonics {
-		most, level := -1, h.Clear()
+		most, level := -1, band.SmoothGaps(nil, m.Frequency, h.Clear(), 6)
 		for i, v := range level {
 			if !math.IsNaN(v) && (most < 0 || v > level[most]) {
 				most = i

@@ -20,6 +20,22 @@ func Thirds() []float64 {
 	return centres(-10, 10, 3)
 }
 
+// ThirdsWithin returns the exact centres, in Hz, of the third-octave bands of
+// which both edges stand from low to high, in Hz.
+func ThirdsWithin(low, high float64) []float64 {
+	var out []float64
+	for i := math.Ceil(10 * math.Log10(low)); ; i++ {
+		centre := math.Pow(10, i/10)
+		from, to := Edges(centre, 3)
+		if !(to <= high) {
+			return out
+		}
+		if from >= low {
+			out = append(out, centre)
+		}
+	}
+}
+
 // centres returns 1000 G^(i/b) for i from first to last, the standard's rule for
 // the odd fractions b used here.
 func centres(first, last, b int) []float64 {

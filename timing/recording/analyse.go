@@ -70,7 +70,17 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 	if h.share() < wholeShare {
 		return Measured{}, strange(t, where, s)
 	}
+	if t.Reference == nil && math.Abs(h.drift(s)) > driftMost {
+		return Measured{}, fmt.Errorf("recording: %w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", ErrOther, s.Start, s.Stop)
+	}
+	warning, err := where.steady(t.Samples, s)
+	if err != nil {
+		return Measured{}, err
+	}
 	m, err := measure(h, t, s, o, gate, span)
+	if warning != "" && err == nil {
+		m.Warnings = append(m.Warnings, warning)
+	}
 	m.Wire, m.WireInverted = 20*math.Log10(d.gain), d.inverted
 	if errors.Is(err, ErrQuiet) && where.above(t.Samples, s) > distinct {
 		return Measured{}, strange(t, where, s)
@@ -104,6 +114,8 @@ func measure(h *impulse, t Take, s sweep.Sweep, o Options, gate, span float64) (
 	var square float64
 	m.Whole, _ = heard.respond(m.Frequency, window{from, end}, m.Low)
 	m.Gated, square = heard.respond(m.Frequency, window{from, h.peak() + int(gate*h.rate)}, m.Low)
+	shorter, _ := heard.respond(m.Frequency, window{from, h.peak() + int((1-faded)*gate*h.rate)}, m.Low)
+	m.Gated.unsure(shorter)
 	m.Bands = bands(m, heard.noise, square, o)
 	if err := loud(m.Bands); err != nil {
 		return Measured{}, err
@@ -113,6 +125,9 @@ func measure(h *impulse, t Take, s sweep.Sweep, o Options, gate, span float64) (
 		r.correct(m.Frequency, o)
 	}
 	m.warn(o)
+	if words := m.overloaded(); words != "" {
+		m.Warnings = append(m.Warnings, words)
+	}
 	return m, nil
 }
 

@@ -10,6 +10,7 @@ var (
 	ErrNoSweep   = errors.New("the sweep is not in the recording")
 	ErrTruncated = errors.New("the recording does not hold all of the sweep")
 	ErrOther     = errors.New("the recording is of another sweep")
+	ErrUnsteady  = errors.New("the recording is not steady")
 	ErrSwapped   = errors.New("the microphone and the wire look swapped")
 	ErrGate      = errors.New("unusable gate")
 )

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"pappus/timing/recording"
@@ -62,6 +63,25 @@ func TestFaults(t *testing.T) {
 		{"another length", func() recording.Take {
 			return recording.Take{Rate: rate, Samples: append(signal(short, nil), make([]float64, int(rate))...)}
 		}, recording.ErrNoSweep},
+		{"nearly the same band", func() recording.Take { return recording.Take{Rate: rate, Samples: signal(sweep.New(107, 20000, 3))} }, recording.ErrOther},
+		{"gain that changes", func() recording.Take {
+			x := good()
+			for i := range x.Samples {
+				x.Samples[i] *= 1 + float64(i)/float64(n)
+			}
+			return x
+		}, recording.ErrUnsteady},
+		{"switched off for a while", func() recording.Take {
+			x := loop()
+			clear(x.Samples[n/2 : n/2+2400])
+			return x
+		}, recording.ErrUnsteady},
+		{"clipped and very quiet", func() recording.Take {
+			x := good()
+			limit(x.Samples, 0.3)
+			x.Samples = scaled(x.Samples, 0.05)
+			return x
+		}, recording.ErrClipped},
 		{"reference of another band", func() recording.Take {
 			x := loop()
 			copy(x.Reference, signal(other, nil))
@@ -108,11 +128,86 @@ func TestFaults(t *testing.T) {
 	}
 }
 
+// TestWarnings: what spoils a curve without hiding it is told.
+func TestWarnings(t *testing.T) {
+	s := usual(t, 3)
+	for _, test := range []struct {
+		name  string
+		spoil func(x []float64)
+		want  string // empty: none
+	}{
+		{"good", func([]float64) {}, ""},
+		{"softly limited", func(x []float64) {
+			for i, v := range x {
+				x[i] = math.Tanh(8 * v)
+			}
+		}, "looks overloaded"},
+		{"limited a little", func(x []float64) { // the third harmonic x^2/12 of the tone: 37 dB under it
+			for i, v := range x {
+				x[i] = math.Tanh(v)
+			}
+		}, ""},
+		{"a gain that creeps up by 1 dB", func(x []float64) {
+			for i := range x {
+				x[i] *= math.Pow(10, 1.3/20*float64(i)/float64(len(x)))
+			}
+		}, "switch automatic gain off"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			x := noisy(scaled(s.Samples(rate), 0.4), 0, 0, 1)
+			test.spoil(x)
+			m, err := recording.Analyse(recording.Take{Rate: rate, Samples: noisy(x, 0.4, 60, 2)}, s, recording.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if said := strings.Join(m.Warnings, "; "); !strings.Contains(said, test.want) || (said == "") != (test.want == "") {
+				t.Errorf("it warns %q, want %q", said, test.want)
+			}
+		})
+	}
+}
+
+// TestMissingWords: where markers stand at another distance it is told at which.
+func TestMissingWords(t *testing.T) {
+	s := usual(t, 3)
+	x := noisy(scaled(s.Samples(rate), 0.4), 0.4, 60, 1)
+	_, err := recording.Analyse(recording.Take{Rate: 44100, Samples: x}, s, recording.Options{})
+	if err == nil || !strings.Contains(err.Error(), "1.0884 times") { // 48000/44100
+		t.Errorf("a wrong rate: %v", err)
+	}
+	_, err = recording.Analyse(recording.Take{Rate: rate, Samples: make([]float64, len(x))}, s, recording.Options{})
+	if err == nil || !strings.Contains(err.Error(), "is silent: is it connected?") {
+		t.Errorf("silence: %v", err)
+	}
+}
+
+// TestGateError: an echo just behind the gate changes the gated response, and its error bars
+// hold that.
+func TestGateError(t *testing.T) {
+	s := usual(t, 3)
+	echo := func(hz float64) complex128 { return 1 + cmplx.Rect(0.5, -2*math.Pi*hz*0.003) }
+	x := take(t, 3, echo, 0.4, 60, 0, false)
+	m, err := recording.Analyse(x, s, recording.Options{Gate: 0.0025})
+	if err != nil {
+		t.Fatal(err)
+	}
+	square, count := 0.0, 0.0
+	for f, db := range m.Gated.Level {
+		if !math.IsNaN(db) {
+			z := (db - 20*math.Log10(0.4)) / m.Gated.Error[f]
+			square, count = square+z*z, count+1
+		}
+	}
+	if z := math.Sqrt(square / count); count < 100 || !(z < 3) {
+		t.Errorf("off by %.1f error bars (RMS) at %.0f frequencies", z, count)
+	}
+}
+
 // TestGoodIsNotTakenForClipped: sweeps at several levels, rates and depths pass.
 func TestGoodIsNotTakenForClipped(t *testing.T) {
 	s := usual(t, 3)
 	for _, r := range []float64{44100, 48000, 96000} {
-		for _, level := range []float64{0.06, 0.3, 0.999} {
+		for _, level := range []float64{0.004, 0.06, 0.3, 0.999} {
 			x := scaled(s.Samples(r), level)
 			for i, v := range x { // 16 bit
 				x[i] = math.Round(v*32767) / 32768

@@ -17,6 +17,8 @@ const (
 	sure       = 6.0    // standard deviations of the noise that both markers must reach
 	leastQuiet = 0.05   // s before the first marker that tell of the background
 	single     = 12.0   // that one alone must reach
+	leastApart = 0.5    // s between two that are markers of another sweep
+	halfAs     = 0.5    // as loud as the first the second of those must be
 )
 
 // found is where a recording has its markers, in samples.
@@ -132,5 +134,24 @@ func missing(like []float64, apart, slack, noise, rate float64) error {
 		return fmt.Errorf("recording: %w: one marker is there, at %.1f s, the other is not: record from before the first to after the last",
 			ErrTruncated, float64(top)/rate)
 	}
-	return fmt.Errorf("recording: %w: no two markers %.2f s apart are heard above the rest: is it the right file, and loud enough?", ErrNoSweep, apart/rate)
+	words := "is it the right file, and loud enough?"
+	if heard := spacing(like, top, noise, rate); heard > 0 {
+		words = fmt.Sprintf("what is most like them stands %.3f s apart, %.4f times that: was another sweep played, or is the file's sample rate wrong?", heard, heard*rate/apart)
+	}
+	return fmt.Errorf("recording: %w: no two markers %.2f s apart are heard above the rest: %s", ErrNoSweep, apart/rate, words)
+}
+
+// spacing returns how far apart in s the two sounds stand that are most like a marker; 0 where
+// there is no second one.
+func spacing(like []float64, top int, noise, rate float64) float64 {
+	second := -1
+	for i, v := range like {
+		if math.Abs(float64(i-top)) > leastApart*rate && (second < 0 || v > like[second]) {
+			second = i
+		}
+	}
+	if second < 0 || like[second] < max(single*noise, halfAs*like[top]) {
+		return 0
+	}
+	return math.Abs(float64(second-top)) / rate
 }

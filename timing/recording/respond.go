@@ -96,6 +96,22 @@ func (h hearing) respond(frequency []float64, w window, low float64) (r Response
 	return r, square
 }
 
+// unsure adds to the error what a shorter window changes, RMS over a third of an octave on each side: what
+// the gate cuts off, or an echo just behind it, shows in that.
+func (r *Response) unsure(shorter Response) {
+	for f := range r.Level {
+		square, count := 0.0, 0.0
+		for i := max(0, f-wide); i < min(len(r.Level), f+wide+1); i++ {
+			if by := shorter.Level[i] - r.Level[i]; !math.IsNaN(by) {
+				square, count = square+by*by, count+1
+			}
+		}
+		if count > 0 {
+			r.Error[f] = math.Hypot(r.Error[f], math.Sqrt(square/count))
+		}
+	}
+}
+
 // correct takes the microphone's own response out.
 func (r *Response) correct(frequency []float64, o Options) {
 	for f, hz := range frequency {
@@ -115,7 +131,7 @@ func (m Measured) Smoothed(r Response, b int) []float64 {
 // weights have squares of such a sum.
 func bands(m Measured, n noise, square float64, o Options) []Band {
 	var out []Band
-	for _, centre := range thirds(m.Gated.Lowest, m.High) {
+	for _, centre := range band.ThirdsWithin(m.Gated.Lowest, m.High) {
 		low, high := band.Edges(centre, 3)
 		from, to := indexRange(m.Frequency, low, high)
 		energy, count := 0.0, 0.0
@@ -129,20 +145,4 @@ func bands(m Measured, n noise, square float64, o Options) []Band {
 		out = append(out, Band{centre, correctedLevel(max(energy/count, floor), centre, o), correctedLevel(floor, centre, o)})
 	}
 	return out
-}
-
-// thirds returns the exact centres in Hz of the thirds of octaves that stand between two
-// frequencies with both edges.
-func thirds(low, high float64) []float64 {
-	var out []float64
-	for i := math.Ceil(10 * math.Log10(low)); ; i++ {
-		centre := math.Pow(10, i/10)
-		from, to := band.Edges(centre, 3)
-		if to > high {
-			return out
-		}
-		if from >= low {
-			out = append(out, centre)
-		}
-	}
 }

@@ -17,11 +17,11 @@ type Take struct {
 // What a recording's samples may be.
 const (
 	silence = 1e-4 // RMS, -80 dB
-	lowest  = 0.05 // peak below which clipping is not looked for
 
-	crest    = 0.001 // of the peak: how thick the layers are that are counted
-	steep    = 6     // times as many samples in the top layer as below it are too many
-	clipMost = 10    // samples at the top that do not matter
+	crest    = 0.001       // of the peak: how thick the layers are that are counted,
+	steps    = 2.0 / 32768 // or two steps of 16 bit, if that is more
+	steep    = 6           // times as many samples in the top layer as below it are too many
+	clipMost = 10          // samples at the top that do not matter
 )
 
 // check returns why a take cannot be used.
@@ -48,7 +48,11 @@ func sound(x []float64, name string) error {
 			return fmt.Errorf("recording: %w: sample %d of %s is not finite", ErrTake, i+1, name)
 		}
 	}
-	if size := rms(x); size < silence {
+	size := rms(x)
+	if size == 0 {
+		return fmt.Errorf("recording: %w: %s is silent: is it connected?", ErrQuiet, name)
+	}
+	if size < silence {
 		return fmt.Errorf("recording: %w: %s has %.0f dB below full scale, must have less than %.0f: raise the recorder's gain",
 			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
 	}
@@ -68,15 +72,13 @@ func clipped(x []float64) int {
 	}
 	worst := 0
 	for _, side := range []struct{ sign, peak float64 }{{1, high}, {-1, -low}} {
-		if side.peak < lowest {
-			continue
-		}
+		layer := max(crest*side.peak, steps)
 		top, next := 0, 0
 		for _, v := range x {
 			switch v *= side.sign; {
-			case v >= side.peak*(1-crest):
+			case v >= side.peak-layer:
 				top++
-			case v >= side.peak*(1-2*crest):
+			case v >= side.peak-2*layer:
 				next++
 			}
 		}

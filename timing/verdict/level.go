@@ -16,6 +16,9 @@ import (
 const (
 	matchLow, matchHigh = 500.0, 4000.0
 	leastOfBand         = 0.5
+	mostOver            = 40.0 // dB over the plan that nothing built is by chance
+	otherUneven         = 2.0  // dB, from which on it is asked whether the other case fits better,
+	otherBetter         = 0.5  // and by how much it must
 )
 
 // Position is a measurement of the whole array at a place.
@@ -43,6 +46,10 @@ type Level struct {
 	Measured, Planned []float64
 	Bands             []Band
 	Uneven            float64 // dB, RMS difference of the bands within Low and High
+	// OtherCase tells that it fits far better what is planned with the delays set where they
+	// were said not to be, or the other way round; OtherUneven is Uneven for that, in dB.
+	OtherCase   bool
+	OtherUneven float64
 }
 
 // Band is a third of an octave.
@@ -55,6 +62,21 @@ type Band struct {
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
 // Errors wrap ErrMeasured, or layout.ErrSpotInside for a place that no sound can reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
+	v, err := ofLevel(p, positions, set)
+	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {
+		return v, err
+	}
+	if set.Case == timing.AsBuilt {
+		set.Case = timing.Aligned
+	} else {
+		set.Case = timing.AsBuilt
+	}
+	other, err := ofLevel(p, positions, set)
+	v.OtherCase, v.OtherUneven = err == nil && other.Uneven < otherBetter*v.Uneven, other.Uneven
+	return v, nil
+}
+
+func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	if len(positions) == 0 {
 		return Level{}, fmt.Errorf("verdict: %w: none", ErrMeasured)
 	}
@@ -91,6 +113,11 @@ func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	if len(v.Bands) == 0 || math.IsNaN(v.Offset) {
 		return Level{}, fmt.Errorf("verdict: %w: nothing was measured from %.0f to %.0f Hz", ErrMeasured, v.Low, v.High)
 	}
+	for _, b := range v.Bands {
+		if b.Difference > mostOver {
+			return Level{}, fmt.Errorf("verdict: %w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", ErrMeasured, band.Hertz(b.Centre), b.Difference)
+		}
+	}
 	return v, nil
 }
 
@@ -107,7 +134,7 @@ func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]
 
 // match fills in the bands and brings the measurement to the plan's level.
 func (v *Level) match(measured, planned, variance []float64) {
-	for _, centre := range v.thirds() {
+	for _, centre := range band.ThirdsWithin(v.Frequency[0], v.Frequency[len(v.Frequency)-1]) {
 		low, high := band.Edges(centre, 3)
 		var all, count, m, p, square float64
 		for f, hz := range v.Frequency {
@@ -149,15 +176,4 @@ func (v *Level) spread() (mean, rms float64) {
 	}
 	mean = sum / count
 	return mean, math.Sqrt(max(0, square/count-mean*mean))
-}
-
-// thirds returns the centres in Hz of the thirds of octaves that lie within what was measured.
-func (v *Level) thirds() []float64 {
-	var out []float64
-	for _, centre := range band.Thirds() {
-		if low, high := band.Edges(centre, 3); low >= v.Frequency[0] && high <= v.Frequency[len(v.Frequency)-1] {
-			out = append(out, centre)
-		}
-	}
-	return out
 }

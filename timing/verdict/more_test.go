@@ -160,6 +160,22 @@ func TestLevel(t *testing.T) {
 	if wrong.Uneven < 1 {
 		t.Errorf("without delays it is uneven by %.2f dB only", wrong.Uneven)
 	}
+	if wrong.Uneven > 2 && (!wrong.OtherCase || wrong.OtherUneven > 0.1) || one.OtherCase {
+		t.Errorf("which case fits: said wrongly %+v, said rightly %v", wrong.OtherUneven, one.OtherCase)
+	}
+	// Bands go as far up as the sweep does, to the last third of an octave below 18 kHz.
+	if last := one.Bands[len(one.Bands)-1].Centre; math.Abs(last/15849-1) > 0.01 && math.Abs(last/12589-1) > 0.01 {
+		t.Errorf("the last band is at %.0f Hz", last)
+	}
+	// Another sweep than was played comes out far over the plan.
+	other := positions[0]
+	other.Measured.Whole.Transfer = append([]complex128(nil), other.Measured.Whole.Transfer...)
+	for i := len(other.Measured.Frequency) * 3 / 4; i < len(other.Measured.Frequency); i++ {
+		other.Measured.Whole.Transfer[i] *= 1e3
+	}
+	if _, err := verdict.OfLevel(p, []verdict.Position{other}, verdict.LevelSetting{Case: timing.Aligned}); !errors.Is(err, verdict.ErrMeasured) {
+		t.Errorf("60 dB over the plan: %v", err)
+	}
 	if _, err := verdict.OfLevel(p, positions, verdict.LevelSetting{Case: timing.Aligned}); err != nil {
 		t.Error(err)
 	}
