@@ -56,16 +56,16 @@ func sound(x []float64, name string) error {
 		return fmt.Errorf("recording: %w: %s has %.0f dB below full scale, must have less than %.0f: raise the recorder's gain",
 			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
 	}
-	if n := clipped(x); n > 0 {
+	if n := Clipped(x); n > 0 {
 		return fmt.Errorf("recording: %w: %d samples of %s stand at its limit: lower the recorder's gain", ErrClipped, n, name)
 	}
 	return nil
 }
 
-// clipped returns how many samples stand at a limit, 0 where there is none. The values
+// Clipped returns how many samples stand at a limit, 0 where there is none. The values
 // of a sine crowd towards its crests, but smoothly: 2.4 times as many stand in a thin
 // layer at the top as in the next. Of a clipped one, many more do.
-func clipped(x []float64) int {
+func Clipped(x []float64) int {
 	high, low := 0.0, 0.0
 	for _, v := range x {
 		high, low = max(high, v), min(low, v)
