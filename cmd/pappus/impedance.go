@@ -26,11 +26,12 @@ import (
 // impedanceFlags are those of the command.
 type impedanceFlags struct {
 	folder, second  string
+	bridged         string
 	series          float64 // ohm
 	low, high       float64 // Hz
 	mass, box, area float64 // g, l, cm2
 	channel         int
-	write           bool
+	write, anyway   bool
 }
 
 func newImpedance(f *flags) *cobra.Command {
@@ -43,7 +44,8 @@ func newImpedance(f *flags) *cobra.Command {
 			"the one over the driver, both recorded with the same gain against the same ground.\n" +
 			"\"pappus sweep --start-hz 20 --below\" makes that sweep; use a low voltage. A second\n" +
 			"measurement with a mass stuck to the cone, or in a small airtight box, gives Vas, the\n" +
-			"moving mass and BL too. With --channel, FILE is the impedance of a whole channel, and is\n" +
+			"moving mass and BL too. A recording with the resistor bridged by a wire (--bridged) evens\n" +
+			"out inputs of different gain. With --channel, FILE is the impedance of a whole channel, and is\n" +
 			"held against the plan.",
 		Args: cobra.RangeArgs(1, 2),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -54,6 +56,7 @@ func newImpedance(f *flags) *cobra.Command {
 		},
 	}
 	c.Flags().Float64Var(&i.series, "series-ohm", 0, "the resistor in series, for a recording")
+	c.Flags().StringVar(&i.bridged, "bridged", "", "a recording with the resistor bridged by a wire, to even out the inputs' gains")
 	c.Flags().Float64Var(&i.low, "low-hz", 20, "where the recorded sweep begins")
 	c.Flags().Float64Var(&i.high, "high-hz", 20000, "where it ends")
 	c.Flags().StringVar(&i.second, "second", "", "the second measurement, with --mass-g or --box-l")
@@ -62,6 +65,7 @@ func newImpedance(f *flags) *cobra.Command {
 	c.Flags().Float64Var(&i.area, "sd-cm2", 0, "the area of the cone, if the design has none")
 	c.Flags().IntVar(&i.channel, "channel", 0, "hold the impedance of this channel against the plan")
 	c.Flags().BoolVar(&i.write, "write", false, "write what is found into the design's driver")
+	c.Flags().BoolVar(&i.anyway, "anyway", false, "with --write: even values that are in doubt")
 	c.Flags().StringVarP(&i.folder, "output", "o", "impedance", "folder for tables and picture")
 	c.MarkFlagsMutuallyExclusive("mass-g", "box-l")
 	c.MarkFlagsMutuallyExclusive("channel", "write")
@@ -82,14 +86,19 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 	if err != nil {
 		return fmt.Errorf("%s: %w", args[0], err)
 	}
-	m := table.Impedance{Name: filepath.Base(args[0]), Points: points, Fit: fit}
+	m := table.Impedance{Name: filepath.Base(args[0]), Points: points, Fit: fit, Recorded: recorded(args[0])}
 	if m.Mechanical, err = second(fit, i, path); err != nil {
 		return err
 	}
 	var planned func(hz float64) complex128
 	if path != "" {
-		if planned, err = plannedDriver(path); err != nil {
+		if planned, m.PlannedOhm, err = plannedDriver(path); err != nil {
 			return err
+		}
+	}
+	if i.write && !i.anyway {
+		if err := doubt(m); err != nil {
+			return fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
 		}
 	}
 	if err := addAll(i.folder, impedanceFiles(m, planned)); err != nil {
@@ -116,27 +125,58 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 	return err
 }
 
+// doubt returns why values had better not go into a design without a second look.
+func doubt(m table.Impedance) error {
+	switch {
+	case m.Fit.Rough():
+		return fmt.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
+	case m.OffPlan():
+		return fmt.Errorf("Re in %s is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
+	}
+	return nil
+}
+
+// recorded tells whether a file is a recording, and not a table.
+func recorded(path string) bool { return strings.EqualFold(filepath.Ext(path), ".wav") }
+
 // readImpedance reads a table, or a recording.
 func readImpedance(path string, i impedanceFlags) ([]impedance.Point, error) {
-	if !strings.EqualFold(filepath.Ext(path), ".wav") {
+	if !recorded(path) {
 		rows, err := layout.ReadImpedance(path)
 		return points(rows), err
 	}
 	if i.series == 0 {
 		return nil, fmt.Errorf("%s: a recording needs --series-ohm, the resistor between left and right", path)
 	}
-	rate, samples, err := decode.Channels(path)
+	r, err := readRecording(path)
 	if err != nil {
 		return nil, err
 	}
-	if len(samples) != 2 {
-		return nil, fmt.Errorf("%s: %d channels, must be 2: left before the resistor, right over the driver", path, len(samples))
+	r.SeriesOhm, r.Low, r.High = i.series, i.low, i.high
+	if i.bridged != "" {
+		b, err := readRecording(i.bridged)
+		if err != nil {
+			return nil, err
+		}
+		r.Bridged = &b
 	}
-	out, err := impedancefit.Recording{Whole: samples[0], Driver: samples[1], Rate: float64(rate), SeriesOhm: i.series, Low: i.low, High: i.high}.Impedance()
+	out, err := r.Impedance()
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
 	return out, nil
+}
+
+// readRecording reads the two sides of a recording.
+func readRecording(path string) (impedancefit.Recording, error) {
+	rate, samples, err := decode.Channels(path)
+	if err != nil {
+		return impedancefit.Recording{}, err
+	}
+	if len(samples) != 2 {
+		return impedancefit.Recording{}, fmt.Errorf("%s: %d channels, must be 2: left before the resistor, right over the driver", path, len(samples))
+	}
+	return impedancefit.Recording{Whole: samples[0], Driver: samples[1], Rate: float64(rate)}, nil
 }
 
 func points(rows []layout.ImpedancePoint) []impedance.Point {
@@ -191,18 +231,18 @@ func second(free impedancefit.Fit, i impedanceFlags, path string) (*impedancefit
 	return &m, nil
 }
 
-// plannedDriver returns the impedance of a design's driver in free air; nil where the
-// design does not tell.
-func plannedDriver(path string) (func(hz float64) complex128, error) {
+// plannedDriver returns the impedance of a design's driver in free air, nil where the
+// design does not tell, and its direct current resistance, 0 where that is not known.
+func plannedDriver(path string) (at func(hz float64) complex128, ohm float64, err error) {
 	d, err := design.Read(path)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	curve, err := impedance.New(impedance.Driver{Resonance: d.Driver.FsHz, QMS: d.Driver.Qms, QES: d.Driver.Qes, DCOhm: d.Driver.DCOhm, Inductance: d.Driver.LeMH / 1000})
 	if err != nil {
-		return nil, nil // not all of it is known
+		return nil, d.Driver.DCOhm, nil // not all of it is known
 	}
-	return curve.At, nil
+	return curve.At, d.Driver.DCOhm, nil
 }
 
 // impedanceFiles lists the files of a driver's impedance.

@@ -22,15 +22,23 @@ func estimateOf(places int, e impedancefit.Estimate, per float64) estimate {
 // value and error, one standard error:
 //
 //	coil            how its inductance was taken
-//	resonance_hz, qms, qes, qts, re_ohm, peak_over_re, le_mh (the series inductance)
+//	resonance_hz, qms, qes, qts, re_ohm, peak_over_re, le_mh (the series inductance; null with a
+//	                power law, which has exponent)
 //	inductance_1k_mh, vas_l, mms_g, bl_tm: the last three null without a second measurement
-//	misfit_percent, systematic, points, left_out_hz
+//	misfit_percent, systematic (not for noise), rough (and by more than a percent),
+//	points, left_out_hz
 //	driver          the keys of a design's [driver] with their values
 func WriteImpedance(w io.Writer, f impedancefit.Fit, m *impedancefit.Mechanical) error {
 	out := impedanceFit{Coil: f.Coil.String(), Resonance: estimateOf(4, f.Resonance, 1), Qms: estimateOf(5, f.Qms, 1), Qes: estimateOf(5, f.Qes, 1),
-		Qts: estimateOf(5, f.Qts, 1), DCOhm: estimateOf(5, f.DCOhm, 1), Peak: estimateOf(5, f.PeakOver, 1), Inductance: estimateOf(6, f.Inductance, 1000),
-		At1k: estimateOf(6, f.InductanceAt(1000), 1000), Misfit: to(4, 100*f.Misfit), Systematic: f.Systematic, Points: f.Points,
-		LeftOut: all(3, f.LeftOut), Driver: map[string]number{}}
+		Qts: estimateOf(5, f.Qts, 1), DCOhm: estimateOf(5, f.DCOhm, 1), Peak: estimateOf(5, f.PeakOver, 1), At1k: estimateOf(6, f.InductanceAt(1000), 1000),
+		Misfit: to(4, 100*f.Misfit), Systematic: f.Systematic, Rough: f.Rough(), Points: f.Points, LeftOut: all(3, f.LeftOut), Driver: map[string]number{}}
+	if f.Coil == impedancefit.Power {
+		n := estimateOf(5, f.Exponent, 1)
+		out.Exponent = &n
+	} else {
+		le := estimateOf(6, f.Inductance, 1000)
+		out.Inductance = &le
+	}
 	if m != nil {
 		vas, mass, bl := estimateOf(6, m.Vas, 1000), estimateOf(6, m.Mass, 1000), estimateOf(5, m.BL, 1)
 		out.Vas, out.Mass, out.BL = &vas, &mass, &bl
@@ -49,13 +57,15 @@ type impedanceFit struct {
 	Qts        estimate          `json:"qts"`
 	DCOhm      estimate          `json:"re_ohm"`
 	Peak       estimate          `json:"peak_over_re"`
-	Inductance estimate          `json:"le_mh"`
+	Inductance *estimate         `json:"le_mh"`
+	Exponent   *estimate         `json:"exponent,omitempty"`
 	At1k       estimate          `json:"inductance_1k_mh"`
 	Vas        *estimate         `json:"vas_l"`
 	Mass       *estimate         `json:"mms_g"`
 	BL         *estimate         `json:"bl_tm"`
 	Misfit     number            `json:"misfit_percent"`
 	Systematic bool              `json:"systematic"`
+	Rough      bool              `json:"rough"`
 	Points     int               `json:"points"`
 	LeftOut    []number          `json:"left_out_hz"`
 	Driver     map[string]number `json:"driver"`

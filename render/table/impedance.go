@@ -18,6 +18,16 @@ type Impedance struct {
 	Points     []impedance.Point
 	Fit        impedancefit.Fit
 	Mechanical *impedancefit.Mechanical // from a second measurement; nil: none
+	PlannedOhm float64                  // the design's direct current resistance; 0: not known
+	Recorded   bool                     // with a resistor in series, and not read from a table
+}
+
+// offOhm is by how much, as a factor less 1, Re may be off the design's.
+const offOhm = 0.05
+
+// OffPlan tells whether Re is far from what the design has.
+func (m Impedance) OffPlan() bool {
+	return m.PlannedOhm > 0 && math.Abs(m.Fit.DCOhm.Value/m.PlannedOhm-1) > offOhm
 }
 
 // MeasuredImpedance writes the points as a design's driver and a damping log take
@@ -54,9 +64,14 @@ func (m Impedance) values() []found {
 	f := m.Fit
 	out := []found{
 		{"resonance", f.Resonance, 1, "Hz"}, {"Qms", f.Qms, 1, ""}, {"Qes", f.Qes, 1, ""}, {"Qts", f.Qts, 1, ""},
-		{"Re", f.DCOhm, 1, "ohm"}, {"peak over Re", f.PeakOver, 1, ""}, {"Le", f.Inductance, 1000, "mH"},
+		{"Re", f.DCOhm, 1, "ohm"}, {"peak over Re", f.PeakOver, 1, ""},
+	}
+	if f.Coil != impedancefit.Power {
+		out = append(out, found{"Le", f.Inductance, 1000, "mH"})
 	}
 	switch f.Coil {
+	case impedancefit.Power:
+		out = append(out, found{"exponent", f.Exponent, 1, ""})
 	case impedancefit.Semi:
 		out = append(out, found{"K", f.SemiOhm, 1000, "mohm s^1/2"})
 	case impedancefit.Shunted:
@@ -83,12 +98,19 @@ func ImpedanceScreen(w io.Writer, m Impedance, colour bool) error {
 		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%-20s %10s +- %-8s %s", v.name, value, sigma, v.unit), " "))
 	}
 	fmt.Fprintln(b, s.faint("  +- one standard error: what noise leaves open"))
+	if words := planWords(m); words != "" {
+		fmt.Fprintln(b, "\n"+wrap(words))
+	}
 	fmt.Fprintln(b, "\n"+s.faint("if it was measured in free air, for the design"))
 	fmt.Fprintln(b, "[driver]")
 	for _, k := range f.Keys(m.Mechanical) {
 		fmt.Fprintf(b, "%s = %s\n", strings.TrimPrefix(k.Name, "driver."), strconv.FormatFloat(k.Value, 'f', -1, 64))
 	}
 	fmt.Fprintln(b)
+	if m.Recorded && m.PlannedOhm == 0 {
+		fmt.Fprintln(b, wrap("Measure Re with a meter too: a wrong --series-ohm or inputs of different gain shift all ohms, and nothing else shows it."))
+		fmt.Fprintln(b)
+	}
 	for _, text := range impedanceCautions {
 		fmt.Fprintln(b, wrap(s.alert("Look out:")+" "+text))
 	}
@@ -101,8 +123,11 @@ func impedanceWords(m Impedance) string {
 	f := m.Fit
 	text := fmt.Sprintf("%d points from %s to %s. A driver with %s follows them within %.2g percent.",
 		len(m.Points), hertzText(m.Points[0].Frequency), hertzText(m.Points[len(m.Points)-1].Frequency), articled(f.Coil), 100*f.Misfit)
-	if f.Systematic {
-		text += " What is left over is not noise: the driver is not quite such a circuit, and the true errors are larger than those stated."
+	switch {
+	case f.Rough():
+		text += " What is left over is not noise: the driver is only roughly such a circuit, and the true errors may be larger than those stated."
+	case f.Systematic:
+		text += " What is left over is not noise; the errors stated are wider for it."
 	}
 	if n := len(f.LeftOut); n > 0 {
 		var at []string
@@ -113,6 +138,18 @@ func impedanceWords(m Impedance) string {
 			at = append(at, "and so on")
 		}
 		text += fmt.Sprintf(" %d stand out and were left out (hum, perhaps): %s.", n, strings.Join(at, ", "))
+	}
+	return text
+}
+
+// planWords sets Re against the design's; nothing where they agree, or none is known.
+func planWords(m Impedance) string {
+	if !m.OffPlan() {
+		return ""
+	}
+	text := fmt.Sprintf("Re is %.4g ohm, the design's dc_ohm %.4g. Measure it with a meter across the driver.", m.Fit.DCOhm.Value, m.PlannedOhm)
+	if m.Recorded {
+		text += " If the meter sides with the design, --series-ohm is wrong or the two inputs have different gains: see --bridged."
 	}
 	return text
 }

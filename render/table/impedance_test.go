@@ -72,8 +72,24 @@ func TestImpedanceScreen(t *testing.T) {
 	if strings.Contains(plain.String(), "\x1b") || !strings.Contains(coloured.String(), "\x1b") {
 		t.Error("colour does not follow the flag")
 	}
-	lines(t, plain.String(), "driver.csv", "241 points from 20 Hz to 20 kHz", "true errors are larger", "7 stand out", "50 Hz, 100 Hz", "and so on",
+	lines(t, plain.String(), "driver.csv", "241 points from 20 Hz to 20 kHz", "the errors stated are wider for it", "7 stand out", "50 Hz, 100 Hz", "and so on",
 		"vas_l = 0.136", "mms_g = 0.75", "Vas 0.1360 +- 0.0010 l", "low voltage", "bridged")
+}
+
+// TestImpedanceScreenRough: a fit that is off by more than noise says so, and a coil by a
+// power law has no inductance of its own.
+func TestImpedanceScreenRough(t *testing.T) {
+	m := measuredDriver(t)
+	m.Fit.Systematic, m.Fit.Misfit, m.Fit.Coil = true, 0.023, impedancefit.Power
+	m.Fit.Exponent = impedancefit.Estimate{Value: 0.7, Error: 0.01}
+	var b bytes.Buffer
+	if err := table.ImpedanceScreen(&b, m, false); err != nil {
+		t.Fatal(err)
+	}
+	lines(t, b.String(), "a power-law inductance", "within 2.3 percent", "only roughly such a circuit", "true errors may be larger", "exponent 0.700 +- 0.010", "inductance at 1 kHz")
+	if strings.Contains(b.String(), "Le ") {
+		t.Error(b.String())
+	}
 }
 
 // TestImpedanceTables: the measured table reads back as a design's driver reads it,

@@ -13,12 +13,12 @@ import (
 func clean(points []impedance.Point, d Definitions) (kept []impedance.Point, out []float64, err error) {
 	s, least := newSearch(points, Ideal, d), math.Inf(1)
 	s.solve(slices.Clone(s.circuit.x))
-	for _, coil := range []Coil{Ideal, Semi, Shunted} {
+	for _, coil := range coils {
 		rough := newSearch(points, coil, d)
 		if sum, err := rough.run(); err == nil && sum < least {
 			s, least = rough, sum
 		}
-		if correlation(s.off) < alike {
+		if correlation(s.off, 1) < alike {
 			break // what is left over is noise
 		}
 	}
@@ -65,17 +65,36 @@ func running(v []complex128, at int) complex128 {
 	return complex(re[reach], im[reach])
 }
 
-// correlation returns how alike neighbours are, from -1 to 1.
-func correlation(v []complex128) float64 {
+// correlation returns how alike values are that are so many places apart, from -1 to 1.
+func correlation(v []complex128, lag int) float64 {
 	var both, one float64
 	for i, z := range v {
 		one += real(z)*real(z) + imag(z)*imag(z)
-		if i > 0 {
-			both += real(z * cmplx.Conj(v[i-1]))
+		if i >= lag {
+			both += real(z * cmplx.Conj(v[i-lag]))
 		}
 	}
 	if one == 0 {
 		return 0
 	}
 	return both / one
+}
+
+// together returns how many residuals in a row tell no more than one: 1 where they are
+// noise, more where neighbours are off alike. It is 1 + 2 (r1 + r2 + ...) of their
+// autocorrelation up to where that ends or is lost in noise (M. S. Bartlett, On the
+// Theoretical Specification and Sampling Properties of Autocorrelated Time-Series,
+// Suppl. J. R. Stat. Soc. 8 (1946) 27).
+func together(v []complex128) float64 {
+	// That of noise scatters by 1/sqrt(2n), since each has two parts.
+	least := telling / math.Sqrt(2*float64(len(v)))
+	sum := 1.0
+	for lag := 1; lag < len(v); lag++ {
+		r := correlation(v, lag)
+		if r < least {
+			break
+		}
+		sum += 2 * r
+	}
+	return sum
 }

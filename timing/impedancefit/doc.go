@@ -16,10 +16,13 @@
 //	i omega Le                                   ideal
 //	i omega Le + K sqrt(i omega)                 semi-inductance
 //	i omega Le + i omega L2 R2/(R2 + i omega L2) shunted inductance
+//	P (i omega/omega1)^n                         power-law inductance
 //
 // The second is that of currents in solid iron (J. Vanderkooy, A Model of
 // Loudspeaker Driver Impedance Incorporating Eddy Currents in the Pole Structure,
-// J. Audio Eng. Soc. 37 (1989) 119), the third a common stand-in for it.
+// J. Audio Eng. Soc. 37 (1989) 119), the third a common stand-in for it; the
+// fourth is what coils were found to follow with n from 0.6 to 0.7 (W. M. Leach,
+// Loudspeaker Voice-Coil Inductance Losses, J. Audio Eng. Soc. 50 (2002) 442).
 //
 // # The fit
 //
@@ -36,8 +39,10 @@
 // the residual sum of squares over the degrees of freedom (G. A. F. Seber and C. J.
 // Wild, Nonlinear Regression, 1989, chapter 2), carried on by first derivatives.
 // They tell of noise. Where the residuals of neighbours are alike, the circuit
-// itself does not quite follow the driver, and the true errors are larger;
-// [Fit.Systematic] says so.
+// itself does not quite follow the driver; [Fit.Systematic] says so. The errors are
+// then wider, as if there were only as many points as tell something new, and may
+// still be too small. Where the circuit is off by more than 8 percent no values are
+// given.
 //
 // All sources are quoted from memory.
 package impedancefit

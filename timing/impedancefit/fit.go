@@ -36,12 +36,13 @@ type Fit struct {
 	SemiOhm       Estimate // ohm s^(1/2), K of [Semi]
 	ShuntedHenry  Estimate // H, L2 of [Shunted]
 	ShuntOhm      Estimate // ohm, R2 of [Shunted]
+	Exponent      Estimate // n of [Power], which has no Le
 
 	Points  int       // fitted
 	LeftOut []float64 // Hz, of points that stand out from their neighbours
 	Misfit  float64   // RMS of abs(Z/Zmeasured - 1), near enough
 	// Systematic says that neighbours are off alike: the circuit does not quite
-	// follow the driver, and errors are larger than stated.
+	// follow the driver. Errors are widened for it, but it is the circuit that errs.
 	Systematic bool
 
 	circuit circuit
@@ -56,46 +57,71 @@ const (
 	leastOut    = 0.002 // of the impedance: what is nearer never stands out
 	vague       = 0.3   // the most relative error of Qts
 	alike       = 0.5   // correlation of neighbours that is not noise any more
+	telling     = 3     // times the scatter of that of noise
+	rough       = 0.01  // of the impedance: a misfit that is not noise and worth a warning
+	hopeless    = 0.08  // and one that no values are given for; resistive openings come to half of it
 )
 
 // Make fits a driver with a coil to a measured impedance, frequencies in Hz rising,
 // magnitudes in ohm, phases in degrees. At least 12 points are needed, 5 of them
 // over the peak; some tens to hundreds are better, from an octave or two below the
 // resonance up to where the inductance shows. Errors wrap [ErrValue], [ErrFew],
-// [ErrNoPeak], [ErrEdge] and [ErrVague].
+// [ErrNoPeak], [ErrEdge], [ErrPhase], [ErrShape] and [ErrVague].
 func Make(points []impedance.Point, coil Coil) (Fit, error) {
-	d, err := Define(points, 0)
+	d, kept, out, err := ready(points)
 	if err != nil {
 		return Fit{}, err
 	}
-	kept, out, err := clean(points, d)
+	f, err := fitted(kept, out, d, coil)
 	if err != nil {
 		return Fit{}, err
 	}
-	return fitted(kept, out, d, coil)
+	return f, f.judge()
+}
+
+// ready reads the definitions off points and leaves out those that stand out.
+func ready(points []impedance.Point) (d Definitions, kept []impedance.Point, out []float64, err error) {
+	if d, err = Define(points, 0); err != nil {
+		return d, nil, nil, err
+	}
+	if err := d.phases(points); err != nil {
+		return d, nil, nil, err
+	}
+	kept, out, err = clean(points, d)
+	return d, kept, out, err
 }
 
 // Best fits each coil and returns the fit that tells the points with the fewest
 // values: that of the least Bayesian information criterion (G. Schwarz, Ann.
-// Statist. 6 (1978) 461). Errors are those of [Make].
+// Statist. 6 (1978) 461), among those that a coil can be. Errors are those of [Make].
 func Best(points []impedance.Point) (Fit, error) {
-	d, err := Define(points, 0)
-	if err != nil {
-		return Fit{}, err
-	}
-	kept, out, err := clean(points, d)
+	d, kept, out, err := ready(points)
 	if err != nil {
 		return Fit{}, err
 	}
 	best, err := fitted(kept, out, d, Ideal)
-	for _, coil := range []Coil{Semi, Shunted} {
+	for _, coil := range coils[1:] {
 		f, wrong := fitted(kept, out, d, coil)
-		if wrong == nil && (err != nil || f.score < best.score) {
+		if wrong == nil && f.passive() && (err != nil || f.score < best.score) {
 			best, err = f, nil
 		}
 	}
-	return best, err
+	if err != nil {
+		return Fit{}, err
+	}
+	return best, best.judge()
 }
+
+// passive tells whether a coil can have these values: none that makes power of nothing,
+// or falls with frequency.
+func (f Fit) passive() bool {
+	return f.SemiOhm.Value >= 0 && f.Inductance.Value >= -2*f.Inductance.Error &&
+		(f.Coil != Power || f.Exponent.Value > 0 && f.Exponent.Value <= 1)
+}
+
+// Rough tells whether the circuit follows the driver only roughly, by more than a
+// hundredth and not for noise: the values want a second look before they are used.
+func (f Fit) Rough() bool { return f.Systematic && f.Misfit > rough }
 
 // fitted fits one coil to points that are clean.
 func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (Fit, error) {
@@ -116,19 +142,23 @@ func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (
 	if err := chol.InverseTo(spread); err != nil {
 		return Fit{}, fmt.Errorf("impedance: %w: the points leave some values open", ErrVague)
 	}
-	spread.ScaleSym(sum/float64(n-k), spread)
+	spread.ScaleSym(sum/float64(n-k)*together(s.off), spread)
 	f := Fit{Coil: coil, Points: len(points), LeftOut: out, Misfit: math.Sqrt(sum / float64(len(points))),
 		circuit: s.circuit, spread: spread, seen: [2]float64{points[0].Frequency, points[len(points)-1].Frequency}}
 	f.score = float64(n)*math.Log(max(sum, 1e-24)/float64(n)) + float64(k)*math.Log(float64(n))
-	f.Systematic = f.Misfit > leastOut/10 && correlation(s.off) > alike
+	f.Systematic = f.Misfit > leastOut/10 && correlation(s.off, 1) > alike
 	f.values()
-	return f, f.judge()
+	return f, nil
 }
 
 // judge refuses values that cannot be relied on.
 func (f Fit) judge() error {
 	if hz := f.Resonance.Value; !(hz >= f.seen[0] && hz <= f.seen[1]) {
 		return fmt.Errorf("impedance: %w: it would be at %.4g Hz", ErrEdge, hz)
+	}
+	if f.Systematic && f.Misfit > hopeless {
+		return fmt.Errorf("impedance: %w: what fits best is off by %.0f percent, and not for noise; measure one driver, in free air or a closed body, without a filter, and nothing may rattle or clip",
+			ErrShape, 100*f.Misfit)
 	}
 	if !(f.Qts.Error < vague*f.Qts.Value) {
 		return fmt.Errorf("impedance: %w: Qts would be %.3g, give or take %.2g", ErrVague, f.Qts.Value, f.Qts.Error)
@@ -150,6 +180,10 @@ func (f *Fit) values() {
 	f.PeakOhm = Estimate{re + res, f.deviation(weights{logRe: re, logRes: res})}
 	over := 1 + res/re
 	f.PeakOver = Estimate{over, over * part * f.deviation(weights{logRe: -1, logRes: 1})}
+	if f.Coil == Power {
+		f.Exponent = Estimate{x[exponent], f.deviation(weights{exponent: 1})}
+		return
+	}
 	f.Inductance = Estimate{x[overLe] * f.circuit.henry, f.circuit.henry * f.deviation(weights{overLe: 1})}
 	switch f.Coil {
 	case Semi:
@@ -197,6 +231,10 @@ func (f Fit) InductanceAt(hz float64) Estimate {
 	var slope [most]complex128
 	p := f.circuit.parts()
 	p.at(&slope, hz)
+	if f.Coil == Power {
+		weight := weights{logPower: imag(slope[logPower]) / w, exponent: imag(slope[exponent]) / w}
+		return Estimate{weight[logPower], f.deviation(weight)}
+	}
 	reactance := w * p.henry * p.le
 	weight := weights{overLe: p.henry}
 	switch f.Coil {

@@ -3,6 +3,7 @@ package impedancefit
 import (
 	"fmt"
 	"math"
+	"math/cmplx"
 )
 
 // Coil is how the inductance of the voice coil is taken.
@@ -13,7 +14,11 @@ const (
 	Ideal   Coil = iota // an inductance
 	Semi                // an inductance and a semi-inductance in series
 	Shunted             // an inductance, in series with one that has a resistance across it
+	Power               // a power of the frequency, in place of an inductance
 )
+
+// coils are those that a fit is tried with.
+var coils = []Coil{Ideal, Semi, Shunted, Power}
 
 // String names the coil.
 func (c Coil) String() string {
@@ -24,12 +29,15 @@ func (c Coil) String() string {
 		return "semi-inductance"
 	case Shunted:
 		return "shunted inductance"
+	case Power:
+		return "power-law inductance"
 	}
 	return fmt.Sprintf("Coil(%d)", int8(c))
 }
 
 // Places of values in a vector. The first four are logarithms, and so are those of
-// the shunt; Le and K are over a scale, and may fall below 0 by noise.
+// the shunt and of the power law's magnitude; Le and K are over a scale, and may fall
+// below 0 by noise.
 const (
 	logRe = iota
 	logRes
@@ -39,17 +47,19 @@ const (
 	overK
 	most = 7
 
-	logL2, logR2 = 5, 6
+	logL2, logR2       = 5, 6
+	logPower, exponent = 4, 5
 )
 
 // count returns how many values a circuit with this coil has.
-func (c Coil) count() int { return 5 + int(c) }
+func (c Coil) count() int { return [...]int{Ideal: 5, Semi: 6, Shunted: 7, Power: 6}[c] }
 
 // circuit is a driver's circuit with its values.
 type circuit struct {
 	coil         Coil
 	x            []float64
 	henry, scale float64 // what Le and K are counted in
+	omega        float64 // rad/s, where the power law has its magnitude
 }
 
 // parts are the values of a circuit, in SI.
@@ -57,11 +67,17 @@ type parts struct {
 	coil                      Coil
 	re, res, fs, qms          float64
 	henry, le, scale, k, l, r float64
+	omega, ohm, exponent      float64
 }
 
 func (c circuit) parts() parts {
 	p := parts{coil: c.coil, re: math.Exp(c.x[logRe]), res: math.Exp(c.x[logRes]), fs: math.Exp(c.x[logFs]), qms: math.Exp(c.x[logQms]),
-		henry: c.henry, le: c.x[overLe], scale: c.scale}
+		henry: c.henry, scale: c.scale, omega: c.omega}
+	if c.coil == Power {
+		p.ohm, p.exponent = math.Exp(c.x[logPower]), c.x[exponent]
+		return p
+	}
+	p.le = c.x[overLe]
 	switch c.coil {
 	case Semi:
 		p.k = c.x[overK]
@@ -83,6 +99,12 @@ func (p parts) at(slope *[most]complex128, hz float64) complex128 {
 	slope[logRes] = moving
 	slope[logQms] = -moving * complex(0, detuned) * tuned
 	slope[logFs] = moving * complex(0, p.qms*(ratio+1/ratio)) * tuned
+	if p.coil == Power {
+		log := complex(math.Log(w/p.omega), math.Pi/2)
+		power := complex(p.ohm, 0) * cmplx.Exp(complex(p.exponent, 0)*log)
+		slope[logPower], slope[exponent] = power, power*log
+		return complex(p.re, 0) + moving + power
+	}
 	slope[overLe] = complex(0, w*p.henry)
 	z := complex(p.re, w*p.henry*p.le) + moving
 	switch p.coil {

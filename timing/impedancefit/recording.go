@@ -4,10 +4,13 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"pappus/layout/impedance"
+	"pappus/timing/recording"
 
 	"gonum.org/v1/gonum/dsp/fourier"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -18,23 +21,32 @@ import (
 //	          Whole          Driver
 //
 // Whole is the left channel of a stereo recording, Driver the right one. Both must
-// be recorded with the same gain; the scale itself does not matter.
+// be recorded with the same gain; the scale itself does not matter. A second recording
+// with the resistor bridged by a wire, so that both inputs hear the same, tells how
+// much their gains differ.
 type Recording struct {
 	Whole, Driver []float64
 	Rate          float64 // samples per second
 	SeriesOhm     float64
 	Low, High     float64 // Hz, of the sweep: what is outside is left out
+
+	Bridged *Recording // with the resistor bridged; nil: the gains are taken for equal
 }
 
 const (
-	perOctave   = 48      // points
+	perOctave   = 24      // points
 	leastBins   = 7       // of the transform that make one point
-	fullScale   = 0.9999  // of a sample that is taken for clipped
-	clippedRow  = 3       // so many in a row
 	quietLevel  = 1e-4    // RMS of full scale
 	mostSamples = 1 << 23 // about 3 minutes at 48 kHz
 	// Points whose relative standard error is above this are left out.
 	poor = 0.1
+	// A part of the band where the sweep has less than this share of the energy that it
+	// has in the middle one of all parts is not swept. A sweep that is cut off leaves
+	// 43 dB less in the octave beyond.
+	swept = 1e-3
+	bands = 3 // to the octave
+	// The gains of two inputs differ by no more than this factor.
+	mostGain = 2.0
 )
 
 // Impedance returns the impedance over frequency,
@@ -43,31 +55,34 @@ const (
 //
 // H is the ratio of the cross spectrum to the spectrum of Whole, the estimate that
 // noise in Driver does not bias (J. S. Bendat and A. G. Piersol, Random Data, chapter
-// 6, from memory). The whole recording is transformed at once, so the sweep and its
-// decay must be in it; at each of 48 points to the octave a parabola through the
-// ratios of its neighbours within half a step, weighted by the spectrum of Whole,
-// smooths without flattening the peak. Points that noise leaves uncertain by more
-// than a tenth are left out.
+// 6, from memory), less what noise in Whole adds to its spectrum. The whole recording is transformed at once, so the sweep and its
+// decay must be in it; at each of 24 points to the octave, fewer where the transform
+// is too coarse for that, a parabola through the ratios of its neighbours within half a
+// step, weighted by the spectrum of Whole, smooths without flattening the peak. No two
+// points share a neighbour, so that noise in one tells nothing of the next. Points
+// that noise leaves uncertain by more than a tenth are left out.
 //
-// Errors wrap [ErrValue], [ErrClipped], [ErrQuiet], [ErrSwapped] and [ErrVague].
+// Errors wrap [ErrValue], [ErrFew], [ErrClipped], [ErrQuiet], [ErrSwept], [ErrGain],
+// [ErrSwapped] and [ErrVague].
 func (r Recording) Impedance() ([]impedance.Point, error) {
 	if err := r.check(); err != nil {
 		return nil, err
 	}
-	n := smoothLength(len(r.Whole))
-	fft := fourier.NewFFT(n)
-	whole := fft.Coefficients(nil, padded(r.Whole, n))
-	driver := fft.Coefficients(nil, padded(r.Driver, n))
-	bin := r.Rate / float64(n)
+	whole, driver, bin := r.spectra()
+	gain, err := r.gains()
+	if err != nil {
+		return nil, err
+	}
 	low, high := max(r.Low, 2*float64(leastBins)*bin), min(r.High, 0.47*r.Rate)
+	if err := reaches(whole, bin, low, high); err != nil {
+		return nil, err
+	}
 	var out []impedance.Point
 	over, all := 0, 0
-	for i := 0; ; i++ {
-		hz := low * math.Exp2(float64(i)/perOctave)
-		if hz > high {
-			break
-		}
+	for hz := low; hz <= high; hz = max(hz*math.Exp2(1.0/perOctave), hz+leastBins*bin) {
 		h, sigma, ok := ratio(whole, driver, hz/bin)
+		g, unsure, heard := gain(hz)
+		h, sigma, ok = h/g, math.Hypot(sigma, cmplx.Abs(h)*unsure), ok && heard
 		if all++; cmplx.Abs(h) > 1 {
 			over++
 		}
@@ -85,6 +100,37 @@ func (r Recording) Impedance() ([]impedance.Point, error) {
 		return nil, fmt.Errorf("impedance: %w: noise leaves %d of %d points; play louder, or take a resistor nearer to the driver's impedance", ErrVague, len(out), all)
 	}
 	return out, nil
+}
+
+// spectra returns those of both sides and the spacing of their bins in Hz.
+func (r Recording) spectra() (whole, driver []complex128, bin float64) {
+	n := smoothLength(len(r.Whole))
+	fft := fourier.NewFFT(n)
+	return fft.Coefficients(nil, padded(r.Whole, n)), fft.Coefficients(nil, padded(r.Driver, n)), r.Rate / float64(n)
+}
+
+// gains returns the right side's gain over the left one's and its relative standard
+// error, at a frequency in Hz, by the recording with the resistor bridged: 1 where there
+// is none.
+func (r Recording) gains() (func(hz float64) (gain complex128, sigma float64, ok bool), error) {
+	if r.Bridged == nil {
+		return func(float64) (complex128, float64, bool) { return 1, 0, true }, nil
+	}
+	b := *r.Bridged
+	b.SeriesOhm, b.Low, b.High = r.SeriesOhm, r.Low, r.High
+	if err := b.check(); err != nil {
+		return nil, fmt.Errorf("with the resistor bridged: %w", err)
+	}
+	whole, driver, bin := b.spectra()
+	middle, _, ok := ratio(whole, driver, math.Sqrt(r.Low*r.High)/bin)
+	if size := cmplx.Abs(middle); !ok || size < 1/mostGain || size > mostGain {
+		return nil, fmt.Errorf("impedance: %w: with the resistor bridged the right side is %.3g times the left one, must be from %.3g to %.3g: is the wire across the resistor?",
+			ErrGain, size, 1/mostGain, mostGain)
+	}
+	return func(hz float64) (complex128, float64, bool) {
+		g, sigma, ok := ratio(whole, driver, hz/bin)
+		return g, sigma / cmplx.Abs(g), ok && g != 0
+	}, nil
 }
 
 func (r Recording) check() error {
@@ -105,13 +151,9 @@ func (r Recording) check() error {
 		name    string
 		samples []float64
 	}{{"left", r.Whole}, {"right", r.Driver}} {
-		sum, row := 0.0, 0
+		sum := 0.0
 		for _, v := range side.samples {
-			if sum += v * v; math.Abs(v) < fullScale {
-				row = 0
-			} else if row++; row == clippedRow {
-				return fmt.Errorf("impedance: the %s channel is %w: record with less gain", side.name, ErrClipped)
-			}
+			sum += v * v
 		}
 		rms := math.Sqrt(sum / float64(len(side.samples)))
 		switch {
@@ -120,8 +162,37 @@ func (r Recording) check() error {
 		case rms < quietLevel:
 			return fmt.Errorf("impedance: the %s channel is %w: its mean is %.0f dB below full scale", side.name, ErrQuiet, -20*math.Log10(max(rms, 1e-10)))
 		}
+		if n := recording.Clipped(side.samples); n > 0 {
+			return fmt.Errorf("impedance: the %s channel is %w: %d samples stand at its limit; record with less gain", side.name, ErrClipped, n)
+		}
 	}
 	return nil
+}
+
+// reaches refuses a sweep that does not fill the band from low to high, in Hz. Its
+// energy in each third of an octave is set against that in the middle one.
+func reaches(whole []complex128, bin, low, high float64) error {
+	count := max(1, int(bands*math.Log2(high/low)))
+	step := math.Pow(high/low, 1/float64(count))
+	energy := make([]float64, count)
+	for i := range energy {
+		from, to := int(math.Ceil(low*math.Pow(step, float64(i))/bin)), int(low*math.Pow(step, float64(i+1))/bin)
+		for b := from; b <= to && b < len(whole); b++ {
+			energy[i] += real(whole[b])*real(whole[b]) + imag(whole[b])*imag(whole[b])
+		}
+	}
+	sorted := slices.Sorted(slices.Values(energy))
+	least := swept * sorted[count/2]
+	first := slices.IndexFunc(energy, func(e float64) bool { return e >= least })
+	last := count - 1
+	for last > first && energy[last] < least {
+		last--
+	}
+	if first == 0 && last == count-1 {
+		return nil
+	}
+	return fmt.Errorf("impedance: %w: it goes from about %.0f to %.0f Hz, not from %.0f to %.0f Hz; record it from before its beginning until after its end, or say where it begins and ends",
+		ErrSwept, low*math.Pow(step, float64(first)), low*math.Pow(step, float64(last+1)), low, high)
 }
 
 // smoothLength returns the least length that is not below n and has no factors but
@@ -140,21 +211,28 @@ func smoothLength(n int) int {
 	}
 }
 
+// padded returns x less its mean, which a recorder may add, with zeros up to n.
 func padded(x []float64, n int) []float64 {
 	out := make([]float64, n)
-	copy(out, x)
+	mean := floats.Sum(x) / float64(len(x))
+	for i, v := range x {
+		out[i] = v - mean
+	}
 	return out
 }
 
-// ratio returns driver over whole at a place between bins, and its standard error.
+// ratio returns driver over whole at a place between bins, and its standard error: the
+// parabola H for which Driver - H Whole is least. Noise in Whole would draw it towards
+// 0; so once the noise is known from what is left over, its share of the spectrum of
+// Whole is taken off. Both channels are taken for equally noisy.
 func ratio(whole, driver []complex128, at float64) (h complex128, sigma float64, ok bool) {
-	half := max(at*math.Ln2/perOctave, leastBins/2.0)
+	half := max(at*math.Ln2/(2*perOctave), leastBins/2.0)
 	from, to := int(math.Ceil(at-half)), int(math.Floor(at+half))
 	if from < 1 || to >= len(whole) {
 		return 0, 0, false
 	}
-	// Sums of weight t^k, and of the cross spectrum times t^k.
-	var moment [5]float64
+	// Sums of weight t^k, of t^k alone, and of the cross spectrum times t^k.
+	var moment, plain [5]float64
 	var cross [3]complex128
 	for b := from; b <= to; b++ {
 		t := (float64(b) - at) / half
@@ -162,28 +240,51 @@ func ratio(whole, driver []complex128, at float64) (h complex128, sigma float64,
 		c := driver[b] * cmplx.Conj(whole[b])
 		for k, p := 0, 1.0; k < 5; k, p = k+1, p*t {
 			moment[k] += w * p
+			plain[k] += p
 			if k < 3 {
 				cross[k] += c * complex(p, 0)
 			}
 		}
 	}
+	const rounds = 2 // the second changes little
+	taken := moment
+	for range rounds + 1 {
+		curve, lever, good := parabola(taken, cross)
+		if !good {
+			return 0, 0, false
+		}
+		left := 0.0
+		for b := from; b <= to; b++ {
+			t := complex((float64(b)-at)/half, 0)
+			d := driver[b] - (curve[0]+t*(curve[1]+t*curve[2]))*whole[b]
+			left += real(d)*real(d) + imag(d)*imag(d)
+		}
+		left /= float64(to - from + 1 - 3)
+		h, sigma = curve[0], math.Sqrt(left*lever)
+		size := real(h)*real(h) + imag(h)*imag(h)
+		noise := left / (1 + size)
+		for k := range taken {
+			taken[k] = moment[k] - noise*plain[k]
+		}
+	}
+	return h, sigma, true
+}
+
+// parabola solves for the coefficients of 1, t and t2 by their sums of weight t^k and of
+// the cross spectrum times t^k. lever times the noise is the variance of the first.
+func parabola(moment [5]float64, cross [3]complex128) (curve [3]complex128, lever float64, ok bool) {
 	var chol mat.Cholesky
 	if !chol.Factorize(mat.NewSymDense(3, []float64{moment[0], moment[1], moment[2], moment[1], moment[2], moment[3], moment[2], moment[3], moment[4]})) {
-		return 0, 0, false
+		return curve, 0, false
 	}
-	var re, im, lever mat.VecDense
+	var re, im, first mat.VecDense
 	if chol.SolveVecTo(&re, mat.NewVecDense(3, []float64{real(cross[0]), real(cross[1]), real(cross[2])})) != nil ||
 		chol.SolveVecTo(&im, mat.NewVecDense(3, []float64{imag(cross[0]), imag(cross[1]), imag(cross[2])})) != nil ||
-		chol.SolveVecTo(&lever, mat.NewVecDense(3, []float64{1, 0, 0})) != nil {
-		return 0, 0, false
+		chol.SolveVecTo(&first, mat.NewVecDense(3, []float64{1, 0, 0})) != nil {
+		return curve, 0, false
 	}
-	left := 0.0
-	for b := from; b <= to; b++ {
-		t := (float64(b) - at) / half
-		fit := complex(re.AtVec(0)+t*(re.AtVec(1)+t*re.AtVec(2)), im.AtVec(0)+t*(im.AtVec(1)+t*im.AtVec(2)))
-		d := driver[b] - fit*whole[b]
-		left += real(d)*real(d) + imag(d)*imag(d)
+	for k := range curve {
+		curve[k] = complex(re.AtVec(k), im.AtVec(k))
 	}
-	free := float64(to - from + 1 - 3)
-	return complex(re.AtVec(0), im.AtVec(0)), math.Sqrt(left / free * lever.AtVec(0)), true
+	return curve, first.AtVec(0), true
 }

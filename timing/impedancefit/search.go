@@ -46,8 +46,10 @@ func newSearch(points []impedance.Point, coil Coil, d Definitions) *search {
 	case Shunted:
 		x[overLe] *= 0.5
 		x[logL2], x[logR2] = math.Log(2*rise), math.Log(rise*w)
+	case Power:
+		x[logPower], x[exponent] = math.Log(rise*w), 0.7
 	}
-	s.circuit = circuit{coil, x, end.Ohm / w, end.Ohm / math.Sqrt(w)}
+	s.circuit = circuit{coil, x, end.Ohm / w, end.Ohm / math.Sqrt(w), w}
 	return s
 }
 

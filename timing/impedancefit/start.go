@@ -3,6 +3,7 @@ package impedancefit
 import (
 	"fmt"
 	"math"
+	"math/cmplx"
 	"slices"
 
 	"pappus/layout/impedance"
@@ -14,6 +15,10 @@ const (
 	mostLooked  = 600 // points among which the peak is looked for
 	// A peak must rise this far, as a logarithm, and this many times the noise.
 	leastPeak, overNoise = 0.05, 6
+	// The phase must have this share of the one that goes with the magnitude, within so
+	// many standard errors.
+	leastPhase, phaseSigmas = 0.25, 3
+	highPeak                = 1.3 // times Re; that turns the phase by 8 degrees
 )
 
 // Definitions are the values that Small's definitions give when read off a curve,
@@ -118,6 +123,39 @@ func (d *Definitions) width(points []impedance.Point, at int) error {
 	over := d.PeakOhm / d.DCOhm
 	d.Qms = d.Resonance * math.Sqrt(over) / (d.High - d.Low)
 	d.Qes, d.Qts = d.Qms/(over-1), d.Qms/over
+	return nil
+}
+
+// phases refuses phases that clearly do not go with the magnitudes. Over the peak, from
+// f1 to f2, that of a driver is nearly the phase of Re + Res/(1 + i Qms (f/fs - fs/f)):
+// it goes from above 0 to below. How much of it the measured phases have, and its
+// standard error, is found by least squares. Of a low peak nothing is said: there the
+// coil and the air behind turn the phase as much.
+func (d Definitions) phases(points []impedance.Point) error {
+	if d.PeakOhm < highPeak*d.DCOhm {
+		return nil
+	}
+	var both, one, all, count float64
+	for _, p := range points {
+		if p.Frequency < d.Low || p.Frequency > d.High {
+			continue
+		}
+		detuned := d.Qms * (p.Frequency/d.Resonance - d.Resonance/p.Frequency)
+		want := cmplx.Phase(complex(d.DCOhm, 0) + complex(d.PeakOhm-d.DCOhm, 0)/complex(1, detuned))
+		got := p.Degrees * math.Pi / 180
+		both += want * got
+		one += want * want
+		all += got * got
+		count++
+	}
+	share := both / one
+	sigma := math.Sqrt(max(0, all-share*both) / one / max(1, count-1))
+	switch most := share + phaseSigmas*sigma; {
+	case most < -leastPhase:
+		return fmt.Errorf("impedance: %w: over the peak at %.4g Hz the phase must go from above 0 to below, and goes the other way; turn the sign of all phases", ErrPhase, d.Resonance)
+	case most < leastPhase:
+		return fmt.Errorf("impedance: %w: over the peak at %.4g Hz the phase must go from above 0 to below, and hardly moves; magnitudes without phases do not tell enough", ErrPhase, d.Resonance)
+	}
 	return nil
 }
 
