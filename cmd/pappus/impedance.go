@@ -131,7 +131,7 @@ func doubt(m table.Impedance) error {
 	case m.Fit.Rough():
 		return fmt.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
 	case m.OffPlan():
-		return fmt.Errorf("Re in %s is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
+		return fmt.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
 	}
 	return nil
 }
