@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"time"
 	"unicode"
 
 	"pappus/layout/design"
@@ -87,9 +88,23 @@ func grown(name string, old []byte, t Trial, fits *Fits) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	at := fmt.Sprintf("trial[%d]", len(before.Trials)+1)
+	if t.Date != "" {
+		if _, err := time.Parse(time.DateOnly, t.Date); err != nil {
+			return nil, &design.Error{File: name, Key: at + ".date", Value: strconv.Quote(t.Date), Reason: "must be a day such as 2025-03-01", Err: design.ErrType}
+		}
+	}
 	said := fits != nil && fits.Said()
 	if said && before.Fits.Said() {
 		return nil, fmt.Errorf("%s: %w; change it there", name, ErrSaid)
+	}
+	room := before.Fits
+	if said {
+		room = *fits
+	}
+	if key, value, most := room.exceeded(t); key != "" {
+		return nil, &design.Error{File: name, Key: at + "." + key, Value: plain(value), Err: design.ErrRange,
+			Reason: fmt.Sprintf("must be at most %s, which is what fits; if more does fit, change %s under [fits] in the log", plain(most), key)}
 	}
 	b := bytes.NewBuffer(append([]byte{}, old...))
 	if len(old) > 0 && old[len(old)-1] != '\n' {
@@ -104,10 +119,24 @@ func grown(name string, old []byte, t Trial, fits *Fits) ([]byte, error) {
 		return nil, err
 	}
 	if n := len(before.Trials); len(after.Trials) != n+1 || after.Trials[n] != t {
-		return nil, &design.Error{File: name, Key: fmt.Sprintf("trial[%d]", n+1), Err: design.ErrConflict,
+		return nil, &design.Error{File: name, Key: at, Err: design.ErrConflict,
 			Reason: "would not read back as it is; without vents vent_mm must be 0, and without stuffing depth_mm"}
 	}
 	return b.Bytes(), nil
+}
+
+// exceeded returns the key of a trial that is more than fits, its value and the most; an
+// empty key where there is none.
+func (f Fits) exceeded(t Trial) (key string, value, most float64) {
+	switch {
+	case t.StuffingG > f.StuffingG: // never so where it is not said, NaN
+		return "stuffing_g", t.StuffingG, f.StuffingG
+	case t.DepthMM > f.DepthMM:
+		return "depth_mm", t.DepthMM, f.DepthMM
+	case f.Vents >= 0 && t.Vents > f.Vents:
+		return "vents", float64(t.Vents), float64(f.Vents)
+	}
+	return "", 0, 0
 }
 
 func (f Fits) text(b *bytes.Buffer) {

@@ -207,7 +207,25 @@ func TestAddFits(t *testing.T) {
 	if err := dampinglog.Add(path, second, &fits); !errors.Is(err, dampinglog.ErrSaid) {
 		t.Error(err)
 	}
-	if err := dampinglog.Add(path, second, nil); err != nil {
+	// second has openings, of which none fit, or else too much stuffing.
+	for _, change := range []func(t *dampinglog.Trial){
+		func(*dampinglog.Trial) {},
+		func(t *dampinglog.Trial) { t.Vents, t.VentMM, t.StuffingG = 0, 0, 90.5 },
+		func(t *dampinglog.Trial) { t.Vents, t.VentMM, t.StuffingG = 0, 0, math.NaN() },
+	} {
+		more := second
+		change(&more)
+		if err := dampinglog.Add(path, more, nil); !errors.Is(err, design.ErrRange) {
+			t.Errorf("%+v: %v", more, err)
+		}
+	}
+	fitting := second
+	fitting.Vents, fitting.VentMM, fitting.StuffingG = 0, 0, 90
+	if err := dampinglog.Add(path, fitting, nil); err != nil {
+		t.Error(err)
+	}
+	fitting.Date = "2025-02-30"
+	if err := dampinglog.Add(path, fitting, nil); !errors.Is(err, design.ErrType) {
 		t.Error(err)
 	}
 }

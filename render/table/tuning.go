@@ -65,22 +65,35 @@ func TuningScreen(w io.Writer, t Tuning, colour bool) error {
 
 // trials lists trials side by side.
 func trials(b *strings.Builder, t Tuning, s style) {
-	fmt.Fprintln(b, s.faint("trial  vents      stuffing   depth  resonance   peak/Re         Q  uneven"))
+	fmt.Fprintln(b, s.faint("trial  vents      stuffing   depth  resonance peak/Re              Q  uneven"))
 	for i, r := range t.Trials {
-		fmt.Fprintf(b, "%5d  %-9s %7.1f g %s %10s %9s %9s %7s", i+1, ventText(r), r.StuffingG, depthText(r.DepthMM),
-			unit(dash(r.Resonance.Value, 1), "Hz"), dash(r.PeakOver.Value, 2), dash(r.Q.Value, 3), unit(dash(r.Uneven, 1), "dB"))
+		fmt.Fprintf(b, "%5d  %-9s %7.1f g %s %10s %7s %14s %7s", i+1, ventText(r), r.StuffingG, depthText(r.DepthMM),
+			unit(dash(r.Resonance.Value, 1), "Hz"), dash(r.PeakOver.Value, 2), within(r.Q, 3), unit(dash(r.Uneven, 1), "dB"))
 		if i == t.Next.Base && t.Next.Reached {
 			fmt.Fprint(b, " *")
 		}
 		fmt.Fprintln(b)
-		for _, note := range []string{r.Date, r.Remark} {
+		rough := ""
+		if r.Fit.Rough() {
+			rough = fmt.Sprintf("a circuit follows it only within %.2g percent: Q is rough", 100*r.Fit.Misfit)
+		}
+		for _, note := range []string{r.Date, r.Remark, rough} {
 			if note != "" {
 				fmt.Fprintln(b, s.faint("       "+note))
 			}
 		}
 	}
+	fmt.Fprintln(b, s.faint(fmt.Sprintf("  Q +- what noise leaves open; trials alike differ by about %.0f percent more", 100*damping.Scatter)))
 	fmt.Fprintln(b, s.faint("  uneven: of the response from 500 Hz to 4 kHz, third-octave smoothed"))
 	fmt.Fprintln(b)
+}
+
+// within writes a value with its standard error; a dash where there is none.
+func within(e impedancefit.Estimate, places int) string {
+	if math.IsNaN(e.Value) {
+		return "-"
+	}
+	return fixed(e.Value, places) + " +- " + fixed(e.Error, places)
 }
 
 func unit(v, name string) string {
@@ -154,11 +167,11 @@ func NextWords(t Tuning) string {
 			strings.Join(strings.Fields("pappus tune add "+t.Path+" --impedance FILE"), " ") + "."
 	case t.Why != nil:
 		text := strings.TrimPrefix(t.Why.Error(), "damping: ")
-		return strings.ToUpper(text[:1]) + text[1:] + "."
+		return spentText(t) + strings.ToUpper(text[:1]) + text[1:] + "."
 	case n.Reached:
 		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
 	}
-	text := fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
+	text := spentText(t) + fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
 	if n.Thing == damping.Openings {
 		text += fmt.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
 	} else {
@@ -172,28 +185,54 @@ func NextWords(t Tuning) string {
 		}
 	}
 	if math.IsNaN(n.Q.Value) {
-		text += ". How much that does nothing tells yet"
+		text += ". How much that does cannot be told yet"
 	} else {
 		text += fmt.Sprintf(". Expect a Q of %.2f, give or take %.2f", n.Q.Value, n.Q.Error)
 	}
 	if n.Bracketed {
 		text += "; the target lies between two trials"
 	}
-	return text + fmt.Sprintf(". No more than %s fit.", fitsText(t.Goal))
+	return text + ". " + fitsText(t.Goal)
+}
+
+// spentText says what does harm, and by which trials.
+func spentText(t Tuning) string {
+	var text strings.Builder
+	for _, one := range t.Next.Spent {
+		better, worse := t.Trials[one.Better], t.Trials[one.Worse]
+		dose := func(r damping.Trial) string {
+			if one.Thing == damping.Openings {
+				return ventText(r)
+			}
+			return fmt.Sprintf("%.4g g", r.StuffingG)
+		}
+		change, does := "More", "lowers"
+		if better.Q.Value < t.Goal.Q {
+			change, does = "Less", "raises"
+		}
+		if one.Thing == damping.Openings {
+			change, does = strings.ReplaceAll(change, "Less", "Fewer"), strings.TrimSuffix(does, "s")
+		}
+		fmt.Fprintf(&text, "%s %v no longer %s Q: it is %.3f in trial %d (%s) and %.3f in trial %d (%s). If that surprises you, see whether each file belongs to its trial. ",
+			change, one.Thing, does, better.Q.Value, one.Better+1, dose(better), worse.Q.Value, one.Worse+1, dose(worse))
+	}
+	return text.String()
 }
 
 // fitsText says what there is room for, and who says so.
 func fitsText(g damping.Goal) string {
-	by := func(said bool) string {
-		if said {
-			return ""
-		}
-		return " (so the design and the trials; the log does not say)"
+	text := fmt.Sprintf("There is room for %.4g g and %d openings", g.MostG, g.MostVents)
+	var unsaid []string
+	if !g.Said {
+		unsaid = append(unsaid, "--most-stuffing-g")
 	}
-	if g.Said == g.SaidVents {
-		return fmt.Sprintf("%.4g g and %d openings%s", g.MostG, g.MostVents, by(g.Said))
+	if !g.SaidVents {
+		unsaid = append(unsaid, "--most-vents")
 	}
-	return fmt.Sprintf("%.4g g%s and %d openings%s", g.MostG, by(g.Said), g.MostVents, by(g.SaidVents))
+	if len(unsaid) == 0 {
+		return text + "."
+	}
+	return text + ", going by the design and the trials. If more fits, say so with the next trial: " + strings.Join(unsaid, " and ") + "."
 }
 
 // tuningCautions are what to mind when a box is stuffed and measured.

@@ -40,20 +40,26 @@ func TestTuningScreen(t *testing.T) {
 	bare.Remark, bare.Date, bare.Uneven = "as printed", "2025-03-01", 1.23
 	flat := trialOf(0, 80, 60, math.NaN())
 	flat.Flat = true
+	rough := bare
+	rough.Fit.Systematic, rough.Fit.Misfit = true, 0.023
 	cases := []struct {
 		name   string
 		trials []damping.Trial
 		want   []string
 	}{
 		{"none", nil, []string{"pappus tune add --impedance FILE"}},
-		{"bare", []damping.Trial{bare}, []string{"1 closed 0.0 g - 210.0 Hz 3.80 1.400 1.2 dB", "as printed", "2025-03-01", "change the stuffing alone: 40 g", "no deeper than 80 mm", "nothing tells yet",
-			"No more than 90 g and 6 openings (so the design and the trials; the log does not say) fit."}},
+		{"bare", []damping.Trial{bare}, []string{"1 closed 0.0 g - 210.0 Hz 3.80 1.400 +- 0.010 1.2 dB", "as printed", "2025-03-01", "change the stuffing alone: 40 g", "no deeper than 80 mm", "cannot be told yet",
+			"There is room for 90 g and 6 openings, going by the design and the trials. If more fits, say so with the next trial: --most-vents."}},
 		{"one step", []damping.Trial{bare, loose}, []string{"Trial 2 against 1: stuffing 40 g, was 0 g; Q -0.500 +- 0.0", "Expect a Q of 0.6"}},
 		{"too much", []damping.Trial{bare, flat}, []string{"no resonance is to be seen any more", "between two trials"}},
 		{"two at once", []damping.Trial{bare, trialOf(4, 40, 0, 0.9)}, []string{"several things changed at once", "cannot be told: change one at a time", "4 x 8"}},
 		{"the same", []damping.Trial{loose, loose}, []string{"the same again", "no more than trials scatter"}},
 		{"there", []damping.Trial{bare, trialOf(0, 50, 30, 0.71)}, []string{"Trial 2 is there", "*"}},
 		{"openings", []damping.Trial{bare, trialOf(0, 90, 60, 0.9)}, []string{"change the openings alone: 4 of 8 mm"}},
+		{"more does harm", []damping.Trial{bare, trialOf(0, 60, 0, 0.8), trialOf(0, 80, 0, 0.95)}, []string{"More stuffing no longer lowers Q: it is 0.800 in trial 2 (60 g) and 0.950 in trial 3 (80 g).",
+			"whether each file belongs to its trial. Begin from trial 2 and change the openings alone: 4 of 8 mm"}},
+		{"less does harm", []damping.Trial{trialOf(0, 60, 0, 0.6), trialOf(0, 20, 0, 0.5)}, []string{"Less stuffing no longer raises Q", "The target is out of reach: the nearest Q is 0.6, not 0.7."}},
+		{"rough", []damping.Trial{rough}, []string{"only within 2.3 percent: Q is rough"}},
 		{"out of reach", []damping.Trial{trialOf(6, 90, 60, 0.9)}, []string{"The target is out of reach: with all that fits"}},
 	}
 	for _, c := range cases {

@@ -136,7 +136,11 @@ func TestPropose(t *testing.T) {
 		{"fewer openings", []damping.Trial{with(4, 0, 0, 0.6), with(0, 0, 0, 0.9)}, damping.Openings, 2, 3, true},
 		{"from the other side", []damping.Trial{with(2, 90, 0, 0.75), with(3, 90, 0, 0.64)}, damping.Stuffing, 45, 89, false},
 		{"flat", []damping.Trial{with(0, 0, 0, 1.4), flat(40)}, damping.Stuffing, 20, 20, true},
-		{"it does nothing", []damping.Trial{with(0, 0, 0, 1.4), with(0, 40, 0, 1.42)}, damping.Stuffing, 40, 60, false},
+		{"it does nothing", []damping.Trial{with(0, 0, 0, 1.4), with(0, 40, 0, 1.42)}, damping.Stuffing, 60, 60, false},
+		{"more does harm", []damping.Trial{with(0, 0, 0, 1.3), with(0, 30, 0, 0.85), with(0, 60, 0, 0.8), with(0, 80, 0, 0.9)}, damping.Openings, 4, 4, false},
+		{"it only does harm", []damping.Trial{with(0, 0, 0, 1), with(0, 20, 0, 1.1), with(0, 40, 0, 1.3), with(0, 60, 0, 1.2)}, damping.Openings, 4, 4, false},
+		// 1/Q is 0.77, 1.18 and 1 at 0, 20 and 80: a parabola has its crest, 1.36, at 45.
+		{"at the crest", []damping.Trial{with(0, 0, 0, 1.3), with(0, 20, 0, 0.85), with(0, 80, 0, 1)}, damping.Stuffing, 44, 46, false},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -152,6 +156,27 @@ func TestPropose(t *testing.T) {
 				t.Errorf("%+v", n)
 			}
 		})
+	}
+}
+
+// TestProposeExpects: two trials that differ clearly tell what more of the same will do,
+// if only roughly.
+func TestProposeExpects(t *testing.T) {
+	g := goal
+	g.MostG = 200
+	// 1/Q is 0.714 and 0.926: 1.43 is at 54 + 128 g.
+	n, err := damping.Propose([]damping.Trial{with(0, 0, 0, 1.4), with(0, 54, 0, 1.08)}, g)
+	if err != nil || !(n.Trial.StuffingG > 180 && n.Trial.StuffingG <= 200) || math.Abs(n.Q.Value-0.7) > 0.05 || !(n.Q.Error > 0.1 && n.Q.Error < 0.5) {
+		t.Errorf("%+v, %v", n, err)
+	}
+}
+
+// TestProposeSpent: what does harm is named, with the trials that show it.
+func TestProposeSpent(t *testing.T) {
+	trials := []damping.Trial{with(6, 0, 0, 1.3), with(6, 60, 0, 0.8), with(6, 90, 0, 0.95)}
+	n, err := damping.Propose(trials, goal)
+	if !errors.Is(err, damping.ErrReach) || len(n.Spent) != 1 || n.Spent[0] != (damping.Spent{Thing: damping.Stuffing, Better: 1, Worse: 2}) {
+		t.Errorf("%+v, %v", n, err)
 	}
 }
 
@@ -175,8 +200,8 @@ func TestProposeEnds(t *testing.T) {
 	}
 }
 
-// TestProposeFits: whatever the trials, nothing is proposed beyond what fits, and one
-// thing changes.
+// TestProposeFits: whatever the trials, nothing is proposed beyond what fits or has been
+// tried, and one thing changes.
 func TestProposeFits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		g := goal
@@ -198,6 +223,11 @@ func TestProposeFits(t *testing.T) {
 		}
 		if changed := (n.Trial.StuffingG != base.StuffingG) != (n.Trial.Vents != base.Vents); !changed || n.Trial.Vents > 0 && n.Trial.VentMM == 0 {
 			t.Fatalf("%+v from %+v", n, base)
+		}
+		for _, one := range trials {
+			if one.StuffingG == n.Trial.StuffingG && one.Vents == n.Trial.Vents {
+				t.Fatalf("%+v has been tried", n)
+			}
 		}
 	})
 }

@@ -22,8 +22,11 @@
 // (W. S. Cleveland, Robust Locally Weighted Regression and Smoothing Scatterplots, J.
 // Am. Stat. Assoc. 74 (1979) 829). The next trial is where the line reaches the
 // target, a little past it while the target is not yet between two trials, and between
-// the nearest two once it is. One thing is changed at a time, and nothing beyond what
-// was said to fit.
+// the nearest two once it is. One thing is changed at a time, nothing beyond what was
+// said to fit, and nothing that has been tried. Where a trial with more of a thing is
+// clearly further off, more of it does harm (fibre packed tight moves as one), or a file
+// belongs to another trial: then the crest of a parabola is tried if it promises
+// something, else the other thing.
 //
 // Fibre packs a little differently each time: without two trials alike to tell by,
 // trials are taken to repeat within [Scatter] (common practice). Sources are quoted

@@ -2,17 +2,23 @@ package damping
 
 import (
 	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // line is trials that differ in one thing: how much of it, 1/Q and its standard
-// error; and, of those that are flat, how much alone.
-type line struct{ dose, inverse, sigma, flat []float64 }
+// error, and which of all trials they are; and, of those that are flat, how much alone.
+type line struct {
+	dose, inverse, sigma, flat []float64
+	trial                      []int
+}
 
 // along returns the trials that differ from one in a thing alone, or in nothing.
 func along(trials []Trial, base int, k knob) line {
 	var l line
 	scatter := scatterOf(trials)
-	for _, t := range trials {
+	for i, t := range trials {
 		if d := difference(trials[base].Trial, t.Trial); d != Nothing && d != k.thing {
 			continue
 		}
@@ -21,6 +27,7 @@ func along(trials []Trial, base int, k knob) line {
 			continue
 		}
 		inverse := 1 / t.Q.Value
+		l.trial = append(l.trial, i)
 		l.dose = append(l.dose, k.of(t.Trial))
 		l.inverse = append(l.inverse, inverse)
 		l.sigma = append(l.sigma, inverse*math.Hypot(t.Q.Error/t.Q.Value, scatter))
@@ -45,6 +52,63 @@ func (l line) bracket(target float64) (low, high float64, ok bool) {
 	return low, high, low < high && !math.IsInf(low, 0) && !math.IsInf(high, 0)
 }
 
+// tried tells whether a dose has been tried.
+func (l line) tried(dose float64) bool {
+	return slices.Contains(l.dose, dose) || slices.Contains(l.flat, dose)
+}
+
+// furthest returns the most that has been tried, or the least.
+func (l line) furthest(more bool) float64 {
+	all := slices.Concat(l.dose, l.flat)
+	if more {
+		return slices.Max(all)
+	}
+	return slices.Min(all)
+}
+
+// backfires returns the place in the line of a trial with more of it than the one at a
+// place, whose 1/Q is clearly lower even so, the clearest of them; with less of it and a
+// higher 1/Q where more is false. It is -1 where there is none.
+func (l line) backfires(at int, more bool) int {
+	sign := 1.0
+	if !more {
+		sign = -1
+	}
+	worst, most := -1, float64(clearSigmas)
+	for i := range l.dose {
+		if sign*(l.dose[i]-l.dose[at]) <= 0 {
+			continue
+		}
+		if by := sign * (l.inverse[at] - l.inverse[i]) / math.Hypot(l.sigma[at], l.sigma[i]); by > most {
+			worst, most = i, by
+		}
+	}
+	return worst
+}
+
+// crest returns the dose at which a parabola through the trials has its greatest 1/Q,
+// and that, each trial weighed by its standard error. It is not ok with fewer than three
+// doses, or where the parabola has no crest among them.
+func (l line) crest() (dose, inverse float64, ok bool) {
+	doses := slices.Compact(slices.Sorted(slices.Values(l.dose)))
+	if len(doses) < 3 {
+		return 0, 0, false
+	}
+	low, high := doses[0], doses[len(doses)-1]
+	a, b := mat.NewDense(len(l.dose), 3, nil), mat.NewVecDense(len(l.dose), nil)
+	for i, d := range l.dose {
+		t, w := (d-low)/(high-low), 1/l.sigma[i]
+		a.SetRow(i, []float64{w, w * t, w * t * t})
+		b.SetVec(i, w*l.inverse[i])
+	}
+	var x mat.VecDense
+	if x.SolveVec(a, b) != nil || !(x.AtVec(2) < 0) {
+		return 0, 0, false
+	}
+	t := -x.AtVec(1) / (2 * x.AtVec(2))
+	return low + t*(high-low), x.AtVec(0) + t*x.AtVec(1)/2, t > 0 && t < 1
+}
+
 // straight is a line of 1/Q over dose, with the covariance of what it is made of and
 // the standard error of one trial.
 type straight struct {
@@ -54,7 +118,7 @@ type straight struct {
 }
 
 // fitLine puts a line through trials, near a target of 1/Q, and tells whether it
-// clearly rises.
+// rises: clearly so for what trials scatter, or for how much the line may bend too.
 func fitLine(l line, target float64) (straight, bool) {
 	var s straight
 	var sum float64
@@ -79,7 +143,23 @@ func fitLine(l line, target float64) (straight, bool) {
 		return s, false
 	}
 	s.slope, s.slopeVar = product/square, 1/square
-	return s, s.slope > 0 && s.slope*s.slope > s.slopeVar
+	return s, s.slope > 0 && s.slope*s.slope > min(s.slopeVar, clearSigmas*clearSigmas*l.scatter())
+}
+
+// scatter returns the variance that the slope of a line would have if nothing but
+// scatter kept the trials off it.
+func (l line) scatter() float64 {
+	var sum, middle, square float64
+	for i, d := range l.dose {
+		w := 1 / (l.sigma[i] * l.sigma[i])
+		sum += w
+		middle += w * d
+	}
+	middle /= sum
+	for i, d := range l.dose {
+		square += (d - middle) * (d - middle) / (l.sigma[i] * l.sigma[i])
+	}
+	return 1 / square
 }
 
 // at returns the dose for a 1/Q.

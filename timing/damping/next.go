@@ -23,7 +23,7 @@ const (
 	Within = 0.05
 
 	past = 0.03 // how far past the target a trial aims at most that is to bracket it
-	bent = 0.3  // of its distance from the target, as 1/Q, is how far off a trial is taken to be
+	bent = 0.15 // of its distance from the target, as 1/Q, is how far off a trial is taken to be
 	edge = 0.1  // of a bracket, at either end, where nothing is tried
 )
 
@@ -69,8 +69,15 @@ type Next struct {
 	Trial     dampinglog.Trial // what to try: settings alone
 	Thing     Thing            // that changes from Base
 	Bracketed bool             // the target is between trials that differ in this thing
+	Spent     []Spent          // what no longer helps, or never did
 	// Q is what to expect, with its standard error; NaN where nothing tells yet.
 	Q impedancefit.Estimate
+}
+
+// Spent is a thing of which more does the opposite of what it should, or less does.
+type Spent struct {
+	Thing         Thing
+	Better, Worse int // trials: Worse has more of it, or less, and is further from the target
 }
 
 // Propose returns what to try next. ErrNoTrials and ErrReach are its errors; with
@@ -110,7 +117,12 @@ func Propose(trials []Trial, g Goal) (Next, error) {
 		}
 	}
 	n.Base, n.Trial = nearest, settings(trials[nearest].Trial)
-	if more {
+	switch {
+	case more && len(n.Spent) > 0:
+		return n, fmt.Errorf("damping: %w: the nearest Q is %.3g, not %.3g; a larger body lowers it", ErrReach, trials[n.Base].Q.Value, g.Q)
+	case len(n.Spent) > 0:
+		return n, fmt.Errorf("damping: %w: the nearest Q is %.3g, not %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
+	case more:
 		return n, fmt.Errorf("damping: %w: with all that fits the Q is %.3g, not %.3g; a larger body lowers it, or say that more fits", ErrReach, trials[n.Base].Q.Value, g.Q)
 	}
 	return n, fmt.Errorf("damping: %w: with nothing inside and no opening the Q is %.3g already, below %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
@@ -195,7 +207,8 @@ func openings(g Goal) knob {
 	}
 }
 
-// turn proposes to change one thing, and tells whether that can help.
+// turn proposes to change one thing, and tells whether that can help. What has been
+// tried is not proposed again.
 func (n *Next) turn(trials []Trial, k knob, g Goal, more bool) bool {
 	base := trials[n.Base].Trial
 	line := along(trials, n.Base, k)
@@ -203,8 +216,18 @@ func (n *Next) turn(trials []Trial, k knob, g Goal, more bool) bool {
 	if more && now >= k.most || !more && now <= 0 {
 		return false
 	}
+	fits := func(dose float64) float64 { return max(0, min(k.most, k.round(dose))) }
 	fit, slopes := fitLine(line, 1/g.Q)
 	low, high, between := line.bracket(1 / g.Q)
+	if at := slices.Index(line.trial, n.Base); !between {
+		if worse := line.backfires(at, more); worse >= 0 {
+			if more && n.atCrest(line, at, k, fits) {
+				return true
+			}
+			n.Spent = append(n.Spent, Spent{k.thing, n.Base, line.trial[worse]})
+			return false
+		}
+	}
 	n.Bracketed = between
 	dose := first(now, k, more)
 	switch {
@@ -215,11 +238,14 @@ func (n *Next) turn(trials []Trial, k knob, g Goal, more bool) bool {
 	case between:
 		dose = (low + high) / 2
 	}
-	dose = max(0, min(k.most, k.round(dose)))
+	dose = fits(dose)
 	if !between && more != (dose > now) {
-		dose = max(0, min(k.most, k.round(first(now, k, more)))) // the line contradicts its nearest trial
+		dose = fits(first(now, k, more)) // the line contradicts its nearest trial
 	}
-	if dose == now {
+	if !between && line.tried(dose) {
+		dose = fits(first(line.furthest(more), k, more))
+	}
+	if line.tried(dose) {
 		return false // nothing finer can be set
 	}
 	n.Thing = k.thing
@@ -229,6 +255,24 @@ func (n *Next) turn(trials []Trial, k knob, g Goal, more bool) bool {
 		n.Q.Value = 1 / inverse
 		n.Q.Error = fit.error(dose) / (inverse * inverse)
 	}
+	return true
+}
+
+// atCrest proposes the dose beyond which more does harm, where that promises to be
+// clearly better than the trial at a place in the line and is not near one.
+func (n *Next) atCrest(l line, at int, k knob, fits func(float64) float64) bool {
+	dose, inverse, ok := l.crest()
+	if dose = fits(dose); !ok || inverse < (1+Within)*l.inverse[at] {
+		return false
+	}
+	for _, d := range l.dose {
+		if math.Abs(d-dose) < edge*(l.furthest(true)-l.furthest(false)) {
+			return false
+		}
+	}
+	n.Thing = k.thing
+	k.set(&n.Trial, dose)
+	n.Q = impedancefit.Estimate{Value: 1 / inverse, Error: clearSigmas * l.sigma[at] / (inverse * inverse)}
 	return true
 }
 
