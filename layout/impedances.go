@@ -8,7 +8,7 @@ import (
 )
 
 // impedanceColumns are those of a driver's measured impedance.
-var impedanceColumns = []column{{"frequency_hz", 1, 100000}, {"ohm", 0.01, 100000}, {"degrees", -90, 90}}
+var impedanceColumns = []column{{"frequency_hz", 1, 100000}, {"ohm", 0.001, 1e9}, {"degrees", -90, 90}}
 
 // impedances gives the measured impedance that the design names, or nil.
 func impedances(d *design.Design) ([]ImpedancePoint, error) {

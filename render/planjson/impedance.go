@@ -72,9 +72,13 @@ type impedanceFit struct {
 }
 
 // WriteLoad writes what a channel's impedance says about its strings: channel,
-// over_planned, cause, sure, others, impedance_known (of the design's driver).
+// over_planned, cause, sure, others, alike (what else would measure the same), flat (no
+// resonance is to be seen), impedance_known (of the design's driver).
 func WriteLoad(w io.Writer, channel int, l impedancefit.Load, known bool) error {
-	out := loadFound{Channel: channel, Ratio: to(4, l.Ratio), Cause: l.Cause.String(), Sure: l.Sure, Others: []string{}, Known: known}
+	out := loadFound{Channel: channel, Ratio: to(4, l.Ratio), Cause: l.Cause.String(), Sure: l.Sure && !l.Flat, Others: []string{}, Alike: []string{}, Flat: l.Flat, Known: known}
+	for _, m := range l.Alike {
+		out.Alike = append(out.Alike, m.String())
+	}
 	for _, c := range l.Others {
 		out.Others = append(out.Others, c.String())
 	}
@@ -87,6 +91,8 @@ type loadFound struct {
 	Cause   string   `json:"cause"`
 	Sure    bool     `json:"sure"`
 	Others  []string `json:"others"`
+	Alike   []string `json:"alike"`
+	Flat    bool     `json:"flat"`
 	Known   bool     `json:"impedance_known"`
 }
 

@@ -205,6 +205,16 @@ func LoadWords(l impedancefit.Load) string {
 	if l.Cause.State != impedance.Alive && !math.IsInf(l.Cause.Ratio, 1) {
 		which = " Which one cannot be told from here: listen close to each driver, or lift the strings one by one."
 	}
+	if len(l.Alike) > 0 {
+		var also []string
+		for _, m := range l.Alike {
+			also = append(also, m.String())
+		}
+		which += fmt.Sprintf(" But %s would measure the same: see what is connected.", strings.Join(also, ", or "))
+	}
+	if l.Flat {
+		return "No resonance is to be seen in it, as drivers have one: this looks like a resistor, or drivers that cannot move. See what is connected."
+	}
 	switch {
 	case l.Sure:
 		return fmt.Sprintf("So %v.%s", l.Cause, which)

@@ -132,6 +132,8 @@ func TestLoadScreen(t *testing.T) {
 	}{
 		{"whole", impedancefit.Load{Ratio: 1.01, Cause: whole, Sure: true}, []string{"Channel 3: 1.01 times", "So all strings play."}},
 		{"open", impedancefit.Load{Ratio: 1.5, Cause: open, Sure: true}, []string{"So a string of 3 is open.", "cannot be told from here"}},
+		{"or one driver", impedancefit.Load{Ratio: 1.5, Cause: open, Sure: true, Alike: []impedancefit.Mistake{impedancefit.OneDriver}}, []string{"So a string of 3 is open.", "But a single driver alone would measure the same"}},
+		{"resistor", impedancefit.Load{Ratio: 1, Cause: whole, Sure: true, Flat: true}, []string{"No resonance is to be seen in it"}},
 		{"dead", impedancefit.Load{Ratio: 50, Cause: none, Sure: true}, []string{"over 20 times", "So no string conducts."}},
 		{"shorted", impedancefit.Load{Ratio: 0.02, Cause: open}, []string{"under 0.05 times", "Nothing that is thought of here explains it"}},
 		{"unsure", impedancefit.Load{Ratio: 1.2, Cause: open, Others: []impedancefit.Cause{whole}}, []string{"Not sure: perhaps a string of 3 is open, perhaps all strings play"}},

@@ -45,6 +45,25 @@ type Load struct {
 	Cause  Cause
 	Sure   bool    // no other cause is nearly as near, and this one is near enough
 	Others []Cause // that are as likely, within the tolerance
+	// Flat says that no resonance is to be seen where drivers must have one: whatever
+	// was measured is hardly the channel.
+	Flat bool
+	// Alike are mistakes in connecting that measure the same within the tolerance.
+	Alike []Mistake
+}
+
+// Mistake is something else than the channel that may have been measured.
+type Mistake int8
+
+// The mistakes that are thought of.
+const (
+	OneDriver  Mistake = iota // alone, in place of the channel
+	OneTooMany                // a further string hangs on the channel
+)
+
+// String says it in words.
+func (m Mistake) String() string {
+	return [...]string{"a single driver alone", "the channel with one string too many"}[m]
 }
 
 const (
@@ -56,6 +75,7 @@ const (
 	mostLog  = 4   // beyond e^4 a load is open or shorted
 	resistor = 1.3 // times the least magnitude: up to there a driver is about a resistor
 	mostDead = 2   // strings, or drivers of a string, that are thought of at once
+	wide     = 16  // times as high from end to end: there a driver's resonance is in it
 )
 
 // Compare tells what a channel's measured impedance says about its bank, whose
@@ -94,7 +114,43 @@ func Compare(points []impedance.Point, bank impedance.Bank, driver impedance.Cur
 	at := logs[len(logs)/2]
 	l := Load{Ratio: math.Exp(at)}
 	l.choose(at, causes(bank, each[middle]))
+	l.alike(at, bank, each[middle])
+	l.Flat = l.conducts() && flatThrough(points, planned)
 	return l, nil
+}
+
+// conducts tells whether drivers are in the way of the current at all.
+func (l Load) conducts() bool { return math.Abs(bounded(l.Ratio)) < mostLog/2 }
+
+// flatThrough tells whether a measurement has no peak though the plan has one among its
+// frequencies, or they reach far enough for any driver's.
+func flatThrough(points []impedance.Point, planned []complex128) bool {
+	measured, want := make([]float64, len(points)), make([]float64, len(points))
+	for i, p := range points {
+		measured[i], want[i] = math.Log(p.Ohm), bounded(cmplx.Abs(planned[i]))
+	}
+	_, none := peak(measured)
+	_, unseen := peak(want)
+	return none != nil && (unseen == nil || points[len(points)-1].Frequency > wide*points[0].Frequency)
+}
+
+// alike lists the mistakes that measure the same as the channel does.
+func (l *Load) alike(at float64, bank impedance.Bank, z complex128) {
+	one := func(b impedance.Bank) float64 {
+		var dst [1]complex128
+		b.Load(dst[:], []complex128{z})
+		return cmplx.Abs(dst[0])
+	}
+	whole := one(bank)
+	near := func(b impedance.Bank, m Mistake) {
+		if math.Abs(bounded(one(b)/whole)-at) < 2*Tolerance && l.Cause.State != impedance.Alive {
+			l.Alike = append(l.Alike, m)
+		}
+	}
+	near(impedance.Bank{Strings: []impedance.String{{Drivers: []impedance.State{impedance.Alive}}}, FeedOhm: bank.FeedOhm}, OneDriver)
+	if len(bank.Strings) > 0 {
+		near(impedance.Bank{Strings: append(slices.Clone(bank.Strings), bank.Strings[0]), FeedOhm: bank.FeedOhm}, OneTooMany)
+	}
 }
 
 // bounded is the logarithm of a ratio, of which the extremes are all alike.

@@ -115,6 +115,42 @@ func TestCompareUnsure(t *testing.T) {
 	}
 }
 
+// TestCompareMistakes: what is connected wrongly and measures as a fault does is named
+// beside it, and a resistor in place of the drivers is told by its lack of a resonance.
+func TestCompareMistakes(t *testing.T) {
+	curve, err := impedance.New(impedance.Driver{Resonance: small.fs, QMS: small.qms, QES: small.qes, DCOhm: small.re, Inductance: small.le})
+	if err != nil {
+		t.Fatal(err)
+	}
+	bank, err := impedance.NewBank([]int{2, 2, 2}, 0, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	cases := []struct {
+		name  string
+		share complex128 // of one driver's impedance; 0: a resistor of ohm
+		ohm   complex128
+		alike string
+		flat  bool
+	}{
+		{"as planned", 2.0 / 3, 0, "[]", false},
+		{"a driver alone", 1, 0, "[a single driver alone]", false},
+		{"a fourth string", 0.5, 0, "[the channel with one string too many]", false},
+		{"a resistor", 0, 4.73, "[]", true},
+		{"nothing", 0, 1e6, "[]", false},
+		{"a short", 0, 0.02, "[]", false},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			points := measure(func(hz float64) complex128 { return c.share*small.at(hz) + c.ohm }, 20, 20000, 24, 0.003, rand.New(rand.NewPCG(1, 13)))
+			got, err := impedancefit.Compare(points, bank, curve)
+			if err != nil || fmt.Sprint(got.Alike) != c.alike || got.Flat != c.flat {
+				t.Errorf("alike %v, flat %v, %v, %v", got.Alike, got.Flat, got.Cause, err)
+			}
+		})
+	}
+}
+
 func ExampleCompare() {
 	curve, err := impedance.New(impedance.Driver{Resonance: 150, QMS: 3.2, QES: 1.14, DCOhm: 7.1})
 	if err != nil {
