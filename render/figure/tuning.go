@@ -1,9 +1,11 @@
 package figure
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"pappus/timing/damping"
 
@@ -38,10 +40,12 @@ func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g dampin
 			most[0], most[1] = max(most[0], t.Q.Value*1.05), max(most[1], t.PeakOver.Value*1.05)
 		}
 		style := groupStyle(i)
-		q.Add(trialMarks{s.trials, style, i%2 == 1, func(t damping.Trial) (float64, float64) {
+		q.Add(s.joined(style, func(t damping.Trial) float64 { return t.Q.Value }))
+		peak.Add(s.joined(style, func(t damping.Trial) float64 { return t.PeakOver.Value }))
+		q.Add(trialMarks{s.trials, style, i%2 == 1, g.Q, func(t damping.Trial) (float64, float64) {
 			return t.Q.Value, math.Hypot(t.Q.Error, damping.Scatter*t.Q.Value)
 		}})
-		peak.Add(trialMarks{s.trials, style, i%2 == 1, func(t damping.Trial) (float64, float64) {
+		peak.Add(trialMarks{s.trials, style, i%2 == 1, math.NaN(), func(t damping.Trial) (float64, float64) {
 			return t.PeakOver.Value, math.Hypot(t.PeakOver.Error, damping.Scatter*(t.PeakOver.Value-1))
 		}})
 		entries = append(entries, glyphEntry{s.name, style})
@@ -84,6 +88,17 @@ type numbered struct {
 type group struct {
 	name   string
 	trials []numbered
+}
+
+// joined is a thin line through the trials of a group, by rising stuffing, so that the
+// eye follows what more of it does.
+func (g group) joined(style draw.GlyphStyle, value func(damping.Trial) float64) *plotter.Line {
+	sorted := slices.SortedStableFunc(slices.Values(g.trials), func(a, b numbered) int { return cmp.Compare(a.StuffingG, b.StuffingG) })
+	xys := make(plotter.XYs, len(sorted))
+	for i, t := range sorted {
+		xys[i] = plotter.XY{X: t.StuffingG, Y: value(t.Trial)}
+	}
+	return &plotter.Line{XYs: xys, LineStyle: draw.LineStyle{Color: style.Color, Width: 0.7}}
 }
 
 // grouped sorts trials with a resonance by their openings, in the order of the log.
@@ -130,7 +145,8 @@ func groupStyle(n int) draw.GlyphStyle {
 type trialMarks struct {
 	trials []numbered
 	style  draw.GlyphStyle
-	below  bool // the numbers, so that those of trials alike do not meet
+	below  bool    // the numbers, so that those of trials alike do not meet
+	clear  float64 // of this value, where a line runs; NaN: none does
 	value  func(damping.Trial) (value, sigma float64)
 }
 
@@ -146,6 +162,9 @@ func (m trialMarks) Plot(c draw.Canvas, p *plot.Plot) {
 		up := vg.Length(2)
 		if m.below {
 			up = -12
+		}
+		if low := at.Y + up - y(m.clear); low > -13 && low < 3 {
+			up = -10 - up // to the other side of the line
 		}
 		c.FillText(text, vg.Point{X: at.X + 6, Y: at.Y + up}, fmt.Sprint(t.number))
 	}
