@@ -1,5 +1,5 @@
 // Package limit keeps a stream safe for ears and amplifiers: a fade in, a quick
-// fade out on demand, and a limiter that no peak passes, on the samples or between
+// fade out at the end or on demand, and a limiter that no peak passes, on the samples or between
 // them.
 //
 // The limiter looks ahead: the gain that a peak needs is held over the look-ahead

@@ -228,9 +228,32 @@ func TestFadeIn(t *testing.T) {
 	for _, c := range []struct {
 		at   int
 		want float64
-	}{{0, 0}, {500, 0.5}, {250, 0.5 - math.Sqrt2/4}, {1000, 1}, {1999, 1}} {
+	}{{0, 0}, {500, 0.5}, {250, 0.5 - math.Sqrt2/4}, {1000, 1}, {1980, 1}} {
 		if math.Abs(y[c.at][0]-c.want) > 1e-12 || y[c.at][0] != y[c.at][1] {
 			t.Errorf("sample %d: %v, want %g", c.at, y[c.at], c.want)
+		}
+	}
+}
+
+// What ends by itself comes down to silence too, however short it is and in
+// whatever pieces it is read, and loses nothing of its length.
+func TestEndFalls(t *testing.T) {
+	for _, length := range []int{0, 1, 5, 300, 2000, 5000} {
+		for _, size := range []int{1, 77, 4096} {
+			y := drain(Fade(&slice{ones(length)}, 480, 480), size)
+			if len(y) != length {
+				t.Fatalf("%d samples of %d", len(y), length)
+			}
+			last := 0.0
+			for i, v := range append(y, [2]float64{}) {
+				if d := math.Abs(v[0] - last); d > 1.01*math.Pi/2/480 {
+					t.Fatalf("%d samples in pieces of %d: a step of %g at %d", length, size, d, i)
+				}
+				last = v[0]
+			}
+			if length >= 2000 && y[length-481][0] != 1 {
+				t.Errorf("%d samples: %g before the fall", length, y[length-481][0])
+			}
 		}
 	}
 }

@@ -156,14 +156,17 @@ func loudSamples(r io.Reader) (loud [][2]float32) {
 }
 
 // expected is what Play makes of counted: 20 dB down, rising for 2 s as half a
-// raised cosine.
+// raised cosine and falling in the last 30 ms as another.
 func expected() (all [][2]float32) {
 	s := counted()
 	buffer := make([][2]float64, 9600)
 	n, _ := s.Stream(buffer)
 	position := 0.0
-	for _, v := range buffer[:n] {
+	for i, v := range buffer[:n] {
 		gain := (1 - math.Cos(math.Pi*position)) / 2
+		if left := float64(n-i) * (1.0 / 1440); left < 1 {
+			gain *= (1 - math.Cos(math.Pi*left)) / 2
+		}
 		for c := range v {
 			v[c] = v[c] * math.Pow(10, -1) * gain
 		}

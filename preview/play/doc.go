@@ -1,8 +1,8 @@
 // Package play sends a stream to the loudspeaker, safely and without hanging.
 //
 // The sound starts at a low level, rises from silence over 2 s and is limited to
-// 1 dB below full scale; when it is told to stop it falls to silence within 30
-// ms, so that nothing clicks (all common practice). What is already on its way to
+// 1 dB below full scale; before its end, and when it is told to stop, it falls to
+// silence within 30 ms, so that nothing clicks (all common practice). What is already on its way to
 // the device, about a tenth of a second, is still heard.
 //
 // The device is opened by oto, which reaches it without cgo and answers through a

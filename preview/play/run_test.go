@@ -195,6 +195,25 @@ func TestHeard(t *testing.T) {
 	})
 }
 
+// What ends by itself comes down to silence without a step too.
+func TestEndIsHeardToFall(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		m := &machine{}
+		if err := run(t.Context(), m, guard(&tone{left: rate.N(3 * time.Second)}, rate, DefaultLevel)); err != nil {
+			t.Fatal(err)
+		}
+		full, last := math.Pow(10, DefaultLevel/20), 0.0
+		for i, v := range append(m.heard, 0, 0) {
+			if i%2 == 0 {
+				if step := math.Abs(float64(v) - last); step > full*math.Pi/2/float64(rate.N(fall))*1.01 {
+					t.Fatalf("a step of %g at sample %d of %d", step, i/2, len(m.heard)/2)
+				}
+				last = float64(v)
+			}
+		}
+	})
+}
+
 func TestLoudIsLimited(t *testing.T) {
 	s := guard(&tone{left: 1 << 30}, rate, 60)
 	buffer := make([][2]float64, 4800)

@@ -97,10 +97,10 @@ func (d *Dir) unmake() {
 	}
 }
 
-// Add writes one file: write is called once with a buffered writer. It may be
-// called from several goroutines at once. The error is that of write or of the
-// disk, or wraps ErrName, ErrForeignFile or ErrDone; after any error Commit
-// will refuse.
+// Add writes one file: write is called once with a buffered writer, which can go
+// back too, as an io.WriteSeeker. It may be called from several goroutines at once.
+// The error is that of write or of the disk, or wraps ErrName, ErrForeignFile or
+// ErrDone; after any error Commit will refuse.
 func (d *Dir) Add(name string, write func(io.Writer) error) error {
 	err := d.add(name, write)
 	if err != nil {
@@ -164,7 +164,7 @@ func (d *Dir) temp(kind, name string) string {
 
 // writeTemp writes one temporary file and returns the hash of its content.
 func (d *Dir) writeTemp(temp string, write func(io.Writer) error) (hash string, err error) {
-	file, err := d.root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	file, err := d.root.OpenFile(temp, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
 		return "", err
 	}
@@ -172,12 +172,38 @@ func (d *Dir) writeTemp(temp string, write func(io.Writer) error) (hash string, 
 	d.temps = append(d.temps, temp)
 	d.mu.Unlock()
 	defer func() { err = cmpErr(err, file.Close()) }()
-	sum := sha256.New()
-	out := bufio.NewWriterSize(file, 1<<16)
-	if err := write(io.MultiWriter(out, sum)); err != nil {
+	out := &seeker{bufio.NewWriterSize(file, 1<<16), file}
+	if err := write(out); err != nil {
 		return "", err
 	}
-	return hex.EncodeToString(sum.Sum(nil)), out.Flush()
+	if _, err := out.Seek(0, io.SeekStart); err != nil {
+		return "", err
+	}
+	return hashOf(file)
+}
+
+// seeker is a file with a buffer before it. That it can go back lets a writer that
+// learns a length last do without all of the file in memory.
+type seeker struct {
+	*bufio.Writer
+	file *os.File
+}
+
+// Seek is that of the file, with the buffer written out.
+func (s *seeker) Seek(offset int64, whence int) (int64, error) {
+	if err := s.Flush(); err != nil {
+		return 0, err
+	}
+	return s.file.Seek(offset, whence)
+}
+
+// hashOf returns the hash of all that is still to be read.
+func hashOf(r io.Reader) (string, error) {
+	sum := sha256.New()
+	if _, err := io.Copy(sum, r); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(sum.Sum(nil)), nil
 }
 
 // mayReplace gives nil where a name is free or holds an unchanged file of ours.
@@ -210,11 +236,11 @@ func (d *Dir) isOurs(name string) (bool, error) {
 		return false, err
 	}
 	defer file.Close()
-	sum := sha256.New()
-	if _, err := io.Copy(sum, file); err != nil {
+	hash, err := hashOf(file)
+	if err != nil {
 		return false, err
 	}
-	return d.old.lists(name, hex.EncodeToString(sum.Sum(nil))), nil
+	return d.old.lists(name, hash), nil
 }
 
 func foreign(root *os.Root, name string) error {

@@ -117,6 +117,42 @@ func TestHash(t *testing.T) {
 	}
 }
 
+// TestGoingBack: what is written over an earlier part counts, in the file and in
+// its hash, so that the next run takes the file for its own.
+func TestGoingBack(t *testing.T) {
+	path := t.TempDir()
+	for range 2 {
+		d, err := Open(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer d.Abort()
+		err = d.Add("a.txt", func(w io.Writer) error {
+			file, ok := w.(io.WriteSeeker)
+			if !ok {
+				return errors.New("cannot go back")
+			}
+			if _, err := io.WriteString(file, "0 words"); err != nil {
+				return err
+			}
+			if _, err := file.Seek(0, io.SeekStart); err != nil {
+				return err
+			}
+			_, err := io.WriteString(file, "2")
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := d.Commit(); err != nil {
+			t.Fatal(err)
+		}
+		if have := contents(t, path)["a.txt"]; have != "2 words" {
+			t.Fatalf("%q", have)
+		}
+	}
+}
+
 func TestForeignFiles(t *testing.T) {
 	cases := []struct {
 		name    string
