@@ -1,11 +1,13 @@
 package preview
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"runtime"
 	"sync"
 
+	"pappus/layout"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/dsp/fourier"
@@ -21,6 +23,8 @@ const settle = 0.004
 // centre.
 type bank struct {
 	hop    int
+	back   bool          // walked to and fro
+	wait   int           // steps before the first
 	length int           // samples of a response
 	steps  [][]complex64 // spectra of left + i right, with the transform's norm taken out
 	first  float64       // s after bulk, what stands at preRoll
@@ -30,16 +34,20 @@ type bank struct {
 
 // newBanks reckons what a listener hears along a way that has been checked, a bank
 // for each case.
-func newBanks(p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
-	dry := who.Dry || p.Array.Room.Present
+func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
+	room := p.Array
+	p, dry := floored(p), who.Dry
 	hop := way.hop(p, dry, rate)
 	step := float64(hop) / float64(rate)
-	if way.seconds() > mostSteps*step {
-		return nil, fmt.Errorf("preview: %w: %.3g s, at most %.1f s are possible", ErrWay, way.seconds(), mostSteps*step)
+	if way.Seconds() > mostSteps*step {
+		return nil, fmt.Errorf("%w: %.3g s, at most %.1f s are possible", ErrWay, way.Seconds(), mostSteps*step)
 	}
-	places := make([]r3.Vec, int(math.Ceil(way.seconds()/step))+1)
+	places := make([]r3.Vec, int(math.Ceil(way.Seconds()/step))+1)
 	for j := range places {
 		places[j] = way.at(float64(j) * step)
+	}
+	if err := reach(room, places...); err != nil {
+		return nil, err
 	}
 	banks := make([]*bank, len(cases))
 	length := 0
@@ -49,7 +57,7 @@ func newBanks(p *timing.Plan, who Listener, way Way, cases []timing.Case, rate i
 		driver, early = []float64{1}, 0 // nothing is common to the drivers and the woofer
 	}
 	for i, c := range cases {
-		b := &bank{hop: hop, driver: driver, early: early, steps: make([][]complex64, len(places))}
+		b := &bank{hop: hop, back: way.ToAndFro, wait: int(math.Ceil(way.Wait / step)), driver: driver, early: early, steps: make([][]complex64, len(places))}
 		first, last := span(p, w, c, dry, places)
 		b.first = first - who.lead(p)
 		lasts := last - b.first + 2*preRoll + settle
@@ -63,8 +71,22 @@ func newBanks(p *timing.Plan, who Listener, way Way, cases []timing.Case, rate i
 	if err != nil {
 		return nil, err
 	}
-	fill(banks, h, p, places, length, rate)
-	return banks, nil
+	fill(ctx, banks, h, p, places, length, rate)
+	return banks, ctx.Err()
+}
+
+// floored returns a plan with the room's floor in place of the room, for a room has
+// too many echoes to be moved. A plan without a room stays as it is.
+func floored(p *timing.Plan) *timing.Plan {
+	if !p.Array.Room.Present {
+		return p
+	}
+	const floor = 4 // of the walls
+	a, out := *p.Array, *p
+	a.Room.Present = false
+	a.Surface = layout.Surface{Present: true, Height: -a.Room.Body.Z, Absorption: a.Room.Absorption[floor]}
+	out.Array = &a
+	return &out
 }
 
 // span returns the first and the last arrival of a case anywhere, in s after the
@@ -90,15 +112,15 @@ func drive(p *timing.Plan, rate int) (response []float64, early int) {
 	return sequence(p.DriverResponse(nil, frequency), frequency, first, n, rate), early
 }
 
-// fill reckons all steps of all banks, on all cores.
-func fill(banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
+// fill reckons all steps of all banks, on all cores, until ctx ends.
+func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
 	size := transformFor(length + 2*banks[0].hop)
 	workers := runtime.GOMAXPROCS(0)
 	var wait sync.WaitGroup
 	for w := range workers {
 		wait.Go(func() {
 			s, h := newStepper(length, size, rate), h.fork()
-			for j := w; j < len(places); j += workers {
+			for j := w; j < len(places) && ctx.Err() == nil; j += workers {
 				h.hear(places[j])
 				for i, b := range banks {
 					b.steps[j] = s.step(h.left[i], h.right[i], bulk(p, places[j])+b.first)

@@ -70,7 +70,7 @@ func TestDemoNotches(t *testing.T) {
 	if len(want) < 2 {
 		t.Fatalf("the arrivals give notches at %v only", want)
 	}
-	s, err := preview.NewSet(p, preview.Listener{Dry: true}, preview.Cases, func() beep.Streamer { return click() }, 48000)
+	s, err := preview.NewSet(t.Context(), p, preview.Listener{Dry: true}, preview.Cases, func() beep.Streamer { return click() }, 48000)
 	if err != nil {
 		t.Fatal(err)
 	}

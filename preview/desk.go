@@ -7,14 +7,14 @@ import "sync"
 type Desk struct {
 	*Switch
 	every int
-	turns int // that are left; below 0: no end
+	end   int // samples that all turns take; below 0: no end
 	on    func(int)
 
 	mu           sync.Mutex
-	left         int // samples of this turn
+	given        int // samples so far
+	next         int // after how many the next turn begins
 	now, earlier int
-	held         bool
-	begun        bool
+	held, alone  bool
 }
 
 // NewDesk returns a Desk that gives each source so many samples a turn and ends
@@ -22,14 +22,31 @@ type Desk struct {
 // source is on, the first one too, as the sample that begins the change is
 // streamed or a source is chosen; on must be quick.
 func NewDesk(s *Switch, every, turns int, on func(source int)) *Desk {
-	if turns <= 0 {
-		turns = -1
+	d := &Desk{Switch: s, every: max(every, 1), end: -1, on: on}
+	if turns > 0 {
+		d.end = turns * d.every
 	}
-	return &Desk{Switch: s, every: max(every, 1), turns: turns, on: on}
+	return d
+}
+
+// Alone says that nobody chooses any more: the stream ends when all turns would have
+// been over, even where a source was chosen. It may be called from any goroutine, as
+// may Given.
+func (d *Desk) Alone() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.alone = true
+}
+
+// Given returns how many samples were streamed.
+func (d *Desk) Given() int {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.given
 }
 
 // Choose turns to a source, at once, and ends the turns: the stream then lasts
-// until its sources end. A source that is not there is not chosen. It may be
+// until its sources end, or as Alone says. A source that is not there is not chosen. It may be
 // called from any goroutine, as may Next and Back.
 func (d *Desk) Choose(i int) {
 	d.mu.Lock()
@@ -79,6 +96,7 @@ func (d *Desk) Stream(samples [][2]float64) (n int, ok bool) {
 		}
 		got, _ := d.Switch.Stream(samples[n : n+want])
 		n += got
+		d.give(got)
 		if got < want {
 			break
 		}
@@ -86,28 +104,26 @@ func (d *Desk) Stream(samples [][2]float64) (n int, ok bool) {
 	return n, n > 0 || len(samples) == 0
 }
 
+func (d *Desk) give(n int) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.given += n
+}
+
 // due begins the next turn where it is time and returns how many of the wanted
 // samples belong to what is on; 0 at the end.
 func (d *Desk) due(wanted int) int {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if d.held {
+	if d.end >= 0 && (d.alone || !d.held) {
+		wanted = max(0, min(wanted, d.end-d.given))
+	}
+	if d.held || wanted == 0 {
 		return wanted
 	}
-	if d.left == 0 {
-		if d.turns == 0 {
-			return 0
-		}
-		d.turns--
-		d.left = d.every
-		if d.begun {
-			d.turn((d.now + 1) % len(d.sources))
-		} else {
-			d.begun = true
-			d.turn(d.now)
-		}
+	if d.given == d.next {
+		d.turn(d.next / d.every % len(d.sources))
+		d.next += d.every
 	}
-	n := min(d.left, wanted)
-	d.left -= n
-	return n
+	return min(wanted, d.next-d.given)
 }

@@ -31,6 +31,17 @@ func TestDeskEnds(t *testing.T) {
 	}
 }
 
+// TestDeskAlone: with nobody to choose any more a chosen source ends with the turns.
+func TestDeskAlone(t *testing.T) {
+	d := NewDesk(NewSwitch([]beep.Streamer{ramp(0, 10000), ramp(1, 10000)}, 10), 100, 4, nil)
+	d.Choose(1)
+	d.Stream(make([][2]float64, 150))
+	d.Alone()
+	if n := len(drain(d, 64)); n != 250 || d.Given() != 400 {
+		t.Errorf("%d samples more, %d in all, want 250 and 400", n, d.Given())
+	}
+}
+
 // TestDeskKeys: next goes round, back goes to and fro between two.
 func TestDeskKeys(t *testing.T) {
 	var told []int

@@ -137,7 +137,7 @@ func TestListenerInsideTheBody(t *testing.T) {
 		}
 	}
 	loop := programme.Pink(rate)
-	if _, err := NewSet(p, who, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := NewSet(t.Context(), p, who, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
 		t.Errorf("set: error %v", err)
 	}
 }

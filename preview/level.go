@@ -24,8 +24,8 @@ type Level struct {
 	Peak       float64 // true peak, linear, full scale 1
 }
 
-// Measure reads all of s, at rate samples a second, at least 8000.
-func Measure(s beep.Streamer, rate int) Level {
+// LevelOf reads all of s, at rate samples a second, at least 8000.
+func LevelOf(s beep.Streamer, rate int) Level {
 	samples := make([][2]float64, 4096)
 	loud, peak := loudness.New(rate, 2), truepeak.New(rate)
 	square, count := 0.0, 0
@@ -59,6 +59,19 @@ func Measure(s beep.Streamer, rate int) Level {
 // silent tells whether there is nothing to be matched.
 func (l Level) silent() bool { return math.IsInf(l.RMS, -1) }
 
+// Measure is what levels are held against each other by.
+type Measure int
+
+// From the best to what can always be had.
+const (
+	ByLoudness Measure = iota // Level.Integrated
+	ByUngated                 // Level.Ungated
+	ByRMS                     // Level.RMS
+)
+
+// of returns the level in dB, or LUFS.
+func (m Measure) of(l Level) float64 { return [...]float64{l.Integrated, l.Ungated, l.RMS}[m] }
+
 // Gains returns a factor for each stream that makes all equally loud, as loud as
 // can be with the highest true peak of any at Ceiling. A silent stream gets 0.
 //
@@ -70,34 +83,31 @@ func Gains(levels []Level) []float64 {
 	crest := math.Inf(-1) // the highest peak once all are at 0 dB
 	for _, l := range levels {
 		if !l.silent() {
-			crest = max(crest, 20*math.Log10(l.Peak)-measure(l))
+			crest = max(crest, 20*math.Log10(l.Peak)-measure.of(l))
 		}
 	}
 	gains := make([]float64, len(levels))
 	for i, l := range levels {
 		if !l.silent() {
-			gains[i] = Ceiling * math.Pow(10, (-crest-measure(l))/20)
+			gains[i] = Ceiling * math.Pow(10, (-crest-measure.of(l))/20)
 		}
 	}
 	return gains
 }
 
-// common returns the best measure, in dB, that all but the silent have.
-func common(levels []Level) func(Level) float64 {
-	for _, measure := range []func(Level) float64{
-		func(l Level) float64 { return l.Integrated },
-		func(l Level) float64 { return l.Ungated },
-	} {
-		if all(levels, measure) {
-			return measure
+// common returns the best measure that all but the silent have.
+func common(levels []Level) Measure {
+	for _, m := range []Measure{ByLoudness, ByUngated} {
+		if all(levels, m) {
+			return m
 		}
 	}
-	return func(l Level) float64 { return l.RMS }
+	return ByRMS
 }
 
-func all(levels []Level, measure func(Level) float64) bool {
+func all(levels []Level, m Measure) bool {
 	for _, l := range levels {
-		if !l.silent() && math.IsInf(measure(l), 0) {
+		if !l.silent() && math.IsInf(m.of(l), 0) {
 			return false
 		}
 	}

@@ -87,11 +87,11 @@ func TestGainsMatch(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			var levels []Level
 			for _, sound := range c.sounds {
-				levels = append(levels, Measure(played(c.seconds, sound), rate))
+				levels = append(levels, LevelOf(played(c.seconds, sound), rate))
 			}
 			peak, first := 0.0, 0.0
 			for i, gain := range Gains(levels) {
-				l := Measure(played(c.seconds, func(t float64) float64 { return gain * c.sounds[i](t) }), rate)
+				l := LevelOf(played(c.seconds, func(t float64) float64 { return gain * c.sounds[i](t) }), rate)
 				peak = max(peak, l.Peak)
 				if i == 0 {
 					first = c.measure(l)
@@ -113,8 +113,8 @@ func ungated(l Level) float64    { return l.Ungated }
 // A sine's RMS is its peak over the root of two. 997 Hz from both front channels
 // at full scale reads 3.01 LU more than from one, which is -3.01 LKFS (ITU-R
 // BS.1770-5, Annex 1).
-func TestMeasure(t *testing.T) {
-	l := Measure(played(5, tone(997, 0.5)), rate)
+func TestLevelOf(t *testing.T) {
+	l := LevelOf(played(5, tone(997, 0.5)), rate)
 	half := 20 * math.Log10(0.5)
 	for _, c := range []struct {
 		name                  string
@@ -134,20 +134,20 @@ func TestMeasure(t *testing.T) {
 		"nothing": played(0, tone(1, 1)),
 		"silence": played(1, tone(1000, 0)),
 	} {
-		if l := Measure(s, rate); l != (Level{none, none, none, 0}) {
+		if l := LevelOf(s, rate); l != (Level{none, none, none, 0}) {
 			t.Errorf("%s: %+v", name, l)
 		}
 	}
 	broken := played(1, func(t float64) float64 { return math.NaN() })
-	if l := Measure(broken, rate); l != (Level{none, none, none, 0}) {
+	if l := LevelOf(broken, rate); l != (Level{none, none, none, 0}) {
 		t.Errorf("no numbers: %+v", l)
 	}
 }
 
-func BenchmarkMeasure(b *testing.B) {
+func BenchmarkLevelOf(b *testing.B) {
 	sound := tone(997, 0.5)
 	b.ReportAllocs()
 	for b.Loop() {
-		Measure(played(6, sound), rate)
+		LevelOf(played(6, sound), rate)
 	}
 }

@@ -88,7 +88,7 @@ func spectrum(s beep.Streamer) []float64 {
 // 1/(2 tau), and again two such steps higher (F. A. Everest and K. C. Pohlmann,
 // Master Handbook of Acoustics, comb filtering). In step there is no notch.
 func TestNotchOfTwoDrivers(t *testing.T) {
-	s, err := preview.NewSet(pair(t, halfMillisecond), preview.Listener{}, preview.Cases, click, 48000)
+	s, err := preview.NewSet(t.Context(), pair(t, halfMillisecond), preview.Listener{}, preview.Cases, click, 48000)
 	if err != nil {
 		t.Fatal(err)
 	}

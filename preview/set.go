@@ -1,7 +1,8 @@
 package preview
 
 import (
-	"errors"
+	"cmp"
+	"context"
 	"sync"
 
 	"pappus/timing"
@@ -16,14 +17,18 @@ type Set struct {
 	programme func() beep.Streamer
 	through   []func(beep.Streamer) beep.Streamer
 	gains     []float64
+	measure   Measure
 }
+
+// Measure is what the cases are matched by.
+func (s *Set) Measure() Measure { return s.measure }
 
 // NewSet makes a set of cases for a listener. programme must give the same stream,
 // of finite length and at rate samples a second, each time it is called, and from
 // several goroutines at once: it is heard once through each case to match the
-// levels. The error is the stream's, or layout.ErrSpotInside where no sound can
-// reach the listener.
-func NewSet(p *timing.Plan, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
+// levels. It works until ctx ends. The error is then that of ctx, else the stream's,
+// or that of a place that no sound can reach (see [Listener.Responses]).
+func NewSet(ctx context.Context, p *timing.Plan, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
 	responses, err := who.Responses(p, plain(cases), rate)
 	if err != nil {
 		return nil, err
@@ -32,10 +37,10 @@ func NewSet(p *timing.Plan, who Listener, cases []Case, programme func() beep.St
 	for _, r := range responses {
 		s.through = append(s.through, r.Through)
 	}
-	return s, s.match(rate)
+	return s, s.match(ctx, rate)
 }
 
-// together works on each of n at once and joins the errors.
+// together works on each of n at once and returns the first error.
 func together(n int, work func(i int) error) error {
 	errs := make([]error, n)
 	var wait sync.WaitGroup
@@ -43,18 +48,18 @@ func together(n int, work func(i int) error) error {
 		wait.Go(func() { errs[i] = work(i) })
 	}
 	wait.Wait()
-	return errors.Join(errs...)
+	return cmp.Or(errs...)
 }
 
 // match sets the gains, at rate samples a second.
-func (s *Set) match(rate int) error {
+func (s *Set) match(ctx context.Context, rate int) error {
 	levels := make([]Level, len(s.through))
 	err := together(len(levels), func(i int) error {
-		heard := s.through[i](s.programme())
-		levels[i] = Measure(heard, rate)
+		heard := s.through[i](Until(ctx, s.programme()))
+		levels[i] = LevelOf(heard, rate)
 		return heard.Err()
 	})
-	s.gains = Gains(levels)
+	s.gains, s.measure = Gains(levels), common(levels)
 	return err
 }
 

@@ -2,10 +2,13 @@ package preview
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"math"
 	"testing"
+	"time"
 
+	"pappus/layout"
 	"pappus/preview/programme"
 	"pappus/preview/wave"
 	"pappus/timing"
@@ -13,6 +16,7 @@ import (
 	"github.com/gopxl/beep/v2"
 	beepwav "github.com/gopxl/beep/v2/wav"
 	"gonum.org/v1/gonum/dsp/fourier"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const rate = 48000
@@ -52,7 +56,7 @@ func heard(t *testing.T, s *Set, i, period int) []float64 {
 // aligned, in what is written to the file.
 func TestNotchesAreHeard(t *testing.T) {
 	clicks := programme.Clicks(rate)
-	s, err := NewSet(pair(), Listener{}, Cases, func() beep.Streamer { return beep.Take(3*len(clicks), clicks.Streamer()) }, rate)
+	s, err := NewSet(t.Context(), pair(), Listener{}, Cases, func() beep.Streamer { return beep.Take(3*len(clicks), clicks.Streamer()) }, rate)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,14 +89,14 @@ func TestNotchesAreHeard(t *testing.T) {
 func TestCasesAreMatched(t *testing.T) {
 	for _, p := range programme.All {
 		loop := p.Make(rate)
-		s, err := NewSet(pair(), Listener{}, Cases, func() beep.Streamer { return beep.Take(2*rate, loop.Streamer()) }, rate)
+		s, err := NewSet(t.Context(), pair(), Listener{}, Cases, func() beep.Streamer { return beep.Take(2*rate, loop.Streamer()) }, rate)
 		if err != nil {
 			t.Fatal(err)
 		}
 		peak := 0.0
-		first := Measure(s.Streamer(0), rate)
+		first := LevelOf(s.Streamer(0), rate)
 		for i, c := range Cases {
-			l := Measure(s.Streamer(i), rate)
+			l := LevelOf(s.Streamer(i), rate)
 			if math.Abs(l.Integrated-first.Integrated) > 0.1 {
 				t.Errorf("%s, %s: %.3f LUFS, and %.3f as built", p.Name, c.Name, l.Integrated, first.Integrated)
 			}
@@ -106,7 +110,7 @@ func TestCasesAreMatched(t *testing.T) {
 
 func TestSetThroughAnotherSource(t *testing.T) {
 	loop := programme.Clicks(rate)
-	s, err := NewSet(pair(), Listener{}, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate)
+	s, err := NewSet(t.Context(), pair(), Listener{}, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,10 +129,46 @@ type broken struct{ error }
 func (broken) Stream([][2]float64) (int, bool) { return 0, false }
 func (b broken) Err() error                    { return b.error }
 
+// The source's error is told once, not once for each case.
 func TestSetTellsTheSourcesError(t *testing.T) {
 	why := errors.New("broken")
-	if _, err := NewSet(pair(), Listener{}, Cases, func() beep.Streamer { return broken{why} }, rate); !errors.Is(err, why) {
+	if _, err := NewSet(t.Context(), pair(), Listener{}, Cases, func() beep.Streamer { return broken{why} }, rate); err != why {
 		t.Errorf("error %v", err)
+	}
+}
+
+// Matching an endless programme would last for ever, were it not told to stop.
+func TestStopWhileMatching(t *testing.T) {
+	loop := programme.Pink(rate)
+	ctx, stop := context.WithTimeout(t.Context(), 50*time.Millisecond)
+	defer stop()
+	if _, err := NewSet(ctx, pair(), Listener{}, Cases, func() beep.Streamer { return loop.Streamer() }, rate); err != context.DeadlineExceeded {
+		t.Errorf("error %v", err)
+	}
+	if _, err := NewWalk(ctx, lantern(t, same), Listener{}, past, Cases, func() beep.Streamer { return loop.Streamer() }, rate); err != context.DeadlineExceeded {
+		t.Errorf("walk: error %v", err)
+	}
+}
+
+// A place that no sound can reach is told with what is wrong about it.
+func TestReach(t *testing.T) {
+	a := lantern(t, same).Array
+	room := *a
+	room.Room = layout.Room{Present: true, Size: r3.Vec{X: 6, Y: 5, Z: 2.6}, Body: r3.Vec{X: 2, Y: 2.5, Z: 0.9}}
+	for name, c := range map[string]struct {
+		a    *layout.Array
+		at   r3.Vec
+		want error
+	}{
+		"good":    {a, r3.Vec{X: 1, Z: 0.3}, nil},
+		"inside":  {a, r3.Vec{X: 0.01}, layout.ErrSpotInside},
+		"below":   {a, r3.Vec{X: 1, Z: -2}, layout.ErrBelowSurface},
+		"outside": {&room, r3.Vec{X: 4.5}, layout.ErrOutsideRoom},
+	} {
+		err := reach(c.a, r3.Vec{X: 1, Z: 0.3}, c.at)
+		if !errors.Is(err, c.want) || (err == nil) != (c.want == nil) {
+			t.Errorf("%s: error %v, want %v", name, err, c.want)
+		}
 	}
 }
 
@@ -147,7 +187,7 @@ func BenchmarkSet(b *testing.B) {
 	plan, loop := pair(), programme.Pink(rate)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := NewSet(plan, Listener{}, Cases, func() beep.Streamer { return beep.Take(6*rate, loop.Streamer()) }, rate); err != nil {
+		if _, err := NewSet(b.Context(), plan, Listener{}, Cases, func() beep.Streamer { return beep.Take(6*rate, loop.Streamer()) }, rate); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -3,8 +3,8 @@ package preview
 import (
 	"fmt"
 	"math"
-	"slices"
 
+	"pappus/preview/limit"
 	"pappus/preview/programme"
 	"pappus/preview/through"
 	"pappus/timing"
@@ -51,7 +51,7 @@ func Sounds(p *timing.Plan, rate int) ([]Sound, error) {
 		levels := make([]Level, len(Written))
 		for i, r := range responses {
 			heard[i] = convolve(mono, r.Left)
-			levels[i] = Measure(Sound{Samples: heard[i]}.Streamer(), rate)
+			levels[i] = LevelOf(Sound{Samples: heard[i]}.Streamer(), rate)
 		}
 		for i, gain := range Gains(levels) {
 			for k := range heard[i] {
@@ -102,15 +102,31 @@ func (o *once) Stream(samples [][2]float64) (int, bool) {
 
 func (o *once) Err() error { return nil }
 
+// Periods returns how many whole periods of so many samples last about 6 s, at rate
+// samples a second: one at least.
+func Periods(period, rate int) int {
+	return max(1, int(math.Round(fileSeconds*float64(rate)/float64(period))))
+}
+
+// Edged streams a source that rises and falls within 10 ms, so that it begins and
+// ends without a step, at rate samples a second.
+func Edged(src beep.Streamer, rate int) beep.Streamer {
+	short := int(edge * float64(rate))
+	return limit.Fade(src, short, short)
+}
+
 // excerpt returns whole periods of a loop, without a step at either end.
 func excerpt(loop programme.Loop, rate int) []float64 {
-	periods := max(1, math.Round(fileSeconds*float64(rate)/float64(len(loop))))
-	mono := slices.Repeat(loop, int(periods))
-	short := int(edge * float64(rate))
-	for i := range short {
-		gain := (1 - math.Cos(math.Pi*float64(i)/float64(short))) / 2
-		mono[i] *= gain
-		mono[len(mono)-1-i] *= gain
+	mono := make([]float64, 0, Periods(len(loop), rate)*len(loop))
+	edged := Edged(beep.Take(cap(mono), loop.Streamer()), rate)
+	samples := make([][2]float64, 4096)
+	for {
+		n, ok := edged.Stream(samples)
+		if !ok {
+			return mono
+		}
+		for _, v := range samples[:n] {
+			mono = append(mono, v[0])
+		}
 	}
-	return mono
 }

@@ -22,7 +22,7 @@ func TestSounds(t *testing.T) {
 		peak, loudness := 0.0, 0.0
 		for _, s := range sounds[first : first+len(preview.Written)] {
 			names = append(names, s.Name)
-			l := preview.Measure(s.Streamer(), 48000)
+			l := preview.LevelOf(s.Streamer(), 48000)
 			peak = max(peak, l.Peak)
 			if loudness == 0 {
 				loudness = l.Integrated

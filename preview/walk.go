@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"context"
 	"math"
 
 	"pappus/preview/through"
@@ -12,21 +13,22 @@ import (
 
 // NewWalk makes a set of cases for a listener who walks along a way, facing the
 // body or turned from it by the same angle all along, whatever who.At says. Every
-// stream of the set begins where the way does and stays where it ends; the levels are
-// matched over the programme, which should last as long as the way.
+// stream of the set begins where the way does and stays where it ends, or walks to and
+// fro; the levels are matched over the programme, which should last as long as the way.
 //
 // The response follows in steps of a few mm, each blended into the next by raised
 // cosines. What is common to all sounds, the time from the body to the listener, is
 // left out, and with it the Doppler shift (0.35 percent at 1.2 m/s); how arrivals
-// move against each other stays. The surface's mirror image is heard; the echoes of a
-// room are not, for they are too many to be moved. Errors wrap ErrWay or
-// layout.ErrSpotInside, or are the stream's.
-func NewWalk(p *timing.Plan, who Listener, way Way, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
+// move against each other stays. The mirror image in the surface below is heard, or
+// that in a room's floor; the other echoes of a room are not, for they are too many to
+// be moved. It works until ctx ends. Errors wrap ErrWay, are those of a place that no
+// sound can reach (see [Listener.Responses]), or as for NewSet.
+func NewWalk(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
 	way, err := way.check()
 	if err != nil {
 		return nil, err
 	}
-	banks, err := newBanks(p, who, way, plain(cases), rate)
+	banks, err := newBanks(ctx, p, who, way, plain(cases), rate)
 	if err != nil {
 		return nil, err
 	}
@@ -34,7 +36,7 @@ func NewWalk(p *timing.Plan, who Listener, way Way, cases []Case, programme func
 	for _, b := range banks {
 		s.through = append(s.through, b.through)
 	}
-	return s, s.match(rate)
+	return s, s.match(ctx, rate)
 }
 
 // through streams a source as it is heard on the way.
@@ -146,6 +148,16 @@ func (w *walker) read() int {
 	return got
 }
 
+// place returns the step of the bank that is heard at a step from the beginning.
+func (b *bank) place(at int) int {
+	at, last := max(0, at-b.wait), len(b.steps)-1
+	if !b.back || last == 0 {
+		return min(at, last)
+	}
+	at %= 2 * last
+	return min(at, 2*last-at)
+}
+
 // hear adds the last two steps of the source, as they are heard at this step, to
 // what is due.
 func (w *walker) hear() {
@@ -153,7 +165,7 @@ func (w *walker) hear() {
 		w.padded[i] = v * w.fade[i]
 	}
 	w.real.Coefficients(w.half, w.padded)
-	response := w.steps[min(w.at, len(w.steps)-1)]
+	response := w.steps[w.place(w.at)]
 	last := len(w.half) - 1
 	for k, v := range w.half {
 		w.work[k] = v * complex128(response[k])

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"pappus/layout"
@@ -25,7 +26,7 @@ func newTestBank(t testing.TB, p *timing.Plan, who Listener, way Way, c timing.C
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := newBanks(p, who, way, []timing.Case{c}, rate)
+	b, err := newBanks(t.Context(), p, who, way, []timing.Case{c}, rate)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,6 +126,74 @@ func TestWalkEndsAsItStands(t *testing.T) {
 	}
 }
 
+// In a room the floor goes along: where all other walls swallow everything, what is
+// heard at the beginning of a walk is what a listener hears who stands there.
+func TestWalkHearsTheFloorOfARoom(t *testing.T) {
+	p := lantern(t, func(a *layout.Array) {
+		a.Surface = layout.Surface{}
+		a.Room = layout.Room{Present: true, Size: r3.Vec{X: 6, Y: 5, Z: 2.6}, Body: r3.Vec{X: 2, Y: 2.5, Z: 0.9}, Order: 1}
+		for wall := range a.Room.Absorption {
+			for band := range a.Room.Absorption[wall] {
+				a.Room.Absorption[wall][band] = 1
+			}
+		}
+		a.Room.Absorption[4] = layout.Absorption{0.1, 0.1, 0.2, 0.2, 0.3, 0.3, 0.4}
+	})
+	who := Listener{At: past.Places[0]}
+	loud := func(dry bool) []float64 {
+		who.Dry = dry
+		b := newTestBank(t, p, who, past, timing.AsBuilt)
+		heard := drain(b.through(&once{[][2]float64{{1, 1}}}), 512)
+		left := make([]float64, len(heard))
+		for i, v := range heard {
+			left[i] = v[0]
+		}
+		return left
+	}
+	wet, dry := loud(false), loud(true)
+	who.Dry = false
+	want := response(t, p, who, timing.AsBuilt).Left
+	echo, off, most := 0.0, 0.0, 0.0
+	for f := 150.0; f < 16000; f *= 1.05 {
+		have := cmplx.Abs(at(wet, rate, f))
+		most = max(most, cmplx.Abs(at(want, rate, f)))
+		off = max(off, math.Abs(have-cmplx.Abs(at(want, rate, f))))
+		echo = max(echo, math.Abs(have-cmplx.Abs(at(dry, rate, f))))
+	}
+	if off > 0.01*most || echo < 0.2*most {
+		t.Errorf("off by %.2g of the most; the floor counts for %.2g", off/most, echo/most)
+	}
+}
+
+// Who stands first and then walks to and fro hears the steps up and down again,
+// without an end and without a step left out.
+func TestToAndFro(t *testing.T) {
+	b := bank{steps: make([][]complex64, 4), wait: 2, back: true}
+	var have []int
+	for at := range 12 {
+		have = append(have, b.place(at))
+	}
+	if want := []int{0, 0, 0, 1, 2, 3, 2, 1, 0, 1, 2, 3}; !slices.Equal(have, want) {
+		t.Errorf("%v, want %v", have, want)
+	}
+	one := bank{steps: make([][]complex64, 1), back: true}
+	if one.place(7) != 0 {
+		t.Error("moves without a way")
+	}
+}
+
+// Walking to and fro may not click either, at the turns as little as on the way.
+func TestToAndFroDoesNotClick(t *testing.T) {
+	way := Way{Places: []r3.Vec{past.Places[0], r3.Add(past.Places[0], r3.Vec{Y: 0.2})}, Wait: 0.1, ToAndFro: true}
+	b := newTestBank(t, lantern(t, same), Listener{TwoEars: true}, way, timing.AsBuilt)
+	heard := drain(b.through(&once{banded(1 << 16)}), 700)
+	for side := range 2 {
+		if db := above(heard, side, 8000); db > -60 {
+			t.Errorf("side %d: %.1f dB above 8 kHz", side, db)
+		}
+	}
+}
+
 // Halfway between two steps the mean of both responses must be the response there,
 // to -40 dB up to 10 kHz: what the blend errs by.
 func TestStepsAreShort(t *testing.T) {
@@ -138,7 +207,7 @@ func TestStepsAreShort(t *testing.T) {
 	step := float64(hop) / rate
 	frequency := []float64{500, 1000, 2000, 4000, 7000, 10000}
 	for i := range 40 {
-		t0 := way.seconds() * float64(i) / 40
+		t0 := way.Seconds() * float64(i) / 40
 		var value [3][2][]complex128
 		for j := range value {
 			place := way.at(t0 + step*float64(j)/2)
@@ -197,11 +266,11 @@ func TestWalkInAnyBuffers(t *testing.T) {
 func TestWalkIsMatched(t *testing.T) {
 	p := lantern(t, func(a *layout.Array) { a.Timing.Model = "point" })
 	loop := programme.Pink(rate)
-	s, err := NewWalk(p, Listener{TwoEars: true}, past, Cases[:2], func() beep.Streamer { return beep.Take(2*rate, loop.Streamer()) }, rate)
+	s, err := NewWalk(t.Context(), p, Listener{TwoEars: true}, past, Cases[:2], func() beep.Streamer { return beep.Take(2*rate, loop.Streamer()) }, rate)
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, b := Measure(s.Streamer(0), rate), Measure(s.Streamer(1), rate)
+	a, b := LevelOf(s.Streamer(0), rate), LevelOf(s.Streamer(1), rate)
 	if math.Abs(a.Integrated-b.Integrated) > 0.05 || max(a.Peak, b.Peak) > 1.001*Ceiling {
 		t.Errorf("%+v and %+v", a, b)
 	}
@@ -215,16 +284,18 @@ func TestImpossibleWays(t *testing.T) {
 		"backwards": {Places: past.Places, Speed: -1},
 		"running":   {Places: past.Places, Speed: 11},
 		"no number": {Places: []r3.Vec{{X: 1}, {X: math.NaN()}}},
+		"too late":  {Places: past.Places, Wait: math.Inf(1)},
+		"too early": {Places: past.Places, Wait: -1},
 		"endless":   {Places: []r3.Vec{{X: 1}, {X: math.Inf(1)}}},
 		"too far":   {Places: []r3.Vec{{X: 1}, {X: 1e4}}},
 		"far, far":  {Places: []r3.Vec{{X: 1}, {X: 1e300}}},
 	} {
-		if _, err := NewWalk(p, Listener{}, way, Cases, func() beep.Streamer { return beep.Take(9, loop.Streamer()) }, rate); !errors.Is(err, ErrWay) {
+		if _, err := NewWalk(t.Context(), p, Listener{}, way, Cases, func() beep.Streamer { return beep.Take(9, loop.Streamer()) }, rate); !errors.Is(err, ErrWay) {
 			t.Errorf("%s: error %v", name, err)
 		}
 	}
 	through := Way{Places: []r3.Vec{{X: 1}, {X: -1}}}
-	if _, err := NewWalk(lantern(t, same), Listener{}, through, Cases, func() beep.Streamer { return beep.Take(9, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := NewWalk(t.Context(), lantern(t, same), Listener{}, through, Cases, func() beep.Streamer { return beep.Take(9, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
 		t.Errorf("through the body: error %v", err)
 	}
 }

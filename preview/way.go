@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -20,6 +21,9 @@ const Pace = 1.2
 type Way struct {
 	Places []r3.Vec // m, of the head's middle; one at least
 	Speed  float64  // m/s, 0.1 to 10; 0: Pace
+
+	Wait     float64 // s, to stand at the beginning, at least 0
+	ToAndFro bool    // go back where it ends, and so on without an end
 }
 
 const (
@@ -43,11 +47,13 @@ func (w Way) check() (Way, error) {
 	}
 	switch {
 	case len(w.Places) == 0:
-		return w, fmt.Errorf("preview: %w: no places", ErrWay)
+		return w, fmt.Errorf("%w: no places", ErrWay)
 	case !(w.Speed >= slowest && w.Speed <= fastest):
-		return w, fmt.Errorf("preview: %w: %g m/s, %g to %g are possible", ErrWay, w.Speed, slowest, fastest)
+		return w, fmt.Errorf("%w: %g m/s, %g to %g are possible", ErrWay, w.Speed, slowest, fastest)
+	case !(w.Wait >= 0) || math.IsInf(w.Wait, 0):
+		return w, fmt.Errorf("%w: %g s to stand, 0 or more are possible", ErrWay, w.Wait)
 	case math.IsNaN(w.length()) || math.IsInf(w.length(), 0):
-		return w, fmt.Errorf("preview: %w: a place is no number", ErrWay)
+		return w, fmt.Errorf("%w: a place is no number", ErrWay)
 	}
 	return w, nil
 }
@@ -60,8 +66,8 @@ func (w Way) length() float64 {
 	return sum
 }
 
-// seconds returns how long the way takes.
-func (w Way) seconds() float64 { return w.length() / w.Speed }
+// Seconds returns how long it takes to walk the way once.
+func (w Way) Seconds() float64 { return w.length() / cmp.Or(w.Speed, Pace) }
 
 // at returns where the listener is after so many seconds.
 func (w Way) at(seconds float64) r3.Vec {
@@ -95,7 +101,7 @@ func (w Way) hop(p *timing.Plan, dry bool, rate int) int {
 func (w Way) drift(p *timing.Plan, dry bool, step float64) float64 {
 	most := 0.0
 	for i := range survey {
-		t := w.seconds() * float64(i) / survey
+		t := w.Seconds() * float64(i) / survey
 		most = max(most, p.Drift(dry, w.at(t), w.at(t+step)))
 	}
 	return most

@@ -20,8 +20,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// turn is how long one case plays before the next.
-const turn = 4 * time.Second
+// How long one case plays before the next, in s: at least, and at most for the sake of
+// whole periods of the programme.
+const shortestTurn, longestTurn = 4, 12
 
 // crossfade is how long a change takes, in samples: 10 ms.
 const crossfade = rate / 100
@@ -45,9 +46,14 @@ func newListen(f *flags) *cobra.Command {
 		Use:   "listen [DESIGN.toml]",
 		Short: "Play what the spot hears: as built, aligned and from one ideal point",
 		Long: "Play what the spot hears, one case after another, all as loud and at the same instant of\n" +
-			"the programme. While it plays, one key each, also from standard input:\n\n" + keyHelp,
+			"the programme. While it plays, one key each, also from standard input:\n\n" + keyHelp + "\n" +
+			"A walk goes at " + fmt.Sprint(preview.Pace) + " m/s, to and fro while it plays, and once in a file. The Doppler shift\n" +
+			"is left out, and of a room all echoes but the floor's.",
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
+			if err := h.contradiction(c.Flags().Changed); err != nil {
+				return err
+			}
 			return oneLine(listen(c, f, first(args), h))
 		},
 	}
@@ -56,10 +62,10 @@ func newListen(f *flags) *cobra.Command {
 	flag.StringVar(&h.file, "file", "", "your own sound in its place: WAV, FLAC, MP3 or Ogg Vorbis")
 	flag.StringSliceVar(&h.cases, "cases", caseNames(preview.Written), "what to hold against each other: "+strings.Join(caseNames(preview.Cases), ", "))
 	flag.BoolVar(&h.twoEars, "two-ears", false, "through a rigid-ball head at the spot, facing the body; for headphones")
-	flag.Float64Var(&h.turnDeg, "turn-deg", 0, "with --two-ears: the head turned to the left, -180 to 180")
+	flag.Float64Var(&h.turnDeg, "turn-deg", 0, "with --two-ears: the head turned to the left, -180 to 180; the body is then heard more in the right ear")
 	flag.BoolVar(&h.dry, "dry", false, "without the surface or the room")
 	flag.StringArrayVar(&h.walk, "walk", nil, "walk from the spot to x,y,z in metres; give it again to walk on")
-	flag.IntVar(&h.rounds, "rounds", 3, "how often all cases are played, 1 to 100")
+	flag.IntVar(&h.rounds, "rounds", 3, "how often all cases are played, 1 to 100, unless a key holds one")
 	flag.BoolVar(&h.blind, "blind", false, "a blind test of the first two cases, ten tries")
 	flag.StringVarP(&h.folder, "output", "o", "", "write WAV files and pictures of the sound into a folder, and play nothing")
 	flag.IntVar(&h.bits, "bits", 16, "of the WAV files: 16, 24 or 32 (float)")
@@ -92,6 +98,17 @@ func caseNames(cases []preview.Case) []string {
 	return names
 }
 
+// contradiction returns which of the flags that were given cannot be meant.
+func (h hearing) contradiction(given func(flag string) bool) error {
+	switch {
+	case given("file") && h.file == "":
+		return errors.New("--file: names no file")
+	case given("file") && given("programme"):
+		return errors.New("--file: plays in place of a --programme; give one of them")
+	}
+	return nil
+}
+
 // check returns what cannot be meant.
 func (h hearing) check() error {
 	switch {
@@ -113,7 +130,10 @@ func (h hearing) check() error {
 // chosenCases returns the cases of their names.
 func (h hearing) chosenCases() ([]preview.Case, error) {
 	var out []preview.Case
-	for _, name := range h.cases {
+	for at, name := range h.cases {
+		if slices.Contains(h.cases[:at], name) {
+			return nil, fmt.Errorf("--cases: %s is there twice", name)
+		}
 		i := slices.IndexFunc(preview.Cases, func(c preview.Case) bool { return c.Name == name })
 		if i < 0 {
 			return nil, fmt.Errorf("--cases %s: must be of %s", name, strings.Join(caseNames(preview.Cases), ", "))
@@ -126,20 +146,49 @@ func (h hearing) chosenCases() ([]preview.Case, error) {
 	return out, nil
 }
 
+// farthest is how far from the body a listener may walk, in m.
+const farthest = 200.0
+
 // way returns the walk from the spot; nil where there is none.
 func (h hearing) way(p *timing.Plan) (*preview.Way, error) {
 	if len(h.walk) == 0 {
 		return nil, nil
 	}
 	way := &preview.Way{Places: []r3.Vec{p.Array.Spot}}
+	if h.folder == "" {
+		way.Wait, way.ToAndFro = play.Rise.Seconds(), true
+	}
 	for _, text := range h.walk {
 		to, err := point(text)
-		if err != nil {
+		switch {
+		case r3.Norm(to) > farthest:
+			return nil, fmt.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
+		case err != nil:
 			return nil, fmt.Errorf("--walk %w", err)
 		}
 		way.Places = append(way.Places, to)
 	}
 	return way, nil
+}
+
+// walked returns for how many seconds of a walk the programme goes on: there and back
+// while it plays; in a file a while longer than the way, to hear where it ends.
+func (h hearing) walked(way preview.Way) float64 {
+	if way.ToAndFro {
+		return way.Wait + 2*way.Seconds()
+	}
+	return way.Seconds() + standing
+}
+
+// walking says in words that the listener walks.
+func (h hearing) walking() string {
+	switch {
+	case len(h.walk) == 0:
+		return ""
+	case h.folder == "":
+		return ", walking to and fro"
+	}
+	return ", walking"
 }
 
 func listen(c *cobra.Command, f *flags, design string, h hearing) error {
@@ -161,9 +210,17 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	if err != nil {
 		return err
 	}
-	set, err := h.set(p, cases, source)
+	said := startProgress(c.ErrOrStderr(), f.quiet)
+	defer said.stop()
+	set, err := h.set(c.Context(), p, cases, source, said)
 	if err != nil {
-		return err
+		return stopped(err)
+	}
+	if warning := source.warning(); warning != "" && !f.quiet {
+		fmt.Fprintf(c.ErrOrStderr(), "Look out: %s.\n", warning)
+	}
+	if h.folder == "" {
+		said.stop()
 	}
 	out := c.OutOrStdout()
 	if f.quiet {
@@ -171,11 +228,11 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	}
 	switch {
 	case h.folder != "":
-		return h.write(c.OutOrStdout(), f, p, set, cases, source)
+		return stopped(h.write(c.Context(), c.OutOrStdout(), f, p, set, cases, source, said))
 	case h.blind:
-		err = blindTest(c.Context(), out, c.InOrStdin(), set, cases, source)
+		err = h.blindTest(c.Context(), out, c.InOrStdin(), p, set, cases, source)
 	default:
-		err = h.playTurns(c.Context(), out, c.InOrStdin(), set, cases, source)
+		err = h.playTurns(c.Context(), out, c.InOrStdin(), p, set, cases, source)
 	}
 	switch {
 	case errors.Is(err, context.Canceled):
@@ -186,36 +243,79 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	return err
 }
 
-// set prepares the cases.
-func (h hearing) set(p *timing.Plan, cases []preview.Case, s source) (*preview.Set, error) {
-	who := preview.Listener{TwoEars: h.twoEars, TurnDeg: h.turnDeg, Dry: h.dry}
+// stopped says kindly that someone stopped what was being made.
+func stopped(err error) error {
+	if errors.Is(err, context.Canceled) {
+		return errors.New("stopped before it was done")
+	}
+	return err
+}
+
+// set prepares the cases, and says so where that takes long.
+func (h hearing) set(ctx context.Context, p *timing.Plan, cases []preview.Case, s source, said *progress) (*preview.Set, error) {
+	long := time.AfterFunc(patience, func() { said.say("measuring loudness...") })
+	defer long.Stop()
 	way, err := h.way(p)
 	switch {
 	case err != nil:
 		return nil, err
 	case way != nil:
-		return preview.NewWalk(p, who, *way, cases, s.once, rate)
+		set, err := preview.NewWalk(ctx, p, h.listener(), *way, cases, s.lasting(h.walked(*way)), rate)
+		if unreachable(err) || errors.Is(err, preview.ErrWay) {
+			err = fmt.Errorf("--walk: %w", err)
+		}
+		return set, err
 	}
-	return preview.NewSet(p, who, cases, s.once, rate)
+	return preview.NewSet(ctx, p, h.listener(), cases, s.lasting(0), rate)
+}
+
+// listener is who listens.
+func (h hearing) listener() preview.Listener {
+	return preview.Listener{TwoEars: h.twoEars, TurnDeg: h.turnDeg, Dry: h.dry}
 }
 
 // caution stands before everything that plays.
 const caution = "Start with the volume all the way down, above all on headphones, and turn it up slowly.\n"
 
 // playTurns plays all cases in turn, so many times, or as the keys say.
-func (h hearing) playTurns(ctx context.Context, out io.Writer, in io.Reader, set *preview.Set, cases []preview.Case, s source) error {
+func (h hearing) playTurns(ctx context.Context, out io.Writer, in io.Reader, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) error {
 	k := openKeys(in)
 	defer k.close()
 	out = k.writer(out)
-	fmt.Fprintf(out, "%s%s, %s each%s.\n", caution, s.words, turn, k.hint())
-	say := func(i int) { fmt.Fprintf(out, "now: %s\n", cases[i].Words) }
-	desk := preview.NewDesk(preview.NewSwitch(sources(set, len(cases), s), crossfade), int(turn.Seconds()*rate), h.rounds*len(cases), say)
+	turn, err := h.turn(p, s)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s\n", caution, s.words, h.walking()+h.left(p), float64(turn)/rate, k.hint(), numbered(cases))
+	say := func(i int) { fmt.Fprintf(out, "now: %d %s\n", i+1, cases[i].Words) }
+	desk := preview.NewDesk(preview.NewSwitch(sources(set, len(cases), s), crossfade), turn, h.rounds*len(cases), say)
 	knob := preview.NewKnob(desk, crossfade)
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	level := &levelKeys{knob: knob, out: out}
-	go k.each(ctx, func(key byte) { deskKey(key, desk, level, stop) })
+	go func() {
+		k.each(ctx, func(key byte) { deskKey(key, desk, level, stop) })
+		desk.Alone()
+	}()
 	return play.Play(ctx, rate, knob, play.DefaultLevel)
+}
+
+// numbered lists the cases with the keys that choose them.
+func numbered(cases []preview.Case) string {
+	var words []string
+	for i, c := range cases {
+		words = append(words, fmt.Sprintf("%d %s", i+1, c.Words))
+	}
+	return strings.Join(words, "  ")
+}
+
+// turn returns for how many samples one case plays: on a walk at least once along it.
+func (h hearing) turn(p *timing.Plan, s source) (int, error) {
+	way, err := h.way(p)
+	if err != nil || way == nil {
+		return s.turn(shortestTurn), err
+	}
+	return s.turn(max(shortestTurn, way.Wait+way.Seconds())), nil
 }
 
 // sources streams each of n cases without an end.

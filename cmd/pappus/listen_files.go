@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"sync"
@@ -31,12 +32,23 @@ func (h hearing) depth() (wave.Depth, error) {
 }
 
 // write writes each case as a WAV file, with pictures of the sounds, and says so.
-func (h hearing) write(out io.Writer, f *flags, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) error {
-	files, err := h.files(p, set, cases, s)
+func (h hearing) write(ctx context.Context, out io.Writer, f *flags, p *timing.Plan, set *preview.Set, cases []preview.Case, s source, said *progress) error {
+	files, err := h.files(ctx, p, set, cases, s)
 	if err != nil {
 		return err
 	}
-	if err := addAll(h.folder, files); err != nil {
+	for i, one := range files {
+		files[i].write = func(w io.Writer) error {
+			if ctx.Err() != nil {
+				return ctx.Err()
+			}
+			said.say("writing " + one.name)
+			return one.write(w)
+		}
+	}
+	err = addAll(h.folder, files)
+	said.stop()
+	if err != nil {
 		return err
 	}
 	switch {
@@ -49,12 +61,13 @@ func (h hearing) write(out io.Writer, f *flags, p *timing.Plan, set *preview.Set
 	case f.quiet:
 		return nil
 	}
-	_, err = fmt.Fprintf(out, "%d cases, all as loud (ITU-R BS.1770-5), are in %s, with pictures of the sound.\n%s", len(cases), h.folder, caution)
+	_, err = fmt.Fprintf(out, "%d cases%s, all as loud (%s), are in %s, with pictures of the sound.\n%s",
+		len(cases), h.left(p), matchedBy(set), h.folder, caution)
 	return err
 }
 
 // files lists each case as a WAV file, and pictures of the sounds.
-func (h hearing) files(p *timing.Plan, set *preview.Set, cases []preview.Case, s source) ([]file, error) {
+func (h hearing) files(ctx context.Context, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) ([]file, error) {
 	depth, err := h.depth()
 	if err != nil {
 		return nil, err
@@ -67,8 +80,8 @@ func (h hearing) files(p *timing.Plan, set *preview.Set, cases []preview.Case, s
 	for i, c := range cases {
 		name := s.name + "_" + c.Name
 		as := format
-		as.Title, as.Comment = p.Array.Name+", "+s.words+", "+c.Words, h.comment(p, c)
-		files = append(files, file{name + ".wav", func(w io.Writer) error { return wave.Write(w, set.Streamer(i), as) }})
+		as.Title, as.Comment = p.Array.Name+", "+s.words+", "+c.Words, h.comment(p, set, c)
+		files = append(files, file{name + ".wav", func(w io.Writer) error { return wave.Write(w, preview.Until(ctx, set.Streamer(i)), as) }})
 	}
 	files = append(files, soundPictures("spectrogram", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
 		return figure.Spectrograms(w, f, p.Array.Name+": "+s.words, sounds, rate)
@@ -82,7 +95,7 @@ func (h hearing) files(p *timing.Plan, set *preview.Set, cases []preview.Case, s
 }
 
 // comment says in the file what it holds.
-func (h hearing) comment(p *timing.Plan, c preview.Case) string {
+func (h hearing) comment(p *timing.Plan, set *preview.Set, c preview.Case) string {
 	text := "What the listening spot hears of the design \"" + p.Array.Name + "\": " + c.Words
 	if h.twoEars {
 		text += ", with two ears"
@@ -90,10 +103,25 @@ func (h hearing) comment(p *timing.Plan, c preview.Case) string {
 	if h.dry {
 		text += ", without surface or room"
 	}
-	if len(h.walk) > 0 {
-		text += ", walking"
+	text += h.walking() + h.left(p)
+	return text + ". All cases of one programme are equally loud (" + matchedBy(set) + ")."
+}
+
+// left says what of a room is not heard on a walk.
+func (h hearing) left(p *timing.Plan) string {
+	if len(h.walk) == 0 || h.dry || !p.Array.Room.Present {
+		return ""
 	}
-	return text + ". All cases of one programme are equally loud (ITU-R BS.1770-5)."
+	return ", with the floor's echo but not the room's other ones"
+}
+
+// matchedBy says by what the cases are equally loud.
+func matchedBy(set *preview.Set) string {
+	return [...]string{
+		preview.ByLoudness: "ITU-R BS.1770-5",
+		preview.ByUngated:  "weighted as in ITU-R BS.1770-5; too short or too soft for its gates",
+		preview.ByRMS:      "by their RMS; too short to be weighted",
+	}[set.Measure()]
 }
 
 // soundPictures lists a picture as PNG and SVG; the sounds are made once.
@@ -138,12 +166,11 @@ func excerpts(set *preview.Set, cases []preview.Case) ([]figure.Sound, error) {
 
 // impulses returns what the left ear hears of a click in each case.
 func (h hearing) impulses(p *timing.Plan, cases []preview.Case) ([]figure.Sound, error) {
-	who := preview.Listener{TwoEars: h.twoEars, TurnDeg: h.turnDeg, Dry: h.dry}
 	plain := make([]timing.Case, len(cases))
 	for i, c := range cases {
 		plain[i] = c.Case
 	}
-	responses, err := who.Responses(p, plain, rate)
+	responses, err := h.listener().Responses(p, plain, rate)
 	if err != nil {
 		return nil, err
 	}

@@ -13,9 +13,9 @@ import (
 )
 
 // keyHelp says what the keys do while a set of cases plays.
-const keyHelp = "  1 to 5  that case           space  the next case\n" +
-	"  b       back to the other   + -    louder, softer by 2 dB\n" +
-	"  q       stop\n"
+const keyHelp = "  1 2 3   that case, until q   space  the next case, until q\n" +
+	"  b       back to the other    + -    louder, softer by 2 dB\n" +
+	"  q       stop                 ?      these keys\n"
 
 // loudest is how far the keys may raise the level over the quiet start, in dB;
 // the limiter holds whatever comes.
@@ -50,7 +50,7 @@ func (k *keys) hint() string {
 	if !k.terminal {
 		return "; Ctrl-C stops"
 	}
-	return "; space: next, b: back, + -: level, q: stop"
+	return "; space: next, b: back, + -: level, q: stop, ?: keys"
 }
 
 // writer returns out fit for a terminal that takes single keys, which wants each
@@ -99,6 +99,8 @@ func deskKey(key byte, desk *preview.Desk, level *levelKeys, stop func()) {
 		desk.Next()
 	case key == 'b':
 		desk.Back()
+	case key == '?' || key == 'h':
+		fmt.Fprint(level.out, keyHelp)
 	default:
 		level.press(key)
 	}

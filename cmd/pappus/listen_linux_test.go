@@ -60,7 +60,7 @@ func TestListenPlaysTheFile(t *testing.T) {
 	if strings.Contains(string(out), "no sound device") {
 		t.Skip("no libasound here")
 	}
-	if err != nil || !strings.Contains(string(out), "now: aligned") {
+	if err != nil || !strings.Contains(string(out), "now: 1 aligned") {
 		t.Fatalf("%v: %s", err, out)
 	}
 	if err := pipe.SetReadDeadline(time.Now().Add(time.Second)); err != nil {

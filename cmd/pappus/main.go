@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"syscall"
 )
 
 // memory is where the garbage collector begins to work harder, in bytes: a plan
@@ -23,15 +24,58 @@ func main() {
 }
 
 // run does what the command line says and returns the exit code: 0, or 1 with
-// one line on standard error.
+// one line on standard error, or 128 and the signal's number for one that ends a
+// program.
 func run(args []string) int {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := untilSignal(context.Background())
 	defer stop()
 	root := newRoot()
 	root.SetArgs(args)
-	if err := root.ExecuteContext(ctx); err != nil {
+	err := root.ExecuteContext(ctx)
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "pappus:", err)
+	}
+	if by, ok := context.Cause(ctx).(ended); ok && by.Signal != os.Interrupt {
+		return by.code()
+	}
+	if err != nil {
 		return 1
 	}
 	return 0
+}
+
+// ended is why a command is to stop.
+type ended struct{ os.Signal }
+
+func (e ended) Error() string { return "stopped: " + e.String() }
+
+// code is the exit code of a program that a signal ended (common practice).
+func (e ended) code() int {
+	if number, ok := e.Signal.(syscall.Signal); ok {
+		return 128 + int(number)
+	}
+	return 1
+}
+
+// untilSignal returns a context that Ctrl-C ends, and a signal to end the program or
+// that the terminal is gone, so that what is under way stops in good order. A second
+// one ends the program at once. One that was ignored from the start, as by nohup, is
+// ignored still.
+func untilSignal(ctx context.Context) (context.Context, func()) {
+	ctx, cancel := context.WithCancelCause(ctx)
+	got := make(chan os.Signal, 1)
+	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
+		if !signal.Ignored(s) {
+			signal.Notify(got, s)
+		}
+	}
+	go func() {
+		select {
+		case s := <-got:
+			cancel(ended{s})
+		case <-ctx.Done():
+		}
+		signal.Stop(got)
+	}()
+	return ctx, func() { cancel(nil) }
 }

@@ -134,8 +134,8 @@ func (h *hearings) hearing(ctx context.Context, as heardAs) (keptHearing, error)
 	if err := ctx.Err(); err != nil {
 		return keptHearing{}, err
 	}
-	k, err := newHearing(as)
-	if errors.Is(err, layout.ErrSpotInside) || errors.Is(err, preview.ErrWay) {
+	k, err := newHearing(ctx, as)
+	if unreachable(err) || errors.Is(err, preview.ErrWay) {
 		return k, fmt.Errorf("%w: %w", page.ErrAsked, err)
 	}
 	if err != nil {
@@ -150,7 +150,12 @@ func (h *hearings) hearing(ctx context.Context, as heardAs) (keptHearing, error)
 	return k, nil
 }
 
-func newHearing(as heardAs) (keptHearing, error) {
+// unreachable tells of a place that no sound can reach.
+func unreachable(err error) bool {
+	return errors.Is(err, layout.ErrSpotInside) || errors.Is(err, layout.ErrBelowSurface) || errors.Is(err, layout.ErrOutsideRoom)
+}
+
+func newHearing(ctx context.Context, as heardAs) (keptHearing, error) {
 	kind, err := chosen(as.hearing.Programme)
 	if err != nil {
 		return keptHearing{}, err
@@ -158,11 +163,11 @@ func newHearing(as heardAs) (keptHearing, error) {
 	k := keptHearing{heardAs: as, loop: kind.Make(rate)}
 	who := preview.Listener{TwoEars: as.hearing.TwoEars, Dry: as.hearing.Dry}
 	if !as.walks {
-		k.set, err = preview.NewSet(as.plan, who, preview.Cases, k.pass(len(k.loop)), rate)
+		k.set, err = preview.NewSet(ctx, as.plan, who, preview.Cases, k.pass(len(k.loop)), rate)
 		return k, err
 	}
 	way := preview.Way{Places: []r3.Vec{as.from, as.to}}
-	k.set, err = preview.NewWalk(as.plan, who, way, preview.Cases, k.pass(as.samples()), rate)
+	k.set, err = preview.NewWalk(ctx, as.plan, who, way, preview.Cases, k.pass(as.samples()), rate)
 	return k, err
 }
 

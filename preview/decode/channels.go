@@ -70,8 +70,8 @@ func ReadChannels(file io.ReadSeeker) (rate int, channels [][]float64, err error
 // only reads all of one channel of a WAV file.
 func (s sound) only(channel int) ([]float64, error) {
 	decoder := s.decoder.(*pcm)
-	decoder.weights = make([]float64, s.channels)
-	decoder.weights[channel] = 1
+	decoder.mix.weights = make([]float64, s.channels)
+	decoder.mix.weights[channel] = 1
 	out := make([]float64, s.frames)
 	for at := 0; at < len(out); {
 		n, err := decoder.read(out[at:])

@@ -2,6 +2,7 @@ package decode
 
 import (
 	"bytes"
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"io"
@@ -331,6 +332,25 @@ func TestSilent(t *testing.T) {
 		t.Errorf("%d samples of %d", len(x), s.Len())
 	}
 	if !errors.Is(s.Err(), ErrSilent) {
+		t.Error(s.Err())
+	}
+}
+
+// Two channels that are each other turned over are no silence: it is the mono sum
+// that holds nothing.
+func TestCancels(t *testing.T) {
+	frames := make([]byte, 40000)
+	for i := 0; i < len(frames); i += 4 {
+		v := int16(10000 * math.Sin(float64(i)/50))
+		binary.LittleEndian.PutUint16(frames[i:], uint16(v))
+		binary.LittleEndian.PutUint16(frames[i+2:], uint16(-v))
+	}
+	s, err := Read(bytes.NewReader(wavOf(1, 2, 44100, 16, 0, frames)), 48000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	rest(t, s)
+	if !errors.Is(s.Err(), ErrCancels) {
 		t.Error(s.Err())
 	}
 }

@@ -14,6 +14,7 @@ var (
 	ErrShort       = errors.New("cut short")
 	ErrEmpty       = errors.New("holds no sound")
 	ErrSilent      = errors.New("holds nothing but silence")
+	ErrCancels     = errors.New("left and right cancel in the mono sum")
 )
 
 // broken says that a decoder gave up: at the end of the file because it is cut

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"log"
+	"math"
 	"sync"
 
 	"github.com/mewkiz/flac"
@@ -48,11 +49,12 @@ func openFLAC(w *window) (sound, error) {
 	if info.BitsPerSample > 24 {
 		return sound{}, fmt.Errorf("FLAC: %w: %d bits", ErrUnsupported, info.BitsPerSample)
 	}
+	s.mix = &downmix{weights: weights(s.channels, flacPlaces[s.channels])}
 	s.decoder = &flacDecoder{
 		stream:  stream,
 		left:    s.frames,
 		bounded: s.frames > 0,
-		weights: weights(s.channels, flacPlaces[s.channels]),
+		mix:     s.mix,
 	}
 	return s, nil
 }
@@ -61,7 +63,7 @@ type flacDecoder struct {
 	stream  *flac.Stream
 	bounded bool // the file says how many frames there are
 	left    int  // of these
-	weights []float64
+	mix     *downmix
 	frame   *frame.Frame
 	at      int // in frame
 }
@@ -81,10 +83,11 @@ func (d *flacDecoder) read(dst []float64) (int, error) {
 	n := min(len(dst), int(d.frame.BlockSize)-d.at)
 	clear(dst[:n])
 	full := float64(int64(1) << (d.stream.Info.BitsPerSample - 1))
-	for c, w := range d.weights {
-		w /= full
+	for c, w := range d.mix.weights {
 		for i, v := range d.frame.Subframes[c].Samples[d.at : d.at+n] {
-			dst[i] += w * float64(v)
+			level := float64(v) / full
+			dst[i] += w * level
+			d.mix.peak = max(d.mix.peak, math.Abs(level))
 		}
 	}
 	d.at += n
@@ -98,7 +101,7 @@ func (d *flacDecoder) next() error {
 	if err != nil {
 		return err
 	}
-	if len(f.Subframes) != len(d.weights) || f.BitsPerSample != d.stream.Info.BitsPerSample {
+	if len(f.Subframes) != len(d.mix.weights) || f.BitsPerSample != d.stream.Info.BitsPerSample {
 		return errFrame
 	}
 	d.frame, d.at = f, 0

@@ -1,5 +1,7 @@
 package decode
 
+import "math"
+
 // place is where a channel is meant to be heard, as the bit of a WAV file's
 // channel mask.
 type place uint32
@@ -52,13 +54,21 @@ func weights(channels int, places []place) []float64 {
 	return w
 }
 
-// mix sums frames of interleaved numbers to mono.
-func mix[T float32 | float64](dst []float64, numbers []T, weights []float64) {
+// downmix sums channels to mono.
+type downmix struct {
+	weights []float64
+	peak    float64 // largest magnitude in any channel so far
+}
+
+// sum sums frames of interleaved numbers to mono.
+func sum[T float32 | float64](dst []float64, numbers []T, m *downmix) {
 	for i := range dst {
-		frame := numbers[i*len(weights):]
+		frame := numbers[i*len(m.weights):]
 		sum := 0.0
-		for c, w := range weights {
-			sum += w * float64(frame[c])
+		for c, w := range m.weights {
+			v := float64(frame[c])
+			sum += w * v
+			m.peak = max(m.peak, math.Abs(v))
 		}
 		dst[i] = sum
 	}

@@ -18,6 +18,7 @@ type sound struct {
 	frames         int  // as the file says; 0 or less where it does not know
 	short          bool // the file says that there were more
 	decoder        decoder
+	mix            *downmix
 }
 
 // decoder gives mono samples in turn.

@@ -14,19 +14,20 @@ type pcm struct {
 	from    io.Reader
 	number  func([]byte) float64
 	width   int // bytes of a number
-	weights []float64
+	mix     *downmix
 	raw     []byte
 	numbers []float64
 }
 
-func newPCM(from io.Reader, number func([]byte) float64, width int, weights []float64) *pcm {
-	n := block * len(weights)
-	return &pcm{from, number, width, weights, make([]byte, n*width), make([]float64, n)}
+func newPCM(from io.Reader, number func([]byte) float64, width int, mix *downmix) *pcm {
+	n := block * len(mix.weights)
+	return &pcm{from, number, width, mix, make([]byte, n*width), make([]float64, n)}
 }
 
 // read fills dst with mono samples.
 func (p *pcm) read(dst []float64) (int, error) {
-	frame := p.width * len(p.weights)
+	channels := len(p.mix.weights)
+	frame := p.width * channels
 	got, err := io.ReadFull(p.from, p.raw[:min(len(dst), block)*frame])
 	n := got / frame
 	if n == 0 {
@@ -38,11 +39,11 @@ func (p *pcm) read(dst []float64) (int, error) {
 	if err == io.EOF || err == io.ErrUnexpectedEOF {
 		err = nil // comes again at the next call
 	}
-	numbers := p.numbers[:n*len(p.weights)]
+	numbers := p.numbers[:n*channels]
 	for i := range numbers {
 		numbers[i] = p.number(p.raw[i*p.width:])
 	}
-	mix(dst[:n], numbers, p.weights)
+	sum(dst[:n], numbers, p.mix)
 	return n, err
 }
 

@@ -137,6 +137,8 @@ func (s *Stream) verdict() error {
 		err = broken(err)
 	case s.sound.short || s.decoded < s.frames:
 		err = ErrShort
+	case s.peak < silent && s.sound.mix.peak >= silent:
+		err = ErrCancels
 	case s.peak < silent:
 		err = ErrSilent
 	}
@@ -151,7 +153,7 @@ func (s *Stream) verdict() error {
 
 // Err is what went wrong, once the stream has ended and what could be read was
 // streamed: it wraps ErrBroken or ErrShort, or ErrSilent where the whole file was
-// silent.
+// silent, or ErrCancels where only its mono sum was.
 func (s *Stream) Err() error { return s.err }
 
 // Len is how many samples the file has, at the wanted rate. A damaged file may give
@@ -230,7 +232,9 @@ func (s *Stream) count() error {
 		s.from = s.to
 	}
 	s.frames = s.decoded
-	if !errors.Is(s.ended, io.EOF) {
+	// One that is cut short is as long as what is there; its end tells.
+	cut := s.frames > 0 && errors.Is(broken(s.ended), ErrShort)
+	if !errors.Is(s.ended, io.EOF) && !cut {
 		return s.verdict()
 	}
 	return s.rewind()

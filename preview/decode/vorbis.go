@@ -31,9 +31,10 @@ func openVorbis(w *window) (sound, error) {
 	if err := limits(s.rate, s.channels); err != nil {
 		return sound{}, fmt.Errorf("an Ogg Vorbis file: %w", err)
 	}
+	s.mix = &downmix{weights: weights(s.channels, vorbisPlaces[s.channels])}
 	s.decoder = &vorbisDecoder{
 		from:    r,
-		weights: weights(s.channels, vorbisPlaces[s.channels]),
+		mix:     s.mix,
 		numbers: make([]float32, block*s.channels),
 	}
 	return s, nil
@@ -52,15 +53,15 @@ func unread(w *window, err error) error {
 
 type vorbisDecoder struct {
 	from    *oggvorbis.Reader
-	weights []float64
+	mix     *downmix
 	numbers []float32
 }
 
 func (d *vorbisDecoder) read(dst []float64) (int, error) {
-	channels := len(d.weights)
+	channels := len(d.mix.weights)
 	got, err := d.from.Read(d.numbers[:min(len(dst), block)*channels])
 	n := got / channels
-	mix(dst[:n], d.numbers, d.weights)
+	sum(dst[:n], d.numbers, d.mix)
 	if n > 0 && err == io.EOF {
 		err = nil // comes again at the next call
 	}

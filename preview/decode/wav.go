@@ -116,7 +116,8 @@ func samples(w *window, at, size int64, f *wavFormat) (sound, error) {
 		return sound{}, err
 	}
 	from := io.LimitReader(w, int64(s.frames)*int64(f.frame))
-	s.decoder = newPCM(from, number, width, weights(f.channels, f.places()))
+	s.mix = &downmix{weights: weights(f.channels, f.places())}
+	s.decoder = newPCM(from, number, width, s.mix)
 	return s, nil
 }
 

@@ -22,7 +22,7 @@ const DefaultLevel = -20.0
 
 // Times of the safe start and the stop.
 const (
-	rise = 2 * time.Second
+	Rise = 2 * time.Second
 	fall = 30 * time.Millisecond
 )
 
@@ -49,7 +49,7 @@ func Play(ctx context.Context, rate beep.SampleRate, s beep.Streamer, level floa
 // guard makes a stream safe to play: level, fade and limiter.
 func guard(s beep.Streamer, rate beep.SampleRate, level float64) *limit.Fader {
 	quiet := &scaled{s, math.Pow(10, level/20)}
-	return limit.Fade(limit.New(quiet, ceiling, rate), rate.N(rise), rate.N(fall))
+	return limit.Fade(limit.New(quiet, ceiling, rate), rate.N(Rise), rate.N(fall))
 }
 
 // scaled is a stream times a factor.
