@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"bytes"
 	"encoding/binary"
 	"fmt"
 	"io"
@@ -14,7 +15,11 @@ import (
 	"testing"
 	"time"
 
+	"pappus/preview/wave"
+
 	"github.com/go-audio/wav"
+	"github.com/gopxl/beep/v2"
+	"github.com/gopxl/beep/v2/generators"
 )
 
 // silenced returns the environment without any sound server, and with ALSA set up
@@ -80,6 +85,51 @@ func TestListenPlaysTheFile(t *testing.T) {
 	}
 	if off := apart(have[from:from+count], want[from+lag:from+lag+count]); off > 1e-6 {
 		t.Errorf("off by %g at a lag of %d", off, lag)
+	}
+}
+
+// TestSignalsStopTheWork: a signal ends matching and writing soon, with nothing left
+// behind, and with the exit code that says so.
+func TestSignalsStopTheWork(t *testing.T) {
+	long := filepath.Join(t.TempDir(), "long.wav")
+	file, err := os.Create(long)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tone, _ := generators.SineTone(8000, 440)
+	format := wave.Format{Rate: 8000, Channels: 1, Depth: wave.PCM16}
+	if err := wave.Write(file, beep.Take(30*60*8000, tone), format); err != nil {
+		t.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		signal syscall.Signal
+		code   int
+	}{{syscall.SIGINT, 1}, {syscall.SIGTERM, 143}, {syscall.SIGHUP, 129}} {
+		folder := filepath.Join(t.TempDir(), "heard")
+		var out bytes.Buffer
+		p := exec.Command("pappus", "listen", "-o", folder, "--file", long)
+		p.Stderr = &out
+		if err := p.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Second)
+		if err := p.Process.Signal(c.signal); err != nil {
+			t.Fatal(err)
+		}
+		begin := time.Now()
+		_ = p.Wait() // its exit code is looked at
+		if took := time.Since(begin); took > 3*time.Second {
+			t.Errorf("%v: stopped after %v", c.signal, took)
+		}
+		if code := p.ProcessState.ExitCode(); code != c.code || out.String() != "pappus: stopped before it was done\n" {
+			t.Errorf("%v: exit code %d, said %q", c.signal, code, out.String())
+		}
+		if _, err := os.Stat(folder); err == nil {
+			t.Errorf("%v: the folder was left", c.signal)
+		}
 	}
 }
 

@@ -59,15 +59,14 @@ func (e ended) code() int {
 
 // untilSignal returns a context that Ctrl-C ends, and a signal to end the program or
 // that the terminal is gone, so that what is under way stops in good order. A second
-// one ends the program at once. One that was ignored from the start, as by nohup, is
-// ignored still.
+// one ends the program at once. Where nohup keeps it running without its terminal it
+// goes on.
 func untilSignal(ctx context.Context) (context.Context, func()) {
 	ctx, cancel := context.WithCancelCause(ctx)
 	got := make(chan os.Signal, 1)
-	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
-		if !signal.Ignored(s) {
-			signal.Notify(got, s)
-		}
+	signal.Notify(got, os.Interrupt, syscall.SIGTERM)
+	if !signal.Ignored(syscall.SIGHUP) {
+		signal.Notify(got, syscall.SIGHUP)
 	}
 	go func() {
 		select {
