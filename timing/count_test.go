@@ -93,7 +93,7 @@ func TestCountSentence(t *testing.T) {
 		want  []string
 	}{
 		{"two to a channel at least", func(a *layout.Array) { a.Driver.DCOhm, a.Driver.Small = 3, layout.Small{} }, 19, []string{
-			"More than 5 channels hardly pay for the smear: ", "For the comb onset more than 14 hardly pay: ",
+			"More than 4 channels hardly pay for the smear: ", "For the comb onset more than 14 hardly pay: ",
 			"The list ends at 19: with more, a channel has fewer than 2 drivers and loads the amplifier below its 4 ohm."}},
 		{"nothing can be wired", func(a *layout.Array) {
 			a.Mounts = a.Mounts[:2]

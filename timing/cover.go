@@ -6,7 +6,6 @@ import (
 
 	"pappus/timing/band"
 	"pappus/timing/measure"
-	"pappus/timing/path"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -157,8 +156,8 @@ func (k *kernel) measure(c *Coverage, cell, i int, s *kernelScratch) {
 		c.Level[b][cell] = measure.Decibels(energy)
 	}
 	for m, mount := range k.plan.Array.Mounts {
-		way, _, _ := path.Between(mount.Point, s.points[i])
-		s.arrival[m] = way/k.plan.SpeedOfSound + k.delay[m]
+		long, _, _ := way(k.plan.Array, mount.Point, s.points[i])
+		s.arrival[m] = long/k.plan.SpeedOfSound + k.delay[m]
 	}
 	c.Smear[cell] = measure.Smear(s.arrival, s.energy[i*nm:(i+1)*nm])
 	for f, v := range sum {

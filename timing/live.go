@@ -7,7 +7,6 @@ import (
 	"pappus/layout"
 	"pappus/timing/band"
 	"pappus/timing/measure"
-	"pappus/timing/path"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -149,7 +148,7 @@ func (l *Live) hear(dst, at *liveRow, k *liveScratch) {
 				to[f] = complex64(v)
 			}
 			if l.quantity == LiveSmear {
-				dst.way[i*nm+m], _, _ = path.Between(mount.Point, at.points[i])
+				dst.way[i*nm+m], _, _ = way(l.array, mount.Point, at.points[i])
 			}
 		}
 	}

@@ -31,7 +31,7 @@ type Plan struct {
 
 // Arrival is when and how one driver is heard at the listening spot.
 type Arrival struct {
-	Path     float64 // m, the way that the sound takes, round the body where it must
+	Path     float64 // m, the way that the sound takes, round the body where it must; for points, which have none, Straight
 	Straight float64 // m, the straight line, through the body if need be
 	Time     float64 // s, Path over the speed of sound
 	Field    float64 // s, what best fits the model's phase over the field band; NaN: not reckoned

@@ -41,6 +41,28 @@ func plain(t testing.TB) *layout.Array {
 	return a
 }
 
+// TestPointsHaveNoBody: two drivers 0.3 m behind each other, which the model of points
+// hears on straight lines, smear by half the way between them, and neither is hidden.
+func TestPointsHaveNoBody(t *testing.T) {
+	a := plain(t)
+	a.Spot = r3.Vec{X: 200} // so far that both are equally loud
+	a.Mounts = []layout.Mount{
+		{ID: 1, Point: r3.Vec{X: 0.15}, Normal: r3.Vec{X: 1}, Face: -1},
+		{ID: 2, Point: r3.Vec{X: -0.15}, Normal: r3.Vec{X: -1}, Face: -1},
+	}
+	a.Driver.DCOhm = 7
+	a.Channels = []layout.Channel{{ID: 1, Mounts: []int{0, 1}, Series: 2, Parallel: 1, NominalOhm: 8, DCOhm: 14, Delay: math.NaN()}}
+	p := plan(t, a)
+	if want := 0.15 / p.SpeedOfSound; math.Abs(p.Unaligned.Smear-want) > 0.001*want {
+		t.Errorf("smear %.1f us, want %.1f", 1e6*p.Unaligned.Smear, 1e6*want)
+	}
+	for _, r := range p.Arrivals {
+		if !r.Seen || r.Path != r.Straight {
+			t.Errorf("%+v goes round a body", r)
+		}
+	}
+}
+
 func plan(t testing.TB, a *layout.Array) *timing.Plan {
 	t.Helper()
 	p, err := timing.Make(a)

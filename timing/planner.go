@@ -126,11 +126,22 @@ func (p *Planner) arrivals(plan *Plan) {
 	low, high := indexRange(p.medium.Frequency, weightLow, weightHigh)
 	for m, mount := range a.Mounts {
 		r := &plan.Arrivals[m]
-		r.Path, r.Straight, r.Seen = path.Between(mount.Point, a.Spot)
+		r.Path, r.Straight, r.Seen = way(a, mount.Point, a.Spot)
 		r.Time, r.Field, r.Peak = r.Path/p.speed, math.NaN(), math.NaN()
 		energy := p.spot.energy(m, low, high)
 		r.Level = 10 * math.Log10(energy)
 	}
+}
+
+// way returns how far sound goes from one place to another, in m, the straight line
+// between them, and whether the body leaves that free. The point model has no body to
+// go round.
+func way(a *layout.Array, from, to r3.Vec) (long, straight float64, seen bool) {
+	long, straight, seen = path.Between(from, to)
+	if a.Timing.Model == "point" {
+		return straight, straight, true
+	}
+	return long, straight, seen
 }
 
 // indexRange returns the first index at or above low and the first above high,
