@@ -84,11 +84,11 @@ func (h hearing) files(ctx context.Context, p *timing.Plan, set *preview.Set, ca
 		files = append(files, file{name + ".wav", func(w io.Writer) error { return wave.Write(w, preview.Until(ctx, set.Streamer(i)), as) }})
 	}
 	files = append(files, soundPictures("spectrogram", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
-		return figure.Spectrograms(w, f, p.Array.Name+": "+s.words, sounds, rate)
+		return figure.Spectrograms(w, f, p.Array.Name+": "+s.words+h.walking()+h.side(), sounds, rate)
 	}, func() ([]figure.Sound, error) { return excerpts(set, cases) })...)
 	if len(h.walk) == 0 {
 		files = append(files, soundPictures("impulse", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
-			return figure.Energy(w, f, p.Array.Name+": what is heard of a click", sounds, rate)
+			return figure.Energy(w, f, p.Array.Name+": what is heard of a click"+h.side(), sounds, rate)
 		}, func() ([]figure.Sound, error) { return h.impulses(p, cases) })...)
 	}
 	return files, nil
@@ -138,6 +138,14 @@ func soundPictures(name string, draw func(io.Writer, figure.Format, []figure.Sou
 		}})
 	}
 	return out
+}
+
+// side says in a picture whose sound it shows.
+func (h hearing) side() string {
+	if h.twoEars {
+		return ", left ear"
+	}
+	return ""
 }
 
 // excerpts returns the beginning of each case, as the left ear hears it.

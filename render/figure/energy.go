@@ -14,7 +14,7 @@ import (
 // energy still to come, its backward integral (M. R. Schroeder, JASA 37 (1965)
 // 409). All are brought to the same energy; 0 dB is the greatest of any, and for
 // the integral all of the energy. Time counts from the first arrival of each,
-// until 99 % of the energy has arrived in every case, for 5 to 20 ms: that is where
+// until 99 % of the energy has arrived in every case, for 5 to 50 ms: that is where
 // a smear is to be seen. No response, or one whose energy is none or no number,
 // is ErrNothing, more than five are ErrMany, a rate outside of 1000 to 1000000 is
 // ErrRate.
@@ -44,7 +44,7 @@ type energies struct {
 
 // settle finds the ends of the axes.
 func (e *energies) settle() {
-	const least, most = 0.005, 0.02
+	const least, most = 0.005, 0.05
 	until := least
 	for _, one := range e.all {
 		until = max(until, one.within(0.99))

@@ -142,7 +142,7 @@ func TestExtent(t *testing.T) {
 		name string
 		last float64 // s, of an echo as strong as the first
 		want float64
-	}{{"short", 0.001, 0.005}, {"some", 0.0077, 0.008}, {"long", 0.5, 0.02}} {
+	}{{"short", 0.001, 0.005}, {"some", 0.0077, 0.008}, {"a room", 0.035, 0.035}, {"long", 0.5, 0.05}} {
 		h := make([]float64, testRate)
 		h[0], h[int(c.last*testRate)] = 1, 1
 		e := energies{all: []energy{energyOf(t, h, testRate)}}
