@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -63,6 +64,26 @@ func TestHandDelays(t *testing.T) {
 				t.Errorf("warns: %s", all)
 			}
 		})
+	}
+}
+
+// TestHandDelaysAreSet as they are: nothing is put on top of them so that rounding
+// costs less, as there is where none is set by hand.
+func TestHandDelaysAreSet(t *testing.T) {
+	free := math.NaN()
+	for name, set := range map[string]float64{"free": free, "by hand": 1e-3} {
+		a := handMade(t, []float64{2, 2.1, 2.17}, []float64{set, free, free})
+		a.Processor = layout.Processor{Rate: 48000, Step: 1. / 48000}
+		p := plan(t, a)
+		rows, err := timing.Processor(p, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, r := range rows {
+			if on := r.Delay - p.Channels[i].Delay; name == "by hand" && on != 0 || name == "free" && on <= 0 {
+				t.Errorf("%s: channel %d has %g s on top", name, r.Channel, on)
+			}
+		}
 	}
 }
 

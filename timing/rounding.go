@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout"
 	"pappus/timing/band"
 )
 
@@ -29,10 +30,12 @@ const roundingCount = 12
 // rounded up counts, and those are the ones with the most left over the step below:
 // there are as many ways as channels. For each the delay is taken that has the
 // residuals reach as far up as down. No way is taken whose worst residual is larger
-// than that without a common delay.
+// than that without a common delay, and none at all where a delay is set by hand:
+// that is the one to set.
 func (p *Plan) commonDelay(wait float64) float64 {
 	step := p.Array.Processor.Step
-	if !(step > 0) || len(p.Channels) == 0 {
+	byHand := slices.ContainsFunc(p.Array.Channels, func(c layout.Channel) bool { return !math.IsNaN(c.Delay) })
+	if !(step > 0) || len(p.Channels) == 0 || byHand {
 		return 0
 	}
 	over, order := make([]float64, len(p.Channels)), make([]int, len(p.Channels))
