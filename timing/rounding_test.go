@@ -3,6 +3,7 @@ package timing_test
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 	"testing"
 
 	"pappus/layout"
@@ -10,10 +11,15 @@ import (
 	"pappus/timing/band"
 )
 
-// processed plans an array and returns what its processor is set to.
+// processed plans an array and returns what its processor is set to, as if the
+// delays of its channels had been found, not set by hand.
 func processed(t testing.TB, a *layout.Array) (*timing.Plan, []timing.ProcessorRow) {
 	t.Helper()
 	p := plan(t, a)
+	p.Array.Channels = slices.Clone(p.Array.Channels)
+	for i := range p.Array.Channels {
+		p.Array.Channels[i].Delay = math.NaN()
+	}
 	rows, err := timing.Processor(p, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -21,7 +27,7 @@ func processed(t testing.TB, a *layout.Array) (*timing.Plan, []timing.ProcessorR
 	return p, rows
 }
 
-// byHand gives the demo a channel for each delay in us, each set by hand.
+// byHand gives the demo a channel for each delay in us.
 func byHand(t testing.TB, step float64, delays ...float64) *layout.Array {
 	a := demo(t)
 	a.Wiring.Channels, a.Channels, a.Processor.Step = 0, nil, step
