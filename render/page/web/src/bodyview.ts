@@ -76,6 +76,13 @@ export class BodyView {
     this.solid?.recolour();
   }
 
+  /** Draws for the printer. */
+  forPaper(): void {
+    this.solid?.recolour();
+    this.drawNow();
+    this.solid?.copyTo(el<HTMLCanvasElement>("solid-still"));
+  }
+
   private take(): void {
     const { planned } = this.state;
     if (planned === null) return;

@@ -35,6 +35,8 @@ const NAMED_HZ = [50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000];
 /** Where there is little room these go without a name. */
 const SPARED_HZ = [200, 2000, 20000];
 const SPAN_DB = 40;
+/** As large as the curves are on paper. */
+const PAPER_PX = { width: 680, height: 170 };
 /** Below this width the lines are named above the picture. */
 const NARROW_PX = 520;
 
@@ -42,6 +44,7 @@ export class Curves {
   private plot: uPlot | null = null;
   private readonly box = el("curves");
   private high = 0;
+  private isPaper = false;
   private second: Still | null = null;
   private heard: Still | null = null;
 
@@ -69,6 +72,12 @@ export class Curves {
     this.plot?.destroy();
     this.plot = null;
     this.draw(true);
+  }
+
+  /** Draws for the printer, or for the screen again. */
+  forPaper(isPaper: boolean): void {
+    this.isPaper = isPaper;
+    this.renew();
   }
 
   /** Draws the newest answer. The scale follows a chair at rest only, so that it does not jump. */
@@ -115,6 +124,7 @@ export class Curves {
   }
 
   private size(): { width: number; height: number } {
+    if (this.isPaper) return PAPER_PX;
     return { width: this.box.clientWidth, height: this.box.clientHeight };
   }
 

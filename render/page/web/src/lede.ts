@@ -1,8 +1,8 @@
-// What the delays bring, in two figures and one sentence.
+// What to do, in one sentence, and what it brings, in two figures.
 
 import { el, say } from "./dom";
 import type { State } from "./state";
-import { fixed, length, microseconds, onset, place } from "./words";
+import { fixed, inWords, length, microseconds, onset, place, side } from "./words";
 
 /** Figures may trail the chair for so long before it is said that they do. */
 const TRAIL_MS = 500;
@@ -26,11 +26,12 @@ export class Lede {
     say(el("smear-after"), microseconds(m.aligned.smear_us));
     say(el("comb-before"), onset(m.unaligned.comb_onset_hz));
     say(el("comb-after"), onset(m.aligned.comb_onset_hz));
-    say(el("comb-words"), direct === null ? "No combs up to" : "No combs in the direct sound up to");
+    say(el("comb-words"), direct === null ? "No combs, where they cancel, up to" : "No combs in the direct sound up to");
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
-    const words = isFormer ? this.former() : this.answer();
-    say(el("lede-say"), direct === null ? words : `${words} ${room(whole.aligned.comb_onset_hz)}`);
+    say(el("lede-do"), isFormer ? "The figures have not followed the chair." : this.answer());
+    const more = [isFormer ? this.former() : "", direct === null ? "" : room(whole.aligned.comb_onset_hz)];
+    say(el("lede-more"), more.filter((words) => words !== "").join(" "));
   }
 
   /** Whether the figures are of another place; a trail that is soon made up for is none. */
@@ -47,8 +48,8 @@ export class Lede {
 
   private answer(): string {
     const count = this.state.channels.length;
-    const far = fixed(length(this.state.spot), 2);
-    return `Sit at the chair, ${far} m away, and give the ${count === 1 ? "one channel" : `${count} channels`} of these ${this.state.rows.length} drivers the delays below.`;
+    const delays = count === 1 ? "this one delay" : `these ${inWords(count)} delays`;
+    return `Sit ${fixed(length(this.state.spot), 2)} m ${side(this.state.spot)}. Set ${delays}.`;
   }
 
   private former(): string {

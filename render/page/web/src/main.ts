@@ -14,6 +14,8 @@ import { Lede } from "./lede";
 import { RoomMap } from "./map";
 import { Round } from "./polar";
 import { notice } from "./notice";
+import { printing } from "./printing";
+import { sheet } from "./sheet";
 import { State } from "./state";
 import { Tables } from "./table";
 import { textPanel } from "./textpanel";
@@ -76,6 +78,7 @@ function build(start: Start): State {
   });
   state.on("plan", () => {
     notes(state);
+    sheet(state);
     draw();
   });
   new Fields(state, start);
@@ -88,6 +91,13 @@ function build(start: Start): State {
     curves.renew();
     body.recolour();
     draw();
+  });
+  printing((isPaper) => {
+    curves.forPaper(isPaper);
+    map.draw();
+    if (isPaper) body.forPaper();
+    else body.recolour();
+    if (!isPaper) draw();
   });
   return state;
 }

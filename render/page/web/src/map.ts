@@ -21,6 +21,9 @@ const CLEAR_M = 0.08;
 /** How much of a former map is left to see. */
 const FORMER = 0.15;
 
+/** The corners of a map. */
+type Frame = Pick<Heat, "low_m" | "high_m">;
+
 export class RoomMap {
   private readonly canvas = el<HTMLCanvasElement>("map");
   private readonly bar = el<HTMLCanvasElement>("bar");
@@ -82,26 +85,28 @@ export class RoomMap {
   draw(): void {
     this.fields();
     const isOld = this.reckoning();
-    const heat = this.heat;
-    const scale = this.scale;
-    if (heat === null || scale === null) return;
-    const ratio = (heat.high_m[0] - heat.low_m[0]) / (heat.high_m[1] - heat.low_m[1]);
+    const { heat, scale } = this;
+    const frame = heat ?? this.frame();
+    if (frame === null) return;
+    const ratio = (frame.high_m[0] - frame.low_m[0]) / (frame.high_m[1] - frame.low_m[1]);
     this.room.style.aspectRatio = ratio.toFixed(4);
     const p = paper(this.canvas);
     if (p === null) return;
     const c = p.context;
-    const at = this.places(heat, p.width, p.height);
+    const at = this.places(frame, p.width, p.height);
     c.clearRect(0, 0, p.width, p.height);
     c.font = `500 11.5px ${ink("--sans")}`;
-    c.globalAlpha = isOld ? FORMER : 1;
-    drawHeat(c, heat, scale, at);
-    c.globalAlpha = 1;
-    if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
+    if (heat !== null && scale !== null) {
+      c.globalAlpha = isOld ? FORMER : 1;
+      drawHeat(c, heat, scale, at);
+      c.globalAlpha = 1;
+      if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
+    }
     this.way(c, at);
     this.body(c, at);
     this.metre(c, at, p.height);
     this.putChair(at, p.width, p.height);
-    this.drawBar(scale);
+    if (scale !== null) this.drawBar(scale);
     this.canvas.setAttribute("aria-label", this.words());
   }
 
@@ -110,7 +115,15 @@ export class RoomMap {
     return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. The chair is ${place(this.state.spot)}.`;
   }
 
-  private places(heat: Heat, w: number, h: number): Place {
+  /** Where the map will be, before it is reckoned: body and chair are drawn at once. */
+  private frame(): Frame | null {
+    const half = this.state.planned?.slice.half_width_m;
+    if (half === undefined) return null;
+    const floor = this.state.planned?.floor_m ?? -half;
+    return this.follow.view === "above" ? { low_m: [-half, -half], high_m: [half, half] } : { low_m: [-half, floor], high_m: [half, floor + half] };
+  }
+
+  private places(heat: Frame, w: number, h: number): Place {
     const [u0, v0] = heat.low_m;
     const [u1, v1] = heat.high_m;
     return (u, v) => [((u - u0) / (u1 - u0)) * w, h - ((v - v0) / (v1 - v0)) * h];
@@ -280,7 +293,7 @@ export class RoomMap {
     const fault = el("spot-fault");
     fault.hidden = this.follow.fault === "";
     say(fault, this.follow.fault);
-    this.chair.dataset.state = this.follow.fault === "" ? "fits" : "fault";
+    if (this.state.planned !== null) this.chair.dataset.state = this.follow.fault === "" ? "fits" : "fault";
   }
 
   private choosers(): void {

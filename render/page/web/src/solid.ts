@@ -2,9 +2,10 @@
 // when something changed.
 
 import {
-  AmbientLight, BufferAttribute, BufferGeometry, CanvasTexture, CircleGeometry, Color, DirectionalLight, DoubleSide, Group,
-  InstancedMesh, LineBasicMaterial, LineLoop, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial, Object3D,
-  PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, SphereGeometry, SRGBColorSpace, Vector2, Vector3, WebGLRenderer,
+  BufferAttribute, BufferGeometry, CanvasTexture, CircleGeometry, Color, DirectionalLight, DoubleSide, Group, HemisphereLight,
+  InstancedMesh, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial, Object3D,
+  PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, Shape, ShapeGeometry, SphereGeometry, SRGBColorSpace, Vector2,
+  Vector3, WebGLRenderer,
 } from "three";
 import type { Material } from "three";
 
@@ -17,8 +18,20 @@ import { Turning } from "./turning";
 /** Discs with numbers on are drawn up to so many drivers. */
 const MOST_LABELS = 240;
 const MM = 0.001;
-/** How far the table is drawn, in radii of the body. */
-const TABLE = 1.42;
+/** How far the shade on the table reaches, in radii of the body. */
+const SHADE = 1.34;
+/** The arrow to the chair, in radii of the body. */
+const ARROW = { from: 1.06, to: 1.36, barb: 0.1, half: 0.014 };
+/** A table further below the body than this, in radii, is out of the picture. */
+const NEAR_TABLE = 1;
+/** Room left round the body. */
+const MARGIN = 1.1;
+/** The view from behind takes this share of the picture. */
+const BEHIND = 0.3;
+/** A picture is wide from this ratio of its sides on. */
+const WIDE = 1.2;
+/** Room for words under the view from behind. */
+const WORDS_PX = 20;
 
 export interface Look {
   /** The colour of each driver, in the plan's order. */
@@ -39,10 +52,14 @@ export class SolidView {
   private cones: InstancedMesh | null = null;
   private flanges: InstancedMesh | null = null;
   private readonly ring: Mesh;
-  private readonly arrow: LineSegments;
+  private readonly arrow: Mesh;
+  private readonly sun = new DirectionalLight(0xffffff, 2.1);
   private planned: Planned | null = null;
   private size = 0.15;
+  /** The lowest and the highest point of the body, m, and how far it reaches from its axis. */
+  private extent = { low: -0.15, high: 0.15, wide: 0.15 };
   private labelled = "";
+  private spot: Triple = [1, 0, 0];
 
   /** Throws where the browser has no WebGL. */
   constructor(private readonly canvas: HTMLCanvasElement, private readonly changed: () => void, picked: (index: number) => void) {
@@ -52,12 +69,9 @@ export class SolidView {
       const index = this.hit(x, y);
       if (index >= 0) picked(index);
     });
-    const sun = new DirectionalLight(0xffffff, 1.7);
-    sun.position.set(-0.4, 0.5, 1.6);
-    this.camera.add(sun);
-    this.scene.add(new AmbientLight(0xffffff, 1.55), this.camera, this.body, this.labels, this.stand);
+    this.scene.add(new HemisphereLight(0xffffff, 0xcfc4b4, 1.5), this.sun, this.camera, this.body, this.labels, this.stand);
     this.ring = new Mesh(new RingGeometry(1.12, 1.3, 48), new MeshBasicMaterial({ side: DoubleSide }));
-    this.arrow = new LineSegments(new BufferGeometry(), new LineBasicMaterial());
+    this.arrow = new Mesh(arrowhead(), new MeshBasicMaterial({ side: DoubleSide }));
     this.scene.add(this.ring, this.arrow);
     new ResizeObserver(changed).observe(canvas);
   }
@@ -69,6 +83,7 @@ export class SolidView {
     this.planned = planned;
     if (same) return;
     this.size = Number(planned.values["body.radius_mm"] ?? 150) * MM;
+    this.extent = reach(planned, this.size);
     empty(this.body);
     empty(this.stand);
     this.labelled = "";
@@ -77,26 +92,60 @@ export class SolidView {
     this.table(planned);
   }
 
-  /** Points the arrow at the chair and sets out the camera. */
+  /** Draws the body twice: from near the chair's side, and from behind, so that no driver stays unseen. */
   draw(spot: Triple, look: Look): void {
     const { clientWidth: w, clientHeight: h } = this.canvas;
     if (w === 0 || h === 0 || this.planned === null) return;
     this.renderer.setPixelRatio(Math.min(window.devicePixelRatio || 1, 2));
     this.renderer.setSize(w, h, false);
-    this.camera.aspect = w / h;
-    const wide = Math.max(1, 1.12 / this.camera.aspect);
-    this.turning.aim(this.camera, this.size * 5.4 * wide, spot, this.middle());
-    this.camera.updateProjectionMatrix();
+    this.spot = spot;
     this.paint(look);
-    this.upright();
-    this.point(spot);
-    this.renderer.render(this.scene, this.camera);
+    this.light(spot);
+    this.renderer.setScissorTest(true);
+    for (const pane of panes(w, h)) {
+      this.aim(pane, spot);
+      this.upright();
+      this.renderer.setViewport(pane.x, h - pane.y - pane.h, pane.w, pane.h);
+      this.renderer.setScissor(pane.x, h - pane.y - pane.h, pane.w, pane.h);
+      this.renderer.render(this.scene, this.camera);
+    }
   }
 
-  private middle(): number {
-    const heights = this.planned?.solid.vertices_mm.map((v) => v[2]) ?? [];
-    const low = this.planned?.floor_m ?? Math.min(0, ...heights) * MM;
-    return heights.length === 0 ? 0 : 0.6 * low + 0.4 * Math.max(...heights) * MM;
+  /** Copies what is drawn, at once: a browser does not keep it for its printer. */
+  copyTo(still: HTMLCanvasElement): void {
+    still.width = this.canvas.width;
+    still.height = this.canvas.height;
+    still.getContext("2d")?.drawImage(this.canvas, 0, 0);
+  }
+
+  /** Sets the camera so that the body, and the arrow on the table, fill a pane. */
+  private aim(pane: Pane, spot: Triple): void {
+    const { low, high, wide } = this.extent;
+    const e = this.turning.steepness;
+    const half = (high - low) / 2;
+    const middle = (low + high) / 2;
+    const up = half * Math.cos(e) + 0.5 * wide * Math.sin(Math.abs(e));
+    const ground = pane.isBehind ? wide : ARROW.to * this.size;
+    const down = (middle - this.ground()) * Math.cos(e) + 0.92 * ground * Math.sin(Math.abs(e));
+    const upright = Math.tan((this.camera.fov * Math.PI) / 360);
+    this.camera.aspect = pane.w / pane.h;
+    const far = MARGIN * Math.max((up + down) / 2 / upright, (1.08 * wide) / (upright * this.camera.aspect)) + 0.35 * wide;
+    this.turning.aim(this.camera, far, spot, middle + (up - down) / 2 / Math.max(Math.cos(e), 0.3), pane.isBehind);
+    this.camera.updateProjectionMatrix();
+  }
+
+  /** The height of the table under the body; of its lowest point where there is none near. */
+  private ground(): number {
+    const floor = this.planned?.floor_m ?? null;
+    return floor !== null && this.extent.low - floor < NEAR_TABLE * this.size ? floor : this.extent.low;
+  }
+
+  /** The light comes from above the chair, a little from its side. */
+  private light([x, y]: Triple): void {
+    const d = Math.hypot(x, y) || 1;
+    const [ux, uy] = [x / d, y / d];
+    this.sun.position.set(ux + 0.75 * uy, uy - 0.75 * ux, 1.25);
+    this.point(ux, uy);
   }
 
   private shell(planned: Planned): void {
@@ -147,13 +196,13 @@ export class SolidView {
     this.body.add(this.flanges, this.cones);
   }
 
+  /** The table is there by the shade that the body throws on it. */
   private table(planned: Planned): void {
-    if (planned.floor_m === null) return;
-    const top = new Mesh(new CircleGeometry(this.size * TABLE, 72), new MeshBasicMaterial({ color: new Color(ink("--table")), side: DoubleSide }));
-    top.position.z = planned.floor_m;
-    const rim = new LineLoop(round(this.size * TABLE), new LineBasicMaterial({ color: new Color(ink("--edge")) }));
-    rim.position.z = planned.floor_m;
-    this.stand.add(top, rim);
+    if (planned.floor_m === null || this.ground() !== planned.floor_m) return;
+    const side = 2 * SHADE * this.extent.wide;
+    const shade = new Mesh(new PlaneGeometry(side, side), new MeshBasicMaterial({ map: softShade(), transparent: true, depthWrite: false }));
+    shade.position.z = planned.floor_m;
+    this.stand.add(shade);
   }
 
   private paint(look: Look): void {
@@ -204,32 +253,24 @@ export class SolidView {
     }
   }
 
-  private point([x, y]: Triple): void {
-    const d = Math.hypot(x, y);
-    this.arrow.visible = d > 0;
-    if (d === 0 || this.planned === null) return;
-    const z = this.planned.floor_m ?? -this.size;
-    const [ux, uy] = [x / d, y / d];
-    const [from, to, barb] = [1.06 * this.size, 1.35 * this.size, 0.1 * this.size];
-    const points: number[] = [];
-    const line = (a: number, as: number, b: number, bs: number) =>
-      points.push(ux * a - uy * as, uy * a + ux * as, z + 0.002 * this.size, ux * b - uy * bs, uy * b + ux * bs, z + 0.002 * this.size);
-    for (const aside of [-0.006, -0.003, 0, 0.003, 0.006].map((k) => k * this.size)) {
-      line(from, aside, to, aside);
-      line(to + aside, 0, to - barb + aside, barb);
-      line(to + aside, 0, to - barb + aside, -barb);
-    }
-    this.arrow.geometry.dispose();
-    this.arrow.geometry = new BufferGeometry().setAttribute("position", new BufferAttribute(new Float32Array(points), 3));
-    (this.arrow.material as LineBasicMaterial).color.set(ink("--accent"));
+  private point(ux: number, uy: number): void {
+    this.arrow.position.set(0, 0, this.ground() + 0.004 * this.size);
+    this.arrow.rotation.z = Math.atan2(uy, ux);
+    this.arrow.scale.setScalar(this.size);
+    (this.arrow.material as MeshBasicMaterial).color.set(ink("--accent"));
   }
 
   /** The driver under a place of the screen, or -1. */
   private hit(clientX: number, clientY: number): number {
     if (this.flanges === null) return -1;
     const box = this.canvas.getBoundingClientRect();
+    const [x, y] = [clientX - box.x, clientY - box.y];
+    const pane = panes(box.width, box.height).find((p) => x >= p.x && x < p.x + p.w && y >= p.y && y < p.y + p.h);
+    if (pane === undefined) return -1;
+    this.aim(pane, this.spot);
+    this.camera.updateMatrixWorld();
     const ray = new Raycaster();
-    ray.setFromCamera(new Vector2((2 * (clientX - box.x)) / box.width - 1, 1 - (2 * (clientY - box.y)) / box.height), this.camera);
+    ray.setFromCamera(new Vector2((2 * (x - pane.x)) / pane.w - 1, 1 - (2 * (y - pane.y)) / pane.h), this.camera);
     const first = ray.intersectObjects(this.body.children, false).find((h) => !(h.object instanceof LineSegments));
     return first?.object === this.flanges || first?.object === this.cones ? (first.instanceId ?? -1) : -1;
   }
@@ -260,10 +301,64 @@ function set(o: Object3D, at: Triple, normal: Triple, lift: number, scale: numbe
   o.updateMatrix();
 }
 
-/** A circle round the axis. */
-function round(radius: number): BufferGeometry {
-  const points = Array.from({ length: 96 }, (_, i) => [radius * Math.cos((i * Math.PI) / 48), radius * Math.sin((i * Math.PI) / 48), 0]);
-  return new BufferGeometry().setAttribute("position", new BufferAttribute(new Float32Array(points.flat()), 3));
+/** A part of the picture, from its upper left corner. */
+interface Pane {
+  x: number;
+  y: number;
+  w: number;
+  h: number;
+  isBehind: boolean;
+}
+
+/** A wide picture has the view from behind at its right, a high one below. */
+function panes(w: number, h: number): Pane[] {
+  if (w > WIDE * h) {
+    const left = Math.round((1 - BEHIND) * w);
+    const high = Math.round(Math.min(h - WORDS_PX, 0.9 * (w - left)));
+    return [{ x: 0, y: 0, w: left, h, isBehind: false }, { x: left, y: h - high - WORDS_PX, w: w - left, h: high, isBehind: true }];
+  }
+  const high = Math.round(BEHIND * h);
+  const top = h - high - WORDS_PX;
+  const wide = Math.round(Math.min(w, 1.4 * high));
+  return [{ x: 0, y: 0, w, h: top, isBehind: false }, { x: w - wide, y: top, w: wide, h: high, isBehind: true }];
+}
+
+/** How far a body reaches. */
+function reach(planned: Planned, radius: number): { low: number; high: number; wide: number } {
+  const { vertices_mm: vertices } = planned.solid;
+  if (vertices.length === 0) {
+    const cut = planned.values["body.cut_height_mm"];
+    const low = typeof cut === "number" && planned.given.includes("body.cut_height_mm") ? Math.max(-radius, cut * MM) : -radius;
+    return { low, high: radius, wide: radius };
+  }
+  const heights = vertices.map((v) => v[2] * MM);
+  return { low: Math.min(...heights), high: Math.max(...heights), wide: Math.max(...vertices.map((v) => Math.hypot(v[0], v[1]) * MM)) };
+}
+
+/** The arrow to the chair, flat, along x, for a body of radius 1. */
+function arrowhead(): ShapeGeometry {
+  const { from, to, barb, half } = ARROW;
+  return new ShapeGeometry(new Shape([
+    [from, half], [to - 3 * half, half], [to - barb, barb - half], [to - barb, barb + 1.4 * half], [to, 0],
+    [to - barb, -barb - 1.4 * half], [to - barb, half - barb], [to - 3 * half, -half], [from, -half],
+  ].map(([x, y]) => new Vector2(x, y))));
+}
+
+/** A shade that fades from the middle outwards. */
+function softShade(): CanvasTexture {
+  const canvas = document.createElement("canvas");
+  canvas.width = canvas.height = 256;
+  const c = canvas.getContext("2d");
+  if (c !== null) {
+    const fade = c.createRadialGradient(128, 128, 0, 128, 128, 128);
+    const dark = ink("--shade");
+    for (const [at, share] of [[0, 1], [0.66, 0.9], [0.76, 0.5], [0.88, 0.14], [1, 0]] as const) fade.addColorStop(at, `rgb(${dark} / ${share * 0.5})`);
+    c.fillStyle = fade;
+    c.fillRect(0, 0, 256, 256);
+  }
+  const map = new CanvasTexture(canvas);
+  map.colorSpace = SRGBColorSpace;
+  return map;
 }
 
 /** A number to be laid on a disc. */

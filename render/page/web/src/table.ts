@@ -48,7 +48,7 @@ export class Tables {
         this.rows.set(c.id, row);
         return make("tr", { "data-channel": c.id },
           make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, share), row.delay, row.gain,
-          make("td", {}, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
+          make("td", { class: "polarity" }, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
           row.ids);
       }),
       ...others.map((s) => {
@@ -57,9 +57,10 @@ export class Tables {
         return make("tr", { "data-channel": s.channel },
           make("th", { scope: "row" }, `${s.channel}${s.name ? `, ${s.name}` : ""}`), make("td", { class: "wide-cell bar-cell" }),
           delay, make("td", { class: "number" }, decibels(s.gain_db)),
-          make("td", {}, s.inverted ? "inverted" : "normal"), make("td", { class: "wide-cell ids" }));
+          make("td", { class: "polarity" }, s.inverted ? "inverted" : "normal"), make("td", { class: "wide-cell ids" }));
       }),
     );
+    el("channels").dataset.polarity = planned.processor.some((s) => s.inverted) ? "mixed" : "normal";
     say(el("filters"), filters(planned, planned.processor.filter((s) => !others.includes(s))));
     this.draw();
     this.drivers();

@@ -35,10 +35,15 @@ export class Turning {
     );
   }
 
-  /** Sets a camera; the first time it looks from near the chair's side. */
-  aim(camera: PerspectiveCamera, far: number, spot: Triple, height: number): void {
+  /** How far above the level the camera looks from, rad. */
+  get steepness(): number {
+    return this.elevation;
+  }
+
+  /** Sets a camera; the first time it looks from near the chair's side. From behind is from the other side. */
+  aim(camera: PerspectiveCamera, far: number, spot: Triple, height: number, isBehind: boolean): void {
     this.towards ??= Math.atan2(spot[1], spot[0]);
-    const a = this.towards + this.azimuth;
+    const a = this.towards + this.azimuth + (isBehind ? Math.PI : 0);
     const d = far * this.near;
     const flat = d * Math.cos(this.elevation);
     camera.position.set(flat * Math.cos(a), flat * Math.sin(a), height + d * Math.sin(this.elevation));

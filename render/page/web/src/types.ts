@@ -171,6 +171,8 @@ export interface Planned {
   floor_m: number | null;
   room: { low_m: Triple; high_m: Triple } | null;
   spot_m: Triple;
+  /** Half as wide as the map is. */
+  slice: { half_width_m: number };
 }
 
 export type View = "above" | "side";

@@ -48,6 +48,25 @@ export function place([x, y, z]: Triple): string {
   return `${ahead}, ${aside}, ${above}`;
 }
 
+/** On which side of the body a point is, in words. */
+export function side([x, y]: Triple): string {
+  const off = (Math.abs(Math.atan2(y, x)) * 180) / Math.PI;
+  const hand = y < 0 ? "right" : "left";
+  if (off < 4) return "in front";
+  if (off < 25) return `in front, a little to the ${hand}`;
+  if (off < 65) return `in front, well to the ${hand}`;
+  if (off < 115) return `to the ${hand}`;
+  if (off < 155) return `behind, well to the ${hand}`;
+  return off < 176 ? `behind, a little to the ${hand}` : "behind";
+}
+
+const COUNTS = "no one two three four five six seven eight nine ten eleven twelve".split(" ");
+
+/** A count as it is said: in words up to twelve. */
+export function inWords(count: number): string {
+  return COUNTS[count] ?? String(count);
+}
+
 /** A list of numbers with runs drawn together: 1–4, 7. */
 export function runs(ids: readonly number[]): string {
   const sorted = [...ids].sort((a, b) => a - b);
