@@ -74,7 +74,7 @@
 //	map           columns, rows, low_m and high_m (outer edges along and up),
 //	              step_m, unit, values (row by row, lowest first; null: none),
 //	              most_hz (held by cells without a comb onset)
-//	polar         angle_deg, band_hz, level_db; with cells above 32
+//	polar         angle_deg, band_hz, level_db and unaligned_db; with cells above 32
 //
 // or seq with unknown (plan the text again), fault (the spot, in words) or error.
 // Up to 32 cells is for dragging: such an answer is always finished. A finer one is

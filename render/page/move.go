@@ -129,7 +129,8 @@ type figures struct {
 type polar struct {
 	Angle numbers   `json:"angle_deg"`
 	Band  numbers   `json:"band_hz"`
-	Level []numbers `json:"level_db"`
+	Level []numbers `json:"level_db"`     // with the delays
+	As    []numbers `json:"unaligned_db"` // and without
 }
 
 type coverageMap struct {
@@ -278,8 +279,9 @@ func (s *session) polar(p *timing.Plan) (*polar, error) {
 	}
 	h := whole.Horizontal
 	out := &polar{Angle: numbers{h.Angle, 180 / math.Pi, 1, 0}, Band: numbers{h.Band, 1, 1, 0}}
-	for _, level := range h.Aligned {
-		out.Level = append(out.Level, numbers{level, 1, 2, 0})
+	for b := range h.Band {
+		out.Level = append(out.Level, numbers{h.Aligned[b], 1, 2, 0})
+		out.As = append(out.As, numbers{h.Unaligned[b], 1, 2, 0})
 	}
 	return out, nil
 }

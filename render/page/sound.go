@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"slices"
 	"sync"
+	"time"
 
 	"pappus/timing"
 
@@ -164,12 +165,12 @@ func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any
 	}
 	defer done()
 	var b bytes.Buffer
-	z := zip.NewWriter(&b)
+	z, now := zip.NewWriter(&b), time.Now()
 	add := func(name string, write func(io.Writer) error) error {
 		if err := r.Context().Err(); err != nil {
 			return err
 		}
-		f, err := z.Create(name)
+		f, err := z.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Deflate, Modified: now})
 		if err != nil {
 			return err
 		}

@@ -35,6 +35,8 @@ const NAMED_HZ = [50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000];
 /** Where there is little room these go without a name. */
 const SPARED_HZ = [200, 2000, 20000];
 const SPAN_DB = 40;
+/** Between these the lines are named. */
+const NAMES_HZ = { from: 1200, to: 3500 };
 /** As large as the curves are on paper. */
 const PAPER_PX = { width: 680, height: 170 };
 /** Below this width the lines are named above the picture. */
@@ -135,7 +137,7 @@ export class Curves {
     const isNarrow = this.box.clientWidth < NARROW_PX;
     return {
       ...this.size(),
-      padding: [10, isNarrow ? 14 : 108, 0, 0],
+      padding: [10, 14, 0, 0],
       cursor: { drag: { setScale: false }, points: { size: 7 }, y: false },
       legend: { show: false },
       scales: {
@@ -160,31 +162,44 @@ export class Curves {
     };
   }
 
-  /** Writes each line's name beside its end, none over another. */
+  /** Writes each line's name on it, where the lines lie furthest apart. */
   private names(u: uPlot): void {
     const c = u.ctx;
     const sharp = devicePixelRatio || 1;
-    const right = u.bbox.left + u.bbox.width + 8 * sharp;
-    const ends = this.all().map((l, i) => {
-      const list: Maybe[] = Array.from(u.data[i + 1] ?? [], (v) => v ?? null);
-      const known = list.slice(Math.floor(list.length * 0.94)).filter((v) => v !== null);
-      const mean = known.length === 0 ? this.high - SPAN_DB : known.reduce((a, b) => a + b, 0) / known.length;
-      return { l, y: u.valToPos(mean, "y", true) };
+    const at = this.apart(u);
+    const named = this.all().flatMap((l, i) => {
+      const v = u.data[i + 1]?.[at];
+      return v == null ? [] : [{ l, y: u.valToPos(v, "y", true) }];
     });
-    ends.sort((a, b) => a.y - b.y);
+    named.sort((a, b) => a.y - b.y);
     const gap = 17 * sharp;
-    const bottom = u.bbox.top + u.bbox.height - 6 * sharp;
-    for (const [i, e] of ends.entries()) e.y = Math.max(e.y, i === 0 ? u.bbox.top + 6 * sharp : ends[i - 1]!.y + gap);
-    for (let i = ends.length - 1, y = bottom; i >= 0; i--, y -= gap) ends[i]!.y = Math.min(ends[i]!.y, y);
+    for (const [i, e] of named.entries()) e.y = i === 0 ? e.y - 12 * sharp : Math.max(e.y + 13 * sharp, named[i - 1]!.y + gap);
     c.save();
     c.font = `600 ${12 * sharp}px ${ink("--sans")}`;
-    c.textAlign = "left";
+    c.textAlign = "center";
     c.textBaseline = "middle";
-    for (const { l, y } of ends) {
+    c.lineJoin = "round";
+    c.lineWidth = 4 * sharp;
+    c.strokeStyle = ink("--card");
+    const x = u.valToPos(u.data[0][at]!, "x", true);
+    for (const { l, y } of named) {
+      c.strokeText(l.words, x, y);
       c.fillStyle = ink(l.colour);
-      c.fillText(l.words, right, y, 100 * sharp);
+      c.fillText(l.words, x, y);
     }
     c.restore();
+  }
+
+  /** Where the lines lie furthest apart, of the frequencies at which all are heard. */
+  private apart(u: uPlot): number {
+    let [best, most] = [0, -1];
+    for (const [i, f] of Array.from(u.data[0]).entries()) {
+      if (f < NAMES_HZ.from || f > NAMES_HZ.to) continue;
+      const known = u.data.slice(1).map((list) => list[i]).filter((v) => v != null).sort((a, b) => a - b);
+      const least = Math.min(...known.slice(1).map((v, k) => v - known[k]!));
+      if (Number.isFinite(least) && least > most) [best, most] = [i, least];
+    }
+    return best;
   }
 }
 

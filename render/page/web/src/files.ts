@@ -73,7 +73,7 @@ export class Files {
     el("files").append(
       ...files.map((f) => {
         const words = f.words.slice(0, 1).toUpperCase() + f.words.slice(1);
-        const button = make("button", { type: "button", "data-what": f.name }, words);
+        const button = make("button", { type: "button", "data-what": f.name, class: f.name === "plan" ? "strong" : "plain" }, f.name === "plan" ? "Everything, as a zip" : words);
         button.onclick = () => void this.fetch(button, f.name);
         return button;
       }),
@@ -83,7 +83,7 @@ export class Files {
   }
 
   private button(id: string, words: string, then: () => void): HTMLButtonElement {
-    const button = make("button", { type: "button", id }, words);
+    const button = make("button", { type: "button", id, class: "plain" }, words);
     button.onclick = then;
     return button;
   }

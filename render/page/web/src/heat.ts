@@ -5,7 +5,7 @@ import { contour } from "./contour";
 import type { Paper } from "./dom";
 import type { Scale } from "./scale";
 import { share, ticks } from "./scale";
-import type { Heat } from "./types";
+import type { Heat, Maybe } from "./types";
 
 /** A place on the paper for u and v in metres. */
 export type Place = (u: number, v: number) => [number, number];
@@ -39,17 +39,21 @@ export function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, 
   c.drawImage(still, left, top, right - left, bottom - top);
 }
 
-/** Draws a few lines of one value, each with its words where there is room; some places stay clear of them. */
+/** What words stay clear of: its middle, half its width and half its height, in pixels. */
+export type Box = [x: number, y: number, halfWidth: number, halfHeight: number];
+
+/** Draws a few lines of one value, each with its words where there is room, clear of some boxes. */
 export function drawContours(
-  p: Paper, heat: Heat, scale: Scale, at: Place, words: (v: number) => string, clear: [number, number][],
+  p: Paper, heat: Heat, scale: Scale, at: Place, words: (v: number) => string, clear: Box[],
 ): void {
   const { columns, rows } = heat;
   const c = p.context;
   const du = (heat.high_m[0] - heat.low_m[0]) / columns;
   const dv = (heat.high_m[1] - heat.low_m[1]) / rows;
-  const taken: [number, number][] = [...clear.map(([x, y]): [number, number] => [x, y - 42]), ...clear];
+  const taken: Box[] = [...clear];
+  const values = smooth(heat);
   for (const level of ticks(scale, 5)) {
-    const line = contour(heat.values, columns, rows, level);
+    const line = contour(values, columns, rows, level);
     if (line.length < 16) continue;
     for (let i = 0; i < line.length; i += 2) {
       const [x, y] = at(heat.low_m[0] + (line[i]! + 0.5) * du, heat.low_m[1] + (line[i + 1]! + 0.5) * dv);
@@ -69,21 +73,22 @@ export function drawContours(
 }
 
 /** Writes a line's words on it, near the top of the paper and clear of those before. */
-function label({ context: c, width, height }: Paper, line: number[], words: string, taken: [number, number][]): void {
+function label({ context: c, width, height }: Paper, line: number[], words: string, taken: Box[]): void {
+  const half = c.measureText(words).width / 2 + 8;
   let best = -1;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < line.length; i += 4) {
     const x = line[i]!;
     const y = line[i + 1]!;
     const inside = x > 34 && x < width - 34 && y > 16 && y < height - 16;
-    if (!inside || taken.some(([tx, ty]) => Math.abs(tx - x) < 72 && Math.abs(ty - y) < 30)) continue;
+    if (!inside || taken.some(([tx, ty, w, h]) => Math.abs(tx - x) < w + half && Math.abs(ty - y) < h + 12)) continue;
     const far = Math.hypot(x - 0.62 * width, y - 0.16 * height);
     if (far < least) [least, best] = [far, i];
   }
   if (best < 0) return;
   const x = line[best]!;
   const y = line[best + 1]!;
-  taken.push([x, y]);
+  taken.push([x, y, half + 6, 14]);
   const w = c.measureText(words).width + 10;
   c.fillStyle = "rgb(252 247 236 / 90%)";
   c.beginPath();
@@ -93,4 +98,25 @@ function label({ context: c, width, height }: Paper, line: number[], words: stri
   c.textAlign = "center";
   c.textBaseline = "middle";
   c.fillText(words, x, y + 0.5);
+}
+
+const WEIGHT = [1, 2, 1];
+
+/** A slice evened out over its neighbours, for lines without steps; cells without a value keep none. */
+function smooth({ values, columns, rows }: Heat): Maybe[] {
+  return values.map((own, i) => {
+    if (own === null) return null;
+    const [c, r] = [i % columns, Math.floor(i / columns)];
+    let [sum, whole] = [0, 0];
+    for (let y = Math.max(r - 1, 0); y <= Math.min(r + 1, rows - 1); y++) {
+      for (let x = Math.max(c - 1, 0); x <= Math.min(c + 1, columns - 1); x++) {
+        const v = values[y * columns + x];
+        if (v == null) continue;
+        const w = WEIGHT[x - c + 1]! * WEIGHT[y - r + 1]!;
+        sum += w * v;
+        whole += w;
+      }
+    }
+    return sum / whole;
+  });
 }

@@ -52,7 +52,7 @@ function build(start: Start): State {
     lede.draw();
     tables.draw();
     curves.draw(isRest);
-    round.draw(follow.band);
+    round.draw();
     body.follow(isRest);
     if (isRest) tables.drivers();
     isRest = false;

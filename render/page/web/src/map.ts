@@ -5,12 +5,12 @@ import { SHADES, channelColour, css } from "./colours";
 import { el, ink, paper, say } from "./dom";
 import type { Follow } from "./follow";
 import { drawContours, drawHeat } from "./heat";
-import type { Place } from "./heat";
+import type { Box, Place } from "./heat";
 import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
-import { nice, share, ticks } from "./scale";
+import { covering, nice, share, ticks } from "./scale";
 import type { State } from "./state";
-import type { Heat, Quantity, Triple, View } from "./types";
+import type { Heat, Maybe, Quantity, Triple, View } from "./types";
 import { fixed, length, place } from "./words";
 
 const STEP_M = 0.05;
@@ -67,7 +67,7 @@ export class RoomMap {
     this.heat = heat;
     this.heatOf = key;
     if (this.scale === null || key !== this.scaled || this.follow.isFine) {
-      this.scale = scaleFor(this.follow.quantity, heat);
+      this.scale = covering(scaleFor(this.follow.quantity, heat), this.atChair(heat));
       this.scaled = key;
     }
   }
@@ -80,6 +80,23 @@ export class RoomMap {
     this.room.dataset.map = isOld ? "old" : "new";
     say(el("map-say"), isOld ? words : "");
     return isOld;
+  }
+
+  /** The map's value at the chair; a comb onset as the head of the page has it. */
+  private atChair(heat: Heat): Maybe {
+    if (this.follow.quantity === "comb_onset") return this.state.moved?.measures.aligned.comb_onset_hz ?? null;
+    const [u, v] = this.flat(this.state.spot);
+    const column = Math.floor(((u - heat.low_m[0]) / (heat.high_m[0] - heat.low_m[0])) * heat.columns);
+    const row = Math.floor(((v - heat.low_m[1]) / (heat.high_m[1] - heat.low_m[1])) * heat.rows);
+    return column < 0 || column >= heat.columns ? null : (heat.values[row * heat.columns + column] ?? null);
+  }
+
+  /** What words on the map stay clear of: the body, the chair with its tag, and the scale of length. */
+  private clear(at: Place, high: number): Box[] {
+    const [x0, y0] = at(0, 0);
+    const [x, y] = at(...this.flat(this.state.spot));
+    const [tx, ty] = [x, y0 < y ? y + 40 : y - 40];
+    return [[x0, y0, 16, 16], [x, y, 30, 30], [tx, ty, 44, 14], [60, high - 23, 60, 20]];
   }
 
   draw(): void {
@@ -100,7 +117,7 @@ export class RoomMap {
       c.globalAlpha = isOld ? FORMER : 1;
       drawHeat(c, heat, scale, at);
       c.globalAlpha = 1;
-      if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, [at(0, 0), at(...this.flat(this.state.spot))]);
+      if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, this.clear(at, p.height));
     }
     this.way(c, at);
     this.body(c, at);

@@ -1,7 +1,7 @@
-// The level round the body at the chair's height: the chosen octave thick, the
-// others thin.
+// The level round the body at the chair's height in one octave: with the delays,
+// and without.
 
-import { el, ink, paper, say } from "./dom";
+import { el, ink, paper } from "./dom";
 import type { State } from "./state";
 import type { Maybe, Polar } from "./types";
 import { hertz } from "./words";
@@ -12,11 +12,15 @@ const RING_DB = 6;
 export class Round {
   private readonly canvas = el<HTMLCanvasElement>("polar");
   private polar: Polar | null = null;
-  private band_hz = 1000;
+  private band_hz = 2000;
 
   constructor(private readonly state: State, private readonly changed: () => void) {
     // At once, and not in the next frame: till then the old picture would be stretched.
-    new ResizeObserver(() => this.draw(this.band_hz)).observe(this.canvas);
+    new ResizeObserver(() => this.draw()).observe(this.canvas);
+    el<HTMLSelectElement>("round-band").onchange = (event) => {
+      this.band_hz = Number((event.target as HTMLSelectElement).value);
+      this.changed();
+    };
   }
 
   take(): void {
@@ -25,16 +29,16 @@ export class Round {
   }
 
   /** Draws; while the chair moves the last circle stays, paler. */
-  draw(band_hz: number): void {
-    this.band_hz = band_hz;
+  draw(): void {
+    const { band_hz } = this;
     const p = paper(this.canvas);
     if (p === null || this.polar === null) return;
-    const { angle_deg: angle, band_hz: bands, level_db: level } = this.polar;
+    const { angle_deg: angle, band_hz: bands, level_db: level, unaligned_db: without } = this.polar;
     const c = p.context;
     const r = Math.min(p.width, p.height) / 2 - 24;
     const [x0, y0] = [p.width / 2, p.height / 2];
     const b = nearest(bands, band_hz);
-    const top = RING_DB * Math.ceil(Math.max(...level.flatMap((l) => l.filter((v): v is number => v !== null))) / RING_DB);
+    const top = RING_DB * Math.ceil(Math.max(...[level[b], without[b]].flatMap((l) => (l ?? []).filter((v): v is number => v !== null))) / RING_DB);
     const radius = (db: Maybe) => (db === null ? 0 : r * Math.max(0, 1 - (top - db) / (RINGS * RING_DB)));
     c.clearRect(0, 0, p.width, p.height);
     c.font = `11.5px ${ink("--sans")}`;
@@ -53,15 +57,14 @@ export class Round {
     };
     c.lineJoin = "round";
     c.globalAlpha = this.state.moved?.polar ? 1 : 0.45;
-    c.strokeStyle = ink("--line-best");
-    c.lineWidth = 1;
-    for (const [i, l] of level.entries()) if (i !== b) line(l);
+    c.strokeStyle = ink("--line-before");
+    c.lineWidth = 1.5;
+    line(without[b] ?? []);
     c.strokeStyle = ink("--accent");
     c.lineWidth = 2.5;
     line(level[b] ?? []);
     c.globalAlpha = 1;
     this.chair(c, x0, y0, r);
-    say(el("round-say"), `With the delays. Thick: the ${hertz(round(bands[b] ?? band_hz))} octave; thin: the others.`);
     this.canvas.setAttribute("aria-label", words(angle, level[b] ?? [], bands[b] ?? band_hz));
   }
 
@@ -91,6 +94,12 @@ export class Round {
       c.fillText(text, x0 + q * Math.cos(t), y0 - q * Math.sin(t));
     }
     c.fillText("front →", x0 + r - 10, y0 + r + 10);
+    c.fillStyle = ink("--shell");
+    c.strokeStyle = ink("--edge");
+    c.beginPath();
+    c.arc(x0, y0, 7, 0, 2 * Math.PI);
+    c.fill();
+    c.stroke();
   }
 
   /** Where the chair is on the circle. */
@@ -102,6 +111,7 @@ export class Round {
     c.beginPath();
     c.arc(x0 + q * Math.cos(t), y0 - q * Math.sin(t), 6, 0, 2 * Math.PI);
     c.fill();
+    c.fillText("chair", x0 + q * Math.cos(t) - 2, y0 - q * Math.sin(t) - 15);
   }
 }
 

@@ -25,6 +25,15 @@ export function scaleOf(values: readonly Maybe[], log: boolean, fromZero: boolea
   return { low, high, log };
 }
 
+/** A scale that reaches as far as a value that must be on it. */
+export function covering(s: Scale, v: Maybe): Scale {
+  if (v === null || (s.log && v <= 0)) return s;
+  const step = nice((s.high - s.low) / 6);
+  if (v > s.high) return { ...s, high: s.log ? v : step * Math.ceil(v / step) };
+  if (v < s.low) return { ...s, low: s.log ? v : step * Math.floor(v / step) };
+  return s;
+}
+
 /** Where a value lies, 0 at the low end and 1 at the high one. */
 export function share(s: Scale, v: number): number {
   return s.log ? Math.log(Math.max(v, 1e-9) / s.low) / Math.log(s.high / s.low) : (v - s.low) / (s.high - s.low);

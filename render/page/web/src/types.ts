@@ -202,6 +202,8 @@ export interface Polar {
   angle_deg: number[];
   band_hz: number[];
   level_db: Maybe[][];
+  /** The same without delays. */
+  unaligned_db: Maybe[][];
 }
 
 /** The whole answer to a move; the rest of it is there unless a fault is. */
