@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -301,6 +302,55 @@ func TestPageChangesTheDesign(t *testing.T) {
 	b.until(`document.body.dataset.ready === "yes"`)
 	b.until(`document.getElementById("f-body-radius_mm").value === "140"`)
 	b.quiet("422") // the answer to the radius that cannot be
+}
+
+// painted is the share of a part of the body's picture that is drawn on, from its
+// upper left corner to x and y of its width and height; the picture is drawn anew,
+// since a browser does not keep it.
+const painted = `(async (share) => {
+	window.dispatchEvent(new Event("beforeprint"));
+	const still = document.getElementById("solid-still");
+	const data = still.getContext("2d").getImageData(0, 0, still.width, Math.round(share * still.height)).data;
+	window.dispatchEvent(new Event("afterprint"));
+	let drawn = 0;
+	for (let i = 3; i < data.length; i += 4) if (data[i] === 255) drawn++;
+	return drawn / (data.length / 4);
+})(%g)`
+
+// TestPageShowsTheBody on its table and in the middle of a room, where the floor is
+// far below it; and prints it, on one sheet.
+func TestPageShowsTheBody(t *testing.T) {
+	ctx := chromium(t)
+	room := strings.Replace(string(design.DefaultTOML()), "[surface]\nabsorption = 0.1 ", "[room]\nsize_m = [6, 4.5, 2.7]\nbody_at_m = [1.5, 2.2, 1.2]\nabsorption = 0.3 ", 1)
+	if !strings.Contains(room, "\n[room]") {
+		t.Fatal("the design has no surface to put a room in the place of")
+	}
+	for _, test := range []struct{ name, text string }{{"on a table", string(design.DefaultTOML())}, {"in a room", room}} {
+		t.Run(test.name, func(t *testing.T) {
+			path := filepath.Join(t.TempDir(), "lantern.toml")
+			if err := os.WriteFile(path, []byte(test.text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			b := open(t, ctx, serving(t, path), 1440, 900)
+			var share float64
+			b.do(chromedp.Evaluate(fmt.Sprintf(painted, 0.7), &share, func(p *runtime.EvaluateParams) *runtime.EvaluateParams {
+				return p.WithAwaitPromise(true)
+			}))
+			if share < 0.15 || share > 0.75 {
+				t.Errorf("the body takes %.3f of its picture", share)
+			}
+			var sheet []byte
+			b.do(chromedp.ActionFunc(func(ctx context.Context) (err error) {
+				const a4Wide, a4High = 210 / 25.4, 297 / 25.4 // inches; ISO 216
+				sheet, _, err = page.PrintToPDF().WithPaperWidth(a4Wide).WithPaperHeight(a4High).WithPreferCSSPageSize(true).Do(ctx)
+				return err
+			}))
+			if pages := bytes.Count(sheet, []byte("/Type /Page\n")); pages != 1 {
+				t.Errorf("it prints on %d sheets", pages)
+			}
+			b.quiet()
+		})
+	}
 }
 
 // TestPageIsHeard: the sound graph gives nothing before it is asked, rises quietly,
