@@ -13,6 +13,7 @@ type Key struct {
 	Path    string // full name: body.radius_mm; name; for a [[channel]]: channel.gain_db
 	Table   string // empty for the keys at the top
 	Name    string
+	Label   string // what it is, in a few words, without the unit
 	Unit    string // as people write it; empty where there is none
 	Kind    Kind
 	Low     float64  // of a number, or of each in a list
@@ -53,7 +54,7 @@ func Keys() []Key {
 			if table != "" {
 				path = table + "." + k.name
 			}
-			item := Key{Path: path, Table: table, Name: k.name, Unit: unitOf(k.name), Needed: k.needed, Remark: seen.keys[path]}
+			item := Key{Path: path, Table: table, Name: k.name, Label: labelOf(path, k.name), Unit: unitOf(k.name), Needed: k.needed, Remark: seen.keys[path]}
 			if v := valueOf(holder, table, k.name); !k.needed && settled(k, v) {
 				item.Default = v
 			}

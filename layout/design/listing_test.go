@@ -35,18 +35,18 @@ func keyNamed(t *testing.T, path string) design.Key {
 
 func TestKeys(t *testing.T) {
 	for _, want := range []design.Key{
-		{Path: "name", Name: "name", Kind: design.Text, Default: "Unnamed array"},
-		{Path: "body.radius_mm", Table: "body", Name: "radius_mm", Unit: "mm", Kind: design.Number, Low: 20, High: 5000, Needed: true, Remark: "from the centre to a corner"},
-		{Path: "body.subdivision", Table: "body", Name: "subdivision", Kind: design.Whole, Low: 1, High: 16, Remark: "for a geodesic: into how many parts each edge is divided"},
-		{Path: "body.dual", Table: "body", Name: "dual", Kind: design.Flag, Default: false, Remark: "faces for corners and corners for faces"},
-		{Path: "body.base", Table: "body", Name: "base", Kind: design.Choice, Choices: []string{"icosahedron", "octahedron", "tetrahedron"}, Remark: "for a geodesic: icosahedron, octahedron or tetrahedron"},
-		{Path: "body.wall_mm", Table: "body", Name: "wall_mm", Unit: "mm", Kind: design.Number, Low: 0.4, High: 100, Default: 3.0, Remark: "thickness of the shell"},
-		{Path: "driver.vas_l", Table: "driver", Name: "vas_l", Unit: "l", Kind: design.Number, Low: 0.0001, High: 10000, Remark: "its Vas; leave out to have it worked out"},
-		{Path: "print.bed_mm", Table: "print", Name: "bed_mm", Unit: "mm", Kind: design.List, Low: 10, High: 5000, Default: []any{220.0, 220.0, 250.0}, Remark: "the printer's"},
-		{Path: "surface.absorption", Table: "surface", Name: "absorption", Kind: design.List, Low: 0, High: 1, Default: 0.0, Remark: "a low wooden table; 0 if not given"},
-		{Path: "room.body_at_m", Table: "room", Name: "body_at_m", Unit: "m", Kind: design.List, Low: 0, High: 100, Needed: true, Remark: "the body's centre from the corner"},
-		{Path: "woofer.order", Table: "woofer", Name: "order", Kind: design.Whole, Low: 2, High: 8, Choices: []string{"2", "4", "8"}, Default: 4, Remark: "of the Linkwitz-Riley filters: 2, 4 or 8"},
-		{Path: "channel.delay_us", Table: "channel", Name: "delay_us", Unit: "µs", Kind: design.Number, Low: 0, High: 1e6, Remark: "leave out to have it worked out"},
+		{Path: "name", Name: "name", Label: "name", Kind: design.Text, Default: "Unnamed array"},
+		{Path: "body.radius_mm", Table: "body", Name: "radius_mm", Label: "radius", Unit: "mm", Kind: design.Number, Low: 20, High: 5000, Needed: true, Remark: "from the centre to a corner"},
+		{Path: "body.subdivision", Table: "body", Name: "subdivision", Label: "parts of each edge", Kind: design.Whole, Low: 1, High: 16, Remark: "for a geodesic: into how many parts each edge is divided"},
+		{Path: "body.dual", Table: "body", Name: "dual", Label: "faces for corners", Kind: design.Flag, Default: false, Remark: "faces for corners and corners for faces"},
+		{Path: "body.base", Table: "body", Name: "base", Label: "solid to divide", Kind: design.Choice, Choices: []string{"icosahedron", "octahedron", "tetrahedron"}, Remark: "for a geodesic: icosahedron, octahedron or tetrahedron"},
+		{Path: "body.wall_mm", Table: "body", Name: "wall_mm", Label: "shell thickness", Unit: "mm", Kind: design.Number, Low: 0.4, High: 100, Default: 3.0, Remark: "thickness of the shell"},
+		{Path: "driver.vas_l", Table: "driver", Name: "vas_l", Label: "compliance volume Vas", Unit: "l", Kind: design.Number, Low: 0.0001, High: 10000, Remark: "its Vas; leave out to have it worked out"},
+		{Path: "print.bed_mm", Table: "print", Name: "bed_mm", Label: "printer's bed", Unit: "mm", Kind: design.List, Low: 10, High: 5000, Default: []any{220.0, 220.0, 250.0}, Remark: "the printer's"},
+		{Path: "surface.absorption", Table: "surface", Name: "absorption", Label: "absorption", Kind: design.List, Low: 0, High: 1, Default: 0.0, Remark: "a low wooden table; 0 if not given"},
+		{Path: "room.body_at_m", Table: "room", Name: "body_at_m", Label: "body from the corner", Unit: "m", Kind: design.List, Low: 0, High: 100, Needed: true, Remark: "the body's centre from the corner"},
+		{Path: "woofer.order", Table: "woofer", Name: "order", Label: "order", Kind: design.Whole, Low: 2, High: 8, Choices: []string{"2", "4", "8"}, Default: 4, Remark: "of the Linkwitz-Riley filters: 2, 4 or 8"},
+		{Path: "channel.delay_us", Table: "channel", Name: "delay_us", Label: "delay", Unit: "µs", Kind: design.Number, Low: 0, High: 1e6, Remark: "leave out to have it worked out"},
 	} {
 		if d := cmp.Diff(want, keyNamed(t, want.Path)); d != "" {
 			t.Error(d)
@@ -199,4 +199,18 @@ func TestFaultsAsParse(t *testing.T) {
 			t.Fatalf("%v is not among %v", err, faults)
 		}
 	})
+}
+
+// TestLabelsName keys that there are.
+func TestLabelsNameKeys(t *testing.T) {
+	labelled := map[string]string{}
+	for _, k := range design.Keys() {
+		if k.Label == "" || strings.Contains(k.Label, "_") {
+			t.Errorf("%s is labelled %q", k.Path, k.Label)
+		}
+		if other := labelled[k.Table+" "+k.Label]; other != "" {
+			t.Errorf("%s and %s are both labelled %q", other, k.Path, k.Label)
+		}
+		labelled[k.Table+" "+k.Label] = k.Path
+	}
 }

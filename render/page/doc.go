@@ -24,7 +24,7 @@
 //	path, name, text, can_save, version, read (hash of the file, for save)
 //	programmes[], cases[], files[]   name, words
 //	keys[]        key, table, name, unit, kind (number, whole, choice, flag, text,
-//	              list), low, high, choices, default, needed, remark
+//	              list), low, high, choices, default, needed, label, remark
 //	tables[]      table, optional, remark
 //
 // /api/plan {text}

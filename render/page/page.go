@@ -163,7 +163,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 		out.Name = d.Name
 	}
 	for _, k := range design.Keys() {
-		out.Keys = append(out.Keys, keyRow{k.Path, k.Table, k.Name, k.Unit, k.Kind, k.Low, k.High, k.Choices, k.Default, k.Needed, k.Remark})
+		out.Keys = append(out.Keys, keyRow{k.Path, k.Table, k.Name, k.Unit, k.Kind, k.Low, k.High, k.Choices, k.Default, k.Needed, k.Label, k.Remark})
 	}
 	for _, t := range design.Tables() {
 		out.Tables = append(out.Tables, tableRow(t))
@@ -196,6 +196,7 @@ type keyRow struct {
 	Choices []string    `json:"choices"`
 	Default any         `json:"default"`
 	Needed  bool        `json:"needed"`
+	Label   string      `json:"label"`
 	Remark  string      `json:"remark"`
 }
 

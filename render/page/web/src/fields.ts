@@ -37,7 +37,8 @@ const BEGIN: Record<string, Record<string, Value>> = {
 /** Keys that go with some choices alone: they are taken out with another choice. */
 const ONLY_WITH: Record<string, [choices: string[], keys: string[]][]> = {
   "body.shape": [
-    [["geodesic"], ["body.base", "body.subdivision", "body.m", "body.n"]],
+    [["geodesic"], ["body.base", "body.subdivision"]],
+    [[], ["body.m", "body.n"]], // there where the file has them, in place of the subdivision
     [["prism", "antiprism"], ["body.sides", "body.height_mm"]],
     [["file"], ["body.file"]],
   ],
@@ -103,7 +104,7 @@ export class Fields {
     input.setAttribute("aria-describedby", [`${id}-fault`, ...(key.remark === "" ? [] : [`${id}-remark`])].join(" "));
     input.onchange = () => this.changed(key, input);
     const unit = key.unit === "" ? [] : [make("span", { class: "unit" }, key.unit)];
-    const words = make("label", { for: id }, wordsOf(key));
+    const words = make("label", { for: id }, key.label);
     const row = make("div", { class: "field" }, words, make("span", { class: "with-unit" }, input, ...unit), ...remark, fault);
     this.fields.set(key.key, { row, key, input, fault, unread: false });
     return row;
@@ -214,12 +215,6 @@ export class Fields {
 export function sentence(f: Fault): string {
   const where = [f.line > 0 ? `line ${f.line}` : "", f.key].filter((s) => s !== "").join(", ");
   return where === "" ? f.reason : `${where}: ${f.reason}`;
-}
-
-/** A key without its unit, which stands beside the field. */
-function wordsOf(key: Key): string {
-  const bare = key.unit === "" ? key.name : key.name.replace(/_(mm2|cm2|mm|m|cm|ohm|db|w|hz|us|deg|kpa|c|percent|l|g|mh|tm|volt|kg_m3|ms)$/, "");
-  return bare.replaceAll("_", " ");
 }
 
 function flagged(text: string): string {

@@ -26,6 +26,8 @@ export interface Key {
   choices: string[] | null;
   default: Value;
   needed: boolean;
+  /** What it is, in a few words. */
+  label: string;
   remark: string;
 }
 
