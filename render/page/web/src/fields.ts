@@ -183,7 +183,7 @@ export class Fields {
     const field = this.fields.get(f.key);
     if (field === undefined) return [sentence(f)];
     const group = GROUPS.find(([table]) => table === field.key.table)?.[1] ?? field.key.table;
-    const link = make("a", { href: `#${field.input.id}` }, `${group}, ${wordsOf(field.key)}`);
+    const link = make("a", { href: `#${field.input.id}` }, `${group}, ${field.key.label}`);
     link.onclick = (event) => {
       event.preventDefault();
       field.row.closest("details")?.setAttribute("open", "");
