@@ -38,7 +38,7 @@ const SPAN_DB = 40;
 /** Between these the lines are named. */
 const NAMES_HZ = { from: 1200, to: 3500 };
 /** As large as the curves are on paper. */
-const PAPER_PX = { width: 680, height: 150 };
+const PAPER_PX = { width: 680, height: 130 };
 /** Below this width the lines are named above the picture. */
 const NARROW_PX = 520;
 
