@@ -26,7 +26,7 @@ export class Lede {
     say(el("smear-after"), microseconds(m.aligned.smear_us));
     say(el("comb-before"), onset(m.unaligned.comb_onset_hz));
     say(el("comb-after"), onset(m.aligned.comb_onset_hz));
-    say(el("comb-words"), direct === null ? "No combs, where they cancel, up to" : "No combs in the direct sound up to");
+    say(el("comb-words"), direct === null ? "No combs up to" : "No combs in the direct sound up to");
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
     say(el("lede-do"), isFormer ? "The figures have not followed the chair." : this.answer());
