@@ -128,8 +128,13 @@ function late({ late_us, error_us }: MeasuredChannel): string {
   return error_us !== null && error_us < LEAST_ERROR_US ? `${fixed(late_us, 1)} ± under ${LEAST_ERROR_US}` : `${fixed(late_us, 1)} ± ${fixed(error_us, 1)}`;
 }
 
+/** Whether a measurement asks for another delay than was set; one of which nothing is known does not. */
+function differs({ set_delay_us, proposed_delay_us }: MeasuredChannel): boolean {
+  return set_delay_us !== null && proposed_delay_us !== null && Math.abs(proposed_delay_us - set_delay_us) > SAME_US;
+}
+
 function table(channels: MeasuredChannel[]): HTMLElement {
-  const head = ["Channel", "Set ms", "Better ms", "Late µs", "Level dB"];
+  const head = ["Channel", "Set ms", "Proposed ms", "Late µs", "Level dB"];
   return make("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "What each channel measured" },
     make("table", {},
       make("caption", { class: "hidden" }, "What each channel measured, and the delay that follows"),
@@ -137,7 +142,7 @@ function table(channels: MeasuredChannel[]): HTMLElement {
       make("tbody", {}, ...channels.map((c) => make("tr", {},
         make("th", { scope: "row" }, chip(c.id)),
         make("td", { class: "number" }, milliseconds(c.set_delay_us)),
-        make("td", { class: `number${Math.abs((c.proposed_delay_us ?? 0) - (c.set_delay_us ?? 0)) > SAME_US ? " strong" : ""}` }, milliseconds(c.proposed_delay_us)),
+        make("td", { class: `number${differs(c) ? " strong" : ""}` }, milliseconds(c.proposed_delay_us)),
         make("td", { class: "number" }, late(c)),
         make("td", { class: "number" }, decibels(c.level_db)))))));
 }
