@@ -88,13 +88,7 @@ func (p *Plan) cure(h *Held) {
 // smearOf returns the smear in s that groups of drivers would leave at the spot, each
 // with a delay of its own.
 func (p *Plan) smearOf(groups [][]int, time, weight []float64) float64 {
-	late := make([]float64, len(time))
-	for _, g := range groups {
-		middle := centre(g, time, weight)
-		for _, m := range g {
-			late[m] = p.Arrivals[m].Time - middle
-		}
-	}
+	late, _ := p.inStep(groups, time, weight)
 	return measure.Smear(late, weight)
 }
 

@@ -100,8 +100,7 @@ func (p *Plan) roundingCosts(over []float64, order []int) []float64 {
 	out := make([]float64, len(order))
 	for ups := range out {
 		for b := range octaves {
-			from, to := b*roundingCount, (b+1)*roundingCount
-			if loss := 10 * math.Log10(meanEnergy(exact[from:to])/meanEnergy(rounded[from:to])); loss > 0 {
+			if loss := octaveLoss(exact, rounded, b); loss > 0 {
 				out[ups] += loss
 			}
 		}
@@ -168,11 +167,17 @@ func RoundingCost(p *Plan, rows []ProcessorRow) Rounding {
 	exact, rounded := p.Transfer(nil, Aligned, frequency), set.Transfer(nil, Aligned, frequency)
 	carried := len(p.carried()) // the first ones
 	for b := range octaves {
-		from, to := b*roundingCount, (b+1)*roundingCount
-		out.Loss[b] = 10 * math.Log10(meanEnergy(exact[from:to])/meanEnergy(rounded[from:to]))
+		out.Loss[b] = octaveLoss(exact, rounded, b)
 		if b >= carried {
 			out.Loss[b] = math.NaN()
 		}
 	}
 	return out
+}
+
+// octaveLoss returns by how many dB the sum rounded has less energy than the exact
+// one in an octave of roundingCount frequencies.
+func octaveLoss(exact, rounded []complex128, octave int) float64 {
+	from, to := octave*roundingCount, (octave+1)*roundingCount
+	return 10 * math.Log10(meanEnergy(exact[from:to])/meanEnergy(rounded[from:to]))
 }

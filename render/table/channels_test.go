@@ -20,10 +20,7 @@ import (
 
 func TestChannelTables(t *testing.T) {
 	p := demo(t)
-	rows, err := timing.Processor(p, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := settings(t, p)
 	deaths, err := timing.Dead(p)
 	if err != nil {
 		t.Fatal(err)
@@ -57,6 +54,16 @@ func TestChannelTables(t *testing.T) {
 	}
 }
 
+// settings returns what the processor is set to for a plan.
+func settings(t *testing.T, p *timing.Plan) []timing.ProcessorRow {
+	t.Helper()
+	rows, err := timing.Processor(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return rows
+}
+
 func TestProcessorWithFilters(t *testing.T) {
 	a := demo(t).Array
 	a.Protection.Corner, a.Protection.Order = 120, 4
@@ -64,10 +71,7 @@ func TestProcessorWithFilters(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows, err := timing.Processor(p, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := settings(t, p)
 	var b bytes.Buffer
 	if err := table.Processor(&b, rows, p.Array.Processor.Rate); err != nil {
 		t.Fatal(err)
@@ -120,13 +124,10 @@ func TestHighestOnScreen(t *testing.T) {
 	for i, by := range []excursion.Cause{excursion.ByExcursion, excursion.ByHeat, excursion.ByAmplifier} {
 		p.Protection.Highest = append(p.Protection.Highest, timing.Highest{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
 	}
-	settings, err := timing.Processor(&p, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := settings(t, &p)
 	rowsOf := func() [][]string {
 		var b bytes.Buffer
-		if err := table.ChannelScreen(&b, &p, settings, false); err != nil {
+		if err := table.ChannelScreen(&b, &p, rows, false); err != nil {
 			t.Fatal(err)
 		}
 		_, rest, found := strings.Cut(b.String(), "loudest tone")
@@ -156,10 +157,7 @@ func TestHighestOnScreen(t *testing.T) {
 
 func TestChannelScreens(t *testing.T) {
 	p := demo(t)
-	rows, err := timing.Processor(p, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := settings(t, p)
 	deaths, err := timing.Dead(p)
 	if err != nil {
 		t.Fatal(err)
@@ -224,10 +222,7 @@ func TestSilenceIsAll(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows, err := timing.Processor(p, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := settings(t, p)
 	var b bytes.Buffer
 	if err := table.WiringScreen(&b, p, deaths, false); err != nil {
 		t.Fatal(err)

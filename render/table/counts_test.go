@@ -44,11 +44,7 @@ func TestCountRows(t *testing.T) {
 				t.Fatal(err)
 			}
 			var b bytes.Buffer
-			settings, err := timing.Processor(p, nil)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := table.ChannelScreen(&b, p, settings, false); err != nil {
+			if err := table.ChannelScreen(&b, p, settings(t, p), false); err != nil {
 				t.Fatal(err)
 			}
 			screen, _, _ := strings.Cut(b.String(), "\n\n")

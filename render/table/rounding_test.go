@@ -19,10 +19,7 @@ func stepped(t *testing.T, rate, step float64) (*timing.Plan, []timing.Processor
 	if err != nil {
 		t.Fatal(err)
 	}
-	rows, err := timing.Processor(p, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := settings(t, p)
 	return p, rows
 }
 

@@ -8,7 +8,6 @@ import (
 
 	"pappus/layout"
 	"pappus/render/table"
-	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -31,10 +30,7 @@ func TestWooferWords(t *testing.T) {
 			a := *p.Array
 			p.Array, a.Woofer = &a, test.woofer
 			a.Woofer.Present = true
-			rows, err := timing.Processor(&p, nil)
-			if err != nil {
-				t.Fatal(err)
-			}
+			rows := settings(t, &p)
 			var b bytes.Buffer
 			if err := table.ChannelScreen(&b, &p, rows, false); err != nil {
 				t.Fatal(err)
