@@ -84,7 +84,7 @@ func held(b *strings.Builder, p *timing.Plan) {
 
 // drivers lists drivers in two columns.
 func drivers(b *strings.Builder, p *timing.Plan, s style) {
-	const head = "driver  path m  straight m  delay us"
+	const head = "driver path m straight  field delay us"
 	n := min(len(p.Arrivals), most)
 	half := (n + 1) / 2
 	fmt.Fprintln(b, s.faint(head+"     "+head))
@@ -98,7 +98,9 @@ func drivers(b *strings.Builder, p *timing.Plan, s style) {
 	if left := len(p.Arrivals) - n; left > 0 {
 		fmt.Fprintf(b, "and %d more in delays.csv\n", left)
 	}
-	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot"))
+	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot\n"+
+		"  path: the shortest way round the body; straight: through it, by a tape measure;\n"+
+		"  field: the way that the sound seems to have come; all three in m"))
 }
 
 func line(p *timing.Plan, i int) string {
@@ -107,7 +109,7 @@ func line(p *timing.Plan, i int) string {
 	if !r.Seen {
 		star = "*"
 	}
-	return fmt.Sprintf("%5d%s %7.3f %11.3f %9.1f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, 1e6*r.Delay)
+	return fmt.Sprintf("%5d%s %6.3f %8.3f %6.3f %8.1f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, r.Heard()*p.SpeedOfSound, 1e6*r.Delay)
 }
 
 func figures(b *strings.Builder, p *timing.Plan, s style) {
