@@ -87,7 +87,7 @@ func drivers(b *strings.Builder, p *timing.Plan, s style) {
 	const head = "driver path m straight  field delay us"
 	n := min(len(p.Arrivals), most)
 	half := (n + 1) / 2
-	fmt.Fprintln(b, s.faint(head+"     "+head))
+	fmt.Fprintln(b, s.faint(head+"    "+head))
 	for i := range half {
 		fmt.Fprint(b, line(p, i))
 		if j := i + half; j < n {
@@ -99,8 +99,7 @@ func drivers(b *strings.Builder, p *timing.Plan, s style) {
 		fmt.Fprintf(b, "and %d more in delays.csv\n", left)
 	}
 	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot\n"+
-		"  path: the shortest way round the body; straight: through it, by a tape measure;\n"+
-		"  field: the way that the sound seems to have come; all three in m"))
+		"  metres by the path round the body, straight through it, and by the field"))
 }
 
 func line(p *timing.Plan, i int) string {
