@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/advice"
 	"pappus/timing/exposure"
 )
 
@@ -16,24 +17,29 @@ const quietEnough = 80.0
 
 // caution fills in how loud pink noise of the wiring's voltage is at the spot and how
 // long it may last, and warns where that, or a tone, can hurt hearing. The array is
-// taken with its woofer, where there is one: ears hear both.
+// taken with its woofer, where there is one: ears hear both. What is wrong with the
+// crossover is added to the plan's findings.
 func (plan *Plan) caution() error {
-	if !plan.IsAbsolute() {
-		return nil
-	}
 	frequency, level, with := plan.Response.Frequency, plan.Response.Aligned, ""
 	if plan.Array.Woofer.Present {
 		w, err := WithWoofer(plan)
-		if err != nil {
+		switch {
+		case err != nil && plan.IsAbsolute():
 			return err
+		case err != nil: // nothing to warn of is known; who wants to hear it is told
+			return nil
 		}
+		plan.Warnings = append(plan.Warnings, w.Warnings...)
 		frequency, level, with = w.Frequency, w.Sum, "with the woofer "
 	}
-	warn := func(format string, value ...any) {
-		plan.Warnings = append(plan.Warnings, with+fmt.Sprintf(format, value...))
+	if !plan.IsAbsolute() {
+		return nil
+	}
+	warn := func(code, cure, format string, value ...any) {
+		plan.warn(advice.Finding{Code: code, Rank: advice.Caution, What: with + fmt.Sprintf(format, value...), Cure: cure})
 	}
 	if top := peak(level); top >= exposure.Limit {
-		warn("a tone at %.4g V comes to %.0f dB SPL at the spot; long above %.0f dB(A) hurts hearing, children's first",
+		warn("hearing_tone", "begin quietly and stay below", "a tone at %.4g V comes to %.0f dB SPL at the spot; long above %.0f dB(A) hurts hearing, children's first",
 			plan.Array.Wiring.Voltage, top, exposure.Limit)
 	}
 	g := &plan.Protection
@@ -42,7 +48,7 @@ func (plan *Plan) caution() error {
 		g.Hours = exposure.Allowed(g.Level)
 	}
 	if g.Level >= exposure.Limit {
-		warn("pink noise of %.4g V comes to %.0f dB(A) at the spot: NIOSH (98-126) allows %s of that a day to grown-ups at work; much less for children",
+		warn("hearing_noise", "begin quietly, and turn it down for children", "pink noise of %.4g V comes to %.0f dB(A) at the spot; NIOSH (98-126) allows %s of that a day to grown-ups at work, and much less is right for children",
 			plan.Array.Wiring.Voltage, g.Level, lasting(g.Hours))
 	}
 	return nil
