@@ -35,22 +35,22 @@ func (plan *Plan) caution() error {
 	if !plan.IsAbsolute() {
 		return nil
 	}
-	warn := func(code, cure, format string, value ...any) {
-		plan.warn(advice.Finding{Code: code, Rank: advice.Caution, What: with + fmt.Sprintf(format, value...), Cure: cure})
-	}
-	if top := peak(level); top >= exposure.Limit {
-		warn("hearing_tone", "begin quietly and stay below", "a tone at %.4g V comes to %.0f dB SPL at the spot; long above %.0f dB(A) hurts hearing, children's first",
-			plan.Array.Wiring.Voltage, top, exposure.Limit)
-	}
-	g := &plan.Protection
+	g, tone := &plan.Protection, peak(level)
 	g.Level, g.Hours = pink(frequency, level), math.Inf(1)
 	if g.Level >= quietEnough {
 		g.Hours = exposure.Allowed(g.Level)
 	}
-	if g.Level >= exposure.Limit {
-		warn("hearing_noise", "begin quietly, and turn it down for children", "pink noise of %.4g V comes to %.0f dB(A) at the spot; NIOSH (98-126) allows %s of that a day to grown-ups at work, and much less is right for children",
-			plan.Array.Wiring.Voltage, g.Level, lasting(g.Hours))
+	f := advice.Finding{Code: "hearing", Rank: advice.Caution, Cure: "begin quietly, and turn it down for children"}
+	switch volt := plan.Array.Wiring.Voltage; {
+	case g.Level >= exposure.Limit:
+		f.What = fmt.Sprintf("%spink noise of %.4g V comes to %.0f dB(A) at the spot and a tone to %.0f dB; NIOSH (98-126) allows %s of the noise a day to grown-ups at work, and much less is right for children",
+			with, volt, g.Level, tone, lasting(g.Hours))
+	case tone >= exposure.Limit:
+		f.What = fmt.Sprintf("%sa tone of %.4g V comes to %.0f dB at the spot; long above %.0f dB(A) hurts hearing, children's first", with, volt, tone, exposure.Limit)
+	default:
+		return nil
 	}
+	plan.warn(f)
 	return nil
 }
 

@@ -270,7 +270,7 @@ func TestHearingWithTheWoofer(t *testing.T) {
 				t.Errorf("%g hours at %g dBA, want %g", g.Hours, g.Level, hours)
 			}
 			all := advice.Text(p.Warnings)
-			if strings.Contains(all, "with the woofer a tone") != test.tone || strings.Contains(all, "with the woofer pink noise") != test.noise {
+			if strings.Contains(all, "and a tone to") != test.tone || strings.Contains(all, "with the woofer pink noise") != test.noise {
 				t.Errorf("warns: %q", p.Warnings)
 			}
 			if n := strings.Count(all, "a tone") + strings.Count(all, "pink noise"); n > 2 {
