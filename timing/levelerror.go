@@ -42,8 +42,8 @@ func (p *Plan) LevelErrors() (octaves, dB []float64) {
 	return octaves, dB
 }
 
-// hardlyOff is the error in dB below which levels need no word of doubt.
-const hardlyOff = 0.1
+// hardlyOff is the error in dB below which it would be shown as 0.0.
+const hardlyOff = 0.05
 
 // trusted says how far to trust the levels; nothing where a ball is no approximation.
 func (p *Plan) trusted() string {
