@@ -94,7 +94,7 @@ func (plan *Plan) ballNote() string {
 	if b.BallCentre == (r3.Vec{}) {
 		return fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*b.BallRadius)
 	}
-	return fmt.Sprintf("With nothing hard below it the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm over the body's: half way between the whole one and what is left of it. On half a dodecahedron that has arrivals right within 40 us.",
+	return fmt.Sprintf("With nothing hard below it the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm over the uncut body's: half way between the whole body and what is left of it. For half a dodecahedron arrivals come out right within 40 us.",
 		1000*b.BallRadius, 1000*b.BallCentre.Z)
 }
 

@@ -3,8 +3,10 @@ package timing
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"pappus/layout/advice"
 	"pappus/timing/band"
 	"pappus/timing/trust"
 
@@ -49,20 +51,32 @@ const hardlyOff = 0.05
 func (p *Plan) trusted() string {
 	octaves, dB := p.LevelErrors()
 	var parts []string
-	worst := 0.0
 	for b, centre := range octaves {
-		worst = max(worst, dB[b])
 		if name := band.Name(centre); name == "500" || name == "1k" || name == "2k" || name == "4k" {
 			parts = append(parts, fmt.Sprintf("%.1f at %s", dB[b], name))
 		}
 	}
-	if !(worst >= hardlyOff) {
+	if !(slices.Max(dB) >= hardlyOff) {
 		return ""
 	}
-	why := "faces are flat"
+	why := "the body's faces are flat"
 	if p.Array.Body.BallCentre != (r3.Vec{}) {
-		why = "body is cut and open below"
+		why = "the body is cut and open below"
 	}
-	return fmt.Sprintf("Since its %s, one driver can be off by this many dB per octave: %s; most near its front (an independent boundary-element solution).",
+	return fmt.Sprintf("Since %s, the level of one driver can be off by these dB per octave: %s; most near its front (by an independent boundary-element solution).",
 		why, strings.Join(parts, ", "))
+}
+
+// farFromBall warns of a body that is farther from a ball than any that the model was
+// held to. How near the ball of a cut body in open air is, Notes says.
+func (p *Plan) farFromBall() {
+	b := p.Array.Body
+	off := b.Deviation()
+	if p.Array.Timing.Model != sphereModel || b.BallCentre != (r3.Vec{}) || off <= trust.Known {
+		return
+	}
+	p.Warnings = append(p.Warnings, advice.Finding{Code: "far_from_ball", Rank: advice.Cost,
+		What: fmt.Sprintf("the plan takes the body for a ball of %.0f mm radius, but a face lies %.0f mm off that ball: more than on any body that the model has been checked with, so levels and delays are a guess",
+			1000*b.BallRadius, 1000*off*b.BallRadius),
+		Cure: "measure once it is built, or take a rounder body"})
 }

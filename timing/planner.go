@@ -113,6 +113,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
 	p.spot.hear(field, &a)
 	p.arrivals(plan)
+	plan.farFromBall()
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
