@@ -17,6 +17,12 @@ type Plan struct {
 	Arrivals []Arrival // one for each of Array.Mounts, in the same order
 	Channels []Channel // how the drivers are driven; never empty
 
+	// Wait is by how many s all channels wait for a woofer that is heard later; it is in
+	// their delays.
+	Wait     float64
+	Rounding Rounding // what the processor's step makes of the delays
+	rounder  rounder
+
 	Protection Protection
 
 	Choices    []Choice // what each way of taking delays would cost at the spot
@@ -37,7 +43,7 @@ type Arrival struct {
 	Time     float64 // s, Path over the speed of sound
 	Field    float64 // s, what best fits the model's phase over the field band; NaN: not reckoned
 	Peak     float64 // s, peak of the model's impulse response up to 12 kHz; NaN: not reckoned
-	Delay    float64 // s, never negative, what its channel is delayed by
+	Delay    float64 // s, never negative, what its channel is set to
 	Level    float64 // dB, energy mean from 500 Hz to 4 kHz
 	Seen     bool    // true where the straight line clears the body
 	Channel  int     // index into Plan.Channels
@@ -53,7 +59,8 @@ type Choice struct {
 // Channel is one amplifier output with the delay that it was given.
 type Channel struct {
 	layout.Channel
-	Delay   float64 // s
+	Delay   float64 // s, what the processor is set to: Exact to the nearest step
+	Exact   float64 // s, as worked out, with what all channels wait for: Plan.Wait and Rounding.Common
 	Strings [][]int // the drivers of each string, as indices into Array.Mounts, in the order of their joints
 	Near    bool    // its strings are of neighbours, and lose less so than spread over the body
 	Bank    Bank

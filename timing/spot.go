@@ -80,9 +80,6 @@ func (p *Planner) respond(plan *Plan) {
 	levels(plan.Response.Aligned, s.aligned)
 	levels(plan.Response.Unaligned, s.built)
 	plan.Protection.lower(plan.Response)
-	for m, g := range fed.gain {
-		plan.Arrivals[m].Level += 20 * math.Log10(math.Abs(g))
-	}
 	plan.Unaligned = plan.measures(make([]float64, len(fed.delay)))
 	plan.Aligned = plan.measures(fed.delay)
 	plan.Unaligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.built, s.step)

@@ -109,7 +109,7 @@ func TestPageDelaysCanBeSet(t *testing.T) {
 	}
 	var plan struct {
 		Processor []struct {
-			Set float64 `json:"set_us"`
+			Delay float64 `json:"delay_ms"`
 		}
 		Rounding struct {
 			Loss []*float64 `json:"loss_db"`
@@ -119,8 +119,8 @@ func TestPageDelaysCanBeSet(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, ms := range b.delays() {
-		if want := plan.Processor[i].Set; math.Abs(1000*ms-want) > 1e-6 {
-			t.Errorf("channel %d: %g ms, the processor is set to %g us", i+1, ms, want)
+		if want := plan.Processor[i].Delay; math.Abs(ms-want) > 1e-6 {
+			t.Errorf("channel %d: %g ms, the processor is set to %g ms", i+1, ms, want)
 		}
 	}
 	worst := 0.0

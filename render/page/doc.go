@@ -68,7 +68,7 @@
 //
 //	seq, spot_m
 //	drivers[]     id, channel, delay_us, level_db, arrival_us, path_m, straight_path_m, seen
-//	channels[]    id, drivers, delay_us, gain_db
+//	channels[]    id, drivers, delay_us (what can be set), exact_us (before rounding), gain_db
 //	response, measures   as in plan.json
 //	direct        as measures, of the direct sound alone; only where there is a room
 //	map           columns, rows, low_m and high_m (outer edges along and up),

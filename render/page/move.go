@@ -104,7 +104,8 @@ type heard struct {
 type set struct {
 	ID      int    `json:"id"`
 	Drivers []int  `json:"drivers"`
-	Delay   number `json:"delay_us"`
+	Delay   number `json:"delay_us"` // what can be set
+	Exact   number `json:"exact_us"`
 	Gain    number `json:"gain_db"`
 }
 
@@ -247,7 +248,7 @@ func (out *moved) fill(p *timing.Plan) {
 	out.Spot = &at
 	for i, r := range p.Arrivals {
 		out.Drivers = append(out.Drivers, heard{
-			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: us(r.Delay), Level: db(r.Level),
+			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: settable(r.Delay), Level: db(r.Level),
 			Arrival: us(r.Time), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
 		})
 	}
@@ -256,7 +257,7 @@ func (out *moved) fill(p *timing.Plan) {
 		for i, m := range c.Mounts {
 			ids[i] = a.Mounts[m].ID
 		}
-		out.Channels = append(out.Channels, set{c.ID, ids, us(c.Delay), db(c.Gain)})
+		out.Channels = append(out.Channels, set{c.ID, ids, settable(c.Delay), us(c.Exact), db(c.Gain)})
 	}
 	all := func(v []float64, places int) numbers { return numbers{values: v, scale: 1, places: places} }
 	r := p.Response
@@ -270,6 +271,9 @@ func figuresOf(m timing.Measures) figures {
 
 func us(v float64) number { return number{1e6 * v, 1} }
 func db(v float64) number { return number{v, 2} }
+
+// settable writes a delay so that no step of a processor is lost.
+func settable(v float64) number { return number{1e6 * v, 3} }
 
 // polar returns the level round the vertical axis through the plan's spot.
 func (s *session) polar(p *timing.Plan) (*polar, error) {

@@ -53,9 +53,9 @@ type rounding struct {
 	Loss []*float64 `json:"loss_db"` // null from half the processor's rate on
 }
 
-// roundingOf returns what the step makes of the delays of a processor's rows.
-func roundingOf(p *timing.Plan, rows []timing.ProcessorRow) rounding {
-	cost := timing.RoundingCost(p, rows)
+// roundingOf returns what the step makes of a plan's delays.
+func roundingOf(p *timing.Plan) rounding {
+	cost := p.Rounding
 	out := rounding{Step: rounded(1e6*p.Array.Processor.Step, 9), Loss: make([]*float64, len(cost.Loss))}
 	for i, centre := range cost.Band {
 		out.Band = append(out.Band, rounded(centre, 1))
@@ -127,11 +127,11 @@ func answerOf(made *planned) (*planAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	if text := table.CommonWords(rows); text != "" {
+	if text := table.CommonWords(plan); text != "" {
 		out.Sentences = append(out.Sentences, text)
 	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
-	out.Rounding = roundingOf(plan, rows)
+	out.Rounding = roundingOf(plan)
 	planner, err := timing.NewPlanner(a)
 	if err != nil {
 		return nil, err

@@ -12,8 +12,8 @@
 //	drivers[]                id, place (x_mm, y_mm, z_mm), outward normal, channel (its id),
 //	                         path_m round the body, arrival_us by that path,
 //	                         straight_path_m through it, field_arrival_us and peak_arrival_us of
-//	                         the model's own field, delay_us of its channel, level_db at the spot, seen from the spot or not
-//	channels[]               id, drivers (ids), delay_us, gain_db, inverted, series (drivers in
+//	                         the model's own field, delay_us that its channel is set to, level_db at the spot, seen from the spot or not
+//	channels[]               id, drivers (ids), delay_us (what can be set), exact_us (before rounding), gain_db, inverted, series (drivers in
 //	                         a string), parallel (strings), nominal_ohm, dc_ohm, lowest_ohm and
 //	                         lowest_hz where the load is least (null: not known); the most that a
 //	                         tone draws: amplifier_v, amplifier_a, amplifier_w, and of the driver
@@ -109,6 +109,7 @@ type channel struct {
 	ID         int    `json:"id"`
 	Drivers    []int  `json:"drivers"`
 	Delay      number `json:"delay_us"`
+	Exact      number `json:"exact_us"`
 	Gain       number `json:"gain_db"`
 	Inverted   bool   `json:"inverted"`
 	Series     int    `json:"series"`
@@ -229,7 +230,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 	}
 	for _, c := range p.Channels {
 		out.Channels = append(out.Channels, channel{
-			ID: c.ID, Drivers: ids(a.Mounts, c.Mounts), Delay: us(c.Delay), Gain: db(c.Gain), Inverted: c.Invert,
+			ID: c.ID, Drivers: ids(a.Mounts, c.Mounts), Delay: us(c.Delay), Exact: us(c.Exact), Gain: db(c.Gain), Inverted: c.Invert,
 			Series: c.Series, Parallel: c.Parallel, NominalOhm: to(3, c.NominalOhm), DCOhm: to(3, c.DCOhm),
 			load: loadOf(c.Bank),
 		})

@@ -127,7 +127,7 @@ export interface Setting {
   name?: string;
   delay_ms: number;
   delay_samples: number;
-  set_us: number;
+  exact_us: number;
   gain_db: number;
   inverted: boolean;
   filters: Filter[];
