@@ -204,6 +204,7 @@ func TestCommonDelayIsCheapest(t *testing.T) {
 // octave that the rate does not carry.
 func TestRoundingCost(t *testing.T) {
 	a := demo(t)
+	a.Driver.Resonance, a.Driver.Response, a.Protection = 0, nil, layout.Protection{} // what all have alike
 	a.Processor.Step = 1e-9
 	fine := plan(t, a).Rounding
 	for b, loss := range fine.Loss {
