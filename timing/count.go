@@ -83,7 +83,7 @@ func (plan *Plan) sorts(time, weight []float64, most int) [][][]int {
 	return out
 }
 
-// inStep returns the arrivals by the path with the delays that bring groups of drivers,
+// inStep returns when each driver is heard with the delays that bring groups of drivers,
 // all as loud, into step as far as the processor can be set to them, and these delays.
 func (plan *Plan) inStep(groups [][]int, time, weight []float64) (late, delay []float64) {
 	late, delay = make([]float64, len(time)), make([]float64, len(groups))
@@ -99,7 +99,7 @@ func (plan *Plan) inStep(groups [][]int, time, weight []float64) (late, delay []
 	for g, mounts := range groups {
 		delay[g] = plan.Settable(delay[g] + common)
 		for _, m := range mounts {
-			late[m] = plan.Arrivals[m].Time + delay[g]
+			late[m] = plan.Arrivals[m].Heard() + delay[g]
 		}
 	}
 	return late, delay
@@ -120,7 +120,7 @@ func ones(n int) []float64 {
 func (plan *Plan) Own() (own Count, index int) {
 	late := make([]float64, len(plan.Arrivals))
 	for m, r := range plan.Arrivals {
-		late[m] = r.Time + r.Delay
+		late[m] = r.Heard() + r.Delay
 	}
 	own = Count{Channels: len(plan.Channels), Split: ofEach, Smear: plan.Aligned.Smear,
 		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset}
