@@ -407,7 +407,7 @@ func ExampleMake() {
 	// channel 3: 6 drivers, 625.0 us
 	// channel 4: 6 drivers, 500.0 us
 	// channel 5: 5 drivers, 395.8 us
-	// channel 6: 5 drivers, 250.0 us
+	// channel 6: 5 drivers, 270.8 us
 	// channel 7: 4 drivers, 145.8 us
 	// channel 8: 2 drivers, 0.0 us
 }

@@ -85,7 +85,7 @@ type moved struct {
 	Channels []set        `json:"channels,omitempty"`
 	Response *response    `json:"response,omitempty"`
 	Measures *bothWays    `json:"measures,omitempty"`
-	Direct   *bothWays    `json:"direct,omitempty"`
+	Echoes   []echo       `json:"echoes,omitempty"`
 	Polar    *polar       `json:"polar,omitempty"`
 	Map      *coverageMap `json:"map,omitempty"`
 }
@@ -125,6 +125,18 @@ type figures struct {
 	Smear     number `json:"smear_us"`
 	Spread    number `json:"spread_us"`
 	CombOnset number `json:"comb_onset_hz"`
+}
+
+// echo is what a surface does to the sound at the spot: see timing.Echo.
+type echo struct {
+	Wall    string `json:"by"`
+	Extra   number `json:"extra_mm"`
+	Late    number `json:"late_us"`
+	Dip     number `json:"dip_hz"`
+	Depth   number `json:"depth_db"`
+	At      triple `json:"at_m"`
+	Nearer  number `json:"dip_100_mm_nearer_hz"`
+	Further number `json:"dip_100_mm_further_hz"`
 }
 
 type polar struct {
@@ -191,9 +203,6 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		return out, nil
 	}
 	out.fill(p)
-	if out.Direct, err = directOf(s.planner, p); err != nil {
-		return out, err
-	}
 	if m.rests() {
 		if out.Polar, err = s.polar(p); err != nil {
 			return out, err
@@ -263,6 +272,10 @@ func (out *moved) fill(p *timing.Plan) {
 	r := p.Response
 	out.Response = &response{all(r.Frequency, 1), all(r.Unaligned, 2), all(r.Aligned, 2), all(r.InStep, 2)}
 	out.Measures = &bothWays{figuresOf(p.Aligned), figuresOf(p.Unaligned)}
+	for _, e := range p.Echoes {
+		out.Echoes = append(out.Echoes, echo{e.Wall, number{1000 * e.Extra, 0}, us(e.Late), number{e.Dip, 0}, number{e.Depth, 1},
+			tripled(e.At, 1, 3), number{e.Nearer, 0}, number{e.Further, 0}})
+	}
 }
 
 func figuresOf(m timing.Measures) figures {

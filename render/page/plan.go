@@ -35,7 +35,6 @@ type planAnswer struct {
 	Protection json.RawMessage            `json:"protection"`
 	Signs      json.RawMessage            `json:"signs"`
 	Rounding   rounding                   `json:"rounding"`
-	Direct     *bothWays                  `json:"direct,omitempty"`
 
 	Solid     solid       `json:"solid"`
 	Drivers   []driverRow `json:"drivers"`
@@ -132,32 +131,12 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
 	out.Rounding = roundingOf(plan)
-	planner, err := timing.NewPlanner(a)
-	if err != nil {
-		return nil, err
-	}
-	if out.Direct, err = directOf(planner, plan); err != nil {
-		return nil, err
-	}
 	for _, m := range a.Mounts {
 		out.Drivers = append(out.Drivers, driverRow{m.ID, tripled(m.Point, 1000, 3), tripled(m.Normal, 1, 6),
 			rounded(2000*a.Driver.ConeRadius, 3), rounded(2000*a.Driver.FlangeRadius, 3)})
 	}
 	out.Floor, out.Room = surroundings(a)
 	return out, nil
-}
-
-// directOf measures the direct sound where there is a room, whose echoes comb
-// whatever the delays; nil elsewhere.
-func directOf(planner *timing.Planner, plan *timing.Plan) (*bothWays, error) {
-	if !plan.Array.Room.Present {
-		return nil, nil
-	}
-	unaligned, aligned, err := planner.Direct(plan)
-	if err != nil {
-		return nil, err
-	}
-	return &bothWays{figuresOf(aligned), figuresOf(unaligned)}, nil
 }
 
 // documentOf takes a document apart that a package writes.

@@ -30,7 +30,7 @@ func TestCountRows(t *testing.T) {
 		own, last string
 		note      string
 	}{
-		{"the demo", func(*layout.Array) {}, 17 + 1 + 1, "8", "39", "< as planned\n"},
+		{"the demo", func(*layout.Array) {}, 16 + 1 + 1, "8", "39", "< as planned\n"},
 		{"beyond the knee", func(a *layout.Array) { a.Wiring.Channels = 20 }, 20 + 1 + 1, "20", "39", "< as planned\n"},
 		{"by height", func(a *layout.Array) { a.Wiring.Split = "height" }, 39, "8", "39", "< as planned; all split by height"},
 		{"by hand", byHand, 6 + 1, "by hand", "hand", "< as planned; the others split by arrival"},
