@@ -104,21 +104,21 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
-	field, err := p.fieldAt(spot)
+	direct, echoes, err := p.fieldsAt(spot)
 	if err != nil {
 		return nil, err
 	}
 	a := *p.array
 	a.Spot = spot
 	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
-	p.spot.hear(field, &a)
+	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
 	plan.farFromBall()
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
 	p.respond(plan)
-	return plan, nil
+	return plan, p.echo(plan)
 }
 
 // arrivals fills in when and how loud each driver is heard at the spot.
