@@ -85,7 +85,13 @@ func TestLevelOfTheDemo(t *testing.T) {
 			}
 		}
 	}
-	// The comb onset is where half the energy is lost, and so is a null's edge.
+	// Without echoes the comb onset is where half the energy is lost, and so is a null's edge.
+	free := demo(t)
+	free.Surface.Present = false
+	p = plan(t, free)
+	if l, err = timing.Level(p); err != nil {
+		t.Fatal(err)
+	}
 	if n := l.Nulls[0]; math.Abs(n.Low/p.Aligned.CombOnset-1) > 0.05 {
 		t.Errorf("the null begins at %g Hz, the comb at %g Hz", n.Low, p.Aligned.CombOnset)
 	}

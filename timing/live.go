@@ -15,10 +15,10 @@ import (
 type Quantity int
 
 const (
-	LiveLevel       Quantity = iota // dB in one octave, with the delays
-	LiveSummingLoss                 // dB in one octave, by energy, 0 or above
-	LiveSmear                       // s
-	LiveCombOnset                   // Hz, +Inf where there is none up to the highest reckoned
+	LiveLevel       Quantity = iota // dB in one octave, with the delays, echoes in it
+	LiveSummingLoss                 // dB in one octave, by energy, 0 or above, of the direct sound
+	LiveSmear                       // s, of the direct sound
+	LiveCombOnset                   // Hz, of the direct sound, +Inf where there is none up to the highest reckoned
 )
 
 // liveMost is the most that a live map keeps, in bytes. One that would need more
@@ -88,7 +88,11 @@ func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, 
 		return l, nil
 	}
 	var err error
-	if l.field, err = newField(p.Array, radiate.NewMedium(p.airState(), l.frequency), places); err != nil {
+	heard := directField // what the delays do shows in the direct sound
+	if q == LiveLevel {
+		heard = newField
+	}
+	if l.field, err = heard(p.Array, radiate.NewMedium(p.airState(), l.frequency), places); err != nil {
 		return nil, err
 	}
 	l.kept = 8*count*nm*nf <= liveMost

@@ -97,8 +97,9 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 }
 
 // Move plans the array for a listening spot in m, without what only Make fills
-// in: the peaks of the impulse responses, the choices, the counts, the channels' strings and banks, the protection's
-// curves and limits, the cautions for hearing, and the polar responses.
+// in: the peaks of the impulse responses, the choices, the counts, the channels'
+// strings and banks, the protection's curves and limits, the cautions for hearing, and
+// the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
 // that does not exist, crossover.ErrFilter.
@@ -106,20 +107,20 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
-	field, err := p.fieldAt(spot)
+	direct, echoes, err := p.fieldsAt(spot)
 	if err != nil {
 		return nil, err
 	}
 	a := *p.array
 	a.Spot = spot
 	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(a.Warnings, p.doubt)}
-	p.spot.hear(field, &a)
+	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
 	p.respond(plan)
-	return plan, nil
+	return plan, p.echo(plan)
 }
 
 // arrivals fills in when and how loud each driver is heard at the spot.
