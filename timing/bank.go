@@ -168,6 +168,21 @@ func under(minimumOhm float64, load ...float64) bool {
 	return false
 }
 
+// bears returns the most voltage (RMS) over a driver that gives it no more power, at
+// any frequency, than it stands for long; +Inf where that is not known.
+func (plan *Plan) bears() float64 {
+	rating := plan.Array.Driver.PowerHandling
+	if !(rating > 0) || !(plan.Array.Driver.DCOhm > 0) {
+		return math.Inf(1)
+	}
+	curve, _ := plan.curve()
+	most := 0.0
+	for _, hz := range loadFrequencies() {
+		most = max(most, real(1/curve.At(hz)))
+	}
+	return math.Sqrt(rating / most)
+}
+
 // hot warns of drivers that can get more power than they stand for long.
 func (plan *Plan) hot() {
 	rating := plan.Array.Driver.PowerHandling

@@ -23,6 +23,7 @@ type Count struct {
 	Smear     float64 // s, weighted by energy, as the split and its delays are
 	Plain     float64 // s, every driver counting alike, for the split and its delays too
 	CombOnset float64 // Hz, of the split by energy; +Inf: none up to the highest reckoned
+	Longest   int     // drivers in the longest string of the split by energy
 }
 
 // How a plan's own channels are split where it is in none of the ways that a
@@ -39,14 +40,14 @@ func (p *Planner) count(plan *Plan) {
 	alone, ones := p.alone(), ones(len(time))
 	weight := raised(append([]float64(nil), alone...))
 	most := min(plan.mostChannels(), mostCounts)
-	ways, plainWays := plan.sorts(time, weight, most), plan.sorts(time, ones, most)
+	ways, plainWays := p.sorts(plan, time, weight, most), p.plainSorts(plan, time, ones)
 	parts, sum := p.parts(), make([]float64, len(p.medium.Frequency))
 	for k, groups := range ways {
 		if groups == nil {
 			continue // not so many can be wired, though more can
 		}
 		late, delay := plan.inStep(groups, time, weight)
-		plainLate, _ := plan.inStep(plainWays[k], time, ones)
+		plainLate, _ := plan.inStep(plainWays(k+1, groups), time, ones)
 		p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
 		plan.Counts = append(plan.Counts, Count{
 			Channels:  k + 1,
@@ -54,6 +55,7 @@ func (p *Planner) count(plan *Plan) {
 			Smear:     measure.Smear(late, alone),
 			Plain:     measure.Smear(plainLate, ones),
 			CombOnset: measure.CombOnset(p.medium.Frequency, sum, parts),
+			Longest:   p.sizes.longest(groups),
 		})
 	}
 }
@@ -68,18 +70,31 @@ func (plan *Plan) CountedBy() string {
 }
 
 // sorts sorts the drivers into 1, 2 … most channels that can be wired.
-func (plan *Plan) sorts(time, weight []float64, most int) [][][]int {
-	by := plan.CountedBy()
-	if by != byNeighbours {
-		value, weigh := plan.line(by, time, weight)
-		return split.UpTo(value, weigh, most, plan.canWire)
+func (p *Planner) sorts(plan *Plan, time, weight []float64, most int) [][][]int {
+	out, by := make([][][]int, most), plan.CountedBy()
+	if by == byNeighbours {
+		place := plan.places()
+		for k := range out {
+			out[k] = split.Neighbours(place, k+1)
+		}
+		return out
 	}
-	out := make([][][]int, most)
-	place := plan.places()
+	s := p.sorter(plan, by, time, weight)
 	for k := range out {
-		out[k] = split.Neighbours(place, k+1)
+		out[k] = s.sort(k+1, plan.Array.Wiring.LongestString)
 	}
 	return out
+}
+
+// plainSorts returns what sorts the drivers anew where all count alike, into as many
+// channels with strings no longer than those of some groups.
+func (p *Planner) plainSorts(plan *Plan, time, ones []float64) func(count int, groups [][]int) [][]int {
+	by := plan.CountedBy()
+	if by == byNeighbours {
+		return func(_ int, groups [][]int) [][]int { return groups }
+	}
+	s := p.sorter(plan, by, time, ones)
+	return func(count int, groups [][]int) [][]int { return s.groups(count, p.sizes.longest(groups)) }
 }
 
 // inStep returns the arrivals by the path once each group's mean is taken out of
@@ -113,7 +128,7 @@ func (plan *Plan) Own() (own Count, index int) {
 		late[m] = r.Time + r.Delay
 	}
 	own = Count{Channels: len(plan.Channels), Split: ofEach, Smear: plan.Aligned.Smear,
-		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset}
+		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset, Longest: longestString(plan.Channels)}
 	if len(plan.Array.Channels) > 0 {
 		own.Split = ofHand
 		return own, -1

@@ -43,6 +43,7 @@ func Make(a *layout.Array) (*Plan, error) {
 	}
 	p.choices(plan)
 	p.count(plan)
+	p.front(plan)
 	if err := plan.wire(); err != nil {
 		return nil, err
 	}
@@ -66,6 +67,8 @@ type Planner struct {
 	follow following
 	spot   spotSums
 	least  leastCorner
+	sizes  stringSizes
+	bears  float64 // V, RMS over a driver, what it stands for long; +Inf: not known
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
@@ -86,6 +89,8 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	response := make([]complex128, responseCount)
 	driver.Fill(response, frequency)
 	p.spot.grow(len(a.Mounts), response)
+	p.sizes = newStringSizes(len(a.Mounts), a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
+	p.bears = (&Plan{Array: a}).bears()
 	return p, nil
 }
 
