@@ -48,6 +48,9 @@ func Make(a *layout.Array) (*Plan, error) {
 		return nil, err
 	}
 	plan.load()
+	if err := p.spare(plan); err != nil {
+		return nil, err
+	}
 	if err := plan.guard(); err != nil {
 		return nil, err
 	}

@@ -247,7 +247,6 @@ func TestSurface(t *testing.T) {
 	}
 }
 
-// The straight line is the default where there is no body to go round.
 // TestAmplifier: watts into ohms, or volts; P = U^2 / R. The least load is the one that
 // the watts are for unless it is given.
 func TestAmplifier(t *testing.T) {
@@ -276,6 +275,7 @@ func TestAmplifier(t *testing.T) {
 	}
 }
 
+// The straight line is the default where there is no body to go round.
 func TestDelaysByDefault(t *testing.T) {
 	for model, want := range map[string]string{"sphere": "path", "baffle": "path", "point": "straight"} {
 		got, err := design.Parse("a.toml", []byte(least+"[timing]\nmodel = \""+model+"\"\n"))
