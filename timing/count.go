@@ -93,8 +93,8 @@ func (p *Planner) plainSorts(plan *Plan, time, ones []float64) func(count int, g
 	if by == byNeighbours {
 		return func(_ int, groups [][]int) [][]int { return groups }
 	}
-	s := p.sorter(plan, by, time, ones)
-	return func(count int, groups [][]int) [][]int { return s.groups(count, p.sizes.longest(groups)) }
+	s, most := p.sorter(plan, by, time, ones), plan.Array.Wiring.LongestString
+	return func(count int, groups [][]int) [][]int { return s.groups(count, max(most, p.sizes.longest(groups))) }
 }
 
 // inStep returns the arrivals by the path once each group's mean is taken out of
