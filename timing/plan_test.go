@@ -402,12 +402,12 @@ func ExampleMake() {
 		fmt.Printf("channel %d: %d drivers, %.1f us\n", c.ID, len(c.Mounts), 1e6*c.Delay)
 	}
 	// Output:
-	// channel 1: 6 drivers, 809.1 us
-	// channel 2: 5 drivers, 714.9 us
-	// channel 3: 6 drivers, 617.8 us
-	// channel 4: 6 drivers, 495.2 us
-	// channel 5: 5 drivers, 387.3 us
-	// channel 6: 5 drivers, 253.0 us
-	// channel 7: 4 drivers, 136.0 us
-	// channel 8: 2 drivers, 0.0 us
+	// channel 1: 6 drivers, 751.2 us
+	// channel 2: 4 drivers, 663.3 us
+	// channel 3: 1 drivers, 620.5 us
+	// channel 4: 6 drivers, 559.9 us
+	// channel 5: 6 drivers, 437.3 us
+	// channel 6: 6 drivers, 316.6 us
+	// channel 7: 6 drivers, 155.6 us
+	// channel 8: 4 drivers, 0.0 us
 }

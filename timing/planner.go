@@ -71,7 +71,7 @@ type Planner struct {
 	spot   spotSums
 	least  leastCorner
 	sizes  stringSizes
-	bears  float64 // V, RMS over a driver, what it stands for long; +Inf: not known
+	bears  float64       // V, RMS over a driver, what it stands for long; +Inf: not known
 	late   *arrival.Late // how much later than by the path the field is heard
 }
 
