@@ -34,23 +34,25 @@ const (
 )
 
 // count fills in what 1, 2, 3 … channels would leave: up to one for each driver,
-// mostCounts, and no more than can be wired.
-func (p *Planner) count(plan *Plan) {
+// mostCounts, and no more than can be wired. It returns what it sorted them with; nil
+// for neighbours.
+func (p *Planner) count(plan *Plan) *sorter {
 	time := plan.heard()
 	alone, ones := p.alone(), ones(len(time))
 	weight := raised(append([]float64(nil), alone...))
 	most := min(plan.mostChannels(), mostCounts)
-	ways, plainWays := p.sorts(plan, time, weight, most), p.plainSorts(plan, time, ones)
+	s, plainSorts := p.sorterFor(plan, time, weight), p.sorterFor(plan, time, ones)
 	parts, sum := p.parts(), make([]float64, len(p.medium.Frequency))
-	for k, groups := range ways {
+	for k := 1; k <= most; k++ {
+		groups, plain := plan.sorts(s, plainSorts, k)
 		if groups == nil {
 			continue // not so many can be wired, though more can
 		}
 		late, delay := plan.inStep(groups, time, weight)
-		plainLate, _ := plan.inStep(plainWays(k+1, groups), time, ones)
+		plainLate, _ := plan.inStep(plain, time, ones)
 		p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
 		plan.Counts = append(plan.Counts, Count{
-			Channels:  k + 1,
+			Channels:  k,
 			Split:     plan.CountedBy(),
 			Smear:     measure.Smear(late, alone),
 			Plain:     measure.Smear(plainLate, ones),
@@ -58,6 +60,7 @@ func (p *Planner) count(plan *Plan) {
 			Longest:   p.sizes.longest(groups),
 		})
 	}
+	return s
 }
 
 // CountedBy returns how the counts split the drivers: arrival, neighbours or
@@ -69,32 +72,27 @@ func (plan *Plan) CountedBy() string {
 	return byArrival
 }
 
-// sorts sorts the drivers into 1, 2 … most channels that can be wired.
-func (p *Planner) sorts(plan *Plan, time, weight []float64, most int) [][][]int {
-	out, by := make([][][]int, most), plan.CountedBy()
-	if by == byNeighbours {
-		place := plan.places()
-		for k := range out {
-			out[k] = split.Neighbours(place, k+1)
-		}
-		return out
+// sorterFor returns what sorts a plan's drivers as the counts do; nil for neighbours.
+func (p *Planner) sorterFor(plan *Plan, time, weight []float64) *sorter {
+	if by := plan.CountedBy(); by != byNeighbours {
+		return p.sorter(plan, by, time, weight)
 	}
-	s := p.sorter(plan, by, time, weight)
-	for k := range out {
-		out[k] = s.sort(k+1, plan.Array.Wiring.LongestString)
-	}
-	return out
+	return nil
 }
 
-// plainSorts returns what sorts the drivers anew where all count alike, into as many
-// channels with strings no longer than those of some groups.
-func (p *Planner) plainSorts(plan *Plan, time, ones []float64) func(count int, groups [][]int) [][]int {
-	by := plan.CountedBy()
-	if by == byNeighbours {
-		return func(_ int, groups [][]int) [][]int { return groups }
+// sorts sorts the drivers into count channels with two sorters, the second of which
+// takes all drivers for alike and has strings no longer than the first comes to, or than
+// the design allows.
+func (plan *Plan) sorts(s, plain *sorter, count int) (groups, plainGroups [][]int) {
+	if s == nil {
+		groups = split.Neighbours(plan.places(), count)
+		return groups, groups
 	}
-	s, most := p.sorter(plan, by, time, ones), plan.Array.Wiring.LongestString
-	return func(count int, groups [][]int) [][]int { return s.groups(count, max(most, p.sizes.longest(groups))) }
+	most := plan.Array.Wiring.LongestString
+	if groups = s.sort(count, most); groups == nil {
+		return nil, nil
+	}
+	return groups, plain.groups(count, max(most, s.sizes.longest(groups)))
 }
 
 // inStep returns when each driver is heard once each group's mean is taken out of

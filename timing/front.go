@@ -31,17 +31,20 @@ type Strung struct {
 // neither heard nor built.
 const sameSmear = 0.005
 
+// tooLong is how many times the shortest strings others are looked at; then they cost 12
+// dB. Of longer ones only the least smear is told.
+const tooLong = 4
+
 // front fills in what shorter strings cost and bring for the plan's number of channels:
 // every split that no other beats in both, from the shortest strings to the least
 // smear, and the plan's own. There is nothing to choose where the design lays the
 // channels out by hand, where each driver has its own, and where neighbours share one.
-func (p *Planner) front(plan *Plan) {
+func (p *Planner) front(plan *Plan, s *sorter) {
 	a := plan.Array
-	if len(a.Channels) > 0 || a.Wiring.Channels == 0 || a.Wiring.Split == byNeighbours {
+	if len(a.Channels) > 0 || a.Wiring.Channels == 0 || s == nil {
 		return
 	}
-	time, weight := plan.heard(), raised(p.alone())
-	s, count := p.sorter(plan, a.Wiring.Split, time, weight), len(plan.Channels)
+	count := len(plan.Channels)
 	rule, own := s.choose(count), s.sort(count, a.Wiring.LongestString)
 	splits := s.undominated(count)
 	for _, groups := range [][][]int{rule, own} {
@@ -54,7 +57,7 @@ func (p *Planner) front(plan *Plan) {
 	least, parts := s.loss.of(free, s.delays(free)), p.parts()
 	for _, groups := range splits {
 		loss := s.loss.of(groups, s.delays(groups))
-		f := p.strung(plan, groups, parts)
+		f := p.strung(plan, s, groups, parts)
 		f.DriverVolt, f.ByDriver = s.driverVolt(f.Longest), s.bears < s.volt/float64(f.Longest)
 		f.Louder, f.InStep = s.heardLevel(groups, loss), bearable(least, loss)
 		f.Rule, f.Chosen = s.alike(groups, rule), s.alike(groups, own)
@@ -67,9 +70,9 @@ func (p *Planner) front(plan *Plan) {
 }
 
 // strung measures a split into groups.
-func (p *Planner) strung(plan *Plan, groups [][]int, parts []float64) Strung {
-	f, time, weight := Strung{Longest: p.sizes.longest(groups), LeastOhm: math.Inf(1)}, plan.heard(), raised(p.alone())
-	late, delay := plan.inStep(groups, time, weight)
+func (p *Planner) strung(plan *Plan, s *sorter, groups [][]int, parts []float64) Strung {
+	f := Strung{Longest: p.sizes.longest(groups), LeastOhm: math.Inf(1)}
+	late, delay := plan.inStep(groups, s.time, s.weight)
 	sum := make([]float64, len(parts))
 	p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
 	f.Smear, f.CombOnset = measure.Smear(late, p.alone()), measure.CombOnset(p.medium.Frequency, sum, parts)
@@ -103,7 +106,11 @@ func (s *sorter) undominated(count int) [][][]int {
 		groups = s.groups(count, most+1)
 	}
 	out := [][][]int{groups}
-	out = s.between(out, count, s.sizes.longest(groups), s.sizes.longest(free), s.smear(groups), s.smear(free))
+	low, high, last := s.sizes.longest(groups), s.sizes.longest(free), free
+	if far := tooLong * low; far < high {
+		high, last = far, s.groups(count, far)
+	}
+	out = s.between(out, count, low, high, s.smear(groups), s.smear(last))
 	if last := out[len(out)-1]; s.smear(free) < s.smear(last)*(1-sameSmear) {
 		out = append(out, free)
 	}

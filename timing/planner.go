@@ -42,8 +42,7 @@ func Make(a *layout.Array) (*Plan, error) {
 		return nil, err
 	}
 	p.choices(plan)
-	p.count(plan)
-	p.front(plan)
+	p.front(plan, p.count(plan))
 	if err := plan.wire(); err != nil {
 		return nil, err
 	}
