@@ -11,7 +11,7 @@ import (
 )
 
 // Bank is what a channel's drivers make of its amplifier's voltage. Currents and
-// powers are the most of any tone in the band at the full voltage, found by
+// powers are the most of any tone in the band at the design's voltage, found by
 // solving the network with its wire at each frequency; where the driver's
 // impedance is not known they are those of its direct current resistance, which
 // hardly ever is exceeded.

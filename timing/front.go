@@ -1,6 +1,7 @@
 package timing
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -67,6 +68,15 @@ func (p *Planner) front(plan *Plan, s *sorter) {
 	for i := range plan.Front {
 		plan.Front[i].Louder -= lowest
 	}
+	every := slices.Clone(plan.Front)
+	plan.Front = slices.DeleteFunc(plan.Front, func(f Strung) bool { return !f.Rule && !f.Chosen && f.beaten(every) })
+}
+
+// beaten tells whether another split is as loud, but for what is hardly measured, and
+// leaves less smear.
+func (f Strung) beaten(by []Strung) bool {
+	const hardly = 0.05 // dB
+	return slices.ContainsFunc(by, func(o Strung) bool { return o.Louder > f.Louder-hardly && o.Smear < f.Smear })
 }
 
 // strung measures a split into groups.
@@ -132,4 +142,29 @@ func (s *sorter) between(dst [][][]int, count, low, high int, atLow, atHigh floa
 		dst = append(dst, groups)
 	}
 	return s.between(dst, count, mid, high, smear, atHigh)
+}
+
+// Limit names what keeps each driver from more: amplifier, or driver where it stands no
+// more.
+func (f Strung) Limit() string {
+	if f.ByDriver {
+		return "driver"
+	}
+	return "amplifier"
+}
+
+// FrontSentence says in plain words by which rule strings are chosen, and what the
+// design's own cost; empty where there is nothing to choose.
+func (plan *Plan) FrontSentence() string {
+	if len(plan.Front) == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("The best splits into %d channels with strings of so many drivers at most. The rule takes the loudest that costs no octave in step from 500 Hz to 8 kHz more than %g dB against the least smear, and of some as loud within %g dB the one with the least smear",
+		len(plan.Channels), worthOctave, asLoud)
+	for _, f := range plan.Front {
+		if f.Chosen && f.Rule {
+			return text + "."
+		}
+	}
+	return text + "; longest_string in the design overrides it."
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"pappus/layout/advice"
 )
 
 // Held is how channels with long strings hold the others down. Voltage divides along
@@ -63,21 +65,30 @@ func (p *Plan) cure(h *Held) {
 	}
 }
 
-// String says in plain words which channels hold the others down, and what cures it.
-func (h Held) String() string {
+// hold warns of it.
+func (p *Plan) hold() {
+	if h, holds := p.Held(); holds {
+		p.warn(h.finding())
+	}
+}
+
+// finding says in plain words which channels hold the others down, and what cures it.
+func (h Held) finding() advice.Finding {
 	names := make([]string, len(h.Channels))
 	for i, id := range h.Channels {
 		names[i] = strconv.Itoa(id)
 	}
-	who, has := "Channel "+names[0]+" holds", "it has"
+	who, has := "channel "+names[0]+" holds", "it has"
 	if last := len(names) - 1; last > 0 {
-		who, has = "Channels "+strings.Join(names[:last], ", ")+" and "+names[last]+" hold", "they have"
+		who, has = "channels "+strings.Join(names[:last], ", ")+" and "+names[last]+" hold", "they have"
 	}
-	text := fmt.Sprintf("%s the others down by up to %.1f dB: %s strings of %d drivers, which share the voltage, and every driver is to get as much.",
-		who, h.By, has, h.Series)
-	if h.Cure == 0 {
-		return text + " Another number of channels or drivers may cure it: 5 or 7, say, can only be one string."
+	f := advice.Finding{Code: "strings_hold_down", Rank: advice.Cost,
+		What: fmt.Sprintf("%s the others down by up to %.1f dB, since %s strings of %d drivers, which share the voltage, and every driver is to get as much",
+			who, h.By, has, h.Series),
+		Cure: "take another number of channels, or another split"}
+	if h.Cure > 0 {
+		f.Cure = fmt.Sprintf("leave longest_string under [wiring] out; strings are then of up to %d, which gives the spot %.1f dB more at the same voltage, and the smear becomes %.1f us, from %.1f",
+			h.Cure, h.Louder, 1e6*h.Smear, 1e6*h.Now)
 	}
-	return text + fmt.Sprintf(" Without longest_string under [wiring] they are strung in %ds, which gives the spot %.1f dB more at the same voltage; the smear becomes %.1f us, from %.1f.",
-		h.Cure, h.Louder, 1e6*h.Smear, 1e6*h.Now)
+	return f
 }

@@ -47,6 +47,7 @@ func Make(a *layout.Array) (*Plan, error) {
 		return nil, err
 	}
 	plan.load()
+	plan.hold()
 	if err := p.spare(plan); err != nil {
 		return nil, err
 	}

@@ -124,7 +124,9 @@ func (s *sorter) level(most int) float64 { return 20 * math.Log10(s.driverVolt(m
 // more than worthOctave, the least that is heard of a level of noise (about 1 dB, E.
 // Zwicker and H. Fastl, Psychoacoustics, from memory). Octaves that fall short by 3 dB
 // even so, the comb onset's measure, are lost anyway and count no more. Of some that
-// are as loud within asLoud it takes the one with the least smear.
+// are as loud within asLoud, which is hardly heard either, it takes the one with the
+// least smear: where drivers stand no more than part of the amplifier's voltage, strings
+// just long enough to keep them safe.
 //
 // A sweep over a dome of 39, balls of 60 and 96, a dodecahedron and a dome of 301, in 2
 // to 32 channels with delays by path and by field, 44 cases: with 1 dB the choice gains
@@ -136,7 +138,7 @@ func (s *sorter) level(most int) float64 { return 20 * math.Log10(s.driverVolt(m
 const (
 	worthOctave = 1.0
 	lostOctave  = 3.0
-	asLoud      = 0.5
+	asLoud      = 1.0
 )
 
 // choose returns the split into count channels that the rule takes; nil where so many
