@@ -64,16 +64,16 @@ func (p *Planner) front(plan *Plan, s *sorter) {
 		f.Rule, f.Chosen = s.alike(groups, rule), s.alike(groups, own)
 		plan.Front = append(plan.Front, f)
 	}
+	every := slices.Clone(plan.Front)
+	plan.Front = slices.DeleteFunc(plan.Front, func(f Strung) bool { return !f.Rule && !f.Chosen && f.beaten(every) })
 	lowest := plan.Front[len(plan.Front)-1].Louder
 	for i := range plan.Front {
 		plan.Front[i].Louder -= lowest
 	}
-	every := slices.Clone(plan.Front)
-	plan.Front = slices.DeleteFunc(plan.Front, func(f Strung) bool { return !f.Rule && !f.Chosen && f.beaten(every) })
 }
 
 // beaten tells whether another split is as loud, but for what is hardly measured, and
-// leaves less smear.
+// leaves less smear once its delays are rounded to what can be set.
 func (f Strung) beaten(by []Strung) bool {
 	const hardly = 0.05 // dB
 	return slices.ContainsFunc(by, func(o Strung) bool { return o.Louder > f.Louder-hardly && o.Smear < f.Smear })

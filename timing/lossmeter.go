@@ -43,7 +43,7 @@ func newLossMeter(spot *spotSums, frequency []float64) lossMeter {
 	}
 	m.one, m.sum = make([]complex128, len(m.index)), make([]complex128, len(m.index))
 	parts := make([]float64, len(m.index))
-	for mount := range len(spot.pressure) / spot.frequencies {
+	for mount := range len(spot.direct) / spot.frequencies {
 		row := spot.row(mount)
 		for i, f := range m.index {
 			parts[i] += cmplx.Abs(row[f])

@@ -30,13 +30,13 @@ func demo(t testing.TB) *layout.Array {
 }
 
 // plain lays the built-in design out in open air: points, straight lines, no
-// table, relative levels and drivers without a resonance or a high-pass, for
-// closed forms.
+// table, relative levels, drivers without a resonance or a high-pass, and delays that
+// can be set exactly, for closed forms.
 func plain(t testing.TB) *layout.Array {
 	a := demo(t)
 	a.Timing.Model, a.Timing.DelaysBy = "point", "straight"
 	a.Surface, a.Room = layout.Surface{}, layout.Room{}
-	a.Protection = layout.Protection{}
+	a.Protection, a.Processor.Step = layout.Protection{}, 0
 	a.Driver.Sensitivity, a.Driver.Resonance, a.Driver.Response = math.NaN(), 0, nil
 	return a
 }
@@ -402,12 +402,12 @@ func ExampleMake() {
 		fmt.Printf("channel %d: %d drivers, %.1f us\n", c.ID, len(c.Mounts), 1e6*c.Delay)
 	}
 	// Output:
-	// channel 1: 6 drivers, 751.2 us
-	// channel 2: 4 drivers, 663.3 us
-	// channel 3: 1 drivers, 620.5 us
-	// channel 4: 6 drivers, 559.9 us
-	// channel 5: 6 drivers, 437.3 us
-	// channel 6: 6 drivers, 316.6 us
-	// channel 7: 6 drivers, 155.6 us
+	// channel 1: 6 drivers, 750.0 us
+	// channel 2: 4 drivers, 666.7 us
+	// channel 3: 1 drivers, 625.0 us
+	// channel 4: 6 drivers, 562.5 us
+	// channel 5: 6 drivers, 437.5 us
+	// channel 6: 6 drivers, 312.5 us
+	// channel 7: 6 drivers, 166.7 us
 	// channel 8: 4 drivers, 0.0 us
 }
