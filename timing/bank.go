@@ -1,9 +1,11 @@
 package timing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"pappus/layout/advice"
 	"pappus/layout/impedance"
@@ -48,6 +50,27 @@ func (plan *Plan) load() {
 		}
 	}
 	plan.hot()
+	plan.weak()
+}
+
+// muchMore is by what factor a channel may draw more than the watts that an amplifier is
+// sold with before it is spoken of: half a dB.
+const muchMore = 1.12
+
+// weak warns of a channel that draws more than the watts that the amplifier is sold with
+// because its load is lower than the one that they are for.
+func (plan *Plan) weak() {
+	w := plan.Array.Wiring
+	if !(w.Watt > 0) || len(plan.Channels) == 0 {
+		return
+	}
+	c := slices.MaxFunc(plan.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.Watt, b.Bank.Watt) })
+	if c.Bank.Watt > muchMore*w.Watt {
+		plan.warn(advice.Finding{Code: "amplifier_power", Rank: advice.Cost,
+			What: fmt.Sprintf("channel %d draws up to %.3g W at %.3g V, and the amplifier is sold as %.4g W into %.3g ohm; it may clip or switch off earlier",
+				c.ID, c.Bank.Watt, c.Bank.Volt, w.Watt, w.IntoOhm),
+			Cure: fmt.Sprintf("see what its maker gives for %.3g ohm, and plan with that", c.DCOhm)})
+	}
 }
 
 // wireOhm returns the resistance of the wire from the amplifier to the body.

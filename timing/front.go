@@ -59,7 +59,7 @@ func (p *Planner) front(plan *Plan, s *sorter) {
 	for _, groups := range splits {
 		loss := s.loss.of(groups, s.delays(groups))
 		f := p.strung(plan, s, groups, parts)
-		f.DriverVolt, f.ByDriver = s.driverVolt(f.Longest), s.bears < s.volt/float64(f.Longest)
+		f.DriverVolt, f.ByDriver = s.driverVolt(f.Longest), s.isOverdriven(f.Longest)
 		f.Louder, f.InStep = s.heardLevel(groups, loss), bearable(least, loss)
 		f.Rule, f.Chosen = s.alike(groups, rule), s.alike(groups, own)
 		plan.Front = append(plan.Front, f)

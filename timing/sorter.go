@@ -116,6 +116,18 @@ func (s *sorter) driverVolt(most int) float64 {
 // level is 20 log10 of driverVolt.
 func (s *sorter) level(most int) float64 { return 20 * math.Log10(s.driverVolt(most)) }
 
+// worth is the level in dB as the rule counts it.
+func (s *sorter) worth(most int) float64 {
+	if s.isOverdriven(most) {
+		return s.level(most) - unsafe
+	}
+	return s.level(most)
+}
+
+// isOverdriven tells whether the amplifier's whole voltage gives each driver more than it
+// stands with most in the longest string.
+func (s *sorter) isOverdriven(most int) bool { return s.volt/float64(most) > s.bears }
+
 // The rule for the strings: of the splits into so many channels it takes the loudest
 // whose delays still keep the drivers in step. Loudness is the voltage over each
 // driver: all get what those in the longest strings get, no more than they stand for.
@@ -125,8 +137,8 @@ func (s *sorter) level(most int) float64 { return 20 * math.Log10(s.driverVolt(m
 // Zwicker and H. Fastl, Psychoacoustics, from memory). Octaves that fall short by 3 dB
 // even so, the comb onset's measure, are lost anyway and count no more. Of some that
 // are as loud within asLoud, which is hardly heard either, it takes the one with the
-// least smear: where drivers stand no more than part of the amplifier's voltage, strings
-// just long enough to keep them safe.
+// least smear. Strings that can give a driver more than it stands count for unsafe less:
+// somebody must then keep the volume down.
 //
 // A sweep over a dome of 39, balls of 60 and 96, a dodecahedron and a dome of 301, in 2
 // to 32 channels with delays by path and by field, 44 cases: with 1 dB the choice gains
@@ -139,6 +151,7 @@ const (
 	worthOctave = 1.0
 	lostOctave  = 3.0
 	asLoud      = 1.0
+	unsafe      = 1.0
 )
 
 // choose returns the split into count channels that the rule takes; nil where so many
@@ -156,11 +169,14 @@ func (s *sorter) choose(count int) [][]int {
 		if groups == nil || s.sizes.longest(groups) < most || !bearable(least, s.loss.of(groups, s.delays(groups))) {
 			continue
 		}
-		if left := s.smear(groups); left < smear {
-			best, smear, loudest = groups, left, max(loudest, s.level(most))
+		if worth := s.worth(most); worth >= loudest-asLoud {
+			if left := s.smear(groups); left < smear {
+				best, smear = groups, left
+			}
+			loudest = max(loudest, worth)
 		}
 	}
-	if s.level(longest) >= loudest-asLoud && s.smear(free) < smear {
+	if s.worth(longest) >= loudest-asLoud && s.smear(free) < smear {
 		return free
 	}
 	return best
