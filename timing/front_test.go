@@ -197,6 +197,24 @@ func TestMovedIsMade(t *testing.T) {
 	}
 }
 
+// TestFrontOfOddSizes: each has one point of the rule and one of the plan's own, loads
+// the amplifier may drive, and as many channels as asked for.
+func TestFrontOfOddSizes(t *testing.T) {
+	for _, drivers := range []int{1, 2, 7, 13, 31} {
+		for _, channels := range []int{1, 2, drivers} {
+			if channels > drivers {
+				continue
+			}
+			a := onOne(t, drivers, channels)
+			p := plan(t, a)
+			rule, own := marked(t, p)
+			if rule != own || own.LeastOhm < a.Wiring.MinimumLoad || len(p.Channels) != channels {
+				t.Errorf("%d on %d: %+v, %+v", drivers, channels, rule, own)
+			}
+		}
+	}
+}
+
 // TestNothingToChoose: no front where the design settles the channels.
 func TestNothingToChoose(t *testing.T) {
 	each, beside := demo(t), demo(t)

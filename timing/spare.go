@@ -66,22 +66,33 @@ func (p *Planner) spare(plan *Plan) error {
 	return nil
 }
 
-// fewer returns the fewest places to leave empty for which shorter strings can give 3
-// dB more, and how many drivers these have; 0 where there are none.
+// fewer returns how many places to leave empty so that shorter strings give 3 dB more,
+// and how many drivers these have; 0 where there are none. They are the fewest for which
+// no further ones give another 3 dB.
 func (p *Planner) fewer(plan *Plan) (places, series int) {
 	n, count, longest := len(plan.Arrivals), len(plan.Channels), longestString(plan.Channels)
 	s := sorter{sizes: p.sizes, volt: p.array.Wiring.Voltage, bears: p.bears}
 	most := max(1, int(mostSpare*float64(n)))
-	for short := 1; short < longest; short++ {
+	shortest := make([]int, most+1) // by the places left empty; 0: none shorter
+	for short := longest - 1; short >= 1; short-- {
 		if count*p.sizes.widest[short] < n-most {
-			continue
+			break
 		}
 		can := p.sizes.sums(count, short)
 		for m := 1; m <= most; m++ {
-			gain := s.level(short) - s.level(longest) + 20*math.Log10(float64(n-m)/float64(n))
-			if can[n-m] && gain >= worthSpare && (places == 0 || m < places) {
-				places, series = m, short
+			if can[n-m] {
+				shortest[m] = short
 			}
+		}
+	}
+	had := 0.0
+	for m := 1; m <= most; m++ {
+		if shortest[m] == 0 {
+			continue
+		}
+		gain := s.level(shortest[m]) - s.level(longest) + 20*math.Log10(float64(n-m)/float64(n))
+		if gain >= had+worthSpare {
+			places, series, had = m, shortest[m], gain
 		}
 	}
 	return places, series
@@ -181,8 +192,15 @@ func (plan *Plan) skipWords(empty []int, series int, gain float64) string {
 	if len(id) > 1 {
 		which, them = "places", "the quietest ones"
 	}
-	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %d drivers go in strings of %d and give %.1f dB more there",
-		which, strings.Join(id, ", "), them, len(plan.Arrivals)-len(empty), series, gain)
+	how := fmt.Sprintf("go in strings of up to %d", series)
+	switch {
+	case series == 1:
+		how = "need no strings"
+	case len(plan.Channels) == 1:
+		how = fmt.Sprintf("go in strings of %d", series)
+	}
+	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %d drivers %s and give %.1f dB more there",
+		which, strings.Join(id, ", "), them, len(plan.Arrivals)-len(empty), how, gain)
 }
 
 // unequalWords says how unequal strings of one channel would give 3 dB more or better;

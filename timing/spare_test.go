@@ -45,6 +45,8 @@ func TestStringsWaste(t *testing.T) {
 	}{
 		{"52 on one", 52, 1, 3, 20 * math.Log10(7.0/4), []string{"52 drivers of channel 1", "4 strings of 13", "23.1 ohm", "1/13 of the 2.83 V", "6.7 mW", "49 drivers go in strings of 7", "4 strings of 7 and 4 strings of 6", "6.0 dB more, with drivers 1.3 dB apart"}},
 		{"13 on one", 13, 1, 1, 20 * math.Log10(4), []string{"13 drivers of channel 1", "1 string of 13"}},
+		{"53 on one", 53, 1, 4, 20 * math.Log10(7), []string{"1 string of 53", "49 drivers go in strings of 7"}},
+		{"5 on four", 5, 4, 1, 20 * math.Log10(2*4.0/5), []string{"all others are turned down to that", "4 drivers need no strings"}},
 		{"49 on one", 49, 1, 0, 0, nil},
 		{"52 on eight", 52, 8, 0, 0, nil},
 		{"2 on two", 2, 2, 0, 0, nil},

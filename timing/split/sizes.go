@@ -51,22 +51,6 @@ func (s *Splits) Groups(count int) [][]int {
 	return s.table.cut(count)
 }
 
-// UpTo returns what OfSizes does for 1, 2 … most groups, in that order and no more
-// than there are arrivals; nil where there is no such split. All together cost no
-// more than the last alone.
-func UpTo(arrival, weight []float64, most int, allowed func(size int) bool) [][][]int {
-	most = min(most, len(arrival))
-	if most < 1 {
-		return nil
-	}
-	s := NewSplits(arrival, weight, allowed)
-	out := make([][][]int, most)
-	for k := range out {
-		out[k] = s.Groups(k + 1)
-	}
-	return out
-}
-
 // sizes returns the fewest allowed from 1 to n, n+1 where none is, and those that are
 // allowed, falling: nil where all from the fewest on are.
 func sizes(n int, allowed func(size int) bool) (fewest int, size []int) {
