@@ -103,8 +103,9 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 }
 
 // Move plans the array for a listening spot in m, without what only Make fills
-// in: the peaks of the impulse responses, the choices, the counts, the front, the channels' strings and banks, the protection's
-// curves and limits, the cautions for hearing, and the polar responses.
+// in: the peaks of the impulse responses, the choices, the counts, the front, the
+// channels' strings and banks, the protection's curves and limits, the cautions for
+// hearing, and the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
 // that does not exist, crossover.ErrFilter.
