@@ -56,16 +56,8 @@ func channels(b *strings.Builder, p *timing.Plan, s style) {
 		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10s %7s\n",
 			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, dash(c.Bank.LowestOhm, 1), dash(c.Bank.DriverWatt, 2))
 	}
-	held(b, p)
 	fmt.Fprintln(b, ProtectionWords(p))
 	fmt.Fprintln(b)
-}
-
-// held says which channels hold the others down, if any do.
-func held(b *strings.Builder, p *timing.Plan) {
-	if h, holds := p.Held(); holds {
-		fmt.Fprintln(b, wrap(h.String()))
-	}
 }
 
 // drivers lists drivers in two columns.
