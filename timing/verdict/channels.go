@@ -36,7 +36,7 @@ type Setting struct {
 	// nothing is told of them.
 	Missing []int
 	// LevelError in dB and TimeError in s are one standard error of what the model says of one
-	// channel over another; 0: none.
+	// channel over another; both 0: what the plan says of its model (Plan.LevelError).
 	LevelError, TimeError float64
 	// Whole is a recording of all channels, if there is one: that of a channel must not be the
 	// same.
@@ -67,7 +67,7 @@ type Channel struct {
 	Arrival float64 // s, when it was, by the same reckoning; NaN where it was not heard
 	Late    float64 // s, the difference, over that of the middle channel; NaN too where it is not like the plan at all
 	Error   float64 // s, one standard error of Late: noise, bands, window, siblings and model
-	Delay   float64 // s, proposed; never negative; the plan's where it was not heard; NaN: none follows
+	Delay   float64 // s, proposed, what can be set; never negative; the plan's where it was not heard; NaN: none follows
 	Level   float64 // dB over what was planned, over the siblings' middle; -Inf where it was not heard
 	// Beside is the level in dB over that of the siblings that are heard a little sooner and a
 	// little later; NaN where there are too few.
@@ -98,7 +98,7 @@ func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Ch
 func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Setting) Channels {
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
-	level, time := f.commonErrors(set)
+	level, time := f.commonErrors(modelErrors(p, f.frequency, set))
 	arrival := make([]float64, len(p.Channels))
 	for c := range arrival {
 		arrival[c] = p.ChannelTime(c)
@@ -127,7 +127,7 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	}
 	out.Notes = f.notes()
 	odd := f.odd(&out, p, measured, set)
-	out.propose(odd, f.timed)
+	out.propose(p, odd, f.timed)
 	out.speak(p, odd)
 	return out
 }
@@ -210,9 +210,9 @@ func decibels(v float64, more, less string) string {
 	return fmt.Sprintf("%.1f dB %s", v, more)
 }
 
-// propose takes what each channel is late by off its delay, and makes none negative. Nothing
-// is proposed for odd channels.
-func (v *Channels) propose(odd []int, timed bool) {
+// propose takes what each channel is late by off its delay, makes none negative, and rounds
+// to what the processor can be set to. Nothing is proposed for odd channels.
+func (v *Channels) propose(p *timing.Plan, odd []int, timed bool) {
 	least := math.Inf(1)
 	for i := range v.Channels {
 		c := &v.Channels[i]
@@ -224,11 +224,8 @@ func (v *Channels) propose(odd []int, timed bool) {
 			least = min(least, c.Delay)
 		}
 	}
-	if least >= 0 {
-		return
-	}
 	for i := range v.Channels {
-		v.Channels[i].Delay -= least
+		v.Channels[i].Delay = p.Settable(v.Channels[i].Delay - min(least, 0))
 	}
 }
 

@@ -5,6 +5,8 @@ import (
 	"math/cmplx"
 	"slices"
 
+	"pappus/timing"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -145,7 +147,7 @@ func (w window) length() float64 { return w.to - w.from }
 // commonErrors are the errors that each channel's level in dB and time in s have beside its own:
 // those of the siblings' middle and of the model. The error of a median is by the middle one
 // of its values' errors, since it goes by those that are in the middle.
-func (f *fit) commonErrors(set Setting) (level, late float64) {
+func (f *fit) commonErrors(modelLevel, modelLate float64) (level, late float64) {
 	var levels, times []float64
 	for _, o := range f.channels {
 		if o != nil && o.unlike <= foreign {
@@ -153,8 +155,26 @@ func (f *fit) commonErrors(set Setting) (level, late float64) {
 		}
 	}
 	by := normalMedian / math.Sqrt(float64(max(1, len(levels)))) // what the model does not know is in the middle too
-	return math.Hypot(by*math.Hypot(median(levels), set.LevelError), set.LevelError),
-		math.Hypot(by*math.Hypot(median(times), set.TimeError), set.TimeError)
+	return math.Hypot(by*math.Hypot(median(levels), modelLevel), modelLevel),
+		math.Hypot(by*math.Hypot(median(times), modelLate), modelLate)
+}
+
+// modelErrors returns one standard error of the model in level, in dB, and in time, in s, over
+// some frequencies in Hz: as was said, or as the plan has it. The plan says by how much a level
+// can be off; all within that are taken for as likely (JCGM 100:2008, 4.3.7). What is off in
+// level by a share is off in phase by as many radians: both are parts of one complex number.
+func modelErrors(p *timing.Plan, frequency []float64, set Setting) (level, late float64) {
+	if set.LevelError != 0 || set.TimeError != 0 {
+		return set.LevelError, set.TimeError
+	}
+	n := float64(len(frequency))
+	for _, hz := range frequency {
+		if off := p.LevelError(hz) / math.Sqrt(3); off > 0 { // not where there is no body
+			level += off / n
+			late += off * math.Ln10 / 20 / (2 * math.Pi * hz) / n
+		}
+	}
+	return level, late
 }
 
 // scattered fills in how far the channels that fit the plan stand from their middle, and from
