@@ -120,6 +120,33 @@ type fault struct {
 	late     float64 // s
 }
 
+// measure plays the sweep through a response, and measures what is heard.
+func (c *crude) measure(t testing.TB, h []complex128, noise float64, random *rand.Rand) *recording.Measured {
+	t.Helper()
+	x := c.sweep.Samples(crudeRate)
+	n := 1
+	for n < len(x)+crudeTaps {
+		n *= 2
+	}
+	fft, short := fourier.NewFFT(n), fourier.NewFFT(crudeTaps)
+	for k, hz := range c.frequency { // the band is closed, softly
+		h[k] *= cmplx.Rect(0.05/crudeTaps/(1+math.Pow(hz/crudeStop, 8)), -2*math.Pi*hz*crudeLatency)
+	}
+	through, sent := fft.Coefficients(nil, padded(short.Sequence(nil, h), n)), fft.Coefficients(nil, padded(x, n))
+	for k := range through {
+		through[k] *= sent[k] / complex(float64(n), 0)
+	}
+	heard := fft.Sequence(nil, through)[:len(x)]
+	for k := range heard {
+		heard[k] += noise * random.NormFloat64()
+	}
+	m, err := recording.Analyse(recording.Take{Rate: crudeRate, Samples: heard, Reference: x}, c.sweep, recording.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &m
+}
+
 // channel returns what a channel of drivers that are all alike gives.
 func (c *crude) channel(i int) []complex128 {
 	h := make([]complex128, len(c.frequency))
@@ -154,13 +181,6 @@ type truth struct{ level, late float64 }
 func (c *crude) record(t testing.TB, seed uint64, played timing.Case, noise float64, faults map[int]fault) ([]*recording.Measured, []truth) {
 	t.Helper()
 	random := rand.New(rand.NewPCG(seed, 1998))
-	x := c.sweep.Samples(crudeRate)
-	n := 1
-	for n < len(x)+crudeTaps {
-		n *= 2
-	}
-	fft, short := fourier.NewFFT(n), fourier.NewFFT(crudeTaps)
-	sent := fft.Coefficients(nil, padded(x, n))
 	measured := make([]*recording.Measured, len(c.plan.Channels))
 	truths := make([]truth, len(measured))
 	for i, channel := range c.plan.Channels {
@@ -176,30 +196,17 @@ func (c *crude) record(t testing.TB, seed uint64, played timing.Case, noise floa
 		c.reflect(h, random)
 		truths[i].level += f.level
 		truths[i].late += f.late
-		delay, scale := crudeLatency+f.late, math.Pow(10, f.level/20)
+		delay, scale := f.late, math.Pow(10, f.level/20)
 		if played == timing.Aligned {
 			delay += channel.Delay
 		}
 		if f.reversed {
 			scale = -scale
 		}
-		for k, hz := range c.frequency { // the band is closed, softly
-			h[k] *= cmplx.Rect(scale*0.05/crudeTaps/(1+math.Pow(hz/crudeStop, 8)), -2*math.Pi*hz*delay)
+		for k, hz := range c.frequency {
+			h[k] *= cmplx.Rect(scale, -2*math.Pi*hz*delay)
 		}
-		taps := short.Sequence(nil, h)
-		through := fft.Coefficients(nil, padded(taps, n))
-		for k := range through {
-			through[k] *= sent[k] / complex(float64(n), 0)
-		}
-		heard := fft.Sequence(nil, through)[:len(x)]
-		for k := range heard {
-			heard[k] += noise * random.NormFloat64()
-		}
-		m, err := recording.Analyse(recording.Take{Rate: crudeRate, Samples: heard, Reference: x}, c.sweep, recording.Options{})
-		if err != nil {
-			t.Fatalf("channel %d: %v", channel.ID, err)
-		}
-		measured[i] = &m
+		measured[i] = c.measure(t, h, noise, random)
 	}
 	return measured, truths
 }

@@ -90,18 +90,22 @@ func blocks(low, high, narrowest float64) []float64 {
 // jackknife returns the standard error of something, of which the values are each without
 // one of its parts; half of what 95 percent of results lie within.
 func jackknife(x []float64) float64 {
-	n := float64(len(x))
-	if n < 2 {
+	if len(x) < 2 {
 		return math.Inf(1)
 	}
-	mean, square := 0.0, 0.0
+	return math.Sqrt(deleted(x)) * student(float64(len(x)-1)) / Expanded
+}
+
+// deleted returns the variance of something by values that are each without one part.
+func deleted(x []float64) float64 {
+	n, mean, square := float64(len(x)), 0.0, 0.0
 	for _, v := range x {
 		mean += v / n
 	}
 	for _, v := range x {
 		square += (v - mean) * (v - mean)
 	}
-	return math.Sqrt((n-1)/n*square) * student(n-1) / Expanded
+	return (n - 1) / n * square
 }
 
 // student returns within how many standard errors 95 percent of results lie, by so many
