@@ -38,6 +38,9 @@ type Setting struct {
 	// LevelError in dB and TimeError in s are one standard error of what the model says of one
 	// channel over another; both 0: what the plan says of its model (Plan.LevelError).
 	LevelError, TimeError float64
+	// Repeats are further recordings of each channel, as many as there are; nil: none. A channel
+	// is then what the mean of its recordings says.
+	Repeats [][]*recording.Measured
 	// Whole is a recording of all channels, if there is one: that of a channel must not be the
 	// same.
 	Whole *recording.Measured

@@ -27,6 +27,7 @@ const (
 // one is what is fitted to one channel.
 type one struct {
 	measured *recording.Measured
+	repeats  []*recording.Measured // of the same channel
 	window   window
 	brief    window         // that ends sooner
 	briefly  [][]complex128 // what the plan says of each string through that
@@ -101,6 +102,9 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		}
 		if one != nil {
 			one.window, one.brief, one.briefly = w, w.brief(), brief
+			if c < len(set.Repeats) {
+				one.repeats = usable(set.Repeats[c], m)
+			}
 			f.timed = f.timed && m.Absolute
 			heard++
 		}

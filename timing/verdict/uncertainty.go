@@ -32,7 +32,8 @@ const (
 //     of T seconds makes values within 1/T of each other one, so no block is narrower; and
 //     what a model of a body does wrong is smooth over frequency, so blocks are half an octave
 //     wide where the window would tell more apart;
-//   - by the window's end: what the last quarter of it changes.
+//   - by the window's end: what the last quarter of it changes;
+//   - by the scatter of repeated recordings, where there are any.
 //
 // The clock has no part of its own: player and microphone are recorded by one, and what is
 // left of its drift moves 6 ms by nanoseconds.
@@ -47,8 +48,9 @@ func (f *fit) errors() {
 		}
 		level, late := f.leftOut(o)
 		cutLevel, cutLate := f.cut(o)
-		o.levelError = math.Hypot(others*level, cutLevel)
-		o.lateError = math.Hypot(others*late, cutLate)
+		againLevel, againLate := f.repeat(o)
+		o.levelError = math.Hypot(math.Hypot(others*level, cutLevel), againLevel)
+		o.lateError = math.Hypot(math.Hypot(others*late, cutLate), againLate)
 	}
 }
 
