@@ -316,15 +316,6 @@ func lateness(s float64) string {
 	return fmt.Sprintf("%.0f us %s", 1e6*s, word)
 }
 
-// off says how far in dB a quiet or loud channel's level is off, against those that tell it.
-func (v *Channels) off(c Channel) (level float64, words string) {
-	level, than := c.Level, "its siblings"
-	if math.Abs(level) <= ordinary(c.LevelError, v.Scatter) {
-		level, than = c.Beside, "its siblings of like arrival"
-	}
-	return level, fmt.Sprintf("%s than %s, give or take %.1f dB", decibels(level, "louder", "quieter"), than, Expanded*c.LevelError)
-}
-
 // likeString says so where a level in dB is what one string less of several would leave.
 func likeString(level float64, strings int) string {
 	if strings < 2 || math.Abs(level-20*math.Log10(1-1/float64(strings))) > likeRest {

@@ -42,23 +42,30 @@ z_m = 0.6
 `
 
 // TestNoFault: of loudspeakers without a fault, whose shadow is not the one of the plan, nothing
-// is said: the built-in design over 40 seeds of its drivers, and other bodies and splits. On
-// the balls of many faces the levels differ from the plan by up to 2 dB.
+// is said: the built-in design over 40 seeds of its drivers, and other bodies and splits. Their
+// levels differ from the plan by up to 1.7 dB, of which four of nine were called faulty by the
+// drivers' tolerance alone.
 func TestNoFault(t *testing.T) {
-	if p := demo(t); true {
-		c, wrong := newCrude(t, p, published), 0
-		for seed := range uint64(40) {
-			measured, _ := c.record(t, seed, timing.Aligned, crudeNoise, nil)
-			v, err := verdict.OfChannels(p, measured, verdict.Setting{Case: timing.Aligned})
-			if err != nil {
-				t.Fatal(err)
+	for _, of := range []struct {
+		name  string
+		plan  *timing.Plan
+		seeds uint64
+	}{{"on its table", demo(t), 40}, {"in open air", free(t, demo(t)), 10}} {
+		t.Run(of.name, func(t *testing.T) {
+			c, wrong := newCrude(t, of.plan, published), 0
+			for seed := range of.seeds {
+				measured, _ := c.record(t, seed, timing.Aligned, crudeNoise, nil)
+				v, err := verdict.OfChannels(of.plan, measured, verdict.Setting{Case: timing.Aligned})
+				if err != nil {
+					t.Fatal(err)
+				}
+				if len(v.Words) > 0 {
+					wrong++
+					t.Errorf("seed %d: %q", seed, v.Words)
+				}
 			}
-			if len(v.Words) > 0 {
-				wrong++
-				t.Errorf("seed %d: %q", seed, v.Words)
-			}
-		}
-		t.Logf("%d of 40 are called faulty", wrong)
+			t.Logf("%d of %d are called faulty", wrong, of.seeds)
+		})
 	}
 	for _, of := range []struct {
 		shape    string
