@@ -32,9 +32,9 @@ const (
 //     echoes and a plan whose shape is not that of the loudspeaker all show in that. A window
 //     of T seconds makes values within 1/T of each other one, so no block is narrower; and
 //     what a model of a body does wrong is smooth over frequency, so blocks are half an octave
-//     wide where the window would tell more apart. Whole octaves, of which the usual band has
-//     four, give a shaded channel two to three times the error that it has; quarters give
-//     less than it has (TestCoverage and TestFaultsInTheCrude were the judges);
+//     wide where the window would tell more apart. On the built-in design, with the shadow of
+//     TestNoFault, channel 7 is off by 1.0 dB: blocks of an octave, of which there are four,
+//     give it an error of 4.6 dB, of half an octave 1.3, of a quarter 0.7;
 //   - by the window's end: what the last quarter of it changes;
 //   - by the scatter of repeated recordings, where there are any.
 //
