@@ -246,6 +246,7 @@ export interface MeasuredChannel {
   set_delay_us: Maybe;
   proposed_delay_us: Maybe;
   level_db: Maybe;
+  level_error_db: Maybe;
 }
 
 /** What recordings told; null where the channels, or all of them at once, were not recorded. */
