@@ -89,6 +89,7 @@ type kernelScratch struct {
 	energy   []float64    // [point][mount]
 	arrival  []float64    // for each mount
 	loudness []float64    // magnitude of the sum at one point
+	hearer   hearer
 }
 
 func (k *kernel) scratch(points int) kernelScratch {
@@ -170,8 +171,9 @@ func (k *kernel) measure(c *Coverage, cell, i int, s *kernelScratch) {
 		energy := meanEnergy(s.whole[i*nf+b*perOctave : i*nf+(b+1)*perOctave])
 		c.Level[b][cell] = measure.Decibels(energy)
 	}
+	s.hearer.move(k.plan, s.points[i])
 	for m, mount := range k.plan.Array.Mounts {
-		s.arrival[m] = k.plan.heardAt(mount, s.points[i]) + k.delay[m]
+		s.arrival[m] = s.hearer.heard(mount) + k.delay[m]
 	}
 	c.Smear[cell] = measure.Smear(s.arrival, s.energy[i*nm:(i+1)*nm])
 	for f, v := range sum {

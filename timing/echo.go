@@ -86,12 +86,14 @@ func (p *Plan) echoBy(number int) (Echo, error) {
 	}
 	mirrored := image.Moved(a.Spot)
 	var source r3.Vec
+	var h hearer
+	h.move(p, mirrored)
 	total, weight := 0.0, weights(p)
 	for m, mount := range a.Mounts {
 		total += weight[m]
 		long, _, _ := way(a, mount, mirrored)
 		e.Extra += weight[m] * (long - p.Arrivals[m].Path)
-		e.Late += weight[m] * (p.heardAt(mount, mirrored) - p.Arrivals[m].Heard())
+		e.Late += weight[m] * (h.heard(mount) - p.Arrivals[m].Heard())
 		source = r3.Add(source, r3.Scale(weight[m], mount.Point))
 	}
 	e.Extra, e.Late, source = e.Extra/total, e.Late/total, r3.Scale(1/total, source)

@@ -58,6 +58,7 @@ type liveScratch struct {
 	arrival []float64
 	energy  []float64
 	loud    []float64
+	hearer  hearer
 }
 
 // NewLive prepares a map of a plan's array over a slice. centre is the exact centre
@@ -150,9 +151,20 @@ func (l *Live) hear(dst, at *liveRow, k *liveScratch) {
 			for f, v := range one[i*nf : (i+1)*nf] {
 				to[f] = complex64(v)
 			}
-			if l.quantity == LiveSmear {
-				dst.when[i*nm+m] = l.plan.heardAt(mount, at.points[i])
-			}
+		}
+	}
+	if l.quantity == LiveSmear {
+		l.time(dst, at, k)
+	}
+}
+
+// time fills in when each driver is heard at the points of a row.
+func (l *Live) time(dst, at *liveRow, k *liveScratch) {
+	nm := len(l.plan.Array.Mounts)
+	for i, point := range at.points {
+		k.hearer.move(l.plan, point)
+		for m, mount := range l.plan.Array.Mounts {
+			dst.when[i*nm+m] = k.hearer.heard(mount)
 		}
 	}
 }

@@ -9,6 +9,10 @@
 //	model, delays_by         how the sound of a driver and the delays were reckoned
 //	air                      temperature_c, humidity_percent, pressure_kpa, speed_of_sound_m_s
 //	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
+//	ball                     the ball that stands for the body in the sphere model: radius_mm, centre x_mm, y_mm, z_mm
+//	level_error              octave_hz, db: by how much the level of one driver can be off because of
+//	                         that, most near its front (an independent boundary-element
+//	                         solution; 0 for a ball, null in the other models)
 //	drivers[]                id, place (x_mm, y_mm, z_mm), outward normal, channel (its id),
 //	                         path_m round the ball that stands for the body, arrival_us by that path,
 //	                         straight_path_m from the driver itself, field_arrival_us (what delays go by unless
@@ -71,6 +75,8 @@ type plan struct {
 	DelaysBy   string     `json:"delays_by"`
 	Air        air        `json:"air"`
 	Spot       spot       `json:"spot"`
+	Ball       ball       `json:"ball"`
+	LevelError levelError `json:"level_error"`
 	Drivers    []driver   `json:"drivers"`
 	Channels   []channel  `json:"channels"`
 	Protection protection `json:"protection"`
@@ -234,6 +240,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 		Warnings: advice.Lines(advice.Sorted(p.Warnings)),
 		Findings: Findings(p.Warnings),
 	}
+	out.Ball, out.LevelError = ballOf(p), levelErrorOf(p)
 	for _, e := range p.Echoes {
 		out.Echoes = append(out.Echoes, echo{e.Wall, mm(e.Extra), us(e.Late), to(1, e.Dip), db(e.Depth),
 			[3]number{m(e.At.X), m(e.At.Y), m(e.At.Z)}, to(1, e.Nearer), to(1, e.Further)})

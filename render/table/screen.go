@@ -44,7 +44,7 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	}
 	fmt.Fprintf(b, "\n%s\n", Found(p))
 	for _, note := range p.Notes() {
-		fmt.Fprintln(b, s.faint(note))
+		fmt.Fprintln(b, s.faint(wrap(note)))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
