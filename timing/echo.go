@@ -183,8 +183,8 @@ func lowest(y []float64) (at, least float64) {
 
 // String says in plain words what the echo does.
 func (e Echo) String() string {
-	return fmt.Sprintf("The %s sends the sound back %.0f mm longer on its way, %.2f ms late: with the direct sound that combs from %.0f Hz on, by %.0f dB there, whatever the delays.",
-		e.Wall, 1000*e.Extra, 1000*e.Late, e.Dip, e.Depth)
+	return fmt.Sprintf("The %s sends an echo %.2f ms late, %.0f mm longer on its way, which combs from %.0f Hz on, by %.0f dB there, whatever the delays.",
+		e.Wall, 1000*e.Late, 1000*e.Extra, e.Dip, e.Depth)
 }
 
 // absorberShare is how thick a porous absorber on a wall must be, over the wavelength,
@@ -204,7 +204,7 @@ func (e Echo) Cure(speed float64) string {
 	if !math.IsNaN(e.Nearer) {
 		text += fmt.Sprintf(", %s near %.0f Hz", nearer, e.Nearer)
 	}
-	return text + fmt.Sprintf("; a porous absorber %.0f mm thick or more takes it away where the sound is thrown back, %s.",
+	return text + fmt.Sprintf("; a porous absorber of %.0f mm or more takes it away, laid where it is thrown back, %s.",
 		1000*absorberShare*speed/e.Dip, e.where())
 }
 

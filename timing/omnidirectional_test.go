@@ -4,9 +4,12 @@ import (
 	"math"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
 	"pappus/layout"
 	"pappus/layout/design"
+	"pappus/timing"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // dodecahedron has a driver on each of its twelve faces, in open air or over a floor.
