@@ -191,6 +191,10 @@ func (e Echo) String() string {
 // to take most of a tone: a tenth (common practice).
 const absorberShare = 0.1
 
+// mostAbsorber is the thickest absorber in m that is worth a word: thicker ones are not
+// sold as panels (common practice).
+const mostAbsorber = 0.2
+
 // Cure says what moves the dip or takes it away, for a speed of sound in m/s.
 func (e Echo) Cure(speed float64) string {
 	nearer, further := "closer to it", "further from it"
@@ -204,8 +208,11 @@ func (e Echo) Cure(speed float64) string {
 	if !math.IsNaN(e.Nearer) {
 		text += fmt.Sprintf(", %s near %.0f Hz", nearer, e.Nearer)
 	}
-	return text + fmt.Sprintf("; a porous absorber of %.0f mm or more takes it away, laid where it is thrown back, %s.",
-		1000*absorberShare*speed/e.Dip, e.where())
+	thick := absorberShare * speed / e.Dip
+	if thick > mostAbsorber {
+		return text + fmt.Sprintf("; no absorber under %.0f mm takes so low a tone away.", 1000*thick)
+	}
+	return text + fmt.Sprintf("; a porous absorber of %.0f mm or more takes it away, laid where it is thrown back, %s.", 1000*thick, e.where())
 }
 
 // where says where the sound is thrown back, from the body's centre.
