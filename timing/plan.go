@@ -94,7 +94,7 @@ type Measures struct {
 type Polar struct {
 	Angle     []float64   // rad: azimuth from x, or elevation; rising
 	Band      []float64   // Hz, exact octave centres
-	Aligned   [][]float64 // [band][angle] dB
+	Aligned   [][]float64 // [band][angle] dB; NaN where no sound can be
 	Unaligned [][]float64 // [band][angle] dB
 }
 

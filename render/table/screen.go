@@ -137,7 +137,9 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 	row("directivity, dB", func(o timing.Octave) string { return fixed(o.Directivity, 1) })
 	row("unevenness, dB", func(o timing.Octave) string { return fixed(o.Unevenness, 1) })
 	row("within 3 dB, m2", func(o timing.Octave) string { return fixed(o.Reach, 2) })
-	row("ISO 3382-1 omni", func(o timing.Octave) string { return passed(survey.Omni, o.Band) })
+	row("omni as built", func(o timing.Octave) string { return passed(survey.Omni.AsBuilt, o.Band) })
+	row("omni with the delays", func(o timing.Octave) string { return passed(survey.Omni.Aligned, o.Band) })
+	fmt.Fprintln(b, s.faint("  omni: even all round by ISO 3382-1, whose sources play all drivers in parallel"))
 	if len(survey.Reverb) > 0 {
 		for _, r := range []struct {
 			name string
