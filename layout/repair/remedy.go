@@ -1,0 +1,72 @@
+package repair
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pappus/layout/design"
+)
+
+// remedy is a way to mend a fault.
+type remedy struct {
+	set []Change
+	why string
+	ask bool // only with somebody's consent
+}
+
+func to(key string, value any, why string) remedy {
+	return remedy{set: []Change{{key, value}}, why: why}
+}
+
+func out(key, why string) remedy { return to(key, nil, why) }
+
+// asked is a remedy that takes consent.
+func (r remedy) asked() remedy {
+	r.ask = true
+	return r
+}
+
+// words says in one sentence what becomes of a text, which has these values.
+func (r remedy) words(text []byte, d *design.Design) string {
+	values, given := d.Values(), design.Given(text)
+	var taken, put, became []string
+	for _, c := range r.set {
+		name := c.Key[strings.Index(c.Key, ".")+1:]
+		there := slices.Contains(given, c.Key)
+		switch {
+		case c.Value == nil && there:
+			taken = append(taken, name+" = "+design.Literal(values[c.Key]))
+		case c.Value == nil:
+			taken = append(taken, "["+name+"]")
+		case !there:
+			put = append(put, name+" = "+design.Literal(c.Value))
+		default:
+			became = append(became, fmt.Sprintf("%s became %s in place of %s", name, design.Literal(c.Value), design.Literal(values[c.Key])))
+		}
+	}
+	parts := became
+	if len(taken) > 0 {
+		parts = append(parts, listed(taken)+" "+was(taken)+" taken out")
+	}
+	if len(put) > 0 {
+		parts = append(parts, listed(put)+" "+was(put)+" put in")
+	}
+	return listed(parts) + ": " + r.why
+}
+
+func was(of []string) string {
+	if len(of) == 1 {
+		return "was"
+	}
+	return "were"
+}
+
+// listed writes words with commas, and with "and" before the last.
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
