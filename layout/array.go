@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"pappus/layout/advice"
 	"pappus/layout/body"
 	"pappus/layout/fit"
 
@@ -33,7 +34,7 @@ type Array struct {
 	Channels   []Channel // laid out by hand; empty: timing works them out
 	Spot       r3.Vec    // m
 	Coverage   Coverage
-	Warnings   []string // what the builder should know: touching flanges, overhangs
+	Warnings   []advice.Finding // what the builder should know: touching flanges, overhangs
 }
 
 // Air is the state of the air.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/cmplx"
 
+	"pappus/layout/advice"
 	"pappus/layout/impedance"
 	"pappus/layout/wiring"
 )
@@ -180,8 +181,9 @@ func (plan *Plan) hot() {
 		}
 	}
 	if c := plan.Channels[worst]; c.Bank.DriverWatt > rating {
-		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-			"at %.4g V a tone gives a driver of channel %d %.3g W, and it stands for %.3g W long: its coil can burn; lower the voltage",
-			c.Bank.Volt, c.ID, c.Bank.DriverWatt, rating))
+		plan.warn(advice.Finding{Code: "driver_power", Rank: advice.Danger,
+			What: fmt.Sprintf("at %.4g V a tone gives a driver of channel %d %.3g W, and it stands for %.3g W long; its coil can burn",
+				c.Bank.Volt, c.ID, c.Bank.DriverWatt, rating),
+			Cure: "lower the voltage"})
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/advice"
 	"pappus/timing/exposure"
 )
 
@@ -16,35 +17,40 @@ const quietEnough = 80.0
 
 // caution fills in how loud pink noise of the wiring's voltage is at the spot and how
 // long it may last, and warns where that, or a tone, can hurt hearing. The array is
-// taken with its woofer, where there is one: ears hear both.
+// taken with its woofer, where there is one: ears hear both. What is wrong with the
+// crossover is added to the plan's findings.
 func (plan *Plan) caution() error {
-	if !plan.IsAbsolute() {
-		return nil
-	}
 	frequency, level, with := plan.Response.Frequency, plan.Response.Aligned, ""
 	if plan.Array.Woofer.Present {
 		w, err := WithWoofer(plan)
-		if err != nil {
+		switch {
+		case err != nil && plan.IsAbsolute():
 			return err
+		case err != nil: // nothing to warn of is known; who wants to hear it is told
+			return nil
 		}
+		plan.Warnings = append(plan.Warnings, w.Warnings...)
 		frequency, level, with = w.Frequency, w.Sum, "with the woofer "
 	}
-	warn := func(format string, value ...any) {
-		plan.Warnings = append(plan.Warnings, with+fmt.Sprintf(format, value...))
+	if !plan.IsAbsolute() {
+		return nil
 	}
-	if top := peak(level); top >= exposure.Limit {
-		warn("a tone at %.4g V comes to %.0f dB SPL at the spot; long above %.0f dB(A) hurts hearing, children's first",
-			plan.Array.Wiring.Voltage, top, exposure.Limit)
-	}
-	g := &plan.Protection
+	g, tone := &plan.Protection, peak(level)
 	g.Level, g.Hours = pink(frequency, level), math.Inf(1)
 	if g.Level >= quietEnough {
 		g.Hours = exposure.Allowed(g.Level)
 	}
-	if g.Level >= exposure.Limit {
-		warn("pink noise of %.4g V comes to %.0f dB(A) at the spot: NIOSH (98-126) allows %s of that a day to grown-ups at work; much less for children",
-			plan.Array.Wiring.Voltage, g.Level, lasting(g.Hours))
+	f := advice.Finding{Code: "hearing", Rank: advice.Caution, Cure: "begin quietly, and turn it down for children"}
+	switch volt := plan.Array.Wiring.Voltage; {
+	case g.Level >= exposure.Limit:
+		f.What = fmt.Sprintf("%spink noise of %.4g V comes to %.0f dB(A) at the spot and a tone to %.0f dB; NIOSH (98-126) allows %s of the noise a day to grown-ups at work, and much less is right for children",
+			with, volt, g.Level, tone, lasting(g.Hours))
+	case tone >= exposure.Limit:
+		f.What = fmt.Sprintf("%sa tone of %.4g V comes to %.0f dB at the spot; long above %.0f dB(A) hurts hearing, children's first", with, volt, tone, exposure.Limit)
+	default:
+		return nil
 	}
+	plan.warn(f)
 	return nil
 }
 

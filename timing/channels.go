@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/layout/wiring"
 )
 
@@ -106,9 +107,10 @@ func (p *Planner) channels(plan *Plan, time, weight []float64) ([]Channel, error
 	if a.Wiring.Channels == 0 {
 		groups = each(len(a.Mounts))
 		if !plan.canWire(1) {
-			plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-				"one channel for each driver is a reckoning only: %.3g ohm is below the amplifier's %g ohm, do not connect it so",
-				a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
+			plan.warn(advice.Finding{Code: "load_too_low", Rank: advice.Danger,
+				What: fmt.Sprintf("one channel for each driver is for comparison only: %.3g ohm is below the amplifier's %g ohm, and it can overheat",
+					a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
+				Cure: "do not connect it so; set channels under [wiring]"})
 		}
 	} else if groups, err = plan.groups(time, weight); err != nil {
 		return nil, err

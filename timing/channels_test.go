@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/layout/wiring"
 	"pappus/testdata/reference"
@@ -137,7 +138,7 @@ func TestFewerChannels(t *testing.T) {
 		{"one driver is too few for a channel", 5, 4, 2, "2 channels in place of 4", nil},
 		{"as asked for", 5, 2, 2, "", nil},
 		{"nothing will do", 1, 1, 0, "", wiring.ErrLoad},
-		{"a reckoning with one channel each", 3, 0, 3, "reckoning only", nil},
+		{"one channel each", 3, 0, 3, "for comparison only", nil},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -153,7 +154,7 @@ func TestFewerChannels(t *testing.T) {
 			if len(p.Channels) != test.got {
 				t.Errorf("%d channels", len(p.Channels))
 			}
-			all := strings.Join(p.Warnings, "\n")
+			all := advice.Text(p.Warnings)
 			if test.warning != "" && !strings.Contains(all, test.warning) || test.warning == "" && strings.Contains(all, "amplifier") {
 				t.Errorf("warnings: %s", all)
 			}
@@ -208,7 +209,7 @@ func TestBank(t *testing.T) {
 func TestBankWarns(t *testing.T) {
 	a := bankOf(t)
 	a.Driver.PowerHandling = 3
-	if all, want := strings.Join(plan(t, a).Warnings, "\n"), "it stands for 3 W long"; !strings.Contains(all, want) {
+	if all, want := advice.Text(plan(t, a).Warnings), "it stands for 3 W long"; !strings.Contains(all, want) {
 		t.Errorf("no %q in: %s", want, all)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"pappus/layout/advice"
 )
 
 // farUnequal is by how many dB the drivers of channels laid out by hand may
@@ -44,12 +46,12 @@ func (plan *Plan) early(time, weight []float64) {
 		return
 	}
 	c, short := plan.Channels[most], latest-arrival[most]
-	text := fmt.Sprintf("channel %d is set to %.1f us by hand and is heard %.1f us before the latest channel; to be in step it needs %.1f us",
-		c.ID, 1e6*c.Delay, 1e6*short, 1e6*(c.Delay+short))
+	text := fmt.Sprintf("channel %d is set to %.1f us by hand and is heard %.1f us before the latest channel", c.ID, 1e6*c.Delay, 1e6*short)
 	if count > 1 {
 		text += fmt.Sprintf("; %d channels are set too short, this one the most", count)
 	}
-	plan.Warnings = append(plan.Warnings, text)
+	plan.warn(advice.Finding{Code: "delay_short", Rank: advice.Cost, What: text,
+		Cure: fmt.Sprintf("to be in step it needs %.1f us", 1e6*(c.Delay+short))})
 }
 
 // unequal warns where a driver of one channel gets far more power than one of
@@ -77,9 +79,10 @@ func (plan *Plan) unequal() {
 			gains = append(gains, fmt.Sprintf("%.1f for channel %d", c.Gain+0, c.ID)) // no zero is negative
 		}
 	}
-	plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-		"each driver of channel %d gets %.3g times the power of one of channel %d, and is %.1f dB louder; for drivers all as loud set gain_db to %s",
-		plan.Channels[high].ID, math.Pow(10, apart/10), plan.Channels[low].ID, apart, strings.Join(gains, ", ")))
+	plan.warn(advice.Finding{Code: "powers_unequal", Rank: advice.Cost,
+		What: fmt.Sprintf("each driver of channel %d gets %.3g times the power of one of channel %d, and is %.1f dB louder",
+			plan.Channels[high].ID, math.Pow(10, apart/10), plan.Channels[low].ID, apart),
+		Cure: "for drivers all as loud set gain_db to " + strings.Join(gains, ", ")})
 }
 
 // opposed warns of channels whose polarity is not that of the others.
@@ -99,6 +102,7 @@ func (plan *Plan) opposed() {
 	if len(inverted) > 1 {
 		which = "channels " + strings.Join(inverted, ", ") + " are"
 	}
-	plan.Warnings = append(plan.Warnings, which+
-		" inverted and the others are not: in step they cancel; right only where the drivers are wired the other way round")
+	plan.warn(advice.Finding{Code: "polarity_opposed", Rank: advice.Cost,
+		What: which + " inverted and the others are not, so that in step they cancel",
+		Cure: "leave it so only where the drivers are wired the other way round"})
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -41,7 +42,7 @@ func TestHandDelays(t *testing.T) {
 		{"long enough", []float64{3, 5, 4}, []float64{2, free, free}, []float64{2, 0, 1}, ""},
 		{"longer: the others wait for it", []float64{3, 5, 4}, []float64{6, free, free}, []float64{6, 4, 5}, ""},
 		{"too short to be met", []float64{3, 5, 4}, []float64{0.5, free, free}, []float64{0.5, 0, 1},
-			"channel 1 is set to 500.0 us by hand and is heard 1500.0 us before the latest channel; to be in step it needs 2000.0 us"},
+			"channel 1 is set to 500.0 us by hand and is heard 1500.0 us before the latest channel: to be in step it needs 2000.0 us"},
 		{"two are too short", []float64{3, 5, 4}, []float64{0.5, free, 0.5}, []float64{0.5, 0, 0.5}, "2 channels are set too short"},
 		{"all set, in step", []float64{3, 5, 4}, []float64{9, 7, 8}, []float64{9, 7, 8}, ""},
 		{"all set, off by half a step", []float64{3, 5, 4}, []float64{9.0005, 7, 8}, []float64{9.0005, 7, 8}, ""},
@@ -59,7 +60,7 @@ func TestHandDelays(t *testing.T) {
 					t.Errorf("channel %d gets %g ms, want %g", c.ID, 1000*c.Delay, test.want[i])
 				}
 			}
-			all := strings.Join(p.Warnings, "\n")
+			all := advice.Text(p.Warnings)
 			if test.warning == "" && strings.Contains(all, "by hand") || !strings.Contains(all, test.warning) {
 				t.Errorf("warns: %s", all)
 			}
@@ -106,13 +107,13 @@ func TestUnequalByHand(t *testing.T) {
 		invert    bool
 		has, lack string
 	}{
-		{"as it comes", 0, false, "each driver of channel 2 gets 25 times the power of one of channel 1, and is 14.0 dB louder; for drivers all as loud set gain_db to -14.0 for channel 2", "inverted"},
+		{"as it comes", 0, false, "each driver of channel 2 gets 25 times the power of one of channel 1, and is 14.0 dB louder: for drivers all as loud set gain_db to -14.0 for channel 2", "inverted"},
 		{"made alike", -13.98, false, "", "times the power"},
 		{"and turned round", -13.98, true, "channel 2 is inverted and the others are not", "times the power"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			all := strings.Join(plan(t, five(test.gain, test.invert)).Warnings, "\n")
+			all := advice.Text(plan(t, five(test.gain, test.invert)).Warnings)
 			if !strings.Contains(all, test.has) || strings.Contains(all, test.lack) {
 				t.Errorf("warns: %s", all)
 			}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"pappus/layout/advice"
 	"pappus/timing"
 
 	"github.com/google/go-cmp/cmp"
@@ -49,7 +50,7 @@ func TestHeld(t *testing.T) {
 	if math.Abs(louder-h.Louder) > 1e-6 {
 		t.Errorf("%g dB louder, promised %g", louder, h.Louder)
 	}
-	if slices.ContainsFunc(cured.Warnings, func(w string) bool { return strings.Contains(w, "longest_string") }) {
+	if slices.ContainsFunc(cured.Warnings, func(f advice.Finding) bool { return strings.Contains(f.String(), "longest_string") }) {
 		t.Errorf("warns: %q", cured.Warnings)
 	}
 }
@@ -89,7 +90,7 @@ func TestLongestString(t *testing.T) {
 			for _, c := range p.Channels {
 				longest = max(longest, c.Series)
 			}
-			warns := slices.ContainsFunc(p.Warnings, func(w string) bool { return strings.Contains(w, "longest_string") })
+			warns := slices.ContainsFunc(p.Warnings, func(f advice.Finding) bool { return strings.Contains(f.String(), "longest_string") })
 			if longest != test.long || len(p.Channels) != test.channels || warns != test.warns {
 				t.Errorf("strings of %d in %d channels; warnings %q", longest, len(p.Channels), p.Warnings)
 			}

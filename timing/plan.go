@@ -2,6 +2,7 @@ package timing
 
 import (
 	"pappus/layout"
+	"pappus/layout/advice"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -26,7 +27,7 @@ type Plan struct {
 	Horizontal Polar    // round the vertical axis at the spot's height and distance
 	Vertical   Polar    // over the top in the plane of the vertical axis and the spot
 
-	Warnings []string // layout's and timing's own
+	Warnings []advice.Finding // layout's and timing's own, in the order in which they were found
 }
 
 // Arrival is when and how one driver is heard at the listening spot.

@@ -3,6 +3,7 @@ package timing
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pappus/layout"
 	"pappus/timing/air"
@@ -104,7 +105,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, Warnings: append([]string(nil), a.Warnings...)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, Warnings: slices.Clone(a.Warnings)}
 	p.spot.hear(field, &a)
 	p.arrivals(plan)
 	if a.Timing.DelaysBy == byField {

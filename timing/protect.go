@@ -6,6 +6,7 @@ import (
 	"math"
 	"math/cmplx"
 
+	"pappus/layout/advice"
 	"pappus/timing/crossover"
 	"pappus/timing/excursion"
 )
@@ -121,8 +122,9 @@ func (plan *Plan) corner(least leastCorner) {
 	g := &plan.Protection
 	if least.err != nil {
 		if errors.Is(least.err, excursion.ErrCorner) {
-			plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-				"%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass: lower the voltage", g.Volt, 1000*g.Reach))
+			plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
+				What: fmt.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", g.Volt, 1000*g.Reach),
+				Cure: "lower the voltage"})
 		}
 		return
 	}
@@ -131,9 +133,9 @@ func (plan *Plan) corner(least leastCorner) {
 	case g.Corner == 0:
 		g.Corner = least.hz
 	case g.Corner < least.hz:
-		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-			"the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm: set it to %.4g Hz or above, or lower the voltage",
-			g.Corner, g.Volt, 1000*g.Reach, math.Ceil(least.hz)))
+		plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
+			What: fmt.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", g.Corner, g.Volt, 1000*g.Reach),
+			Cure: fmt.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(least.hz))})
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing"
 	"pappus/timing/biquad"
 	"pappus/timing/crossover"
@@ -94,7 +95,7 @@ func TestProtectionWarns(t *testing.T) {
 		{"loud", "dB(A) at the spot", low},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			if all := strings.Join(plan(t, test.a).Warnings, "\n"); !strings.Contains(all, test.want) {
+			if all := advice.Text(plan(t, test.a).Warnings); !strings.Contains(all, test.want) {
 				t.Error(all)
 			}
 		})

@@ -3,6 +3,7 @@ package timing
 import (
 	"fmt"
 
+	"pappus/layout/advice"
 	"pappus/layout/wiring"
 	"pappus/timing/split"
 
@@ -31,15 +32,17 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 	}
 	count := min(a.Wiring.Channels, most)
 	if count < min(a.Wiring.Channels, len(a.Mounts)) {
-		plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-			"%d channels in place of %d: with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
-			count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
+		plan.warn(advice.Finding{Code: "channels_fewer", Rank: advice.Cost,
+			What: fmt.Sprintf("%d channels in place of %d, since with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
+				count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
+			Cure: fmt.Sprintf("set channels = %d, or take drivers of more ohms", count)})
 	}
 	groups := plan.sort(a.Wiring.Split, time, weight, count)
 	if most := a.Wiring.LongestString; most > 0 {
 		if longest := plan.longestOf(groups); longest > most {
-			plan.Warnings = append(plan.Warnings, fmt.Sprintf(
-				"strings of up to %d drivers all the same: no split into %d channels in this way keeps to longest_string = %d", longest, count, most))
+			plan.warn(advice.Finding{Code: "strings_too_long", Rank: advice.Misfit,
+				What: fmt.Sprintf("strings of up to %d drivers, though longest_string = %d, which no split into %d channels in this way keeps to", longest, most, count),
+				Cure: fmt.Sprintf("set longest_string = %d, or another number of channels", longest)})
 		}
 	}
 	return groups, nil

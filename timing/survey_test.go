@@ -148,7 +148,7 @@ func TestCautionForHearing(t *testing.T) {
 			p := plan(t, a)
 			warns := false
 			for _, w := range p.Warnings {
-				warns = warns || strings.Contains(w, "hurts hearing")
+				warns = warns || w.Code == "hearing"
 			}
 			if warns != test.warns {
 				t.Errorf("warnings: %q", p.Warnings)

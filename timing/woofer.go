@@ -7,6 +7,7 @@ import (
 	"math/cmplx"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing/band"
 	"pappus/timing/crossover"
 	"pappus/timing/drive"
@@ -65,7 +66,7 @@ type Woofer struct {
 	// band round the crossover, each without its filter.
 	Louder float64
 
-	Warnings []string
+	Warnings []advice.Finding
 
 	factor float64 // of a point source of strength 1, its wires in it
 }
@@ -271,25 +272,24 @@ const badLoss = 1.0
 // caution says what is wrong with a crossover, beyond what layout knows of.
 func (w *Woofer) caution(p *Plan) {
 	a, g := p.Array, p.Protection
-	warn := func(text string) {
-		if text != "" {
-			w.Warnings = append(w.Warnings, text)
+	if a.Protection.Corner == 0 { // else layout knows it
+		if f, found := layout.CrossoverWarning(a.Woofer, g.Corner, "the high-pass that protects the drivers"); found {
+			w.Warnings = append(w.Warnings, f)
 		}
 	}
-	if a.Protection.Corner == 0 { // else layout knows it
-		warn(layout.CrossoverWarning(a.Woofer, g.Corner, "the high-pass that protects the drivers"))
-	}
 	if w.Loss >= badLoss {
-		warn(w.lost())
+		w.Warnings = append(w.Warnings, w.lost())
 	}
 }
 
 // lost speaks of what is lost where both meet.
-func (w *Woofer) lost() string {
-	text := fmt.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase: ",
-		w.Loss, w.Meets)
+func (w *Woofer) lost() advice.Finding {
+	f := advice.Finding{Code: "crossover_loss", Rank: advice.Cost,
+		What: fmt.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
+			w.Loss, w.Meets),
+		Cure: "set the crossover higher"}
 	if w.Loss-w.Finer.Loss < badLoss/2 {
-		return text + "set the crossover higher"
+		return f
 	}
 	who, late := "the woofer", w.Finer.Delay
 	if late < 0 {
@@ -299,6 +299,6 @@ func (w *Woofer) lost() string {
 	if w.Finer.Invert != w.Invert {
 		polarity = "the other polarity"
 	}
-	return text + fmt.Sprintf("set the crossover higher or try %.2f ms more delay on %s with %s, which leaves %.1f dB lost",
-		1000*late, who, polarity, max(0, w.Finer.Loss))
+	f.Cure += fmt.Sprintf(" or try %.2f ms more delay on %s with %s, which leaves %.1f dB lost", 1000*late, who, polarity, max(0, w.Finer.Loss))
+	return f
 }

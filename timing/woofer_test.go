@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/timing"
 	"pappus/timing/biquad"
@@ -214,7 +215,7 @@ func TestHighPassTurnsThePhase(t *testing.T) {
 	if w.Finer.Loss > 0.01 || w.Loss > w.OtherLoss {
 		t.Errorf("finer %g dB, as it is %g, the other way %g", w.Finer.Loss, w.Loss, w.OtherLoss)
 	}
-	if len(w.Warnings) != 1 || !strings.Contains(w.Warnings[0], "0.94 ms more delay on the woofer with the other polarity") {
+	if len(w.Warnings) != 1 || !strings.Contains(w.Warnings[0].String(), "0.94 ms more delay on the woofer with the other polarity") {
 		t.Errorf("warns: %q", w.Warnings)
 	}
 }
@@ -224,7 +225,7 @@ func TestWooferWarns(t *testing.T) {
 	a.Woofer = layout.Woofer{Present: true, At: r3.Vec{X: -0.5, Z: 0.2}, Crossover: 60, Order: 4}
 	p, w := withWoofer(t, a)
 	want := fmt.Sprintf("the crossover at 60 Hz is below the high-pass that protects the drivers at %.4g Hz", p.Protection.Corner)
-	if all := strings.Join(w.Warnings, "\n"); !(p.Protection.Corner > 60) || !strings.Contains(all, want) {
+	if all := advice.Text(w.Warnings); !(p.Protection.Corner > 60) || !strings.Contains(all, want) {
 		t.Errorf("no %q in\n%s", want, all)
 	}
 }
@@ -268,8 +269,8 @@ func TestHearingWithTheWoofer(t *testing.T) {
 			if hours := 8 * math.Pow(2, (85-g.Level)/3); g.Level >= 80 && math.Abs(g.Hours-hours) > 1e-9 || g.Level < 80 && !math.IsInf(g.Hours, 1) {
 				t.Errorf("%g hours at %g dBA, want %g", g.Hours, g.Level, hours)
 			}
-			all := strings.Join(p.Warnings, "\n")
-			if strings.Contains(all, "with the woofer a tone") != test.tone || strings.Contains(all, "with the woofer pink noise") != test.noise {
+			all := advice.Text(p.Warnings)
+			if strings.Contains(all, "and a tone to") != test.tone || strings.Contains(all, "with the woofer pink noise") != test.noise {
 				t.Errorf("warns: %q", p.Warnings)
 			}
 			if n := strings.Count(all, "a tone") + strings.Count(all, "pink noise"); n > 2 {

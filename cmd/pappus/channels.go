@@ -101,7 +101,7 @@ func part(f *flags, c *cobra.Command, begin string, of func(*timing.Plan) (shown
 }
 
 func showPart(c *cobra.Command, f *flags, design, folder, begin string, of func(*timing.Plan) (shown, error)) error {
-	p, err := planned(design)
+	p, err := f.planned(design)
 	if err != nil {
 		return err
 	}
@@ -121,10 +121,10 @@ func showPart(c *cobra.Command, f *flags, design, folder, begin string, of func(
 	case f.quiet:
 		return nil
 	}
-	if err := s.screen(w); err != nil {
+	if err := f.heed(w, p); err != nil {
 		return err
 	}
-	if err := table.Warnings(w, p, colour(w)); err != nil || folder == "" {
+	if err := s.screen(w); err != nil || folder == "" {
 		return err
 	}
 	_, err = fmt.Fprintf(w, "\nIt is in %s, too; begin with %s.\n", folder, begin)

@@ -9,6 +9,7 @@ import (
 
 	"pappus/render/figure"
 	"pappus/render/outdir"
+	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 
@@ -36,7 +37,7 @@ func compare(c *cobra.Command, f *flags, paths []string, folder string) error {
 	var plans []*timing.Plan
 	for _, path := range paths {
 		said.say("planning " + path)
-		d, err := candidate(path)
+		d, err := candidate(f, path)
 		if err != nil {
 			return err
 		}
@@ -64,6 +65,9 @@ func compare(c *cobra.Command, f *flags, paths []string, folder string) error {
 	case f.quiet:
 		return nil
 	}
+	if err := table.AdviceOfEach(c.OutOrStdout(), designs, colour(c.OutOrStdout())); err != nil {
+		return err
+	}
 	if err := table.Compare(c.OutOrStdout(), designs, colour(c.OutOrStdout())); err != nil {
 		return err
 	}
@@ -85,8 +89,8 @@ func nameApart(plans []*timing.Plan, paths []string) {
 }
 
 // candidate plans one design and measures its coverage.
-func candidate(path string) (table.Candidate, error) {
-	p, err := planned(path)
+func candidate(f *flags, path string) (table.Candidate, error) {
+	p, err := f.planned(path)
 	if err != nil {
 		return table.Candidate{}, err
 	}
@@ -112,6 +116,8 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 		OnsetNow  *float64 `json:"aligned_comb_onset_hz"`
 		Uneven    float64  `json:"unevenness_db"`
 		Area      float64  `json:"area_within_3_db_m2"`
+
+		Findings []planjson.Finding `json:"findings"`
 	}
 	finite := func(v float64) *float64 {
 		if math.IsInf(v, 0) {
@@ -123,7 +129,7 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 	for i, d := range designs {
 		p := d.Plan
 		rows[i] = row{p.Array.Name, len(p.Array.Mounts), 1e6 * p.Unaligned.Smear, 1e6 * p.Aligned.Smear,
-			finite(p.Unaligned.CombOnset), finite(p.Aligned.CombOnset), d.Unevenness, d.Within3DB}
+			finite(p.Unaligned.CombOnset), finite(p.Aligned.CombOnset), d.Unevenness, d.Within3DB, planjson.Findings(p.Warnings)}
 	}
 	return printJSON(w, rows)
 }

@@ -294,7 +294,7 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	if err != nil {
 		return err
 	}
-	p, err := planned(first(args[1:]))
+	p, err := f.planned(first(args[1:]))
 	if err != nil {
 		return err
 	}
@@ -330,6 +330,9 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 		return planjson.WriteLoad(c.OutOrStdout(), i.channel, found, known)
 	case f.quiet:
 		return nil
+	}
+	if err := f.heed(c.OutOrStdout(), p); err != nil {
+		return err
 	}
 	return table.LoadScreen(c.OutOrStdout(), i.channel, found, known, colour(c.OutOrStdout()))
 }

@@ -31,7 +31,7 @@ func newLevel(f *flags) *cobra.Command {
 }
 
 func level(c *cobra.Command, f *flags, design, folder string) error {
-	p, err := planned(design)
+	p, err := f.planned(design)
 	if err != nil {
 		return err
 	}
@@ -55,6 +55,9 @@ func level(c *cobra.Command, f *flags, design, folder string) error {
 		return planjson.WriteLevel(c.OutOrStdout(), p, l, correction)
 	case f.quiet:
 		return nil
+	}
+	if err := f.heed(c.OutOrStdout(), p); err != nil {
+		return err
 	}
 	if err := table.LevelScreen(c.OutOrStdout(), p, l, correction, colour(c.OutOrStdout())); err != nil {
 		return err

@@ -206,8 +206,11 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	if err != nil {
 		return err
 	}
-	p, err := planned(design)
+	p, err := f.planned(design)
 	if err != nil {
+		return err
+	}
+	if err := f.heed(c.OutOrStdout(), p); err != nil {
 		return err
 	}
 	said := startProgress(c.ErrOrStderr(), f.quiet)

@@ -57,7 +57,7 @@ func (h hearing) write(ctx context.Context, out io.Writer, f *flags, p *timing.P
 		for _, c := range cases {
 			named = append(named, planjson.Case{Name: c.Name, Words: c.Words})
 		}
-		return planjson.WriteHeard(out, written(h.folder, files), s.name, named)
+		return planjson.WriteHeard(out, written(h.folder, files, p), s.name, named)
 	case f.quiet:
 		return nil
 	}

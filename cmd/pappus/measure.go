@@ -70,7 +70,7 @@ func measure(c *cobra.Command, f *flags, design string, m measuring) error {
 	if m.in == "" {
 		return errors.New("--input: a folder with recordings is needed; \"pappus sweep --rehearse -o rehearsal\" makes some up")
 	}
-	p, err := planned(design)
+	p, err := f.planned(design)
 	if err != nil {
 		return err
 	}
@@ -101,6 +101,9 @@ func measure(c *cobra.Command, f *flags, design string, m measuring) error {
 		return planjson.WriteMeasured(out, p, found.Measured)
 	case f.quiet:
 		return nil
+	}
+	if err := f.heed(out, p); err != nil {
+		return err
 	}
 	if err := found.screen(out, p); err != nil {
 		return err

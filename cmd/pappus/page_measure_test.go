@@ -18,7 +18,7 @@ import (
 // channel, and returns their paths.
 func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	t.Helper()
-	p, err := planned("")
+	p, err := new(flags).planned("")
 	if err != nil {
 		t.Fatal(err)
 	}

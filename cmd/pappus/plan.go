@@ -35,7 +35,7 @@ func planInto(c *cobra.Command, f *flags, design, folder string) error {
 	}
 	said := startProgress(c.ErrOrStderr(), f.quiet)
 	defer said.stop()
-	p, err := timing.Make(a)
+	p, err := f.make(a)
 	if err != nil {
 		return err
 	}
@@ -62,6 +62,9 @@ func planInto(c *cobra.Command, f *flags, design, folder string) error {
 	case f.quiet:
 		return nil
 	}
+	if err := f.heed(c.OutOrStdout(), p); err != nil {
+		return err
+	}
 	if err := table.Screen(c.OutOrStdout(), p, survey, colour(c.OutOrStdout())); err != nil {
 		return err
 	}
@@ -75,9 +78,9 @@ type file struct {
 	write func(io.Writer) error
 }
 
-// written names what a command left in a folder.
-func written(folder string, files []file) planjson.Written {
-	out := planjson.Written{Folder: folder, Files: []string{}}
+// written names what a command left in a folder, and what to look out for in its plan.
+func written(folder string, files []file, p *timing.Plan) planjson.Written {
+	out := planjson.Written{Folder: folder, Files: []string{}, Findings: planjson.Findings(p.Warnings)}
 	for _, f := range files {
 		out.Files = append(out.Files, f.name)
 	}

@@ -3,12 +3,15 @@ package main
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/layout/design"
+	"pappus/render/table"
 	"pappus/timing"
 
 	"github.com/spf13/cobra"
@@ -16,8 +19,10 @@ import (
 
 // flags are those that every command knows.
 type flags struct {
-	quiet bool
-	json  bool
+	quiet  bool
+	json   bool
+	strict bool
+	found  []advice.Finding // of all designs that were planned
 }
 
 func init() { cobra.EnableCommandSorting = false } // help lists them in the order of the work
@@ -35,6 +40,8 @@ func newRoot() *cobra.Command {
 	}
 	root.PersistentFlags().BoolVarP(&f.quiet, "quiet", "q", false, "say nothing but errors")
 	root.PersistentFlags().BoolVar(&f.json, "json", false, "print the result as JSON")
+	root.PersistentFlags().BoolVar(&f.strict, "strict", false, "fail, when all is written, where a design cannot be built or wired as it is")
+	root.PersistentPostRunE = func(*cobra.Command, []string) error { return f.judge() }
 	group(root, "plan", "Plan it:", newNew(f), newPlan(f), newServe(f), newCompare(f))
 	group(root, "hear", "Hear it:", newListen(f))
 	group(root, "build", "Build it:", newSheets(f), newWiring(f), newChannels(f), newLevel(f))
@@ -67,13 +74,49 @@ func load(path string) (*layout.Array, error) {
 	return layout.Build(d)
 }
 
-// planned plans the design at a path, the built-in demo where there is none.
-func planned(path string) (*timing.Plan, error) {
+// planned plans the design at a path, the built-in demo where there is none, and
+// remembers what was found wrong with it.
+func (f *flags) planned(path string) (*timing.Plan, error) {
 	a, err := load(path)
 	if err != nil {
 		return nil, err
 	}
-	return timing.Make(a)
+	return f.make(a)
+}
+
+// make plans an array, and remembers what was found wrong with it.
+func (f *flags) make(a *layout.Array) (*timing.Plan, error) {
+	p, err := timing.Make(a)
+	if err != nil {
+		return nil, err
+	}
+	f.found = append(f.found, p.Warnings...)
+	return p, nil
+}
+
+// heed writes what to look out for in a plan, which every screen begins with; nothing
+// where the screen is quiet or for other programs.
+func (f *flags) heed(w io.Writer, p *timing.Plan) error {
+	if f.quiet || f.json {
+		return nil
+	}
+	return table.Advice(w, p.Warnings, colour(w))
+}
+
+// errStrict tells that --strict was asked for and a design does not hold.
+var errStrict = errors.New("--strict")
+
+// judge fails where --strict was asked for and something cannot be built or wired as
+// designed. All has been written and shown by then.
+func (f *flags) judge() error {
+	stopping := advice.Stopping(f.found)
+	if !f.strict || len(stopping) == 0 {
+		return nil
+	}
+	if n := len(stopping) - 1; n > 0 {
+		return fmt.Errorf("%w: %s; and %d more", errStrict, stopping[0].What, n)
+	}
+	return fmt.Errorf("%w: %s", errStrict, stopping[0].What)
 }
 
 // printJSON writes a small result for other programs.

@@ -31,7 +31,7 @@ func newSheets(f *flags) *cobra.Command {
 }
 
 func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
-	p, err := planned(design)
+	p, err := f.planned(design)
 	if err != nil {
 		return err
 	}
@@ -48,10 +48,13 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	}
 	switch {
 	case f.json:
-		return planjson.WriteWorkshop(c.OutOrStdout(), p.Array, planjson.Workshop{Written: written(folder, all),
+		return planjson.WriteWorkshop(c.OutOrStdout(), p.Array, planjson.Workshop{Written: written(folder, all, p),
 			Fits: w.fits, Hollow: w.hollow, Segments: w.segments, NoShell: w.noShell, NoCut: w.noCut})
 	case f.quiet:
 		return nil
+	}
+	if err := f.heed(c.OutOrStdout(), p); err != nil {
+		return err
 	}
 	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\n\n%s\n\n%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
 		table.FitWords(p.Array, w.fits), table.BoxWords(w.hollow), w.shellWords(), folder)

@@ -56,7 +56,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	if o.Level == 0 { // which Options take for the usual
 		return fmt.Errorf("--level-db 0: %w: a sweep at full scale clips and overheats; -20 is usual", sound.ErrLoud)
 	}
-	p, err := planned(design)
+	p, err := f.planned(design)
 	if err != nil {
 		return err
 	}
@@ -67,6 +67,9 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	out := c.OutOrStdout()
 	if f.quiet || f.json {
 		out = io.Discard
+	}
+	if err := f.heed(out, p); err != nil {
+		return err
 	}
 	for _, caution := range s.Cautions {
 		fmt.Fprintf(out, "Look out: %s.\n", caution)
@@ -83,7 +86,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	}
 	switch {
 	case f.json:
-		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files), s.Sweep, s.Rate, s.Level, s.Cautions)
+		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions)
 	case rehearse:
 		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: pappus measure -i %s\n", len(files), folder, folder)
 		return err

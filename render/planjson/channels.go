@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"pappus/layout/advice"
 	"pappus/timing"
 )
 
@@ -32,9 +33,10 @@ import (
 //	              meets_hz, where both are as loud, lost_db there, lost_other_polarity_db,
 //	              louder_db than the array at the crossover, matched (its level is the array's), levels at the spot over
 //	              frequency_hz (array_db, woofer_db, sum_db, sum_other_polarity_db), warnings
-//	warnings      what to look out for in the plan
+//	findings[]    what to look out for in the plan, worst first: code, rank (danger, misfit,
+//	              caution, cost, note), what, cure; warnings[] has the same in lines
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
-	out := channelPlan{Signs: timing.SignConvention, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: append([]string{}, p.Warnings...)}
+	out := channelPlan{Signs: timing.SignConvention, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
 	count := func(c timing.Count) {
 		out.Counts = append(out.Counts, channelCount{c.Channels, c.Split, us(c.Smear), us(c.Plain), to(1, c.CombOnset)})
 	}
@@ -77,6 +79,7 @@ type channelPlan struct {
 	Protection protection     `json:"protection"`
 	Woofer     *woofer        `json:"woofer,omitempty"`
 	Warnings   []string       `json:"warnings"`
+	Findings   []Finding      `json:"findings"`
 }
 
 type channelCount struct {
@@ -191,7 +194,7 @@ func wooferOf(w timing.Woofer) *woofer {
 		Arrival: ms(w.Arrival), ArrayArrival: ms(w.ArrayArrival), Delay: ms(w.Delay), ArrayDelay: ms(w.ArrayDelay), Inverted: w.Invert,
 		Meets: to(2, w.Meets), Lost: db(w.Loss), LostOther: db(w.OtherLoss), Louder: db(w.Louder), Matched: w.Matched,
 		Frequency: all(2, w.Frequency), Array: all(3, w.ArrayLevel), Woofer: all(3, w.WooferLevel), Sum: all(3, w.Sum),
-		Other: all(3, w.SumOtherPolarity), Warnings: append([]string{}, w.Warnings...),
+		Other: all(3, w.SumOtherPolarity), Warnings: advice.Lines(w.Warnings),
 	}
 }
 
@@ -213,9 +216,9 @@ func protectionOf(p timing.Protection) protection {
 //	            dc_ohm, lowest_ohm, under_minimum, quiet, power_times, louder, loss_db at the
 //	            worst angle, angle_deg, and of an open string loss_spread_db,
 //	            loss_with_neighbours_db
-//	warnings    what to look out for in the plan
+//	findings[]  what to look out for in the plan, worst first; warnings[] has the same in lines
 func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
-	out := wiringPlan{Held: heldOf(p), Dead: []dead{}, Warnings: append([]string{}, p.Warnings...)}
+	out := wiringPlan{Held: heldOf(p), Dead: []dead{}, Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
 	for _, c := range p.Channels {
 		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), load: loadOf(c.Bank), Near: c.Near})
 	}
@@ -241,6 +244,7 @@ type wiringPlan struct {
 	Held     *heldDown `json:"held_down,omitempty"`
 	Dead     []dead    `json:"dead"`
 	Warnings []string  `json:"warnings"`
+	Findings []Finding `json:"findings"`
 }
 
 type bank struct {

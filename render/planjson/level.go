@@ -15,11 +15,13 @@ import (
 //	filters[]   name, taps, latency_ms, off_db (at most, from the sections, above 100 Hz)
 //	nulls[]     low_hz, high_hz, loss_db, why: left alone
 //	curve       frequency_hz, before_db, after_db
+//	findings[]  what to look out for in the plan, worst first
 func WriteLevel(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correction) error {
 	out := levelPlan{Unit: unit(p), Target: db(l.Target), Before: db(l.UnevenBefore), After: db(l.UnevenAfter), Boost: db(l.Boost()),
 		Sections: []filter{}, Rate: to(3, c.Rate), Signs: timing.SignConvention, Nulls: []null{},
-		Filters: []firFilter{firOf("minimum phase", c.Minimum), firOf("linear phase", c.Linear)},
-		Curve:   levelCurve{all(2, l.Frequency), all(3, l.Before), all(3, l.After)}}
+		Filters:  []firFilter{firOf("minimum phase", c.Minimum), firOf("linear phase", c.Linear)},
+		Findings: Findings(p.Warnings),
+		Curve:    levelCurve{all(2, l.Frequency), all(3, l.Before), all(3, l.After)}}
 	for _, s := range c.Sections {
 		k := s.Coefficients
 		out.Sections = append(out.Sections, filter{s.Name, to(3, s.Frequency), to(5, s.Q), db(s.Gain),
@@ -43,6 +45,7 @@ type levelPlan struct {
 	Filters  []firFilter `json:"filters"`
 	Nulls    []null      `json:"nulls"`
 	Curve    levelCurve  `json:"curve"`
+	Findings []Finding   `json:"findings"`
 }
 
 type firFilter struct {

@@ -24,6 +24,7 @@ const smoothParts = 6
 //
 //	faults[]      what is wrong, each a sentence
 //	notes[]       what else to know of the channels, each a sentence
+//	findings[]    what to look out for in the plan itself, worst first
 //	channels[]    id, planned_us, measured_us, late_us (over the middle channel), error_us (one
 //	              standard deviation), set_delay_us, proposed_delay_us (null: none
 //	              follows), level_db (over its siblings), unlike (share of the energy that does
@@ -35,7 +36,7 @@ const smoothParts = 6
 //	  frequency_hz[], measured_db[], smoothed_db[] (sixths of octaves), planned_db[]
 //	  drift_ppm, gate_lowest_hz, inverted, warnings[]
 func WriteMeasured(w io.Writer, p *timing.Plan, m Measured) error {
-	out := measuredAll{Faults: []string{}, Notes: []string{}}
+	out := measuredAll{Faults: []string{}, Notes: []string{}, Findings: Findings(p.Warnings)}
 	if m.Channels != nil {
 		out.Faults = append(out.Faults, m.Channels.Words...)
 		out.Notes = append(out.Notes, m.Channels.Notes...)
@@ -76,6 +77,7 @@ func measuredLevelOf(v verdict.Level, m recording.Measured) *measuredLevel {
 type measuredAll struct {
 	Faults   []string          `json:"faults"`
 	Notes    []string          `json:"notes"`
+	Findings []Finding         `json:"findings"` // of the plan
 	Channels []measuredChannel `json:"channels"`
 	Level    *measuredLevel    `json:"level"`
 }

@@ -30,7 +30,9 @@
 //	                         the room (null where there is none)
 //	in_step_area_m2          area round the spot with the smear under the design's limit
 //	measures                 aligned and unaligned: smear_us, spread_us, comb_onset_hz
-//	warnings                 lines for the builder
+//	findings                 what to look out for, worst first: code, rank (danger, misfit,
+//	                         caution, cost or note), what, cure
+//	warnings                 the same in lines
 //
 // Levels are in level_unit: dB SPL where the driver's sensitivity is given, else
 // over a point source of one driver's volume velocity from 1 m.
@@ -42,6 +44,7 @@ import (
 	"math"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -69,6 +72,7 @@ type plan struct {
 	InStep     number     `json:"in_step_area_m2"`
 	Measures   measures   `json:"measures"`
 	Warnings   []string   `json:"warnings"`
+	Findings   []Finding  `json:"findings"`
 }
 
 type air struct {
@@ -203,7 +207,8 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 		Spot:     spot{m(a.Spot.X), m(a.Spot.Y), m(a.Spot.Z)},
 		Response: response{all(3, p.Response.Frequency), all(3, p.Response.Aligned), all(3, p.Response.Unaligned), all(3, p.Response.InStep)},
 		Measures: measures{figures(p.Aligned), figures(p.Unaligned)},
-		Warnings: append([]string{}, p.Warnings...),
+		Warnings: advice.Lines(advice.Sorted(p.Warnings)),
+		Findings: Findings(p.Warnings),
 	}
 	out.Level, out.InStep, out.Protection = unit(p), to(4, s.InStep), protectionOf(p.Protection)
 	for b, o := range s.Octaves {

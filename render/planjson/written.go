@@ -12,6 +12,8 @@ import (
 type Written struct {
 	Folder string   `json:"folder"`
 	Files  []string `json:"files"`
+	// Findings are what to look out for in the plan, worst first.
+	Findings []Finding `json:"findings"`
 }
 
 // WriteSweep writes what a measuring signal is like: folder, files[], start_hz, stop_hz,

@@ -289,12 +289,16 @@ func dash(v float64, places int) string {
 }
 
 // wrap breaks a sentence into lines of at most 80 letters.
-func wrap(text string) string {
+func wrap(text string) string { return wrapAfter(0, text) }
+
+// wrapAfter breaks text into lines of at most 80 columns, the first of which already
+// has so many taken.
+func wrapAfter(taken int, text string) string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {
-		if line != "" && len(line)+1+len(word) > 80 {
-			lines, line = append(lines, line), ""
+		if line != "" && taken+len(line)+1+len(word) > 80 {
+			lines, line, taken = append(lines, line), "", 0
 		}
 		if line != "" {
 			line += " "

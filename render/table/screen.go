@@ -46,22 +46,8 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	for _, note := range p.Notes() {
 		fmt.Fprintln(b, s.faint(note))
 	}
-	if _, err := io.WriteString(w, b.String()); err != nil {
-		return err
-	}
-	return Warnings(w, p, colour)
-}
-
-// Warnings writes what to look out for in a plan, a line each: every screen that
-// people wire or set a processor by ends with them.
-func Warnings(w io.Writer, p *timing.Plan, colour bool) error {
-	s := style(colour)
-	for _, warning := range p.Warnings {
-		if _, err := fmt.Fprintf(w, "%s %s\n", s.alert("Look out:"), warning); err != nil {
-			return err
-		}
-	}
-	return nil
+	_, err := io.WriteString(w, b.String())
+	return err
 }
 
 func channels(b *strings.Builder, p *timing.Plan, s style) {

@@ -23,9 +23,6 @@ func woofer(b *strings.Builder, p *timing.Plan, s style) error {
 	fmt.Fprintln(b, wrap(fmt.Sprintf("Both meet at %.0f Hz; the sum there is %.1f dB short of both in step, with the other polarity %s. %s",
 		w.Meets, max(0, w.Loss), decibels(w.OtherLoss), loudness(w, p.Array.Woofer.Gain))))
 	fmt.Fprintln(b, s.faint(wrap("The woofer is a point source; the body's shadow on it is left out. It is in the sounds, and in the levels that hearing is warned of. All other figures are those of the array alone, without the crossover.")))
-	for _, warning := range w.Warnings {
-		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), warning)
-	}
 	return nil
 }
 

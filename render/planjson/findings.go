@@ -1,0 +1,20 @@
+package planjson
+
+import "pappus/layout/advice"
+
+// Finding is one thing to know, as it stands in documents.
+type Finding struct {
+	Code string `json:"code"`
+	Rank string `json:"rank"` // danger, misfit, caution, cost or note
+	What string `json:"what"`
+	Cure string `json:"cure,omitempty"`
+}
+
+// Findings returns all that there are, worst first.
+func Findings(all []advice.Finding) []Finding {
+	out := make([]Finding, len(all))
+	for i, f := range advice.Sorted(all) {
+		out[i] = Finding{f.Code, f.Rank.String(), f.What, f.Cure}
+	}
+	return out
+}
