@@ -27,8 +27,18 @@ func (r remedy) asked() remedy {
 	return r
 }
 
-// words says in one sentence what becomes of a text, which has these values.
-func (r remedy) words(text []byte, d *design.Design) string {
+// words says in one sentence what became of a text, which had these values, or will be.
+func (r remedy) words(text []byte, d *design.Design, will bool) string {
+	was, were, turned := "was", "were", "became"
+	if will {
+		was, were, turned = "is", "are", "becomes"
+	}
+	verb := func(of []string) string {
+		if len(of) == 1 {
+			return " " + was
+		}
+		return " " + were
+	}
 	values, given := d.Values(), design.Given(text)
 	var taken, put, became []string
 	for _, c := range r.set {
@@ -41,25 +51,20 @@ func (r remedy) words(text []byte, d *design.Design) string {
 			taken = append(taken, "["+name+"]")
 		case !there:
 			put = append(put, name+" = "+design.Literal(c.Value))
+		case design.Literal(values[c.Key]) == "": // what stands there is no value
+			became = append(became, name+" "+turned+" "+design.Literal(c.Value))
 		default:
-			became = append(became, fmt.Sprintf("%s became %s in place of %s", name, design.Literal(c.Value), design.Literal(values[c.Key])))
+			became = append(became, fmt.Sprintf("%s %s %s in place of %s", name, turned, design.Literal(c.Value), design.Literal(values[c.Key])))
 		}
 	}
 	parts := became
 	if len(taken) > 0 {
-		parts = append(parts, listed(taken)+" "+was(taken)+" taken out")
+		parts = append(parts, listed(taken)+verb(taken)+" taken out")
 	}
 	if len(put) > 0 {
-		parts = append(parts, listed(put)+" "+was(put)+" put in")
+		parts = append(parts, listed(put)+verb(put)+" put in")
 	}
 	return listed(parts) + ": " + r.why
-}
-
-func was(of []string) string {
-	if len(of) == 1 {
-		return "was"
-	}
-	return "were"
 }
 
 // listed writes words with commas, and with "and" before the last.

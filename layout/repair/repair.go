@@ -1,6 +1,7 @@
 package repair
 
 import (
+	"bytes"
 	"errors"
 	"slices"
 	"strings"
@@ -19,7 +20,7 @@ type Change struct {
 type Result struct {
 	Text []byte
 	// Mended has one sentence for each thing that was mended, without a full stop: what
-	// became of which key, and why.
+	// became of which key, and why; of a cure, what will become of it.
 	Mended []string
 }
 
@@ -32,7 +33,7 @@ const mostRemedies = 40
 // the text, as does what was wrong before; name stands for its file, beside which the
 // files that it names are looked for. An error is that of design.Set.
 func Edit(name string, text []byte, changes []Change) (Result, error) {
-	p := patient{name: name, text: text, beforeText: text, mine: map[string]bool{}, done: map[string]bool{}}
+	p := patient{name: name, text: text, beforeText: text, mine: map[string]bool{}, done: map[string]int{}}
 	p.before = p.examine()
 	for _, c := range changes {
 		if err := p.set(c); err != nil {
@@ -48,6 +49,10 @@ func Edit(name string, text []byte, changes []Change) (Result, error) {
 	return Result{p.text, p.said}, nil
 }
 
+// mostTimes is how often remedies may set one key: a radius that is brought into its
+// range may have to be larger still for the drivers. More would go round in a ring.
+const mostTimes = 2
+
 // bearing tells whether a change may break anything: a chair that is moved, or another
 // name, does not.
 func bearing(c Change) bool {
@@ -57,7 +62,7 @@ func bearing(c Change) bool {
 // Cure returns a text that can be laid out for one that cannot, and what is mended in
 // it; false where there is nothing to mend, or no way.
 func Cure(name string, text []byte) (Result, bool) {
-	p := patient{name: name, text: text, cure: true, done: map[string]bool{}}
+	p := patient{name: name, text: text, cure: true, done: map[string]int{}}
 	if p.examine().fault() == nil {
 		return Result{}, false
 	}
@@ -73,8 +78,8 @@ type patient struct {
 	mine   map[string]bool // keys that a person has just set
 
 	beforeText []byte
-	cure       bool            // somebody will see what is proposed before it is done
-	done       map[string]bool // keys that a remedy has set
+	cure       bool           // somebody will see what is proposed before it is done
+	done       map[string]int // how often a remedy has set a key
 	said       []string
 }
 
@@ -150,11 +155,11 @@ func (p *patient) try(now state, f *design.Error) bool {
 			continue
 		}
 		trial := patient{name: p.name, text: p.text}
-		if !slices.ContainsFunc(r.set, func(c Change) bool { return trial.set(c) != nil }) && !trial.examine().has(f) {
-			p.said = append(p.said, r.words(p.text, now.design))
+		if !slices.ContainsFunc(r.set, func(c Change) bool { return trial.set(c) != nil }) && !bytes.Equal(trial.text, p.text) && !trial.examine().has(f) {
+			p.said = append(p.said, r.words(p.text, now.design, p.cure))
 			p.text = trial.text
 			for _, c := range r.set {
-				p.done[c.Key] = true
+				p.done[c.Key]++
 			}
 			return true
 		}
@@ -164,7 +169,7 @@ func (p *patient) try(now state, f *design.Error) bool {
 
 // may tells whether a remedy is for this patient: none undoes what a person has set.
 func (p *patient) may(r remedy) bool {
-	if slices.ContainsFunc(r.set, func(c Change) bool { return p.done[c.Key] }) {
+	if slices.ContainsFunc(r.set, func(c Change) bool { return p.done[c.Key] >= mostTimes }) {
 		return false // else two remedies could undo each other for ever
 	}
 	return p.cure || !r.ask && !slices.ContainsFunc(r.set, func(c Change) bool { return p.owns(c.Key) })

@@ -3,6 +3,7 @@ package repair
 import (
 	"errors"
 	"fmt"
+	"math"
 	"sort"
 
 	"pappus/layout"
@@ -13,6 +14,8 @@ import (
 func bodyRules(p *patient, now state, f *design.Error) []remedy {
 	b := now.design.Body
 	switch f.Key {
+	case "body.radius_mm":
+		return p.radii()
 	case "body.sides":
 		return []remedy{to(f.Key, begin[f.Key], article(b.Shape)+" needs a number of sides")}
 	case "body.m":
@@ -35,6 +38,18 @@ func bodyRules(p *patient, now state, f *design.Error) []remedy {
 		return []remedy{
 			out("body.height_mm", "of this height it cannot be"),
 			to(f.Key, "geodesic", "the shape that stood there cannot be made so").asked(),
+		}
+	}
+	return nil
+}
+
+// radii gives the least of some radii that the drivers have room on.
+func (p *patient) radii() []remedy {
+	const key = "body.radius_mm"
+	for r := 20.0; r < 5000; r *= 1.5 {
+		trial := patient{name: p.name, text: p.text}
+		if trial.set(Change{key, math.Round(r)}) == nil && trial.examine().fault() == nil {
+			return []remedy{to(key, math.Round(r), "the drivers need room").asked()}
 		}
 	}
 	return nil
@@ -74,7 +89,7 @@ func mountRules(p *patient, now state, f *design.Error) []remedy {
 			out("mounts.over", "a body without a cut is no dome"),
 		}
 	case errors.Is(f.Err, layout.ErrNoMounts):
-		const why = "no driver was left"
+		const why = "else no driver is left"
 		return given(now, why, "mounts.skip", "mounts.keep_clear_below_deg", "mounts.keep_clear_deg", "body.cut_height_mm")
 	case errors.Is(f.Err, layout.ErrTooManyMounts):
 		return p.fewer(now, fmt.Sprintf("more would be over %d drivers", design.MaxDrivers))

@@ -66,14 +66,14 @@ func spotRules(p *patient, now state, f *design.Error) []remedy {
 	}
 	d := now.design
 	at := r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM}
-	to, why := at, "the chair was moved out of the body"
+	to, why := at, "the chair must be outside the body"
 	switch {
 	case errors.Is(f.Err, design.ErrSpotInside):
 		to = outward(at, d.Body.RadiusMM*mm, p.clearance())
 	case errors.Is(f.Err, layout.ErrBelowSurface):
-		to.Z, why = ground(d)+ears, "the chair was moved up from below the surface"
+		to.Z, why = ground(d)+ears, "the chair must be above the surface"
 	case d.Room.Present:
-		to, why = within(d, at), "the chair was moved into the room"
+		to, why = within(d, at), "the chair must be in the room"
 	}
 	return []remedy{{set: moved("spot", at, to), why: why}}
 }
@@ -154,14 +154,14 @@ func wooferRules(p *patient, now state, f *design.Error) []remedy {
 	}
 	d := now.design
 	at := r3.Vec{X: d.Woofer.XM, Y: d.Woofer.YM, Z: d.Woofer.ZM}
-	to, why := at, "the woofer was moved away from the spot"
+	to, why := at, "the woofer must not stand at the chair"
 	switch {
 	case errors.Is(f.Err, layout.ErrWooferInside):
-		to, why = outward(at, d.Body.RadiusMM*mm, leastClearance), "the woofer was moved out of the body"
+		to, why = outward(at, d.Body.RadiusMM*mm, leastClearance), "the woofer must be outside the body"
 	case errors.Is(f.Err, layout.ErrBelowSurface):
-		to.Z, why = ground(d)+margin, "the woofer was moved up from below the surface"
+		to.Z, why = ground(d)+margin, "the woofer must be above the surface"
 	case strings.Contains(f.Reason, "room"):
-		to, why = within(d, at), "the woofer was moved into the room"
+		to, why = within(d, at), "the woofer must be in the room"
 	default:
 		to.X -= 0.5
 	}

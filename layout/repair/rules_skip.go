@@ -22,7 +22,7 @@ func skipRules(p *patient, now state, f *design.Error) []remedy {
 	}
 	name, places := p.places()
 	if name == "" {
-		return nil
+		return given(now, "it leaves no place for a driver", "mounts.keep_clear_below_deg", "mounts.keep_clear_deg", "body.cut_height_mm")
 	}
 	var left []any
 	for _, id := range now.design.Mounts.Skip {
@@ -101,7 +101,7 @@ func (p *patient) checkNumbers() {
 		_, is := p.places()
 		if id := moves(now.design.Mounts.Skip, was, is); id > 0 {
 			r := out("mounts.skip", fmt.Sprintf("%d is another place on this body", id))
-			words := r.words(p.text, now.design)
+			words := r.words(p.text, now.design, p.cure)
 			if p.set(r.set[0]) == nil {
 				p.said = append(p.said, words)
 				p.mend()
