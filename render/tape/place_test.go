@@ -1,11 +1,11 @@
-package words_test
+package tape_test
 
 import (
 	"math"
 	"testing"
 
 	"pappus/layout"
-	"pappus/render/words"
+	"pappus/render/tape"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -22,7 +22,7 @@ func TestPlace(t *testing.T) {
 		tape, short string
 	}{
 		{"the demo's chair, 1.94 m through the air", table, r3.Vec{X: 1.8, Y: 0.4, Z: 0.6},
-			"1.80 m in front along the floor, 0.40 m to the loudspeaker's left, ears 0.63 m above the table or floor below it",
+			"1.80 m in front along the floor, 0.40 m to the loudspeaker's left, ears 0.63 m above the table or floor",
 			"1.84 m away along the floor, 13° to the loudspeaker's left"},
 		{"high up, 2.79 m through the air", hung, r3.Vec{X: 1.56, Z: 2.32},
 			"1.56 m in front along the floor, ears 2.32 m above its middle", "1.56 m away along the floor, straight in front"},
@@ -35,8 +35,8 @@ func TestPlace(t *testing.T) {
 		{"overhead", hung, r3.Vec{Z: 2}, "straight over or under the loudspeaker, ears 2.00 m above its middle", "straight over or under the loudspeaker"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			p := words.Of(test.a, test.at)
-			if got := p.Tape(); got != test.tape {
+			p := tape.Of(test.a, test.at)
+			if got := p.Full(); got != test.tape {
 				t.Errorf("tape: %q, want %q", got, test.tape)
 			}
 			if got := p.Short(); got != test.short {
@@ -59,11 +59,11 @@ func TestToLeft(t *testing.T) {
 		{"overhead", r3.Vec{Z: 1}, r3.Vec{Y: 0.5, Z: 1}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			got := words.ToLeft(test.at, 0.5)
+			got := tape.ToLeft(test.at, 0.5)
 			if r3.Norm(r3.Sub(got, test.want)) > 1e-12 {
 				t.Errorf("%v, want %v", got, test.want)
 			}
-			if back := words.ToLeft(test.at, -0.5); math.Abs(r3.Norm(r3.Sub(back, test.at))-0.5) > 1e-12 || r3.Dot(r3.Sub(back, test.at), r3.Sub(got, test.at)) > 0 {
+			if back := tape.ToLeft(test.at, -0.5); math.Abs(r3.Norm(r3.Sub(back, test.at))-0.5) > 1e-12 || r3.Dot(r3.Sub(back, test.at), r3.Sub(got, test.at)) > 0 {
 				t.Errorf("to the right: %v", back)
 			}
 		})

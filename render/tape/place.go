@@ -1,4 +1,4 @@
-package words
+package tape
 
 import (
 	"fmt"
@@ -32,7 +32,7 @@ func Of(a *layout.Array, p r3.Vec) Place {
 	case a.Room.Present:
 		out.Height, out.Over = p.Z+a.Room.Body.Z, "the floor"
 	case a.Surface.Present:
-		out.Height, out.Over = p.Z-a.Surface.Height, "the table or floor below it"
+		out.Height, out.Over = p.Z-a.Surface.Height, "the table or floor"
 	}
 	return out
 }
@@ -44,8 +44,8 @@ func (p Place) Along() float64 { return math.Hypot(p.Ahead, p.Left) }
 // loudspeaker's left, -180 to 180.
 func (p Place) Angle() float64 { return math.Atan2(p.Left, p.Ahead) * 180 / math.Pi }
 
-// Tape says where to hold a tape measure: forward, aside, and the ears' height.
-func (p Place) Tape() string {
+// Full says where to hold a tape measure: forward, aside, and the ears' height.
+func (p Place) Full() string {
 	ahead, aside := p.ahead(), p.aside()
 	switch {
 	case ahead == "" && aside == "":
@@ -63,7 +63,7 @@ func (p Place) Short() string {
 	if p.Along() < near {
 		return "straight over or under the loudspeaker"
 	}
-	return fmt.Sprintf("%.2f m away along the floor, %s", p.Along(), p.Side())
+	return metres(p.Along()) + " away along the floor, " + p.Side()
 }
 
 // Side says in which direction from the loudspeaker a place is.
@@ -95,19 +95,22 @@ func (p Place) Ears() string {
 // High says how high the place is.
 func (p Place) High() string {
 	if p.Height < 0 {
-		return fmt.Sprintf("%.2f m below %s", -p.Height, p.Over)
+		return metres(-p.Height) + " below " + p.Over
 	}
-	return fmt.Sprintf("%.2f m above %s", p.Height, p.Over)
+	return metres(p.Height) + " above " + p.Over
 }
+
+// metres writes a length as a tape shows it, to the nearest centimetre.
+func metres(v float64) string { return fmt.Sprintf("%.2f m", math.Round(100*v)/100) }
 
 func (p Place) ahead() string {
 	switch {
 	case math.Abs(p.Ahead) < near:
 		return ""
 	case p.Ahead < 0:
-		return fmt.Sprintf("%.2f m behind", -p.Ahead)
+		return metres(-p.Ahead) + " behind"
 	}
-	return fmt.Sprintf("%.2f m in front", p.Ahead)
+	return metres(p.Ahead) + " in front"
 }
 
 func (p Place) aside() string {
@@ -115,9 +118,9 @@ func (p Place) aside() string {
 	case math.Abs(p.Left) < near:
 		return ""
 	case p.Left < 0:
-		return fmt.Sprintf("%.2f m to the loudspeaker's right", -p.Left)
+		return metres(-p.Left) + " to the loudspeaker's right"
 	}
-	return fmt.Sprintf("%.2f m to the loudspeaker's left", p.Left)
+	return metres(p.Left) + " to the loudspeaker's left"
 }
 
 // ToLeft returns the place that is so many m to the left hand of a listener who faces
