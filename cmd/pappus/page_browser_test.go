@@ -207,7 +207,7 @@ func TestPageFollowsTheChair(t *testing.T) {
 		t.Errorf("it is called %q", got)
 	}
 	smear, delays := b.text("#smear-after"), b.text("#channels tbody")
-	if !strings.Contains(b.text("#lede-say"), "m in front, a little to the left. Set these eight delays.") || !strings.Contains(smear, "µs") {
+	if !strings.Contains(b.text("#lede-say"), "Sit 1.84 m away along the floor, 13° to the loudspeaker's left. Set these eight delays.") || !strings.Contains(smear, "µs") {
 		t.Errorf("it says %q, %q", b.text("#lede-say"), smear)
 	}
 	var at struct{ X, Y float64 }
