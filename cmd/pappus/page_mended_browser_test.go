@@ -48,6 +48,23 @@ func TestPageStopsWhatCannotBePlanned(t *testing.T) {
 	b.quiet("422")
 }
 
+// TestPageBeginsWithWhatCannotBePlanned: a file that cannot be planned when the page is
+// opened is told, too, and one press mends it.
+func TestPageBeginsWithWhatCannotBePlanned(t *testing.T) {
+	ctx := chromium(t)
+	address := serving(t, changed(t, map[string]any{"mounts.skip": []any{77}}))
+	b := openTo(t, ctx, address, 390, 844, `document.body.dataset.design === "stopped"`)
+	if said := b.text("#stopped"); !strings.Contains(said, "there is no mount 77") || !strings.Contains(said, "skip = [77] is taken out") {
+		t.Errorf("it says %q", said)
+	}
+	if b.number(`document.getElementById("stopped-undo").hidden && document.getElementById("stopped-former").hidden ? 1 : 0`) != 1 {
+		t.Error("there is nothing to undo and nothing former")
+	}
+	b.rested(chromedp.Click("#cure"))
+	b.until(`document.body.dataset.design === "planned" && document.querySelectorAll("#pick option").length === 41`)
+	b.quiet("422")
+}
+
 // TestPageMendsWhatAChangeBreaks: another shape is no dead end; what was mended is said
 // and undone in one step, by keys too.
 func TestPageMendsWhatAChangeBreaks(t *testing.T) {

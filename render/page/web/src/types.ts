@@ -137,6 +137,15 @@ export interface AtSpot {
   comb_onset_hz: Maybe;
 }
 
+/** What a surface sends back to the chair, the deepest dip first. */
+export interface Echo {
+  by: string;
+  late_us: number;
+  dip_hz: number;
+  depth_db: number;
+}
+
+/** Of the direct sound, without the surface below or the room. */
 export interface Measures {
   aligned: AtSpot;
   unaligned: AtSpot;
@@ -150,6 +159,7 @@ export interface Plan {
   channels: PlanChannel[];
   response: Response;
   measures: Measures;
+  echoes: Echo[];
 }
 
 export interface Filter {
@@ -165,7 +175,7 @@ export interface Setting {
   name?: string;
   delay_ms: number;
   delay_samples: number;
-  set_us: number;
+  exact_us: number;
   gain_db: number;
   inverted: boolean;
   filters: Filter[];
@@ -210,8 +220,6 @@ export interface Planned {
   rounding: Rounding;
   /** corner_hz 0: no high-pass. */
   protection: { family: string; order: number; corner_hz: number };
-  /** Of the direct sound alone, in a room. */
-  direct?: Measures | null;
   sentences: string[];
   floor_m: number | null;
   room: { low_m: Triple; high_m: Triple } | null;
@@ -260,8 +268,7 @@ export interface Moved {
   channels: Channel[];
   response: Response;
   measures: Measures;
-  /** Of the direct sound alone, in a room. */
-  direct?: Measures | null;
+  echoes?: Echo[];
   polar?: Polar | null;
   map?: Heat | null;
 }
