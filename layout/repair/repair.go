@@ -33,8 +33,7 @@ const mostRemedies = 40
 // the text, as does what was wrong before; name stands for its file, beside which the
 // files that it names are looked for. An error is that of design.Set.
 func Edit(name string, text []byte, changes []Change) (Result, error) {
-	p := patient{name: name, text: text, beforeText: text, mine: map[string]bool{}, done: map[string]int{}}
-	p.before = p.examine()
+	p := patient{name: name, text: text, former: text, mine: map[string]bool{}, done: map[string]int{}}
 	for _, c := range changes {
 		if err := p.set(c); err != nil {
 			return Result{}, err
@@ -74,13 +73,13 @@ func Cure(name string, text []byte) (Result, bool) {
 type patient struct {
 	name   string
 	text   []byte
-	before state
+	former []byte          // the text before the changes; nil: none
+	was    *state          // of that text, once it is asked for
+	is     *state          // of the text, as long as it is the same
 	mine   map[string]bool // keys that a person has just set
-
-	beforeText []byte
-	cure       bool           // somebody will see what is proposed before it is done
-	done       map[string]int // how often a remedy has set a key
-	said       []string
+	cure   bool            // somebody will see what is proposed before it is done
+	done   map[string]int  // how often a remedy has set a key
+	said   []string
 }
 
 // state is what a text comes to.
@@ -90,10 +89,31 @@ type state struct {
 	array  *layout.Array // nil where it cannot be laid out
 }
 
-// examine reads and lays out the text.
+// before is what the text came to before the changes.
+func (p *patient) before() state {
+	if p.was == nil {
+		p.was = &state{}
+		if p.former != nil {
+			*p.was = examine(p.name, p.former)
+		}
+	}
+	return *p.was
+}
+
+// examine is what the text comes to.
 func (p *patient) examine() state {
+	if p.is == nil {
+		s := examine(p.name, p.text)
+		p.is = &s
+	}
+	return *p.is
+}
+
+// examine reads and lays out a text: for a large body a matter of some tenths of a
+// second, so that it is done once for each text.
+func examine(name string, text []byte) state {
 	var s state
-	s.design, s.faults = design.Examine(p.name, p.text)
+	s.design, s.faults = design.Examine(name, text)
 	if len(s.faults) > 0 {
 		return s
 	}
@@ -130,7 +150,7 @@ func (s state) has(f *design.Error) bool {
 func (p *patient) set(c Change) error {
 	text, err := design.Set(p.text, c.Key, c.Value)
 	if err == nil {
-		p.text = text
+		p.text, p.is = text, nil
 	}
 	return err
 }
@@ -147,7 +167,7 @@ func (p *patient) mend() {
 
 // try mends one fault by the first of its remedies that does, and tells whether any did.
 func (p *patient) try(now state, f *design.Error) bool {
-	if !p.cure && p.before.has(f) {
+	if !p.cure && p.before().has(f) {
 		return false // it was so before: not for this change to mend
 	}
 	for _, r := range remedies(p, now, f) {
@@ -157,7 +177,7 @@ func (p *patient) try(now state, f *design.Error) bool {
 		trial := patient{name: p.name, text: p.text}
 		if !slices.ContainsFunc(r.set, func(c Change) bool { return trial.set(c) != nil }) && !bytes.Equal(trial.text, p.text) && !trial.examine().has(f) {
 			p.said = append(p.said, r.words(p.text, now.design, p.cure))
-			p.text = trial.text
+			p.text, p.is = trial.text, trial.is
 			for _, c := range r.set {
 				p.done[c.Key]++
 			}

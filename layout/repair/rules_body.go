@@ -71,7 +71,7 @@ func stepRules(b design.Body) []remedy {
 func cutRules(p *patient, now state) []remedy {
 	const why = "the body ends below that height"
 	var list []remedy
-	if was := p.before.design; was != nil && was.Body.HasCut && was.Body.RadiusMM > 0 {
+	if was := p.before().design; was != nil && was.Body.HasCut && was.Body.RadiusMM > 0 {
 		scaled := tenthDown(was.Body.CutHeightMM * now.design.Body.RadiusMM / was.Body.RadiusMM)
 		list = append(list, to("body.cut_height_mm", scaled, "as far up the body as before"))
 	}
@@ -157,7 +157,7 @@ const fewDrivers = 60
 
 // many returns how many drivers there were, or how many the body has places for.
 func (p *patient) many(now state) int {
-	if n := p.before.drivers(); n > 0 {
+	if n := p.before().drivers(); n > 0 {
 		return n
 	}
 	trial := patient{name: p.name, text: p.text}

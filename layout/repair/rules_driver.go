@@ -39,7 +39,7 @@ func widest(d design.Driver) float64 { return max(d.DiameterMM, d.CutoutMM, d.Fl
 // as much as the cone is wider.
 func holeRules(p *patient, now state) []remedy {
 	over := 0.0
-	if was := p.before.design; was != nil {
+	if was := p.before().design; was != nil {
 		over = max(0, was.Driver.CutoutMM-was.Driver.DiameterMM)
 	}
 	d := now.design.Driver
@@ -56,7 +56,7 @@ func holeRules(p *patient, now state) []remedy {
 
 // flangeOver is by how many mm the flange was wider than the hole.
 func flangeOver(p *patient) float64 {
-	if was := p.before.design; was != nil {
+	if was := p.before().design; was != nil {
 		return max(0, was.Driver.FlangeMM-was.Driver.CutoutMM)
 	}
 	return 0

@@ -87,7 +87,7 @@ const leastClearance = 0.3
 
 // clearance is how far from the body the chair was, in m.
 func (p *patient) clearance() float64 {
-	was := p.before.design
+	was := p.before().design
 	if was == nil {
 		return leastClearance
 	}

@@ -88,26 +88,36 @@ func count(n int, one, many string) string {
 // those of the places that they were. A place that stays empty for a cable must not
 // become another one unnoticed.
 func (p *patient) checkNumbers() {
-	if p.before.array == nil {
-		return
-	}
 	now := p.examine()
-	if now.array == nil {
+	if now.array == nil || len(now.design.Mounts.Skip) == 0 || p.mine["mounts.skip"] || !p.relays() {
 		return
 	}
-	if len(now.design.Mounts.Skip) > 0 && !p.mine["mounts.skip"] {
-		old := patient{name: p.name, text: p.beforeText}
-		_, was := old.places()
-		_, is := p.places()
-		if id := moves(now.design.Mounts.Skip, was, is); id > 0 {
-			r := out("mounts.skip", fmt.Sprintf("%d is another place on this body", id))
-			words := r.words(p.text, now.design, p.cure)
-			if p.set(r.set[0]) == nil {
-				p.said = append(p.said, words)
-				p.mend()
-			}
+	if p.before().array == nil {
+		return
+	}
+	old := patient{name: p.name, text: p.former}
+	_, was := old.places()
+	_, is := p.places()
+	id := moves(now.design.Mounts.Skip, was, is)
+	if id == 0 {
+		return
+	}
+	r := out("mounts.skip", fmt.Sprintf("%d is another place on this body", id))
+	words := r.words(p.text, now.design, p.cure)
+	if p.set(r.set[0]) == nil {
+		p.said = append(p.said, words)
+		p.mend()
+	}
+}
+
+// relays tells whether any change is one of the body or of its mounts.
+func (p *patient) relays() bool {
+	for key := range p.mine {
+		if strings.HasPrefix(key, "body.") || strings.HasPrefix(key, "mounts.") || strings.HasPrefix(key, "driver.") {
+			return true
 		}
 	}
+	return false
 }
 
 // moves gives the first number whose place has moved by more than half of the way to its

@@ -2,8 +2,11 @@ package page
 
 import (
 	"errors"
+	"fmt"
 	"net/http"
 
+	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/layout/repair"
 )
 
@@ -73,7 +76,29 @@ func (p *Page) cured(err error, text string) error {
 	}
 	out, ok := repair.Cure(p.plans.name, []byte(text))
 	if !ok {
-		return err
+		if out, ok = fewerWalls(p.plans.name, text); !ok {
+			return err
+		}
 	}
 	return curable{faults, edited{string(out.Text), out.Mended}}
+}
+
+// fewerWalls follows the sound in a room over as many walls as a page can: what is too
+// much for it is no fault of the design.
+func fewerWalls(name, text string) (repair.Result, bool) {
+	d, err := design.Parse(name, []byte(text))
+	if err != nil || !d.Room.Present {
+		return repair.Result{}, false
+	}
+	a, err := layout.Build(d)
+	if err != nil || len(a.Mounts)*reflections(a) <= mostWays {
+		return repair.Result{}, false
+	}
+	was := a.Room.Order
+	for a.Room.Order > 0 && len(a.Mounts)*reflections(a) > mostWays {
+		a.Room.Order--
+	}
+	out, err := design.Set([]byte(text), "room.order", a.Room.Order)
+	said := fmt.Sprintf("order becomes %d in place of %d: a page can follow the sound of %d drivers over no more walls", a.Room.Order, was, len(a.Mounts))
+	return repair.Result{Text: out, Mended: []string{said}}, err == nil && len(a.Mounts)*reflections(a) <= mostWays
 }

@@ -49,6 +49,10 @@ func TestPlanCures(t *testing.T) {
 		t.Errorf("cure %q", out.Cure.Mended)
 	}
 	ask[planAnswer](t, p, "/api/plan", asked{out.Cure.Text})
+	w = do(p, request("/api/plan", `{"text":`+quoted(large())+`}`))
+	if err := json.Unmarshal(w.Body.Bytes(), &out); err != nil || out.Cure == nil || !strings.HasPrefix(strings.Join(out.Cure.Mended, ""), "order becomes 2 in place of 10: ") {
+		t.Errorf("of too many ways it says %d %v: %s", w.Code, err, w.Body)
+	}
 	if w := do(p, request("/api/plan", `{"text":"[body"}`)); w.Code != http.StatusUnprocessableEntity || strings.Contains(w.Body.String(), `"cure"`) {
 		t.Errorf("of no TOML it has a cure: %s", w.Body)
 	}
