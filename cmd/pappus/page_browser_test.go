@@ -425,7 +425,8 @@ func TestPageIsAccessible(t *testing.T) {
 			{"too wide a driver", set("f-driver-diameter_mm", "60")}, {"no radius", set("f-body-radius_mm", "5")}, {"the first theme", chromedp.Click("#theme")},
 		} {
 			b.do(step.do, chromedp.Sleep(time.Second))
-			b.until(`document.body.dataset.busy === "no"`)
+			b.until(`document.body.dataset.busy === "no" && (room.dataset.map === "new" || document.body.dataset.design === "stopped")`)
+			b.do(chromedp.Sleep(300 * time.Millisecond))
 			var found []struct {
 				ID, Help string
 				Nodes    []struct{ HTML, FailureSummary string }

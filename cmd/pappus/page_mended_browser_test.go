@@ -24,7 +24,7 @@ func TestPageStopsWhatCannotBePlanned(t *testing.T) {
 		t.Errorf("it says %q", said)
 	}
 	b.until(`sounding === 0`)
-	if pale := b.number(`Number(getComputedStyle(document.getElementById("main")).opacity)`); pale > 0.5 {
+	if pale := b.number(`Number(getComputedStyle(document.getElementById("shown")).opacity)`); pale > 0.5 {
 		t.Errorf("the former plan is at %g of its strength", pale)
 	}
 	for _, id := range []string{"copy", "play", "walk", "sweeps", "take-design", "print", "keep"} {
@@ -37,7 +37,7 @@ func TestPageStopsWhatCannotBePlanned(t *testing.T) {
 	}
 
 	b.rested(chromedp.Click("#cure"))
-	if got := b.attribute("design"); got != "planned" || b.number(`document.getElementById("main").inert ? 1 : 0`) != 0 {
+	if got := b.attribute("design"); got != "planned" || b.number(`document.getElementById("shown").inert ? 1 : 0`) != 0 {
 		t.Errorf("mended, it is %s", got)
 	}
 	b.until(`document.getElementById("f-body-radius_mm").value === "101"`)

@@ -18,7 +18,7 @@ export function stopped(state: State): void {
   const show = () => {
     const { isBroken, faults } = state;
     document.body.dataset.design = isBroken ? "stopped" : "planned";
-    el("main").toggleAttribute("inert", isBroken);
+    el("shown").toggleAttribute("inert", isBroken);
     box.hidden = !isBroken;
     mended(state);
     if (!isBroken) return;
