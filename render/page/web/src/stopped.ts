@@ -4,6 +4,7 @@
 
 import { el, make } from "./dom";
 import { sentence } from "./fields";
+import { notice } from "./notice";
 import type { State } from "./state";
 import { typeset } from "./words";
 
@@ -20,6 +21,8 @@ export function stopped(state: State): void {
     document.body.dataset.design = isBroken ? "stopped" : "planned";
     el("shown").toggleAttribute("inert", isBroken);
     box.hidden = !isBroken;
+    const [fault] = faults;
+    notice("edit", isBroken || fault === undefined ? "" : `Not changed: ${sentence(fault)}.`);
     mended(state);
     if (!isBroken) return;
     const more = faults.length - MOST_FAULTS;
