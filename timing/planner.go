@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing/air"
 	"pappus/timing/arrival"
 	"pappus/timing/band"
@@ -66,13 +67,14 @@ type Planner struct {
 	follow following
 	spot   spotSums
 	least  leastCorner
-	late   *arrival.Late // how much later than by the path the field is heard
+	late   *arrival.Late    // how much later than by the path the field is heard
+	doubt  []advice.Finding // in the model for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
 // timing does not know or of a driver's response that cannot be used.
 func NewPlanner(a *layout.Array) (*Planner, error) {
-	p := &Planner{array: a, air: air.Air(a.Air)}
+	p := &Planner{array: a, air: air.Air(a.Air), doubt: farFromBall(a)}
 	p.speed = p.air.SpeedOfSound()
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
@@ -95,8 +97,9 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 }
 
 // Move plans the array for a listening spot in m, without what only Make fills
-// in: the peaks of the impulse responses, the choices, the counts, the channels' strings and banks, the protection's
-// curves and limits, the cautions for hearing, and the polar responses.
+// in: the peaks of the impulse responses, the choices, the counts, the channels'
+// strings and banks, the protection's curves and limits, the cautions for hearing, and
+// the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
 // that does not exist, crossover.ErrFilter.
@@ -110,10 +113,9 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(a.Warnings, p.doubt)}
 	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
-	plan.farFromBall()
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
