@@ -17,7 +17,7 @@ func Faults(name string, data []byte) []*Error {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var in map[string]any
 	if err := toml.Unmarshal(data, &in); err != nil {
-		return []*Error{malformed(name, err)}
+		return []*Error{malformed(name, data, err, aboutKeys)}
 	}
 	r := reader{Design: defaults(), file: name, lines: findLines(data)}
 	r.Path = name

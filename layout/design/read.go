@@ -3,14 +3,14 @@ package design
 import (
 	"bytes"
 	_ "embed"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"maps"
 	"os"
 	"slices"
 	"strings"
+
+	"pappus/layout/words"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -52,15 +52,7 @@ func ReadFile(path string, most int) ([]byte, error) {
 
 // unreadable is the error for a file that the system would not give.
 func unreadable(path string, err error) *Error {
-	reason := "cannot be read"
-	var p *fs.PathError
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		reason = "there is no such file"
-	case errors.As(err, &p):
-		reason += ": " + p.Err.Error()
-	}
-	return &Error{File: path, Reason: reason, Err: err}
+	return &Error{File: path, Reason: words.Reason(err).Error(), Err: err}
 }
 
 // tooLarge is the error for a file that holds more than any design would.
@@ -79,7 +71,7 @@ func Parse(name string, data []byte) (*Design, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var in map[string]any
 	if err := toml.Unmarshal(data, &in); err != nil {
-		return nil, malformed(name, err)
+		return nil, malformed(name, data, err, aboutKeys)
 	}
 	r := reader{Design: defaults(), file: name, lines: findLines(data)}
 	r.Path = name
@@ -111,17 +103,6 @@ func DefaultTOML() []byte { return []byte(lantern) }
 // Starter gives a design to begin from, with a comment to each key. It is the
 // built-in one: something that works is the best thing to change.
 func Starter() []byte { return DefaultTOML() }
-
-// malformed is the error for a text that is not TOML.
-func malformed(name string, err error) *Error {
-	e := &Error{File: name, Err: ErrSyntax}
-	var d *toml.DecodeError
-	if errors.As(err, &d) {
-		e.Line, _ = d.Position()
-	}
-	e.Reason = "not readable as TOML: " + shorten(strings.TrimPrefix(err.Error(), "toml: "), 200)
-	return e
-}
 
 // reader fills a design from what the file holds and gathers what is wrong.
 type reader struct {
@@ -204,9 +185,9 @@ func (r *reader) keys(path string, in map[string]any, keys []key) {
 		switch err := k.set(v); err {
 		case nil:
 		case ErrType:
-			r.fault(at, written(v), "must be "+k.kindly, err)
+			r.fault(at, written(v), "must be "+k.kindly+k.instead(v), err)
 		default:
-			r.fault(at, written(v), "must be "+k.allowed, err)
+			r.fault(at, written(v), "must be "+k.allowed+k.instead(v), err)
 		}
 	}
 }
@@ -254,16 +235,54 @@ func (r *reader) channels(v any) {
 	}
 }
 
-// hint says what a key that is not known may have been meant to be.
+// aboutKeys returns what a key may be, by its full name; a channel's by that of any.
+func aboutKeys(path string) (kind, bool) {
+	table, name, ok := strings.Cut(path, ".")
+	if !ok {
+		table, name = "", path
+	}
+	if strings.HasPrefix(table, "channel[") {
+		return kindOf(new(Channel).keys(), name)
+	}
+	for _, t := range defaults().tables() {
+		if t.name == table {
+			return kindOf(t.keys, name)
+		}
+	}
+	return kind{}, false
+}
+
+func kindOf(keys []key, name string) (kind, bool) {
+	for _, k := range keys {
+		if k.name == name {
+			return k.kind, true
+		}
+	}
+	return kind{}, false
+}
+
+// hint says what a key that is not known may have been meant to be: one of another
+// table, else one with a name like it, here or there.
 func (r *reader) hint(name string, here []string) string {
 	const unknown = "not a known key"
-	if n := nearest(strings.ToLower(name), here); n != "" {
-		return unknown + "; is it " + n + "?"
+	if home := r.home(name); home != "" {
+		return unknown + " here; it belongs " + home
 	}
+	if near := words.DidYouMean(name, here); near != "" {
+		return unknown + near
+	}
+	if near := words.Nearest(name, r.allNames()); near != "" {
+		return unknown + "; did you mean " + near + "? It belongs " + r.home(near)
+	}
+	return unknown + "; known here: " + strings.Join(here, ", ")
+}
+
+// home says where a key belongs; nothing where there is no such key.
+func (r *reader) home(name string) string {
 	var homes []string
 	for _, t := range r.tables() {
 		if hasKey(t.keys, name) && t.name == "" {
-			return unknown + " here; it belongs above the first table"
+			return "above the first table"
 		}
 		if hasKey(t.keys, name) {
 			homes = append(homes, "["+t.name+"]")
@@ -272,10 +291,20 @@ func (r *reader) hint(name string, here []string) string {
 	if hasKey(new(Channel).keys(), name) {
 		homes = append(homes, "a [[channel]]")
 	}
-	if len(homes) > 0 {
-		return unknown + " here; it belongs in " + strings.Join(homes, " or ")
+	if len(homes) == 0 {
+		return ""
 	}
-	return unknown + "; known here: " + strings.Join(here, ", ")
+	return "in " + words.Either(homes)
+}
+
+// allNames lists the keys of all tables, each once.
+func (r *reader) allNames() []string {
+	all := names(new(Channel).keys())
+	for _, t := range r.tables() {
+		all = append(all, names(t.keys)...)
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 func hasKey(keys []key, name string) bool {
