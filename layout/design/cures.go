@@ -1,7 +1,6 @@
 package design
 
 import (
-	"cmp"
 	"errors"
 	"regexp"
 	"slices"
@@ -30,19 +29,42 @@ func malformed(name string, text []byte, err error, about func(path string) (kin
 		e.Line, _ = d.Position()
 	}
 	said := strings.TrimPrefix(err.Error(), "toml: ")
-	l := lineAt(string(text), e.Line)
-	if l.key != "" && !strings.Contains(said, "already") {
-		e.Key, e.Value = shorten(l.path(), 60), shorten(l.value, 40)
-		var k kind
-		if about != nil {
-			k, _ = about(l.path())
+	l := blamed(strings.Split(string(text), "\n"), e.Line)
+	if l.key == "" || strings.Contains(said, "already") {
+		e.Reason = "not readable as TOML: " + meant(said, l)
+		return e
+	}
+	e.Line, e.Key, e.Value = l.number, shorten(l.path(), 60), shorten(l.value, 40)
+	var k kind
+	if about != nil {
+		k, _ = about(l.path())
+	}
+	if e.Reason = cure(l.value, k); e.Reason == "" {
+		e.Reason = "not readable as TOML: " + meant(said, l) + k.must("; must be ")
+	}
+	return e
+}
+
+// longestList is on how many lines a list is looked for that was not closed.
+const longestList = 50
+
+// blamed returns the line that is wrong where the parser stops at another: a list that is
+// not closed is good until the next key.
+func blamed(text []string, number int) line {
+	l := lineAt(text, number)
+	if l.key != "" && !isTOML(l.value) {
+		return l
+	}
+	for at := number - 1; at > max(0, number-longestList); at-- {
+		before := lineAt(text, at)
+		if strings.HasPrefix(before.value, "[") && strings.Count(before.value, "[") > strings.Count(before.value, "]") {
+			return before
 		}
-		if e.Reason = cure(l.value, k); e.Reason != "" {
-			return e
+		if before.key != "" {
+			break
 		}
 	}
-	e.Reason = "not readable as TOML: " + meant(said, l)
-	return e
+	return l
 }
 
 // notText says why a file is no text at all; nothing where it is.
@@ -59,7 +81,10 @@ func notText(data []byte) string {
 }
 
 // line is one line of a file: the table that it is in, its key and its value.
-type line struct{ table, key, value string }
+type line struct {
+	table, key, value string
+	number            int // from 1
+}
 
 func (l line) path() string {
 	if l.table == "" {
@@ -69,31 +94,34 @@ func (l line) path() string {
 }
 
 // headerLine is a line that begins a table, or one of several.
-var headerLine = regexp.MustCompile(`^\s*(\[\[?)\s*([A-Za-z0-9_.-]+)\s*\]`)
+var headerLine = regexp.MustCompile(`^(\[\[?)\s*([A-Za-z0-9_.-]+)\s*\]`)
 
 // pairLine is a line with a key and a value. A name such as of a key is worth showing;
 // what is not is left to the words on the whole line.
-var pairLine = regexp.MustCompile(`^\s*([A-Za-z0-9_.-]+)\s*=\s*(.*?)\s*$`)
+var pairLine = regexp.MustCompile(`^([A-Za-z0-9_.-]+)\s*=\s*(.*)$`)
 
 // lineAt returns a line by its number, from 1.
-func lineAt(text string, number int) line {
-	var l line
+func lineAt(text []string, number int) line {
+	l := line{number: number}
 	rows := map[string]int{}
-	for i, s := range strings.Split(text, "\n") {
-		if m := headerLine.FindStringSubmatch(s); m != nil {
+	for i, s := range text[:max(0, min(number, len(text)))] {
+		s = strings.TrimSpace(s)
+		switch {
+		case strings.HasPrefix(s, "["):
+			m := headerLine.FindStringSubmatch(s)
+			if m == nil {
+				continue
+			}
 			l.table = m[2]
 			if m[1] == "[[" {
 				rows[l.table]++
 				l.table = nth(l.table, rows[l.table])
 			}
+		case i+1 == number:
+			if m := pairLine.FindStringSubmatch(s); m != nil {
+				l.key, l.value = m[1], uncommented(m[2])
+			}
 		}
-		if i+1 != number {
-			continue
-		}
-		if m := pairLine.FindStringSubmatch(strings.TrimSuffix(s, "\r")); m != nil {
-			l.key, l.value = m[1], uncommented(m[2])
-		}
-		break
 	}
 	return l
 }
@@ -166,7 +194,7 @@ func isTOML(value string) bool {
 // mends are ways to make a value of TOML of what people write, from those that change the
 // least. Each returns whether it has changed anything.
 var mends = []func(string) (string, bool){
-	func(v string) (string, bool) { return changed(v, strings.TrimRight(v, ";, ")) },
+	func(v string) (string, bool) { return changed(v, strings.TrimLeft(strings.TrimRight(v, ";, "), "=: ")) },
 	func(v string) (string, bool) { return changed(v, typewritten(v)) },
 	func(v string) (string, bool) { return changed(v, typewritten(semicolons.Replace(decimals(v)))) },
 	func(v string) (string, bool) {
@@ -233,5 +261,8 @@ func meant(said string, l line) string {
 			return t.means
 		}
 	}
-	return "a line is a key, = and a value, such as " + cmp.Or(l.key, "radius_mm") + " = 150"
+	if l.key != "" {
+		return "the value has no end, or more after it"
+	}
+	return "a line is a key, = and a value, such as radius_mm = 150"
 }

@@ -2,22 +2,23 @@ package design
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"pappus/layout/words"
 )
 
 // synonyms are words that people say for those that a design uses.
-var synonyms = map[string]string{
-	"sphere": ball, "globe": ball, "hemisphere": ball, "cylinder": prism, "box": "cube", "hexahedron": "cube",
-	"football": "truncated icosahedron", "soccer ball": "truncated icosahedron", "buckyball": "truncated icosahedron",
-	"mesh": file, "stl": file, "off": file,
-	"corners": "vertices", "points": "list", "csv": "list", "evenly": "even", "uniform": "even",
-	"rigid sphere": "sphere", "free field": point, "free": point,
-	"delay": "arrival", "time": "arrival", "timing": "arrival", "distance": "arrival", "adjacent": "neighbours", "neighbors": "neighbours",
-	"rings": "height", "elevation": "height",
-	"lr": linkwitz, "lr4": linkwitz, "bw": "butterworth",
-	"line": straight, "phase": "field", "arc": "path",
+var synonyms = map[string][]string{
+	"sphere": {ball}, "spherical": {ball, "sphere"}, "globe": {ball}, "hemisphere": {ball}, "cylinder": {prism}, "box": {"cube"}, "hexahedron": {"cube"},
+	"football": {"truncated icosahedron"}, "soccer ball": {"truncated icosahedron"}, "buckyball": {"truncated icosahedron"},
+	"mesh": {file}, "stl": {file}, "off": {file},
+	"corners": {"vertices"}, "points": {"list"}, "csv": {"list"}, "uniform": {"even"}, "uniformly": {"even"},
+	"free field": {point}, "free": {point}, "none": {point},
+	"delay": {"arrival"}, "time": {"arrival"}, "timing": {"arrival"}, "distance": {"arrival"}, "adjacent": {"neighbours"},
+	"rings": {"height"}, "elevation": {"height"},
+	"lr": {linkwitz}, "lr4": {linkwitz}, "bw": {"butterworth"},
+	"line": {straight}, "phase": {"field"}, "arc": {"path"},
 }
 
 // must begins with some words what the key must be; nothing where that is not known.
@@ -34,7 +35,7 @@ func (k kind) meant(text string) string {
 	plain := strings.Join(strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '_' || c == '-' }), " ")
 	near := words.Nearest(text, k.words)
 	for _, w := range k.words {
-		if near == "" && synonyms[plain] == w {
+		if near == "" && slices.Contains(synonyms[plain], w) {
 			near = w
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"maps"
 	"os"
 	"slices"
-	"strings"
 
 	"pappus/layout/words"
 
@@ -166,7 +165,7 @@ func (r *reader) top(in map[string]any) {
 	r.channels(in["channel"])
 	for _, name := range sorted(in) {
 		if !slices.Contains(known, name) {
-			r.fault(join("", name), "", r.hint(name, known), ErrUnknownKey)
+			r.fault(join("", name), "", r.hintAtTop(name, in[name], known), ErrUnknownKey)
 		}
 	}
 }
@@ -233,90 +232,6 @@ func (r *reader) channels(v any) {
 		r.strangers(at, in, c.keys())
 		r.Channels = append(r.Channels, c)
 	}
-}
-
-// aboutKeys returns what a key may be, by its full name; a channel's by that of any.
-func aboutKeys(path string) (kind, bool) {
-	table, name, ok := strings.Cut(path, ".")
-	if !ok {
-		table, name = "", path
-	}
-	if strings.HasPrefix(table, "channel[") {
-		return kindOf(new(Channel).keys(), name)
-	}
-	for _, t := range defaults().tables() {
-		if t.name == table {
-			return kindOf(t.keys, name)
-		}
-	}
-	return kind{}, false
-}
-
-func kindOf(keys []key, name string) (kind, bool) {
-	for _, k := range keys {
-		if k.name == name {
-			return k.kind, true
-		}
-	}
-	return kind{}, false
-}
-
-// hint says what a key that is not known may have been meant to be: one of another
-// table, else one with a name like it, here or there.
-func (r *reader) hint(name string, here []string) string {
-	const unknown = "not a known key"
-	if home := r.home(name); home != "" {
-		return unknown + " here; it belongs " + home
-	}
-	if near := words.DidYouMean(name, here); near != "" {
-		return unknown + near
-	}
-	if near := words.Nearest(name, r.allNames()); near != "" {
-		return unknown + "; did you mean " + near + "? It belongs " + r.home(near)
-	}
-	return unknown + "; known here: " + strings.Join(here, ", ")
-}
-
-// home says where a key belongs; nothing where there is no such key.
-func (r *reader) home(name string) string {
-	var homes []string
-	for _, t := range r.tables() {
-		if hasKey(t.keys, name) && t.name == "" {
-			return "above the first table"
-		}
-		if hasKey(t.keys, name) {
-			homes = append(homes, "["+t.name+"]")
-		}
-	}
-	if hasKey(new(Channel).keys(), name) {
-		homes = append(homes, "a [[channel]]")
-	}
-	if len(homes) == 0 {
-		return ""
-	}
-	return "in " + words.Either(homes)
-}
-
-// allNames lists the keys of all tables, each once.
-func (r *reader) allNames() []string {
-	all := names(new(Channel).keys())
-	for _, t := range r.tables() {
-		all = append(all, names(t.keys)...)
-	}
-	slices.Sort(all)
-	return slices.Compact(all)
-}
-
-func hasKey(keys []key, name string) bool {
-	return slices.ContainsFunc(keys, func(k key) bool { return k.name == name })
-}
-
-func names(keys []key) []string {
-	out := make([]string, len(keys))
-	for i, k := range keys {
-		out[i] = k.name
-	}
-	return out
 }
 
 // sorted gives the names in a table.

@@ -289,7 +289,7 @@ func TestFaults(t *testing.T) {
 		want         string
 	}{
 		{name: "not TOML", line: "radius_mm = 100", with: "radius_mm = = 100", kind: design.ErrSyntax,
-			want: "bad.toml:3: body.radius_mm = = 100: not readable as TOML: a line is a key, = and a value, such as radius_mm = 150"},
+			want: "bad.toml:3: body.radius_mm = = 100: not written as TOML has it; must be a number from 20 to 5000; write 100"},
 		{name: "dome without a cut", line: "count = 12", with: "count = 12\nover = \"dome\"", kind: design.ErrConflict,
 			want: `bad.toml:6: mounts.over = "dome": must be "ball" where the body has no cut`},
 		{name: "a zone of two numbers", line: "count = 12", with: "count = 12\nkeep_clear_deg = [[1, 2]]", kind: design.ErrRange,
@@ -335,7 +335,7 @@ func TestFaults(t *testing.T) {
 		{name: "key at the top that has a table", above: "\n\nradius_mm = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:3: radius_mm: not a known key here; it belongs in [body]"},
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: coverge: not a known key; did you mean coverage?"},
+			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,

@@ -8,17 +8,19 @@ import (
 // Nearest returns the word that was probably meant, or "" where none is close: one that
 // is the same but for case, hyphens and spaces; else one that is at most two letters off,
 // and less than half of the word; else the only one that begins with what was written, or
-// with all of it but the ending. Ties go to the first.
+// with all of it but the ending, or that it begins with. Of some as near it is the one
+// that begins alike for longest, then the first.
 func Nearest(word string, words []string) string {
 	given := folded(word)
 	if given == "" {
 		return ""
 	}
-	best, least := "", 3
+	best, least, longest := "", 2, -1
 	for _, w := range words {
 		known := folded(w)
-		if n := distance(given, known); n < least && (n == 0 || 2*n < len(known)) {
-			best, least = w, n
+		n, same := distance(given, known), alike(given, known)
+		if (n < least || n == least && same > longest) && (n == 0 || 2*n < len(known)) {
+			best, least, longest = w, n, same
 		}
 	}
 	if best == "" {
@@ -51,6 +53,15 @@ func folded(word string) string {
 // height_mm, "geo" is geodesic, but "an" is not antiprism.
 const ending, beginning = 3, 3
 
+// alike is how many letters two words have in common from their beginning.
+func alike(a, b string) int {
+	n := 0
+	for n < min(len(a), len(b)) && a[n] == b[n] {
+		n++
+	}
+	return n
+}
+
 // begun returns the only word that begins as the given one does; "" where there are more.
 func begun(given string, words []string) string {
 	letters := []rune(given)
@@ -67,6 +78,11 @@ func begun(given string, words []string) string {
 		}
 		if found != "" {
 			return found
+		}
+	}
+	for _, w := range words {
+		if known := folded(w); len(known) > ending && strings.HasPrefix(given, known) {
+			return w
 		}
 	}
 	return ""

@@ -91,6 +91,7 @@ func TestNearest(t *testing.T) {
 		{"face", places, "faces"}, {"vertex", places, "vertices"}, {"edge", places, "edges"}, {"evne", places, "even"}, {"e", places, ""},
 		{"paln", []string{"new", "plan"}, "plan"}, {"radius", []string{"radius_mm", "wall_mm"}, "radius_mm"},
 		{"linkwitz", []string{"butterworth", "linkwitz-riley"}, "linkwitz-riley"}, {"pinknoise", []string{"pink_noise"}, "pink_noise"},
+		{"straight line", []string{"path", "straight"}, "straight"}, {"mms_", []string{"qms", "mms_g"}, "mms_g"}, {"wire_mm", []string{"wire_m", "wire_mm2"}, "wire_mm2"},
 		{"ıcosahedron", shapes, "icosahedron"}, {"日本", shapes, ""},
 	} {
 		if got := words.Nearest(c.word, c.among); got != c.want {
