@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -19,7 +20,7 @@ func checkLoad(d *design.Design, a *Array) error {
 	if one.Check(a.Driver.LeastOhm(), a.Wiring.MinimumLoad) == nil {
 		return nil
 	}
-	return fault(d, "wiring.minimum_load_ohm", fmt.Sprint(d.Wiring.MinimumLoadOhm), fmt.Sprintf(
+	return fault(d, "wiring.minimum_load_ohm", fmt.Sprint(d.Wiring.MinimumLoadOhm), prose.Sprintf(
 		"%s of %.3g ohm in one string load the amplifier with %.3g ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm",
 		count(n, "driver", "drivers"), a.Driver.LeastOhm(), one.Load(a.Driver.LeastOhm())), wiring.ErrLoad)
 }

@@ -2,12 +2,12 @@ package preview
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"runtime"
 	"sync"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/dsp/fourier"
@@ -40,7 +40,7 @@ func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases 
 	hop := way.hop(p, dry, rate)
 	step := float64(hop) / float64(rate)
 	if way.Seconds() > mostSteps*step {
-		return nil, fmt.Errorf("%w: %.3g s, at most %.1f s are possible", ErrWay, way.Seconds(), mostSteps*step)
+		return nil, prose.Errorf("%w: %.3g s, at most %.1f s are possible", ErrWay, way.Seconds(), mostSteps*step)
 	}
 	places := make([]r3.Vec, int(math.Ceil(way.Seconds()/step))+1)
 	for j := range places {

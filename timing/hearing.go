@@ -1,10 +1,10 @@
 package timing
 
 import (
-	"fmt"
 	"sync"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -60,7 +60,7 @@ type ear struct {
 func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
 	for _, at := range places {
 		if outOfReach(p.Array, at) {
-			return nil, fmt.Errorf("timing: (%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, layout.ErrSpotInside)
+			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, layout.ErrSpotInside)
 		}
 	}
 	s := p.scene(l.Dry, frequency)

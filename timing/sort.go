@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 	"pappus/timing/split"
 
@@ -28,12 +29,12 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 	a := plan.Array
 	most := plan.mostChannels()
 	if most == 0 {
-		return nil, fmt.Errorf("timing: %w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
+		return nil, fmt.Errorf("%w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
 	}
 	count := min(a.Wiring.Channels, most)
 	if count < min(a.Wiring.Channels, len(a.Mounts)) {
 		plan.warn(advice.Finding{Code: "channels_fewer", Rank: advice.Cost,
-			What: fmt.Sprintf("%d channels in place of %d, since with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
+			What: prose.Sprintf("%d channels in place of %d, since with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
 				count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
 			Cure: fmt.Sprintf("set channels = %d, or take drivers of more ohms", count)})
 	}

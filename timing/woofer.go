@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/crossover"
 	"pappus/timing/drive"
@@ -92,9 +93,9 @@ func WithWoofer(p *Plan) (Woofer, error) {
 	distance := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
 	switch {
 	case !a.Woofer.Present:
-		return Woofer{}, fmt.Errorf("timing: %w: the design has none", ErrWoofer)
+		return Woofer{}, fmt.Errorf("%w: the design has none", ErrWoofer)
 	case distance < atWoofer:
-		return Woofer{}, fmt.Errorf("timing: %w: the spot is at the woofer", ErrWoofer)
+		return Woofer{}, fmt.Errorf("%w: the spot is at the woofer", ErrWoofer)
 	}
 	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(), Frequency: make([]float64, wooferCount)}
 	var err error
@@ -124,7 +125,7 @@ func linkwitzRiley(w layout.Woofer) (low, high crossover.Filter, err error) {
 		high, err = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, w.Order, w.Crossover)
 	}
 	if err != nil {
-		return low, high, fmt.Errorf("timing: %w", err)
+		return low, high, err
 	}
 	return low, high, nil
 }
@@ -285,7 +286,7 @@ func (w *Woofer) caution(p *Plan) {
 // lost speaks of what is lost where both meet.
 func (w *Woofer) lost() advice.Finding {
 	f := advice.Finding{Code: "crossover_loss", Rank: advice.Cost,
-		What: fmt.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
+		What: prose.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
 			w.Loss, w.Meets),
 		Cure: "set the crossover higher"}
 	if w.Loss-w.Finer.Loss < badLoss/2 {

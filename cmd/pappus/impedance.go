@@ -12,6 +12,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 	"pappus/preview/decode"
 	"pappus/render/figure"
 	"pappus/render/outdir"
@@ -129,9 +130,9 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 func doubt(m table.Impedance) error {
 	switch {
 	case m.Fit.Rough():
-		return fmt.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
+		return prose.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
 	case m.OffPlan():
-		return fmt.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
+		return prose.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
 	}
 	return nil
 }

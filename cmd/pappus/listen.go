@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/play"
 	"pappus/preview/programme"
@@ -115,7 +116,7 @@ func (h hearing) check() error {
 	case h.rounds < 1 || h.rounds > 100:
 		return fmt.Errorf("--rounds %d: must be from 1 to 100", h.rounds)
 	case !(math.Abs(h.turnDeg) <= 180):
-		return fmt.Errorf("--turn-deg %g: must be from -180 to 180", h.turnDeg)
+		return prose.Errorf("--turn-deg %g: must be from -180 to 180", h.turnDeg)
 	case h.turnDeg != 0 && !h.twoEars:
 		return errors.New("--turn-deg: takes --two-ears")
 	case h.blind && len(h.cases) < 2:
@@ -162,7 +163,7 @@ func (h hearing) way(p *timing.Plan) (*preview.Way, error) {
 		to, err := point(text)
 		switch {
 		case r3.Norm(to) > farthest:
-			return nil, fmt.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
+			return nil, prose.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
 		case err != nil:
 			return nil, fmt.Errorf("--walk %w", err)
 		}

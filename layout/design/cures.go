@@ -7,7 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"pappus/layout/words"
+	"pappus/layout/prose"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -148,7 +148,7 @@ func cure(value string, k kind) string {
 	if value == "" {
 		return "the value is missing" + k.must("; must be ")
 	}
-	if read := words.Numbers(value); read != nil && k.words == nil {
+	if read := prose.Numbers(value); read != nil && k.words == nil {
 		return plainNumber(read, k)
 	}
 	for _, mend := range mends {
@@ -156,7 +156,7 @@ func cure(value string, k kind) string {
 		if !ok || !isTOML(mended) {
 			continue
 		}
-		if text := words.Unquoted(mended); k.words != nil && !slices.Contains(k.words, text) {
+		if text := prose.Unquoted(mended); k.words != nil && !slices.Contains(k.words, text) {
 			return "must be " + k.allowed + k.meant(text)
 		}
 		return "not written as TOML has it" + k.must("; must be ") + "; write " + shorten(mended, 60)
@@ -174,7 +174,7 @@ func plainNumber(read []string, k kind) string {
 		}
 		read = fit
 	}
-	return "must be a plain number, with a point for decimals; write " + words.Either(read)
+	return "must be a plain number, with a point for decimals; write " + prose.Either(read)
 }
 
 // fromTOML reads a number as the file would give it.
@@ -198,10 +198,10 @@ var mends = []func(string) (string, bool){
 	func(v string) (string, bool) { return changed(v, typewritten(v)) },
 	func(v string) (string, bool) { return changed(v, typewritten(semicolons.Replace(decimals(v)))) },
 	func(v string) (string, bool) {
-		w, ok := truths[strings.ToLower(words.Unquoted(v))]
+		w, ok := truths[strings.ToLower(prose.Unquoted(v))]
 		return w, ok
 	},
-	func(v string) (string, bool) { return Quote(words.Unquoted(v)), bare.MatchString(words.Unquoted(v)) },
+	func(v string) (string, bool) { return Quote(prose.Unquoted(v)), bare.MatchString(prose.Unquoted(v)) },
 	func(v string) (string, bool) { return v + "]", strings.HasPrefix(v, "[") },
 }
 

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"pappus/layout/words"
+	"pappus/layout/prose"
 )
 
 // aboutKeys returns what a key may be, by its full name; a channel's by that of any.
@@ -40,10 +40,10 @@ func (r *reader) hint(name string, here []string) string {
 	if home := r.home(name); home != "" {
 		return unknown + " here; it belongs " + home
 	}
-	if near := words.DidYouMean(name, here); near != "" {
+	if near := prose.DidYouMean(name, here); near != "" {
 		return unknown + near
 	}
-	if near := words.Nearest(name, r.allNames()); near != "" {
+	if near := prose.Nearest(name, r.allNames()); near != "" {
 		return unknown + "; did you mean " + near + "? It belongs " + r.home(near)
 	}
 	return unknown + "; known here: " + strings.Join(here, ", ")
@@ -52,7 +52,7 @@ func (r *reader) hint(name string, here []string) string {
 // hintAtTop is hint for what stands at the top: a table has the name of a table.
 func (r *reader) hintAtTop(name string, v any, known []string) string {
 	if _, one := v.(map[string]any); one {
-		if near := words.DidYouMean(name, known); near != "" {
+		if near := prose.DidYouMean(name, known); near != "" {
 			return "not a known table" + near
 		}
 	}
@@ -76,7 +76,7 @@ func (r *reader) home(name string) string {
 	if len(homes) == 0 {
 		return ""
 	}
-	return "in " + words.Either(homes)
+	return "in " + prose.Either(homes)
 }
 
 // allNames lists the keys of all tables, each once.

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"pappus/layout/words"
+	"pappus/layout/prose"
 )
 
 // synonyms are words that people say for those that a design uses.
@@ -33,7 +33,7 @@ func (k kind) must(begin string) string {
 // nothing where none is near.
 func (k kind) meant(text string) string {
 	plain := strings.Join(strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '_' || c == '-' }), " ")
-	near := words.Nearest(text, k.words)
+	near := prose.Nearest(text, k.words)
 	for _, w := range k.words {
 		if near == "" && slices.Contains(synonyms[plain], w) {
 			near = w
@@ -83,7 +83,7 @@ func others(v any) []any {
 		if truth, ok := truths[strings.ToLower(strings.TrimSpace(v))]; ok {
 			out = append(out, truth == "true")
 		}
-		for _, number := range words.Numbers(v) {
+		for _, number := range prose.Numbers(v) {
 			out = append(out, fromTOML(number), []any{fromTOML(number)})
 		}
 	case float64:
@@ -113,7 +113,7 @@ func unquoted(list []any) any {
 	for i, v := range list {
 		out[i] = v
 		if text, ok := v.(string); ok {
-			read := words.Numbers(text)
+			read := prose.Numbers(text)
 			if len(read) != 1 {
 				return nil
 			}

@@ -8,7 +8,7 @@ import (
 	"strings"
 	"unicode"
 
-	"pappus/layout/words"
+	"pappus/layout/prose"
 )
 
 // kind is what a key's value may be, and where it goes.
@@ -245,7 +245,7 @@ func oneOf(list []string) string {
 	for i, w := range list {
 		q[i] = strconv.Quote(w)
 	}
-	return words.Either(q)
+	return prose.Either(q)
 }
 
 // eitherWhole writes whole numbers as "2, 4 or 8".
@@ -254,11 +254,11 @@ func eitherWhole(numbers []int) string {
 	for i, n := range numbers {
 		list[i] = strconv.Itoa(n)
 	}
-	return words.Either(list)
+	return prose.Either(list)
 }
 
 // plain writes a number as the file would have it.
-func plain(v float64) string { return words.Number(v, 0) }
+func plain(v float64) string { return prose.Number(v, 0) }
 
 // written gives a value about as the file has it.
 func written(v any) string {

@@ -9,7 +9,7 @@ import (
 	"os"
 	"slices"
 
-	"pappus/layout/words"
+	"pappus/layout/prose"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -51,7 +51,7 @@ func ReadFile(path string, most int) ([]byte, error) {
 
 // unreadable is the error for a file that the system would not give.
 func unreadable(path string, err error) *Error {
-	return &Error{File: path, Reason: words.Reason(err).Error(), Err: err}
+	return &Error{File: path, Reason: prose.Reason(err).Error(), Err: err}
 }
 
 // tooLarge is the error for a file that holds more than any design would.

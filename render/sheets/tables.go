@@ -88,7 +88,7 @@ func partRows(a *layout.Array) rows {
 func (t rows) write(w io.Writer) error {
 	out := csv.NewWriter(w)
 	if err := out.WriteAll(append([][]string{t.names}, t.values...)); err != nil {
-		return fmt.Errorf("sheets: %w", err)
+		return err
 	}
 	return nil
 }

@@ -72,7 +72,7 @@ func BoxWords(h layout.Hollow) string {
 		fmt.Fprintf(b, " Closed, they resonate at %.0f Hz with a Q of %.2f.", c.Resonance, c.Q)
 	}
 	if h.Why != "" {
-		fmt.Fprintf(b, "\nNo vent: %s.", strings.TrimPrefix(h.Why, "box: "))
+		fmt.Fprintf(b, "\nNo vent: %s.", h.Why)
 	}
 	if v := h.Vented; v != nil {
 		fmt.Fprintf(b, "\nA vent of %d holes of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",

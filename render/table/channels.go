@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/exposure"
@@ -114,7 +115,7 @@ func ProtectionWords(p *timing.Plan) string {
 	case math.IsNaN(x.Least):
 		b.WriteString("High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe.")
 	default:
-		fmt.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
+		prose.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
 	}
 	fmt.Fprintf(b, "\n%s", wrap(noiseWords(p)))
 	return b.String()
@@ -234,7 +235,7 @@ func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 		}
 	}
 	held(b, p)
-	fmt.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
+	prose.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
 }
 
 // failures writes what a dead driver does: in each channel, or the worst of all where

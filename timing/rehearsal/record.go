@@ -2,12 +2,12 @@ package rehearsal
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
@@ -106,7 +106,7 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	}
 	if set.Case == timing.IdealPoint || set.Channel < All || set.Channel >= len(p.Channels) ||
 		!(math.Abs(set.Drift) <= 1000) || math.IsNaN(set.SNR) || !(set.Latency >= 0 && set.Latency < s.Gap/2) {
-		return fmt.Errorf("rehearsal: %w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
+		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
 	}
 	return nil
 }

@@ -1,4 +1,4 @@
-package words_test
+package prose_test
 
 import (
 	"context"
@@ -14,7 +14,7 @@ import (
 	"syscall"
 	"testing"
 
-	"pappus/layout/words"
+	"pappus/layout/prose"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -27,10 +27,10 @@ func TestNumber(t *testing.T) {
 		want   string
 	}{
 		{1000, 3, "1000"}, {999.6, 3, "1000"}, {96000, 4, "96000"}, {1234567, 3, "1230000"}, {0.00123456, 3, "0.00123"},
-		{2.5, 3, "2.5"}, {-0.5, 0, "-0.5"}, {0, 3, "0"}, {1e9, 0, "1e9"}, {1.5e-7, 2, "1.5e-7"}, {-2e300, 0, "-2e300"},
+		{2.5, 3, "2.5"}, {-0.5, 0, "-0.5"}, {0, 3, "0"}, {math.Copysign(0, -1), 3, "0"}, {1e9, 0, "1e9"}, {1.5e-7, 2, "1.5e-7"}, {-2e300, 0, "-2e300"},
 		{math.NaN(), 3, "nan"}, {math.Inf(1), 3, "inf"}, {math.Inf(-1), 0, "-inf"}, {0.1 + 0.2, 15, "0.3"},
 	} {
-		if got := words.Number(c.v, c.digits); got != c.want {
+		if got := prose.Number(c.v, c.digits); got != c.want {
 			t.Errorf("Number(%v, %d) = %s, want %s", c.v, c.digits, got, c.want)
 		}
 	}
@@ -41,7 +41,7 @@ func TestNumber(t *testing.T) {
 func TestNumberReadsBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		v, digits := rapid.Float64Range(-1e12, 1e12).Draw(t, "v"), rapid.IntRange(1, 17).Draw(t, "digits")
-		text := words.Number(v, digits)
+		text := prose.Number(v, digits)
 		want, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'e', digits-1, 64), 64)
 		if got, err := strconv.ParseFloat(text, 64); err != nil || got != want {
 			t.Fatalf("%s reads as %v, want %v", text, got, want)
@@ -54,24 +54,24 @@ func TestNumberReadsBack(t *testing.T) {
 
 func TestSprintf(t *testing.T) {
 	for _, c := range []struct{ got, want string }{
-		{words.Sprintf("%.3g Hz", 1000.0), "1000 Hz"},
-		{words.Sprintf("%g to %v", 20000.0, 1e7), "20000 to 10000000"},
-		{words.Sprintf("%.2f %d %s %q", 1.005e3, 7, "a", "b"), `1005.00 7 a "b"`},
-		{words.Sprintf("%+.2g|%7.3g|%-7g|", 12.34, 1000.0, 5.0), "+12|   1000|5      |"},
-		{words.Errorf("%g: %w", 1e6, fs.ErrExist).Error(), "1000000: file already exists"},
+		{prose.Sprintf("%.3g Hz", 1000.0), "1000 Hz"},
+		{prose.Sprintf("%g to %v", 20000.0, 1e7), "20000 to 10000000"},
+		{prose.Sprintf("%.2f %d %s %q", 1.005e3, 7, "a", "b"), `1005.00 7 a "b"`},
+		{prose.Sprintf("%+.2g|%7.3g|%-7g|", 12.34, 1000.0, 5.0), "+12|   1000|5      |"},
+		{prose.Errorf("%g: %w", 1e6, fs.ErrExist).Error(), "1000000: file already exists"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)
 		}
 	}
-	if err := words.Errorf("%g: %w", 1e6, fs.ErrExist); !errors.Is(err, fs.ErrExist) {
+	if err := prose.Errorf("%g: %w", 1e6, fs.ErrExist); !errors.Is(err, fs.ErrExist) {
 		t.Error("wraps nothing")
 	}
 }
 
 func TestNouns(t *testing.T) {
-	got := []string{words.Count(0, "driver", "drivers"), words.Count(1, "driver", "drivers"), words.Count(12, "driver", "drivers"),
-		words.Either([]string{"a"}), words.Either([]string{"a", "b", "c"}), words.Each([]string{"1", "2"}), words.Each(nil)}
+	got := []string{prose.Count(0, "driver", "drivers"), prose.Count(1, "driver", "drivers"), prose.Count(12, "driver", "drivers"),
+		prose.Either([]string{"a"}), prose.Either([]string{"a", "b", "c"}), prose.Each([]string{"1", "2"}), prose.Each(nil)}
 	want := []string{"0 drivers", "1 driver", "12 drivers", "a", "a, b or c", "1 and 2", ""}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
@@ -94,7 +94,7 @@ func TestNearest(t *testing.T) {
 		{"straight line", []string{"path", "straight"}, "straight"}, {"mms_", []string{"qms", "mms_g"}, "mms_g"}, {"wire_mm", []string{"wire_m", "wire_mm2"}, "wire_mm2"},
 		{"ıcosahedron", shapes, "icosahedron"}, {"日本", shapes, ""},
 	} {
-		if got := words.Nearest(c.word, c.among); got != c.want {
+		if got := prose.Nearest(c.word, c.among); got != c.want {
 			t.Errorf("%q: %q, want %q", c.word, got, c.want)
 		}
 	}
@@ -113,7 +113,7 @@ func TestNumbers(t *testing.T) {
 		{"12 cm2", []string{"12"}},
 		{"", nil}, {"cube", nil}, {"1,2,3", nil}, {"1.2.3", nil}, {"-", nil}, {"1,2.3,4", nil}, {"[1, 2]", nil}, {"2025-03-01", nil}, {"e", nil},
 	} {
-		if d := cmp.Diff(c.want, words.Numbers(c.text)); d != "" {
+		if d := cmp.Diff(c.want, prose.Numbers(c.text)); d != "" {
 			t.Errorf("%q: %s", c.text, d)
 		}
 	}
@@ -126,16 +126,16 @@ func TestPathInAShell(t *testing.T) {
 		t.Skip("no shell here")
 	}
 	for _, path := range []string{"a.toml", "my designs/a b.toml", "it's.toml", "$HOME", "~/a", "a*b", `a\b`, "a\u00a0b", "größe.toml", "a;b&c|d", "a\"b", "#a", "!a", "-o", ""} {
-		out, err := exec.Command(sh, "-c", "printf %s "+words.Path(path)).Output()
+		out, err := exec.Command(sh, "-c", "printf %s "+prose.Path(path)).Output()
 		want := path
 		if strings.HasPrefix(path, "-") {
 			want = "./" + path
 		}
 		if err != nil || string(out) != want {
-			t.Errorf("%q became %q (%v) in a shell, as %s", path, out, err, words.Path(path))
+			t.Errorf("%q became %q (%v) in a shell, as %s", path, out, err, prose.Path(path))
 		}
 	}
-	if got := words.Path("designs/lantern_2.toml"); got != "designs/lantern_2.toml" {
+	if got := prose.Path("designs/lantern_2.toml"); got != "designs/lantern_2.toml" {
 		t.Errorf("quotes where none are needed: %s", got)
 	}
 }
@@ -167,11 +167,11 @@ func TestError(t *testing.T) {
 		{"own", errors.New("body.radius_mm is odd"), "body.radius_mm is odd"},
 		{"none", nil, ""},
 	} {
-		if got := strings.ReplaceAll(words.Error(c.err), dir, "DIR"); got != c.want {
+		if got := strings.ReplaceAll(prose.Error(c.err), dir, "DIR"); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
-	if err := words.Reason(open("garden.toml")); err.Error() != "there is no such file" || !errors.Is(err, fs.ErrNotExist) {
+	if err := prose.Reason(open("garden.toml")); err.Error() != "there is no such file" || !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("reason: %v", err)
 	}
 }

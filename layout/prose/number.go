@@ -1,7 +1,8 @@
-package words
+package prose
 
 import (
 	"fmt"
+	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -26,7 +27,10 @@ func Number(v float64, digits int) string {
 	if digits > 0 {
 		v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'e', digits-1, 64), 64)
 	}
-	if a := math.Abs(v); a == 0 || a >= tiny && a < vast {
+	if v == 0 {
+		return "0" // no minus sign before it
+	}
+	if a := math.Abs(v); a >= tiny && a < vast {
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	}
 	mantissa, exponent, _ := strings.Cut(strconv.FormatFloat(v, 'e', -1, 64), "e")
@@ -52,6 +56,14 @@ func Errorf(format string, values ...any) error {
 		values[i] = readable(v)
 	}
 	return fmt.Errorf(format, values...)
+}
+
+// Fprintf is that of package fmt, but that it writes numbers as Sprintf does.
+func Fprintf(w io.Writer, format string, values ...any) (n int, err error) {
+	for i, v := range values {
+		values[i] = readable(v)
+	}
+	return fmt.Fprintf(w, format, values...)
 }
 
 func readable(v any) any {

@@ -3,7 +3,7 @@ package jargon_test
 import (
 	"testing"
 
-	"pappus/layout/words/jargon"
+	"pappus/layout/prose/jargon"
 )
 
 // Each was on a screen once.
