@@ -50,12 +50,12 @@ func newListen(f *flags) *cobra.Command {
 			"the programme. While it plays, one key each, also from standard input:\n\n" + keyHelp + "\n" +
 			"A walk goes at " + fmt.Sprint(preview.Pace) + " m/s, to and fro while it plays, and once in a file. The Doppler shift\n" +
 			"is left out, and of a room all echoes but the floor's.",
-		Args: cobra.MaximumNArgs(1),
+		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := h.contradiction(c.Flags().Changed); err != nil {
 				return err
 			}
-			return oneLine(listen(c, f, first(args), h))
+			return listen(c, f, first(args), h)
 		},
 	}
 	flag := c.Flags()
@@ -88,7 +88,7 @@ func chosen(name string) (programme.Programme, error) {
 			return k, nil
 		}
 	}
-	return programme.Programme{}, fmt.Errorf("--programme %s: must be one of %s", name, strings.Join(programmes(), ", "))
+	return programme.Programme{}, among("programme", name, programmes())
 }
 
 func caseNames(cases []preview.Case) []string {
@@ -124,8 +124,27 @@ func (h hearing) check() error {
 	case h.blind && h.folder != "":
 		return errors.New("--blind: plays, and so cannot go with --output")
 	}
-	_, err := h.depth()
+	if _, err := h.depth(); err != nil {
+		return err
+	}
+	_, err := h.places()
 	return err
+}
+
+// places returns where a walk goes to from the spot.
+func (h hearing) places() ([]r3.Vec, error) {
+	var out []r3.Vec
+	for _, text := range h.walk {
+		to, err := point(text)
+		switch {
+		case err != nil:
+			return nil, fmt.Errorf("--walk %w", err)
+		case r3.Norm(to) > farthest:
+			return nil, prose.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
+		}
+		out = append(out, to)
+	}
+	return out, nil
 }
 
 // chosenCases returns the cases of their names.
@@ -137,12 +156,12 @@ func (h hearing) chosenCases() ([]preview.Case, error) {
 		}
 		i := slices.IndexFunc(preview.Cases, func(c preview.Case) bool { return c.Name == name })
 		if i < 0 {
-			return nil, fmt.Errorf("--cases %s: must be of %s", name, strings.Join(caseNames(preview.Cases), ", "))
+			return nil, among("cases", name, caseNames(preview.Cases))
 		}
 		out = append(out, preview.Cases[i])
 	}
 	if len(out) == 0 || len(out) > len(preview.Cases) {
-		return nil, fmt.Errorf("--cases: %d of them, 1 to %d are possible", len(out), len(preview.Cases))
+		return nil, fmt.Errorf("--cases: names none; must be one or more of %s", strings.Join(caseNames(preview.Cases), ", "))
 	}
 	return out, nil
 }
@@ -159,17 +178,9 @@ func (h hearing) way(p *timing.Plan) (*preview.Way, error) {
 	if h.folder == "" {
 		way.Wait, way.ToAndFro = play.Rise.Seconds(), true
 	}
-	for _, text := range h.walk {
-		to, err := point(text)
-		switch {
-		case r3.Norm(to) > farthest:
-			return nil, prose.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
-		case err != nil:
-			return nil, fmt.Errorf("--walk %w", err)
-		}
-		way.Places = append(way.Places, to)
-	}
-	return way, nil
+	to, err := h.places()
+	way.Places = append(way.Places, to...)
+	return way, err
 }
 
 // walked returns for how many seconds of a walk the programme goes on: there and back
@@ -218,7 +229,7 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	defer said.stop()
 	set, err := h.set(c.Context(), p, cases, source, said)
 	if err != nil {
-		return stopped(err)
+		return err
 	}
 	if warning := source.warning(); warning != "" && !f.quiet {
 		fmt.Fprintf(c.ErrOrStderr(), "Look out: %s.\n", warning)
@@ -232,7 +243,7 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	}
 	switch {
 	case h.folder != "":
-		return stopped(h.write(c.Context(), c.OutOrStdout(), f, p, set, cases, source, said))
+		return h.write(c.Context(), c.OutOrStdout(), f, p, set, cases, source, said)
 	case h.blind:
 		err = h.blindTest(c.Context(), out, c.InOrStdin(), p, set, cases, source)
 	default:
@@ -243,14 +254,6 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 		return nil
 	case errors.Is(err, play.ErrNoDevice):
 		return fmt.Errorf("%w; \"pappus listen -o FOLDER\" writes the same sounds as WAV files", err)
-	}
-	return err
-}
-
-// stopped says kindly that someone stopped what was being made.
-func stopped(err error) error {
-	if errors.Is(err, context.Canceled) {
-		return errors.New("stopped before it was done")
 	}
 	return err
 }

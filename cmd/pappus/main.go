@@ -5,11 +5,14 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/signal"
 	"runtime/debug"
 	"syscall"
+
+	"pappus/layout/prose"
 )
 
 // memory is where the garbage collector begins to work harder, in bytes: a plan
@@ -25,7 +28,7 @@ func main() {
 
 // run does what the command line says and returns the exit code: 0, or 1 with
 // one line on standard error, or 128 and the signal's number for one that ends a
-// program.
+// program, and for Ctrl-C where something was not done for it.
 func run(args []string) int {
 	ctx, stop := untilSignal(context.Background())
 	defer stop()
@@ -33,15 +36,32 @@ func run(args []string) int {
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
 	if err != nil {
-		fmt.Fprintln(os.Stderr, "pappus:", err)
+		fmt.Fprintln(os.Stderr, "pappus:", said(err))
 	}
-	if by, ok := context.Cause(ctx).(ended); ok && by.Signal != os.Interrupt {
+	by, ok := context.Cause(ctx).(ended)
+	switch {
+	case ok && (by.Signal != os.Interrupt || errors.Is(err, context.Canceled)):
 		return by.code()
-	}
-	if err != nil {
+	case err != nil:
 		return 1
 	}
 	return 0
+}
+
+// said is an error in plain words, on one line.
+func said(err error) string {
+	if errors.Is(err, context.Canceled) {
+		return "stopped before it was done"
+	}
+	return prose.Error(err)
+}
+
+// again writes a command for the same design, to be copied; no design is the demo.
+func again(command, design string) string {
+	if design == "" {
+		return command
+	}
+	return command + " " + prose.Path(design)
 }
 
 // ended is why a command is to stop.

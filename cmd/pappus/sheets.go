@@ -21,9 +21,9 @@ func newSheets(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sheets [DESIGN.toml]",
 		Short: "Write what the workshop needs: drilling templates, net, map, parts, shell",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(writeSheets(c, f, first(args), folder))
+			return writeSheets(c, f, first(args), folder)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "sheets", "folder for the sheets")

@@ -18,16 +18,20 @@ func Reason(err error) error {
 	if !ok {
 		return err
 	}
-	return reason{text, err}
+	return Saying(text, err)
 }
 
-type reason struct {
+// Saying returns an error of a text that says all there is to say of others, which it
+// wraps.
+func Saying(text string, of ...error) error { return saying{text, of} }
+
+type saying struct {
 	text string
-	err  error
+	of   []error
 }
 
-func (r reason) Error() string { return r.text }
-func (r reason) Unwrap() error { return r.err }
+func (s saying) Error() string   { return s.text }
+func (s saying) Unwrap() []error { return s.of }
 
 // said is what the errors of systems mean. Those of package fs stand for each system's
 // own, and come after what they would hide.

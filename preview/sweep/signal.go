@@ -60,7 +60,7 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 		return Signal{}, prose.Errorf("%w: it would begin at %g Hz, the high-pass stands at %.4g Hz; a cone can move too far below it", ErrBelow, o.Start, corner)
 	}
 	if !(o.Level >= leastLevel && o.Level <= mostLevel) {
-		return Signal{}, prose.Errorf("%w: %g dB; must be from %g to %g dB below full scale", ErrLoud, o.Level, leastLevel, mostLevel)
+		return Signal{}, prose.Errorf("%w: %g dB; must be from %g to %g dB, where full scale is 0", ErrLoud, o.Level, leastLevel, mostLevel)
 	}
 	s, err := sweep.New(o.Start, o.Stop, o.Length)
 	if err != nil {
