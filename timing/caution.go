@@ -96,7 +96,7 @@ func (plan *Plan) Notes() []string {
 	}
 	switch {
 	case a.Room.Present:
-		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %d times; polars leave the room out.", a.Room.Order))
+		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %s; polars leave the room out.", prose.Count(a.Room.Order, "time", "times")))
 	case a.Surface.Present && a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0:
 		notes = append(notes, "The surface below mirrors the sound, exact for half a ball that stands on it.")
 	case a.Surface.Present:

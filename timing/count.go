@@ -201,8 +201,8 @@ func (plan *Plan) countsEnd() string {
 	case n == len(plan.Array.Mounts):
 		return ""
 	case n < mostCounts:
-		return prose.Sprintf("with more, a channel has fewer than %d drivers and loads the amplifier below its %g ohm",
-			plan.leastDrivers(), plan.Array.Wiring.MinimumLoad)
+		return prose.Sprintf("with more, a channel has fewer than %s and loads the amplifier below its %g ohm",
+			prose.Count(plan.leastDrivers(), "driver", "drivers"), plan.Array.Wiring.MinimumLoad)
 	}
 	return "more were not looked at"
 }

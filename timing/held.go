@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/layout/prose"
 	"pappus/timing/measure"
 	"pappus/timing/split"
 )
@@ -123,8 +124,8 @@ func (h Held) String() string {
 	if last := len(names) - 1; last > 0 {
 		who, has = "Channels "+strings.Join(names[:last], ", ")+" and "+names[last]+" hold", "they have"
 	}
-	text := fmt.Sprintf("%s the others down by up to %.1f dB: %s strings of %d drivers, which share the voltage, and every driver is to get as much.",
-		who, h.By, has, h.Series)
+	text := fmt.Sprintf("%s the others down by up to %.1f dB: %s strings of %s, which share the voltage, and every driver is to get as much.",
+		who, h.By, has, prose.Count(h.Series, "driver", "drivers"))
 	if h.Cure == 0 {
 		return text + " Another number of channels or drivers may cure it: 5 or 7, say, can only be one string."
 	}

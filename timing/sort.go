@@ -34,15 +34,16 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 	count := min(a.Wiring.Channels, most)
 	if count < min(a.Wiring.Channels, len(a.Mounts)) {
 		plan.warn(advice.Finding{Code: "channels_fewer", Rank: advice.Cost,
-			What: prose.Sprintf("%d channels in place of %d, since with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
-				count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
+			What: prose.Sprintf("%s in place of %d, since with fewer than %s of %.3g ohm a channel loads the amplifier below its %g ohm",
+				prose.Count(count, "channel", "channels"), a.Wiring.Channels, prose.Count(plan.leastDrivers(), "driver", "drivers"), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
 			Cure: fmt.Sprintf("set channels = %d, or take drivers of more ohms", count)})
 	}
 	groups := plan.sort(a.Wiring.Split, time, weight, count)
 	if most := a.Wiring.LongestString; most > 0 {
 		if longest := plan.longestOf(groups); longest > most {
 			plan.warn(advice.Finding{Code: "strings_too_long", Rank: advice.Misfit,
-				What: fmt.Sprintf("strings of up to %d drivers, though longest_string = %d, which no split into %d channels in this way keeps to", longest, most, count),
+				What: fmt.Sprintf("strings of up to %s, though longest_string = %d, which no split into %s in this way keeps to",
+					prose.Count(longest, "driver", "drivers"), most, prose.Count(count, "channel", "channels")),
 				Cure: fmt.Sprintf("set longest_string = %d, or another number of channels", longest)})
 		}
 	}

@@ -177,7 +177,7 @@ func readRecording(path string) (impedancefit.Recording, error) {
 		return impedancefit.Recording{}, err
 	}
 	if len(samples) != 2 {
-		return impedancefit.Recording{}, fmt.Errorf("%s: %d channels, must be 2: left before the resistor, right over the driver", path, len(samples))
+		return impedancefit.Recording{}, fmt.Errorf("%s: %s, must be 2: left before the resistor, right over the driver", path, prose.Count(len(samples), "channel", "channels"))
 	}
 	return impedancefit.Recording{Whole: samples[0], Driver: samples[1], Rate: float64(rate)}, nil
 }

@@ -56,14 +56,6 @@ func said(err error) string {
 	return prose.Error(err)
 }
 
-// again writes a command for the same design, to be copied; no design is the demo.
-func again(command, design string) string {
-	if design == "" {
-		return command
-	}
-	return command + " " + prose.Path(design)
-}
-
 // ended is why a command is to stop.
 type ended struct{ os.Signal }
 

@@ -96,11 +96,11 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions)
 	case rehearse:
 		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: %s -i %s\n",
-			len(files), folder, again("pappus measure", design), prose.Path(folder))
+			len(files), folder, prose.Command("pappus measure", design), prose.Path(folder))
 		return err
 	}
 	_, err = fmt.Fprintf(out, "%d files are in %s. Play each, record it as all.wav, channel_1.wav and so on: the microphone\n"+
-		"left, a wire from the player right. Then: %s -i FOLDER\n", len(files), folder, again("pappus measure", design))
+		"left, a wire from the player right. Then: %s -i FOLDER\n", len(files), folder, prose.Command("pappus measure", design))
 	return err
 }
 

@@ -10,6 +10,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/dampinglog"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/render/figure"
 	"pappus/render/planjson"
 	"pappus/render/table"
@@ -179,7 +180,7 @@ func tuneAdd(c *cobra.Command, f *flags, path string, t dampinglog.Trial, fits *
 	if f.quiet {
 		return nil
 	}
-	_, err := fmt.Fprintln(c.OutOrStdout(), "Added to "+l.Path+"; then: "+again("pappus tune", path))
+	_, err := fmt.Fprintln(c.OutOrStdout(), "Added to "+l.Path+"; then: "+prose.Command("pappus tune", path))
 	return err
 }
 

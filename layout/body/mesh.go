@@ -155,7 +155,7 @@ func sided(along, back int) string {
 	if along+back == 1 {
 		return "one face"
 	}
-	return fmt.Sprintf("%d faces one way round, %d the other", along, back)
+	return fmt.Sprintf("%s one way round, %d the other", prose.Count(along, "face", "faces"), back)
 }
 
 // where says where a corner is, in the file's unit.

@@ -66,7 +66,7 @@ func New(d Driver) (Curve, error) {
 // ErrTable.
 func Measured(points []Point) (Curve, error) {
 	if len(points) < 2 {
-		return Curve{}, fmt.Errorf("%w: %d points, must be 2 or more", ErrTable, len(points))
+		return Curve{}, fmt.Errorf("%w: %s, must be 2 or more", ErrTable, prose.Count(len(points), "point", "points"))
 	}
 	c := Curve{node: make([]node, len(points))}
 	for i, p := range points {

@@ -15,6 +15,14 @@ func Path(path string) string {
 	return "'" + strings.ReplaceAll(path, "'", `'\''`) + "'"
 }
 
+// Command writes a command for a design, to be copied; no path is the demo.
+func Command(command, path string) string {
+	if path == "" {
+		return command
+	}
+	return command + " " + Path(path)
+}
+
 // special tells whether a letter may mean something to a shell.
 func special(c rune) bool {
 	switch {

@@ -230,7 +230,7 @@ func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 		fmt.Fprintf(b, "%7s %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", name, c.Parallel, c.Series, c.DCOhm,
 			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt, under)
 		if alone {
-			fmt.Fprintf(b, "Each of the %d drivers has a channel of its own, in the drivers' order.\n", len(p.Arrivals))
+			fmt.Fprintf(b, "%s a channel of its own, in the drivers' order.\n", eachHas(len(p.Arrivals)))
 			break
 		}
 	}
@@ -317,4 +317,12 @@ func Highest(w io.Writer, p *timing.Plan) error {
 		rows = append(rows, []string{fixed(h.Band, 1), band.Name(h.Band), finite(h.Level, 1), h.By.String()})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// eachHas begins a sentence on what each of some drivers has.
+func eachHas(n int) string {
+	if n == 1 {
+		return "The driver has"
+	}
+	return fmt.Sprintf("Each of the %d drivers has", n)
 }

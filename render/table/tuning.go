@@ -165,7 +165,7 @@ func NextWords(t Tuning) string {
 	switch {
 	case errors.Is(t.Why, damping.ErrNoTrials):
 		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
-			strings.Join(strings.Fields("pappus tune add "+t.Path+" --impedance FILE"), " ") + "."
+			prose.Command("pappus tune add", t.Path) + " --impedance FILE."
 	case t.Why != nil:
 		text := t.Why.Error()
 		return spentText(t) + strings.ToUpper(text[:1]) + text[1:] + "."
@@ -222,7 +222,7 @@ func spentText(t Tuning) string {
 
 // fitsText says what there is room for, and who says so.
 func fitsText(g damping.Goal) string {
-	text := prose.Sprintf("There is room for %.4g g and %d openings", g.MostG, g.MostVents)
+	text := prose.Sprintf("There is room for %.4g g and %s", g.MostG, prose.Count(g.MostVents, "opening", "openings"))
 	var unsaid []string
 	if !g.Said {
 		unsaid = append(unsaid, "--most-stuffing-g")

@@ -160,8 +160,8 @@ func smearSentence(smear []float64) string {
 	if best > 1 {
 		which = fmt.Sprintf("channel %d", best+1)
 	}
-	return prose.Sprintf("More than %d channels hardly pay for the smear: %d lower it from %s to %s, and each further one gains less than %.2g us, a tenth of what %s does.",
-		knee, knee, text(1), text(knee), 1e6*Share*gain[best], which)
+	return prose.Sprintf("More than %s hardly pay for the smear: %d lower it from %s to %s, and each further one gains less than %.2g us, a tenth of what %s does.",
+		prose.Count(knee, "channel", "channels"), knee, text(1), text(knee), 1e6*Share*gain[best], which)
 }
 
 // allPay says that the last of some channels still pays, and whether every one did.

@@ -72,7 +72,7 @@ func HighPass(resonance, q float64) (Response, error) {
 // stays that of the point at the end. Errors wrap ErrTable.
 func Measured(points []Point) (Response, error) {
 	if len(points) < 2 {
-		return Response{}, fmt.Errorf("%w: %d points, must be 2 or more", ErrTable, len(points))
+		return Response{}, fmt.Errorf("%w: %s, must be 2 or more", ErrTable, prose.Count(len(points), "point", "points"))
 	}
 	r := Response{node: make([]node, len(points))}
 	for i, p := range points {

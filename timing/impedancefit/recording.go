@@ -164,7 +164,7 @@ func (r Recording) check() error {
 			return fmt.Errorf("the %s channel is %w: its mean is %.0f dB below full scale", side.name, ErrQuiet, -20*math.Log10(max(rms, 1e-10)))
 		}
 		if n := recording.Clipped(side.samples); n > 0 {
-			return fmt.Errorf("the %s channel is %w: %d samples stand at its limit; record with less gain", side.name, ErrClipped, n)
+			return fmt.Errorf("the %s channel is %w: %s at its limit; record with less gain", side.name, ErrClipped, prose.Count(n, "sample", "samples"))
 		}
 	}
 	return nil

@@ -59,7 +59,7 @@ func sound(x []float64, name string) error {
 			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
 	}
 	if n := Clipped(x); n > 0 {
-		return fmt.Errorf("%w: %d samples of %s stand at its limit: lower the recorder's gain", ErrClipped, n, name)
+		return fmt.Errorf("%w: %s of %s at its limit: lower the recorder's gain", ErrClipped, prose.Count(n, "sample", "samples"), name)
 	}
 	return nil
 }
