@@ -11,6 +11,7 @@ import (
 	"os/signal"
 	"runtime/debug"
 	"syscall"
+	"time"
 
 	"pappus/layout/prose"
 )
@@ -32,6 +33,7 @@ func main() {
 func run(args []string) int {
 	ctx, stop := untilSignal(context.Background())
 	defer stop()
+	defer context.AfterFunc(ctx, func() { time.AfterFunc(patience, stillStopping) })()
 	root := newRoot()
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
@@ -46,6 +48,13 @@ func run(args []string) int {
 		return 1
 	}
 	return 0
+}
+
+// stillStopping says on a terminal that a step which cannot be broken off goes on.
+func stillStopping() {
+	if terminal(os.Stderr) {
+		fmt.Fprint(os.Stderr, "\nStopping when this step is done; Ctrl-C again stops at once.\n")
+	}
 }
 
 // said is an error in plain words, on one line.

@@ -22,7 +22,7 @@ var kinds = []kind{
 	{"a thousand or more with an exponent", regexp.MustCompile(`\b[0-9](\.[0-9]+)?e[0-6]\b`)},
 	{"what is no number", regexp.MustCompile(`\bNaN\b|[-+]Inf\b`)},
 	{"a context", regexp.MustCompile(`(?i)context (cancell?ed|deadline)`)},
-	{"a system call", regexp.MustCompile(`\b(open|openat|stat|lstat|statat|mkdir|mkdirat|rename|renameat|unlink|unlinkat|remove|readdirent|fork/exec|bind|dial|listen) [^ ]+: `)},
+	{"a system call", regexp.MustCompile(`(^|[^-a-z])(open|openat|stat|lstat|statat|mkdir|mkdirat|rename|renameat|unlink|unlinkat|remove|readdirent|fork/exec|bind|dial|listen) [^ ]+: `)},
 	{"an outdir", regexp.MustCompile(`\boutdir\b`)},
 	{"a package", regexp.MustCompile(`(^|: )(` + packages + `): `)},
 	{"what the system says", regexp.MustCompile(`no such file or directory|permission denied|file (already )?exists|is a directory|not a directory|invalid argument|` +
