@@ -10,7 +10,7 @@ import (
 
 // checkLoad returns an error where the amplifier may not even drive all drivers in
 // one string, so that no channel can be wired. Channels laid out by hand, and the
-// reckoning with a channel for each driver, are warned of instead.
+// counting on a channel for each driver, are warned of instead.
 func checkLoad(d *design.Design, a *Array) error {
 	n := len(a.Mounts)
 	if d.Wiring.Channels == 0 || len(d.Channels) > 0 {

@@ -32,7 +32,7 @@ type bank struct {
 	early  int           // samples of driver before its time 0
 }
 
-// newBanks reckons what a listener hears along a way that has been checked, a bank
+// newBanks computes what a listener hears along a way that has been checked, a bank
 // for each case.
 func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
 	room := p.Array
@@ -112,7 +112,7 @@ func drive(p *timing.Plan, rate int) (response []float64, early int) {
 	return sequence(p.DriverResponse(nil, frequency), frequency, first, n, rate), early
 }
 
-// fill reckons all steps of all banks, on all cores, until ctx ends.
+// fill computes all steps of all banks, on all cores, until ctx ends.
 func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
 	size := transformFor(length + 2*banks[0].hop)
 	workers := runtime.GOMAXPROCS(0)

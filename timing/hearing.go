@@ -23,7 +23,7 @@ type Listening struct {
 	Woofer *Woofer
 }
 
-// Hearing reckons what is heard of a plan at places in the room, in several cases
+// Hearing computes what is heard of a plan at places in the room, in several cases
 // at once. It may be used from several goroutines.
 type Hearing struct {
 	plan   *Plan

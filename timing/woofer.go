@@ -20,7 +20,7 @@ import (
 // ErrWoofer tells that there is no woofer, or no sum where it is asked for.
 var ErrWoofer = errors.New("no sum with a woofer")
 
-// The levels with a woofer are reckoned at wooferCount frequencies, evenly spaced
+// The levels with a woofer are computed at wooferCount frequencies, evenly spaced
 // on a logarithmic axis, 30 to the octave.
 const (
 	wooferCount = 300
@@ -85,7 +85,7 @@ type Finer struct {
 // finerSteps is how many delays are tried over a period.
 const finerSteps = 240
 
-// WithWoofer reckons the woofer of a plan's array. It is taken for a point source
+// WithWoofer computes the woofer of a plan's array. It is taken for a point source
 // at its place, with the surface's or the room's images; the body's shadow on it is
 // left out, as is its own phase. Its amplifier is taken to give the voltage of the
 // wiring. Errors wrap ErrWoofer where there is no woofer or the spot is at it.

@@ -61,7 +61,7 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	return err
 }
 
-// sheetFiles lists what the workshop needs, with what was reckoned for it.
+// sheetFiles lists what the workshop needs, with what was computed for it.
 func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	a := p.Array
 	w, err := workshop(a)
@@ -83,7 +83,7 @@ func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	), w, nil
 }
 
-// bench is what is reckoned for the workshop.
+// bench is what is computed for the workshop.
 type bench struct {
 	fits     layout.Fits
 	hollow   layout.Hollow

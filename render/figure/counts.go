@@ -89,7 +89,7 @@ func anyFinite(points plotter.XYs) bool {
 
 // countPanel draws a value over the number of channels, the plan's own and the
 // knee. A value that is infinite is drawn as an arrow at the upper edge: there is
-// no comb onset up to the highest reckoned.
+// no comb onset up to the highest computed.
 type countPanel struct {
 	points plotter.XYs
 	own    plotter.XY

@@ -12,7 +12,7 @@ import (
 	"gonum.org/v1/gonum/dsp/window"
 )
 
-// floor is the least magnitude that minimum phase is reckoned with, over the
+// floor is the least magnitude that minimum phase is computed with, over the
 // greatest: -120 dB. A true zero has no logarithm.
 const floor = 1e-6
 

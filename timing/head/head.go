@@ -22,7 +22,7 @@ const lead = 2 * Radius
 // goroutines.
 type Head struct {
 	k       []float64
-	table   *ball.Table // nil: reckoned anew each time
+	table   *ball.Table // nil: computed anew each time
 	turn    []complex128
 	scratch sync.Pool
 }

@@ -52,12 +52,12 @@ func Record(p *timing.Plan, s sweep.Sweep, set Setting) (recording.Take, error) 
 }
 
 // Stage records a plan many times. What its strings give at the spot, which takes long, is
-// reckoned once for settings of one case and rate in a row. It is for one goroutine.
+// computed once for settings of one case and rate in a row. It is for one goroutine.
 type Stage struct {
 	plan      *timing.Plan
 	played    timing.Case
 	rate      float64   // Hz
-	frequency []float64 // Hz, of a transform; nil: nothing is reckoned yet
+	frequency []float64 // Hz, of a transform; nil: nothing is computed yet
 	strings   [][][]complex128
 }
 
@@ -111,7 +111,7 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	return nil
 }
 
-// give reckons what the strings give, for a rate in Hz.
+// give computes what the strings give, for a rate in Hz.
 func (g *Stage) give(c timing.Case, rate float64) {
 	if g.frequency != nil && g.played == c && g.rate == rate {
 		return
