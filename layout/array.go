@@ -97,7 +97,7 @@ type ResponsePoint struct {
 	Phase     float64 // rad, time factor exp(+i omega t): a delay makes it fall
 }
 
-// Timing names the ways of reckoning that the design chose.
+// Timing names the ways of computing that the design chose.
 type Timing struct {
 	Model    string // sphere, point, baffle
 	DelaysBy string // path, field, straight

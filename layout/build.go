@@ -9,6 +9,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -73,7 +74,7 @@ func Build(d *design.Design) (*Array, error) {
 		a.Body = shell.InOpenAir()
 	}
 	if a.Body.Contains(a.Spot) || a.Body.InBall(a.Spot) {
-		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
+		return nil, fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
 			r3.Norm(a.Spot)), ErrSpotInside)
 	}
 	if a.Mounts, err = mounts(d, whole, shell, a.Driver); err != nil {

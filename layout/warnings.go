@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout/advice"
 	"pappus/layout/fit"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -146,8 +147,8 @@ func CrossoverWarning(w Woofer, hz float64, what string) (f advice.Finding, foun
 		return f, false
 	}
 	return advice.Finding{Code: "crossover_low", Rank: advice.Cost,
-		What: fmt.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer", w.Crossover, what, hz),
-		Cure: fmt.Sprintf("set it to %.3g Hz or above, an octave higher", 2*hz)}, true
+		What: prose.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer", w.Crossover, what, hz),
+		Cure: prose.Sprintf("set it to %.3g Hz or above, an octave higher", 2*hz)}, true
 }
 
 // count writes a number with its noun.

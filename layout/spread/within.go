@@ -26,7 +26,7 @@ import (
 // Errors wrap ErrCount, ErrCap, ErrSymmetry and ErrZone.
 func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
 	if n < 1 || n > Most {
-		return nil, 0, fmt.Errorf("spread: %w, not %d", ErrCount, n)
+		return nil, 0, fmt.Errorf("%w, not %d", ErrCount, n)
 	}
 	if err := z.check(n); err != nil {
 		return nil, 0, err
@@ -99,7 +99,7 @@ func onAxis(n int, z Zone) ([]r3.Vec, error) {
 	if want := n % z.Fold; want <= len(free) {
 		return free[:want], nil
 	}
-	return nil, fmt.Errorf("spread: %w: %d of %d points must stand on the axis, where it allows %d", ErrZone, n%z.Fold, n, len(free))
+	return nil, fmt.Errorf("%w: %d of %d points must stand on the axis, where it allows %d", ErrZone, n%z.Fold, n, len(free))
 }
 
 // coaxial tells whether turns about z leave the zone as it is.

@@ -6,6 +6,8 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -63,11 +65,11 @@ func (z Zone) check(n int) error {
 	for i, c := range z.Clear {
 		// A direction that is not finite has no length that is.
 		if long := r3.Norm(c.Axis); !(long > 0 && !math.IsInf(long, 0)) || !(c.HalfAngle >= 0 && c.HalfAngle <= math.Pi) {
-			return fmt.Errorf("spread: %w: cap %d has direction %v, half-angle %g", ErrCap, i+1, c.Axis, c.HalfAngle)
+			return prose.Errorf("%w: cap %d has direction %v, half-angle %g", ErrCap, i+1, c.Axis, c.HalfAngle)
 		}
 	}
 	if z.Fold < 0 || z.Fold > Most || z.Fold > 1 && n%z.Fold > 2 {
-		return fmt.Errorf("spread: %w: %d points, symmetry %d", ErrSymmetry, n, z.Fold)
+		return fmt.Errorf("%w: %d points, symmetry %d", ErrSymmetry, n, z.Fold)
 	}
 	return nil
 }
@@ -106,10 +108,10 @@ const longest = 1 << 22
 // ErrSymmetry and ErrZone.
 func SpiralWithin(n int, z Zone) ([]r3.Vec, error) {
 	if n < 1 || n > 10*Most {
-		return nil, fmt.Errorf("spread: %w, times ten for a spiral, not %d", ErrCount, n)
+		return nil, fmt.Errorf("%w, times ten for a spiral, not %d", ErrCount, n)
 	}
 	if z.Fold > 1 {
-		return nil, fmt.Errorf("spread: %w: a spiral has none", ErrSymmetry)
+		return nil, fmt.Errorf("%w: a spiral has none", ErrSymmetry)
 	}
 	if err := z.check(n); err != nil {
 		return nil, err
@@ -142,7 +144,7 @@ func spiralWithin(n int, z Zone) ([]r3.Vec, error) {
 		}
 		whole = max(next, whole+1+whole/64)
 	}
-	return nil, fmt.Errorf("spread: %w", ErrZone)
+	return nil, ErrZone
 }
 
 // first tells whether a point is in the first of the parts that repeat.

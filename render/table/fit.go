@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 )
 
 // Fit writes one row for each mount: every clearance in mm, negative where
@@ -54,11 +55,11 @@ func FitWords(a *layout.Array, f layout.Fits) string {
 	b := &strings.Builder{}
 	switch {
 	case len(bad) == 0:
-		fmt.Fprintf(b, "All %d drivers fit.", len(f.Reports))
+		fmt.Fprintf(b, "%s.", allFit(len(f.Reports)))
 	case len(bad) <= 8:
-		fmt.Fprintf(b, "%d of %d drivers do not fit: %s.", len(bad), len(f.Reports), strings.Join(bad, ", "))
+		fmt.Fprintf(b, "%d of %s not fit: %s.", len(bad), prose.Count(len(f.Reports), "driver does", "drivers do"), strings.Join(bad, ", "))
 	default:
-		fmt.Fprintf(b, "%d of %d drivers do not fit: %s and others; see fit.csv.", len(bad), len(f.Reports), strings.Join(bad[:8], ", "))
+		fmt.Fprintf(b, "%d of %s not fit: %s and others; see fit.csv.", len(bad), prose.Count(len(f.Reports), "driver does", "drivers do"), strings.Join(bad[:8], ", "))
 	}
 	if f.Largest.FlangeRadius > 0 {
 		fmt.Fprintf(b, " The largest of this driver's proportions has a flange of %.1f mm", 2000*f.Largest.FlangeRadius)
@@ -68,4 +69,12 @@ func FitWords(a *layout.Array, f layout.Fits) string {
 		b.WriteString(".")
 	}
 	return b.String()
+}
+
+// allFit says that all of some drivers fit.
+func allFit(n int) string {
+	if n == 1 {
+		return "The driver fits"
+	}
+	return fmt.Sprintf("All %d drivers fit", n)
 }
