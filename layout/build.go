@@ -47,7 +47,7 @@ func Build(d *design.Design) (*Array, error) {
 		Wall:    d.Body.WallMM * mm,
 		Driver:  driver(d.Driver),
 		Outline: outlineOf(d.Driver),
-		Limits:  fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm},
+		Limits:  limitsOf(d),
 		Box: Box{
 			Braces: d.Box.BracesL / 1000, TargetQ: d.Box.TargetQ,
 			VentRadius: d.Box.VentHoleMM / 2 * mm, VentHoles: d.Box.VentHoles, Stuffing: d.Box.StuffingKgM3,
@@ -74,9 +74,11 @@ func Build(d *design.Design) (*Array, error) {
 		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
 			r3.Norm(a.Spot)), ErrSpotInside)
 	}
-	if a.Mounts, err = mounts(d, whole, shell, a.Driver); err != nil {
+	places, err := place(d, whole, shell)
+	if err != nil {
 		return nil, err
 	}
+	a.Mounts = places.mounts
 	if err := checkPlaces(d, a); err != nil {
 		return nil, err
 	}
@@ -152,6 +154,10 @@ func outlineOf(d design.Driver) fit.Driver {
 		TerminalLength: d.TerminalLengthMM * mm,
 		ScrewRadius:    d.ScrewMM / 2 * mm,
 	}
+}
+
+func limitsOf(d *design.Design) fit.Limits {
+	return fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm}
 }
 
 // processor gives what delays can be set; without a step, one sample.

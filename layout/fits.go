@@ -15,7 +15,7 @@ type Fits struct {
 
 // Fit looks at every mount of an array.
 func (a *Array) Fit() (Fits, error) {
-	mounts := a.fitMounts()
+	mounts := fitMounts(a.Mounts)
 	reports, err := fit.Check(a.Body, mounts, a.Outline, a.Limits)
 	if err != nil {
 		return Fits{}, err
@@ -31,9 +31,9 @@ func (a *Array) Fit() (Fits, error) {
 	return out, nil
 }
 
-func (a *Array) fitMounts() []fit.Mount {
-	out := make([]fit.Mount, len(a.Mounts))
-	for i, m := range a.Mounts {
+func fitMounts(m []Mount) []fit.Mount {
+	out := make([]fit.Mount, len(m))
+	for i, m := range m {
 		out[i] = fit.Mount{Point: m.Point, Normal: m.Normal, Face: m.Face}
 	}
 	return out

@@ -116,7 +116,7 @@ func alone(w *walls, m Mount, d Driver, l Limits) Report {
 	}
 	if d.TerminalReach > 0 {
 		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, l.Wall)
-		if d.TerminalReach > d.CutoutRadius {
+		if d.TerminalReach > d.CutoutRadius && !w.baseOnly {
 			r.Terminal = min(r.Terminal, d.TerminalFront-l.Wall)
 		}
 	}

@@ -20,6 +20,7 @@ type side struct {
 	inward r3.Vec
 	offset float64
 	lean   float64 // tangent of half the turn from face to face
+	beyond int     // the neighbour
 }
 
 // walls is a body made ready to be asked about.
@@ -27,6 +28,8 @@ type walls struct {
 	body   *body.Body
 	planes []plane
 	sides  [][]side // by face
+	// baseOnly leaves out all but the base of a cut.
+	baseOnly bool
 }
 
 func newWalls(b *body.Body) *walls {
@@ -49,7 +52,7 @@ func newWalls(b *body.Body) *walls {
 			if i == 1 {
 				inward = r3.Scale(-1, inward)
 			}
-			w.sides[f] = append(w.sides[f], side{inward, r3.Dot(inward, p), lean})
+			w.sides[f] = append(w.sides[f], side{inward, r3.Dot(inward, p), lean, e.Faces[1-i]})
 		}
 	}
 	return w
@@ -91,14 +94,14 @@ func (w *walls) isOwn(m Mount, at int) bool {
 func (w *walls) clearance(m Mount, parts []solid, wall float64) float64 {
 	least := math.Inf(1)
 	for i := range w.planes {
-		if w.isOwn(m, i) {
+		if math.IsInf(w.planes[i].offset, 1) || w.isOwn(m, i) {
 			continue
 		}
 		for j := range parts {
 			least = min(least, w.planes[i].offset-wall-parts[j].extent(w.planes[i].normal))
 		}
 	}
-	if w.body.IsBall() {
+	if w.body.IsBall() && !w.baseOnly {
 		for j := range parts {
 			least = min(least, w.body.Radius-wall-parts[j].back.farthest(parts[j].axis))
 		}
