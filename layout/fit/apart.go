@@ -17,9 +17,11 @@ import (
 // in E. G. Gilbert, D. W. Johnson, S. S. Keerthi, IEEE J. Robotics and
 // Automation 4 (1988) 193: nearest points of simplices whose corners are the
 // outermost differences.
-func apart(a, b *solid) float64 {
+//
+// Where it cannot be less than a limit it need not be exact: it is at least that.
+func apart(a, b *solid, limit float64) float64 {
 	gap, meet := gap(a, b)
-	if meet {
+	if meet && gap < limit {
 		return max(gap, clash(a, b))
 	}
 	return gap
@@ -117,6 +119,7 @@ const (
 	groups   = 8
 	starts   = 16 // in a group
 	coarsest = 0.25
+	middling = 0.004
 	finest   = 1e-7
 	rounds   = 8
 	ways     = 8 // to turn to
@@ -124,9 +127,16 @@ const (
 
 // clash returns minus how far one of two solids that meet must be moved, by
 // looking round for the direction with the shortest way. One that is shorter by
-// some percent may have been missed.
+// some percent may have been missed. Only the best of what the groups lead to is
+// followed to the finest step.
 func clash(a, b *solid) float64 {
+	var top r3.Vec
 	most := math.Inf(-1)
+	try := func(u r3.Vec, width float64) {
+		if u, width = climb(a, b, u, width, coarsest, middling); width > most {
+			top, most = u, width
+		}
+	}
 	for from := 0; from < groups*starts; from += starts {
 		best, width := r3.Vec{}, math.Inf(-1)
 		for i := from; i < from+starts; i++ {
@@ -135,14 +145,15 @@ func clash(a, b *solid) float64 {
 				best, width = u, w
 			}
 		}
-		most = max(most, climb(a, b, best, width))
+		try(best, width)
 	}
 	// Rods that cross part soonest square to both.
 	if across := r3.Cross(a.axis, b.axis); r3.Norm(across) > rounding {
 		for _, u := range []r3.Vec{r3.Unit(across), r3.Scale(-1, r3.Unit(across))} {
-			most = max(most, climb(a, b, u, widthAlong(a, b, u)))
+			try(u, widthAlong(a, b, u))
 		}
 	}
+	_, most = climb(a, b, top, most, middling, finest)
 	return most
 }
 
@@ -160,8 +171,8 @@ func onSpiral(i, n int) r3.Vec {
 
 // climb turns a direction until the gap along it gets no wider. Along a ridge it
 // would go on in ever smaller gains: it takes a few rounds of each step.
-func climb(a, b *solid, best r3.Vec, width float64) float64 {
-	for step := coarsest; step > finest; step /= 2 {
+func climb(a, b *solid, best r3.Vec, width, first, last float64) (r3.Vec, float64) {
+	for step := first; step > last; step /= 2 {
 		for range rounds {
 			side := r3.Unit(r3.Cross(best, leastAxis(best)))
 			up := r3.Cross(best, side)
@@ -179,7 +190,7 @@ func climb(a, b *solid, best r3.Vec, width float64) float64 {
 			}
 		}
 	}
-	return width
+	return best, width
 }
 
 // leastAxis returns the coordinate axis that a direction leans to least.

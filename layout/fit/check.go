@@ -149,7 +149,7 @@ func baskets(out []Report, mounts []Mount, d Driver) {
 		middles[i] = r3.Sub(m.Point, r3.Scale(d.Depth/2, m.Normal))
 	}
 	reach := math.Hypot(d.Depth/2, max(d.CutoutRadius, d.magnet()))
-	least, to := nearest(middles, reach, func(i, j int) float64 { return leastApart(parts[i], parts[j]) })
+	least, to := nearest(middles, reach, once(func(i, j int) float64 { return leastApart(parts[i], parts[j]) }))
 	for i := range out {
 		out[i].Inside, out[i].InsideTo = least[i], to[i]
 	}
@@ -173,11 +173,25 @@ func terminals(out []Report, mounts []Mount, d Driver) {
 	}
 }
 
+// once keeps what a distance that is the same both ways comes to.
+func once(distance func(i, j int) float64) func(i, j int) float64 {
+	known := map[[2]int]float64{}
+	return func(i, j int) float64 {
+		pair := [2]int{min(i, j), max(i, j)}
+		d, found := known[pair]
+		if !found {
+			d = distance(pair[0], pair[1])
+			known[pair] = d
+		}
+		return d
+	}
+}
+
 func leastApart(a, b []solid) float64 {
 	least := math.Inf(1)
 	for i := range a {
 		for j := range b {
-			least = min(least, apart(&a[i], &b[j]))
+			least = min(least, apart(&a[i], &b[j], least))
 		}
 	}
 	return least
