@@ -91,7 +91,10 @@ func Build(d *design.Design) (*Array, error) {
 	if err := checkLoad(d, a); err != nil {
 		return nil, err
 	}
-	a.Warnings = fitWarnings(a)
+	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Outline, a.Limits); err != nil {
+		return nil, fault(d, "driver", "", err.Error(), err)
+	}
+	a.Warnings = append(verdict(a, d, whole), leftOut(d, places)...)
 	if a.Channels, err = channels(d, a); err != nil {
 		return nil, err
 	}

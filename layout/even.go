@@ -18,8 +18,15 @@ const seed = 1
 
 // even spreads the mounts that a design asks for over what its zones leave of the
 // body, as evenly as can be and so that drivers keep apart where there is room.
+// Where there is none, what is behind the flanges does not count: a builder who has
+// to take another driver should not find all places crowded where the deep one goes.
 func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
-	zone, err := evenZone(d, whole, shell)
+	zone, room, err := evenZone(d, whole, shell)
+	if err == nil && !(room >= d.Mounts.Count && spread.Holds(d.Mounts.Count, zone)) {
+		flat := *d
+		flat.Driver.DepthMM, flat.Driver.MagnetHeightMM, flat.Driver.TerminalReachMM = 0, 0, 0
+		zone, _, err = evenZone(&flat, whole, shell)
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -48,17 +55,23 @@ func onBody(whole *body.Body, directions []r3.Vec) []Mount {
 
 // evenZone gives what the design leaves for even places: outside of its
 // kept-clear zones, above its lowest elevation, on a dome far enough from the cut,
-// and as far from each other as two drivers must be.
-func evenZone(d *design.Design, whole, shell *body.Body) (spread.Zone, error) {
-	zone := spread.Zone{Clear: keptClear(d, whole), Fold: d.Mounts.Symmetry}
+// and as far from each other as two drivers must be. No more drivers than room fit
+// anywhere: none, if the cut is in the way of one even at the top; one, if no two keep
+// apart. What the zone does not ask for then cannot be had.
+func evenZone(d *design.Design, whole, shell *body.Body) (zone spread.Zone, room int, err error) {
+	room = design.MaxDrivers
+	zone = spread.Zone{Clear: keptClear(d, whole), Fold: d.Mounts.Symmetry}
 	low := math.Inf(-1)
 	if below := d.Mounts.KeepClearBelowDeg; below != nil {
 		low = *below * math.Pi / 180
 	}
 	if d.Mounts.Over == "dome" {
-		floor, err := domeFloor(d, whole, shell)
+		floor, found, err := domeFloor(d, whole, shell)
 		if err != nil {
-			return zone, err
+			return zone, 0, err
+		}
+		if !found {
+			room = 0
 		}
 		low = max(low, floor)
 	}
@@ -75,31 +88,33 @@ func evenZone(d *design.Design, whole, shell *body.Body) (spread.Zone, error) {
 	}
 	apart, err := fit.LeastAngle(radius, outlineOf(d.Driver), limitsOf(d))
 	if err != nil {
-		return zone, fault(d, "driver", "", err.Error(), err)
+		return zone, 0, fault(d, "driver", "", err.Error(), err)
 	}
 	if apart <= math.Pi {
 		zone.Apart = apart
+	} else {
+		room = min(room, 1)
 	}
-	return zone, nil
+	return zone, room, nil
 }
 
 // domeFloor gives the elevation in rad, seen from the centre, from which up a
 // driver keeps off the cut and its base, whatever its azimuth. Where none does, not
-// even at the top, the cut-out alone has to.
-func domeFloor(d *design.Design, whole, shell *body.Body) (float64, error) {
+// even at the top, that is not found, and the cut-out alone has to.
+func domeFloor(d *design.Design, whole, shell *body.Body) (elevation float64, found bool, err error) {
 	top, err := offBase(d, whole, shell, []r3.Vec{{Z: 1}})
 	if err != nil {
-		return 0, err
+		return 0, false, err
 	}
 	low, high := -math.Pi/2, math.Pi/2
 	if !top[0] {
-		return cutoutFloor(d, whole), nil
+		return cutoutFloor(d, whole), false, nil
 	}
 	for high-low > finestFloor {
 		middle := (low + high) / 2
 		off, err := offBase(d, whole, shell, ringAt(whole, middle))
 		if err != nil {
-			return 0, err
+			return 0, false, err
 		}
 		if all(off) {
 			high = middle
@@ -107,7 +122,7 @@ func domeFloor(d *design.Design, whole, shell *body.Body) (float64, error) {
 			low = middle
 		}
 	}
-	return high + rounding, nil
+	return high + rounding, true, nil
 }
 
 // finestFloor is how near in rad the floor of a dome is found: a hundredth of a

@@ -34,7 +34,7 @@ func place(d *design.Design, whole, shell *body.Body) (placed, error) {
 	if shell != whole {
 		toShell(m, whole, shell)
 	}
-	if m, err = aboveCut(d, shell, m); err != nil {
+	if m, err = aboveCut(d, whole, shell, m); err != nil {
 		return p, err
 	}
 	p.cut = p.places - len(m)
@@ -78,27 +78,31 @@ func places(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 	}
 }
 
-// aboveCut leaves out the mounts whose cut-out is not all above the cut. Even
-// places are the program's own: of them it leaves out all where the cut or its base
-// is in the driver's way, if that leaves any.
-func aboveCut(d *design.Design, shell *body.Body, m []Mount) ([]Mount, error) {
+// aboveCut leaves out the mounts whose cut-out is not all above the cut. Of places
+// that were spread evenly over the whole body, which are the program's own, it leaves
+// out all where the cut or its base is in the driver's way, unless it is everywhere.
+func aboveCut(d *design.Design, whole, shell *body.Body, m []Mount) ([]Mount, error) {
 	cutout := d.Driver.CutoutMM / 2 * mm
 	m = slices.DeleteFunc(m, func(m Mount) bool { return !clearsCut(shell, m, cutout) })
-	if d.Mounts.On != "even" || !shell.IsCut {
+	if d.Mounts.On != "even" || d.Mounts.Over == "dome" || !shell.IsCut {
 		return m, nil
 	}
-	off, err := fit.OffBase(shell, fitMounts(m), outlineOf(d.Driver), limitsOf(d))
+	top := onBody(whole, []r3.Vec{{Z: 1}})
+	if shell != whole {
+		toShell(top, whole, shell)
+	}
+	off, err := fit.OffBase(shell, fitMounts(append(top, m...)), outlineOf(d.Driver), limitsOf(d))
 	if err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
+	if !off[0] {
+		return m, nil
+	}
 	var free []Mount
 	for i := range m {
-		if off[i] {
+		if off[i+1] {
 			free = append(free, m[i])
 		}
-	}
-	if len(free) == 0 {
-		return m, nil
 	}
 	return free, nil
 }

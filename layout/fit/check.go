@@ -38,25 +38,38 @@ type Report struct {
 	Through float64
 }
 
-// slack is a length in m below which a limit counts as kept.
-const slack = 1e-9
+// Slack is a length in m: what lacks less of a limit keeps it.
+const Slack = 1e-9
 
 // Fits tells whether every clearance that is known keeps its limit. Through
 // does not count.
-func (r Report) Fits(l Limits) bool { return r.fitsBody(l) && !(r.ScrewFlange < l.Edge-slack) }
+func (r Report) Fits(l Limits) bool { return !(r.Lack(l) > Slack) }
 
-// fitsBody is Fits but for what the driver alone decides.
-func (r Report) fitsBody(l Limits) bool {
-	for _, v := range [][2]float64{
+// Lack is the most in m that any known clearance lacks of its limit; below 0 where
+// all have more than they need, by so much, and -Inf where none is known.
+func (r Report) Lack(l Limits) float64 {
+	most := r.lackOfBody(l)
+	if lack := l.Edge - r.ScrewFlange; lack > most {
+		most = lack
+	}
+	return most
+}
+
+// lackOfBody is Lack but for what the driver alone decides.
+func (r Report) lackOfBody(l Limits) float64 {
+	most := math.Inf(-1)
+	for _, v := range [...][2]float64{
 		{r.Flange, l.Edge}, {r.Cutout, l.Edge}, {r.ScrewEdge, l.Edge},
 		{r.Gap, l.Apart}, {r.Inside, l.Apart}, {r.Wall, l.Apart}, {r.Terminal, l.Apart},
 	} {
-		if v[0] < v[1]-slack {
-			return false
+		if lack := v[1] - v[0]; lack > most { // which what is not known is not
+			most = lack
 		}
 	}
-	return true
+	return most
 }
+
+func (r Report) fitsBody(l Limits) bool { return !(r.lackOfBody(l) > Slack) }
 
 // Check reports on every mount of a body, all with the same driver. A smallest
 // ring of screws keeps its holes off the cut-out by the limit to an edge.
@@ -133,7 +146,7 @@ func flanges(out []Report, mounts []Mount, d Driver) {
 	for i, m := range mounts {
 		points[i] = m.Point
 	}
-	gaps, to := nearest(points, d.FlangeRadius, func(i, j int) float64 {
+	gaps, to := nearest(points, d.FlangeRadius, func(i, j int, _ float64) float64 {
 		return Gap(mounts[i].Point, mounts[i].Normal, mounts[j].Point, mounts[j].Normal, d.FlangeRadius)
 	})
 	for i := range out {
@@ -149,7 +162,7 @@ func baskets(out []Report, mounts []Mount, d Driver) {
 		middles[i] = r3.Sub(m.Point, r3.Scale(d.Depth/2, m.Normal))
 	}
 	reach := math.Hypot(d.Depth/2, max(d.CutoutRadius, d.magnet()))
-	least, to := nearest(middles, reach, once(func(i, j int) float64 { return leastApart(parts[i], parts[j]) }))
+	least, to := nearest(middles, reach, once(func(i, j int, limit float64) float64 { return leastApart(parts[i], parts[j], limit) }))
 	for i := range out {
 		out[i].Inside, out[i].InsideTo = least[i], to[i]
 	}
@@ -165,7 +178,7 @@ func terminals(out []Report, mounts []Mount, d Driver) {
 		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
 	}
 	reach := math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
-	least, to := nearest(middles, reach, func(i, j int) float64 { return leastApart(own[i], all[j]) })
+	least, to := nearest(middles, reach, func(i, j int, limit float64) float64 { return leastApart(own[i], all[j], limit) })
 	for i := range out {
 		if least[i] < out[i].Terminal {
 			out[i].Terminal, out[i].TerminalTo = least[i], to[i]
@@ -173,25 +186,28 @@ func terminals(out []Report, mounts []Mount, d Driver) {
 	}
 }
 
-// once keeps what a distance that is the same both ways comes to.
-func once(distance func(i, j int) float64) func(i, j int) float64 {
-	known := map[[2]int]float64{}
-	return func(i, j int) float64 {
+// once keeps what a distance that is the same both ways came to. What is not below
+// the limit that it was asked with is only known to be that much at least.
+func once(distance func(i, j int, limit float64) float64) func(i, j int, limit float64) float64 {
+	type answer struct{ d, limit float64 }
+	known := map[[2]int]answer{}
+	return func(i, j int, limit float64) float64 {
 		pair := [2]int{min(i, j), max(i, j)}
-		d, found := known[pair]
-		if !found {
-			d = distance(pair[0], pair[1])
-			known[pair] = d
+		a, found := known[pair]
+		if !found || a.d >= a.limit && a.d < limit {
+			a = answer{distance(pair[0], pair[1], limit), limit}
+			known[pair] = a
 		}
-		return d
+		return a.d
 	}
 }
 
-func leastApart(a, b []solid) float64 {
+// leastApart is apart for all parts of two drivers.
+func leastApart(a, b []solid, limit float64) float64 {
 	least := math.Inf(1)
 	for i := range a {
 		for j := range b {
-			least = min(least, apart(&a[i], &b[j], least))
+			least = min(least, apart(&a[i], &b[j], min(least, limit)))
 		}
 	}
 	return least
@@ -242,7 +258,7 @@ func insideFits(mounts []Mount, d Driver, l Limits) bool {
 func keepApart(a, b []solid, least float64) bool {
 	for i := range a {
 		for j := range b {
-			if width, _ := gap(&a[i], &b[j]); width < least-slack {
+			if width, _ := gap(&a[i], &b[j]); width < least-Slack {
 				return false
 			}
 		}

@@ -58,12 +58,20 @@ func newWalls(b *body.Body) *walls {
 	return w
 }
 
-// lean returns the tangent of half the angle between two unit normals.
-func lean(m, n r3.Vec) float64 { return r3.Norm(r3.Cross(m, n)) / (1 + r3.Dot(m, n)) }
+// lean returns the tangent of half the angle between two unit normals, by whichever
+// of its two forms does not lose the digits.
+func lean(m, n r3.Vec) float64 {
+	sin, cos := r3.Norm(r3.Cross(m, n)), r3.Dot(m, n)
+	if cos < 0 {
+		return (1 - cos) / sin
+	}
+	return sin / (1 + cos)
+}
 
 // edge returns how far in m a circle round a mount can reach in its face: on
 // the outside, and at the wall's depth, where the neighbours' walls come nearer.
-// Where the mount is on no face, nothing says: +Inf.
+// Where the mount is on no face, nothing says: +Inf; but on a cut ball the
+// edge is the cut, and the flange lies square to its direction from the centre.
 func (w *walls) edge(m Mount, wall float64) (outside, inside float64) {
 	outside, inside = math.Inf(1), math.Inf(1)
 	switch b := w.body; {
@@ -77,6 +85,16 @@ func (w *walls) edge(m Mount, wall float64) (outside, inside float64) {
 		inside = outside - wall*lean(m.Normal, r3.Vec{Z: -1})
 	}
 	return outside, inside
+}
+
+// rim returns how far from its centre a disc that touches a ball can reach
+// before it meets the cut.
+func rim(b *body.Body, point r3.Vec) float64 {
+	slope := math.Hypot(point.X, point.Y) / r3.Norm(point) // of the disc, downward
+	if slope < rounding {
+		return math.Inf(1)
+	}
+	return (point.Z - b.Cut) / slope
 }
 
 // own is how near to a plane, over the body's radius, a mount sits on it.
