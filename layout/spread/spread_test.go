@@ -14,8 +14,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// TestEvenEnergy checks against points_on_sphere.csv (Wales and Ulker, Phys.
-// Rev. B 74 (2006) 212101). The energy is summed here once more.
+// TestEvenEnergy checks against points_on_sphere.csv, which a search apart from this
+// program computed (Wales and Ulker, Phys. Rev. B 74 (2006) 212101, list the same
+// energies). The energy is summed here once more.
 func TestEvenEnergy(t *testing.T) {
 	rows, err := reference.Table("points_on_sphere.csv")
 	if err != nil {
