@@ -18,6 +18,19 @@ import (
 // and found to do: places to leave empty or a count; a smaller part of the driver,
 // or a smaller driver; a larger body.
 func cure(a *Array, d *design.Design, whole *body.Body) string {
+	below := math.Inf(-1)
+	if d.Mounts.KeepClearBelowDeg != nil {
+		below = *d.Mounts.KeepClearBelowDeg
+	}
+	asked := d.Mounts
+	asked.KeepClearBelowDeg = nil
+	key := fmt.Sprint(d.Path, d.Body, asked, below, a.Outline, a.Limits, whole.Vertices, a.Mounts)
+	return cures.get(key, func() string { return findCure(a, d, whole) })
+}
+
+var cures memory[string]
+
+func findCure(a *Array, d *design.Design, whole *body.Body) string {
 	t := newTrial(a, d, whole)
 	var ways []string
 	add := func(way string, found bool) {
@@ -289,13 +302,18 @@ func (t *trial) larger() (string, bool) {
 	does := func(less int) bool { return t.with(change(-less)) }
 	// The larger a cut body, the more faces come free at the cut, so that more is not
 	// always better: it is looked for from below.
+	// Even places on a ball only gain by it, and are slow to try.
+	steps := 25
+	if t.design.Mounts.On == "even" && t.directions == nil {
+		steps = 4
+	}
 	low := int(b.RadiusMM)
 	high, most := low, int(min(largestGrowth*b.RadiusMM, 5000))
 	for {
 		if high == most {
 			return "", false
 		}
-		if high = min(high+1+high/25, most); does(-high) {
+		if high = min(high+1+high/steps, most); does(-high) {
 			break
 		}
 		low = high

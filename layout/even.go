@@ -21,20 +21,45 @@ const seed = 1
 // Where there is none, what is behind the flanges does not count: a builder who has
 // to take another driver should not find all places crowded where the deep one goes.
 func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
+	n := d.Mounts.Count
 	zone, room, err := evenZone(d, whole, shell)
-	if err == nil && !(room >= d.Mounts.Count && spread.Holds(d.Mounts.Count, zone)) {
-		flat := *d
-		flat.Driver.DepthMM, flat.Driver.MagnetHeightMM, flat.Driver.TerminalReachMM = 0, 0, 0
-		zone, _, err = evenZone(&flat, whole, shell)
-	}
 	if err != nil {
 		return nil, err
 	}
-	points, _, err := spread.Within(d.Mounts.Count, seed, zone)
-	if err != nil {
-		return nil, fault(d, "mounts.count", fmt.Sprint(d.Mounts.Count), err.Error(), err)
+	var s spreading
+	if room >= n {
+		s = spreadings.get(fmt.Sprint("all ", n, zone), func() spreading {
+			if !spread.Holds(n, zone) {
+				return spreading{}
+			}
+			return spreadOver(n, zone)
+		})
 	}
-	return onBody(whole, points), nil
+	if s.points == nil && s.err == nil {
+		flat := *d
+		flat.Driver.DepthMM, flat.Driver.MagnetHeightMM, flat.Driver.TerminalReachMM = 0, 0, 0
+		if zone, _, err = evenZone(&flat, whole, shell); err != nil {
+			return nil, err
+		}
+		s = spreadings.get(fmt.Sprint(n, zone), func() spreading { return spreadOver(n, zone) })
+	}
+	if s.err != nil {
+		return nil, fault(d, "mounts.count", fmt.Sprint(n), s.err.Error(), s.err)
+	}
+	return onBody(whole, s.points), nil
+}
+
+// spreading is a spread of points, or why there is none.
+type spreading struct {
+	points []r3.Vec
+	err    error
+}
+
+var spreadings memory[spreading]
+
+func spreadOver(n int, zone spread.Zone) spreading {
+	points, _, err := spread.Within(n, seed, zone)
+	return spreading{points, err}
 }
 
 // onBody moves directions from the centre, of unit length, out to a whole body.

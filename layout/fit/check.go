@@ -100,7 +100,7 @@ func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
 func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
 	out := make([]Report, len(mounts))
 	for i, m := range mounts {
-		out[i] = alone(w, m, d, l)
+		out[i] = alone(w, m, d, l, math.Inf(1))
 	}
 	flanges(out, mounts, d)
 	if d.Depth > 0 {
@@ -112,8 +112,9 @@ func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
 	return out
 }
 
-// alone reports on what does not depend on other mounts.
-func alone(w *walls, m Mount, d Driver, l Limits) Report {
+// alone reports on what does not depend on other mounts. A distance to a wall that is
+// more than enough may be told as that.
+func alone(w *walls, m Mount, d Driver, l Limits, enough float64) Report {
 	nan := math.NaN()
 	r := Report{Gap: math.Inf(1), GapTo: -1, Inside: nan, InsideTo: -1, Wall: nan, Terminal: nan, TerminalTo: -1,
 		ScrewRing: nan, ScrewFlange: nan, ScrewEdge: nan, Through: nan}
@@ -125,10 +126,10 @@ func alone(w *walls, m Mount, d Driver, l Limits) Report {
 		r.ScrewEdge = outside - r.ScrewRing - d.ScrewRadius
 	}
 	if d.Depth > 0 {
-		r.Wall = w.clearance(m, behind(m, d, l.Wall), l.Wall)
+		r.Wall = w.clearance(m, behind(m, d, l.Wall), l.Wall, enough)
 	}
 	if d.TerminalReach > 0 {
-		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, l.Wall)
+		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, l.Wall, enough)
 		if d.TerminalReach > d.CutoutRadius && !w.baseOnly {
 			r.Terminal = min(r.Terminal, d.TerminalFront-l.Wall)
 		}
@@ -156,13 +157,18 @@ func flanges(out []Report, mounts []Mount, d Driver) {
 
 // baskets fills in the nearest basket or magnet of each mount.
 func baskets(out []Report, mounts []Mount, d Driver) {
-	parts, middles := make([][]solid, len(mounts)), make([]r3.Vec, len(mounts))
+	parts, middles, capsules := make([][]solid, len(mounts)), make([]r3.Vec, len(mounts)), make([]capsule, len(mounts))
 	for i, m := range mounts {
-		parts[i] = behind(m, d, 0)
+		parts[i], capsules[i] = behind(m, d, 0), capsuleOf(m, d)
 		middles[i] = r3.Sub(m.Point, r3.Scale(d.Depth/2, m.Normal))
 	}
 	reach := math.Hypot(d.Depth/2, max(d.CutoutRadius, d.magnet()))
-	least, to := nearest(middles, reach, once(func(i, j int, limit float64) float64 { return leastApart(parts[i], parts[j], limit) }))
+	least, to := nearest(middles, reach, once(func(i, j int, limit float64) float64 {
+		if far := capsules[i].apart(capsules[j]); far >= limit {
+			return far
+		}
+		return leastApart(parts[i], parts[j], limit)
+	}))
 	for i := range out {
 		out[i].Inside, out[i].InsideTo = least[i], to[i]
 	}
@@ -218,7 +224,7 @@ func leastApart(a, b []solid, limit float64) float64 {
 func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
 	out := make([]Report, len(mounts))
 	for i, m := range mounts {
-		if out[i] = alone(w, m, d, l); !out[i].fitsBody(l) {
+		if out[i] = alone(w, m, d, l, l.Apart); !out[i].fitsBody(l) {
 			return false
 		}
 	}
@@ -244,10 +250,14 @@ func insideFits(mounts []Mount, d Driver, l Limits) bool {
 		}
 		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
 	}
+	capsules := make([]capsule, len(mounts))
+	for i, m := range mounts {
+		capsules[i] = capsuleOf(m, d)
+	}
 	reach := l.Apart + 2*math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
 	for i := range mounts {
 		for j := range i {
-			if r3.Norm2(r3.Sub(middles[i], middles[j])) < reach*reach && !keepApart(parts[i], parts[j], l.Apart) {
+			if r3.Norm2(r3.Sub(middles[i], middles[j])) < reach*reach && capsules[i].apart(capsules[j]) < l.Apart && !keepApart(parts[i], parts[j], l.Apart) {
 				return false
 			}
 		}

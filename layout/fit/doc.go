@@ -23,7 +23,8 @@
 // are as far apart as the cone frustums that they are made of, exactly within a
 // billionth of their size; where they meet the report is below 0, and at least
 // as far as one must be moved, but for a search that may miss the shortest way.
-// To a wall they are as near as to its inner plane. A terminal is taken for the
+// To a wall they are as near as to its inner plane, from where that meets the inner
+// side of their own face on. A terminal is taken for the
 // ring that it sweeps, since nothing says which way it will stand: what clears
 // so clears however the driver is turned.
 //

@@ -28,7 +28,7 @@ func OffBase(b *body.Body, mounts []Mount, d Driver, l Limits) ([]bool, error) {
 	w := newWalls(b).base()
 	out := make([]bool, len(mounts))
 	for i, m := range mounts {
-		r := alone(w, m, d, l)
+		r := alone(w, m, d, l, l.Apart)
 		out[i] = r.fitsBody(l)
 	}
 	return out, nil
@@ -36,7 +36,7 @@ func OffBase(b *body.Body, mounts []Mount, d Driver, l Limits) ([]bool, error) {
 
 // base returns the walls without all but the base of a cut.
 func (w *walls) base() *walls {
-	out := &walls{body: w.body, planes: make([]plane, len(w.planes)), sides: make([][]side, len(w.sides)), baseOnly: true}
+	out := &walls{body: w.body, whole: w.whole, planes: make([]plane, len(w.planes)), sides: make([][]side, len(w.sides)), baseOnly: true}
 	for i := range out.planes {
 		out.planes[i].offset = math.Inf(1)
 		if i >= len(w.body.Faces) || w.body.Faces[i].Base {

@@ -27,6 +27,7 @@ type side struct {
 type walls struct {
 	body   *body.Body
 	planes []plane
+	whole  []plane  // the same, also where only the base counts
 	sides  [][]side // by face
 	// baseOnly leaves out all but the base of a cut.
 	baseOnly bool
@@ -38,6 +39,7 @@ func newWalls(b *body.Body) *walls {
 		n := b.Normal(f)
 		w.planes[f] = plane{n, r3.Dot(n, b.Vertices[face.Corners[0]])}
 	}
+	w.whole = w.planes
 	if b.IsBall() {
 		if b.IsCut {
 			w.planes = append(w.planes, plane{r3.Vec{Z: -1}, -b.Cut})
@@ -107,16 +109,24 @@ func (w *walls) isOwn(m Mount, at int) bool {
 }
 
 // clearance returns the distance in m from what a driver has behind its wall to
-// the inner sides of the other walls. Of a ball, all of which is one wall, only
-// what lies deeper than the front of each part counts.
-func (w *walls) clearance(m Mount, parts []solid, wall float64) float64 {
-	least := math.Inf(1)
-	for i := range w.planes {
-		if math.IsInf(w.planes[i].offset, 1) || w.isOwn(m, i) {
+// the inner sides of the other walls; where it is more than enough, no less than
+// that. Of a ball, all of which is one wall, only what lies deeper than the front of
+// each part counts.
+func (w *walls) clearance(m Mount, parts []solid, wall, enough float64) float64 {
+	least := enough
+	for j := range parts {
+		part := &parts[j]
+		// The nearest plane first: the others then need a short look only.
+		first := w.nearestPlane(m, part, wall, least)
+		if first < 0 {
 			continue
 		}
-		for j := range parts {
-			least = min(least, w.planes[i].offset-wall-parts[j].extent(w.planes[i].normal))
+		least = min(least, w.toWall(m, part, first, wall, least))
+		middle, reach := part.middle(), part.reach()
+		for i, p := range w.planes {
+			if i != first && p.offset-wall-r3.Dot(p.normal, middle)-reach < least && !w.isOwn(m, i) {
+				least = min(least, w.toWall(m, part, i, wall, least))
+			}
 		}
 	}
 	if w.body.IsBall() && !w.baseOnly {
@@ -126,6 +136,77 @@ func (w *walls) clearance(m Mount, parts []solid, wall float64) float64 {
 	}
 	return least
 }
+
+// nearestPlane returns the plane whose inner side is nearest to a solid, of those that
+// are nearer than a limit and not the mount's own; -1 where there is none.
+func (w *walls) nearestPlane(m Mount, part *solid, wall, limit float64) int {
+	middle, reach := part.middle(), part.reach()
+	least, first := limit, -1
+	for i, p := range w.planes {
+		if p.offset-wall-r3.Dot(p.normal, middle)-reach >= least || w.isOwn(m, i) {
+			continue
+		}
+		if far := p.offset - wall - part.extent(p.normal); far < least {
+			least, first = far, i
+		}
+	}
+	return first
+}
+
+// toWall returns how far a solid is from the inner side of a wall, exactly where that
+// is less than a limit.
+func (w *walls) toWall(m Mount, part *solid, at int, wall, limit float64) float64 {
+	far := w.planes[at].offset - wall - part.extent(w.planes[at].normal)
+	if far < limit && m.Face >= 0 {
+		far = max(far, behindFace(part, w.whole[m.Face], w.planes[at], wall, limit))
+	}
+	return far
+}
+
+// behindFace returns how far a solid is from the inner side of a wall as far as it
+// lies behind the inner side of the solid's own: from the line where the two meet
+// on. Where faces lean little the plane of the next one comes near to the front of a
+// driver, but only in front of that line, where there is no such wall.
+//
+// A plane square to u keeps the solid off this half-plane by its least along u less
+// the solid's extent. u must lean from the wall's normal n towards t, the way on from
+// the line: u = cos(angle) n + sin(angle) t. The widest gap is the distance; of any
+// other u it is less. A gap of a limit ends the search.
+func behindFace(part *solid, own, other plane, wall, limit float64) float64 {
+	cos := r3.Dot(own.normal, other.normal)
+	sin := math.Sqrt(max(0, 1-cos*cos))
+	if sin < 1e-6 {
+		return math.Inf(-1) // the opposite wall: they meet nowhere
+	}
+	t := r3.Scale(1/sin, r3.Sub(r3.Scale(cos, other.normal), own.normal))
+	alongN := other.offset - wall
+	alongT := (cos*alongN - (own.offset - wall)) / sin // of the line
+	gap := func(angle float64) float64 {
+		s, c := math.Sincos(angle)
+		return c*alongN + s*alongT - part.extent(r3.Add(r3.Scale(c, other.normal), r3.Scale(s, t)))
+	}
+	const samples = 16
+	step := math.Pi / 2 / samples
+	at, best := 0.0, gap(0)
+	for i := 1; i <= samples && best < limit; i++ {
+		if g := gap(float64(i) * step); g > best {
+			at, best = float64(i)*step, g
+		}
+	}
+	for ; step > finestLean && best < limit; step /= 2 {
+		for _, angle := range [2]float64{max(0, at-step), min(math.Pi/2, at+step)} {
+			if g := gap(angle); g > best {
+				at, best = angle, g
+			}
+		}
+	}
+	return best
+}
+
+// finestLean is how near in rad the direction of the widest gap to a wall is found:
+// over 100 mm that is a ten thousandth of a millimetre at most, by which the gap is
+// then too narrow.
+const finestLean = 1e-6
 
 // farthest returns how far a disc's farthest point is from the origin.
 func (d disc) farthest(axis r3.Vec) float64 {

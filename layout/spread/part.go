@@ -23,7 +23,9 @@ type parting struct {
 	poles  int
 	points []r3.Vec // the poles, then each ring
 	order  []int    // of the points, by height
+	sorted []r3.Vec // the points in that order
 	pull   []r3.Vec // slope of the cost at each point
+	pulls  []r3.Vec // the same, in that order
 	// What was computed last, and where: x y z of each ring's point.
 	x     []float64
 	total float64
@@ -45,7 +47,9 @@ func newParting(rings int, poles []r3.Vec, z Zone) *parting {
 		poles:  len(poles),
 		points: make([]r3.Vec, n),
 		order:  make([]int, n),
+		sorted: make([]r3.Vec, n),
 		pull:   make([]r3.Vec, n),
+		pulls:  make([]r3.Vec, n),
 	}
 	copy(p.points, poles)
 	for i := range p.order {
@@ -120,19 +124,7 @@ func (p *parting) compute(x []float64) {
 	for i := range len(x) / 3 {
 		p.fill(i, unit(x, i))
 	}
-	clear(p.pull)
-	p.total = 0
-	limit := p.chord * p.chord
-	byHeight(p.points, p.order, p.chord, func(i, j int) {
-		d := r3.Sub(p.points[i], p.points[j])
-		lack := 1 - r3.Norm2(d)/limit
-		if lack <= 0 {
-			return
-		}
-		p.total += lack * lack
-		d = r3.Scale(4*lack/limit, d)
-		p.pull[i], p.pull[j] = r3.Sub(p.pull[i], d), r3.Add(p.pull[j], d)
-	})
+	p.total = p.pairs()
 	for i, at := range p.points[p.poles:] {
 		for _, c := range p.zone.Clear {
 			sin, cos := math.Sincos(c.HalfAngle)
@@ -146,17 +138,44 @@ func (p *parting) compute(x []float64) {
 	}
 }
 
-// byHeight calls visit once with each pair of points whose heights differ by no
-// more than a reach. The order is one of all points, and is left sorted.
-func byHeight(points []r3.Vec, order []int, reach float64, visit func(i, j int)) {
-	slices.SortFunc(order, func(i, j int) int { return cmp.Or(cmp.Compare(points[i].Z, points[j].Z), cmp.Compare(i, j)) })
-	for at, i := range order {
-		for _, j := range order[at+1:] {
-			if points[j].Z-points[i].Z > reach {
+// pairs returns what pairs pay and fills pull with the slope of it.
+func (p *parting) pairs() float64 {
+	byHeight(p.points, p.order)
+	for at, i := range p.order {
+		p.sorted[at] = p.points[i]
+	}
+	clear(p.pulls)
+	limit, total := p.chord*p.chord, 0.0
+	for i, at := range p.sorted {
+		for j := i + 1; j < len(p.sorted); j++ {
+			d := r3.Sub(at, p.sorted[j])
+			if -d.Z > p.chord {
 				break
 			}
-			visit(i, j)
+			lack := 1 - r3.Norm2(d)/limit
+			if lack <= 0 {
+				continue
+			}
+			total += lack * lack
+			d = r3.Scale(4*lack/limit, d)
+			p.pulls[i], p.pulls[j] = r3.Sub(p.pulls[i], d), r3.Add(p.pulls[j], d)
 		}
+	}
+	for at, i := range p.order {
+		p.pull[i] = p.pulls[at]
+	}
+	return total
+}
+
+// byHeight sorts an order of points by their height, fast where it nearly is.
+func byHeight(points []r3.Vec, order []int) {
+	for at := 1; at < len(order); at++ {
+		i, to := order[at], at
+		for to > 0 && points[order[to-1]].Z > points[i].Z {
+			order[to] = order[to-1]
+			to--
+		}
+		order[to] = i
 	}
 }
 
@@ -178,10 +197,17 @@ func LeastAngle(points []r3.Vec) float64 {
 	if len(points) == 2 {
 		reach = 2
 	}
+	slices.SortFunc(order, func(i, j int) int { return cmp.Compare(points[i].Z, points[j].Z) })
 	least := 4.0
-	byHeight(points, order, reach, func(i, j int) {
-		least = min(least, r3.Norm2(r3.Sub(points[i], points[j])))
-	})
+	for at, i := range order {
+		for _, j := range order[at+1:] {
+			d := r3.Sub(points[i], points[j])
+			if -d.Z > reach {
+				break
+			}
+			least = min(least, r3.Norm2(d))
+		}
+	}
 	return 2 * math.Asin(min(1, math.Sqrt(least)/2))
 }
 
