@@ -126,10 +126,10 @@ func alone(w *walls, m Mount, d Driver, l Limits, enough float64) Report {
 		r.ScrewEdge = outside - r.ScrewRing - d.ScrewRadius
 	}
 	if d.Depth > 0 {
-		r.Wall = w.clearance(m, behind(m, d, l.Wall), l.Wall, enough)
+		r.Wall = w.clearance(m, behind(m, d, l.Wall), d.CutoutRadius, l.Wall, enough)
 	}
 	if d.TerminalReach > 0 {
-		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, l.Wall, enough)
+		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, 0, l.Wall, enough)
 		if d.TerminalReach > d.CutoutRadius && !w.baseOnly {
 			r.Terminal = min(r.Terminal, d.TerminalFront-l.Wall)
 		}

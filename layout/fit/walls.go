@@ -111,8 +111,9 @@ func (w *walls) isOwn(m Mount, at int) bool {
 // clearance returns the distance in m from what a driver has behind its wall to
 // the inner sides of the other walls; where it is more than enough, no less than
 // that. Of a ball, all of which is one wall, only what lies deeper than the front of
-// each part counts.
-func (w *walls) clearance(m Mount, parts []solid, wall, enough float64) float64 {
+// each part counts, and of what came through a hole of a radius only what reaches
+// beyond the middle: before that the ball about it only widens.
+func (w *walls) clearance(m Mount, parts []solid, hole, wall, enough float64) float64 {
 	least := enough
 	for j := range parts {
 		part := &parts[j]
@@ -131,7 +132,9 @@ func (w *walls) clearance(m Mount, parts []solid, wall, enough float64) float64 
 	}
 	if w.body.IsBall() && !w.baseOnly {
 		for j := range parts {
-			least = min(least, w.body.Radius-wall-parts[j].back.farthest(parts[j].axis))
+			if back := parts[j].back; back.radius > hole || r3.Dot(back.centre, parts[j].axis) < 0 {
+				least = min(least, w.body.Radius-wall-back.farthest(parts[j].axis))
+			}
 		}
 	}
 	return least
