@@ -49,9 +49,10 @@ const rim52 = "shape = \"ball\"\nradius_mm = 150\ncut_height_mm = 0\n"
 const flange34 = "[driver]\ndiameter_mm = 28\ncutout_mm = 29\nflange_mm = 34\ndepth_mm = 18\n"
 
 func TestDomeFits(t *testing.T) {
-	for _, n := range []int{1, 2, 12, 52, 100} {
+	large := "shape = \"ball\"\nradius_mm = 400\ncut_height_mm = 0\n"
+	for n, body := range map[int]string{1: rim52, 2: rim52, 12: rim52, 52: rim52, 100: rim52, 300: large, 700: large} {
 		t.Run(strconv.Itoa(n), func(t *testing.T) {
-			a := build(t, with(rim52, fmt.Sprintf("on = \"even\"\ncount = %d\nover = \"dome\"", n), flange34))
+			a := build(t, with(body, fmt.Sprintf("on = \"even\"\ncount = %d\nover = \"dome\"", n), flange34))
 			if bad, found := misfitting(a); len(a.Mounts) != n || bad > 0 || len(found) > 0 || len(a.Warnings) > 0 {
 				t.Errorf("%d mounts, %d do not fit: %v", len(a.Mounts), bad, a.Warnings)
 			}
