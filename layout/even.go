@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -18,8 +19,9 @@ const seed = 1
 
 // even spreads the mounts that a design asks for over what its zones leave of the
 // body, as evenly as can be and so that drivers keep apart where there is room.
-// Where there is none, what is behind the flanges does not count: a builder who has
-// to take another driver should not find all places crowded where the deep one goes.
+// Where there is none, and what is behind the flanges leaves less than half of the
+// room that flanges have, it does not count: a builder who has to take another driver
+// should not find all places crowded where the deep one goes.
 func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 	n := d.Mounts.Count
 	zone, room, err := evenZone(d, whole, shell)
@@ -38,15 +40,34 @@ func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 	if s.points == nil && s.err == nil {
 		flat := *d
 		flat.Driver.DepthMM, flat.Driver.MagnetHeightMM, flat.Driver.TerminalReachMM = 0, 0, 0
-		if zone, _, err = evenZone(&flat, whole, shell); err != nil {
+		wide, _, err := evenZone(&flat, whole, shell)
+		if err != nil {
 			return nil, err
+		}
+		if room == 0 || 2*share(zone) < share(wide) {
+			zone = wide
 		}
 		s = spreadings.get(fmt.Sprint(n, zone), func() spreading { return spreadOver(n, zone) })
 	}
 	if s.err != nil {
-		return nil, fault(d, "mounts.count", fmt.Sprint(n), s.err.Error(), s.err)
+		reason := s.err.Error()
+		if errors.Is(s.err, spread.ErrZone) {
+			reason = "the cut and what is kept clear leave no room for drivers, or none on the axis of the symmetry; must leave some"
+		}
+		return nil, fault(d, "mounts.count", fmt.Sprint(n), reason, s.err)
 	}
 	return onBody(whole, s.points), nil
+}
+
+// share returns how many of a thousand points, evenly over the sphere, a zone leaves.
+func share(zone spread.Zone) int {
+	n := 0
+	for _, p := range spread.Spiral(1000) {
+		if zone.Contains(p) {
+			n++
+		}
+	}
+	return n
 }
 
 // spreading is a spread of points, or why there is none.

@@ -255,7 +255,10 @@ func TestEvenPlacesFit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		radius := rapid.Float64Range(40, 300).Draw(t, "radius")
 		cutout := rapid.Float64Range(12, 45).Draw(t, "cut-out")
-		body := fmt.Sprintf("shape = \"ball\"\nradius_mm = %g\n", radius)
+		// On a body with faces its edges may be in the way, which is no doing of the
+		// program's; what it says must hold there too.
+		shape := rapid.SampledFrom([]string{"ball", "ball", "ball", "dodecahedron", "geodesic"}).Draw(t, "shape")
+		body := fmt.Sprintf("shape = %q\nradius_mm = %g\n", shape, radius)
 		mounts := fmt.Sprintf("on = \"even\"\ncount = %d\n", rapid.IntRange(1, 40).Draw(t, "count"))
 		if rapid.Bool().Draw(t, "cut") {
 			body += fmt.Sprintf("cut_height_mm = %g\n", radius*rapid.Float64Range(-0.8, 0.5).Draw(t, "cut height"))
@@ -289,7 +292,11 @@ func TestEvenPlacesFit(t *testing.T) {
 		if !said(a) {
 			t.Fatalf("%d of %d do not fit, and it says %v", n, len(a.Mounts), a.Warnings)
 		}
-		if n > 0 && !strings.HasPrefix(found[0].Cure, "take a smaller driver") {
+		if n > 0 && shape == "ball" && !strings.Contains(text, "over") && !strings.Contains(text, "cut_height") &&
+			!strings.Contains(found[0].Cure, "set count = ") && a.Driver.Depth <= a.Body.Radius/2 && len(a.Mounts) > 1 {
+			t.Errorf("does not say how many fit: %v", found)
+		}
+		if n > 0 && !strings.HasPrefix(found[0].Cure, "take a smaller driver") && !strings.HasPrefix(found[0].Cure, "set on = ") {
 			cured(t, read, found[0].Cure)
 		}
 	})
