@@ -27,6 +27,7 @@ type Array struct {
 	Print      Print
 	Outline    fit.Driver // of the driver, for what must be kept clear
 	Limits     fit.Limits
+	Fits       []fit.Report // how each mount's driver fits: the one verdict
 	Timing     Timing
 	Wiring     Wiring
 	Protection Protection

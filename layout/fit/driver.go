@@ -121,5 +121,5 @@ func (d Driver) times(factor float64) Driver {
 // takesScrews tells whether there is room for screws between the cut-out and the
 // flange's rim.
 func (d Driver) takesScrews(l Limits) bool {
-	return d.ScrewRadius == 0 || d.FlangeRadius-d.CutoutRadius >= 2*(l.Edge+d.ScrewRadius)-slack
+	return d.ScrewRadius == 0 || d.FlangeRadius-d.CutoutRadius >= 2*(l.Edge+d.ScrewRadius)-Slack
 }
