@@ -82,6 +82,7 @@ type moved struct {
 	Fault    string       `json:"fault,omitempty"`
 	Error    string       `json:"error,omitempty"`
 	Spot     *triple      `json:"spot_m,omitempty"`
+	Place    *place       `json:"place,omitempty"`
 	Drivers  []heard      `json:"drivers,omitempty"`
 	Channels []set        `json:"channels,omitempty"`
 	Response *response    `json:"response,omitempty"`
@@ -198,6 +199,8 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		return out, nil
 	}
 	spot := r3.Vec{X: m.Spot[0], Y: m.Spot[1], Z: m.Spot[2]}
+	at := placeOf(s.made.array, spot)
+	out.Place = &at
 	p, err := s.planner.Move(spot)
 	if err != nil {
 		out.Fault = s.words(err, spot)
