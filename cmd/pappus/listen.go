@@ -128,12 +128,12 @@ func (h hearing) check() error {
 	if _, err := h.depth(); err != nil {
 		return err
 	}
-	_, err := h.places()
+	_, err := h.corners()
 	return err
 }
 
-// places returns where a walk goes to from the spot.
-func (h hearing) places() ([]r3.Vec, error) {
+// corners returns where a walk goes to from the spot.
+func (h hearing) corners() ([]r3.Vec, error) {
 	var out []r3.Vec
 	for _, text := range h.walk {
 		to, err := point(text)
@@ -179,7 +179,7 @@ func (h hearing) way(p *timing.Plan) (*preview.Way, error) {
 	if h.folder == "" {
 		way.Wait, way.ToAndFro = play.Rise.Seconds(), true
 	}
-	to, err := h.places()
+	to, err := h.corners()
 	way.Places = append(way.Places, to...)
 	return way, err
 }
