@@ -28,6 +28,7 @@ type Plan struct {
 
 	Choices    []Choice // what each way of taking delays would cost at the spot
 	Counts     []Count  // what 1, 2, 3 … channels would leave at the spot
+	Front      []Strung // what shorter strings cost and bring; empty where the design leaves no choice
 	Response   Response
 	Aligned    Measures // with the delays
 	Unaligned  Measures // without

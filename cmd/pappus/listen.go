@@ -13,6 +13,7 @@ import (
 	"pappus/preview"
 	"pappus/preview/play"
 	"pappus/preview/programme"
+	"pappus/render/tape"
 	"pappus/timing"
 
 	"github.com/gopxl/beep/v2"
@@ -64,7 +65,7 @@ func newListen(f *flags) *cobra.Command {
 	flag.BoolVar(&h.twoEars, "two-ears", false, "through a rigid-ball head at the spot, facing the body; for headphones")
 	flag.Float64Var(&h.turnDeg, "turn-deg", 0, "with --two-ears: the head turned to the left, -180 to 180; the body is then heard more in the right ear")
 	flag.BoolVar(&h.dry, "dry", false, "without the surface or the room")
-	flag.StringArrayVar(&h.walk, "walk", nil, "walk from the spot to x,y,z in metres; give it again to walk on")
+	flag.StringArrayVar(&h.walk, "walk", nil, "walk from the spot to x,y,z in metres from the body's middle: forward, to the loudspeaker's own left (the right hand of who faces it) and up; give it again to walk on")
 	flag.IntVar(&h.rounds, "rounds", 3, "how often all cases are played, 1 to 100, unless a key holds one")
 	flag.BoolVar(&h.blind, "blind", false, "a blind test of the first two cases, ten tries")
 	flag.StringVarP(&h.folder, "output", "o", "", "write WAV files and pictures of the sound into a folder, and play nothing")
@@ -191,6 +192,27 @@ func (h hearing) walking() string {
 	return ", walking"
 }
 
+// places says in words between which places the listener walks, a line each; nothing
+// where nobody walks.
+func (h hearing) places(p *timing.Plan) string {
+	way, err := h.way(p)
+	if way == nil || err != nil {
+		return ""
+	}
+	var b strings.Builder
+	for i, at := range way.Places {
+		lead := "then to"
+		switch i {
+		case 0:
+			lead = "You walk from"
+		case 1:
+			lead = "to"
+		}
+		fmt.Fprintf(&b, "%s %s\n", lead, tape.Of(p.Array, at).Full())
+	}
+	return b.String()
+}
+
 func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	if err := h.check(); err != nil {
 		return err
@@ -289,7 +311,7 @@ func (h hearing) playTurns(ctx context.Context, out io.Writer, in io.Reader, p *
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s\n", caution, s.words, h.walking()+h.left(p), float64(turn)/rate, k.hint(), numbered(cases))
+	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s%s\n", caution, s.words, h.walking()+h.left(p), float64(turn)/rate, k.hint(), h.places(p), numbered(cases))
 	say := func(i int) { fmt.Fprintf(out, "now: %d %s\n", i+1, cases[i].Words) }
 	desk := preview.NewDesk(preview.NewSwitch(sources(set, len(cases), s), crossfade), turn, h.rounds*len(cases), say)
 	knob := preview.NewKnob(desk, crossfade)

@@ -81,6 +81,7 @@ type moved struct {
 	Fault    string       `json:"fault,omitempty"`
 	Error    string       `json:"error,omitempty"`
 	Spot     *triple      `json:"spot_m,omitempty"`
+	Place    *place       `json:"place,omitempty"`
 	Drivers  []heard      `json:"drivers,omitempty"`
 	Channels []set        `json:"channels,omitempty"`
 	Response *response    `json:"response,omitempty"`
@@ -95,7 +96,7 @@ type heard struct {
 	Channel  int    `json:"channel"`
 	Delay    number `json:"delay_us"`
 	Level    number `json:"level_db"`
-	Arrival  number `json:"arrival_us"`
+	Field    number `json:"field_arrival_us"` // when it is heard; by the path where there is no field to time
 	Path     number `json:"path_m"`
 	Straight number `json:"straight_path_m"`
 	Seen     bool   `json:"seen"`
@@ -197,6 +198,8 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		return out, nil
 	}
 	spot := r3.Vec{X: m.Spot[0], Y: m.Spot[1], Z: m.Spot[2]}
+	at := placeOf(s.made.array, spot)
+	out.Place = &at
 	p, err := s.planner.Move(spot)
 	if err != nil {
 		out.Fault = s.words(err, spot)
@@ -258,7 +261,7 @@ func (out *moved) fill(p *timing.Plan) {
 	for i, r := range p.Arrivals {
 		out.Drivers = append(out.Drivers, heard{
 			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: settable(r.Delay), Level: db(r.Level),
-			Arrival: us(r.Time), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
+			Field: us(r.Heard()), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
 		})
 	}
 	for _, c := range p.Channels {

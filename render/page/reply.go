@@ -138,7 +138,12 @@ func fail(w http.ResponseWriter, err error) {
 	case errors.As(err, &known):
 		status = known.status
 	case errors.As(err, &faults):
-		status, body = http.StatusUnprocessableEntity, map[string]any{"error": faults.Error(), "faults": faults}
+		said := map[string]any{"error": faults.Error(), "faults": faults}
+		var c curable
+		if errors.As(err, &c) {
+			said["cure"] = c.cure
+		}
+		status, body = http.StatusUnprocessableEntity, said
 	case errors.Is(err, ErrNotThere):
 		status = http.StatusNotImplemented
 	case errors.Is(err, ErrAsked):

@@ -24,6 +24,13 @@
 //	                         lowest_hz where the load is least (null: not known); the most that a
 //	                         tone draws: amplifier_v, amplifier_a, amplifier_w, and of the driver
 //	                         that gets most driver_v, driver_a, driver_w
+//	amplifier                volt (RMS, what levels are for), given: it is the amplifier's own, watt and
+//	                         into_ohm as it is sold (null: not given), minimum_ohm
+//	front[]                  what shorter strings cost and bring, from the shortest to the least smear:
+//	                         longest_string (drivers), smear_us, comb_onset_hz, louder_db than the last at
+//	                         the spot, driver_v (the most over each driver), limited_by (amplifier, or
+//	                         driver: it stands no more), least_ohm of any channel, most_drivers in one,
+//	                         in_step (the rule allows it), rule (its choice), chosen (the plan's own)
 //	protection               the high-pass, the level and what limits it: as WriteChannels has it
 //	choices[]                by (straight, path, field, peak), octave_hz, short_of_in_step_db: what
 //	                         delays taken so, one for each driver, leave at the spot
@@ -82,6 +89,8 @@ type plan struct {
 	LevelError levelError `json:"level_error"`
 	Drivers    []driver   `json:"drivers"`
 	Channels   []channel  `json:"channels"`
+	Amplifier  amplifier  `json:"amplifier"`
+	Front      []strung   `json:"front"`
 	Protection protection `json:"protection"`
 	Choices    []choice   `json:"choices"`
 	Level      string     `json:"level_unit"`
@@ -92,6 +101,23 @@ type plan struct {
 	Echoes     []echo     `json:"echoes"`
 	Warnings   []string   `json:"warnings"`
 	Findings   []Finding  `json:"findings"`
+}
+
+type amplifier struct {
+	Volt    number  `json:"volt"`
+	Given   bool    `json:"given"`
+	Watt    *number `json:"watt"`
+	IntoOhm *number `json:"into_ohm"`
+	Minimum number  `json:"minimum_ohm"`
+}
+
+func amplifierOf(w layout.Wiring) amplifier {
+	out := amplifier{Volt: to(4, w.Voltage), Given: w.HasAmplifier, Minimum: to(3, w.MinimumLoad)}
+	if w.Watt > 0 {
+		watt, into := to(3, w.Watt), to(3, w.IntoOhm)
+		out.Watt, out.IntoOhm = &watt, &into
+	}
+	return out
 }
 
 type air struct {
@@ -251,6 +277,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 			[3]number{m(e.At.X), m(e.At.Y), m(e.At.Z)}, to(1, e.Nearer), to(1, e.Further)})
 	}
 	out.Level, out.InStep, out.Protection = unit(p), to(4, s.InStep), protectionOf(p.Protection)
+	out.Amplifier, out.Front = amplifierOf(a.Wiring), frontOf(p)
 	for b, o := range s.Octaves {
 		out.Octaves = append(out.Octaves, octaveOf(s, b, o))
 	}

@@ -6,12 +6,11 @@ import (
 	"math"
 	"strings"
 
+	"pappus/render/tape"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/omni"
 	"pappus/timing/reverb"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // most is how many drivers are listed on the screen; the rest is in the CSV.
@@ -26,8 +25,8 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	s := style(colour)
 	a := p.Array
 	fmt.Fprintf(b, "%s\n", s.strong(a.Name))
-	fmt.Fprintf(b, "%d drivers on a body of %.0f mm radius (%s)\nheard from %.2f m; sound travels at %.1f m/s; model %s, delays by %s\n\n",
-		len(a.Mounts), 1000*a.Body.Radius, a.Body.Name, r3.Norm(a.Spot), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
+	fmt.Fprintf(b, "%d drivers on a body of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
+		len(a.Mounts), 1000*a.Body.Radius, a.Body.Name, wrap("heard "+tape.Of(a, a.Spot).Full()), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
 	if len(p.Channels) < len(a.Mounts) {
 		channels(b, p, s)
 	}
@@ -56,16 +55,8 @@ func channels(b *strings.Builder, p *timing.Plan, s style) {
 		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10s %7s\n",
 			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, dash(c.Bank.LowestOhm, 1), dash(c.Bank.DriverWatt, 2))
 	}
-	held(b, p)
 	fmt.Fprintln(b, ProtectionWords(p))
 	fmt.Fprintln(b)
-}
-
-// held says which channels hold the others down, if any do.
-func held(b *strings.Builder, p *timing.Plan) {
-	if h, holds := p.Held(); holds {
-		fmt.Fprintln(b, wrap(h.String()))
-	}
 }
 
 // drivers lists drivers in two columns.

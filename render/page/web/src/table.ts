@@ -85,7 +85,7 @@ export class Tables {
       ...rows.map((d) =>
         make("tr", { class: String(d.id) === picked ? "picked-row" : undefined },
           make("th", { scope: "row" }, String(d.id)), make("td", {}, chip(d.channel)),
-          ...[milliseconds(d.delay_us), decibels(d.level_db), fixed(d.path_m, 3), fixed(d.straight_path_m, 3), milliseconds(d.arrival_us)]
+          ...[milliseconds(d.delay_us), decibels(d.level_db), fixed(d.path_m, 3), fixed(d.straight_path_m, 3), milliseconds(d.field_arrival_us)]
             .map((text) => make("td", { class: "number" }, text)),
           make("td", {}, d.seen ? "yes" : "hidden")),
       ),
@@ -113,7 +113,7 @@ export class Tables {
 function steps({ step_us, octave_hz, loss_db }: Rounding, isSettled: boolean, isFormer: boolean): string {
   const step = `These are delays that the processor can be set to, in steps of ${fixed(step_us, step_us < 100 ? 1 : 0)} µs`;
   if (isFormer) return `${step}.`;
-  if (!isSettled) return `${step}. What that costs is reckoned once the chair rests.`;
+  if (!isSettled) return `${step}. What that costs is computed once the chair rests.`;
   let worst = -1;
   for (const [i, loss] of loss_db.entries()) if (loss !== null && loss > (loss_db[worst] ?? 0)) worst = i;
   const loss = loss_db[worst] ?? 0;
