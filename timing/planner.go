@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing/air"
 	"pappus/timing/arrival"
 	"pappus/timing/band"
@@ -71,14 +72,15 @@ type Planner struct {
 	spot   spotSums
 	least  leastCorner
 	sizes  stringSizes
-	bears  float64       // V, RMS over a driver, what it stands for long; +Inf: not known
-	late   *arrival.Late // how much later than by the path the field is heard
+	bears  float64          // V, RMS over a driver, what it stands for long; +Inf: not known
+	late   *arrival.Late    // how much later than by the path the field is heard
+	doubt  []advice.Finding // in the model for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
 // timing does not know or of a driver's response that cannot be used.
 func NewPlanner(a *layout.Array) (*Planner, error) {
-	p := &Planner{array: a, air: air.Air(a.Air)}
+	p := &Planner{array: a, air: air.Air(a.Air), doubt: farFromBall(a)}
 	p.speed = p.air.SpeedOfSound()
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
@@ -119,10 +121,9 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(a.Warnings, p.doubt)}
 	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
-	plan.farFromBall()
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
