@@ -8,11 +8,14 @@ import (
 	"strings"
 	"testing"
 
+	"pappus/layout"
 	"pappus/preview"
 	"pappus/preview/blind"
+	"pappus/timing"
 
 	"github.com/gopxl/beep/v2"
 	"github.com/gopxl/beep/v2/generators"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 func silence() beep.Streamer { return generators.Silence(-1) }
@@ -201,5 +204,21 @@ func TestPlainName(t *testing.T) {
 		if got := plainName(have); got != want {
 			t.Errorf("%q: %q, want %q", have, got, want)
 		}
+	}
+}
+
+// TestWalkSaysWhere: a walk is said as a tape measure finds it, with the loudspeaker's
+// own left, which is the right hand of who faces it.
+func TestWalkSaysWhere(t *testing.T) {
+	p := &timing.Plan{Array: &layout.Array{Spot: r3.Vec{X: 1.56, Z: 2.32}}}
+	got := hearing{walk: []string{"1.5,0.5,2.32", "-1,0,0"}}.along(p)
+	want := "You walk from 1.56 m in front along the floor, ears 2.32 m above its middle\n" +
+		"to 1.50 m in front along the floor, 0.50 m to the loudspeaker's left, ears 2.32 m above its middle\n" +
+		"then to 1.00 m behind along the floor, ears level with its middle\n"
+	if got != want {
+		t.Errorf("it says\n%s", got)
+	}
+	if got := (hearing{}).along(p); got != "" {
+		t.Errorf("of nobody who walks it says %q", got)
 	}
 }

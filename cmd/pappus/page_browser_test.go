@@ -207,7 +207,7 @@ func TestPageFollowsTheChair(t *testing.T) {
 		t.Errorf("it is called %q", got)
 	}
 	smear, delays := b.text("#smear-after"), b.text("#channels tbody")
-	if !strings.Contains(b.text("#lede-say"), "m in front, a little to the left. Set these eight delays.") || !strings.Contains(smear, "µs") {
+	if !strings.Contains(b.text("#lede-say"), "Sit 1.84 m away along the floor, 13° to the loudspeaker's left. Set these eight delays.") || !strings.Contains(smear, "µs") {
 		t.Errorf("it says %q, %q", b.text("#lede-say"), smear)
 	}
 	var at struct{ X, Y float64 }
@@ -406,7 +406,7 @@ func TestPagesAtOnce(t *testing.T) {
 }
 
 // TestPageIsAccessible by the rules of axe-core, at three widths, light and dark,
-// with the design open and shut.
+// with the design open and shut, mended, not to be built and not to be planned.
 func TestPageIsAccessible(t *testing.T) {
 	ctx := chromium(t)
 	axe, err := os.ReadFile("../../render/page/web/node_modules/axe-core/axe.min.js")
@@ -417,11 +417,16 @@ func TestPageIsAccessible(t *testing.T) {
 	for _, width := range []int64{390, 900, 1440} {
 		b := open(t, ctx, address, width, 900)
 		b.do(chromedp.Evaluate(string(axe), nil))
-		for _, step := range []struct{ name, press string }{{"as it opens", ""}, {"the other theme", "#theme"}, {"with the design", "#change"}} {
-			if step.press != "" {
-				b.do(chromedp.Click(step.press))
-				b.do(chromedp.Sleep(time.Second))
-			}
+		for _, step := range []struct {
+			name string
+			do   chromedp.Action
+		}{
+			{"as it opens", chromedp.Sleep(0)}, {"the other theme", chromedp.Click("#theme")}, {"with the design", chromedp.Click("#change")},
+			{"too wide a driver", set("f-driver-diameter_mm", "60")}, {"no radius", set("f-body-radius_mm", "5")}, {"the first theme", chromedp.Click("#theme")},
+		} {
+			b.do(step.do, chromedp.Sleep(time.Second))
+			b.until(`document.body.dataset.busy === "no" && (room.dataset.map === "new" || document.body.dataset.design === "stopped")`)
+			b.do(chromedp.Sleep(300 * time.Millisecond))
 			var found []struct {
 				ID, Help string
 				Nodes    []struct{ HTML, FailureSummary string }
@@ -440,6 +445,9 @@ func TestPageIsAccessible(t *testing.T) {
 				t.Errorf("%d px, %s: %g px too wide", width, step.name, over)
 			}
 		}
-		b.quiet()
+		if b.number(`document.querySelectorAll("#findings-list .stops").length`) == 0 || b.attribute("design") != "stopped" {
+			t.Errorf("%d px: nothing was wrong with the design", width)
+		}
+		b.quiet("422")
 	}
 }

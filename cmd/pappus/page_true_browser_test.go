@@ -156,7 +156,7 @@ func TestPageMapOfARoom(t *testing.T) {
 	began := time.Now()
 	b.do(chromedp.Evaluate(`document.getElementById("there-room").closest("details").open = true; document.getElementById("there-room").click()`, nil))
 	b.until(`seen.some((s) => s.startsWith("old"))`)
-	if words := b.text("#map-say"); b.number(`room.dataset.map === "old" ? 1 : 0`) == 1 && words != "Reckoning the map…" {
+	if words := b.text("#map-say"); b.number(`room.dataset.map === "old" ? 1 : 0`) == 1 && words != "Computing the map…" {
 		t.Errorf("over the old map it says %q", words)
 	}
 	b.until(`room.dataset.map === "new" && document.getElementById("there-room").checked`)
@@ -292,9 +292,10 @@ func TestPageLosesNothing(t *testing.T) {
 // panel's top, with the way to its field.
 func TestPageShowsEveryFault(t *testing.T) {
 	ctx := chromium(t)
-	address := serving(t, changed(t, map[string]any{"mounts.skip": []any{30}}))
+	address, _ := servedDemo(t)
 	b := open(t, ctx, address, 1280, 900)
-	b.do(chromedp.Click("#change"), set("f-body-shape", "cube"))
+	broken := strings.Replace(string(design.DefaultTOML()), "skip = [33]", "skip = [77]", 1)
+	b.do(chromedp.Click("#change"), chromedp.Evaluate(fmt.Sprintf(`{ const t = document.getElementById("text"); t.closest("details").open = true; t.value = %q; t.dispatchEvent(new Event("input", {bubbles: true})); document.getElementById("text-apply").click(); }`, broken), nil))
 	b.until(`document.querySelector("#faults a") !== null`)
 	if role := b.number(`document.getElementById("faults").getAttribute("role") === "status" ? 1 : 0`); role != 1 {
 		t.Error("faults have no live role")
@@ -328,11 +329,11 @@ func TestPageSoundsDoNotPileUp(t *testing.T) {
 
 	b.do(press("walk"))
 	if got := b.text("#play"); got != "Stop" {
-		t.Errorf("while the walk is reckoned it says %q", got)
+		t.Errorf("while the walk is computed it says %q", got)
 	}
 	b.do(press("play"), chromedp.Sleep(4*time.Second))
 	if n := b.number(`sounding`); n != 0 || b.text("#play") != "Play" {
-		t.Errorf("stopped while it was reckoned, %g sound", n)
+		t.Errorf("stopped while it was computed, %g sound", n)
 	}
 
 	b.do(press("walk"), press("play"), press("play"))

@@ -181,7 +181,7 @@ func TestServeSounds(t *testing.T) {
 // body is none.
 func TestServeWalk(t *testing.T) {
 	address := served(t)
-	request := map[string]any{"text": little, "programme": "clicks", "case": "aligned", "two_ears": true, "from_m": []float64{1, -0.6, 1}, "to_m": []float64{1, 0.6, 1}}
+	request := map[string]any{"text": little, "programme": "clicks", "case": "aligned", "two_ears": true, "from_m": []float64{0.6, 0, 1}, "way": "round"}
 	s, format, err := wav.Decode(bytes.NewReader(fetch(t, address+"/api/walk", request)))
 	if err != nil {
 		t.Fatal(err)
@@ -191,10 +191,10 @@ func TestServeWalk(t *testing.T) {
 		t.Errorf("%d samples, %+v", n, format)
 	}
 	for _, c := range []struct {
-		to   []float64
+		from []float64
 		want string
-	}{{[]float64{-1, 0.6, -1}, "inside the body"}, {[]float64{1, 9, 1}, "at most 8 m"}} {
-		request["from_m"], request["to_m"] = []float64{1, -0.6, 1}, c.to
+	}{{[]float64{1, -0.6, 0}, "inside the body"}, {[]float64{1, 5, 1}, "at most 8 m"}} {
+		request["from_m"] = c.from
 		body, err := json.Marshal(request)
 		if err != nil {
 			t.Fatal(err)
@@ -206,7 +206,7 @@ func TestServeWalk(t *testing.T) {
 		words, err := io.ReadAll(r.Body)
 		r.Body.Close()
 		if err != nil || r.StatusCode != http.StatusBadRequest || !strings.Contains(string(words), c.want) {
-			t.Errorf("to %v: %s %s %v", c.to, r.Status, words, err)
+			t.Errorf("to %v: %s %s %v", c.from, r.Status, words, err)
 		}
 	}
 }

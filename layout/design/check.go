@@ -114,7 +114,7 @@ func (r *reader) only(path, value string, forThese []string, keys ...string) {
 	}
 	for _, k := range keys {
 		if r.has(k) {
-			r.fault(k, "", fmt.Sprintf("only for %s = %s; leave it out", path, quoted(forThese)), ErrConflict)
+			r.fault(k, "", fmt.Sprintf("only for %s = %s; leave it out", path, quoted(forThese)), ErrIdle)
 		}
 	}
 }
@@ -141,7 +141,7 @@ func (r *reader) checkMounts() {
 	case even && m.Count == 0:
 		r.fault("mounts.count", "0", fmt.Sprintf("must be from 1 to %d where mounts are even", MaxDrivers), ErrRange)
 	case !even && m.Count > 0:
-		r.fault("mounts.count", fmt.Sprint(m.Count), `only for mounts.on = "even"; leave it out`, ErrConflict)
+		r.fault("mounts.count", fmt.Sprint(m.Count), `only for mounts.on = "even"; leave it out`, ErrIdle)
 	}
 	r.only("mounts.on", m.On, []string{"even"}, "mounts.over", "mounts.symmetry")
 	r.must(m.Over != dome || r.Body.HasCut, "mounts.over", written(dome), `"ball" where the body has no cut`)
@@ -150,7 +150,7 @@ func (r *reader) checkMounts() {
 		r.fault("mounts.list", "", "missing; must be the name of a CSV file of points and normals", ErrMissing)
 		r.faults[len(r.faults)-1].Line = r.lines["mounts"]
 	case !list && m.List != "":
-		r.fault("mounts.list", written(m.List), `only for mounts.on = "list"; leave it out`, ErrConflict)
+		r.fault("mounts.list", written(m.List), `only for mounts.on = "list"; leave it out`, ErrIdle)
 	}
 }
 
@@ -170,7 +170,7 @@ func (r *reader) checkDriver() {
 	r.must(d.DCOhm >= 0.3*d.NominalOhm && d.DCOhm <= 1.25*d.NominalOhm, "driver.dc_ohm", plain(d.DCOhm),
 		"from 0.3 to 1.25 times driver.nominal_ohm, %s", plain(d.NominalOhm))
 	if r.has("driver.resonance_q") && !r.has("driver.resonance_hz") {
-		r.fault("driver.resonance_q", plain(d.ResonanceQ), "only with driver.resonance_hz; leave it out", ErrConflict)
+		r.fault("driver.resonance_q", plain(d.ResonanceQ), "only with driver.resonance_hz; leave it out", ErrIdle)
 	}
 }
 

@@ -38,6 +38,13 @@ func literal(v any, depth int) (string, bool) {
 	return "", false
 }
 
+// Literal writes a value as a design file has it: what Set takes, or what Values gives.
+// It is empty for what TOML cannot hold.
+func Literal(v any) string {
+	text, _ := literal(v, 0)
+	return text
+}
+
 // Quote writes a basic string of TOML, on one line.
 func Quote(s string) string {
 	var b strings.Builder

@@ -2,6 +2,7 @@ package design
 
 import (
 	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 	"unicode"
@@ -17,6 +18,8 @@ var (
 	ErrRange      = errors.New("value out of range")
 	ErrConflict   = errors.New("values that do not go together")
 	ErrTooLarge   = errors.New("file too large")
+	// ErrIdle is a conflict, too: a key that goes with another choice only.
+	ErrIdle       = fmt.Errorf("%w: key without use", ErrConflict)
 	ErrSpotInside = errors.New("listening spot inside the body")
 )
 

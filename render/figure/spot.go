@@ -1,23 +1,13 @@
 package figure
 
 import (
-	"fmt"
-
+	"pappus/render/tape"
 	"pappus/timing"
 )
 
-// spotText says where the spot is, in m from the centre of the body.
+// spotText says where the spot is.
 func spotText(p *timing.Plan) string {
-	s := p.Array.Spot
-	return fmt.Sprintf("listening spot %s, %s and %s the body's centre",
-		side(s.X, "in front", "behind"), side(s.Y, "to the left", "to the right"), side(s.Z, "above", "below"))
-}
-
-func side(v float64, plus, minus string) string {
-	if v < 0 {
-		return fmt.Sprintf("%.2f m %s", -v, minus)
-	}
-	return fmt.Sprintf("%.2f m %s", v, plus)
+	return "listening spot " + tape.Of(p.Array, p.Array.Spot).Full()
 }
 
 func nameOf(p *timing.Plan) string {

@@ -98,11 +98,18 @@ func newPlot(xLabel, yLabel string) *plot.Plot {
 	return p
 }
 
+// leastSize is the smallest that words are written, in points: what can still be read on
+// paper (common practice).
+const leastSize = 6.5
+
 // heading writes what the picture shows and returns the room left below.
 func heading(c draw.Canvas, title, below string) draw.Canvas {
 	top := aligned(words(14, ink), draw.XLeft, draw.YTop)
 	c.FillText(top, vg.Point{X: c.Min.X, Y: c.Max.Y}, title)
 	second := aligned(words(10, quiet), draw.XLeft, draw.YTop)
+	if wide, room := second.Width(below), c.Max.X-c.Min.X; wide > room {
+		second = aligned(words(max(leastSize, 10*room/wide), quiet), draw.XLeft, draw.YTop)
+	}
 	c.FillText(second, vg.Point{X: c.Min.X, Y: c.Max.Y - 20}, below)
 	return draw.Crop(c, 0, 0, 0, -44)
 }

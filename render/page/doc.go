@@ -18,11 +18,12 @@
 // 501 not there. A design with faults is 422 with
 //
 //	faults[]      line (0: none), key (may be empty), value, reason
+//	cure          of /api/plan, where one press mends it: as /api/edit answers
 //
 // GET /api/start
 //
 //	path, name, text, can_save, version, read (hash of the file, for save)
-//	programmes[], cases[], files[]   name, words
+//	programmes[], cases[], files[], walks[]   name, words
 //	keys[]        key, table, name, unit, kind (number, whole, choice, flag, text,
 //	              list), low, high, choices, default, needed, label, remark
 //	tables[]      table, optional, remark
@@ -32,6 +33,11 @@
 //	id, name, text, values{} of every key, given[] (keys that the text has)
 //	plan          as package planjson has it, without octaves and in_step_area_m2
 //	processor[], counts[], protection, signs   as planjson.WriteChannels has them
+//	wiring[]      channels as planjson.WriteWiring has them: strings and loads
+//	findings[]    what to know first, worst first, at most seven: rank, lead (the word for it),
+//	              stops (it should not be built so), what, cure
+//	more_findings how many more there are
+//	place         where the spot is: along_m (along the floor), and in words short, tape, high
 //	rounding      step_us, and octave_hz with loss_db: what setting the delays to the step
 //	              costs each octave of the sum at the spot
 //	solid         vertices_mm, faces (corners counter-clockwise from outside)
@@ -41,13 +47,14 @@
 //
 // /api/survey {text}: octaves and in_step_area_m2, as package planjson has them.
 //
-// /api/edit {text, set[] of key and value}: {text} with the keys set; null remarks
-// a key out, or a table that may be away. See design.Set.
+// /api/edit {text, set[] of key and value}: {text, mended[]} with the keys set; null
+// remarks a key out, or a table that may be away. What that breaks elsewhere in the
+// design is mended, and said in sentences. See package repair.
 //
 // /api/save {text, read}: {saved, read}.
 //
 // /api/sound {text, spot_m, programme, case, two_ears, dry} and /api/walk {text,
-// from_m, to_m, programme, case, two_ears, dry}: audio/wav.
+// from_m, way (a walk's name), programme, case, two_ears, dry}: audio/wav.
 //
 // /api/files {text, what}: application/zip.
 //
@@ -65,7 +72,7 @@
 //
 // and gets, for the newest message when the one before is done,
 //
-//	seq, spot_m
+//	seq, spot_m, place (as in a plan; where it is none, too)
 //	drivers[]     id, channel, delay_us, level_db, field_arrival_us, path_m, straight_path_m, seen
 //	channels[]    id, drivers, delay_us (what can be set), exact_us (before rounding), gain_db
 //	response, measures   as in plan.json

@@ -1,9 +1,13 @@
 package page
 
 import (
+	"errors"
+	"fmt"
 	"net/http"
 
+	"pappus/layout"
 	"pappus/layout/design"
+	"pappus/layout/repair"
 )
 
 // mostChanges is how many keys one request may set.
@@ -17,21 +21,25 @@ type edits struct {
 	} `json:"set"`
 }
 
-func (p *Page) edit(_ http.ResponseWriter, r *http.Request, in edits) (any, error) {
+// edited is a text after its changes, and what was mended for them.
+type edited struct {
+	Text   string   `json:"text"`
+	Mended []string `json:"mended"`
+}
+
+func (p *Page) edit(_ http.ResponseWriter, _ *http.Request, in edits) (any, error) {
 	if len(in.Set) > mostChanges {
 		return nil, &failure{http.StatusBadRequest, "too many changes at once"}
 	}
-	text := []byte(in.Text)
-	for _, s := range in.Set {
-		if err := r.Context().Err(); err != nil {
-			return nil, err
-		}
-		var err error
-		if text, err = design.Set(text, s.Key, s.Value); err != nil {
-			return nil, faulty{faultOf(err)}
-		}
+	changes := make([]repair.Change, len(in.Set))
+	for i, s := range in.Set {
+		changes[i] = repair.Change{Key: s.Key, Value: s.Value}
 	}
-	return asked{string(text)}, nil
+	out, err := repair.Edit(p.plans.name, []byte(in.Text), changes)
+	if err != nil {
+		return nil, faulty{faultOf(err)}
+	}
+	return edited{string(out.Text), append([]string{}, out.Mended...)}, nil
 }
 
 type saving struct {
@@ -50,4 +58,47 @@ func (p *Page) save(_ http.ResponseWriter, _ *http.Request, in saving) (any, err
 		return nil, err
 	}
 	return saved{true, read}, nil
+}
+
+// curable is a design with faults that one press mends.
+type curable struct {
+	faulty
+	cure edited
+}
+
+func (c curable) Unwrap() error { return c.faulty }
+
+// cured adds to what is wrong with a text how one press mends it, where one does.
+func (p *Page) cured(err error, text string) error {
+	var faults faulty
+	if !errors.As(err, &faults) {
+		return err
+	}
+	out, ok := repair.Cure(p.plans.name, []byte(text))
+	if !ok {
+		if out, ok = fewerWalls(p.plans.name, text); !ok {
+			return err
+		}
+	}
+	return curable{faults, edited{string(out.Text), out.Mended}}
+}
+
+// fewerWalls follows the sound in a room over as many walls as a page can: what is too
+// much for it is no fault of the design.
+func fewerWalls(name, text string) (repair.Result, bool) {
+	d, err := design.Parse(name, []byte(text))
+	if err != nil || !d.Room.Present {
+		return repair.Result{}, false
+	}
+	a, err := layout.Build(d)
+	if err != nil || len(a.Mounts)*reflections(a) <= mostWays {
+		return repair.Result{}, false
+	}
+	was := a.Room.Order
+	for a.Room.Order > 0 && len(a.Mounts)*reflections(a) > mostWays {
+		a.Room.Order--
+	}
+	out, err := design.Set([]byte(text), "room.order", a.Room.Order)
+	said := fmt.Sprintf("order becomes %d in place of %d: a page can follow the sound of %d drivers over no more walls", a.Room.Order, was, len(a.Mounts))
+	return repair.Result{Text: out, Mended: []string{said}}, err == nil && len(a.Mounts)*reflections(a) <= mostWays
 }

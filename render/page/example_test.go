@@ -24,6 +24,6 @@ func Example() {
 		fmt.Print(w.Code, " ", w.Body)
 	}
 	// Output:
-	// 200 {"text":"[body]\nradius_mm = 160 # to a corner\n"}
+	// 200 {"text":"[body]\nradius_mm = 160 # to a corner\n","mended":[]}
 	// 403 {"error":"this page answers only to its own machine, as localhost"}
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/band"
 
@@ -48,7 +49,7 @@ func (m move) check() error {
 	case m.Quantity != "" && !slices.ContainsFunc(quantities, func(q quantity) bool { return q.name == m.Quantity }):
 		return errors.New("quantity: must be level, smear, comb_onset or summing_loss")
 	case m.Band != 0 && !(m.Band >= 80 && m.Band <= 12000):
-		return fmt.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
+		return prose.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
 	}
 	for _, v := range m.Spot {
 		if !(math.Abs(v) <= 100) {
@@ -81,6 +82,7 @@ type moved struct {
 	Fault    string       `json:"fault,omitempty"`
 	Error    string       `json:"error,omitempty"`
 	Spot     *triple      `json:"spot_m,omitempty"`
+	Place    *place       `json:"place,omitempty"`
 	Drivers  []heard      `json:"drivers,omitempty"`
 	Channels []set        `json:"channels,omitempty"`
 	Response *response    `json:"response,omitempty"`
@@ -197,6 +199,8 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		return out, nil
 	}
 	spot := r3.Vec{X: m.Spot[0], Y: m.Spot[1], Z: m.Spot[2]}
+	at := placeOf(s.made.array, spot)
+	out.Place = &at
 	p, err := s.planner.Move(spot)
 	if err != nil {
 		out.Fault = s.words(err, spot)

@@ -157,7 +157,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 	}
 	out := started{
 		Path: p.options.Path, Text: string(text), CanSave: p.options.Path != "", Version: p.options.Version, Read: hashOf(text),
-		Programmes: p.options.Programmes, Cases: p.options.Cases, Files: p.options.Files,
+		Programmes: p.options.Programmes, Cases: p.options.Cases, Files: p.options.Files, Walks: walkNames(),
 	}
 	if d, err := design.Parse(p.plans.name, text); err == nil {
 		out.Name = d.Name
@@ -181,6 +181,7 @@ type started struct {
 	Programmes []Named    `json:"programmes"`
 	Cases      []Named    `json:"cases"`
 	Files      []Named    `json:"files"`
+	Walks      []Named    `json:"walks"`
 	Keys       []keyRow   `json:"keys"`
 	Tables     []tableRow `json:"tables"`
 }

@@ -239,7 +239,7 @@ func large() string {
 
 func TestEdit(t *testing.T) {
 	p, _ := newPage(t, small)
-	out := ask[asked](t, p, "/api/edit", object{"text": small, "set": []object{
+	out := ask[edited](t, p, "/api/edit", object{"text": small, "set": []object{
 		{"key": "body.radius_mm", "value": 160}, {"key": "surface", "value": true}, {"key": "mounts.skip", "value": []int{2}}, {"key": "name", "value": nil},
 	}})
 	want := strings.NewReplacer("radius_mm = 100   #", "radius_mm = 160   #", "count = 6", "count = 6\nskip = [2]", "name =", "# name =").Replace(small) + "\n[surface]\n"
@@ -327,7 +327,7 @@ func TestSound(t *testing.T) {
 		{"too far", "/api/sound", body(`,"spot_m":[0,0,1e9]`), 400, "within 100 m"},
 		{"programme", "/api/sound", strings.Replace(body(""), "clicks", "../x", 1), 400, "not known"},
 		{"case", "/api/sound", strings.Replace(body(""), `"aligned"`, `"b"`, 1), 400, "not known"},
-		{"walk", "/api/walk", body(`,"from_m":[1,1,1],"to_m":[2,1,1]`), 501, "walking cannot be heard yet"},
+		{"walk", "/api/walk", body(`,"from_m":[1,1,1],"way":"left"`), 501, "walking cannot be heard yet"},
 	} {
 		w := do(p, request(c.path, c.body))
 		if w.Code != c.status || !strings.Contains(w.Body.String(), c.want) {

@@ -36,6 +36,11 @@ type planAnswer struct {
 	Signs      json.RawMessage            `json:"signs"`
 	Rounding   rounding                   `json:"rounding"`
 
+	Wiring   json.RawMessage `json:"wiring"`
+	Findings []finding       `json:"findings"`
+	More     int             `json:"more_findings"`
+	Place    place           `json:"place"`
+
 	Solid     solid       `json:"solid"`
 	Drivers   []driverRow `json:"drivers"`
 	Sentences []string    `json:"sentences"`
@@ -98,7 +103,7 @@ func rounded(v float64, places int) float64 {
 func (p *Page) plan(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
 	made, err := p.plans.of(r.Context(), in.Text, p.work)
 	if err != nil {
-		return nil, err
+		return nil, p.cured(err, in.Text)
 	}
 	return answerOf(made)
 }
@@ -129,6 +134,12 @@ func answerOf(made *planned) (*planAnswer, error) {
 	if text := table.CommonWords(plan); text != "" {
 		out.Sentences = append(out.Sentences, text)
 	}
+	wiring, err := documentOf(func(w *bytes.Buffer) error { return planjson.WriteWiring(w, plan, nil) })
+	if err != nil {
+		return nil, err
+	}
+	out.Wiring, out.Place = wiring["channels"], placeOf(a, a.Spot)
+	out.Findings, out.More = findings(plan.Warnings)
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
 	out.Rounding = roundingOf(plan)
 	for _, m := range a.Mounts {

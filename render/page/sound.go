@@ -27,7 +27,7 @@ type soundAsked struct {
 type walkAsked struct {
 	Text      string `json:"text"`
 	From      triple `json:"from_m"`
-	To        triple `json:"to_m"`
+	Way       string `json:"way"`
 	Programme string `json:"programme"`
 	Case      string `json:"case"`
 	TwoEars   bool   `json:"two_ears"`
@@ -78,8 +78,13 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 	case p.options.Walk == nil:
 		return nil, fmt.Errorf("%w: walking cannot be heard yet", ErrNotThere)
 	}
+	at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way })
+	if at < 0 {
+		return nil, known(walkNames(), in.Way, "way")
+	}
+	from := vector(in.From)
 	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Plan) error {
-		return p.options.Walk(r.Context(), to, plan, vector(in.From), vector(in.To), h)
+		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), h)
 	})
 }
 

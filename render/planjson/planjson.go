@@ -6,7 +6,7 @@
 // that the file does not change with the machine.
 //
 //	name                     the design's
-//	model, delays_by         how the sound of a driver and the delays were reckoned
+//	model, delays_by         how the sound of a driver and the delays were computed
 //	air                      temperature_c, humidity_percent, pressure_kpa, speed_of_sound_m_s
 //	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
 //	ball                     the ball that stands for the body in the sphere model: radius_mm, centre x_mm, y_mm, z_mm
@@ -38,8 +38,10 @@
 //	                         unaligned_db without, in_step_db the most that timing can give
 //	octaves[]                octave_hz; directivity_db towards the spot and power_db over one
 //	                         driver, both in open air; unevenness_db round the listening
-//	                         circle; within_3_db_m2, the area round the spot; omni_deviation_db
-//	                         and omni_pass by ISO 3382-1; reverb_sabine_s, reverb_eyring_s of
+//	                         circle; within_3_db_m2, the area round the spot; omni_as_built_deviation_db
+//	                         and omni_as_built_pass by ISO 3382-1, all drivers in parallel as the
+//	                         standard has it, and omni_deviation_db and omni_pass with the delays,
+//	                         which aim at the spot (null where it has no limit); reverb_sabine_s, reverb_eyring_s of
 //	                         the room (null where there is none)
 //	in_step_area_m2          area round the spot with the smear under the design's limit
 //	measures                 aligned and unaligned, of the direct sound, without the surface below or
@@ -66,6 +68,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/timing"
+	"pappus/timing/omni"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -191,15 +194,17 @@ func loadOf(b timing.Bank) load {
 }
 
 type octave struct {
-	Band        number  `json:"octave_hz"`
-	Directivity number  `json:"directivity_db"`
-	Power       number  `json:"power_db"`
-	Unevenness  number  `json:"unevenness_db"`
-	Reach       number  `json:"within_3_db_m2"`
-	Deviation   *number `json:"omni_deviation_db"`
-	Pass        *bool   `json:"omni_pass"`
-	Sabine      *number `json:"reverb_sabine_s"`
-	Eyring      *number `json:"reverb_eyring_s"`
+	Band           number  `json:"octave_hz"`
+	Directivity    number  `json:"directivity_db"`
+	Power          number  `json:"power_db"`
+	Unevenness     number  `json:"unevenness_db"`
+	Reach          number  `json:"within_3_db_m2"`
+	BuiltDeviation *number `json:"omni_as_built_deviation_db"`
+	BuiltPass      *bool   `json:"omni_as_built_pass"`
+	Deviation      *number `json:"omni_deviation_db"`
+	Pass           *bool   `json:"omni_pass"`
+	Sabine         *number `json:"reverb_sabine_s"`
+	Eyring         *number `json:"reverb_eyring_s"`
 }
 
 type choice struct {
@@ -330,14 +335,21 @@ func unit(p *timing.Plan) string {
 	return "dB over one driver at 1 m"
 }
 
-func octaveOf(s *timing.Survey, b int, o timing.Octave) octave {
-	out := octave{Band: to(2, o.Band), Directivity: db(o.Directivity), Power: db(o.Power), Unevenness: db(o.Unevenness), Reach: to(4, o.Reach)}
-	for _, r := range s.Omni {
-		if r.Band == o.Band {
+// judged returns the judgement of an octave; nil where the standard has none.
+func judged(results []omni.Result, centre float64) (*number, *bool) {
+	for _, r := range results {
+		if r.Band == centre {
 			deviation := db(r.Deviation)
-			out.Deviation, out.Pass = &deviation, &r.Pass
+			return &deviation, &r.Pass
 		}
 	}
+	return nil, nil
+}
+
+func octaveOf(s *timing.Survey, b int, o timing.Octave) octave {
+	out := octave{Band: to(2, o.Band), Directivity: db(o.Directivity), Power: db(o.Power), Unevenness: db(o.Unevenness), Reach: to(4, o.Reach)}
+	out.Deviation, out.Pass = judged(s.Omni.Aligned, o.Band)
+	out.BuiltDeviation, out.BuiltPass = judged(s.Omni.AsBuilt, o.Band)
 	if len(s.Reverb) > 0 {
 		sabine, eyring := to(3, s.Reverb[b].Sabine), to(3, s.Reverb[b].Eyring)
 		out.Sabine, out.Eyring = &sabine, &eyring

@@ -58,10 +58,12 @@ func TestKeys(t *testing.T) {
 		{"air", doc["air"].(map[string]any), "speed_of_sound_m_s temperature_c humidity_percent pressure_kpa"},
 		{"spot", doc["spot"].(map[string]any), "x_m y_m z_m"},
 		{"driver", first(doc["drivers"]), "id x_mm y_mm z_mm normal channel path_m arrival_us straight_path_m delay_us level_db seen"},
-		{"channel", first(doc["channels"]), "id drivers delay_us series parallel nominal_ohm dc_ohm"},
+		{"channel", first(doc["channels"]), "id drivers delay_us exact_us series parallel nominal_ohm dc_ohm"},
 		{"response", doc["response"].(map[string]any), "frequency_hz aligned_db unaligned_db in_step_db"},
 		{"aligned", measures["aligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
 		{"unaligned", measures["unaligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
+		{"echo", first(doc["echoes"]), "by extra_mm late_us dip_hz depth_db at_m dip_100_mm_nearer_hz dip_100_mm_further_hz"},
+		{"octave", first(doc["octaves"]), "octave_hz omni_as_built_deviation_db omni_as_built_pass omni_deviation_db omni_pass"},
 	} {
 		for _, key := range strings.Fields(test.keys) {
 			if _, ok := test.in[key]; !ok {

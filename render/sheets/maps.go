@@ -11,7 +11,7 @@ import (
 
 // Map draws the mounts with their numbers from above and from four sides.
 func Map(a *layout.Array) *Sheet {
-	s := page("map", "Where the mounts are", "Numbers as in all tables. Each view shows the mounts that look its way. x points forward, y to the left.", long, short)
+	s := page("map", "Where the mounts are", "Numbers as in all tables. Each view shows the mounts that look its way. x points forward, y to the loudspeaker's own left.", long, short)
 	up := r3.Vec{Z: 1}
 	views := []struct {
 		name string

@@ -29,17 +29,28 @@ func Advice(w io.Writer, all []advice.Finding, colour bool) error {
 		return nil
 	}
 	b, s := &strings.Builder{}, style(colour)
-	sorted := advice.Sorted(all)
-	for _, f := range sorted[:min(len(sorted), mostFindings)] {
+	shown, left := Shown(all)
+	for _, f := range shown {
 		fmt.Fprintln(b, s.lead(f.Rank), wrapAfter(len(leads[f.Rank])+1, sentence(f)))
 	}
-	if left := len(sorted) - mostFindings; left > 0 {
+	if left > 0 {
 		fmt.Fprintf(b, "and %d more in plan.json, none worse\n", left)
 	}
 	fmt.Fprintln(b)
 	_, err := io.WriteString(w, b.String())
 	return err
 }
+
+// Shown returns the findings that a screen shows, worst first, and how many more there
+// are.
+func Shown(all []advice.Finding) (shown []advice.Finding, more int) {
+	sorted := advice.Sorted(all)
+	shown = sorted[:min(len(sorted), mostFindings)]
+	return shown, len(sorted) - len(shown)
+}
+
+// Lead returns the words that stand before a finding of a rank, without their colon.
+func Lead(r advice.Rank) string { return strings.TrimSuffix(leads[r], ":") }
 
 // lead writes the word before a finding so that the worst stand out.
 func (s style) lead(r advice.Rank) string {

@@ -65,6 +65,6 @@ func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s st
 		fmt.Fprintf(b, "channel %2d %-14s %8s %6d %12.2f x %8s %7s%s\n", c.ID, d.Fault(), dash(d.DCOhm, 2), len(d.Quiet), d.Power, lost(d.Loss), at, end)
 	}
 	fmt.Fprintln(b, s.faint("  the worst of each kind, an open driver silencing its string; all are in plan's deaths.csv"))
-	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz, its azimuth from x to the left"))
+	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz, 90 degrees is its left"))
 	fmt.Fprintln(b, s.faint("  strings: spread over the body or of neighbours, whichever loses less"))
 }

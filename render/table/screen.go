@@ -6,12 +6,12 @@ import (
 	"math"
 	"strings"
 
+	"pappus/layout/prose"
+	"pappus/render/tape"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/omni"
 	"pappus/timing/reverb"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // most is how many drivers are listed on the screen; the rest is in the CSV.
@@ -26,8 +26,8 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	s := style(colour)
 	a := p.Array
 	fmt.Fprintf(b, "%s\n", s.strong(a.Name))
-	fmt.Fprintf(b, "%d drivers on a body of %.0f mm radius (%s)\nheard from %.2f m; sound travels at %.1f m/s; model %s, delays by %s\n\n",
-		len(a.Mounts), 1000*a.Body.Radius, a.Body.Name, r3.Norm(a.Spot), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
+	fmt.Fprintf(b, "%s on a body of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
+		prose.Count(len(a.Mounts), "driver", "drivers"), 1000*a.Body.Radius, a.Body.Name, wrap("heard "+tape.Of(a, a.Spot).Full()), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
 	if len(p.Channels) < len(a.Mounts) {
 		channels(b, p, s)
 	}
@@ -137,7 +137,9 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 	row("directivity, dB", func(o timing.Octave) string { return fixed(o.Directivity, 1) })
 	row("unevenness, dB", func(o timing.Octave) string { return fixed(o.Unevenness, 1) })
 	row("within 3 dB, m2", func(o timing.Octave) string { return fixed(o.Reach, 2) })
-	row("ISO 3382-1 omni", func(o timing.Octave) string { return passed(survey.Omni, o.Band) })
+	row("omni as built", func(o timing.Octave) string { return passed(survey.Omni.AsBuilt, o.Band) })
+	row("omni with the delays", func(o timing.Octave) string { return passed(survey.Omni.Aligned, o.Band) })
+	fmt.Fprintln(b, s.faint("  omni: even all round by ISO 3382-1, whose sources play all drivers in parallel"))
 	if len(survey.Reverb) > 0 {
 		for _, r := range []struct {
 			name string

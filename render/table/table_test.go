@@ -135,7 +135,8 @@ func TestScreen(t *testing.T) {
 			t.Errorf("a line of %d columns: %s", utf8.RuneCountInString(line), line)
 		}
 	}
-	for _, want := range []string{p.Array.Name, fmt.Sprintf("%.1f", 1e6*p.Channels[0].Delay), "smear", "comb onset"} {
+	for _, want := range []string{p.Array.Name, fmt.Sprintf("%.1f", 1e6*p.Channels[0].Delay), "smear", "comb onset",
+		"heard 1.80 m in front along the floor, 0.40 m to the loudspeaker's left, ears\n0.63 m above the table or floor\n"} {
 		if !strings.Contains(plain.String(), want) {
 			t.Errorf("does not say %q", want)
 		}
@@ -187,7 +188,7 @@ func TestCompare(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines := strings.Split(strings.TrimSpace(b.String()), "\n")
-	if len(lines) != 4 || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
+	if len(lines) != 8 || !strings.Contains(lines[6], "none") || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
 		t.Errorf("got\n%s", b.String())
 	}
 }

@@ -1,10 +1,14 @@
 // The server's few verbs.
 
-import type { Fault, Measured, Planned, Start, Triple, Value } from "./types";
+import type { Edited, Fault, Measured, Planned, Start, Triple, Value } from "./types";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
-  constructor(readonly faults: Fault[]) {
+  constructor(
+    readonly faults: Fault[],
+    /** What one press makes of it; null: none is known. */
+    readonly cure: Edited | null = null,
+  ) {
     super(faults.map((f) => f.reason).join("; "));
   }
 }
@@ -44,7 +48,7 @@ function stopped(): string {
 async function refused(answer: Response): Promise<Error> {
   const said: unknown = await answer.json().catch(() => null);
   if (said !== null && typeof said === "object") {
-    if ("faults" in said && Array.isArray(said.faults)) return new Faulty(said.faults as Fault[]);
+    if ("faults" in said && Array.isArray(said.faults)) return new Faulty(said.faults as Fault[], "cure" in said ? (said.cure as Edited) : null);
     if ("error" in said && typeof said.error === "string") return new Error(said.error);
   }
   return new Error(`the server answered ${answer.status}`);
@@ -76,9 +80,9 @@ export interface Change {
   value: Value;
 }
 
-/** Puts values into a design's text; remarks and order stay. */
-export async function edit(text: string, set: Change[]): Promise<string> {
-  return ((await (await post("edit", { text, set })).json()) as { text: string }).text;
+/** Puts values into a design's text; remarks and order stay, and what that breaks elsewhere is mended. */
+export async function edit(text: string, set: Change[]): Promise<Edited> {
+  return (await (await post("edit", { text, set })).json()) as Edited;
 }
 
 /** Writes the design's file; read says what it was. Returns what it is now. */
@@ -102,7 +106,8 @@ export async function sound(wish: SoundWish, signal?: AbortSignal): Promise<Arra
 export interface WalkWish {
   text: string;
   from_m: Triple;
-  to_m: Triple;
+  /** One of the walks that are offered. */
+  way: string;
   case: string;
   programme: string;
   two_ears: boolean;

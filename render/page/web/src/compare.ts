@@ -8,7 +8,7 @@ import { sentence } from "./fields";
 import { pickText } from "./files";
 import type { State } from "./state";
 import type { AtSpot, Measures, Planned } from "./types";
-import { fixed, length, microseconds, milliseconds, onset } from "./words";
+import { fixed, microseconds, milliseconds, onset } from "./words";
 
 interface Side {
   name: string;
@@ -80,7 +80,7 @@ function rows({ planned, measures }: Side): [string, string][] {
     ["drivers", String(plan.drivers.length)],
     ["channels", String(plan.channels.length)],
     ["radius", `${fixed(Number(planned.values["body.radius_mm"] ?? 0), 0)} mm`],
-    ["chair", `${fixed(length(planned.spot_m), 2)} m away`],
+    ["chair", planned.place.short],
     both("smear", (m) => microseconds(m.smear_us)),
     both("arrivals within", (m) => microseconds(m.spread_us)),
     both("no combs up to", (m) => onset(m.comb_onset_hz)),

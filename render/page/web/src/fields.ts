@@ -2,7 +2,6 @@
 // each, its unit beside it, its fault under it in the server's words.
 
 import { el, make, say } from "./dom";
-import { notice } from "./notice";
 import type { State } from "./state";
 import type { Fault, Key, Start, Table, Value } from "./types";
 
@@ -27,14 +26,7 @@ const GROUPS: [table: string, words: string, open: boolean][] = [
   ["coverage", "Map", false],
 ];
 
-/** Values that a table which is not there yet can begin with, so that it can be planned at once. */
-const BEGIN: Record<string, Record<string, Value>> = {
-  surface: { absorption: 0.1 },
-  room: { size_m: [6, 4.5, 2.7], body_at_m: [2, 2.2, 0.8], absorption: 0.2 },
-  woofer: { x_m: -0.5, y_m: 0.3, z_m: 0.1, crossover_hz: 300 },
-};
-
-/** Keys that go with some choices alone: they are taken out with another choice. */
+/** Keys that go with some choices alone, and are shown with those. */
 const ONLY_WITH: Record<string, [choices: string[], keys: string[]][]> = {
   "body.shape": [
     [["geodesic"], ["body.base", "body.subdivision"]],
@@ -85,13 +77,7 @@ export class Fields {
   /** A thing that may be away is taken away and brought back whole. */
   private presence(table: string, words: string): HTMLElement {
     const input = make("input", { type: "checkbox", id: `there-${table}` });
-    input.onchange = () => {
-      const begin = Object.entries(BEGIN[table] ?? {}).map(([name, value]) => ({ key: `${table}.${name}`, value }));
-      // A body stands on a table or in a room; the one takes the other's place.
-      const rival = { room: "surface", surface: "room" }[table];
-      const away = input.checked && rival !== undefined && this.switches.get(rival)?.checked ? [{ key: rival, value: null }] : [];
-      void this.state.change(input.checked ? [...away, ...begin] : [{ key: table, value: null }]);
-    };
+    input.onchange = () => void this.state.change([{ key: table, value: input.checked ? true : null }]);
     this.switches.set(table, input);
     return make("label", { class: "tick" }, input, ` ${words} there`);
   }
@@ -133,9 +119,7 @@ export class Fields {
     if (field !== undefined) field.unread = value === undefined;
     this.faults();
     if (value === undefined) return;
-    const given = new Set(this.state.planned?.given);
-    const idle = (ONLY_WITH[key.key] ?? []).filter(([choices]) => !choices.includes(String(value))).flatMap(([, keys]) => keys);
-    void this.state.change([...idle.filter((k) => given.has(k)).map((k) => ({ key: k, value: null })), { key: key.key, value }]);
+    void this.state.change([{ key: key.key, value }]);
   }
 
   /** Shows a plan's values: those of the text in the field, those that are taken without in grey. */
@@ -171,11 +155,7 @@ export class Fields {
     for (const { key, unread } of this.fields.values()) this.fault(key.key, unread ? "not a number" : "");
     const { faults } = this.state;
     for (const f of faults) this.place(f);
-    const former = "What you see is the last design that could be planned.";
-    const lines = faults.map((f) => make("p", { class: "fault" }, ...this.pointed(f)));
-    this.box.replaceChildren(...(faults.length === 0 ? [] : [make("p", {}, former), ...lines]));
-    const isOpen = !el("design").hidden; // there it stands at the top
-    notice("plan", faults[0] === undefined || isOpen ? "" : `${former} ${sentence(faults[0])}`);
+    this.box.replaceChildren(...faults.map((f) => make("p", { class: "fault" }, ...this.pointed(f))));
   }
 
   /** A fault in words, with a link to its field. */

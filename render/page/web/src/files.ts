@@ -133,7 +133,9 @@ export class Files {
     button.disabled = true;
     button.setAttribute("aria-busy", "true");
     try {
-      download(`pappus-${what}.zip`, await api.files(this.state.planned?.text ?? this.state.text, what));
+      const made = await api.files(this.state.planned?.text ?? this.state.text, what);
+      if (this.state.isBroken) throw new Error("the design was changed meanwhile and cannot be planned");
+      download(`pappus-${what}.zip`, made);
       notice("files", "");
     } catch (error) {
       notice("files", `Not made: ${error instanceof Error ? error.message : String(error)}.`);
@@ -147,9 +149,9 @@ export class Files {
     el<HTMLButtonElement>("undo").disabled = !state.canUndo;
     el<HTMLButtonElement>("redo").disabled = !state.canRedo;
     say(el("save"), state.origin.canSave ? "Save" : "Download");
-    say(el("design-name"), state.planned?.plan.name ?? "…");
+    say(el("design-name"), state.planned?.plan.name ?? state.origin.name);
     document.title = `${state.planned?.plan.name ?? "Pappus"} – Pappus`;
-    const states = [state.isChanged || state.spotWaits ? "changed" : "", state.busy ? "reckoning…" : ""];
+    const states = [state.isChanged || state.spotWaits ? "changed" : "", state.busy ? "computing…" : ""];
     say(el("file-state"), states.filter((s) => s !== "").join(", "));
     document.body.dataset.busy = state.busy ? "yes" : "no";
   }

@@ -1,5 +1,6 @@
 // Hearing the chair: every case as a loop, all in step, one of them audible. A
-// change fades for 10 ms; a start fades for a second and a half, and quietly.
+// change fades for 10 ms; a start fades for a second and a half, and quietly. What is
+// said to be heard is what the ear gets at that instant, not what was pressed.
 
 import * as api from "./api";
 import { el, make, say } from "./dom";
@@ -7,9 +8,12 @@ import { sentence } from "./fields";
 import type { State } from "./state";
 import type { Start, Triple } from "./types";
 
+const COMPUTING = "Computing what the chair hears…";
 const CHANGE_S = 0.01;
 const BEGIN_S = 1.5;
 const END_S = 0.06;
+/** How often it is looked whether what was pressed is heard yet. */
+const LOOK_MS = 15;
 
 interface Loop {
   source: AudioBufferSourceNode;
@@ -21,7 +25,11 @@ export class Hear {
   private master: GainNode | null = null;
   private loops = new Map<string, Loop>();
   private began = 0;
+  /** The case that was pressed. */
   private case = "aligned";
+  /** The case that the ear gets; empty: none. */
+  private heard = "";
+  private looks = 0;
   /** What is being fetched or heard: one thing at a time. */
   private under: AbortController | null = null;
   private is: "off" | "loops" | "walk" = "off";
@@ -37,8 +45,9 @@ export class Hear {
     this.case = chosen?.name ?? "";
     el("cases").append(
       ...start.cases.map((c) =>
-        make("label", {}, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
+        make("label", { "data-case": c.name }, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
     );
+    el("walk-to").append(...start.walks.map((w) => make("option", { value: w.name }, w.words)));
     el("cases").addEventListener("change", (event) => this.choose((event.target as HTMLInputElement).value));
     this.play.onclick = () => void (this.is === "off" ? this.begin() : this.stop());
     el("swap").onclick = () => this.swap();
@@ -51,6 +60,9 @@ export class Hear {
     this.volume.oninput = () => this.loudness();
     el("walk").onclick = () => void this.walk();
     state.on("plan", () => void this.renew());
+    state.on("faults", () => {
+      if (state.isBroken && this.is !== "off") this.stop();
+    });
     this.loudness();
   }
 
@@ -61,16 +73,35 @@ export class Hear {
   private choose(name: string): void {
     this.case = name;
     for (const radio of el("cases").querySelectorAll("input")) radio.checked = radio.value === name;
-    if (this.loops.size > 0 && !this.loops.has(name)) return; // it is heard as soon as it is there
-    const now = (this.context?.currentTime ?? 0) + 0.02;
+    if (this.context === null || !this.loops.has(name)) return; // it is heard as soon as it is there
+    const now = this.context.currentTime + 0.02;
     for (const [which, { gain }] of this.loops) fade(gain, which === name ? 1 : 0, now, CHANGE_S);
+    if (name !== this.heard) this.await(name, now + CHANGE_S);
+  }
+
+  /** Says that a case is heard once it is. */
+  private await(name: string, at: number): void {
+    window.clearTimeout(this.looks);
+    const look = () => {
+      if (this.context === null || !this.loops.has(name)) return;
+      if (outAt(this.context) >= at) this.hears(name);
+      else this.looks = window.setTimeout(look, LOOK_MS);
+    };
+    look();
+  }
+
+  /** Marks what the ear gets. */
+  private hears(name: string): void {
+    const isOther = this.heard !== "" && name !== "";
+    this.heard = name;
+    for (const label of el("cases").querySelectorAll("label")) label.toggleAttribute("data-heard", label.dataset.case === name);
+    if (isOther) this.say(`Now ${this.start.cases.find((c) => c.name === name)?.words ?? name}.`);
   }
 
   /** From with the delays to without, and back. */
   private swap(): void {
     const [a, b] = ["aligned", "as_built"];
     this.choose(this.case === a ? b : a);
-    this.say(`Now ${this.start.cases.find((c) => c.name === this.case)?.words ?? this.case}.`);
   }
 
   private loudness(): void {
@@ -123,7 +154,7 @@ export class Hear {
   private async fetch(): Promise<void> {
     const { context } = this.open();
     const mine = this.fresh();
-    this.say("Reckoning what the chair hears…");
+    this.say(COMPUTING);
     const wish = {
       text: this.state.planned?.text ?? this.state.text,
       spot_m: [...this.state.spot] as Triple,
@@ -139,7 +170,8 @@ export class Hear {
       const isFirst = this.loops.size === 0;
       this.replace(chosen, first);
       if (isFirst) this.rise();
-      const rest = this.start.cases.map((c) => c.name).filter((name) => name !== chosen);
+      // What was pressed meanwhile comes next.
+      const rest = this.start.cases.map((c) => c.name).filter((name) => name !== chosen).sort((p, q) => Number(q === this.case) - Number(p === this.case));
       void this.join(rest, get, mine);
     } catch (error) {
       if (this.under === mine) this.fail(error);
@@ -155,7 +187,7 @@ export class Hear {
         this.add(name, buffer);
         if (name === this.case) this.choose(name);
       }
-      this.say("");
+      if (el("hear-say").textContent === COMPUTING) this.say("");
     } catch (error) {
       if (this.under === mine) this.fail(error);
     }
@@ -168,7 +200,9 @@ export class Hear {
     if (old.length === 0) this.began = now;
     this.loops = new Map();
     this.add(name, buffer);
-    this.choose(name);
+    const { gain } = this.loops.get(name)!;
+    fade(gain, 1, now, CHANGE_S);
+    this.await(name, now + CHANGE_S);
     for (const loop of old) end(loop, now);
   }
 
@@ -189,11 +223,13 @@ export class Hear {
     if (this.is === "loops") await this.fetch();
   }
 
-  /** Stops what is reckoned and everything that sounds. */
+  /** Stops what is computed and everything that sounds. */
   private stop(): void {
     this.under?.abort();
     this.under = null;
     this.is = "off";
+    this.hears("");
+    if (this.context === null) return this.shown("off");
     const { context, master } = this.open();
     const now = context.currentTime;
     fade(master, 0, now, END_S);
@@ -230,11 +266,11 @@ export class Hear {
     const mine = this.fresh();
     this.is = "walk";
     this.shown("wait");
-    this.say("Reckoning the walk…");
+    this.say("Computing the walk…");
     const from: Triple = [...this.state.spot];
     try {
       const wav = await api.walk({
-        text: this.state.planned?.text ?? this.state.text, from_m: from, to_m: target(el<HTMLSelectElement>("walk-to").value, from),
+        text: this.state.planned?.text ?? this.state.text, from_m: from, way: el<HTMLSelectElement>("walk-to").value,
         case: this.case, programme: this.programme.value, two_ears: el<HTMLInputElement>("two-ears").checked,
         dry: el<HTMLInputElement>("dry").checked,
       }, mine.signal);
@@ -254,19 +290,11 @@ export class Hear {
   }
 }
 
-/** Where a walk ends. */
-function target(word: string, [x, y, z]: Triple): Triple {
-  const d = Math.hypot(x, y) || 1;
-  switch (word) {
-    case "left":
-      return [x - (0.5 * y) / d, y + (0.5 * x) / d, z];
-    case "right":
-      return [x + (0.5 * y) / d, y - (0.5 * x) / d, z];
-    case "near":
-      return [x / 2, y / 2, z / 2];
-    default:
-      return [-x, -y, z];
-  }
+/** The instant of the graph's time that comes out of the loudspeaker or the headphones now, s. */
+function outAt(context: AudioContext): number {
+  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
+  if (contextTime > 0) return contextTime + Math.max(0, performance.now() - performanceTime) / 1000;
+  return context.currentTime - (context.outputLatency || context.baseLatency || 0);
 }
 
 /** Brings a gain to another in so many seconds. */

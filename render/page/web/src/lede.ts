@@ -3,7 +3,7 @@
 import { el, say } from "./dom";
 import type { State } from "./state";
 import type { Echo } from "./types";
-import { fixed, inWords, length, microseconds, onset, place, side } from "./words";
+import { fixed, inWords, microseconds, onset } from "./words";
 
 /** Figures may trail the chair for so long before it is said that they do. */
 const TRAIL_MS = 500;
@@ -30,7 +30,7 @@ export class Lede {
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
     say(el("lede-do"), isFormer ? "The figures have not followed the chair." : this.answer());
-    const more = [isFormer ? this.former() : "", echoed(echoes)];
+    const more = [isFormer ? this.former() : `By tape: ${this.state.place?.tape ?? ""}.`, echoed(echoes)];
     say(el("lede-more"), more.filter((words) => words !== "").join(" "));
   }
 
@@ -49,12 +49,12 @@ export class Lede {
   private answer(): string {
     const count = this.state.channels.length;
     const delays = count === 1 ? "this one delay" : `these ${inWords(count)} delays`;
-    return `Sit ${fixed(length(this.state.spot), 2)} m ${side(this.state.spot)}. Set ${delays}.`;
+    return `Sit ${this.state.place?.short ?? ""}. Set ${delays}.`;
   }
 
   private former(): string {
-    const { figured, spotFault } = this.state;
-    const far = figured === null ? "" : `, ${fixed(length(figured), 2)} m away`;
+    const { place, spotFault } = this.state;
+    const far = place === null ? "" : `, ${place.tape}`;
     const why = spotFault === "" ? "" : ` Nothing can be planned for the chair where it is: ${spotFault}.`;
     return `All figures are for the former place${far}.${why}`;
   }
@@ -63,7 +63,7 @@ export class Lede {
     const all = this.state.measures;
     if (all === null) return "";
     const m = all.direct;
-    return `The chair is ${place(this.state.spot)}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.echoes.length === 0 ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
+    return `The chair is ${this.state.place?.tape ?? ""}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.echoes.length === 0 ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
   }
 }
 

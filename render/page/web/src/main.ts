@@ -8,6 +8,7 @@ import { Curves } from "./curves";
 import { el, framed, make, say } from "./dom";
 import { Fields } from "./fields";
 import { Files, originOf } from "./files";
+import { findings } from "./findings";
 import { Follow } from "./follow";
 import { Hear } from "./hear";
 import { Lede } from "./lede";
@@ -17,17 +18,18 @@ import { notice } from "./notice";
 import { printing } from "./printing";
 import { sheet } from "./sheet";
 import { State } from "./state";
+import { stopped } from "./stopped";
 import { Tables } from "./table";
 import { textPanel } from "./textpanel";
 import { theme } from "./theme";
 import type { Start } from "./types";
 import { typeset } from "./words";
 
-/** What is said in lines: warnings, and what was found. */
+/** What is said in lines: what to know first, and what was found. */
 function notes(state: State): void {
   const { planned } = state;
   if (planned === null) return;
-  el("warnings").replaceChildren(...planned.plan.warnings.map(line));
+  findings(state);
   el("sentences").replaceChildren(...planned.sentences.map(line));
   say(el("response-unit"), planned.plan.level_unit);
 }
@@ -81,6 +83,7 @@ function build(start: Start): State {
     sheet(state);
     draw();
   });
+  stopped(state);
   new Fields(state, start);
   new Files(state, start);
   new Hear(state, start);

@@ -11,12 +11,17 @@ import type { Scale } from "./scale";
 import { covering, nice, share, ticks } from "./scale";
 import type { State } from "./state";
 import type { Heat, Maybe, Quantity, Triple, View } from "./types";
-import { fixed, length, place } from "./words";
+import { fixed, length } from "./words";
 
 const STEP_M = 0.05;
 const LONG_STEP_M = 0.25;
 /** No chair comes nearer to the body than this. */
 const CLEAR_M = 0.08;
+
+/** How far a hand is from the middle of the chair on the screen, and how much further the tag is that would be in its way. */
+const HAND_PX = 35;
+const TAG_PX = 40;
+const TAG_OVER_HAND_PX = 18;
 
 /** How much of a former map is left to see. */
 const FORMER = 0.15;
@@ -30,6 +35,7 @@ export class RoomMap {
   private readonly room = el("room");
   private readonly chair = el("chair");
   private readonly tag = el("chair-tag");
+  private readonly hands = { left: el("hand-left"), right: el("hand-right") };
   private readonly turn = document.getElementById("chair-turn");
   private scale: Scale | null = null;
   private scaled = "";
@@ -40,6 +46,8 @@ export class RoomMap {
   /** Half the width of the chair's tag, for words of a length: to ask for it lays the page out. */
   private tagged = { length: 0, half: 0 };
   private barred = "";
+  /** What the word for the front takes up. */
+  private front: Box[] = [];
   private grip: { dx: number; dy: number } | null = null;
 
   constructor(private readonly state: State, private readonly follow: Follow, private readonly changed: () => void) {
@@ -73,10 +81,10 @@ export class RoomMap {
   }
 
   /** Says that the map is not there yet, over what is left of the former one. */
-  private reckoning(): boolean {
+  private computing(): boolean {
     const isOther = this.heat === null || this.heatOf !== this.follow.wanted;
     const isOld = isOther || (this.state.isFormer && (this.state.link === "lost" || this.follow.fault !== ""));
-    const words = this.state.link === "lost" ? "No map: the program does not answer." : isOther ? "Reckoning the map…" : "No map for this place.";
+    const words = this.state.link === "lost" ? "No map: the program does not answer." : isOther ? "Computing the map…" : "No map for this place.";
     this.room.dataset.map = isOld ? "old" : "new";
     say(el("map-say"), isOld ? words : "");
     return isOld;
@@ -95,13 +103,13 @@ export class RoomMap {
   private clear(at: Place, high: number): Box[] {
     const [x0, y0] = at(0, 0);
     const [x, y] = at(...this.flat(this.state.spot));
-    const [tx, ty] = [x, y0 < y ? y + 40 : y - 40];
-    return [[x0, y0, 16, 16], [x, y, 30, 30], [tx, ty, 44, 14], [60, high - 23, 60, 20]];
+    const [tx, ty] = [x, y + this.tagAt(x0 - x, y0 - y)];
+    return [[x0, y0, 16, 16], [x, y, 46, 46], [tx, ty, 44, 14], [60, high - 23, 60, 20], ...this.front];
   }
 
   draw(): void {
     this.fields();
-    const isOld = this.reckoning();
+    const isOld = this.computing();
     const { heat, scale } = this;
     const frame = heat ?? this.frame();
     if (frame === null) return;
@@ -121,6 +129,7 @@ export class RoomMap {
     }
     this.way(c, at);
     this.body(c, at);
+    this.drawFront(c, at);
     this.metre(c, at, p.height);
     this.putChair(at, p.width, p.height);
     if (scale !== null) this.drawBar(scale);
@@ -129,10 +138,10 @@ export class RoomMap {
 
   private words(): string {
     const { title, good } = about(this.follow.quantity);
-    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. The chair is ${place(this.state.spot)}.`;
+    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. The chair is ${this.state.place?.tape ?? ""}.`;
   }
 
-  /** Where the map will be, before it is reckoned: body and chair are drawn at once. */
+  /** Where the map will be, before it is computed: body and chair are drawn at once. */
   private frame(): Frame | null {
     const half = this.state.planned?.slice.half_width_m;
     if (half === undefined) return null;
@@ -253,16 +262,68 @@ export class RoomMap {
     this.chair.style.top = `${((100 * y) / high).toFixed(2)}%`;
     const facing = (Math.atan2(y0 - y, x0 - x) * 180) / Math.PI - 90;
     this.turn?.setAttribute("transform", `rotate(${facing.toFixed(1)} 24 24)`);
-    const isLow = y0 < y;
-    const far = length(this.state.spot);
-    const words = this.hasMoved ? `${fixed(far, 2)} m away` : "drag me";
+    this.putHands([x0 - x, y0 - y], [this.chair.style.left, this.chair.style.top]);
+    const { place } = this.state;
+    const words = this.hasMoved && place !== null ? `${fixed(place.along_m, 2)} m along the floor` : "drag me";
     say(this.tag, words);
     if (words.length !== this.tagged.length) this.tagged = { length: words.length, half: this.tag.offsetWidth / 2 + 6 };
     const { half } = this.tagged;
     const tx = Math.min(Math.max(x, half), wide - half);
-    this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(isLow ? y + 40 : y - 40).toFixed(1)}px) translate(-50%, -50%)`;
-    this.chair.setAttribute("aria-label", `Chair, ${place(this.state.spot)}`);
-    say(el("sit-say"), `${fixed(far, 2)} m away. Drag the chair; everything follows.`);
+    this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(y + this.tagAt(x0 - x, y0 - y)).toFixed(1)}px) translate(-50%, -50%)`;
+    this.chair.setAttribute("aria-label", `Chair, ${place?.tape ?? ""}`);
+    say(el("slice-say"), this.follow.view === "above"
+      ? `Level slice at the ears, ${place?.high ?? ""}. L and R are the hands of who sits there and faces the loudspeaker.`
+      : "Upright slice through the middle of the body and the chair.");
+  }
+
+  /** Shows the hands of who faces the body, where it is seen from above; dx and dy lead to it on the screen. */
+  private putHands([dx, dy]: [number, number], [left, top]: [string, string]): void {
+    const d = Math.hypot(dx, dy) || 1;
+    const isAbove = this.follow.view === "above";
+    // On the screen y runs down, so that a quarter turn to the left of (dx, dy) is (dy, -dx).
+    for (const [hand, sign] of [["left", 1], ["right", -1]] as const) {
+      const box = this.hands[hand];
+      box.hidden = !isAbove;
+      Object.assign(box.style, { left, top });
+      box.style.transform = `translate(-50%, -50%) translate(${((sign * HAND_PX * dy) / d).toFixed(1)}px, ${((-sign * HAND_PX * dx) / d).toFixed(1)}px)`;
+    }
+  }
+
+  /** How far below the chair its tag is; it keeps off the way to the body and off the hands. */
+  private tagAt(dx: number, dy: number): number {
+    const d = Math.hypot(dx, dy) || 1;
+    const far = TAG_PX + (this.follow.view === "above" ? (TAG_OVER_HAND_PX * Math.abs(dx)) / d : 0);
+    return dy < 0 ? far : -far;
+  }
+
+  /** Says which way the loudspeaker looks, where it is seen from above. */
+  private drawFront(c: CanvasRenderingContext2D, at: Place): void {
+    this.front = [];
+    const planned = this.state.planned;
+    if (planned === null || this.follow.view !== "above") return;
+    const reach = Math.max(...planned.solid.vertices_mm.map(([x]) => x), Number(planned.values["body.radius_mm"] ?? 100)) / 1000;
+    const [x, y] = at(reach, 0);
+    const tip = x + 20;
+    c.beginPath();
+    c.moveTo(x + 5, y);
+    c.lineTo(tip, y);
+    c.moveTo(tip - 5, y - 4);
+    c.lineTo(tip, y);
+    c.lineTo(tip - 5, y + 4);
+    for (const [width, ink] of [[4.5, "rgb(30 22 30 / 60%)"], [2, "rgb(255 250 240 / 97%)"]] as const) {
+      c.lineWidth = width;
+      c.strokeStyle = ink;
+      c.stroke();
+    }
+    c.font = `600 11.5px ${ink("--sans")}`;
+    c.textAlign = "left";
+    c.textBaseline = "middle";
+    c.lineWidth = 3.5;
+    c.strokeStyle = "rgb(30 22 30 / 65%)";
+    c.strokeText("front", tip + 5, y);
+    c.fillStyle = "rgb(255 250 240)";
+    c.fillText("front", tip + 5, y);
+    this.front = [[tip + 10, y, 34, 10]];
   }
 
   private drawBar(scale: Scale): void {

@@ -1,26 +1,38 @@
-// What the printed sheet says besides what the screen does: how each channel is
-// wired, the load that the amplifier sees, and the high-pass to set.
+// How each channel is strung, the load that its amplifier sees, what a driver gets and
+// the high-pass to set: on the screen, and on the printed sheet.
 
 import { chip } from "./bodyview";
 import { el, make } from "./dom";
 import type { State } from "./state";
-import type { PlanChannel, Setting } from "./types";
-import { fixed, hertz, runs } from "./words";
+import type { PlanChannel, Setting, Wiring } from "./types";
+import { NONE, fixed, hertz } from "./words";
 
-/** Fills the sheet's table. */
+/** Fills the table. */
 export function sheet(state: State): void {
   const { planned } = state;
   if (planned === null) return;
   const set = new Map(planned.processor.map((s) => [s.channel, s]));
+  const wiring = new Map(planned.wiring.map((w) => [w.channel, w]));
   el("wiring").querySelector("tbody")!.replaceChildren(
-    ...planned.plan.channels.map((c) => make("tr", {},
-      make("th", { scope: "row" }, chip(c.id)),
-      make("td", {}, runs(c.drivers)),
-      make("td", {}, strings(c)),
-      make("td", { class: "number" }, `${fixed(c.nominal_ohm, 1)} Ω`),
-      make("td", { class: "number" }, `${fixed(c.dc_ohm, 1)} Ω`),
-      make("td", { class: "number" }, corner(set.get(c.id))))),
+    ...planned.plan.channels.map((c) => {
+      const w = wiring.get(c.id);
+      return make("tr", {},
+        make("th", { scope: "row" }, chip(c.id)),
+        make("td", { class: "joints" }, ...(w?.strings ?? []).map(({ drivers }) => make("span", {}, drivers.join(" → ")))),
+        make("td", {}, strings(c)),
+        make("td", { class: "number" }, ...load(w)),
+        make("td", { class: "number" }, `${fixed(c.dc_ohm, 1)} Ω`),
+        make("td", { class: "number" }, w?.driver_w == null ? NONE : `${fixed(w.driver_w, w.driver_w < 1 ? 3 : 2)} W`),
+        make("td", { class: "number" }, corner(set.get(c.id))));
+    }),
   );
+}
+
+/** The least load, and at which frequency. */
+function load(w: Wiring | undefined): (Node | string)[] {
+  if (w?.lowest_ohm == null) return ["not known"];
+  const at = w.lowest_hz === null ? "" : ` at ${hertz(w.lowest_hz)}`;
+  return [`${fixed(w.lowest_ohm, 1)} Ω`, make("span", { class: "quiet" }, at)];
 }
 
 /** How a channel's drivers hang together. */

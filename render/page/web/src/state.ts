@@ -2,7 +2,7 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Channel, DriverRow, Echo, Fault, Measures, Moved, Planned, Triple } from "./types";
+import type { Channel, DriverRow, Echo, Edited, Fault, Measures, Moved, Place, Planned, Triple } from "./types";
 
 export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle";
 
@@ -43,6 +43,12 @@ export class State {
   spotFault = "";
   moved: Moved | null = null;
   faults: Fault[] = [];
+  /** The text cannot be planned: what there is of a plan is of a former design. */
+  isBroken = false;
+  /** What one press makes of such a text; null: none is known. */
+  cure: Edited | null = null;
+  /** What was mended for the last change, in sentences. */
+  mended: string[] = [];
   busy = false;
   link: "new" | "open" | "lost" = "new";
   /** Somebody's text is in the text box and not taken. */
@@ -96,6 +102,11 @@ export class State {
     return this.newest?.spot_m ?? this.planned?.spot_m ?? null;
   }
 
+  /** Where that is, in words. */
+  get place(): Place | null {
+    return this.newest?.place ?? this.planned?.place ?? null;
+  }
+
   /** The figures are for a place where the chair is no more. */
   get isFormer(): boolean {
     return this.figured !== null && !same(this.figured, this.spot);
@@ -136,10 +147,10 @@ export class State {
     for (;;) {
       const { text: before, origin } = this;
       try {
-        const text = await api.edit(before, set);
+        const { text, mended } = await api.edit(before, set);
         if (origin !== this.origin) this.past.push({ text, origin }); // another was opened meanwhile: undo leads here
         else if (before !== this.text) continue; // undone meanwhile: the change is made of what is there now
-        else if (text !== before) void this.take(text, reason);
+        else if (text !== before) void this.take(text, reason, origin, mended);
       } catch (error) {
         if (error instanceof api.Gone) this.owed.push({ set, reason });
         else this.fail(error, set[0]?.key ?? "");
@@ -162,13 +173,22 @@ export class State {
   }
 
   /** Takes a text for the design and plans it. */
-  async take(text: string, reason: Reason = "design", origin: Origin = this.origin): Promise<void> {
+  async take(text: string, reason: Reason = "design", origin: Origin = this.origin, mended: string[] = []): Promise<void> {
+    if (reason === "design") this.mended = mended;
     if (this.text !== "" && (text !== this.text || origin !== this.origin)) {
       this.past = [...this.past, { text: this.text, origin: this.origin }].slice(-LONGEST_HISTORY);
       this.future = [];
     }
     this.origin = origin;
     await this.plan(text, reason);
+  }
+
+  /** Takes what mends a design that cannot be planned. */
+  async mend(): Promise<void> {
+    const { cure } = this;
+    if (cure === null) return;
+    await this.settle();
+    if (this.cure === cure) await this.take(cure.text, "design", this.origin, cure.mended);
   }
 
   async undo(): Promise<void> {
@@ -187,6 +207,7 @@ export class State {
     to.push({ text: this.text, origin: this.origin });
     this.origin = step.origin;
     this.spotWaits = false;
+    this.mended = [];
     await this.plan(step.text, "design");
   }
 
@@ -214,6 +235,8 @@ export class State {
       const planned = await api.plan(text, mine.signal);
       if (this.under !== mine) return;
       this.faults = [];
+      this.isBroken = false;
+      this.cure = null;
       this.planned = planned;
       if (this.owesDesign) {
         this.liveID = planned.id;
@@ -229,7 +252,11 @@ export class State {
     } catch (error) {
       if (this.under !== mine) return;
       if (error instanceof api.Gone) this.owesPlan = true;
-      else this.fail(error, "");
+      else if (!(error instanceof DOMException && error.name === "AbortError")) {
+        this.isBroken = true;
+        this.cure = error instanceof api.Faulty ? error.cure : null;
+        this.fail(error, "");
+      }
     } finally {
       if (this.under === mine) {
         this.under = null;

@@ -113,7 +113,7 @@ export class Tables {
 function steps({ step_us, octave_hz, loss_db }: Rounding, isSettled: boolean, isFormer: boolean): string {
   const step = `These are delays that the processor can be set to, in steps of ${fixed(step_us, step_us < 100 ? 1 : 0)} µs`;
   if (isFormer) return `${step}.`;
-  if (!isSettled) return `${step}. What that costs is reckoned once the chair rests.`;
+  if (!isSettled) return `${step}. What that costs is computed once the chair rests.`;
   let worst = -1;
   for (const [i, loss] of loss_db.entries()) if (loss !== null && loss > (loss_db[worst] ?? 0)) worst = i;
   const loss = loss_db[worst] ?? 0;

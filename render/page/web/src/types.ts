@@ -43,6 +43,44 @@ export interface Table {
   remark: string;
 }
 
+/** A text after changes, and what was mended for them, in sentences without a full stop. */
+export interface Edited {
+  text: string;
+  mended: string[];
+}
+
+/** Where somebody sits, in the program's words. */
+export interface Place {
+  /** Along the floor. */
+  along_m: number;
+  short: string;
+  /** Where to hold the tape. */
+  tape: string;
+  high: string;
+}
+
+/** One thing to know before the design is built. */
+export interface Finding {
+  rank: string;
+  /** The word that stands before it. */
+  lead: string;
+  /** It should not be built so. */
+  stops: boolean;
+  what: string;
+  cure: string;
+}
+
+/** How a channel's drivers are strung, and what its amplifier and a driver get. */
+export interface Wiring {
+  channel: number;
+  dc_ohm: number;
+  lowest_ohm: Maybe;
+  lowest_hz: Maybe;
+  driver_w: Maybe;
+  /** Drivers in the order of their joints. */
+  strings: { drivers: number[] }[];
+}
+
 export interface Start {
   path: string;
   name: string;
@@ -54,6 +92,7 @@ export interface Start {
   programmes: Named[];
   cases: Named[];
   files: Named[] | null;
+  walks: Named[];
   keys: Key[];
   tables: Table[];
 }
@@ -121,7 +160,6 @@ export interface Plan {
   response: Response;
   measures: Measures;
   echoes: Echo[];
-  warnings: string[];
 }
 
 export interface Filter {
@@ -174,6 +212,11 @@ export interface Planned {
   solid: Solid;
   drivers: Mount[];
   processor: Setting[];
+  wiring: Wiring[];
+  findings: Finding[];
+  /** How many more there are. */
+  more_findings: number;
+  place: Place;
   rounding: Rounding;
   /** corner_hz 0: no high-pass. */
   protection: { family: string; order: number; corner_hz: number };
@@ -220,6 +263,7 @@ export interface Polar {
 export interface Moved {
   seq: number;
   spot_m: Triple;
+  place: Place;
   drivers: DriverRow[];
   channels: Channel[];
   response: Response;
@@ -232,6 +276,7 @@ export interface Moved {
 /** A spot that cannot be planned for, or a question that was not understood. */
 export interface Refusal {
   seq: number;
+  place?: Place;
   fault?: string;
   error?: string;
 }
@@ -246,6 +291,7 @@ export interface MeasuredChannel {
   set_delay_us: Maybe;
   proposed_delay_us: Maybe;
   level_db: Maybe;
+  level_error_db: Maybe;
 }
 
 /** What recordings told; null where the channels, or all of them at once, were not recorded. */

@@ -27,7 +27,7 @@ export function hertz(hz: Maybe): string {
   return `${fixed(hz / 1000, hz < 9950 ? 1 : 0).replace(/\.0$/, "")} kHz`;
 }
 
-/** The lowest frequency that combs; there is none up to the highest reckoned. */
+/** The lowest frequency that combs; there is none up to the highest computed. */
 export function onset(hz: Maybe): string {
   return hz === null ? "the top" : hertz(hz);
 }
@@ -38,26 +38,6 @@ export function decibels(db: Maybe | undefined, places = 1): string {
 
 export function length(v: Triple): number {
   return Math.hypot(...v);
-}
-
-/** Where a point is, in words. */
-export function place([x, y, z]: Triple): string {
-  const ahead = `${fixed(Math.abs(x), 2)} m ${x < 0 ? "behind" : "in front"}`;
-  const aside = `${fixed(Math.abs(y), 2)} m to the ${y < 0 ? "right" : "left"}`;
-  const above = `${fixed(Math.abs(z), 2)} m ${z < 0 ? "below" : "above"} the middle of the body`;
-  return `${ahead}, ${aside}, ${above}`;
-}
-
-/** On which side of the body a point is, in words. */
-export function side([x, y]: Triple): string {
-  const off = (Math.abs(Math.atan2(y, x)) * 180) / Math.PI;
-  const hand = y < 0 ? "right" : "left";
-  if (off < 4) return "in front";
-  if (off < 25) return `in front, a little to the ${hand}`;
-  if (off < 65) return `in front, well to the ${hand}`;
-  if (off < 115) return `to the ${hand}`;
-  if (off < 155) return `behind, well to the ${hand}`;
-  return off < 176 ? `behind, a little to the ${hand}` : "behind";
 }
 
 const COUNTS = "no one two three four five six seven eight nine ten eleven twelve".split(" ");

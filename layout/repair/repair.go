@@ -1,0 +1,206 @@
+package repair
+
+import (
+	"bytes"
+	"errors"
+	"slices"
+	"strings"
+
+	"pappus/layout"
+	"pappus/layout/design"
+)
+
+// Change is a key's new value, as design.Set takes it; nil takes the key out.
+type Change struct {
+	Key   string
+	Value any
+}
+
+// Result is a design's text after changes and what was mended in it.
+type Result struct {
+	Text []byte
+	// Mended has one sentence for each thing that was mended, without a full stop: what
+	// became of which key, and why; of a cure, what will become of it.
+	Mended []string
+}
+
+// mostRemedies is how many remedies one change may take: more than there are keys that
+// hang on another.
+const mostRemedies = 40
+
+// Edit makes changes to the text of a design and mends what they break elsewhere in
+// it. What cannot be mended without touching the changes themselves stays a fault of
+// the text, as does what was wrong before; name stands for its file, beside which the
+// files that it names are looked for. An error is that of design.Set.
+func Edit(name string, text []byte, changes []Change) (Result, error) {
+	p := patient{name: name, text: text, former: text, mine: map[string]bool{}, done: map[string]int{}}
+	for _, c := range changes {
+		if err := p.set(c); err != nil {
+			return Result{}, err
+		}
+		p.mine[c.Key] = true
+	}
+	if !slices.ContainsFunc(changes, bearing) {
+		return Result{Text: p.text}, nil
+	}
+	p.mend()
+	p.checkNumbers()
+	return Result{p.text, p.said}, nil
+}
+
+// mostTimes is how often remedies may set one key: a radius that is brought into its
+// range may have to be larger still for the drivers. More would go round in a ring.
+const mostTimes = 2
+
+// bearing tells whether a change may break anything: a chair that is moved, or another
+// name, does not.
+func bearing(c Change) bool {
+	return c.Key != "name" && !strings.HasPrefix(c.Key, "spot.") && !strings.HasPrefix(c.Key, "air.")
+}
+
+// Cure returns a text that can be laid out for one that cannot, and what is mended in
+// it; false where there is nothing to mend, or no way.
+func Cure(name string, text []byte) (Result, bool) {
+	p := patient{name: name, text: text, cure: true, done: map[string]int{}}
+	if p.examine().fault() == nil {
+		return Result{}, false
+	}
+	p.mend()
+	return Result{p.text, p.said}, len(p.said) > 0 && p.examine().fault() == nil
+}
+
+// patient is a text under repair.
+type patient struct {
+	name   string
+	text   []byte
+	former []byte          // the text before the changes; nil: none
+	was    *state          // of that text, once it is asked for
+	is     *state          // of the text, as long as it is the same
+	mine   map[string]bool // keys that a person has just set
+	cure   bool            // somebody will see what is proposed before it is done
+	done   map[string]int  // how often a remedy has set a key
+	said   []string
+}
+
+// state is what a text comes to.
+type state struct {
+	design *design.Design // as far as it can be read
+	faults []*design.Error
+	array  *layout.Array // nil where it cannot be laid out
+}
+
+// before is what the text came to before the changes.
+func (p *patient) before() state {
+	if p.was == nil {
+		p.was = &state{}
+		if p.former != nil {
+			*p.was = examine(p.name, p.former)
+		}
+	}
+	return *p.was
+}
+
+// examine is what the text comes to.
+func (p *patient) examine() state {
+	if p.is == nil {
+		s := examine(p.name, p.text)
+		p.is = &s
+	}
+	return *p.is
+}
+
+// examine reads and lays out a text: for a large body a matter of some tenths of a
+// second, so that it is done once for each text.
+func examine(name string, text []byte) state {
+	var s state
+	s.design, s.faults = design.Examine(name, text)
+	if len(s.faults) > 0 {
+		return s
+	}
+	var err error
+	if s.array, err = layout.Build(s.design); err != nil {
+		s.faults = []*design.Error{asFault(err)}
+	}
+	return s
+}
+
+// asFault is an error of layout as a fault of the design.
+func asFault(err error) *design.Error {
+	var e *design.Error
+	if errors.As(err, &e) {
+		return e
+	}
+	return &design.Error{Reason: err.Error(), Err: err}
+}
+
+// fault returns the first fault, nil where there is none.
+func (s state) fault() *design.Error {
+	if len(s.faults) == 0 {
+		return nil
+	}
+	return s.faults[0]
+}
+
+// has tells whether a state has a fault of that key and kind.
+func (s state) has(f *design.Error) bool {
+	return slices.ContainsFunc(s.faults, func(g *design.Error) bool { return g.Key == f.Key && errors.Is(g.Err, f.Err) })
+}
+
+// set makes one change.
+func (p *patient) set(c Change) error {
+	text, err := design.Set(p.text, c.Key, c.Value)
+	if err == nil {
+		p.text, p.is = text, nil
+	}
+	return err
+}
+
+// mend mends one fault after another, until there is none or none that can be.
+func (p *patient) mend() {
+	for range mostRemedies {
+		now := p.examine()
+		if !slices.ContainsFunc(now.faults, func(f *design.Error) bool { return p.try(now, f) }) {
+			return
+		}
+	}
+}
+
+// try mends one fault by the first of its remedies that does, and tells whether any did.
+func (p *patient) try(now state, f *design.Error) bool {
+	if !p.cure && p.before().has(f) {
+		return false // it was so before: not for this change to mend
+	}
+	for _, r := range remedies(p, now, f) {
+		if !p.may(r) {
+			continue
+		}
+		trial := patient{name: p.name, text: p.text}
+		if !slices.ContainsFunc(r.set, func(c Change) bool { return trial.set(c) != nil }) && !bytes.Equal(trial.text, p.text) && !trial.examine().has(f) {
+			p.said = append(p.said, r.words(p.text, now.design, p.cure))
+			p.text, p.is = trial.text, trial.is
+			for _, c := range r.set {
+				p.done[c.Key]++
+			}
+			return true
+		}
+	}
+	return false
+}
+
+// may tells whether a remedy is for this patient: none undoes what a person has set.
+func (p *patient) may(r remedy) bool {
+	if slices.ContainsFunc(r.set, func(c Change) bool { return p.done[c.Key] >= mostTimes }) {
+		return false // else two remedies could undo each other for ever
+	}
+	return p.cure || !r.ask && !slices.ContainsFunc(r.set, func(c Change) bool { return p.owns(c.Key) })
+}
+
+// owns tells whether a person has set a key, or one in a table of that name.
+func (p *patient) owns(key string) bool {
+	for own := range p.mine {
+		if own == key || strings.HasPrefix(own, key+".") || strings.HasPrefix(own, key+"[") {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,155 @@
+package page
+
+import (
+	"context"
+	"encoding/json"
+	"io"
+	"net/http"
+	"strings"
+	"testing"
+
+	"pappus/layout/design"
+	"pappus/timing"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TestEditMends: another shape is no dead end, and what was mended is said.
+func TestEditMends(t *testing.T) {
+	p, _ := newPage(t, small)
+	demo := string(design.DefaultTOML())
+	out := ask[edited](t, p, "/api/edit", object{"text": demo, "set": []object{{"key": "body.shape", "value": "dodecahedron"}}})
+	want := []string{
+		`base = "icosahedron" and subdivision = 2 were taken out: only for body.shape = "geodesic"`,
+		"skip = [33] was taken out: a dodecahedron, cut as this one is, has 6 places",
+	}
+	if diff := cmp.Diff(want, out.Mended); diff != "" {
+		t.Error(diff)
+	}
+	plan := ask[planAnswer](t, p, "/api/plan", asked{out.Text})
+	if len(plan.Drivers) != 6 {
+		t.Errorf("%d drivers", len(plan.Drivers))
+	}
+}
+
+// TestPlanCures: with the faults of a design comes a text that can be planned.
+func TestPlanCures(t *testing.T) {
+	p, _ := newPage(t, small)
+	broken := strings.Replace(string(design.DefaultTOML()), "radius_mm = 150", "radius_mm = 5", 1)
+	w := do(p, request("/api/plan", `{"text":`+quoted(broken)+`}`))
+	var out struct {
+		Faults []fault
+		Cure   *edited
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &out); err != nil || w.Code != http.StatusUnprocessableEntity || len(out.Faults) != 1 || out.Cure == nil {
+		t.Fatalf("%d %v: %s", w.Code, err, w.Body)
+	}
+	if len(out.Cure.Mended) != 1 || !strings.HasPrefix(out.Cure.Mended[0], "radius_mm becomes 101: ") {
+		t.Errorf("cure %q", out.Cure.Mended)
+	}
+	ask[planAnswer](t, p, "/api/plan", asked{out.Cure.Text})
+	w = do(p, request("/api/plan", `{"text":`+quoted(large())+`}`))
+	if err := json.Unmarshal(w.Body.Bytes(), &out); err != nil || out.Cure == nil || !strings.HasPrefix(strings.Join(out.Cure.Mended, ""), "order becomes 2 in place of 10: ") {
+		t.Errorf("of too many ways it says %d %v: %s", w.Code, err, w.Body)
+	}
+	if w := do(p, request("/api/plan", `{"text":"[body"}`)); w.Code != http.StatusUnprocessableEntity || strings.Contains(w.Body.String(), `"cure"`) {
+		t.Errorf("of no TOML it has a cure: %s", w.Body)
+	}
+}
+
+// TestEveryShapeIsPlanned: from the starter, every shape of the list can be planned, or
+// one press makes it so.
+func TestEveryShapeIsPlanned(t *testing.T) {
+	p, _ := newPage(t, small)
+	for _, k := range design.Keys() {
+		if k.Path != "body.shape" && k.Path != "mounts.on" {
+			continue
+		}
+		for _, shape := range k.Choices {
+			t.Run(shape, func(t *testing.T) {
+				out := ask[edited](t, p, "/api/edit", object{"text": string(design.DefaultTOML()), "set": []object{{"key": k.Path, "value": shape}}})
+				_, err := p.plans.of(t.Context(), out.Text, p.work)
+				if err == nil {
+					return
+				}
+				cure, ok := p.cured(err, out.Text).(curable)
+				if !ok {
+					t.Fatalf("%v without a cure", err)
+				}
+				if _, err := p.plans.of(t.Context(), cure.cure.Text, p.work); err != nil {
+					t.Errorf("cured by %q: %v", cure.cure.Mended, err)
+				}
+			})
+		}
+	}
+}
+
+// TestPlanSaysWhere: along the floor and up, for the plan and for a move; strings with
+// their loads; and what to look out for.
+func TestPlanSaysWhere(t *testing.T) {
+	p, _ := newPage(t, small)
+	out := ask[planAnswer](t, p, "/api/plan", asked{small + "[wiring]\nchannels = 2\n"})
+	if out.Place.Along != 2 || out.Place.Tape != "2.00 m in front along the floor, ears 1.00 m above its middle" {
+		t.Errorf("the place is %+v", out.Place)
+	}
+	var banks []struct {
+		Lowest  *float64 `json:"lowest_ohm"`
+		DC      float64  `json:"dc_ohm"`
+		Strings []struct{ Drivers []int }
+	}
+	if err := json.Unmarshal(out.Wiring, &banks); err != nil || len(banks) != 2 {
+		t.Fatalf("%v: %s", err, out.Wiring)
+	}
+	n := 0
+	for _, b := range banks {
+		for _, s := range b.Strings {
+			n += len(s.Drivers)
+		}
+		if !(b.DC > 0) {
+			t.Errorf("a load of %g ohm", b.DC)
+		}
+	}
+	if n != 6 {
+		t.Errorf("%d drivers in strings", n)
+	}
+	loud := ask[planAnswer](t, p, "/api/plan", asked{small + "[wiring]\namplifier_volt = 20\n"})
+	if len(loud.Findings) == 0 || loud.Findings[0].Rank != "danger" || !loud.Findings[0].Stops || loud.Findings[0].Lead != "Danger" || loud.Findings[0].Cure == "" {
+		t.Errorf("of drivers that get too much it says %+v", loud.Findings)
+	}
+	s := &session{plans: p.plans}
+	moved, err := s.answer(t.Context(), move{ID: out.ID, Spot: triple{1.56, 0, 2.32}})
+	if err != nil || moved.Place == nil || moved.Place.Short != "1.56 m away along the floor, straight in front" {
+		t.Errorf("%v: %+v", err, moved.Place)
+	}
+	if moved, err = s.answer(t.Context(), move{ID: out.ID}); err != nil || moved.Fault == "" || moved.Place == nil {
+		t.Errorf("%v: %+v", err, moved)
+	}
+}
+
+// TestWalksGoWhereTheySay: to the left is to the left hand of who sits there, which is
+// the loudspeaker's right.
+func TestWalksGoWhereTheySay(t *testing.T) {
+	var to r3.Vec
+	o := options("")
+	o.Walk = func(_ context.Context, w io.Writer, _ *timing.Plan, _, end r3.Vec, _ Hearing) error {
+		to = end
+		_, err := io.WriteString(w, "RIFF")
+		return err
+	}
+	p, err := New(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for way, want := range map[string]r3.Vec{
+		"left": {X: 2, Y: -0.5, Z: 1}, "right": {X: 2, Y: 0.5, Z: 1}, "round": {X: -2, Z: 1}, "near": {X: 1, Z: 1},
+	} {
+		w := do(p, request("/api/walk", `{"text":`+quoted(small)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"way":"`+way+`"}`))
+		if w.Code != http.StatusOK || r3.Norm(r3.Sub(to, want)) > 1e-12 {
+			t.Errorf("%s: %d, to %v, want %v", way, w.Code, to, want)
+		}
+	}
+	if w := do(p, request("/api/walk", `{"text":`+quoted(small)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"way":"up"}`)); w.Code != http.StatusBadRequest {
+		t.Errorf("a way that there is not: %d", w.Code)
+	}
+}

@@ -1,0 +1,71 @@
+package tape_test
+
+import (
+	"math"
+	"testing"
+
+	"pappus/layout"
+	"pappus/render/tape"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TestPlace: what is said is what a tape finds, never the slant.
+func TestPlace(t *testing.T) {
+	hung := &layout.Array{}
+	table := &layout.Array{Surface: layout.Surface{Present: true, Height: -0.025}}
+	room := &layout.Array{Room: layout.Room{Present: true, Size: r3.Vec{X: 6, Y: 4.5, Z: 2.7}, Body: r3.Vec{X: 2, Y: 2, Z: 0.8}}}
+	for _, test := range []struct {
+		name        string
+		a           *layout.Array
+		at          r3.Vec
+		tape, short string
+	}{
+		{"the demo's chair, 1.94 m through the air", table, r3.Vec{X: 1.8, Y: 0.4, Z: 0.6},
+			"1.80 m in front along the floor, 0.40 m to the loudspeaker's left, ears 0.63 m above the table or floor",
+			"1.84 m away along the floor, 13° to the loudspeaker's left"},
+		{"high up, 2.79 m through the air", hung, r3.Vec{X: 1.56, Z: 2.32},
+			"1.56 m in front along the floor, ears 2.32 m above its middle", "1.56 m away along the floor, straight in front"},
+		{"in a room", room, r3.Vec{X: 1, Y: -1, Z: 0.3},
+			"1.00 m in front along the floor, 1.00 m to the loudspeaker's right, ears 1.10 m above the floor", "1.41 m away along the floor, 45° to the loudspeaker's right"},
+		{"behind", hung, r3.Vec{X: -1, Y: 1}, "1.00 m behind along the floor, 1.00 m to the loudspeaker's left, ears level with its middle",
+			"1.41 m away along the floor, 135° round to the loudspeaker's left"},
+		{"right behind", hung, r3.Vec{X: -1, Y: -0.001, Z: -0.5}, "1.00 m behind along the floor, ears 0.50 m below its middle", "1.00 m away along the floor, straight behind"},
+		{"beside", hung, r3.Vec{Y: -2}, "2.00 m to the loudspeaker's right along the floor, ears level with its middle", "2.00 m away along the floor, 90° to the loudspeaker's right"},
+		{"overhead", hung, r3.Vec{Z: 2}, "straight over or under the loudspeaker, ears 2.00 m above its middle", "straight over or under the loudspeaker"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			p := tape.Of(test.a, test.at)
+			if got := p.Full(); got != test.tape {
+				t.Errorf("tape: %q, want %q", got, test.tape)
+			}
+			if got := p.Short(); got != test.short {
+				t.Errorf("short: %q, want %q", got, test.short)
+			}
+		})
+	}
+}
+
+// TestToLeft: a listener in front who steps to the left hand goes to the loudspeaker's
+// right.
+func TestToLeft(t *testing.T) {
+	for _, test := range []struct {
+		name     string
+		at, want r3.Vec
+	}{
+		{"in front", r3.Vec{X: 2, Z: 1}, r3.Vec{X: 2, Y: -0.5, Z: 1}},
+		{"behind", r3.Vec{X: -2}, r3.Vec{X: -2, Y: 0.5}},
+		{"at the loudspeaker's left", r3.Vec{Y: 3}, r3.Vec{X: 0.5, Y: 3}},
+		{"overhead", r3.Vec{Z: 1}, r3.Vec{Y: 0.5, Z: 1}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			got := tape.ToLeft(test.at, 0.5)
+			if r3.Norm(r3.Sub(got, test.want)) > 1e-12 {
+				t.Errorf("%v, want %v", got, test.want)
+			}
+			if back := tape.ToLeft(test.at, -0.5); math.Abs(r3.Norm(r3.Sub(back, test.at))-0.5) > 1e-12 || r3.Dot(r3.Sub(back, test.at), r3.Sub(got, test.at)) > 0 {
+				t.Errorf("to the right: %v", back)
+			}
+		})
+	}
+}
