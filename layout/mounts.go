@@ -28,7 +28,8 @@ func mounts(d *design.Design, whole, shell *body.Body, driver Driver) ([]Mount, 
 
 	number(clear, whole.Radius)
 	for _, id := range d.Mounts.Skip {
-		if id > len(clear) {
+		// Those of a list are looked for where it is read.
+		if d.Mounts.On != "list" && id > len(clear) {
 			return nil, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(clear)), ErrNoSuchMount)
 		}
 	}

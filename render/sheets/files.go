@@ -95,15 +95,16 @@ func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
 // through, 0 for none.
 func crossed(a *layout.Array, planes []shell.Plane) int {
 	for _, m := range a.Mounts {
+		seat := a.Seat(m)
 		for i, p := range planes {
 			across := r3.Sub(p.Normal, r3.Scale(r3.Dot(p.Normal, m.Normal), m.Normal))
 			steep := r3.Norm(across)
-			away := r3.Dot(p.Normal, m.Point) - p.Offset
+			away := r3.Dot(p.Normal, seat) - p.Offset
 			if math.Abs(away) >= a.Driver.CutoutRadius*steep {
 				continue
 			}
 			// The middle of the chord in which the plane meets the cut-out.
-			at := r3.Sub(m.Point, r3.Scale(away/(steep*steep), across))
+			at := r3.Sub(seat, r3.Scale(away/(steep*steep), across))
 			if within(at, planes[:i]) && within(at, planes[i+1:]) {
 				return m.ID
 			}
@@ -126,7 +127,7 @@ func within(p r3.Vec, planes []shell.Plane) bool {
 func Holes(a *layout.Array) []shell.Hole {
 	out := make([]shell.Hole, len(a.Mounts))
 	for i, m := range a.Mounts {
-		h := shell.Hole{ID: m.ID, Point: m.Point, Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
+		h := shell.Hole{ID: m.ID, Point: a.Seat(m), Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
 		if a.Body.IsBall() && r3.Dot(m.Normal, r3.Unit(m.Point)) < leastSquare {
 			h.Seat = 0
 		}
