@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"pappus/layout"
 	"pappus/layout/printing"
@@ -69,6 +70,10 @@ func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 		return nil, w, err
 	}
 	files, err := sheets.Files(p, sheets.Options{Segments: sheets.Cuts(w.segments)})
+	if errors.Is(err, sheets.ErrSegment) {
+		w.noCut, w.segments = err.Error(), printing.Plan{}
+		files, err = sheets.Files(p, sheets.Options{})
+	}
 	if errors.Is(err, shell.ErrCutout) {
 		w.noShell = err.Error()
 		files, err = sheets.Files(p, sheets.Options{NoShell: true})
@@ -113,8 +118,8 @@ func workshop(a *layout.Array) (bench, error) {
 		return b, err
 	}
 	b.segments, err = a.Segments()
-	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
-		b.noCut, err = err.Error(), nil
+	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) || errors.Is(err, printing.ErrBedSmall) {
+		b.noCut, err = strings.TrimPrefix(err.Error(), "printing: "), nil
 	}
 	return b, err
 }

@@ -256,7 +256,11 @@ func TestSegments(t *testing.T) {
 			}
 			for _, m := range s.Mounts {
 				carried[m]++
-				onePiece(t, s, mounts[m], j)
+				if len(s.Cells) > 0 {
+					inCells(t, p, s, m, mounts[m], j)
+				} else {
+					onePiece(t, s, mounts[m], j)
+				}
 			}
 		}
 		want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.CutoutRadius*j.CutoutRadius*j.Shell.Wall
@@ -297,6 +301,21 @@ func onePiece(t *rapid.T, s printing.Segment, m printing.Mount, j printing.Job) 
 	}
 }
 
+// inCells checks the rim of a cut-out against the seams of a segment of cells.
+func inCells(t *rapid.T, p printing.Plan, s printing.Segment, at int, m printing.Mount, j printing.Job) {
+	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
+	up := r3.Cross(m.Normal, side)
+	for i := range 90 {
+		sin, cos := math.Sincos(float64(i) * math.Pi / 45)
+		rim := r3.Add(m.Point, r3.Add(r3.Scale(j.CutoutRadius*cos, side), r3.Scale(j.CutoutRadius*sin, up)))
+		for _, c := range p.Cells[at].Sides {
+			if away := -r3.Dot(rim, c.Normal); !slices.Contains(s.Cells, c.Beyond) && away < j.Margin*0.999 {
+				t.Fatalf("a seam runs %g m from the cut-out of mount %d", away, at)
+			}
+		}
+	}
+}
+
 func ExampleCut() {
 	b, err := body.Geodesic("icosahedron", 2, 0.15)
 	if err != nil {
@@ -320,11 +339,11 @@ func ExampleCut() {
 			1000*s.Size.X, 1000*s.Size.Y, 1000*s.Size.Z, 1000*s.Mass, len(s.Mounts))
 	}
 	// Output:
-	// level 1, sector 1: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 2: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 3: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 4: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 5: 144 x 137 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 1: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 2: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 3: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 4: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 5: 170 x 50 x 75 mm, 37 g, 4 mounts
 	// level 2, sector 1: 127 x 121 x 75 mm, 33 g, 4 mounts
 	// level 2, sector 2: 127 x 121 x 75 mm, 33 g, 4 mounts
 	// level 2, sector 3: 127 x 121 x 75 mm, 33 g, 4 mounts

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -14,9 +15,8 @@ import (
 
 // Options say what else there is to write.
 type Options struct {
-	// Segments are the half-spaces of each part that the shell is printed in;
-	// empty: it is printed whole.
-	Segments [][]shell.Plane
+	// Segments are the parts that the shell is printed in; empty: it is printed whole.
+	Segments []Part
 	// NoShell leaves the STL out, for bodies that are built of panels or whose
 	// mounts sit on no face.
 	NoShell bool
@@ -70,8 +70,12 @@ func All(a *layout.Array) []*Sheet {
 	return append(out, Net(a)...)
 }
 
+// ErrSegment tells of stepped seams that a shell cannot be parted along; the whole can be
+// made all the same.
+var ErrSegment = errors.New("the shell cannot be parted round segment")
+
 // Shells makes the printed shell, whole or in segments.
-func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
+func Shells(a *layout.Array, segments []Part) ([]shell.Mesh, error) {
 	whole, err := shell.Make(a.Body, a.Wall, Holes(a))
 	if err != nil {
 		return nil, err
@@ -80,11 +84,17 @@ func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
 		return []shell.Mesh{whole}, nil
 	}
 	out := make([]shell.Mesh, len(segments))
-	for i, planes := range segments {
-		if id := crossed(a, planes); id != 0 {
+	for i, s := range segments {
+		if len(s.Cells) > 0 {
+			if out[i], err = whole.Cells(s.Cells); err != nil {
+				return nil, fmt.Errorf("%w %d: %w", ErrSegment, i+1, err)
+			}
+			continue
+		}
+		if id := crossed(a, s.Planes); id != 0 {
 			return nil, fmt.Errorf("segment %d: mount %d: %w: a cut goes through it", i+1, id, shell.ErrCutout)
 		}
-		if out[i], err = whole.Part(planes...); err != nil {
+		if out[i], err = whole.Part(s.Planes...); err != nil {
 			return nil, fmt.Errorf("segment %d: %w", i+1, err)
 		}
 	}

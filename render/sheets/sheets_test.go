@@ -86,6 +86,15 @@ func ball(t testing.TB) *layout.Array {
 	return a
 }
 
+// parts makes parts of half-spaces.
+func parts(planes [][]shell.Plane) []sheets.Part {
+	out := make([]sheets.Part, len(planes))
+	for i, p := range planes {
+		out[i].Planes = p
+	}
+	return out
+}
+
 func TestFiles(t *testing.T) {
 	large := on(geodesic(t, "octahedron", 3, 0.4))
 	large.Name = "Größe <1> & mehr"
@@ -96,7 +105,7 @@ func TestFiles(t *testing.T) {
 		stl  int
 	}{
 		{"lantern", lantern(t), sheets.Options{}, 1},
-		{"segments", on(geodesic(t, "icosahedron", 2, 0.15)), sheets.Options{Segments: shell.Wedges(1, 0, 0)}, 2},
+		{"segments", on(geodesic(t, "icosahedron", 2, 0.15)), sheets.Options{Segments: parts(shell.Wedges(1, 0, 0))}, 2},
 		{"cube", on(platonic(t, "cube", 0.2)), sheets.Options{}, 1},
 		{"octahedron", large, sheets.Options{NoShell: true}, 0},
 		{"ball", ball(t), sheets.Options{}, 1},
@@ -138,14 +147,14 @@ func TestFiles(t *testing.T) {
 // the front one of a cube, which stands with a face to the front.
 func TestCrossed(t *testing.T) {
 	a := on(platonic(t, "cube", 0.2))
-	_, err := sheets.Shells(a, shell.Wedges(2, 0))
+	_, err := sheets.Shells(a, parts(shell.Wedges(2, 0)))
 	if !errors.Is(err, shell.ErrCutout) || !strings.Contains(err.Error(), "mount 1") {
 		t.Errorf("got %v", err)
 	}
 	// A cube's corners are off the planes at 45 degrees but the top and bottom
 	// mounts are not.
 	a.Mounts = a.Mounts[1:5]
-	parts, err := sheets.Shells(a, shell.Wedges(4, math.Pi/4))
+	parts, err := sheets.Shells(a, parts(shell.Wedges(4, math.Pi/4)))
 	if err != nil || len(parts) != 4 {
 		t.Fatalf("%d parts, %v", len(parts), err)
 	}

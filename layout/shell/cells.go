@@ -1,0 +1,301 @@
+package shell
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Cell is a cone from the origin: what lies in all half-spaces of its sides, whose
+// planes go through the origin.
+type Cell struct {
+	Sides []Plane
+	Open  []bool // for each side, whether the cell beyond it belongs to the part too
+}
+
+// Cells returns what of the mesh lies in some cells that lie side by side, as one part,
+// closed by flat faces at the sides that are not open. The mesh must be a wall round the
+// origin that each side cuts in one piece.
+//
+// Triangles are clipped as whole polygons, so that on the side between two cells both have
+// the same corners; corners nearer than 3 millionths of the mesh's size become one. The error wraps ErrNothingLeft where no triangle is in a cell.
+func (m Mesh) Cells(cells []Cell) (Mesh, error) {
+	box := m.Bounds()
+	j := joiner{from: len(m.Vertices), vertices: slices.Clone(m.Vertices)}
+	size := max(box.Max.X-box.Min.X, box.Max.Y-box.Min.Y, box.Max.Z-box.Min.Z)
+	j.slack, j.near = onSide*size, oneCorner*size
+	for _, c := range cells {
+		first := len(j.sides)
+		j.sides, j.open = append(j.sides, c.Sides...), append(j.open, c.Open...)
+		for _, t := range m.Triangles {
+			f := facet{t[:], []int{-1, -1, -1}}
+			for s := range c.Sides {
+				if f = j.clip(f, first+s); len(f.corners) == 0 {
+					break
+				}
+			}
+			if len(f.corners) > 2 {
+				j.facets = append(j.facets, f)
+			}
+		}
+	}
+	if len(j.facets) == 0 {
+		return Mesh{}, fmt.Errorf("shell: cutting: %w", ErrNothingLeft)
+	}
+	j.weld()
+	if err := j.close(); err != nil {
+		return Mesh{}, fmt.Errorf("shell: cutting: %w", err)
+	}
+	out := j.mesh()
+	if err := out.Check(); err != nil {
+		return Mesh{}, fmt.Errorf("shell: cutting: %w", err)
+	}
+	return out, nil
+}
+
+// onSide is the length over the mesh's size within which a corner counts as on a side, far
+// over rounding. Where three cells meet, each may judge a corner by other sides: what one
+// takes for on a side another may have cut, up to a length of onSide over the sine of the
+// angle between them. oneCorner, within which corners become one, is thirty times as much,
+// for angles down to two degrees, and still a thousandth of what a printer can do.
+const onSide, oneCorner = 1e-7, 3e-6
+
+// joiner gathers what lies in cells.
+type joiner struct {
+	slack    float64
+	near     float64
+	from     int // vertices of the mesh that is cut
+	vertices []r3.Vec
+	sides    []Plane // of all cells, one after the other
+	open     []bool
+	facets   []facet
+	lids     [][3]int
+}
+
+// facet is a convex piece of a triangle. side is, for the edge from each corner to the
+// next, the side of a cell that it lies in, -1 for none.
+type facet struct{ corners, side []int }
+
+// clip returns what of a facet lies in the half-space of a side.
+func (j *joiner) clip(f facet, s int) facet {
+	p := j.sides[s]
+	above := make([]float64, len(f.corners))
+	inside := false
+	for i, v := range f.corners {
+		above[i] = p.above(j.vertices[v])
+		inside = inside || above[i] < -j.slack
+	}
+	if !inside {
+		return facet{}
+	}
+	var out facet
+	add := func(v, side int) { out.corners, out.side = append(out.corners, v), append(out.side, side) }
+	for i, v := range f.corners {
+		k := (i + 1) % len(f.corners)
+		in, next := above[i] <= j.slack, above[k] <= j.slack
+		on, nextOn := math.Abs(above[i]) <= j.slack, math.Abs(above[k]) <= j.slack
+		switch {
+		case in && on && (nextOn || !next):
+			add(v, s)
+		case in && next:
+			add(v, f.side[i])
+		case in: // leaves
+			add(v, f.side[i])
+			add(j.cross(v, f.corners[k], p), s)
+		case next && !nextOn: // comes back
+			add(j.cross(v, f.corners[k], p), f.side[i])
+		}
+	}
+	return out
+}
+
+// cross adds the corner where an edge meets a plane, computed the same from either end.
+func (j *joiner) cross(a, b int, p Plane) int {
+	if a > b {
+		a, b = b, a
+	}
+	j.vertices = append(j.vertices, between(j.vertices[a], j.vertices[b], p))
+	return len(j.vertices) - 1
+}
+
+// weld makes new corners that are as good as at one place, or at that of an old one, the
+// same.
+func (j *joiner) weld() {
+	near := j.near
+	type box [3]int
+	at := func(v r3.Vec) box {
+		return box{int(math.Floor(v.X / near)), int(math.Floor(v.Y / near)), int(math.Floor(v.Z / near))}
+	}
+	held := make(map[box][]int)
+	same := make([]int, len(j.vertices))
+	for i, v := range j.vertices {
+		same[i] = i
+		home := at(v)
+		for n := 0; n < 27 && i >= j.from && same[i] == i; n++ {
+			for _, k := range held[box{home[0] + n%3 - 1, home[1] + n/3%3 - 1, home[2] + n/9 - 1}] {
+				if r3.Norm(r3.Sub(v, j.vertices[k])) <= near {
+					same[i] = k
+					break
+				}
+			}
+		}
+		if same[i] == i {
+			held[home] = append(held[home], i)
+		}
+	}
+	kept := j.facets[:0]
+	for _, f := range j.facets {
+		var out facet
+		for i, v := range f.corners {
+			if same[v] != same[f.corners[(i+1)%len(f.corners)]] {
+				out.corners, out.side = append(out.corners, same[v]), append(out.side, f.side[i])
+			}
+		}
+		if len(out.corners) > 2 {
+			kept = append(kept, out)
+		}
+	}
+	j.facets = kept
+}
+
+// close puts flat faces on the sides that are not open.
+func (j *joiner) close() error {
+	border := make(map[[2]int]int)
+	for _, f := range j.facets {
+		for i, a := range f.corners {
+			b := f.corners[(i+1)%len(f.corners)]
+			if _, back := border[[2]int{b, a}]; back {
+				delete(border, [2]int{b, a})
+			} else if _, twice := border[[2]int{a, b}]; twice {
+				return errTangled
+			} else {
+				border[[2]int{a, b}] = f.side[i]
+			}
+		}
+	}
+	next := make([]map[int]int, len(j.sides)) // by side, the border turned round
+	for e, s := range border {
+		if s < 0 || j.open[s] {
+			return errTangled
+		}
+		if next[s] == nil {
+			next[s] = make(map[int]int)
+		}
+		next[s][e[1]] = e[0]
+	}
+	for s := range next {
+		if len(next[s]) > 0 {
+			if err := j.lid(s, next[s]); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// lid puts a flat face on a side. Chains that begin and end at its ends are joined to one
+// outline there; loops are outlines and holes.
+func (j *joiner) lid(s int, next map[int]int) error {
+	led := make(map[int]bool, len(next))
+	for _, v := range next {
+		led[v] = true
+	}
+	var starts, others []int
+	for v := range next {
+		if led[v] {
+			others = append(others, v)
+		} else {
+			starts = append(starts, v)
+		}
+	}
+	slices.Sort(starts)
+	slices.Sort(others)
+	walk := func(v int) (chain []int) {
+		for {
+			after, ok := next[v]
+			delete(next, v)
+			chain = append(chain, v)
+			if !ok || len(chain) > 1 && after == chain[0] {
+				return chain
+			}
+			v = after
+		}
+	}
+	var outline []int
+	for _, v := range starts {
+		outline = append(outline, walk(v)...)
+	}
+	var loops [][]int
+	if len(outline) > 0 {
+		loops = append(loops, outline)
+	}
+	for _, v := range others {
+		if _, left := next[v]; left {
+			loops = append(loops, walk(v))
+		}
+	}
+	if len(starts) > 2 {
+		return errTangled
+	}
+	return j.fill(s, loops)
+}
+
+// fill cuts a flat face into triangles: one outline, the others its holes.
+func (j *joiner) fill(s int, loops [][]int) error {
+	var points []r3.Vec
+	var back []int
+	local := make([][]int, len(loops))
+	for i, l := range loops {
+		for _, v := range l {
+			local[i] = append(local[i], len(back))
+			back, points = append(back, v), append(points, j.vertices[v])
+		}
+	}
+	flat := flatten(points, j.sides[s].Normal)
+	var outlines, holes [][]int
+	for _, l := range local {
+		if area(flat, l) > 0 {
+			outlines = append(outlines, l)
+		} else {
+			holes = append(holes, l)
+		}
+	}
+	if len(outlines) != 1 {
+		return errTangled
+	}
+	triangles, err := triangulate(flat, outlines[0], holes)
+	for _, t := range triangles {
+		j.lids = append(j.lids, [3]int{back[t[0]], back[t[1]], back[t[2]]})
+	}
+	return err
+}
+
+// mesh cuts the facets into triangles.
+func (j *joiner) mesh() Mesh {
+	out := Mesh{Vertices: j.vertices, Triangles: j.lids}
+	for _, f := range j.facets {
+		n := len(f.corners)
+		best, most := 0, -1.0
+		for first := 0; first < n && n > 3; first++ {
+			least := math.Inf(1)
+			for i := 1; i+1 < n; i++ {
+				least = min(least, r3.Norm(j.triangle(f, first, i).Normal()))
+			}
+			if least > most {
+				best, most = first, least
+			}
+		}
+		for i := 1; i+1 < n; i++ {
+			out.Triangles = append(out.Triangles, [3]int{f.corners[best], f.corners[(best+i)%n], f.corners[(best+i+1)%n]})
+		}
+	}
+	return out.tidy()
+}
+
+// triangle returns one of the fan from a corner.
+func (j *joiner) triangle(f facet, first, i int) r3.Triangle {
+	n := len(f.corners)
+	return r3.Triangle{j.vertices[f.corners[first]], j.vertices[f.corners[(first+i)%n]], j.vertices[f.corners[(first+i+1)%n]]}
+}
