@@ -69,14 +69,17 @@ func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	if err != nil {
 		return nil, w, err
 	}
-	files, err := sheets.Files(p, sheets.Options{Segments: sheets.Cuts(w.segments)})
+	o := sheets.Options{Segments: sheets.Cuts(w.segments), Print: w.segments, Stuffing: w.hollow.Stuffed.Mass}
+	files, err := sheets.Files(p, o)
 	if errors.Is(err, sheets.ErrSegment) {
 		w.noCut, w.segments = err.Error(), printing.Plan{}
-		files, err = sheets.Files(p, sheets.Options{})
+		o.Segments, o.Print = nil, w.segments
+		files, err = sheets.Files(p, o)
 	}
 	if errors.Is(err, shell.ErrCutout) {
 		w.noShell = err.Error()
-		files, err = sheets.Files(p, sheets.Options{NoShell: true})
+		o.NoShell, o.Print = true, printing.Plan{}
+		files, err = sheets.Files(p, o)
 	}
 	if err != nil {
 		return nil, w, err

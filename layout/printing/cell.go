@@ -32,8 +32,8 @@ type share struct {
 }
 
 // facing is the division of the icosahedron that stands for a ball where its cells are
-// measured; it stands out by 0.0008 of the radius.
-const facing = 16
+// measured; it stands out by 0.003 of the radius.
+const facing = 10
 
 // shares measures all cells; nil where two sites have one direction.
 func (c *cutter) shares() []share {

@@ -244,38 +244,52 @@ func TestSegments(t *testing.T) {
 		} else if err != nil {
 			t.Fatal(err)
 		}
-		hollow, err := j.Shell.Hollow(b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		volume, area, carried := 0.0, 0.0, make([]int, len(mounts))
-		for _, s := range p.Segments {
-			volume, area = volume+s.Volume, area+s.Area
-			if s.Size.X > j.Bed.X*1.000001 || s.Size.Y > j.Bed.Y*1.000001 || s.Size.Z > j.Bed.Z*1.000001 || s.Volume <= 0 {
-				t.Fatalf("%+v does not fit", s)
-			}
-			for _, m := range s.Mounts {
-				carried[m]++
-				if len(s.Cells) > 0 {
-					inCells(t, p, s, m, mounts[m], j)
-				} else {
-					onePiece(t, s, mounts[m], j)
-				}
-			}
-		}
-		want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.CutoutRadius*j.CutoutRadius*j.Shell.Wall
-		if math.Abs(volume/want-1) > 1e-9 || math.Abs(area/b.Area()-1) > 1e-9 {
-			t.Fatalf("volume %.15g of %.15g, area %.15g of %.15g", volume, want, area, b.Area())
-		}
-		if slices.ContainsFunc(carried, func(n int) bool { return n != 1 }) {
-			t.Fatalf("mounts carried %v times", carried)
-		}
+		checkPlan(t, b, mounts, j, p)
 	})
+}
+
+// failer is a test or a property's.
+type failer interface {
+	Helper()
+	Fatal(args ...any)
+	Fatalf(format string, args ...any)
+}
+
+// checkPlan: segments add up to the whole, each fits the bed, each mount is on one, and no
+// seam meets a cut-out.
+func checkPlan(t failer, b *body.Body, mounts []printing.Mount, j printing.Job, p printing.Plan) {
+	t.Helper()
+	hollow, err := j.Shell.Hollow(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	volume, area, carried := 0.0, 0.0, make([]int, len(mounts))
+	for _, s := range p.Segments {
+		volume, area = volume+s.Volume, area+s.Area
+		if s.Size.X > j.Bed.X*1.000001 || s.Size.Y > j.Bed.Y*1.000001 || s.Size.Z > j.Bed.Z*1.000001 || s.Volume <= 0 {
+			t.Fatalf("%+v does not fit", s)
+		}
+		for _, m := range s.Mounts {
+			carried[m]++
+			if len(s.Cells) > 0 {
+				inCells(t, p, s, m, mounts[m], j)
+			} else {
+				onePiece(t, s, mounts[m], j)
+			}
+		}
+	}
+	want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.CutoutRadius*j.CutoutRadius*j.Shell.Wall
+	if math.Abs(volume/want-1) > 1e-9 || math.Abs(area/b.Area()-1) > 1e-9 {
+		t.Fatalf("volume %.15g of %.15g, area %.15g of %.15g", volume, want, area, b.Area())
+	}
+	if slices.ContainsFunc(carried, func(n int) bool { return n != 1 }) {
+		t.Fatalf("mounts carried %v times", carried)
+	}
 }
 
 // onePiece checks the rim of a cut-out, widened by almost the margin, point by
 // point.
-func onePiece(t *rapid.T, s printing.Segment, m printing.Mount, j printing.Job) {
+func onePiece(t failer, s printing.Segment, m printing.Mount, j printing.Job) {
 	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
 	up := r3.Cross(m.Normal, side)
 	for i := range 90 {
@@ -302,7 +316,7 @@ func onePiece(t *rapid.T, s printing.Segment, m printing.Mount, j printing.Job) 
 }
 
 // inCells checks the rim of a cut-out against the seams of a segment of cells.
-func inCells(t *rapid.T, p printing.Plan, s printing.Segment, at int, m printing.Mount, j printing.Job) {
+func inCells(t failer, p printing.Plan, s printing.Segment, at int, m printing.Mount, j printing.Job) {
 	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
 	up := r3.Cross(m.Normal, side)
 	for i := range 90 {

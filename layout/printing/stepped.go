@@ -124,7 +124,7 @@ func (c *cutter) narrowest(cells []share) {
 	for i := range c.holes {
 		for k, side := range cells[i].Sides {
 			gap := cells[i].gaps[k]
-			if side.Beyond < len(c.holes) && gap < c.job.Margin && (c.narrow == nil || gap < c.narrow.gap) {
+			if i < side.Beyond && side.Beyond < len(c.holes) && gap < c.job.Margin && (c.narrow == nil || gap < c.narrow.gap) {
 				c.narrow = &narrow{i, side.Beyond, gap}
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"math"
 
 	"pappus/layout"
+	"pappus/layout/printing"
 	"pappus/layout/shell"
 	"pappus/timing"
 
@@ -20,6 +21,11 @@ type Options struct {
 	// NoShell leaves the STL out, for bodies that are built of panels or whose
 	// mounts sit on no face.
 	NoShell bool
+	// Print is how the shell is printed, for the bill of parts; without segments it is not
+	// known.
+	Print printing.Plan
+	// Stuffing is the mass in kg to begin with; 0: not known.
+	Stuffing float64
 }
 
 // File is a file to be written.
@@ -34,12 +40,12 @@ type File struct {
 // so here, before anything is written; those errors wrap package shell's.
 func Files(p *timing.Plan, o Options) ([]File, error) {
 	a := p.Array
-	sheets := All(a)
+	sheets := All(p, o)
 	files := []File{
 		{"sheets.pdf", func(w io.Writer) error { return WritePDF(w, a.Name, sheets...) }},
 		{"edges.csv", func(w io.Writer) error { return Edges(w, a) }},
 		{"faces.csv", func(w io.Writer) error { return Faces(w, a) }},
-		{"parts.csv", func(w io.Writer) error { return Parts(w, a) }},
+		{"parts.csv", func(w io.Writer) error { return Parts(w, p, o) }},
 	}
 	for _, s := range sheets {
 		files = append(files, File{s.Name + ".svg", s.WriteSVG})
@@ -61,11 +67,12 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 	return files, nil
 }
 
-// All draws every sheet there is for an array: the picture, the map, tables,
+// All draws every sheet there is for a plan: the picture, the map, tables,
 // templates and the net.
-func All(a *layout.Array) []*Sheet {
+func All(p *timing.Plan, o Options) []*Sheet {
+	a := p.Array
 	out := []*Sheet{Picture(a), Map(a)}
-	out = append(out, Tables(a)...)
+	out = append(out, Tables(p, o)...)
 	out = append(out, Templates(a)...)
 	return append(out, Net(a)...)
 }

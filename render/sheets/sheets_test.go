@@ -301,7 +301,7 @@ func TestPDFPages(t *testing.T) {
 	if err != nil {
 		t.Skip("pdfinfo is not installed")
 	}
-	all := sheets.All(lantern(t))
+	all := sheets.All(&timing.Plan{Array: lantern(t)}, sheets.Options{})
 	path := filepath.Join(t.TempDir(), "sheets.pdf")
 	var out bytes.Buffer
 	if err := sheets.WritePDF(&out, "A test", all...); err != nil {
@@ -381,10 +381,56 @@ func table(t *testing.T, a *layout.Array, write func(io.Writer, *layout.Array) e
 	return rows[1:]
 }
 
+// TestParts: the bill has what other tables know: the wire of the harness, the cable's
+// copper, volume and mass of each print, the stuffing; and no number that nobody knows.
 func TestParts(t *testing.T) {
-	a := lantern(t)
-	rows := table(t, a, sheets.Parts)
-	if rows[1][0] != "driver" || rows[1][1] != strconv.Itoa(len(a.Mounts)) || rows[2][1] != strconv.Itoa(4*len(a.Mounts)) {
+	d := design.Default()
+	d.Wiring.WireM, d.Wiring.WireMM2 = 5, 0.75
+	a, err := layout.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	segments, err := a.Segments()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := table(t, a, func(w io.Writer, _ *layout.Array) error {
+		return sheets.Parts(w, p, sheets.Options{Print: segments, Stuffing: 0.0123})
+	})
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	volume, mass, wire, cables := 0.0, 0.0, 0.0, 0
+	found := map[string][]string{}
+	for _, r := range rows {
+		found[r[0]] = r
+		switch {
+		case strings.HasPrefix(r[0], "segment "):
+			volume, mass = volume+number(r[3]), mass+number(r[4])
+		case strings.HasPrefix(r[0], "wire of channel "):
+			wire, cables = wire+number(r[2]), cables+1
+		}
+	}
+	if len(segments.Segments) < 2 || math.Abs(volume-number(found["shell"][3])) > 1 || math.Abs(mass-number(found["shell"][4])) > 1 || mass < 10 {
+		t.Errorf("%d segments of %g cm3 and %g g; the shell %q", len(segments.Segments), volume, mass, found["shell"])
+	}
+	if want := timing.HarnessLength(timing.Harness(p)); cables != len(p.Channels) || math.Abs(wire-want) > 0.01*float64(cables) || want < 1 {
+		t.Errorf("%g m of wire in %d channels, want %g in %d", wire, cables, want, len(p.Channels))
+	}
+	// Two cores of 0.75 mm2 of copper at 8.96 g/cm3 are 13.44 g for each metre.
+	n := float64(len(p.Channels))
+	if c := found["cable to the amplifier"]; math.Abs(number(c[2])-5*n) > 1e-9 || math.Abs(number(c[4])-13.44*5*n) > 1 {
+		t.Errorf("cable %q", c)
+	}
+	if found["driver"][1] != strconv.Itoa(len(a.Mounts)) || found["screw"][1] != "" || found["stuffing"][4] != "12.3" {
 		t.Errorf("parts %q", rows)
 	}
 }
@@ -405,7 +451,7 @@ func BenchmarkAll(b *testing.B) {
 	a := lantern(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := sheets.WritePDF(io.Discard, a.Name, sheets.All(a)...); err != nil {
+		if err := sheets.WritePDF(io.Discard, a.Name, sheets.All(&timing.Plan{Array: a}, sheets.Options{})...); err != nil {
 			b.Fatal(err)
 		}
 	}

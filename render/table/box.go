@@ -127,7 +127,7 @@ func SegmentWords(p printing.Plan) string {
 	}
 	s := fmt.Sprintf("The shell is printed in %d segments, %.0f g together; see segments.csv.", len(p.Segments), 1000*mass)
 	if len(p.Cells) > 0 {
-		s += "\nNo flat seam keeps off the cut-outs: the seams go in steps midway between drivers, so print with supports."
+		s += "\n" + wrap("No flat seam keeps off the cut-outs: the seams go in steps midway between drivers, so print with supports.")
 	}
 	return s
 }
