@@ -90,8 +90,8 @@ func (c *cutter) share(s *share, i int, outer, inner solid) bool {
 			others = append(others, j)
 		}
 	}
-	towards := func(j int) float64 { return r3.Dot(at, r3.Unit(c.sites[j].Point)) }
-	slices.SortStableFunc(others, func(j, k int) int { return cmp.Compare(towards(k), towards(j)) })
+	near := func(j int) float64 { return r3.Dot(at, r3.Unit(c.sites[j].Point)) }
+	slices.SortStableFunc(others, func(j, k int) int { return cmp.Compare(near(k), near(j)) })
 	slack := c.stock.slack
 	var sides []Side
 	for _, j := range others {

@@ -132,6 +132,7 @@ type cutter struct {
 	sites   []cutout     // of cells: the cut-outs, then places without one
 	onAxis  []bool       // by cut-out
 	blocked [][2]float64 // azimuths, by cut-out
+	meeting [][]int      // cells that meet four or more in a line
 	tooBig  *oversize    // a cell that does not fit the bed; nil: none was found
 	narrow  *narrow      // the least room for a seam; nil: all have the margin
 }

@@ -43,6 +43,7 @@ func (c *cutter) fewest() (Plan, bool) {
 	}
 	c.tooBig = nil
 	c.narrowest(cells)
+	c.meeting = c.crossings(cells)
 	for i, s := range cells {
 		if lone := (Segment{}); !lone.measure(s.outline(), c.job.Bed) {
 			c.tooBig = &oversize{i, lone.Size}
@@ -258,7 +259,7 @@ func (c *cutter) gather(s *Segment, cells []share) bool {
 			}
 		}
 	}
-	if len(reached) < len(s.Cells) {
+	if len(reached) < len(s.Cells) || pinched(member, c.meeting) {
 		return false
 	}
 	var points []r3.Vec

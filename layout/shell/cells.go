@@ -55,12 +55,12 @@ func (m Mesh) Cells(cells []Cell) (Mesh, error) {
 	return out, nil
 }
 
-// onSide is the length over the mesh's size within which a corner counts as on a side, far
-// over rounding. Where three cells meet, each may judge a corner by other sides: what one
-// takes for on a side another may have cut, up to a length of onSide over the sine of the
-// angle between them. oneCorner, within which corners become one, is thirty times as much,
-// for angles down to two degrees, and still a thousandth of what a printer can do.
-const onSide, oneCorner = 1e-7, 3e-6
+// onSide is the length over the mesh's size within which a corner counts as on a side: far
+// over rounding. It must not be more, for an edge that runs along a side at a small angle
+// meets it far from where it first counts as on it. oneCorner, within which corners become
+// one, is far over what that leaves, down to a millionth of a rad, and still a thousandth of
+// what a printer can do.
+const onSide, oneCorner = 1e-12, 3e-6
 
 // joiner gathers what lies in cells.
 type joiner struct {
@@ -120,30 +120,37 @@ func (j *joiner) cross(a, b int, p Plane) int {
 	return len(j.vertices) - 1
 }
 
-// weld makes new corners that are as good as at one place, or at that of an old one, the
-// same.
+// weld makes corners that are as good as at one place the same, if one of them is new. All
+// that hang together by such steps become one, so that the order does not matter.
 func (j *joiner) weld() {
-	near := j.near
 	type box [3]int
 	at := func(v r3.Vec) box {
-		return box{int(math.Floor(v.X / near)), int(math.Floor(v.Y / near)), int(math.Floor(v.Z / near))}
+		return box{int(math.Floor(v.X / j.near)), int(math.Floor(v.Y / j.near)), int(math.Floor(v.Z / j.near))}
+	}
+	same := make([]int, len(j.vertices))
+	root := func(i int) int {
+		for same[i] != i {
+			same[i] = same[same[i]]
+			i = same[i]
+		}
+		return i
 	}
 	held := make(map[box][]int)
-	same := make([]int, len(j.vertices))
 	for i, v := range j.vertices {
 		same[i] = i
 		home := at(v)
-		for n := 0; n < 27 && i >= j.from && same[i] == i; n++ {
+		for n := 0; n < 27 && i >= j.from; n++ {
 			for _, k := range held[box{home[0] + n%3 - 1, home[1] + n/3%3 - 1, home[2] + n/9 - 1}] {
-				if r3.Norm(r3.Sub(v, j.vertices[k])) <= near {
-					same[i] = k
-					break
+				if r3.Norm(r3.Sub(v, j.vertices[k])) <= j.near {
+					p, q := root(i), root(k)
+					same[max(p, q)] = min(p, q)
 				}
 			}
 		}
-		if same[i] == i {
-			held[home] = append(held[home], i)
-		}
+		held[home] = append(held[home], i)
+	}
+	for i := range same {
+		same[i] = root(i)
 	}
 	kept := j.facets[:0]
 	for _, f := range j.facets {
@@ -153,7 +160,9 @@ func (j *joiner) weld() {
 				out.corners, out.side = append(out.corners, same[v]), append(out.side, f.side[i])
 			}
 		}
-		if len(out.corners) > 2 {
+		// One that has become an edge there and back has no area, but still tells what side
+		// its neighbour now ends at.
+		if len(out.corners) > 1 {
 			kept = append(kept, out)
 		}
 	}
@@ -162,17 +171,21 @@ func (j *joiner) weld() {
 
 // close puts flat faces on the sides that are not open.
 func (j *joiner) close() error {
-	border := make(map[[2]int]int)
+	edges := make(map[[2]int][]int)
 	for _, f := range j.facets {
 		for i, a := range f.corners {
-			b := f.corners[(i+1)%len(f.corners)]
-			if _, back := border[[2]int{b, a}]; back {
-				delete(border, [2]int{b, a})
-			} else if _, twice := border[[2]int{a, b}]; twice {
-				return errTangled
-			} else {
-				border[[2]int{a, b}] = f.side[i]
-			}
+			e := [2]int{a, f.corners[(i+1)%len(f.corners)]}
+			edges[e] = append(edges[e], f.side[i])
+		}
+	}
+	border := make(map[[2]int]int) // those that no facet has the other way round
+	for e, sides := range edges {
+		switch back := edges[[2]int{e[1], e[0]}]; len(sides) - len(back) {
+		case 1:
+			border[e] = slices.Max(sides)
+		case 0, -1:
+		default:
+			return errTangled
 		}
 	}
 	next := make([]map[int]int, len(j.sides)) // by side, the border turned round
@@ -291,7 +304,27 @@ func (j *joiner) mesh() Mesh {
 			out.Triangles = append(out.Triangles, [3]int{f.corners[best], f.corners[(best+i)%n], f.corners[(best+i+1)%n]})
 		}
 	}
+	out.Triangles = unfolded(out.Triangles)
 	return out.tidy()
+}
+
+// unfolded leaves out triangles that lie back to back, as where a lid's edge and the wall's
+// pass one corner on either side.
+func unfolded(all [][3]int) [][3]int {
+	first := func(t [3]int) [3]int {
+		switch least := min(t[0], t[1], t[2]); least {
+		case t[1]:
+			return [3]int{t[1], t[2], t[0]}
+		case t[2]:
+			return [3]int{t[2], t[0], t[1]}
+		}
+		return t
+	}
+	there := make(map[[3]int]bool, len(all))
+	for _, t := range all {
+		there[first(t)] = true
+	}
+	return slices.DeleteFunc(all, func(t [3]int) bool { t = first(t); return there[[3]int{t[0], t[2], t[1]}] })
 }
 
 // triangle returns one of the fan from a corner.
