@@ -16,8 +16,8 @@ import (
 // spacing of a semitone.
 const perOctave = 12
 
-// Cover fills a slice of the room for a plan: level in each octave band, smear
-// and comb onset, all with the plan's delays. Cells inside the body,
+// Cover fills a slice of the room for a plan, all with the plan's delays: the level in
+// each octave band, echoes in it, and smear and comb onset of the direct sound. Cells inside the body,
 // below the surface or outside the room are NaN.
 // The cost is linear in cells and drivers; all cores are used and the result
 // is the same to the bit for any number of them.
@@ -25,11 +25,12 @@ func Cover(p *Plan, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
 	frequency := band.Frequencies(c.Band, 1, perOctave)
 	medium := radiate.NewMedium(p.airState(), frequency)
-	field, err := newField(p.Array, medium, s.within(p.Array))
+	direct, echoes, err := splitField(p.Array, medium, s.within(p.Array))
 	if err != nil {
 		return nil, err
 	}
-	k := newKernel(p, field, frequency)
+	k := newKernel(p, direct, frequency)
+	k.echoes = echoes
 	scratch := make([]kernelScratch, workers())
 	for i := range scratch {
 		scratch[i] = k.scratch(s.Columns)
@@ -56,6 +57,7 @@ func newCoverage(s Slice) *Coverage {
 type kernel struct {
 	plan      *Plan
 	field     radiate.Field
+	echoes    radiate.Field // in the level alone; nil: none
 	frequency []float64
 	driver    []complex128 // the driver's own response
 	weight    []complex128 // [mount][frequency]
@@ -80,17 +82,19 @@ func newKernel(p *Plan, field radiate.Field, frequency []float64) *kernel {
 type kernelScratch struct {
 	points   []r3.Vec
 	cell     []int        // the cell of each point
-	sum      []complex128 // [point][frequency]
+	sum      []complex128 // [point][frequency], of the direct sound
+	whole    []complex128 // [point][frequency], with the echoes; sum itself where there are none
 	one      []complex128 // [point][frequency], of one driver
 	parts    []float64    // [point][frequency], sum of magnitudes
 	energy   []float64    // [point][mount]
 	arrival  []float64    // for each mount
 	loudness []float64    // magnitude of the sum at one point
+	hearer   hearer
 }
 
 func (k *kernel) scratch(points int) kernelScratch {
 	nf, nm := len(k.frequency), len(k.delay)
-	return kernelScratch{
+	s := kernelScratch{
 		points:   make([]r3.Vec, 0, points),
 		cell:     make([]int, 0, points),
 		sum:      make([]complex128, points*nf),
@@ -100,6 +104,10 @@ func (k *kernel) scratch(points int) kernelScratch {
 		arrival:  make([]float64, nm),
 		loudness: make([]float64, nf),
 	}
+	if s.whole = s.sum; k.echoes != nil {
+		s.whole = make([]complex128, points*nf)
+	}
+	return s
 }
 
 // row fills one row of a slice.
@@ -124,6 +132,7 @@ func (k *kernel) hear(s *kernelScratch) {
 	nf, nm := len(k.frequency), len(k.delay)
 	n := len(s.points) * nf
 	clear(s.sum[:n])
+	clear(s.whole[:n])
 	clear(s.parts[:n])
 	for m, mount := range k.plan.Array.Mounts {
 		one := s.one[:n]
@@ -135,6 +144,13 @@ func (k *kernel) hear(s *kernelScratch) {
 		}
 		for i := range s.points {
 			s.energy[i*nm+m] = meanEnergy(one[i*nf+k.low : i*nf+k.high])
+		}
+		if k.echoes == nil {
+			continue
+		}
+		k.echoes.Add(one, mount, s.points, k.weight[m*nf:(m+1)*nf])
+		for i, v := range one {
+			s.whole[i] += v
 		}
 	}
 }
@@ -152,11 +168,12 @@ func (k *kernel) measure(c *Coverage, cell, i int, s *kernelScratch) {
 	nf, nm := len(k.frequency), len(k.delay)
 	sum := s.sum[i*nf : (i+1)*nf]
 	for b := range c.Band {
-		energy := meanEnergy(sum[b*perOctave : (b+1)*perOctave])
+		energy := meanEnergy(s.whole[i*nf+b*perOctave : i*nf+(b+1)*perOctave])
 		c.Level[b][cell] = measure.Decibels(energy)
 	}
+	s.hearer.move(k.plan, s.points[i])
 	for m, mount := range k.plan.Array.Mounts {
-		s.arrival[m] = k.plan.heardAt(mount, s.points[i]) + k.delay[m]
+		s.arrival[m] = s.hearer.heard(mount) + k.delay[m]
 	}
 	c.Smear[cell] = measure.Smear(s.arrival, s.energy[i*nm:(i+1)*nm])
 	for f, v := range sum {

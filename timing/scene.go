@@ -48,6 +48,21 @@ func unroomed(a *layout.Array) *layout.Array {
 	return &free
 }
 
+// splitField returns the parts of what newField has in one: the field of the body alone,
+// and that of all that comes by the surface below it or by the walls of its room, nil
+// where nothing does.
+func splitField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (direct, echoes radiate.Field, err error) {
+	s := scene{a, m}
+	images := s.images()
+	if err := s.equip(images, places); err != nil {
+		return nil, nil, err
+	}
+	if len(images) > 1 {
+		echoes = radiate.Images(images[1:], len(m.Frequency))
+	}
+	return images[0].Field, echoes, nil
+}
+
 // directField returns the field of the body alone.
 func directField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.Field, error) {
 	return scene{a, m}.field([]radiate.Image{radiate.Direct(nil)}, places)

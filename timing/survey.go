@@ -86,7 +86,8 @@ func (p *Plan) directivity(centre float64) (index, power float64, err error) {
 			field.Add(dst, mount, points, k.weight[m*len(frequency):(m+1)*len(frequency)])
 		}
 	}
-	extent := p.Array.Body.Radius
+	body := p.Array.Body
+	extent := max(body.Radius, body.BallRadius+r3.Norm(body.BallCentre))
 	for _, m := range p.Array.Mounts {
 		extent = max(extent, r3.Norm(m.Point))
 	}
