@@ -121,7 +121,7 @@ func workshop(a *layout.Array) (bench, error) {
 		return b, err
 	}
 	b.segments, err = a.Segments()
-	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) || errors.Is(err, printing.ErrBedSmall) {
+	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
 		b.noCut, err = strings.TrimPrefix(err.Error(), "printing: "), nil
 	}
 	return b, err

@@ -30,6 +30,9 @@ func (m Mesh) Cells(cells []Cell) (Mesh, error) {
 		first := len(j.sides)
 		j.sides, j.open = append(j.sides, c.Sides...), append(j.open, c.Open...)
 		for _, t := range m.Triangles {
+			if j.beyond(t, c.Sides) {
+				continue
+			}
 			f := facet{t[:], []int{-1, -1, -1}}
 			for s := range c.Sides {
 				if f = j.clip(f, first+s); len(f.corners) == 0 {
@@ -77,6 +80,16 @@ type joiner struct {
 // facet is a convex piece of a triangle. side is, for the edge from each corner to the
 // next, the side of a cell that it lies in, -1 for none.
 type facet struct{ corners, side []int }
+
+// beyond tells whether a triangle has nothing inside of some side.
+func (j *joiner) beyond(t [3]int, sides []Plane) bool {
+	for _, p := range sides {
+		if min(p.above(j.vertices[t[0]]), p.above(j.vertices[t[1]]), p.above(j.vertices[t[2]])) >= -j.slack {
+			return true
+		}
+	}
+	return false
+}
 
 // clip returns what of a facet lies in the half-space of a side.
 func (j *joiner) clip(f facet, s int) facet {
