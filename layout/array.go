@@ -110,8 +110,13 @@ type Wiring struct {
 	Channels    int     // 0: one delay for each driver
 	MinimumLoad float64 // ohm
 	Voltage     float64 // V, RMS, at each channel's output
-	Split       string  // arrival, neighbours, height
-	// LongestString is the most drivers in a string; 0: as many as it takes.
+	// HasAmplifier tells that Voltage is what the amplifier gives at most; else it is a
+	// voltage to quote levels for. Watt is its power as it is sold, 0 where not given,
+	// IntoOhm the load in ohm that this is for.
+	HasAmplifier  bool
+	Watt, IntoOhm float64
+	Split         string // arrival, neighbours, height
+	// LongestString is the most drivers in a string; 0: the best of level and smear.
 	LongestString int
 	WireLength    float64 // m, from the amplifier to the body, one way
 	WireSection   float64 // m2 of copper

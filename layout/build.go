@@ -52,13 +52,12 @@ func Build(d *design.Design) (*Array, error) {
 			Braces: d.Box.BracesL / 1000, TargetQ: d.Box.TargetQ,
 			VentRadius: d.Box.VentHoleMM / 2 * mm, VentHoles: d.Box.VentHoles, Stuffing: d.Box.StuffingKgM3,
 		},
-		Print:   Print{Bed: r3.Scale(mm, vec(d.Print.BedMM)), Margin: d.Print.MarginMM * mm, Density: d.Print.DensityKgM3},
-		Surface: surface(d, shell),
-		Room:    room(d.Room),
-		Woofer:  woofer(d.Woofer),
-		Timing:  timing(d.Timing),
-		Wiring: Wiring{Channels: d.Wiring.Channels, MinimumLoad: d.Wiring.MinimumLoadOhm, Voltage: d.Wiring.AmplifierVolt,
-			Split: d.Wiring.Split, LongestString: d.Wiring.LongestString, WireLength: d.Wiring.WireM, WireSection: d.Wiring.WireMM2 * 1e-6},
+		Print:      Print{Bed: r3.Scale(mm, vec(d.Print.BedMM)), Margin: d.Print.MarginMM * mm, Density: d.Print.DensityKgM3},
+		Surface:    surface(d, shell),
+		Room:       room(d.Room),
+		Woofer:     woofer(d.Woofer),
+		Timing:     timing(d.Timing),
+		Wiring:     amplified(d.Wiring),
 		Protection: Protection{Family: d.Protection.Family, Order: d.Protection.Order, Corner: d.Protection.CornerHz},
 		Processor:  processor(d.Processor),
 		Spot:       r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
@@ -165,6 +164,12 @@ func processor(d design.Processor) Processor {
 		p.Step = 1 / p.Rate
 	}
 	return p
+}
+
+func amplified(d design.Wiring) Wiring {
+	return Wiring{Channels: d.Channels, MinimumLoad: d.MinimumLoadOhm, Voltage: d.AmplifierVolt, HasAmplifier: d.HasAmplifier,
+		Watt: d.AmplifierW, IntoOhm: d.AmplifierIntoOhm, Split: d.Split, LongestString: d.LongestString,
+		WireLength: d.WireM, WireSection: d.WireMM2 * 1e-6}
 }
 
 func timing(d design.Timing) Timing {

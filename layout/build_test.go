@@ -88,7 +88,8 @@ field_low_hz = 1000
 field_high_hz = 4000
 [wiring]
 minimum_load_ohm = 4
-amplifier_volt = 4
+amplifier_w = 4
+amplifier_into_ohm = 4
 [surface]
 absorption = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6]
 [[channel]]
@@ -130,7 +131,7 @@ smear_limit_us = 250
 		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
 		Timing:     layout.Timing{Model: "baffle", DelaysBy: "straight", FieldLow: 1000, FieldHigh: 4000},
-		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, Split: "arrival", WireSection: 0.75e-6},
+		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, HasAmplifier: true, Watt: 4, IntoOhm: 4, Split: "arrival", WireSection: 0.75e-6},
 		Protection: layout.Protection{Family: "butterworth", Order: 4},
 		Processor:  layout.Processor{Rate: 48000, Step: 1.0 / 48000},
 		Channels: []layout.Channel{

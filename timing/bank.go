@@ -1,9 +1,11 @@
 package timing
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"pappus/layout/advice"
 	"pappus/layout/impedance"
@@ -11,7 +13,7 @@ import (
 )
 
 // Bank is what a channel's drivers make of its amplifier's voltage. Currents and
-// powers are the most of any tone in the band at the full voltage, found by
+// powers are the most of any tone in the band at the design's voltage, found by
 // solving the network with its wire at each frequency; where the driver's
 // impedance is not known they are those of its direct current resistance, which
 // hardly ever is exceeded.
@@ -48,6 +50,27 @@ func (plan *Plan) load() {
 		}
 	}
 	plan.hot()
+	plan.weak()
+}
+
+// muchMore is by what factor a channel may draw more than the watts that an amplifier is
+// sold with before it is spoken of: half a dB.
+const muchMore = 1.12
+
+// weak warns of a channel that draws more than the watts that the amplifier is sold with
+// because its load is lower than the one that they are for.
+func (plan *Plan) weak() {
+	w := plan.Array.Wiring
+	if !(w.Watt > 0) || len(plan.Channels) == 0 {
+		return
+	}
+	c := slices.MaxFunc(plan.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.Watt, b.Bank.Watt) })
+	if c.Bank.Watt > muchMore*w.Watt {
+		plan.warn(advice.Finding{Code: "amplifier_power", Rank: advice.Cost,
+			What: fmt.Sprintf("channel %d draws up to %.3g W at %.3g V, and the amplifier is sold as %.4g W into %.3g ohm; it may clip or switch off earlier",
+				c.ID, c.Bank.Watt, c.Bank.Volt, w.Watt, w.IntoOhm),
+			Cure: fmt.Sprintf("see what its maker gives for %.3g ohm, and plan with that", c.DCOhm)})
+	}
 }
 
 // wireOhm returns the resistance of the wire from the amplifier to the body.
@@ -166,6 +189,21 @@ func under(minimumOhm float64, load ...float64) bool {
 		}
 	}
 	return false
+}
+
+// bears returns the most voltage (RMS) over a driver that gives it no more power, at
+// any frequency, than it stands for long; +Inf where that is not known.
+func (plan *Plan) bears() float64 {
+	rating := plan.Array.Driver.PowerHandling
+	if !(rating > 0) || !(plan.Array.Driver.DCOhm > 0) {
+		return math.Inf(1)
+	}
+	curve, _ := plan.curve()
+	most := 0.0
+	for _, hz := range loadFrequencies() {
+		most = max(most, real(1/curve.At(hz)))
+	}
+	return math.Sqrt(rating / most)
 }
 
 // hot warns of drivers that can get more power than they stand for long.

@@ -113,7 +113,7 @@ func (p *Planner) channels(plan *Plan, time, weight []float64) ([]Channel, error
 					a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
 				Cure: "do not connect it so; set channels under [wiring]"})
 		}
-	} else if groups, err = plan.groups(time, weight); err != nil {
+	} else if groups, err = p.groups(plan, time, weight); err != nil {
 		return nil, err
 	}
 	out := make([]Channel, len(groups))

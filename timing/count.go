@@ -24,6 +24,7 @@ type Count struct {
 	Smear     float64 // s, weighted by energy, as the split and its delays are
 	Plain     float64 // s, every driver counting alike, for the split and its delays too
 	CombOnset float64 // Hz, of the split by energy; +Inf: none up to the highest reckoned
+	Longest   int     // drivers in the longest string of the split by energy
 }
 
 // How a plan's own channels are split where it is in none of the ways that a
@@ -34,29 +35,33 @@ const (
 )
 
 // count fills in what 1, 2, 3 … channels would leave: up to one for each driver,
-// mostCounts, and no more than can be wired.
-func (p *Planner) count(plan *Plan) {
+// mostCounts, and no more than can be wired. It returns what it sorted them with; nil
+// for neighbours.
+func (p *Planner) count(plan *Plan) *sorter {
 	time := plan.heard()
 	alone, ones := p.alone(), ones(len(time))
 	weight := raised(append([]float64(nil), alone...))
 	most := min(plan.mostChannels(), mostCounts)
-	ways, plainWays := plan.sorts(time, weight, most), plan.sorts(time, ones, most)
+	s, plainSorts := p.sorterFor(plan, time, weight), p.sorterFor(plan, time, ones)
 	parts, sum := p.parts(), make([]float64, len(p.medium.Frequency))
-	for k, groups := range ways {
+	for k := 1; k <= most; k++ {
+		groups, plain := plan.sorts(s, plainSorts, k)
 		if groups == nil {
 			continue // not so many can be wired, though more can
 		}
 		late, delay := plan.inStep(groups, time, weight)
-		plainLate, _ := plan.inStep(plainWays[k], time, ones)
+		plainLate, _ := plan.inStep(plain, time, ones)
 		p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
 		plan.Counts = append(plan.Counts, Count{
-			Channels:  k + 1,
+			Channels:  k,
 			Split:     plan.CountedBy(),
 			Smear:     measure.Smear(late, alone),
 			Plain:     measure.Smear(plainLate, ones),
 			CombOnset: measure.CombOnset(p.medium.Frequency, sum, parts),
+			Longest:   p.sizes.longest(groups),
 		})
 	}
+	return s
 }
 
 // CountedBy returns how the counts split the drivers: arrival, neighbours or
@@ -68,19 +73,27 @@ func (plan *Plan) CountedBy() string {
 	return byArrival
 }
 
-// sorts sorts the drivers into 1, 2 … most channels that can be wired.
-func (plan *Plan) sorts(time, weight []float64, most int) [][][]int {
-	by := plan.CountedBy()
-	if by != byNeighbours {
-		value, weigh := plan.line(by, time, weight)
-		return split.UpTo(value, weigh, most, plan.canWire)
+// sorterFor returns what sorts a plan's drivers as the counts do; nil for neighbours.
+func (p *Planner) sorterFor(plan *Plan, time, weight []float64) *sorter {
+	if by := plan.CountedBy(); by != byNeighbours {
+		return p.sorter(plan, by, time, weight)
 	}
-	out := make([][][]int, most)
-	place := plan.places()
-	for k := range out {
-		out[k] = split.Neighbours(place, k+1)
+	return nil
+}
+
+// sorts sorts the drivers into count channels with two sorters, the second of which
+// takes all drivers for alike and has strings no longer than the first comes to, or than
+// the design allows.
+func (plan *Plan) sorts(s, plain *sorter, count int) (groups, plainGroups [][]int) {
+	if s == nil {
+		groups = split.Neighbours(plan.places(), count)
+		return groups, groups
 	}
-	return out
+	most := plan.Array.Wiring.LongestString
+	if groups = s.sort(count, most); groups == nil {
+		return nil, nil
+	}
+	return groups, plain.groups(count, max(most, s.sizes.longest(groups)))
 }
 
 // inStep returns when each driver is heard with the delays that bring groups of drivers,
@@ -123,7 +136,7 @@ func (plan *Plan) Own() (own Count, index int) {
 		late[m] = r.Heard() + r.Delay
 	}
 	own = Count{Channels: len(plan.Channels), Split: ofEach, Smear: plan.Aligned.Smear,
-		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset}
+		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset, Longest: longestString(plan.Channels)}
 	if len(plan.Array.Channels) > 0 {
 		own.Split = ofHand
 		return own, -1

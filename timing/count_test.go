@@ -64,6 +64,7 @@ func TestCountsGoToAll(t *testing.T) {
 	a := plain(t)
 	a.Timing.DelaysBy = "path"
 	a.Driver.DCOhm, a.Wiring.MinimumLoad = 7, 4
+	a.Wiring.LongestString = len(a.Mounts) // whatever the strings cost
 	p := plan(t, a)
 	if len(p.Counts) != len(a.Mounts) {
 		t.Fatalf("%d counts for %d drivers", len(p.Counts), len(a.Mounts))
@@ -93,7 +94,7 @@ func TestCountSentence(t *testing.T) {
 		want  []string
 	}{
 		{"two to a channel at least", func(a *layout.Array) { a.Driver.DCOhm, a.Driver.Small = 3, layout.Small{} }, 19, []string{
-			"More than 4 channels hardly pay for the smear: ", "For the comb onset more than 14 hardly pay: ",
+			"More than 6 channels hardly pay for the smear: ", "For the comb onset more than 16 hardly pay: ",
 			"The list ends at 19: with more, a channel has fewer than 2 drivers and loads the amplifier below its 4 ohm."}},
 		{"nothing can be wired", func(a *layout.Array) {
 			a.Mounts = a.Mounts[:2]

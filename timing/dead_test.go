@@ -141,8 +141,9 @@ func TestEveryDeath(t *testing.T) {
 // its worst string dead; there are arrays for either.
 func TestStringsAreTheBetterOnes(t *testing.T) {
 	lantern := demo(t)
-	lantern.Wiring.Channels = 3
+	lantern.Wiring.Channels, lantern.Wiring.LongestString = 3, len(lantern.Mounts)
 	odd := even(t, 23, false)
+	odd.Wiring.LongestString = len(odd.Mounts)
 	odd.Wiring.Channels, odd.Spot = 3, r3.Vec{X: 2, Y: 0.3, Z: 0.5}
 	near, apart, most := 0, 0, 0.0
 	for name, a := range map[string]*layout.Array{"demo": lantern, "23 drivers": odd} {

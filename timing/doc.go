@@ -52,6 +52,9 @@
 // TestDelaysOnADodecahedron holds these figures (1.08, 0.64, 0.25 and 0.14 dB, mean of 60
 // directions).
 //
+// What is out of the ball, at a vertex or on a block, is moved in by the same rule; for
+// that there is no solution to hold it to.
+//
 // A cut body with nothing hard near below it takes the ball half way between the whole one
 // and its own (body.Body.InOpenAir); on a table the whole one and its mirror image stay.
 //

@@ -38,11 +38,11 @@ const leastDepth = 1.0
 
 // The first dip is looked for round that of a single echo so late, 1/(2 late): at
 // dipSteps frequencies from dipFrom times that on. The drivers' echoes are not equally
-// late, which shifts it a little.
+// late, nor is each echo as loud as its driver, which shifts it.
 const (
-	dipFrom  = 0.55
-	dipStep  = 0.05
-	dipSteps = 19
+	dipFrom  = 0.3
+	dipStep  = 0.1
+	dipSteps = 18
 )
 
 // walls names the surfaces across each axis, at its low and at its high side.
@@ -161,35 +161,43 @@ func (p *Plan) dip(e *Echo, number int) error {
 	for f := range left {
 		left[f] = energyOf(direct[f]+late[f]) / energyOf(direct[f])
 	}
-	at, least := lowest(left)
-	e.Dip, e.Depth = (dipFrom+dipStep*at)/(2*e.Late), -10*math.Log10(max(least, 1e-6))
+	if at, least := firstDip(left); least < 1 {
+		e.Dip, e.Depth = (dipFrom+dipStep*at)/(2*e.Late), -10*math.Log10(max(least, 1e-6))
+	}
 	return nil
 }
 
-// lowest returns where between evenly spaced values the lowest is, by the parabola
-// through it and its neighbours, and how low. A direct sound of 1 and one echo of r have
+// firstDip returns where between evenly spaced shares of energy the first dip of
+// leastDepth or more is, by the parabola through the lowest and its neighbours, and what
+// it leaves; 1 where there is none. A direct sound of 1 and one echo of r have
 // (1-r)^2 + 4 r sin^2 of energy, which is a parabola near its lowest.
-func lowest(y []float64) (at, least float64) {
-	i := slices.Index(y, slices.Min(y))
-	if i <= 0 || i == len(y)-1 {
-		return float64(max(i, 0)), y[max(i, 0)]
+func firstDip(left []float64) (at, least float64) {
+	enough := math.Pow(10, -leastDepth/10)
+	for i := 1; i < len(left)-1; i++ {
+		slope, bend := (left[i+1]-left[i-1])/2, left[i+1]-2*left[i]+left[i-1]
+		if left[i] > left[i-1] || left[i] > left[i+1] || !(bend > 0) {
+			continue
+		}
+		if least = left[i] - slope*slope/bend/2; least <= enough {
+			return float64(i) - slope/bend, least
+		}
 	}
-	slope, bend := (y[i+1]-y[i-1])/2, y[i+1]-2*y[i]+y[i-1]
-	if !(bend > 0) {
-		return float64(i), y[i]
-	}
-	return float64(i) - slope/bend, y[i] - slope*slope/bend/2
+	return 0, 1
 }
 
 // String says in plain words what the echo does.
 func (e Echo) String() string {
-	return fmt.Sprintf("The %s sends the sound back %.0f mm longer on its way, %.2f ms late: with the direct sound that combs from %.0f Hz on, by %.0f dB there, whatever the delays.",
-		e.Wall, 1000*e.Extra, 1000*e.Late, e.Dip, e.Depth)
+	return fmt.Sprintf("The %s sends an echo %.2f ms late, %.0f mm longer on its way, which combs from %.0f Hz on, by %.0f dB there, whatever the delays.",
+		e.Wall, 1000*e.Late, 1000*e.Extra, e.Dip, e.Depth)
 }
 
 // absorberShare is how thick a porous absorber on a wall must be, over the wavelength,
 // to take most of a tone: a tenth (common practice).
 const absorberShare = 0.1
+
+// mostAbsorber is the thickest absorber in m that is worth a word: thicker ones are not
+// sold as panels (common practice).
+const mostAbsorber = 0.2
 
 // Cure says what moves the dip or takes it away, for a speed of sound in m/s.
 func (e Echo) Cure(speed float64) string {
@@ -204,8 +212,11 @@ func (e Echo) Cure(speed float64) string {
 	if !math.IsNaN(e.Nearer) {
 		text += fmt.Sprintf(", %s near %.0f Hz", nearer, e.Nearer)
 	}
-	return text + fmt.Sprintf("; a porous absorber %.0f mm thick or more takes it away where the sound is thrown back, %s.",
-		1000*absorberShare*speed/e.Dip, e.where())
+	thick := absorberShare * speed / e.Dip
+	if thick > mostAbsorber {
+		return text + fmt.Sprintf("; no absorber under %.0f mm takes so low a tone away.", 1000*thick)
+	}
+	return text + fmt.Sprintf("; a porous absorber of %.0f mm or more takes it away, laid where it is thrown back, %s.", 1000*thick, e.where())
 }
 
 // where says where the sound is thrown back, from the body's centre.

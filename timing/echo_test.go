@@ -112,7 +112,9 @@ func TestEchoOfOnePoint(t *testing.T) {
 	if len(p.Echoes) != 1 {
 		t.Fatalf("%d echoes", len(p.Echoes))
 	}
-	ways := func(h float64) (direct, echo float64) { return math.Hypot(away, spotHigh-h), math.Hypot(away, spotHigh+h) }
+	ways := func(h float64) (direct, echo float64) {
+		return math.Hypot(away, spotHigh-h), math.Hypot(away, spotHigh+h)
+	}
 	direct, echo := ways(h)
 	first := func(h float64) float64 { d, e := ways(h); return p.SpeedOfSound / (2 * (e - d)) }
 	e := p.Echoes[0]

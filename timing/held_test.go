@@ -13,12 +13,13 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// TestHeld on the demo, whose 7.1 ohm go in strings of 2 at 4 ohm: channels of 5
-// drivers can only be one string of 5, in which each gets 2/5 of the voltage of one
-// in a string of 2: 7.96 dB (Ohm's law). What is promised of the cure is what a plan
-// with it has.
+// TestHeld on the demo, whose 7.1 ohm go in strings of 2 at 4 ohm, with long strings
+// allowed by the builder: channels of 5 drivers can only be one string of 5, in which
+// each gets 2/5 of the voltage of one in a string of 2: 7.96 dB (Ohm's law). What is
+// promised of the cure is what a plan with it has.
 func TestHeld(t *testing.T) {
 	a := demo(t)
+	a.Timing.DelaysBy, a.Wiring.LongestString = "path", 5
 	p := plan(t, a)
 	var want []int
 	for _, c := range p.Channels {
@@ -30,29 +31,28 @@ func TestHeld(t *testing.T) {
 	if diff := cmp.Diff(want, h.Channels); diff != "" || !held || h.Series != 5 || math.Abs(h.By-20*math.Log10(2.5)) > 1e-9 {
 		t.Fatalf("%+v, %v: %s", h, held, diff)
 	}
-	if h.Cure == 0 || h.Cure >= 5 || math.Abs(h.Louder-20*math.Log10(5/float64(h.Cure))) > 1e-9 || h.Smear > 1.1*p.Aligned.Smear {
-		t.Fatalf("no cure: %+v", h)
-	}
-	for _, part := range []string{"Channels 2, 5 and 6 hold", "8.0 dB", "longest_string = 2", "8.0 dB louder"} {
-		if !strings.Contains(h.String(), part) {
-			t.Errorf("%q says nothing of %q", h, part)
+	f, found := finding(p, "strings_hold_down")
+	for _, part := range []string{"hold the others down by up to 8.0 dB", "leave longest_string", "up to 2", "dB more at the same voltage"} {
+		if !strings.Contains(f.String(), part) || !found {
+			t.Errorf("%q says nothing of %q", f, part)
 		}
 	}
-	a.Wiring.LongestString = h.Cure
+	a.Wiring.LongestString = 0
 	cured := plan(t, a)
-	longest := 0
-	for _, c := range cured.Channels {
-		longest = max(longest, c.Series)
+	if longestOf(cured) != h.Cure || len(cured.Channels) != len(p.Channels) || math.Abs(cured.Aligned.Smear-h.Smear) > 1e-12 {
+		t.Errorf("strings of %d, %d channels, %g s; promised %+v", longestOf(cured), len(cured.Channels), cured.Aligned.Smear, h)
 	}
-	if longest != h.Cure || len(cured.Channels) != len(p.Channels) || math.Abs(cured.Aligned.Smear-h.Smear) > 1e-12 {
-		t.Errorf("strings of %d, %d channels, %g s; promised %+v", longest, len(cured.Channels), cured.Aligned.Smear, h)
+	louder := 0.0
+	for i, hz := range p.Response.Frequency {
+		if hz < 400 { // where nothing is lost
+			louder = cured.Response.Aligned[i] - p.Response.Aligned[i]
+		}
 	}
-	louder := slices.Max(cured.Response.InStep) - slices.Max(p.Response.InStep)
-	if math.Abs(louder-h.Louder) > 1e-6 {
+	if math.Abs(louder-h.Louder) > 0.5 {
 		t.Errorf("%g dB louder, promised %g", louder, h.Louder)
 	}
-	if slices.ContainsFunc(cured.Warnings, func(f advice.Finding) bool { return strings.Contains(f.String(), "longest_string") }) {
-		t.Errorf("warns: %q", cured.Warnings)
+	if _, still := cured.Held(); still {
+		t.Error("still held down")
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/timing/band"
 	"pappus/timing/trust"
@@ -69,14 +70,14 @@ func (p *Plan) trusted() string {
 
 // farFromBall warns of a body that is farther from a ball than any that the model was
 // held to. How near the ball of a cut body in open air is, Notes says.
-func (p *Plan) farFromBall() {
-	b := p.Array.Body
+func farFromBall(a *layout.Array) []advice.Finding {
+	b := a.Body
 	off := b.Deviation()
-	if p.Array.Timing.Model != sphereModel || b.BallCentre != (r3.Vec{}) || off <= trust.Known {
-		return
+	if a.Timing.Model != sphereModel || b.BallCentre != (r3.Vec{}) || off <= trust.Known {
+		return nil
 	}
-	p.Warnings = append(p.Warnings, advice.Finding{Code: "far_from_ball", Rank: advice.Cost,
+	return []advice.Finding{{Code: "far_from_ball", Rank: advice.Cost,
 		What: fmt.Sprintf("the plan takes the body for a ball of %.0f mm radius, but a face lies %.0f mm off that ball: more than on any body that the model has been checked with, so levels and delays are a guess",
 			1000*b.BallRadius, 1000*off*b.BallRadius),
-		Cure: "measure once it is built, or take a rounder body"})
+		Cure: "measure once it is built, or take a rounder body"}}
 }

@@ -28,6 +28,7 @@ type Plan struct {
 
 	Choices    []Choice // what each way of taking delays would cost at the spot
 	Counts     []Count  // what 1, 2, 3 … channels would leave at the spot
+	Front      []Strung // what shorter strings cost and bring; empty where the design leaves no choice
 	Response   Response
 	Aligned    Measures // with the delays
 	Unaligned  Measures // without
@@ -93,7 +94,7 @@ type Measures struct {
 type Polar struct {
 	Angle     []float64   // rad: azimuth from x, or elevation; rising
 	Band      []float64   // Hz, exact octave centres
-	Aligned   [][]float64 // [band][angle] dB
+	Aligned   [][]float64 // [band][angle] dB; NaN where no sound can be
 	Unaligned [][]float64 // [band][angle] dB
 }
 

@@ -402,12 +402,12 @@ func ExampleMake() {
 		fmt.Printf("channel %d: %d drivers, %.1f us\n", c.ID, len(c.Mounts), 1e6*c.Delay)
 	}
 	// Output:
-	// channel 1: 6 drivers, 812.5 us
-	// channel 2: 5 drivers, 729.2 us
-	// channel 3: 6 drivers, 625.0 us
-	// channel 4: 6 drivers, 500.0 us
-	// channel 5: 5 drivers, 395.8 us
-	// channel 6: 5 drivers, 270.8 us
-	// channel 7: 4 drivers, 145.8 us
-	// channel 8: 2 drivers, 0.0 us
+	// channel 1: 6 drivers, 750.0 us
+	// channel 2: 4 drivers, 666.7 us
+	// channel 3: 1 drivers, 625.0 us
+	// channel 4: 6 drivers, 562.5 us
+	// channel 5: 6 drivers, 437.5 us
+	// channel 6: 6 drivers, 312.5 us
+	// channel 7: 6 drivers, 166.7 us
+	// channel 8: 4 drivers, 0.0 us
 }

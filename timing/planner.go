@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing/air"
 	"pappus/timing/arrival"
 	"pappus/timing/band"
@@ -42,11 +43,15 @@ func Make(a *layout.Array) (*Plan, error) {
 		return nil, err
 	}
 	p.choices(plan)
-	p.count(plan)
+	p.front(plan, p.count(plan))
 	if err := plan.wire(); err != nil {
 		return nil, err
 	}
 	plan.load()
+	plan.hold()
+	if err := p.spare(plan); err != nil {
+		return nil, err
+	}
 	if err := plan.guard(); err != nil {
 		return nil, err
 	}
@@ -66,13 +71,16 @@ type Planner struct {
 	follow following
 	spot   spotSums
 	least  leastCorner
-	late   *arrival.Late // how much later than by the path the field is heard
+	sizes  stringSizes
+	bears  float64          // V, RMS over a driver, what it stands for long; +Inf: not known
+	late   *arrival.Late    // how much later than by the path the field is heard
+	doubt  []advice.Finding // in the model for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
 // timing does not know or of a driver's response that cannot be used.
 func NewPlanner(a *layout.Array) (*Planner, error) {
-	p := &Planner{array: a, air: air.Air(a.Air)}
+	p := &Planner{array: a, air: air.Air(a.Air), doubt: farFromBall(a)}
 	p.speed = p.air.SpeedOfSound()
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
@@ -91,12 +99,15 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	response := make([]complex128, responseCount)
 	driver.Fill(response, frequency)
 	p.spot.grow(len(a.Mounts), response)
+	p.sizes = newStringSizes(len(a.Mounts), a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
+	p.bears = (&Plan{Array: a}).bears()
 	return p, nil
 }
 
 // Move plans the array for a listening spot in m, without what only Make fills
-// in: the peaks of the impulse responses, the choices, the counts, the channels' strings and banks, the protection's
-// curves and limits, the cautions for hearing, and the polar responses.
+// in: the peaks of the impulse responses, the choices, the counts, the front, the
+// channels' strings and banks, the protection's curves and limits, the cautions for
+// hearing, and the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
 // that does not exist, crossover.ErrFilter.
@@ -110,10 +121,9 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(a.Warnings, p.doubt)}
 	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
-	plan.farFromBall()
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}

@@ -3,6 +3,7 @@ package timing
 import (
 	"math"
 
+	"pappus/layout"
 	"pappus/timing/band"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
@@ -14,26 +15,29 @@ const polarSteps = 120 // 3 degrees
 
 // polars fills in the responses round the two circles through the spot. They
 // are the loudspeaker's own, on its surface, without the room.
-func (p *Planner) polars(plan *Plan) error {
-	octaves := band.Octaves()
-	frequency := band.Frequencies(octaves, 1, perOctave)
-	medium := radiate.NewMedium(p.air, frequency)
-	for _, circle := range []struct {
-		place func(angle float64) r3.Vec
-		polar *Polar
-	}{{plan.listeningCircle, &plan.Horizontal}, {plan.uprightCircle, &plan.Vertical}} {
-		angles := polarAngles()
-		places := make([]r3.Vec, len(angles))
-		for i, angle := range angles {
-			places[i] = circle.place(angle)
-		}
-		field, err := newField(unroomed(plan.Array), medium, places)
-		if err != nil {
-			return err
-		}
-		*circle.polar = newKernel(plan, field, frequency).round(octaves, angles, places)
+func (p *Planner) polars(plan *Plan) (err error) {
+	a := unroomed(plan.Array)
+	if plan.Horizontal, err = plan.circle(a, plan.listeningCircle); err != nil {
+		return err
 	}
-	return nil
+	plan.Vertical, err = plan.circle(a, plan.uprightCircle)
+	return err
+}
+
+// circle returns the levels round a circle of an array in its surroundings, fed as the
+// plan's own.
+func (plan *Plan) circle(a *layout.Array, place func(angle float64) r3.Vec) (Polar, error) {
+	octaves := band.Octaves()
+	frequency, angles := band.Frequencies(octaves, 1, perOctave), polarAngles()
+	places := make([]r3.Vec, len(angles))
+	for i, angle := range angles {
+		places[i] = place(angle)
+	}
+	field, err := newField(a, radiate.NewMedium(plan.airState(), frequency), places)
+	if err != nil {
+		return Polar{}, err
+	}
+	return newKernel(plan, field, frequency).round(octaves, angles, places), nil
 }
 
 // polarAngles returns the angles of a circle in rad, 0 among them, from -pi.
@@ -66,8 +70,8 @@ func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
 	return at
 }
 
-// round returns the levels at the octave bands at the places round a circle, NaN
-// inside the body.
+// round returns the levels at the octave bands at the places round a circle, NaN where
+// no sound can be: inside the body and below the surface that it stands on.
 func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
 	polar := Polar{
 		Angle:     angles,
@@ -75,7 +79,7 @@ func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
 		Aligned:   table(len(octaves), len(angles)),
 		Unaligned: table(len(octaves), len(angles)),
 	}
-	nf := len(k.frequency)
+	nf, free := len(k.frequency), unroomed(k.plan.Array)
 	undelayed := k.undelayed()
 	spread(len(places), func(_, i int) {
 		at := places[i : i+1]
@@ -84,10 +88,10 @@ func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
 			k.field.Add(sum, mount, at, k.weight[m*nf:(m+1)*nf])
 			k.field.Add(plain, mount, at, undelayed[m*nf:(m+1)*nf])
 		}
-		inside := k.plan.Array.Body.Contains(at[0])
+		silent := outOfReach(free, at[0])
 		for b := range octaves {
-			polar.Aligned[b][i] = bandLevel(sum, b, inside)
-			polar.Unaligned[b][i] = bandLevel(plain, b, inside)
+			polar.Aligned[b][i] = bandLevel(sum, b, silent)
+			polar.Unaligned[b][i] = bandLevel(plain, b, silent)
 		}
 	})
 	return polar
@@ -103,9 +107,10 @@ func (k *kernel) undelayed() []complex128 {
 	return w
 }
 
-// bandLevel returns the level in dB of the octave band b of a spectrum.
-func bandLevel(spectrum []complex128, b int, inside bool) float64 {
-	if inside {
+// bandLevel returns the level in dB of the octave band b of a spectrum; NaN where no
+// sound can be.
+func bandLevel(spectrum []complex128, b int, silent bool) float64 {
+	if silent {
 		return math.NaN()
 	}
 	return measure.Decibels(meanEnergy(spectrum[b*perOctave : (b+1)*perOctave]))

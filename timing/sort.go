@@ -24,7 +24,7 @@ const (
 // design's number of channels cannot all be wired there are fewer, with a
 // warning; where not even one string of all drivers will do the error wraps
 // wiring.ErrLoad.
-func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
+func (p *Planner) groups(plan *Plan, time, weight []float64) ([][]int, error) {
 	a := plan.Array
 	most := plan.mostChannels()
 	if most == 0 {
@@ -37,9 +37,9 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 				count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
 			Cure: fmt.Sprintf("set channels = %d, or take drivers of more ohms", count)})
 	}
-	groups := plan.sort(a.Wiring.Split, time, weight, count)
+	groups := p.sort(plan, time, weight, count)
 	if most := a.Wiring.LongestString; most > 0 {
-		if longest := plan.longestOf(groups); longest > most {
+		if longest := p.sizes.longest(groups); longest > most {
 			plan.warn(advice.Finding{Code: "strings_too_long", Rank: advice.Misfit,
 				What: fmt.Sprintf("strings of up to %d drivers, though longest_string = %d, which no split into %d channels in this way keeps to", longest, most, count),
 				Cure: fmt.Sprintf("set longest_string = %d, or another number of channels", longest)})
@@ -50,24 +50,24 @@ func (plan *Plan) groups(time, weight []float64) ([][]int, error) {
 
 // sort sorts the drivers into count channels that can be wired; there must be
 // enough drivers for that.
-func (plan *Plan) sort(by string, time, weight []float64, count int) [][]int {
+func (p *Planner) sort(plan *Plan, time, weight []float64, count int) [][]int {
+	by, most := plan.Array.Wiring.Split, plan.Array.Wiring.LongestString
 	if by == byNeighbours {
 		return split.Neighbours(plan.places(), count)
 	}
-	value, weigh := plan.line(by, time, weight)
-	return plan.ofSizes(value, weigh, count)
+	return p.sorter(plan, by, time, weight).sort(count, most)
 }
 
-// ofSizes splits drivers by some values into count channels that can be wired, with
-// strings no longer than the design's longest where there is such a split.
-func (plan *Plan) ofSizes(value, weight []float64, count int) [][]int {
-	if most := plan.Array.Wiring.LongestString; most > 0 {
-		if groups, _, ok := split.OfSizes(value, weight, count, plan.within(most)); ok {
-			return groups
-		}
+// sort sorts the drivers into count channels: with no more than most in a string where
+// the design says so and there is such a split, else as the rule takes them.
+func (s *sorter) sort(count, most int) [][]int {
+	if most == 0 {
+		return s.choose(count)
 	}
-	groups, _, _ := split.OfSizes(value, weight, count, plan.canWire)
-	return groups
+	if groups := s.groups(count, most); groups != nil {
+		return groups
+	}
+	return s.groups(count, 0)
 }
 
 // places returns where the drivers are, in m.

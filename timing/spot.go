@@ -16,7 +16,8 @@ import (
 type spotSums struct {
 	frequencies int
 	direct      []complex128 // [mount][frequency], by the body alone
-	whole       []complex128 // with the echoes
+	whole       []complex128 // with the echoes, where there are any
+	echoed      bool
 	driver      []complex128 // the driver's own response
 	step        []float64    // sum of magnitudes
 	built       []float64    // magnitude of the sum, as built
@@ -43,11 +44,12 @@ func (s *spotSums) hear(direct, echoes radiate.Field, a *layout.Array) {
 	for m, mount := range a.Mounts {
 		direct.Add(s.row(m), mount, point, s.driver)
 	}
+	if s.echoed = echoes != nil; !s.echoed {
+		return
+	}
 	copy(s.whole, s.direct)
 	for m, mount := range a.Mounts {
-		if echoes != nil {
-			echoes.Add(s.whole[m*s.frequencies:(m+1)*s.frequencies], mount, point, s.driver)
-		}
+		echoes.Add(s.whole[m*s.frequencies:(m+1)*s.frequencies], mount, point, s.driver)
 	}
 }
 
@@ -79,12 +81,18 @@ func (p *Planner) respond(plan *Plan) {
 		Aligned:   make([]float64, n),
 		Unaligned: make([]float64, n),
 	}
-	s.sumAll(s.whole, fed, p.medium.Frequency)
+	if s.echoed {
+		s.sumAll(s.whole, fed, p.medium.Frequency)
+	} else {
+		s.sumAll(s.direct, fed, p.medium.Frequency)
+	}
 	levels(plan.Response.InStep, s.step)
 	levels(plan.Response.Aligned, s.aligned)
 	levels(plan.Response.Unaligned, s.built)
 	plan.Protection.lower(plan.Response)
-	s.sumAll(s.direct, fed, p.medium.Frequency)
+	if s.echoed {
+		s.sumAll(s.direct, fed, p.medium.Frequency)
+	}
 	plan.Unaligned = plan.measures(make([]float64, len(fed.delay)))
 	plan.Aligned = plan.measures(fed.delay)
 	plan.Unaligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.built, s.step)

@@ -6,7 +6,6 @@ import (
 	"pappus/timing/band"
 	"pappus/timing/directivity"
 	"pappus/timing/measure"
-	"pappus/timing/omni"
 	"pappus/timing/radiate"
 	"pappus/timing/reverb"
 
@@ -18,7 +17,7 @@ type Survey struct {
 	Above, Side *Coverage
 	Octaves     []Octave
 	InStep      float64 // m2 round the spot where the smear stays within the design's limit
-	Omni        []omni.Result
+	Omni        Omni
 	Reverb      []reverb.Time // for each octave; nil where there is no room
 }
 
@@ -54,7 +53,9 @@ func Look(p *Plan) (*Survey, error) {
 	limit := p.Array.Coverage.SmearLimit
 	s.InStep = s.Above.AreaInStep(p.Array.Spot, limit)
 	reach := s.Above.AreaWithin(p.Array.Spot, reachLevel)
-	s.Omni = omni.Check(p.Horizontal.Band, p.Horizontal.Angle, p.Horizontal.Aligned)
+	if s.Omni, err = p.Omni(); err != nil {
+		return nil, err
+	}
 	for b, centre := range s.Above.Band {
 		o := Octave{Band: centre, Unevenness: measure.Deviation(p.Horizontal.Aligned[b]), Reach: reach[b]}
 		if o.Directivity, o.Power, err = p.directivity(centre); err != nil {

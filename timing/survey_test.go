@@ -29,7 +29,7 @@ func TestSurveyOfOnePoint(t *testing.T) {
 			t.Errorf("%g Hz: %+v", o.Band, o)
 		}
 	}
-	for _, r := range s.Omni {
+	for _, r := range s.Omni.Aligned {
 		if !r.Pass {
 			t.Errorf("%g Hz: %+v", r.Band, r)
 		}

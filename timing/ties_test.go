@@ -22,7 +22,7 @@ func TestEqualArrivals(t *testing.T) {
 		want              []int // drivers of each channel
 	}{
 		{"six in three", 6, 3, 7, []int{2, 2, 2}},
-		{"seven in three", 7, 3, 7, []int{2, 2, 3}},
+		{"seven in three", 7, 3, 7, []int{1, 2, 4}},
 		{"six in four", 6, 4, 7, []int{1, 1, 2, 2}},
 		{"not alone on a channel", 8, 3, 3, []int{2, 3, 3}},
 	}

@@ -54,6 +54,7 @@ func loadTable(p *timing.Plan) file {
 func channelTables(p *timing.Plan, rows []timing.ProcessorRow) []file {
 	return append([]file{
 		{"counts.csv", func(w io.Writer) error { return table.Counts(w, p) }},
+		{"front.csv", func(w io.Writer) error { return table.Front(w, p) }},
 		{"highest.csv", func(w io.Writer) error { return table.Highest(w, p) }},
 	}, processorTables(p, rows)...)
 }

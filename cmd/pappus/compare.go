@@ -98,7 +98,12 @@ func candidate(f *flags, path string) (table.Candidate, error) {
 	if err != nil {
 		return table.Candidate{}, err
 	}
+	even, err := p.Omni()
+	if err != nil {
+		return table.Candidate{}, err
+	}
 	return table.Candidate{
+		Omni:       even,
 		Plan:       p,
 		Unevenness: p.Unevenness(),
 		Within3DB:  timing.MeanFrom500To4k(c.Band, c.AreaWithin(p.Array.Spot, 3)),
@@ -114,6 +119,8 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 		After     float64  `json:"aligned_smear_us"`
 		OnsetThen *float64 `json:"unaligned_comb_onset_hz"`
 		OnsetNow  *float64 `json:"aligned_comb_onset_hz"`
+		OmniBuilt *float64 `json:"omni_as_built_up_to_hz"` // null: not even the lowest octave
+		OmniNow   *float64 `json:"omni_aligned_up_to_hz"`
 		Uneven    float64  `json:"unevenness_db"`
 		Area      float64  `json:"area_within_3_db_m2"`
 
@@ -125,11 +132,18 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 		}
 		return &v
 	}
+	above := func(v float64) *float64 {
+		if v == 0 {
+			return nil
+		}
+		return &v
+	}
 	rows := make([]row, len(designs))
 	for i, d := range designs {
 		p := d.Plan
 		rows[i] = row{p.Array.Name, len(p.Array.Mounts), 1e6 * p.Unaligned.Smear, 1e6 * p.Aligned.Smear,
-			finite(p.Unaligned.CombOnset), finite(p.Aligned.CombOnset), d.Unevenness, d.Within3DB, planjson.Findings(p.Warnings)}
+			finite(p.Unaligned.CombOnset), finite(p.Aligned.CombOnset),
+			above(timing.UpTo(d.Omni.AsBuilt)), above(timing.UpTo(d.Omni.Aligned)), d.Unevenness, d.Within3DB, planjson.Findings(p.Warnings)}
 	}
 	return printJSON(w, rows)
 }

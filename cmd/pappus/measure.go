@@ -44,7 +44,8 @@ func newMeasure(f *flags) *cobra.Command {
 		Short: "Hold recordings of the sweep against the plan: faults, delays, levels",
 		Long: "Hold recordings of the sweep against the plan. The folder holds WAV files of what \"pappus sweep\"\n" +
 			"wrote: all.wav with every channel on, channel_1.wav and so on with one channel on; either may\n" +
-			"be left out. Stereo files have the microphone left and a wire from the player right; channels\n" +
+			"be left out. Further takes of a channel are channel_1_2.wav, channel_1_3.wav; their mean counts,\n" +
+			"and how far they scatter. Stereo files have the microphone left and a wire from the player right; channels\n" +
 			"are only compared in time with that wire.",
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
@@ -184,7 +185,7 @@ func (t takes) judge(p *timing.Plan) (found, error) {
 	}
 	out.words = append(out.words, ch.words...)
 	if ch.heard > 0 && len(p.Channels) > 1 {
-		v, err := verdict.OfChannels(p, ch.measured, verdict.Setting{Case: t.played(), Missing: ch.missing, Whole: whole})
+		v, err := verdict.OfChannels(p, ch.measured, verdict.Setting{Case: t.played(), Missing: ch.missing, Repeats: ch.repeats, Whole: whole})
 		switch {
 		case err == nil:
 			v.Words, out.words = append(out.words, v.Words...), nil
@@ -221,8 +222,9 @@ func isCut(err error) bool {
 
 // singles are the recordings of single channels.
 type singles struct {
-	measured []*recording.Measured // nil: nothing is heard, or missing
-	missing  []int                 // channels without a recording that can be used
+	measured []*recording.Measured   // nil: nothing is heard, or missing
+	repeats  [][]*recording.Measured // further recordings of each
+	missing  []int                   // channels without a recording that can be used
 	heard    int
 	words    []string // which those are, and why
 	err      error    // the first reason
@@ -231,7 +233,7 @@ type singles struct {
 // channels analyses the recordings of single channels. Where there is none at all nothing
 // is missing: channels were not recorded one by one.
 func (t takes) channels(p *timing.Plan) (singles, error) {
-	out := singles{measured: make([]*recording.Measured, len(p.Channels))}
+	out := singles{measured: make([]*recording.Measured, len(p.Channels)), repeats: make([][]*recording.Measured, len(p.Channels))}
 	absent := 0
 	for i, c := range p.Channels {
 		name := channelName(c.ID) + ".wav"
@@ -240,6 +242,9 @@ func (t takes) channels(p *timing.Plan) (singles, error) {
 		case err == nil:
 			out.measured[i] = m
 			out.heard++
+			if err := t.again(&out, i, c.ID); err != nil {
+				return out, err
+			}
 			continue
 		case isCut(err):
 			return out, err
@@ -261,6 +266,27 @@ func (t takes) channels(p *timing.Plan) (singles, error) {
 	}
 	return out, nil
 }
+
+// again analyses what else was recorded of a channel: channel_1_2.wav and so on. One that
+// cannot be used is named, and the others are judged.
+func (t takes) again(out *singles, i, id int) error {
+	for take := 2; ; take++ {
+		m, err := t.analyse(filepath.Join(t.in, takeName(id, take)))
+		switch {
+		case err == nil:
+			out.repeats[i] = append(out.repeats[i], m)
+		case isCut(err):
+			return err
+		case errors.Is(err, fs.ErrNotExist):
+			return nil
+		default:
+			out.words = append(out.words, fmt.Sprintf("take %d of channel %d does not count: %v", take, id, err))
+		}
+	}
+}
+
+// takeName returns how a further recording of a channel is called.
+func takeName(id, take int) string { return fmt.Sprintf("%s_%d.wav", channelName(id), take) }
 
 // analyse reads and analyses one recording, which has the first of some names that is there.
 func (t takes) analyse(paths ...string) (*recording.Measured, error) {

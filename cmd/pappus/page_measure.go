@@ -52,7 +52,8 @@ func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (page.Ver
 // isChannel tells whether a file is named as the recording of one channel.
 func isChannel(p *timing.Plan, name string) bool {
 	for _, c := range p.Channels {
-		if strings.EqualFold(name, channelName(c.ID)+".wav") || strings.EqualFold(name, sound.ChannelName(c.ID)+".wav") {
+		if strings.EqualFold(name, channelName(c.ID)+".wav") || strings.EqualFold(name, sound.ChannelName(c.ID)+".wav") ||
+			strings.HasPrefix(strings.ToLower(name), channelName(c.ID)+"_") {
 			return true
 		}
 	}

@@ -24,6 +24,9 @@ func drawn(name string, draw func(io.Writer, figure.Format) error) []file {
 // channelPictures lists the pictures of what the channels are set to.
 func channelPictures(p *timing.Plan) []file {
 	out := drawn("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
+	if len(p.Front) > 1 {
+		out = append(out, drawn("front", func(w io.Writer, f figure.Format) error { return figure.Front(w, f, p) })...)
+	}
 	if len(p.Protection.Excursion) > 0 {
 		out = append(out, drawn("excursion", func(w io.Writer, f figure.Format) error { return figure.Excursion(w, f, p) })...)
 	}

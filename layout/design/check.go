@@ -45,8 +45,18 @@ func (r *reader) fill() {
 	def("driver.cutout_mm", &r.Driver.CutoutMM, r.Driver.DiameterMM)
 	def("driver.flange_mm", &r.Driver.FlangeMM, r.Driver.CutoutMM)
 	def("driver.dc_ohm", &r.Driver.DCOhm, dcOverNominal*r.Driver.NominalOhm)
+	w := &r.Wiring
+	def("wiring.minimum_load_ohm", &w.MinimumLoadOhm, cmp.Or(w.AmplifierIntoOhm, w.MinimumLoadOhm))
+	w.HasAmplifier = r.has("wiring.amplifier_volt") || w.AmplifierW > 0
+	if w.AmplifierW > 0 && w.AmplifierIntoOhm > 0 {
+		def("wiring.amplifier_volt", &w.AmplifierVolt, w.soldVolt())
+	}
 	def("coverage.half_width_m", &r.Coverage.HalfWidthM, min(max(1.5*r.Spot.distance(), 0.2), 100))
 }
+
+// soldVolt is the RMS voltage at which an amplifier gives its watts into the load that
+// they are for: the square root of W ohm.
+func (w Wiring) soldVolt() float64 { return math.Sqrt(w.AmplifierW * w.AmplifierIntoOhm) }
 
 // distance of the spot from the body's centre, in m.
 func (s Spot) distance() float64 { return math.Hypot(math.Hypot(s.XM, s.YM), s.ZM) }
@@ -57,6 +67,7 @@ func (r *reader) check() {
 	r.checkMounts()
 	r.checkDriver()
 	r.checkTiming()
+	r.checkAmplifier()
 	r.checkChannels()
 	r.checkHighPass()
 	r.checkRoom()
@@ -171,6 +182,34 @@ func (r *reader) checkTiming() {
 	default:
 		r.must(wide, "timing.field_low_hz", plain(low), "at most two thirds of timing.field_high_hz, %s", plain(high))
 	}
+}
+
+// sameVolt is by what share the amplifier's voltage may be off what its watts come to:
+// a tenth of a dB, more than rounding.
+const sameVolt = 0.012
+
+// checkAmplifier notes watts without the load that they are for, and values of the
+// amplifier that contradict each other.
+func (r *reader) checkAmplifier() {
+	w := r.Wiring
+	switch watts, into := r.has("wiring.amplifier_w"), r.has("wiring.amplifier_into_ohm"); {
+	case watts && !into:
+		r.fault("wiring.amplifier_into_ohm", "", "missing; must be the load that wiring.amplifier_w is for, such as 4 or 8: see the amplifier's data", ErrMissing)
+		r.faults[len(r.faults)-1].Line = r.lines["wiring.amplifier_w"]
+		return
+	case into && !watts:
+		r.fault("wiring.amplifier_into_ohm", plain(w.AmplifierIntoOhm), "only with wiring.amplifier_w; give the watts, or leave it out", ErrConflict)
+		return
+	case !watts:
+		return
+	}
+	sold := w.soldVolt()
+	r.must(math.Abs(w.AmplifierVolt/sold-1) <= sameVolt, "wiring.amplifier_volt", plain(w.AmplifierVolt),
+		"left out, or %.3g: %s W into %s ohm are that many volts", sold, plain(w.AmplifierW), plain(w.AmplifierIntoOhm))
+	r.must(sold >= leastVolt && sold <= mostVolt, "wiring.amplifier_w", plain(w.AmplifierW),
+		"such that it comes to %s to %s V; into %s ohm it is %.3g V", plain(leastVolt), plain(mostVolt), plain(w.AmplifierIntoOhm), sold)
+	r.must(w.MinimumLoadOhm <= w.AmplifierIntoOhm, "wiring.minimum_load_ohm", plain(w.MinimumLoadOhm),
+		"at most wiring.amplifier_into_ohm, %s: an amplifier bears the load that its watts are for", plain(w.AmplifierIntoOhm))
 }
 
 // checkHighPass notes a high-pass that does not exist, or that the processor's rate

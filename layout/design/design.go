@@ -140,13 +140,20 @@ type Timing struct {
 // Wiring says how many amplifier channels there are.
 type Wiring struct {
 	Channels       int     // 0: each driver has its own delay (as if it had its own channel)
-	MinimumLoadOhm float64 // the least that the amplifier may see, 0.5 to 100, default 4
-	AmplifierVolt  float64 // RMS, at each channel's output, 0.1 to 200, default 2.83
+	MinimumLoadOhm float64 // the least that the amplifier may see, 0.5 to 100, default AmplifierIntoOhm, or else 4
+	// AmplifierVolt is the RMS voltage at each channel's output, 0.1 to 200: as given, or
+	// what the amplifier's watts come to, or 2.83. HasAmplifier tells that it is one of the
+	// first two: what the amplifier gives at most.
+	AmplifierVolt float64
+	HasAmplifier  bool
+	// AmplifierW is its power as it is sold, 0.1 to 5000, and AmplifierIntoOhm the load
+	// that it is for, 0.5 to 100; 0 where not given.
+	AmplifierW, AmplifierIntoOhm float64
 	// Split is how drivers are sorted into channels: by arrival (the least smear),
 	// into neighbours, or into bands of height.
 	Split string
 	// LongestString is the most drivers in a string, 1 to 2000, for splits by arrival
-	// and by height; 0: as many as it takes.
+	// and by height; 0: the best of level and smear.
 	LongestString int
 	WireM         float64 // from the amplifier to the body, one way, 0 to 1000, default 0
 	WireMM2       float64 // of copper, 0.05 to 50, default 0.75

@@ -41,6 +41,9 @@ var (
 	highPassOrders = []int{2, 4, 6, 8} // of the high-pass
 )
 
+// The RMS voltages that an amplifier may have.
+const leastVolt, mostVolt = 0.1, 200.0
+
 // MaxDrivers is the most drivers that one design may have.
 const MaxDrivers = 2000
 
@@ -157,7 +160,9 @@ func (d *Design) tables() []table {
 		{"wiring", false, []key{
 			{"channels", false, whole(&d.Wiring.Channels, 0, MaxDrivers)},
 			{"minimum_load_ohm", false, number(&d.Wiring.MinimumLoadOhm, 0.5, 100)},
-			{"amplifier_volt", false, number(&d.Wiring.AmplifierVolt, 0.1, 200)},
+			{"amplifier_w", false, number(&d.Wiring.AmplifierW, 0.1, 5000)},
+			{"amplifier_into_ohm", false, number(&d.Wiring.AmplifierIntoOhm, 0.5, 100)},
+			{"amplifier_volt", false, number(&d.Wiring.AmplifierVolt, leastVolt, mostVolt)},
 			{"split", false, choice(&d.Wiring.Split, splits)},
 			{"longest_string", false, whole(&d.Wiring.LongestString, 1, MaxDrivers)},
 			{"wire_m", false, number(&d.Wiring.WireM, 0, 1000)},

@@ -119,6 +119,8 @@ field_low_hz = 700
 field_high_hz = 6000.5
 [wiring]
 minimum_load_ohm = 2
+amplifier_w = 8
+amplifier_into_ohm = 2
 amplifier_volt = 4
 split = "height"
 longest_string = 6
@@ -189,7 +191,7 @@ invert = true
 		Box:        design.Box{BracesL: 0.2, TargetQ: 0.8, VentHoleMM: 5, VentHoles: 12, StuffingKgM3: 8},
 		Print:      design.Print{BedMM: [3]float64{200, 180, 170}, MarginMM: 2, DensityKgM3: 1050},
 		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
-		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, Split: "height", LongestString: 6, WireM: 3, WireMM2: 1.5},
+		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, HasAmplifier: true, AmplifierW: 8, AmplifierIntoOhm: 2, Split: "height", LongestString: 6, WireM: 3, WireMM2: 1.5},
 		Channels:   []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
 		Spot:       design.Spot{XM: 0, YM: -3, ZM: 0.5},
 		Room: design.Room{
@@ -242,6 +244,34 @@ func TestSurface(t *testing.T) {
 		if got, err := design.Parse("a.toml", []byte(text+least)); err != nil || !got.Surface.Present {
 			t.Errorf("%q: %v", text, err)
 		}
+	}
+}
+
+// TestAmplifier: watts into ohms, or volts; P = U^2 / R. The least load is the one that
+// the watts are for unless it is given.
+func TestAmplifier(t *testing.T) {
+	for _, test := range []struct {
+		name, wiring string
+		volt, least  float64
+		has          bool
+	}{
+		{"neither", "", 2.83, 4, false},
+		{"volts", "amplifier_volt = 10\n", 10, 4, true},
+		{"50 W into 4 ohm", "amplifier_w = 50\namplifier_into_ohm = 4\n", math.Sqrt(200), 4, true},
+		{"25 W into 8 ohm", "amplifier_w = 25\namplifier_into_ohm = 8\n", math.Sqrt(200), 8, true},
+		{"25 W into 8 ohm, 4 allowed", "amplifier_w = 25\namplifier_into_ohm = 8\nminimum_load_ohm = 4\n", math.Sqrt(200), 4, true},
+		{"both, rounded", "amplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.1\n", 14.1, 4, true},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			d, err := design.Parse("a.toml", []byte(least+"[wiring]\n"+test.wiring))
+			if err != nil {
+				t.Fatal(err)
+			}
+			w := d.Wiring
+			if math.Abs(w.AmplifierVolt-test.volt) > 1e-12 || w.MinimumLoadOhm != test.least || w.HasAmplifier != test.has {
+				t.Errorf("%+v", w)
+			}
+		})
 	}
 }
 
@@ -532,6 +562,16 @@ func TestFaults(t *testing.T) {
 			want: `bad.toml:13: processor.rate_hz = 8000: must be above 8000, twice protection.corner_hz`},
 		{name: "channels twice over", below: "[wiring]\nchannels = 2\n[[channel]]\ndrivers = [1]\n", kind: design.ErrConflict,
 			want: "bad.toml:13: wiring.channels = 2: must be left out where there are [[channel]] tables"},
+		{name: "watts into nothing", below: "[wiring]\namplifier_w = 50\n", kind: design.ErrMissing,
+			want: "bad.toml:13: wiring.amplifier_into_ohm: missing; must be the load that wiring.amplifier_w is for, such as 4 or 8: see the amplifier's data"},
+		{name: "a load without watts", below: "[wiring]\namplifier_into_ohm = 4\n", kind: design.ErrConflict,
+			want: "bad.toml:13: wiring.amplifier_into_ohm = 4: only with wiring.amplifier_w; give the watts, or leave it out"},
+		{name: "watts and volts that disagree", below: "[wiring]\namplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 20\n", kind: design.ErrConflict,
+			want: "bad.toml:15: wiring.amplifier_volt = 20: must be left out, or 14.1: 50 W into 4 ohm are that many volts"},
+		{name: "far too many watts", below: "[wiring]\namplifier_w = 5000\namplifier_into_ohm = 16\n", kind: design.ErrConflict,
+			want: "bad.toml:13: wiring.amplifier_w = 5000: must be such that it comes to 0.1 to 200 V; into 16 ohm it is 283 V"},
+		{name: "watts for less than the load allowed", below: "[wiring]\namplifier_w = 50\namplifier_into_ohm = 4\nminimum_load_ohm = 8\n", kind: design.ErrConflict,
+			want: "bad.toml:15: wiring.minimum_load_ohm = 8: must be at most wiring.amplifier_into_ohm, 4: an amplifier bears the load that its watts are for"},
 		{name: "channel with nothing", below: "[[channel]]\ndrivers = []\n", kind: design.ErrConflict,
 			want: "bad.toml:13: channel[1].drivers = []: must be at least one mount number"},
 		{name: "driver in two channels", below: "[[channel]]\ndrivers = [1, 2]\n[[channel]]\ndrivers = [3, 2]\n", kind: design.ErrConflict,

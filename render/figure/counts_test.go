@@ -2,6 +2,7 @@ package figure_test
 
 import (
 	"bytes"
+	"errors"
 	"math"
 	"regexp"
 	"slices"
@@ -25,6 +26,45 @@ func counted(onset ...float64) *timing.Plan {
 		p.Counts = append(p.Counts, timing.Count{Channels: k + 1, Smear: 1e-3 / float64(k+1), Plain: 2e-3 / float64(k+1), CombOnset: f})
 	}
 	return &p
+}
+
+// TestFrontLabels: every split is named with its load, the plan's own and one out of
+// step are told, no label is written over another, and one split alone draws nothing.
+func TestFrontLabels(t *testing.T) {
+	d, err := lantern()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := *d.plan
+	p.Front = []timing.Strung{
+		{Longest: 1, Smear: 40e-6, Louder: 9, LeastOhm: 7.1},
+		{Longest: 2, Smear: 30e-6, Louder: 8.9, LeastOhm: 4.73, InStep: true, Chosen: true},
+		{Longest: 5, Smear: 29e-6, LeastOhm: 5.32, InStep: true},
+	}
+	var b bytes.Buffer
+	if err := figure.Front(&b, figure.SVG, &p); err != nil {
+		t.Fatal(err)
+	}
+	place := regexp.MustCompile(`<text x="([-0-9.]+)" y="([-0-9.]+)"[^>]*>([^<]*in a string[^<]*)</text>`)
+	var names []string
+	var at []float64
+	for _, m := range place.FindAllStringSubmatch(b.String(), -1) {
+		y, _ := strconv.ParseFloat(m[2], 64)
+		names, at = append(names, m[3]), append(at, y)
+	}
+	want := []string{"up to 5 in a string, 5.32 ohm", "up to 2 in a string, 4.73 ohm, as planned", "1 in a string, 7.1 ohm, an octave out of step"}
+	if !slices.Equal(names, want) {
+		t.Fatalf("%q, want %q\n", names, want)
+	}
+	for i := 1; i < len(at); i++ {
+		if math.Abs(at[i]-at[i-1]) < 12 { // points
+			t.Errorf("%q is written over %q", names[i], names[i-1])
+		}
+	}
+	p.Front = p.Front[:1]
+	if err := figure.Front(&b, figure.SVG, &p); !errors.Is(err, figure.ErrNothing) {
+		t.Errorf("one split: %v", err)
+	}
 }
 
 // TestCountPanels: both panels begin at one x and mark the plan's own number of

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"image/color"
 	"math"
 
 	"gonum.org/v1/plot/vg"
@@ -110,6 +111,30 @@ func (d dial) towards(c *draw.Canvas, angle float64) {
 		d.along(angle-0.035, d.radius),
 		d.along(angle+0.035, d.radius),
 	})
+}
+
+// below marks the part of an upright circle that runs below the surface on which the
+// array stands, from an angle on down to as far on the other side; none for NaN.
+func (d dial) below(c *draw.Canvas, ground float64) {
+	if math.IsNaN(ground) {
+		return
+	}
+	var part vg.Path
+	part.Move(d.centre)
+	part.Line(d.along(ground, d.radius))
+	part.Arc(d.centre, d.radius, ground+d.zero, -math.Pi-2*ground)
+	part.Close()
+	c.SetColor(color.Gray{240})
+	c.Fill(part)
+	edge := draw.LineStyle{Color: ink, Width: 1.2}
+	c.StrokeLines(edge, []vg.Point{d.along(ground, d.radius), d.centre, d.along(math.Pi-ground, d.radius)})
+}
+
+// nameBelow says what the part is that below marks.
+func (d dial) nameBelow(c *draw.Canvas, ground float64) {
+	if !math.IsNaN(ground) {
+		label(c, aligned(words(9.5, quiet), draw.XCenter, draw.YCenter), d.along(-math.Pi/2, 0.55*d.radius), "below the surface: no sound")
+	}
 }
 
 // lines returns the levels as a closed line, open where a level is no number.

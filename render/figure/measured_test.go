@@ -54,3 +54,30 @@ func TestMeasuredNeedsSomething(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// TestErrorEdges: the edges stand twice the standard error off the measured level, straight
+// over log frequency between two bands, and end where nothing was measured.
+func TestErrorEdges(t *testing.T) {
+	var v verdict.Level
+	for i := range 97 {
+		v.Frequency = append(v.Frequency, 500*math.Exp2(float64(i)/48))
+		v.Measured = append(v.Measured, 0)
+	}
+	v.Measured[96] = math.NaN()
+	if got := errorEdges(v); got != nil {
+		t.Errorf("without bands: %v", got)
+	}
+	v.Bands = []verdict.Band{{Centre: 500, Error: 1}, {Centre: 2000, Error: 3}}
+	got := errorEdges(v)
+	if len(got) != 2 || got[0].name == "" || got[1].name != "" || len(got[0].level) != 96 {
+		t.Fatalf("%+v", got)
+	}
+	for _, edge := range []struct {
+		curve int
+		sign  float64
+	}{{0, 1}, {1, -1}} {
+		if v := edge.sign * got[edge.curve].level[48]; math.Abs(v-4) > 0.05 { // 1 kHz, half way
+			t.Errorf("edge %d at 1 kHz: %.2f dB, want 4", edge.curve, v)
+		}
+	}
+}

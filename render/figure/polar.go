@@ -8,6 +8,7 @@ import (
 	"pappus/timing"
 	"pappus/timing/band"
 
+	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -16,7 +17,7 @@ import (
 // line for each octave band, each counted from its own level towards the spot.
 // Horizontal: seen from above with the front at the top, so that azimuth runs
 // counter-clockwise. Vertical: seen from the side with the spot's side at the
-// right. An empty polar is ErrNothing, bands of another length than its angles
+// right; where the circle runs below the surface nothing is drawn but that. An empty polar is ErrNothing, bands of another length than its angles
 // are ErrSize.
 func Polar(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical bool) error {
 	if len(polar.Angle) < 3 || len(polar.Band) == 0 {
@@ -54,14 +55,18 @@ type rose struct {
 	top      float64     // dB at the rim
 	zero     float64     // rad on the page of angle 0
 	spot     float64     // rad, the polar's angle towards the spot
+	ground   float64     // rad, from where on down there is the surface; NaN: none is met
 	vertical bool
 }
 
 func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	s := p.Array.Spot
-	r := rose{polar: polar, vertical: vertical, zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X)}
+	r := rose{polar: polar, vertical: vertical, zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), ground: math.NaN()}
 	if vertical {
 		r.zero, r.spot = 0, math.Atan2(s.Z, math.Hypot(s.X, s.Y))
+		if below := p.Array.Surface; below.Present {
+			r.ground = math.Asin(below.Height / r3.Norm(s)) // NaN where the circle stays above
+		}
 	}
 	for _, level := range polar.Aligned {
 		own := level[nearest(polar.Angle, r.spot)]
@@ -97,6 +102,7 @@ func (r rose) paint(c draw.Canvas) {
 		centre: vg.Point{X: c.Center().X - key/2 + 20, Y: c.Center().Y},
 		radius: size/2 - rim, top: r.top, zero: r.zero,
 	}
+	d.below(&c, r.ground)
 	d.grid(&c, r.vertical)
 	d.towards(&c, r.spot)
 	var entries []entry
@@ -106,6 +112,7 @@ func (r rose) paint(c draw.Canvas) {
 		entries = append(entries, entry{band.Hertz(r.polar.Band[b]), style})
 	}
 	d.numbers(&c)
+	d.nameBelow(&c, r.ground)
 	r.key(c, d.centre.X+d.radius+75, entries)
 }
 

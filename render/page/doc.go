@@ -66,7 +66,7 @@
 // and gets, for the newest message when the one before is done,
 //
 //	seq, spot_m
-//	drivers[]     id, channel, delay_us, level_db, arrival_us, path_m, straight_path_m, seen
+//	drivers[]     id, channel, delay_us, level_db, field_arrival_us, path_m, straight_path_m, seen
 //	channels[]    id, drivers, delay_us (what can be set), exact_us (before rounding), gain_db
 //	response, measures   as in plan.json
 //	echoes[]      as in plan.json

@@ -429,3 +429,35 @@ func BenchmarkLoopback(b *testing.B) {
 	}
 	b.ReportMetric(float64(i)/b.Elapsed().Seconds(), "moves/s")
 }
+
+// TestMoveHasOneDelay: for a moved spot, too, each channel has the delay that can be set,
+// its drivers the same, and the exact one beside it; and the answer tells what the table
+// sends back.
+func TestMoveHasOneDelay(t *testing.T) {
+	p, err := New(Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	id := ask[planAnswer](t, p, "/api/plan", asked{string(design.DefaultTOML())}).ID
+	s := &session{plans: p.plans}
+	a, err := s.answer(t.Context(), move{ID: id, Spot: triple{1.2, -0.7, 0.9}})
+	if err != nil || a.Fault != "" || len(a.Channels) == 0 {
+		t.Fatal(err, a.Fault, len(a.Channels))
+	}
+	const step = 1e6 / 48000
+	delay := map[int]float64{}
+	for _, c := range a.Channels {
+		if n := c.Delay.value / step; math.Abs(n-math.Round(n)) > 1e-6 || math.Abs(c.Delay.value-c.Exact.value) > step/2+1e-6 {
+			t.Errorf("channel %d: %g us, exactly %g us", c.ID, c.Delay.value, c.Exact.value)
+		}
+		delay[c.ID] = c.Delay.value
+	}
+	for _, d := range a.Drivers {
+		if d.Delay.value != delay[d.Channel] {
+			t.Errorf("driver %d: %g us, its channel %g us", d.ID, d.Delay.value, delay[d.Channel])
+		}
+	}
+	if len(a.Echoes) != 1 || a.Echoes[0].Wall != "surface below" || !(a.Echoes[0].Dip.value > 100) {
+		t.Errorf("echoes %+v", a.Echoes)
+	}
+}

@@ -95,7 +95,7 @@ type heard struct {
 	Channel  int    `json:"channel"`
 	Delay    number `json:"delay_us"`
 	Level    number `json:"level_db"`
-	Arrival  number `json:"arrival_us"`
+	Field    number `json:"field_arrival_us"` // when it is heard; by the path where there is no field to time
 	Path     number `json:"path_m"`
 	Straight number `json:"straight_path_m"`
 	Seen     bool   `json:"seen"`
@@ -258,7 +258,7 @@ func (out *moved) fill(p *timing.Plan) {
 	for i, r := range p.Arrivals {
 		out.Drivers = append(out.Drivers, heard{
 			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: settable(r.Delay), Level: db(r.Level),
-			Arrival: us(r.Time), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
+			Field: us(r.Heard()), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
 		})
 	}
 	for _, c := range p.Channels {

@@ -176,9 +176,7 @@ func sentences(p *timing.Plan) []string {
 	}
 	add(table.Found(p))
 	add(p.CountSentence())
-	if h, held := p.Held(); held {
-		add(h.String())
-	}
+	add(p.FrontSentence())
 	add(table.ProtectionWords(p))
 	for _, note := range p.Notes() {
 		add(note)

@@ -12,8 +12,9 @@ import (
 // WriteChannels writes what each channel is to be set to:
 //
 //	counts[]      channels, split, smear_us, plain_smear_us (all drivers counting alike),
-//	              comb_onset_hz: what the design's way of splitting into so many leaves; where
+//	              comb_onset_hz, longest_string (drivers): what the design's way of splitting into so many leaves; where
 //	              the plan's own channels are none of these they are the last, by hand
+//	front[]       what shorter strings cost and bring, as Write has it
 //	signs         how the five coefficients are meant
 //	processor[]   channel, delay_ms, delay_samples and delay_mm of what can be set, exact_us
 //	              (before rounding), residual_us (what is set less that), cost_4k_db, cost_8k_db (null where out of step, and from
@@ -36,9 +37,9 @@ import (
 //	findings[]    what to look out for in the plan, worst first: code, rank (danger, misfit,
 //	              caution, cost, note), what, cure; warnings[] has the same in lines
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
-	out := channelPlan{Signs: timing.SignConvention, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
+	out := channelPlan{Front: frontOf(p), Signs: timing.SignConvention, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
 	count := func(c timing.Count) {
-		out.Counts = append(out.Counts, channelCount{c.Channels, c.Split, us(c.Smear), us(c.Plain), to(1, c.CombOnset)})
+		out.Counts = append(out.Counts, channelCount{c.Channels, c.Split, us(c.Smear), us(c.Plain), to(1, c.CombOnset), c.Longest})
 	}
 	for _, c := range p.Counts {
 		count(c)
@@ -72,6 +73,7 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 
 type channelPlan struct {
 	Counts     []channelCount `json:"counts"`
+	Front      []strung       `json:"front"`
 	Signs      string         `json:"signs"`
 	Processor  []setting      `json:"processor"`
 	Rounding   rounding       `json:"rounding"`
@@ -88,6 +90,7 @@ type channelCount struct {
 	Smear     number `json:"smear_us"`
 	Plain     number `json:"plain_smear_us"`
 	CombOnset number `json:"comb_onset_hz"`
+	Longest   int    `json:"longest_string"`
 }
 
 type setting struct {
@@ -211,14 +214,14 @@ func protectionOf(p timing.Protection) protection {
 //	channels[]  channel, dc_ohm, lowest_ohm, lowest_hz, amplifier_v, amplifier_a,
 //	            amplifier_w, driver_v, driver_a, driver_w, strings[] (drivers in the order of their
 //	            joints, wire_m), of_neighbours: strung so, for they lose less than spread ones
-//	held_down   as WriteChannels has it
+//	front[]     as Write has it; held_down as WriteChannels has it
 //	dead[]      the worst of each kind: channel, string, driver (not of a whole string), fault,
 //	            dc_ohm, lowest_ohm, under_minimum, quiet, power_times, louder, loss_db at the
 //	            worst angle, angle_deg, and of an open string loss_spread_db,
 //	            loss_with_neighbours_db
 //	findings[]  what to look out for in the plan, worst first; warnings[] has the same in lines
 func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
-	out := wiringPlan{Held: heldOf(p), Dead: []dead{}, Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
+	out := wiringPlan{Front: frontOf(p), Held: heldOf(p), Dead: []dead{}, Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
 	for _, c := range p.Channels {
 		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), load: loadOf(c.Bank), Near: c.Near})
 	}
@@ -241,6 +244,7 @@ func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 
 type wiringPlan struct {
 	Channels []bank    `json:"channels"`
+	Front    []strung  `json:"front"`
 	Held     *heldDown `json:"held_down,omitempty"`
 	Dead     []dead    `json:"dead"`
 	Warnings []string  `json:"warnings"`

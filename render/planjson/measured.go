@@ -26,13 +26,15 @@ const smoothParts = 6
 //	notes[]       what else to know of the channels, each a sentence
 //	findings[]    what to look out for in the plan itself, worst first
 //	channels[]    id, planned_us, measured_us, late_us (over the middle channel), error_us (one
-//	              standard deviation), set_delay_us, proposed_delay_us (null: none
-//	              follows), level_db (over its siblings), unlike (share of the energy that does
-//	              not fit), missing (not recorded, or not usable), reversed, silent, quiet,
+//	              standard error), set_delay_us, proposed_delay_us (null: none
+//	              follows), level_db (over its siblings), level_error_db (one standard error), beside_db
+//	              (over siblings of like arrival; null: too few), unlike (share of the energy that does
+//	              not fit), missing (not recorded, or not usable), reversed, silent, quiet, loud,
 //	              dead_string (from 1; null: none); null: channels were not recorded
 //	level         null: the whole array was not recorded; else
 //	  match_low_hz, match_high_hz, uneven_db (RMS difference of thirds of octaves between)
-//	  bands[]     band_hz, measured_db, planned_db, difference_db, error_db, signal_to_noise_db
+//	  bands[]     band_hz, measured_db, planned_db, difference_db, error_db (one standard error),
+//	              signal_to_noise_db
 //	  frequency_hz[], measured_db[], smoothed_db[] (sixths of octaves), planned_db[]
 //	  drift_ppm, gate_lowest_hz, inverted, warnings[]
 func WriteMeasured(w io.Writer, p *timing.Plan, m Measured) error {
@@ -52,8 +54,8 @@ func measuredChannels(p *timing.Plan, v verdict.Channels) []measuredChannel {
 	var out []measuredChannel
 	for i, c := range v.Channels {
 		row := measuredChannel{ID: c.ID, Planned: us(c.Planned), Arrival: us(c.Arrival), Late: us(c.Late), Error: us(c.Error),
-			Set: us(p.Channels[i].Delay), Delay: us(c.Delay), Level: db(c.Level), Unlike: to(4, c.Unlike),
-			Missing: c.Missing, Reversed: c.Reversed, Silent: c.Silent, Quiet: c.Quiet}
+			Set: us(p.Channels[i].Delay), Delay: us(c.Delay), Level: db(c.Level), LevelError: db(c.LevelError), Beside: db(c.Beside), Unlike: to(4, c.Unlike),
+			Missing: c.Missing, Reversed: c.Reversed, Silent: c.Silent, Quiet: c.Quiet, Loud: c.Loud}
 		if c.DeadString >= 0 {
 			from1 := c.DeadString + 1
 			row.DeadString = &from1
@@ -69,7 +71,7 @@ func measuredLevelOf(v verdict.Level, m recording.Measured) *measuredLevel {
 		Smoothed: all(3, band.SmoothGaps(nil, v.Frequency, v.Measured, smoothParts)),
 		Drift:    to(3, m.Drift), Lowest: to(2, m.Gated.Lowest), Inverted: m.Inverted, Warnings: append([]string{}, m.Warnings...)}
 	for _, b := range v.Bands {
-		out.Bands = append(out.Bands, measuredBand{to(3, b.Centre), db(b.Measured), db(b.Planned), db(b.Difference), to(4, b.Error), to(2, m.SNR(b.Centre))})
+		out.Bands = append(out.Bands, measuredBand{to(3, b.Centre), db(b.Measured), db(b.Planned), db(b.Difference), db(b.Error), to(2, m.SNR(b.Centre))})
 	}
 	return out
 }
@@ -91,11 +93,14 @@ type measuredChannel struct {
 	Set        number `json:"set_delay_us"`
 	Delay      number `json:"proposed_delay_us"`
 	Level      number `json:"level_db"`
+	LevelError number `json:"level_error_db"`
+	Beside     number `json:"beside_db"`
 	Unlike     number `json:"unlike"`
 	Missing    bool   `json:"missing"`
 	Reversed   bool   `json:"reversed"`
 	Silent     bool   `json:"silent"`
 	Quiet      bool   `json:"quiet"`
+	Loud       bool   `json:"loud"`
 	DeadString *int   `json:"dead_string"`
 }
 

@@ -20,9 +20,9 @@ func TestMeasuredJSON(t *testing.T) {
 	no := math.NaN()
 	channels := verdict.Channels{Words: []string{"channel 2 is silent"}, Notes: []string{"no wire"}}
 	for i, c := range p.Channels {
-		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0060001, Late: 1e-7, Error: 1e-8, Delay: 0.0005, Level: -3.5, Unlike: 0.01, DeadString: 2}
+		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0060001, Late: 1e-7, Error: 1e-8, Delay: 0.0005, Level: -3.5, LevelError: 0.4, Beside: no, Unlike: 0.01, DeadString: 2}
 		if i == 1 {
-			one = verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: no, Late: no, Error: no, Level: math.Inf(-1), Silent: true, DeadString: -1}
+			one = verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: no, Late: no, Error: no, Level: math.Inf(-1), LevelError: no, Beside: no, Silent: true, DeadString: -1}
 		}
 		if i == 2 {
 			one = verdict.Channel{ID: c.ID, Arrival: no, Late: no, Error: no, Delay: no, Level: no, Missing: true, DeadString: -1}
@@ -37,7 +37,7 @@ func TestMeasuredJSON(t *testing.T) {
 	})
 	rows := out["channels"].([]any)
 	first, second := rows[0].(map[string]any), rows[1].(map[string]any)
-	if len(rows) != len(p.Channels) || first["dead_string"] != 3.0 || first["proposed_delay_us"] != 500.0 || first["late_us"] != 0.1 || first["level_db"] != -3.5 {
+	if len(rows) != len(p.Channels) || first["dead_string"] != 3.0 || first["proposed_delay_us"] != 500.0 || first["late_us"] != 0.1 || first["level_db"] != -3.5 || first["level_error_db"] != 0.4 || first["beside_db"] != nil {
 		t.Errorf("the first channel: %v", first)
 	}
 	if second["dead_string"] != nil || second["measured_us"] != nil || second["level_db"] != nil || second["silent"] != true {

@@ -24,6 +24,13 @@
 //	                         lowest_hz where the load is least (null: not known); the most that a
 //	                         tone draws: amplifier_v, amplifier_a, amplifier_w, and of the driver
 //	                         that gets most driver_v, driver_a, driver_w
+//	amplifier                volt (RMS, what levels are for), given: it is the amplifier's own, watt and
+//	                         into_ohm as it is sold (null: not given), minimum_ohm
+//	front[]                  what shorter strings cost and bring, from the shortest to the least smear:
+//	                         longest_string (drivers), smear_us, comb_onset_hz, louder_db than the last at
+//	                         the spot, driver_v (the most over each driver), limited_by (amplifier, or
+//	                         driver: it stands no more), least_ohm of any channel, most_drivers in one,
+//	                         in_step (the rule allows it), rule (its choice), chosen (the plan's own)
 //	protection               the high-pass, the level and what limits it: as WriteChannels has it
 //	choices[]                by (straight, path, field, peak), octave_hz, short_of_in_step_db: what
 //	                         delays taken so, one for each driver, leave at the spot
@@ -31,8 +38,10 @@
 //	                         unaligned_db without, in_step_db the most that timing can give
 //	octaves[]                octave_hz; directivity_db towards the spot and power_db over one
 //	                         driver, both in open air; unevenness_db round the listening
-//	                         circle; within_3_db_m2, the area round the spot; omni_deviation_db
-//	                         and omni_pass by ISO 3382-1; reverb_sabine_s, reverb_eyring_s of
+//	                         circle; within_3_db_m2, the area round the spot; omni_as_built_deviation_db
+//	                         and omni_as_built_pass by ISO 3382-1, all drivers in parallel as the
+//	                         standard has it, and omni_deviation_db and omni_pass with the delays,
+//	                         which aim at the spot (null where it has no limit); reverb_sabine_s, reverb_eyring_s of
 //	                         the room (null where there is none)
 //	in_step_area_m2          area round the spot with the smear under the design's limit
 //	measures                 aligned and unaligned, of the direct sound, without the surface below or
@@ -59,6 +68,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/timing"
+	"pappus/timing/omni"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -79,6 +89,8 @@ type plan struct {
 	LevelError levelError `json:"level_error"`
 	Drivers    []driver   `json:"drivers"`
 	Channels   []channel  `json:"channels"`
+	Amplifier  amplifier  `json:"amplifier"`
+	Front      []strung   `json:"front"`
 	Protection protection `json:"protection"`
 	Choices    []choice   `json:"choices"`
 	Level      string     `json:"level_unit"`
@@ -89,6 +101,23 @@ type plan struct {
 	Echoes     []echo     `json:"echoes"`
 	Warnings   []string   `json:"warnings"`
 	Findings   []Finding  `json:"findings"`
+}
+
+type amplifier struct {
+	Volt    number  `json:"volt"`
+	Given   bool    `json:"given"`
+	Watt    *number `json:"watt"`
+	IntoOhm *number `json:"into_ohm"`
+	Minimum number  `json:"minimum_ohm"`
+}
+
+func amplifierOf(w layout.Wiring) amplifier {
+	out := amplifier{Volt: to(4, w.Voltage), Given: w.HasAmplifier, Minimum: to(3, w.MinimumLoad)}
+	if w.Watt > 0 {
+		watt, into := to(3, w.Watt), to(3, w.IntoOhm)
+		out.Watt, out.IntoOhm = &watt, &into
+	}
+	return out
 }
 
 type air struct {
@@ -165,15 +194,17 @@ func loadOf(b timing.Bank) load {
 }
 
 type octave struct {
-	Band        number  `json:"octave_hz"`
-	Directivity number  `json:"directivity_db"`
-	Power       number  `json:"power_db"`
-	Unevenness  number  `json:"unevenness_db"`
-	Reach       number  `json:"within_3_db_m2"`
-	Deviation   *number `json:"omni_deviation_db"`
-	Pass        *bool   `json:"omni_pass"`
-	Sabine      *number `json:"reverb_sabine_s"`
-	Eyring      *number `json:"reverb_eyring_s"`
+	Band           number  `json:"octave_hz"`
+	Directivity    number  `json:"directivity_db"`
+	Power          number  `json:"power_db"`
+	Unevenness     number  `json:"unevenness_db"`
+	Reach          number  `json:"within_3_db_m2"`
+	BuiltDeviation *number `json:"omni_as_built_deviation_db"`
+	BuiltPass      *bool   `json:"omni_as_built_pass"`
+	Deviation      *number `json:"omni_deviation_db"`
+	Pass           *bool   `json:"omni_pass"`
+	Sabine         *number `json:"reverb_sabine_s"`
+	Eyring         *number `json:"reverb_eyring_s"`
 }
 
 type choice struct {
@@ -246,6 +277,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 			[3]number{m(e.At.X), m(e.At.Y), m(e.At.Z)}, to(1, e.Nearer), to(1, e.Further)})
 	}
 	out.Level, out.InStep, out.Protection = unit(p), to(4, s.InStep), protectionOf(p.Protection)
+	out.Amplifier, out.Front = amplifierOf(a.Wiring), frontOf(p)
 	for b, o := range s.Octaves {
 		out.Octaves = append(out.Octaves, octaveOf(s, b, o))
 	}
@@ -303,14 +335,21 @@ func unit(p *timing.Plan) string {
 	return "dB over one driver at 1 m"
 }
 
-func octaveOf(s *timing.Survey, b int, o timing.Octave) octave {
-	out := octave{Band: to(2, o.Band), Directivity: db(o.Directivity), Power: db(o.Power), Unevenness: db(o.Unevenness), Reach: to(4, o.Reach)}
-	for _, r := range s.Omni {
-		if r.Band == o.Band {
+// judged returns the judgement of an octave; nil where the standard has none.
+func judged(results []omni.Result, centre float64) (*number, *bool) {
+	for _, r := range results {
+		if r.Band == centre {
 			deviation := db(r.Deviation)
-			out.Deviation, out.Pass = &deviation, &r.Pass
+			return &deviation, &r.Pass
 		}
 	}
+	return nil, nil
+}
+
+func octaveOf(s *timing.Survey, b int, o timing.Octave) octave {
+	out := octave{Band: to(2, o.Band), Directivity: db(o.Directivity), Power: db(o.Power), Unevenness: db(o.Unevenness), Reach: to(4, o.Reach)}
+	out.Deviation, out.Pass = judged(s.Omni.Aligned, o.Band)
+	out.BuiltDeviation, out.BuiltPass = judged(s.Omni.AsBuilt, o.Band)
 	if len(s.Reverb) > 0 {
 		sabine, eyring := to(3, s.Reverb[b].Sabine), to(3, s.Reverb[b].Eyring)
 		out.Sabine, out.Eyring = &sabine, &eyring

@@ -11,6 +11,9 @@ import (
 	"pappus/layout/design"
 	"pappus/render/planjson"
 	"pappus/timing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 func demo(t testing.TB) (*timing.Plan, *timing.Survey) {
@@ -49,14 +52,18 @@ func TestKeys(t *testing.T) {
 		in   map[string]any
 		keys string
 	}{
-		{"top", doc, "name air spot drivers channels response measures warnings choices octaves level_unit"},
+		{"top", doc, "name air spot drivers channels response measures warnings choices octaves level_unit amplifier front"},
+		{"amplifier", doc["amplifier"].(map[string]any), "volt given watt into_ohm minimum_ohm"},
+		{"front", first(doc["front"]), "longest_string smear_us comb_onset_hz louder_db driver_v limited_by least_ohm most_drivers in_step rule chosen"},
 		{"air", doc["air"].(map[string]any), "speed_of_sound_m_s temperature_c humidity_percent pressure_kpa"},
 		{"spot", doc["spot"].(map[string]any), "x_m y_m z_m"},
 		{"driver", first(doc["drivers"]), "id x_mm y_mm z_mm normal channel path_m arrival_us straight_path_m delay_us level_db seen"},
-		{"channel", first(doc["channels"]), "id drivers delay_us series parallel nominal_ohm dc_ohm"},
+		{"channel", first(doc["channels"]), "id drivers delay_us exact_us series parallel nominal_ohm dc_ohm"},
 		{"response", doc["response"].(map[string]any), "frequency_hz aligned_db unaligned_db in_step_db"},
 		{"aligned", measures["aligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
 		{"unaligned", measures["unaligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
+		{"echo", first(doc["echoes"]), "by extra_mm late_us dip_hz depth_db at_m dip_100_mm_nearer_hz dip_100_mm_further_hz"},
+		{"octave", first(doc["octaves"]), "octave_hz omni_as_built_deviation_db omni_as_built_pass omni_deviation_db omni_pass"},
 	} {
 		for _, key := range strings.Fields(test.keys) {
 			if _, ok := test.in[key]; !ok {
@@ -117,7 +124,13 @@ func TestNoNumberIsNull(t *testing.T) {
 }
 
 func TestChannelsAndWiring(t *testing.T) {
-	p, _ := demo(t)
+	made, _ := demo(t)
+	a := *made.Array
+	a.Timing.DelaysBy, a.Wiring.LongestString = "path", 5 // which holds channels down
+	p, err := timing.Make(&a)
+	if err != nil {
+		t.Fatal(err)
+	}
 	rows, err := timing.Processor(p, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -126,7 +139,16 @@ func TestChannelsAndWiring(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	type strung struct {
+		Longest int     `json:"longest_string"`
+		Smear   float64 `json:"smear_us"`
+		Louder  float64 `json:"louder_db"`
+		Limit   string  `json:"limited_by"`
+		Rule    bool
+		Chosen  bool
+	}
 	var channels struct {
+		Front     []strung
 		Processor []struct {
 			Delay float64 `json:"delay_ms"`
 			Exact float64 `json:"exact_us"`
@@ -148,8 +170,9 @@ func TestChannelsAndWiring(t *testing.T) {
 		Channels []struct {
 			Strings []struct{ Drivers []int }
 		}
-		Held map[string]any `json:"held_down"`
-		Dead []any
+		Front []strung
+		Held  map[string]any `json:"held_down"`
+		Dead  []any
 	}
 	var b bytes.Buffer
 	if err := planjson.WriteChannels(&b, p, rows); err != nil {
@@ -177,6 +200,15 @@ func TestChannelsAndWiring(t *testing.T) {
 	h, held := p.Held()
 	if got := channels.Held; !held || got.Series != h.Series || got.Cure.Longest != h.Cure || math.Abs(got.By-h.By) > 1e-3 || wiring.Held == nil {
 		t.Errorf("held down %+v, %v; want %+v", got, wiring.Held, h)
+	}
+	var front []strung
+	for _, f := range p.Front {
+		front = append(front, strung{f.Longest, math.Round(1e9*f.Smear) / 1000, math.Round(1000*f.Louder) / 1000, f.Limit(), f.Rule, f.Chosen})
+	}
+	for _, got := range [][]strung{channels.Front, wiring.Front} {
+		if diff := cmp.Diff(front, got, cmpopts.EquateApprox(0, 1e-6)); diff != "" || len(front) < 2 {
+			t.Error(diff)
+		}
 	}
 	cost := p.Rounding
 	if r := channels.Rounding; math.Abs(r.Common-1e6*cost.Common) > 1e-3 || math.Abs(r.Worst-1e6*cost.Worst) > 1e-3 || len(r.Loss) != len(cost.Loss) {

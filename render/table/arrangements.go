@@ -15,7 +15,7 @@ import (
 const manyWays = 4
 
 // Arrangements writes one row for each way of stringing each channel's drivers,
-// at the amplifier's whole voltage.
+// at the design's voltage.
 func Arrangements(w io.Writer, stringings []timing.Stringing) error {
 	rows := [][]string{{"drivers", "channels", "strings", "unequal", "chosen", "nominal_ohm", "dc_ohm", "lowest_ohm", "lowest_hz",
 		"amplifier_w", "least_driver_w", "most_driver_w", "refused"}}
@@ -64,7 +64,7 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 		}
 		fmt.Fprint(b, unshown(allowed-manyWays, refused))
 	}
-	fmt.Fprintln(b, s.faint("  < as planned; power at the amplifier's whole voltage, least and most of a driver"))
+	fmt.Fprintln(b, s.faint(fmt.Sprintf("  < as planned; power at %.3g V (RMS), least and most of a driver", p.Array.Wiring.Voltage)))
 	if advice := p.WireAdvice(); advice != "" {
 		fmt.Fprintln(b, wrap(advice))
 	}

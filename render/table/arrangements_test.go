@@ -19,9 +19,10 @@ func ways(p *timing.Plan) int {
 }
 
 func TestArrangementScreen(t *testing.T) {
-	a := demo(t).Array
+	a := *demo(t).Array
 	a.Wiring.WireLength, a.Wiring.WireSection = 10, 0.75e-6
-	p, err := timing.Make(a)
+	a.Wiring.LongestString = 5 // for channels of five
+	p, err := timing.Make(&a)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -131,9 +131,12 @@ func noiseWords(p *timing.Plan) string {
 	if p.Array.Woofer.Present {
 		with = ", the woofer with it"
 	}
-	text := fmt.Sprintf("Pink noise at full voltage comes to %.0f dB(A) at the spot%s.", x.Level, with)
+	text := fmt.Sprintf("Pink noise at %s comes to %.0f dB(A) at the spot%s.", p.VoltWords(), x.Level, with)
 	if !math.IsInf(x.Hours, 1) && x.Level < exposure.Limit {
 		text += fmt.Sprintf(" NIOSH allows %.0f hours of that a day to grown-ups at work; much less for children.", x.Hours)
+	}
+	if limit := p.LimitSentence(); limit != "" {
+		text += " " + limit
 	}
 	return text
 }
@@ -143,13 +146,13 @@ func noiseWords(p *timing.Plan) string {
 func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	countScreen(b, p, s)
+	front(b, p, s)
 	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  exact us  costs at 8k  gain dB  polarity"))
 	for _, r := range rows {
 		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
 			1e6*r.Exact, costs(r.Cost8k), r.Gain, sign(r.Invert))
 	}
 	rounding(b, p, rows, s)
-	held(b, p)
 	fmt.Fprintln(b, ProtectionWords(p))
 	loudest(b, p, s)
 	if err := woofer(b, p, s); err != nil {
@@ -233,8 +236,8 @@ func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 			break
 		}
 	}
-	held(b, p)
 	fmt.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
+	front(b, p, s)
 }
 
 // failures writes what a dead driver does: in each channel, or the worst of all where

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/omni"
 )
 
 // Candidate is one design among those compared.
@@ -13,6 +15,7 @@ type Candidate struct {
 	Plan       *timing.Plan
 	Unevenness float64 // dB over angle
 	Within3DB  float64 // m2 round the spot
+	Omni       timing.Omni
 }
 
 // Compare writes designs side by side, one line each, for people.
@@ -26,8 +29,20 @@ func Compare(w io.Writer, designs []Candidate, colour bool) error {
 			1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear, onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset),
 			d.Unevenness, d.Within3DB)
 	}
+	fmt.Fprintln(b, "\n"+s.faint("evenly all round by ISO 3382-1, up to   as built  with the delays"))
+	for _, d := range designs {
+		fmt.Fprintf(b, "%-39s %9s %16s\n", shorten(d.Plan.Array.Name, 38), upTo(d.Omni.AsBuilt), upTo(d.Omni.Aligned))
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// upTo names the highest octave up to which all pass.
+func upTo(results []omni.Result) string {
+	if last := timing.UpTo(results); last > 0 {
+		return band.Hertz(last)
+	}
+	return "none"
 }
 
 func shorten(name string, width int) string {

@@ -15,9 +15,9 @@ import (
 // splitting leaves at the spot, the smear with energy weights and plain. Where the
 // plan's own channels are none of these, as for a layout by hand, they follow.
 func Counts(w io.Writer, p *timing.Plan) error {
-	rows := [][]string{{"channels", "split", "smear_us", "plain_smear_us", "comb_onset_hz"}}
+	rows := [][]string{{"channels", "split", "smear_us", "plain_smear_us", "comb_onset_hz", "longest_string"}}
 	add := func(c timing.Count) {
-		rows = append(rows, []string{strconv.Itoa(c.Channels), c.Split, fixed(1e6*c.Smear, 2), fixed(1e6*c.Plain, 2), hertz(c.CombOnset)})
+		rows = append(rows, []string{strconv.Itoa(c.Channels), c.Split, fixed(1e6*c.Smear, 2), fixed(1e6*c.Plain, 2), hertz(c.CombOnset), strconv.Itoa(c.Longest)})
 	}
 	for _, c := range p.Counts {
 		add(c)

@@ -9,6 +9,7 @@ import (
 
 	"pappus/timing"
 	"pappus/timing/band"
+	"pappus/timing/omni"
 )
 
 // Delays writes one row for each driver: where it sits, how far and when it is
@@ -88,16 +89,18 @@ func Choices(w io.Writer, p *timing.Plan) error {
 // the spot.
 func Octaves(w io.Writer, s *timing.Survey) error {
 	rows := [][]string{{"octave_hz", "directivity_db", "power_db", "unevenness_db", "within_3_db_m2",
-		"omni_deviation_db", "omni_limit_db", "omni_pass", "reverb_sabine_s", "reverb_eyring_s"}}
+		"omni_limit_db", "omni_as_built_deviation_db", "omni_as_built_pass", "omni_deviation_db", "omni_pass", "reverb_sabine_s", "reverb_eyring_s"}}
 	for b, o := range s.Octaves {
-		row := []string{fixed(o.Band, 1), fixed(o.Directivity, 2), fixed(o.Power, 2), fixed(o.Unevenness, 2), fixed(o.Reach, 4), "", "", "", "", ""}
-		for _, r := range s.Omni {
-			if r.Band == o.Band {
-				row[5], row[6], row[7] = fixed(r.Deviation, 2), fixed(r.Limit, 0), strconv.FormatBool(r.Pass)
+		row := []string{fixed(o.Band, 1), fixed(o.Directivity, 2), fixed(o.Power, 2), fixed(o.Unevenness, 2), fixed(o.Reach, 4), "", "", "", "", "", "", ""}
+		for i, results := range [][]omni.Result{s.Omni.AsBuilt, s.Omni.Aligned} {
+			for _, r := range results {
+				if r.Band == o.Band {
+					row[5], row[6+2*i], row[7+2*i] = fixed(r.Limit, 0), fixed(r.Deviation, 2), strconv.FormatBool(r.Pass)
+				}
 			}
 		}
 		if len(s.Reverb) > 0 {
-			row[8], row[9] = fixed(s.Reverb[b].Sabine, 3), fixed(s.Reverb[b].Eyring, 3)
+			row[10], row[11] = fixed(s.Reverb[b].Sabine, 3), fixed(s.Reverb[b].Eyring, 3)
 		}
 		rows = append(rows, row)
 	}

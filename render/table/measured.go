@@ -15,12 +15,12 @@ import (
 )
 
 // MeasuredBands writes one row for each third of an octave: measured, planned, how
-// they differ once matched, how sure that is, and how far above the noise.
+// they differ once matched, one standard error of that, and how far above the noise.
 func MeasuredBands(w io.Writer, v verdict.Level, m recording.Measured) error {
 	rows := [][]string{{"band_hz", "band", "measured_db", "planned_db", "difference_db", "error_db", "signal_to_noise_db"}}
 	for _, b := range v.Bands {
 		rows = append(rows, []string{fixed(b.Centre, 1), band.Name(b.Centre), fixed(b.Measured, 2), fixed(b.Planned, 2),
-			fixed(b.Difference, 2), fixed(b.Error, 3), honest(m.SNR(b.Centre), 1)})
+			fixed(b.Difference, 2), honest(b.Error, 2), honest(m.SNR(b.Centre), 1)})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
@@ -52,17 +52,18 @@ func honest(v float64, places int) string {
 }
 
 // MeasuredChannels writes one row for each channel: when it was heard against when it
-// should be, the delay that follows from it, and its faults.
+// should be, the delay that follows from it, its level over its siblings' middle and over
+// those of like arrival, and its faults. Errors are one standard error.
 func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
-	rows := [][]string{{"channel", "planned_us", "measured_us", "late_us", "error_us", "set_delay_us", "proposed_delay_us", "level_db", "unlike", "missing", "reversed", "silent", "quiet", "dead_string"}}
+	rows := [][]string{{"channel", "planned_us", "measured_us", "late_us", "error_us", "set_delay_us", "proposed_delay_us", "level_db", "level_error_db", "beside_db", "unlike", "missing", "reversed", "silent", "quiet", "loud", "dead_string"}}
 	for i, c := range v.Channels {
 		dead := ""
 		if c.DeadString >= 0 {
 			dead = strconv.Itoa(c.DeadString + 1)
 		}
 		rows = append(rows, []string{strconv.Itoa(c.ID), fixed(1e6*c.Planned, 2), honest(1e6*c.Arrival, 2), honest(1e6*c.Late, 2), honest(1e6*c.Error, 2),
-			fixed(1e6*p.Channels[i].Delay, 2), honest(1e6*c.Delay, 2), honest(c.Level, 2), fixed(c.Unlike, 3),
-			strconv.FormatBool(c.Missing), strconv.FormatBool(c.Reversed), strconv.FormatBool(c.Silent), strconv.FormatBool(c.Quiet), dead})
+			fixed(1e6*p.Channels[i].Delay, 2), honest(1e6*c.Delay, 2), honest(c.Level, 2), honest(c.LevelError, 2), honest(c.Beside, 2), fixed(c.Unlike, 3),
+			strconv.FormatBool(c.Missing), strconv.FormatBool(c.Reversed), strconv.FormatBool(c.Silent), strconv.FormatBool(c.Quiet), strconv.FormatBool(c.Loud), dead})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
@@ -71,10 +72,13 @@ func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
 func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) string {
 	b := &strings.Builder{}
 	fmt.Fprintf(b, "From %.0f Hz to %.1f kHz the thirds of octaves differ from the plan by %.1f dB (RMS).", v.Low, v.High/1000, v.Uneven)
-	worst := -1
+	worst, beyond := -1, 0
 	for i, x := range v.Bands {
 		if worst < 0 || math.Abs(x.Difference) > math.Abs(v.Bands[worst].Difference) {
 			worst = i
+		}
+		if math.Abs(x.Difference) > verdict.Expanded*x.Error {
+			beyond++
 		}
 	}
 	if v.OtherCase {
@@ -82,7 +86,8 @@ func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) strin
 	}
 	if worst >= 0 {
 		x := v.Bands[worst]
-		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB.", band.Hertz(x.Centre), math.Round(10*x.Difference)/10+0) // no zero is negative
+		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB, give or take %s dB; %s.",
+			band.Hertz(x.Centre), math.Round(10*x.Difference)/10+0, give(verdict.Expanded*x.Error, 1), beyondWords(beyond, len(v.Bands))) // no zero is negative
 	}
 	if gated {
 		fmt.Fprintf(b, " The gate of %.1f ms tells nothing below %.0f Hz.", 1000*(m.Gated.To-m.At), m.Gated.Lowest)
@@ -117,23 +122,49 @@ func harmonicWords(m recording.Measured) string {
 	return " Of the harmonics that a tone gets, " + strings.Join(found, ", ") + "."
 }
 
-// spread writes a standard deviation: two places, and never 0.
-func spread(v float64) string {
-	if v < 0.005 {
-		return "<0.01"
+// beyondWords says how many of some bands differ by more than their error.
+func beyondWords(beyond, all int) string {
+	switch beyond {
+	case 0:
+		return "none differs by more than its error"
+	case 1:
+		return fmt.Sprintf("one of %d differs by more than its error", all)
 	}
-	return dash(v, 2)
+	return fmt.Sprintf("%d of %d differ by more than their errors", beyond, all)
+}
+
+// give writes an expanded error, never as 0: to so many places at most, and to none from 10 on,
+// where the first two digits are all that an error tells (JCGM 100:2008, 7.2.6).
+func give(v float64, places int) string {
+	least := math.Pow(10, -float64(places))
+	switch {
+	case v < least/2:
+		return "<" + fixed(least, places)
+	case v >= 10:
+		places = 0
+	}
+	return dash(v, places)
+}
+
+// sure writes a value no finer than its expanded error.
+func sure(v, expanded float64, places int) string {
+	if expanded >= 10 {
+		places = 0
+	}
+	return dash(math.Round(v*math.Pow(10, float64(places)))/math.Pow(10, float64(places))+0, places)
 }
 
 // MeasuredScreen writes the channels as they were measured, and what is wrong.
 func MeasuredScreen(w io.Writer, p *timing.Plan, v verdict.Channels, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
-	fmt.Fprintln(b, s.faint("channel  planned us  measured us  late us  +- us  delay us  proposed us  level dB"))
+	fmt.Fprintln(b, s.faint("channel  measured us  late us  +- us  delay us  proposed us  level dB  +- dB"))
 	for i, c := range v.Channels {
-		fmt.Fprintf(b, "%7d %11.1f %12s %8s %6s %9.1f %12s %9s\n", c.ID, 1e6*c.Planned, dash(1e6*c.Arrival, 1), dash(1e6*c.Late, 1), spread(1e6*c.Error),
-			1e6*p.Channels[i].Delay, dash(1e6*c.Delay, 1), dash(c.Level, 1))
+		late, level := verdict.Expanded*1e6*c.Error, verdict.Expanded*c.LevelError
+		fmt.Fprintf(b, "%7d %12s %8s %6s %9.1f %12s %9s %6s\n", c.ID, sure(1e6*c.Arrival, late, 1), sure(1e6*c.Late, late, 1), give(late, 1),
+			1e6*p.Channels[i].Delay, dash(1e6*c.Delay, 1), sure(c.Level, level, 1), give(level, 1))
 	}
-	fmt.Fprintln(b, s.faint("  late: over the middle channel; proposed: the delay that this measurement asks for"))
+	fmt.Fprintln(b, s.faint("  late, level: over the middle channel; proposed: the delay that follows from this;"))
+	fmt.Fprintln(b, s.faint("  +-: 95 of 100 lie within, by bands, echoes, noise and the model of the body"))
 	if len(v.Words) == 0 {
 		fmt.Fprintln(b, "No channel is silent, weak or reversed.")
 	}

@@ -35,9 +35,15 @@ func TestMeasuredTables(t *testing.T) {
 	level := verdict.Level{Low: 500, High: 4000, Uneven: 1.25, Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}}}
 	channels := verdict.Channels{Words: []string{"channel 2 is silent"}}
 	for i, c := range p.Channels {
-		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0061, Late: 1e-6, Error: 1e-7, Delay: c.Delay, DeadString: -1}
+		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0061, Late: 1e-6, Error: 1e-7, Delay: c.Delay, LevelError: 0.3, Beside: nan, DeadString: -1}
 		if i == 1 {
-			one.Arrival, one.Late, one.Error, one.Level, one.Silent = nan, nan, nan, math.Inf(-1), true
+			one.Arrival, one.Late, one.Error, one.Level, one.LevelError, one.Silent = nan, nan, nan, math.Inf(-1), nan, true
+		}
+		if i == 2 {
+			one.Late, one.Error, one.Level = 21.4e-6, 8.2e-6, -0.74
+		}
+		if i == 3 {
+			one.Error = 1e-8
 		}
 		channels.Channels = append(channels.Channels, one)
 	}
@@ -47,7 +53,7 @@ func TestMeasuredTables(t *testing.T) {
 		rows  int
 		has   string
 	}{
-		{"bands", func(w io.Writer) error { return table.MeasuredBands(w, level, m) }, 2, "-2.00,0.100,60.0"},
+		{"bands", func(w io.Writer) error { return table.MeasuredBands(w, level, m) }, 2, "-2.00,0.10,60.0"},
 		{"response", func(w io.Writer) error { return table.MeasuredResponse(w, m) }, 23, "100.00,,,2.000"},
 		{"channels", func(w io.Writer) error { return table.MeasuredChannels(w, p, channels) }, 1 + len(p.Channels), "2,6000.00,,,"},
 	} {
@@ -76,13 +82,13 @@ func TestMeasuredTables(t *testing.T) {
 	if err := table.MeasuredScreen(&b, p, channels, false); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"Look out: channel 2 is silent", "proposed us"} {
+	for _, want := range []string{"Look out: channel 2 is silent", "proposed us", "      21     16", "     -0.7    0.6\n", "<0.1"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}
 	}
 	words := table.LevelMeasuredWords(level, m, true)
-	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (2 kHz)"} {
+	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB, give or take 0.2 dB; one of 1 differs by more than its error", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (2 kHz)"} {
 		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 			t.Errorf("no %q in %q", want, words)
 		}

@@ -33,7 +33,7 @@ func TestRoundingWords(t *testing.T) {
 		has, not   []string
 	}{
 		{"coarse", 48000, 100e-6, []string{"out of step", "Look out: the steps put channel", "step_us", "are in every delay"}, nil},
-		{"a low rate", 8000, 125e-6, []string{"      -      -\n", "           -     -8.0"}, []string{"out of step"}},
+		{"a low rate", 8000, 125e-6, []string{"      -      -\n", "           -     -6.0"}, []string{"out of step"}},
 		{"fine", 48000, 0.1e-6, []string{"0.00 dB", "costs all together, dB"}, []string{"out of step", "are in every delay", "-0.00"}},
 	}
 	for _, test := range tests {

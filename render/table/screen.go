@@ -56,16 +56,8 @@ func channels(b *strings.Builder, p *timing.Plan, s style) {
 		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10s %7s\n",
 			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, dash(c.Bank.LowestOhm, 1), dash(c.Bank.DriverWatt, 2))
 	}
-	held(b, p)
 	fmt.Fprintln(b, ProtectionWords(p))
 	fmt.Fprintln(b)
-}
-
-// held says which channels hold the others down, if any do.
-func held(b *strings.Builder, p *timing.Plan) {
-	if h, holds := p.Held(); holds {
-		fmt.Fprintln(b, wrap(h.String()))
-	}
 }
 
 // drivers lists drivers in two columns.
@@ -145,7 +137,9 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 	row("directivity, dB", func(o timing.Octave) string { return fixed(o.Directivity, 1) })
 	row("unevenness, dB", func(o timing.Octave) string { return fixed(o.Unevenness, 1) })
 	row("within 3 dB, m2", func(o timing.Octave) string { return fixed(o.Reach, 2) })
-	row("ISO 3382-1 omni", func(o timing.Octave) string { return passed(survey.Omni, o.Band) })
+	row("omni as built", func(o timing.Octave) string { return passed(survey.Omni.AsBuilt, o.Band) })
+	row("omni with the delays", func(o timing.Octave) string { return passed(survey.Omni.Aligned, o.Band) })
+	fmt.Fprintln(b, s.faint("  omni: even all round by ISO 3382-1, whose sources play all drivers in parallel"))
 	if len(survey.Reverb) > 0 {
 		for _, r := range []struct {
 			name string

@@ -187,7 +187,7 @@ func TestCompare(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines := strings.Split(strings.TrimSpace(b.String()), "\n")
-	if len(lines) != 4 || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
+	if len(lines) != 8 || !strings.Contains(lines[6], "none") || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
 		t.Errorf("got\n%s", b.String())
 	}
 }

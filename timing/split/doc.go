@@ -9,7 +9,7 @@
 //
 // It still holds where groups need at least so many members: take the cost of one
 // that is too small for infinite. Where some larger size will not do it no longer
-// holds, and the table is filled in full, in count times n^2 steps. With equal
+// holds, and the table is filled in full, for each size that will do. With equal
 // weights the best split is one of the sorted list still: to swap two members that
 // stand the wrong way round keeps all sizes and never raises the cost. With unequal
 // weights and few sizes to choose from a split that is not of the sorted list can

@@ -11,52 +11,57 @@ import "math"
 // settles them.
 //
 // Where all sizes from the fewest on are allowed it takes as long as Groups, else
-// count times the square of len(arrival). OfSizes panics where the lengths differ.
+// count times len(arrival) times the number of sizes allowed. OfSizes panics where the
+// lengths differ.
 func OfSizes(arrival, weight []float64, count int, allowed func(size int) bool) (groups [][]int, cost float64, ok bool) {
 	if len(arrival) == 0 && len(weight) == 0 {
 		return nil, 0, true
 	}
-	t := newTable(arrival, weight, allowed)
-	for range max(1, min(count, len(arrival))) {
-		t.add()
-	}
-	if math.IsInf(t.cost(), 1) {
+	s := NewSplits(arrival, weight, allowed)
+	count = max(1, min(count, len(arrival)))
+	if groups = s.Groups(count); groups == nil {
 		return nil, 0, false
 	}
-	return t.cut(), t.cost(), true
+	return groups, s.table.costs[count-1], true
 }
 
-// UpTo returns what OfSizes does for 1, 2 … most groups, in that order and no more
-// than there are arrivals; nil where there is no such split. All together cost no
-// more than the last alone.
-func UpTo(arrival, weight []float64, most int, allowed func(size int) bool) [][][]int {
-	most = min(most, len(arrival))
-	if most < 1 {
+// Splits are the splits of the same arrivals into 1, 2 … groups of sizes that will do,
+// found as they are asked for: all together cost no more than the last alone.
+type Splits struct{ table *table }
+
+// NewSplits takes what OfSizes takes, and panics where that does.
+func NewSplits(arrival, weight []float64, allowed func(size int) bool) *Splits {
+	if len(arrival) == 0 && len(weight) == 0 {
+		return &Splits{}
+	}
+	return &Splits{newTable(arrival, weight, allowed)}
+}
+
+// Groups returns what OfSizes does for count groups, and nil where there is no such
+// split, as where count is below 1 or above the number of arrivals. The groups share
+// their memory with those of other counts.
+func (s *Splits) Groups(count int) [][]int {
+	if s.table == nil || count < 1 || count > len(s.table.order) {
 		return nil
 	}
-	t := newTable(arrival, weight, allowed)
-	out := make([][][]int, most)
-	for k := range out {
-		if t.add(); !math.IsInf(t.cost(), 1) {
-			out[k] = t.cut()
-		}
+	s.table.upTo(count)
+	if math.IsInf(s.table.costs[count-1], 1) {
+		return nil
 	}
-	return out
+	return s.table.cut(count)
 }
 
-// sizes returns the fewest allowed from 1 to n, n+1 where none is, and which are
-// allowed: nil where all from the fewest on are.
-func sizes(n int, allowed func(size int) bool) (fewest int, size []bool) {
-	fewest, size = n+1, make([]bool, n+1)
-	gaps := false
-	for s := 1; s <= n; s++ {
-		if size[s] = allowed(s); size[s] {
-			fewest = min(fewest, s)
+// sizes returns the fewest allowed from 1 to n, n+1 where none is, and those that are
+// allowed, falling: nil where all from the fewest on are.
+func sizes(n int, allowed func(size int) bool) (fewest int, size []int) {
+	fewest = n + 1
+	for s := n; s >= 1; s-- {
+		if allowed(s) {
+			fewest, size = s, append(size, s)
 		}
-		gaps = gaps || s > fewest && !size[s]
 	}
-	if !gaps {
-		size = nil
+	if len(size) == n+1-fewest {
+		return fewest, nil
 	}
 	return fewest, size
 }

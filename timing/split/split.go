@@ -26,10 +26,9 @@ func Groups(arrival, weight []float64, count int) (groups [][]int, cost float64)
 		return nil, 0
 	}
 	t := newTable(arrival, weight, func(int) bool { return true })
-	for range max(1, min(count, len(arrival))) {
-		t.add()
-	}
-	return t.cut(), t.cost()
+	count = max(1, min(count, len(arrival)))
+	t.upTo(count)
+	return t.cut(count), t.costs[count-1]
 }
 
 // sorted returns the indices into arrival in order of arrival, then index.
@@ -50,11 +49,13 @@ func sorted(arrival []float64) []int {
 type table struct {
 	order                 []int     // indices into arrival, sorted
 	arrival               []float64 // sorted
-	size                  []bool    // which sizes of group will do; nil: all from fewest
+	size                  []int     // which sizes of group will do, falling; nil: all from fewest
 	fewest                int       // in a group
+	kept                  []float64 // residuals of the sizes that will do, [last][size]; NaN: not yet found
 	weight, first, second []pair    // running sums of w, w t, w t^2
 	best, last            []float64
 	uneven, lastUneven    []float64
+	costs                 []float64 // of all arrivals in 1, 2 … groups; +Inf where there is no split
 	starts                [][]int32 // starts[k][j]: where the last of k+1 groups over the first j+1 begins
 }
 
@@ -114,7 +115,7 @@ func (t *table) add() {
 		}
 	case t.size != nil:
 		for j := range n {
-			t.find(k, j, k, j)
+			t.findOfSize(k, j)
 		}
 	default:
 		for j := range min(enough-1, n) {
@@ -126,7 +127,7 @@ func (t *table) add() {
 
 // will tells whether a size will do.
 func (t *table) will(size int) bool {
-	return size >= t.fewest && (t.size == nil || t.size[size])
+	return size >= t.fewest && (t.size == nil || slices.Contains(t.size, size))
 }
 
 // conquer fills best from j = low to high, knowing that the last group begins
@@ -143,35 +144,83 @@ func (t *table) conquer(k, low, high, from, to int) {
 }
 
 // find fills best for k+1 groups over the first j+1, where the last group begins
-// between from and to. What it takes is never dearer than the least but by
-// sameCost of it.
+// between from and to and all sizes from the fewest on will do.
 func (t *table) find(k, j, from, to int) {
-	least, cost, uneven, at := math.Inf(1), math.Inf(1), math.Inf(1), from
+	c := newChoice(from)
 	for i := from; i <= to; i++ {
-		n := j + 1 - i
-		if !t.will(n) || math.IsInf(t.last[i-1], 1) {
-			continue
-		}
-		c := t.last[i-1] + t.residual(i, j+1)
-		if c*(1-sameCost) > least {
-			continue
-		}
-		least = min(least, c)
-		if u := t.lastUneven[i-1] + float64(n*n); c < cost*(1-sameCost) || u < uneven {
-			cost, uneven, at = c, u, i
+		if j+1-i >= t.fewest && !math.IsInf(t.last[i-1], 1) {
+			c.try(t, i, j, t.residual(i, j+1))
 		}
 	}
-	t.best[j], t.uneven[j], t.starts[k][j] = cost, uneven, int32(at)
+	t.best[j], t.uneven[j], t.starts[k][j] = c.cost, c.uneven, int32(c.at)
 }
 
-// cost returns the least cost of all arrivals; +Inf where there is no split.
-func (t *table) cost() float64 { return t.best[len(t.best)-1] }
+// mostKept bounds the residuals that are kept for further groups.
+const mostKept = 1 << 17
 
-// cut cuts the sorted list where the table says that the last group begins, then
-// the one before it, and so on.
-func (t *table) cut() [][]int {
-	groups := make([][]int, len(t.starts))
-	for k, end := len(t.starts)-1, len(t.order); k >= 0; k-- {
+// findOfSize fills best for k+1 groups over the first j+1, where only some sizes will
+// do. Their residuals are the same for every number of groups.
+func (t *table) findOfSize(k, j int) {
+	if n := len(t.order) * len(t.size); t.kept == nil && n <= mostKept {
+		t.kept = make([]float64, n)
+		for i := range t.kept {
+			t.kept[i] = math.NaN()
+		}
+	}
+	c := newChoice(k)
+	for s, size := range t.size { // falling, so that the last group begins later and later
+		i := j + 1 - size
+		if i < k || math.IsInf(t.last[i-1], 1) {
+			continue
+		}
+		if t.kept == nil {
+			c.try(t, i, j, t.residual(i, j+1))
+			continue
+		}
+		r := &t.kept[j*len(t.size)+s]
+		if math.IsNaN(*r) {
+			*r = t.residual(i, j+1)
+		}
+		c.try(t, i, j, *r)
+	}
+	t.best[j], t.uneven[j], t.starts[k][j] = c.cost, c.uneven, int32(c.at)
+}
+
+// choice is where the last group is best to begin, of the places tried so far.
+type choice struct {
+	least, cost, uneven float64
+	at                  int
+}
+
+func newChoice(at int) choice { return choice{math.Inf(1), math.Inf(1), math.Inf(1), at} }
+
+// try takes a last group from i to j, of that residual, where it is better. What is
+// taken is never dearer than the least but by sameCost of it.
+func (c *choice) try(t *table, i, j int, residual float64) {
+	cost := t.last[i-1] + residual
+	if cost*(1-sameCost) > c.least {
+		return
+	}
+	c.least = min(c.least, cost)
+	n := float64(j + 1 - i)
+	if u := t.lastUneven[i-1] + n*n; cost < c.cost*(1-sameCost) || u < c.uneven {
+		c.cost, c.uneven, c.at = cost, u, i
+	}
+}
+
+// upTo goes on until there are count groups.
+func (t *table) upTo(count int) {
+	for len(t.starts) < count {
+		t.add()
+		t.costs = append(t.costs, t.best[len(t.best)-1])
+	}
+}
+
+// cut cuts the sorted list into count groups where the table says that the last group
+// begins, then the one before it, and so on.
+func (t *table) cut(count int) [][]int {
+	groups := make([][]int, count)
+	for k, end := count-1, len(t.order); k >= 0; k-- {
 		from := int(t.starts[k][end-1])
 		groups[k] = t.order[from:end:end]
 		end = from

@@ -87,8 +87,8 @@ func TestTiesAreSettled(t *testing.T) {
 	})
 }
 
-// TestUpToIsOfSizes for each number of groups.
-func TestUpToIsOfSizes(t *testing.T) {
+// TestSplitsAreOfSizes for each number of groups, in whatever order they are asked for.
+func TestSplitsAreOfSizes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(0, 12).Draw(t, "n")
 		least := rapid.IntRange(1, 3).Draw(t, "least")
@@ -96,17 +96,28 @@ func TestUpToIsOfSizes(t *testing.T) {
 		for i := range n {
 			arrival[i], weight[i] = rapid.Float64Range(0, 1e-3).Draw(t, "arrival"), rapid.Float64Range(0.01, 2).Draw(t, "weight")
 		}
-		all := split.UpTo(arrival, weight, 20, atLeast(least))
-		if len(all) != n {
-			t.Fatalf("%d splits of %d arrivals", len(all), n)
+		gap := rapid.IntRange(1, 12).Draw(t, "size that will not do")
+		allowed := func(size int) bool { return size >= least && size != gap }
+		all := split.NewSplits(arrival, weight, allowed)
+		if all.Groups(0) != nil || all.Groups(n+1) != nil {
+			t.Fatal("groups without drivers")
 		}
-		for k, got := range all {
-			want, _, _ := split.OfSizes(arrival, weight, k+1, atLeast(least))
-			if diff := cmp.Diff(want, got); diff != "" {
-				t.Fatalf("%d groups: %s", k+1, diff)
+		for _, count := range rapid.Permutation(rising(n)).Draw(t, "order") {
+			want, _, _ := split.OfSizes(arrival, weight, count, allowed)
+			if diff := cmp.Diff(want, all.Groups(count)); diff != "" {
+				t.Fatalf("%d groups: %s", count, diff)
 			}
 		}
 	})
+}
+
+// rising returns 1 to n.
+func rising(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i + 1
+	}
+	return out
 }
 
 // cuts calls do with all ways to cut n into count allowed sizes.

@@ -21,6 +21,9 @@ const (
 	alike    = 0.4   // share of the energy that does not fit the plan, at most, for a clear word
 	better   = 0.5   // share of that which is left once the right string is taken for dead
 	likeRest = 1.0   // dB, how near the gain then must be to its siblings'
+	// mostScatter in dB is the most that the scatter of the channels counts for: with more,
+	// nothing of 3 dB, as one string of three or four is, would be told any more.
+	mostScatter = 1.0
 )
 
 // Setting says how the channels were measured.
@@ -32,6 +35,12 @@ type Setting struct {
 	// Missing are the channels, as indices, of which there is no recording that can be used;
 	// nothing is told of them.
 	Missing []int
+	// LevelError in dB and TimeError in s are one standard error of what the model says of one
+	// channel over another; both 0: what the plan says of its model (Plan.LevelError).
+	LevelError, TimeError float64
+	// Repeats are further recordings of each channel, as many as there are; nil: none. A channel
+	// is then what the mean of its recordings says.
+	Repeats [][]*recording.Measured
 	// Whole is a recording of all channels, if there is one: that of a channel must not be the
 	// same.
 	Whole *recording.Measured
@@ -46,8 +55,12 @@ type Channels struct {
 	// OtherCase tells that the channels look as if the delays were set where Setting says
 	// they were not, or the other way round: then no delays are proposed.
 	OtherCase bool
-	Words     []string // what is wrong, each a sentence; none where all is well
-	Notes     []string // what else to know, each a sentence
+	// Scatter in dB and ScatterTime in s are how far the channels stand from their middle,
+	// ScatterBeside in dB from those of like arrival, as standard deviations that a few odd
+	// channels do not move; 0 for fewer than four.
+	Scatter, ScatterBeside, ScatterTime float64
+	Words                               []string // what is wrong, each a sentence; none where all is well
+	Notes                               []string // what else to know, each a sentence
 }
 
 // Channel is what a measurement tells of one channel.
@@ -56,14 +69,19 @@ type Channel struct {
 	Planned float64 // s, when it should be heard after it is fed, its delay in that included
 	Arrival float64 // s, when it was, by the same reckoning; NaN where it was not heard
 	Late    float64 // s, the difference, over that of the middle channel; NaN too where it is not like the plan at all
-	Error   float64 // s, one standard deviation of Late, by what does not fit
+	Error   float64 // s, one standard error of Late: noise, bands, window, siblings and model
 	Delay   float64 // s, proposed, what can be set; never negative; the plan's where it was not heard; NaN: none follows
 	Level   float64 // dB over what was planned, over the siblings' middle; -Inf where it was not heard
-	Unlike  float64 // share of the energy that does not fit the plan
-	// Missing: there was no recording. Reversed, Silent and Quiet tell of faults; DeadString
+	// Beside is the level in dB over that of the siblings that are heard a little sooner and a
+	// little later; NaN where there are too few.
+	Beside float64
+	// LevelError in dB is one standard error of Level, as Error is; NaN where nothing is told.
+	LevelError float64
+	Unlike     float64 // share of the energy that does not fit the plan
+	// Missing: there was no recording. Reversed, Silent, Quiet and Loud tell of faults; DeadString
 	// is the index of the string that does not play, -1: none, or not to be told.
-	Missing, Reversed, Silent, Quiet bool
-	DeadString                       int
+	Missing, Reversed, Silent, Quiet, Loud bool
+	DeadString                             int
 }
 
 // OfChannels holds one measurement for each channel of a plan, in the same order, against
@@ -75,6 +93,7 @@ func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Ch
 		return Channels{}, err
 	}
 	f.solve()
+	f.errors()
 	return f.verdict(p, measured, set), nil
 }
 
@@ -82,15 +101,24 @@ func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Ch
 func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Setting) Channels {
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
+	level, time := f.commonErrors(modelErrors(p, f.frequency, set))
+	arrival := make([]float64, len(p.Channels))
+	for c := range arrival {
+		arrival[c] = p.ChannelTime(c)
+	}
+	beside := f.beside(arrival, gain)
+	f.scattered(&out, beside)
 	for c := range p.Channels {
 		v := Channel{ID: p.Channels[c].ID, Planned: f.planned[c], Delay: p.Channels[c].Delay, Missing: slices.Contains(set.Missing, c),
-			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), Level: math.Inf(-1), Unlike: 1, DeadString: -1}
+			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), LevelError: math.NaN(), Beside: beside[c], Level: math.Inf(-1), Unlike: 1, DeadString: -1}
 		if one := f.channels[c]; one != nil {
 			v.Level = 20*math.Log10(one.size) - gain
 			v.Unlike = one.unlike
 			v.Silent = v.Level < silent
 			if !v.Silent {
 				f.tell(&v, one, gain, late, sign)
+				v.LevelError, v.Error = math.Hypot(v.LevelError, level), math.Hypot(v.Error, time)
+				out.judge(&v)
 			}
 		} else {
 			v.Silent = !v.Missing
@@ -120,8 +148,9 @@ func (f *fit) tell(v *Channel, one *one, gain, late, sign float64) {
 	v.DeadString = one.dead
 	if one.dead >= 0 {
 		v.Level += one.without // with what is missing
+		v.Beside += one.without
 	}
-	v.Quiet = v.Level < quiet*(1+2*one.unlike) // what does not fit is in the level too
+	v.LevelError = one.levelError
 }
 
 // odd says what is wrong with the recordings themselves, and returns the channels of which
@@ -136,7 +165,7 @@ func (f *fit) odd(v *Channels, p *timing.Plan, measured []*recording.Measured, s
 			say("the wire in the recording of channel %d is upside down, not the channel: turn it, and record again", one.ID)
 		}
 		if math.Abs(wire[c]) > wireApart && math.Abs(one.Level) > wireApart && !one.Silent {
-			one.Quiet, one.Level = false, math.NaN()
+			one.Quiet, one.Loud, one.Level, one.Beside = false, false, math.NaN(), math.NaN()
 			say("the wire in the recording of channel %d is %s than in the others, so nothing is told of its level: keep every gain as it is from one recording to the next", one.ID, decibels(wire[c], "louder", "quieter"))
 		}
 	}
@@ -222,9 +251,11 @@ func (v *Channels) speak(p *timing.Plan, odd []int) {
 			say("channel %d does not fit the plan (%.0f percent of its energy does not), so nothing is told of it: check that it is this channel, its delay, and the microphone's place", c.ID, 100*c.Unlike)
 			continue
 		case c.Quiet:
-			say("channel %d is %.1f dB quieter than its siblings%s", c.ID, -c.Level, likeString(c.Level, len(p.Channels[i].Strings)))
-		case c.Level > -quiet:
-			say("channel %d is %.1f dB louder than its siblings: check its gain, and that its strings are wired as planned", c.ID, c.Level)
+			level, words := v.off(c)
+			say("channel %d is %s%s", c.ID, words, likeString(level, len(p.Channels[i].Strings)))
+		case c.Loud:
+			_, words := v.off(c)
+			say("channel %d is %s: check its gain, and that its strings are wired as planned", c.ID, words)
 		}
 		if c.Reversed && !half {
 			say("channel %d is in reverse polarity: swap its two wires", c.ID)
@@ -232,7 +263,7 @@ func (v *Channels) speak(p *timing.Plan, odd []int) {
 		if c.Unlike > alike {
 			say("channel %d hardly fits the plan (%.0f percent of its energy does not): check that it is this channel, and the microphone's place", c.ID, 100*c.Unlike)
 		}
-		if !v.OtherCase && math.Abs(c.Late) > inTime+3*c.Error {
+		if !v.OtherCase && math.Abs(c.Late) > v.ordinaryTime(c) {
 			late = append(late, fmt.Sprintf("channel %d comes %s", c.ID, lateness(c.Late)))
 		}
 	}

@@ -17,6 +17,12 @@
 // first driver to 6 ms or three periods of the lowest frequency after its last, so that
 // echoes of a room that come later do not count, whether the plan knows of the room or not.
 //
+// Each level and time has a standard error, combined as JCGM 100:2008 (GUM) has it from the
+// disagreement between bands, the window, the siblings' middle, repeats and the model. A channel is called
+// quiet, loud or late only beyond twice that, the drivers' tolerance and the scatter of its
+// siblings; against those of like arrival, too, since what a model does not know of a shadow
+// is smooth over the way round the body.
+//
 // Levels of bands are energy means over thirds of octaves (IEC 61260-1) on an even
 // logarithmic axis, after the mean difference over a stated band is taken out.
 package verdict

@@ -1,9 +1,6 @@
 package verdict
 
-import (
-	"math"
-	"math/cmplx"
-)
+import "math"
 
 // few is how many channels at most leave it open which of them does what it should: what
 // they have alike then takes much of what one of them does not.
@@ -83,21 +80,4 @@ func (f *fit) heard() int {
 		}
 	}
 	return n
-}
-
-// halves returns half of how far apart in s a channel's times by the lower and by the upper
-// half of the band are: what is wrong in what all have alike shows in that.
-func (f *fit) halves(o *one) float64 {
-	var at [2]float64
-	for half := range at {
-		c := o.copy()
-		for i := range c.heard {
-			if (2*i < len(c.heard)) != (half == 0) {
-				c.heard[i] = cmplx.NaN()
-			}
-		}
-		f.adjust(c)
-		at[half] = c.late
-	}
-	return math.Abs(at[1]-at[0]) / 2
 }

@@ -26,18 +26,22 @@ const (
 
 // one is what is fitted to one channel.
 type one struct {
-	measured  *recording.Measured
-	window    window
-	heard     []complex128   // at the fit's frequencies; NaN where too weak
-	strings   [][]complex128 // what the plan says of each
-	plan      []complex128   // their sum, but for a dead one
-	gain      float64        // with its sign
-	size      float64        // as the gain, of all that was heard, whether it fits or not
-	late      float64        // s
-	lateError float64        // s
-	unlike    float64        // share of the energy that does not fit
-	dead      int            // index of a string; -1: none
-	without   float64        // dB, what a dead string takes off the channel
+	measured *recording.Measured
+	repeats  []*recording.Measured // of the same channel
+	window   window
+	brief    window         // that ends sooner
+	briefly  [][]complex128 // what the plan says of each string through that
+	heard    []complex128   // at the fit's frequencies; NaN where too weak
+	strings  [][]complex128 // what the plan says of each
+	plan     []complex128   // their sum, but for a dead one
+	gain     float64        // with its sign
+	size     float64        // as the gain, of all that was heard, whether it fits or not
+	late     float64        // s
+	// Standard errors, in dB and s: of all that a channel has of its own.
+	levelError, lateError float64
+	unlike                float64 // share of the energy that does not fit
+	dead                  int     // index of a string; -1: none
+	without               float64 // dB, what a dead string takes off the channel
 }
 
 // fit holds all channels against a plan.
@@ -87,15 +91,20 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		}
 		f.planned = append(f.planned, planned)
 		w := windowOf(p, c, set, f.low)
+		brief := make([][]complex128, len(strings[c]))
 		for s, one := range strings[c] {
 			strings[c][s] = grid.seen(one, w, f.frequency)
+			brief[s] = grid.seen(one, w.brief(), f.frequency)
 		}
 		one, err := f.one(m, measured[first], from, to, strings[c], planned)
 		if err != nil {
 			return nil, fmt.Errorf("verdict: channel %d: %w", p.Channels[c].ID, err)
 		}
 		if one != nil {
-			one.window = w
+			one.window, one.brief, one.briefly = w, w.brief(), brief
+			if c < len(set.Repeats) {
+				one.repeats = usable(set.Repeats[c], m)
+			}
 			f.timed = f.timed && m.Absolute
 			heard++
 		}
@@ -195,11 +204,6 @@ func (f *fit) solve() {
 	}
 	if f.heard() <= few {
 		f.buryFew()
-		for _, o := range f.channels {
-			if o != nil {
-				o.lateError = math.Hypot(math.Sqrt2*o.lateError, f.halves(o))
-			}
-		}
 	}
 }
 
@@ -289,18 +293,35 @@ func (f *fit) search(o *one, near float64) {
 // doubt looks once more nearby the time of all for a channel that was found elsewhere and
 // hardly fits there: that is an echo, louder than what comes straight from a channel that
 // plays away from the microphone. What does not fit at all there stays where it was, if it
-// fits there.
+// fits there, and so does what fits far worse there. A channel that fits nowhere yet is looked
+// for all over its reach: where a table's echo makes two sounds of one, the wrong one of them
+// may be the most alike to the plan.
 func (f *fit) doubt(o *one, near float64) {
-	if math.Abs(o.late-near) <= nearby || o.unlike <= clean {
+	if o.unlike <= clean || o.unlike <= foreign && math.Abs(o.late-near) <= nearby {
 		return
 	}
 	found := o.copy()
+	f.tryAt(o, near)
+	if o.unlike > foreign && found.unlike <= foreign || found.unlike < better*o.unlike {
+		*o = *found
+	}
+	if o.unlike <= foreign {
+		return
+	}
+	best := o.copy()
+	for by := -reach; by <= reach; by += nearby {
+		if f.tryAt(o, near+by); o.unlike < best.unlike {
+			best = o.copy()
+		}
+	}
+	*o = *best
+}
+
+// tryAt fits a channel nearby a time in s.
+func (f *fit) tryAt(o *one, near float64) {
 	o.late, _ = f.highest(o, near, nearby)
 	o.look(o.measured, f.frequency)
 	f.adjust(o)
-	if o.unlike > foreign && found.unlike <= foreign {
-		*o = *found
-	}
 }
 
 // copy returns a channel that can be fitted in another way.

@@ -56,7 +56,8 @@ type Level struct {
 type Band struct {
 	Centre                        float64 // Hz, exact
 	Measured, Planned, Difference float64 // dB, after matching
-	Error                         float64 // dB, one standard deviation by the noise
+	// Error in dB is one standard error of Difference: noise, gate, bands, positions and model.
+	Error float64
 }
 
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
@@ -88,7 +89,8 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 		v.High = matchHigh
 	}
 	n := len(v.Frequency)
-	measured, planned, variance := make([]float64, n), make([]float64, n), make([]float64, n)
+	measured, planned := make([]float64, n), make([]float64, n)
+	var all []heard
 	for i, position := range positions {
 		m := position.Measured
 		if len(m.Frequency) != n || n == 0 || m.Frequency[0] != v.Frequency[0] || m.Frequency[n-1] != v.Frequency[n-1] {
@@ -102,14 +104,15 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 		if set.Gated {
 			r = m.Gated
 		}
+		h := newHeard(r, m.At, plan)
+		all = append(all, h)
 		for f := range v.Frequency {
-			e := energy(r.Transfer[f]) / float64(len(positions))
-			share := r.Error[f] * math.Ln10 / 10 // of the energy
-			measured[f], variance[f] = measured[f]+e, variance[f]+e*e*share*share
-			planned[f] += energy(plan[f]) / float64(len(positions))
+			measured[f] += h.measured[f] / float64(len(positions))
+			planned[f] += h.planned[f] / float64(len(positions))
 		}
 	}
-	v.match(measured, planned, variance)
+	v.match(measured, planned)
+	v.bandErrors(p, all)
 	if len(v.Bands) == 0 || math.IsNaN(v.Offset) {
 		return Level{}, fmt.Errorf("verdict: %w: nothing was measured from %.0f to %.0f Hz", ErrMeasured, v.Low, v.High)
 	}
@@ -133,24 +136,23 @@ func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]
 }
 
 // match fills in the bands and brings the measurement to the plan's level.
-func (v *Level) match(measured, planned, variance []float64) {
+func (v *Level) match(measured, planned []float64) {
 	for _, centre := range band.ThirdsWithin(v.Frequency[0], v.Frequency[len(v.Frequency)-1]) {
 		low, high := band.Edges(centre, 3)
-		var all, count, m, p, square float64
+		var all, count, m, p float64
 		for f, hz := range v.Frequency {
 			if hz < low || hz >= high {
 				continue
 			}
 			all++
 			if !math.IsNaN(measured[f]) {
-				count, m, p, square = count+1, m+measured[f], p+planned[f], square+variance[f]
+				count, m, p = count+1, m+measured[f], p+planned[f]
 			}
 		}
 		if all == 0 || count < leastOfBand*all {
 			continue
 		}
-		v.Bands = append(v.Bands, Band{Centre: centre, Measured: 10 * math.Log10(m/count), Planned: 10 * math.Log10(p/count),
-			Error: 10 / math.Ln10 * math.Sqrt(square) / m})
+		v.Bands = append(v.Bands, Band{Centre: centre, Measured: 10 * math.Log10(m/count), Planned: 10 * math.Log10(p/count)})
 	}
 	v.Offset, v.Uneven = v.spread()
 	for i := range v.Bands {

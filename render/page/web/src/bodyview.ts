@@ -142,7 +142,7 @@ export class BodyView {
     const d = rows[this.picked];
     if (d === undefined) return say(el("row"), "Pick a driver to read its row.");
     const round = d.path_m - d.straight_path_m;
-    const way = d.seen ? `${fixed(d.path_m, 3)} m straight` : `${fixed(d.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
+    const way = d.seen ? `${fixed(d.straight_path_m, 3)} m straight` : `${fixed(d.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
     say(el("row"), `Channel ${this.channels[this.picked]}: delay ${milliseconds(d.delay_us)} ms, ${decibels(d.level_db)} dB at the chair, ${way}.`);
   }
 }

@@ -7,14 +7,17 @@ import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import { download, SWEEP } from "./files";
 import type { State } from "./state";
-import type { Measured, MeasuredChannel } from "./types";
-import { decibels, fixed, milliseconds, NONE, typeset } from "./words";
+import type { Maybe, Measured, MeasuredChannel } from "./types";
+import { fixed, milliseconds, NONE, typeset } from "./words";
 
 const MOST_BYTES = 250 << 20;
 /** Delays that differ by less than this, in microseconds, are the same to any processor. */
 const SAME_US = 5;
-/** A smaller error than this is not told, in microseconds. */
+/** Smaller errors than these are not told. */
 const LEAST_ERROR_US = 0.1;
+const LEAST_ERROR_DB = 0.1;
+/** How many standard errors 95 of 100 measurements lie within. */
+const EXPANDED = 2;
 
 export class Built {
   private files: File[] = [];
@@ -122,10 +125,14 @@ export class Built {
   }
 }
 
-/** How late a channel is, no finer than it is known. */
-function late({ late_us, error_us }: MeasuredChannel): string {
-  if (late_us === null) return NONE;
-  return error_us !== null && error_us < LEAST_ERROR_US ? `${fixed(late_us, 1)} ± under ${LEAST_ERROR_US}` : `${fixed(late_us, 1)} ± ${fixed(error_us, 1)}`;
+/** A value with what 95 of 100 measurements lie within, which is twice its standard error. */
+function within(value: Maybe, error: Maybe, least: number): string {
+  if (value === null) return NONE;
+  if (error === null) return fixed(value, 1);
+  const wide = EXPANDED * error;
+  if (wide < least) return `${fixed(value, 1)} ± under ${least}`;
+  const places = wide >= 10 ? 0 : 1;
+  return `${fixed(value, places)} ± ${fixed(wide, places)}`;
 }
 
 /** Whether a measurement asks for another delay than was set; one of which nothing is known does not. */
@@ -143,6 +150,6 @@ function table(channels: MeasuredChannel[]): HTMLElement {
         make("th", { scope: "row" }, chip(c.id)),
         make("td", { class: "number" }, milliseconds(c.set_delay_us)),
         make("td", { class: `number${differs(c) ? " strong" : ""}` }, milliseconds(c.proposed_delay_us)),
-        make("td", { class: "number" }, late(c)),
-        make("td", { class: "number" }, decibels(c.level_db)))))));
+        make("td", { class: "number" }, within(c.late_us, c.error_us, LEAST_ERROR_US)),
+        make("td", { class: "number" }, within(c.level_db, c.level_error_db, LEAST_ERROR_DB)))))));
 }

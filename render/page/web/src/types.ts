@@ -63,7 +63,7 @@ export interface DriverRow {
   channel: number;
   delay_us: number;
   level_db: Maybe;
-  arrival_us: number;
+  field_arrival_us: number;
   path_m: number;
   straight_path_m: number;
   seen: boolean;
@@ -246,6 +246,7 @@ export interface MeasuredChannel {
   set_delay_us: Maybe;
   proposed_delay_us: Maybe;
   level_db: Maybe;
+  level_error_db: Maybe;
 }
 
 /** What recordings told; null where the channels, or all of them at once, were not recorded. */

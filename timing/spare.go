@@ -1,0 +1,249 @@
+package timing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"pappus/layout/advice"
+	"pappus/layout/wiring"
+)
+
+const (
+	// worthSpare is how many dB more at the spot are worth leaving places empty: twice the
+	// amplifier's power.
+	worthSpare = 3.0
+	// mostSpare is the most places to leave empty, of every ten; one at least.
+	mostSpare = 0.1
+	// sameLoud is how close in dB two levels may be and count as equal: mirrored places of
+	// a symmetric body.
+	sameLoud = 0.05
+	// nearlyQuietest is how many dB above the quietest a place may be to be left empty in
+	// its stead, so that the places left empty lie symmetrically.
+	nearlyQuietest = 3.0
+	// mostApart is how many dB the drivers of unequal strings may differ: less than those
+	// of one delivery do at times (common practice).
+	mostApart = 1.5
+)
+
+// spare tells of a number of drivers that strings badly, so that a few places left
+// empty, or unequal strings, give the spot 3 dB more or better.
+func (p *Planner) spare(plan *Plan) error {
+	a := plan.Array
+	if len(plan.Front) == 0 || a.Wiring.LongestString > 0 {
+		return nil
+	}
+	var cures []string
+	gain := 0.0
+	if fewer, series := p.fewer(plan); fewer > 0 {
+		empty := plan.quietest(fewer)
+		var err error
+		if gain, err = p.without(plan, empty); err != nil {
+			return err
+		}
+		if gain >= worthSpare {
+			cures = append(cures, plan.skipWords(empty, series, gain))
+		}
+	}
+	if words, more := plan.unequalWords(); more > max(gain-worthSpare, 0) {
+		cures = append(cures, words)
+	}
+	if len(cures) == 0 {
+		return nil
+	}
+	longest, others := longestString(plan.Channels), ""
+	if len(plan.Channels) > 1 {
+		others = ", and all others are turned down to that"
+	}
+	c := plan.Channels[slices.IndexFunc(plan.Channels, func(c Channel) bool { return max(c.Series, 1) == longest })]
+	plan.warn(advice.Finding{Code: "strings_waste", Rank: advice.Cost,
+		What: fmt.Sprintf("the %d drivers of channel %d can only be %s, %.3g ohm, in which each gets 1/%d of the %.3g V, %s at most%s",
+			len(c.Mounts), c.ID, wiring.Arrangement{{Series: longest, Parallel: c.Parallel}}, c.DCOhm, longest, a.Wiring.Voltage, watts(c.Bank.DriverWatt), others),
+		Cure: strings.Join(cures, "; or ")})
+	return nil
+}
+
+// fewer returns how many places to leave empty so that shorter strings give 3 dB more,
+// and how many drivers these have; 0 where there are none. They are the fewest for which
+// no further ones give another 3 dB.
+func (p *Planner) fewer(plan *Plan) (places, series int) {
+	n, count, longest := len(plan.Arrivals), len(plan.Channels), longestString(plan.Channels)
+	s := sorter{sizes: p.sizes, volt: p.array.Wiring.Voltage, bears: p.bears}
+	most := max(1, int(mostSpare*float64(n)))
+	shortest := make([]int, most+1) // by the places left empty; 0: none shorter
+	for short := longest - 1; short >= 1; short-- {
+		if count*p.sizes.widest[short] < n-most {
+			break
+		}
+		can := p.sizes.sums(count, short)
+		for m := 1; m <= most; m++ {
+			if can[n-m] {
+				shortest[m] = short
+			}
+		}
+	}
+	had := 0.0
+	for m := 1; m <= most; m++ {
+		if shortest[m] == 0 {
+			continue
+		}
+		gain := s.level(shortest[m]) - s.level(longest) + 20*math.Log10(float64(n-m)/float64(n))
+		if gain >= had+worthSpare {
+			places, series, had = m, shortest[m], gain
+		}
+	}
+	return places, series
+}
+
+// sums tells of every number of drivers whether they go into count channels with no
+// more than most in a string.
+func (s stringSizes) sums(count, most int) []bool {
+	n := len(s.series)
+	now, next, will := make([]bool, n), make([]bool, n), s.within(most)
+	now[0] = true
+	for range count {
+		clear(next)
+		for sum, can := range now {
+			for size := 1; can && sum+size < n; size++ {
+				next[sum+size] = next[sum+size] || will(size)
+			}
+		}
+		now, next = next, now
+	}
+	return now
+}
+
+// quietest returns the mounts that the spot misses least, rising: those heard most
+// quietly. Of mounts that are as quiet, as mirrored ones, all or none are taken where
+// that can be had for little more.
+func (plan *Plan) quietest(count int) []int {
+	order := all(len(plan.Arrivals))
+	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(plan.Arrivals[x].Level, plan.Arrivals[y].Level) })
+	var out, held []int
+	limit := plan.Arrivals[order[min(count, len(order))-1]].Level + nearlyQuietest
+	for from, to := 0, 0; from < len(order) && len(out) < count; from = to {
+		level := plan.Arrivals[order[from]].Level
+		for to = from; to < len(order) && plan.Arrivals[order[to]].Level-level <= sameLoud; to++ {
+		}
+		alike := order[from:to]
+		slices.Sort(alike)
+		if len(alike) <= count-len(out) && level <= limit {
+			out = append(out, alike...)
+		} else {
+			held = append(held, alike...)
+		}
+	}
+	out = append(out, held[:min(len(held), count-len(out))]...)
+	slices.Sort(out)
+	return out
+}
+
+// without returns by how many dB the spot gets more, in the mean from 500 Hz to 4 kHz and
+// with all in step, where some mounts are left empty; none where the delays of the
+// others then leave a tenth more smear.
+func (p *Planner) without(plan *Plan, empty []int) (gain float64, err error) {
+	a := *p.array
+	a.Spot, a.Mounts = plan.Array.Spot, nil
+	for m, mount := range p.array.Mounts {
+		if !slices.Contains(empty, m) {
+			a.Mounts = append(a.Mounts, mount)
+		}
+	}
+	fewer, err := NewPlanner(&a)
+	if err != nil {
+		return 0, err
+	}
+	moved, err := fewer.Move(a.Spot)
+	if err != nil {
+		return 0, err
+	}
+	if moved.Aligned.Smear > 1.1*plan.Aligned.Smear+sameTime {
+		return 0, nil
+	}
+	return moved.middle() - plan.middle() + p.overdriven(plan) - p.overdriven(moved), nil
+}
+
+// middle returns the mean level in dB from 500 Hz to 4 kHz with all in step. What one
+// delay for many leaves of it is chance once they comb.
+func (plan *Plan) middle() float64 {
+	from, to := indexRange(plan.Response.Frequency, weightLow, weightHigh)
+	level := mean(plan.Response.InStep[from:to])
+	if !plan.IsAbsolute() {
+		level += 20 * math.Log10(plan.DriverVolt()) // else for a driver in the longest string
+	}
+	return level
+}
+
+// overdriven returns by how many dB a plan's drivers get more voltage than they stand.
+func (p *Planner) overdriven(plan *Plan) float64 {
+	return max(0, 20*math.Log10(plan.DriverVolt()/p.bears))
+}
+
+// skipWords says which places to leave empty, and what that brings.
+func (plan *Plan) skipWords(empty []int, series int, gain float64) string {
+	id := make([]string, len(empty))
+	for i, m := range empty {
+		id[i] = strconv.Itoa(plan.Array.Mounts[m].ID)
+	}
+	which, them := "place", "the quietest"
+	if len(id) > 1 {
+		which, them = "places", "the quietest ones"
+	}
+	how := fmt.Sprintf("go in strings of up to %d", series)
+	switch {
+	case series == 1:
+		how = "need no strings"
+	case len(plan.Channels) == 1:
+		how = fmt.Sprintf("go in strings of %d", series)
+	}
+	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %d drivers %s and give %.1f dB more there",
+		which, strings.Join(id, ", "), them, len(plan.Arrivals)-len(empty), how, gain)
+}
+
+// unequalWords says how unequal strings of one channel would give 3 dB more or better;
+// empty where none do.
+func (plan *Plan) unequalWords() (words string, gain float64) {
+	if len(plan.Channels) != 1 {
+		return "", 0
+	}
+	w, d := plan.Array.Wiring, plan.Array.Driver
+	c, n := plan.Channels[0], len(plan.Channels[0].Mounts)
+	strength := func(a wiring.Arrangement) float64 {
+		strings, shortest := 0.0, n
+		for _, s := range a {
+			strings, shortest = strings+float64(s.Parallel), min(shortest, s.Series)
+		}
+		return 20 * math.Log10(strings*min(1, plan.bears()*float64(shortest)/w.Voltage))
+	}
+	var best wiring.Arrangement
+	now := strength(wiring.Arrangement{{Series: max(c.Series, 1), Parallel: max(c.Parallel, 1)}})
+	for _, a := range wiring.Arrangements(n) {
+		if a.IsEqual() || apart(a) > mostApart || a.Check(d.LeastOhm(), w.MinimumLoad) != nil {
+			continue
+		}
+		if strength(a) >= now+worthSpare && (best == nil || strength(a) > strength(best)) {
+			best = a
+		}
+	}
+	if best == nil {
+		return "", 0
+	}
+	gain = strength(best) - now
+	return fmt.Sprintf("string them unequally by hand, %s, %.3g ohm: %.1f dB more, with drivers %.1f dB apart",
+		strings.TrimSuffix(best.String(), " (unequal)"), best.Load(d.DCOhm), gain, apart(best)), gain
+}
+
+// apart returns by how many dB the drivers of the shortest strings are louder than those
+// of the longest.
+func apart(a wiring.Arrangement) float64 { return stringRatio(a[0].Series, a[len(a)-1].Series) }
+
+// watts writes a power.
+func watts(w float64) string {
+	if w < 0.1 {
+		return fmt.Sprintf("%.2g mW", 1000*w)
+	}
+	return fmt.Sprintf("%.2g W", w)
+}

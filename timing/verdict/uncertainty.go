@@ -1,0 +1,234 @@
+package verdict
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+	"slices"
+
+	"pappus/timing"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// Expanded is how many standard errors an expanded one has: about 95 percent of results lie
+// within it (JCGM 100:2008, GUM, 6.3.3).
+const Expanded = 2.0
+
+// Of the errors.
+const (
+	perOctave    = 2      // blocks of the band, of which each is left out in turn,
+	leastBlocks  = 3      // and how many at least
+	shorter      = 0.75   // of the window: what the last quarter changes is what a window may cut off
+	leastOthers  = 4      // channels whose scatter tells something
+	normalMAD    = 1.4826 // standard deviations in a median absolute deviation of normal values
+	normalMedian = 1.2533 // of the mean's error a median's has: the root of half of pi
+)
+
+// errors fills in how sure each channel's level and time are, beside what all have alike:
+//
+//   - by the bands: how far level and time move where half an octave of the band is left out, by
+//     the jackknife over blocks (H. R. Kuensch, Ann. Statist. 17 (1989) 1217). Noise, a room's
+//     echoes and a plan whose shape is not that of the loudspeaker all show in that. A window
+//     of T seconds makes values within 1/T of each other one, so no block is narrower; and
+//     what a model of a body does wrong is smooth over frequency, so blocks are half an octave
+//     wide where the window would tell more apart. On the built-in design, with the shadow of
+//     TestNoFault, channel 7 is off by 1.0 dB: blocks of an octave, of which there are four,
+//     give it an error of 4.6 dB, of half an octave 1.3, of a quarter 0.7;
+//   - by the window's end: what the last quarter of it changes;
+//   - by the scatter of repeated recordings, where there are any.
+//
+// The clock has no part of its own: player and microphone are recorded by one, and what is
+// left of its drift moves 6 ms by nanoseconds.
+func (f *fit) errors() {
+	others := 1.0
+	if n := float64(f.heard()); n > 1 {
+		others = math.Sqrt(n / (n - 1)) // a part of what does not fit is taken for what all have alike
+	}
+	for _, o := range f.channels {
+		if o == nil {
+			continue
+		}
+		level, late := f.leftOut(o)
+		cutLevel, cutLate := f.cut(o)
+		againLevel, againLate := f.repeat(o)
+		o.levelError = math.Hypot(math.Hypot(others*level, cutLevel), againLevel)
+		o.lateError = math.Hypot(math.Hypot(others*late, cutLate), againLate)
+	}
+}
+
+// leftOut returns the standard errors of level in dB and time in s by the jackknife.
+func (f *fit) leftOut(o *one) (level, late float64) {
+	var levels, times []float64
+	edges := blocks(f.low, f.high, 1/o.window.length())
+	for b, low := range edges[:len(edges)-1] {
+		c, known := o.copy(), 0
+		for i, hz := range f.frequency {
+			if hz >= low && (hz < edges[b+1] || b == len(edges)-2) && !cmplx.IsNaN(c.heard[i]) {
+				c.heard[i] = cmplx.NaN()
+				known++
+			}
+		}
+		if known == 0 {
+			continue
+		}
+		f.adjust(c)
+		levels, times = append(levels, 20*math.Log10(math.Abs(c.gain))), append(times, c.late)
+	}
+	return jackknife(levels), jackknife(times)
+}
+
+// blocks returns the edges in Hz of blocks of a band that are of one width over log
+// frequency, near half an octave; of fewer where the lowest would be narrower than some Hz.
+func blocks(low, high, narrowest float64) []float64 {
+	n := max(leastBlocks, int(math.Round(perOctave*math.Log2(high/low))))
+	for n > leastBlocks && low*(math.Pow(high/low, 1/float64(n))-1) < narrowest {
+		n--
+	}
+	edges := make([]float64, n+1)
+	for i := range edges {
+		edges[i] = low * math.Pow(high/low, float64(i)/float64(n))
+	}
+	return edges
+}
+
+// jackknife returns the standard error of something, of which the values are each without
+// one of its parts; half of what 95 percent of results lie within.
+func jackknife(x []float64) float64 {
+	if len(x) < 2 {
+		return math.Inf(1)
+	}
+	return math.Sqrt(deleted(x)) * student(float64(len(x)-1)) / Expanded
+}
+
+// deleted returns the variance of something by values that are each without one part.
+func deleted(x []float64) float64 {
+	n, mean, square := float64(len(x)), 0.0, 0.0
+	for _, v := range x {
+		mean += v / n
+	}
+	for _, v := range x {
+		square += (v - mean) * (v - mean)
+	}
+	return (n - 1) / n * square
+}
+
+// student returns within how many standard errors 95 percent of results lie, by so many
+// degrees of freedom (JCGM 100:2008, G.3).
+func student(freedom float64) float64 {
+	return distuv.StudentsT{Sigma: 1, Nu: freedom}.Quantile(0.975)
+}
+
+// cut returns by how much level in dB and time in s change where the last part of the window
+// is left out.
+func (f *fit) cut(o *one) (level, late float64) {
+	c := o.copy()
+	c.window, c.strings = o.brief, o.briefly
+	c.leave(o.dead)
+	c.look(o.measured, f.frequency)
+	f.adjust(c)
+	return 20 * math.Log10(math.Abs(c.gain/o.gain)), c.late - o.late
+}
+
+// scatter returns how far some values stand from their middle, as a standard deviation that
+// a few odd ones do not move; 0 where there are too few.
+func scatter(x []float64) float64 {
+	if len(x) < leastOthers {
+		return 0
+	}
+	middle, off := median(x), make([]float64, len(x))
+	for i, v := range x {
+		off[i] = math.Abs(v - middle)
+	}
+	slices.Sort(off)
+	return normalMAD * off[len(off)/2]
+}
+
+// brief returns the window that ends sooner.
+func (w window) brief() window {
+	end := w.rise + shorter*(w.to-w.rise)
+	return window{w.from, w.rise, end - (w.to - w.fall), end}
+}
+
+// length returns for how long in s a window listens.
+func (w window) length() float64 { return w.to - w.from }
+
+// commonErrors are the errors that each channel's level in dB and time in s have beside its own:
+// those of the siblings' middle and of the model. The error of a median is by the middle one
+// of its values' errors, since it goes by those that are in the middle.
+func (f *fit) commonErrors(modelLevel, modelLate float64) (level, late float64) {
+	var levels, times []float64
+	for _, o := range f.channels {
+		if o != nil && o.unlike <= foreign {
+			levels, times = append(levels, o.levelError), append(times, o.lateError)
+		}
+	}
+	by := normalMedian / math.Sqrt(float64(max(1, len(levels)))) // what the model does not know is in the middle too
+	return math.Hypot(by*math.Hypot(median(levels), modelLevel), modelLevel),
+		math.Hypot(by*math.Hypot(median(times), modelLate), modelLate)
+}
+
+// modelErrors returns one standard error of the model in level, in dB, and in time, in s, over
+// some frequencies in Hz: as was said, or as the plan has it. The plan says by how much a level
+// can be off; all within that are taken for as likely (JCGM 100:2008, 4.3.7). What is off in
+// level by a share is off in phase by as many radians: both are parts of one complex number.
+func modelErrors(p *timing.Plan, frequency []float64, set Setting) (level, late float64) {
+	if set.LevelError != 0 || set.TimeError != 0 {
+		return set.LevelError, set.TimeError
+	}
+	n := float64(len(frequency))
+	for _, hz := range frequency {
+		if off := p.LevelError(hz) / math.Sqrt(3); off > 0 { // not where there is no body
+			level += off / n
+			late += off * math.Ln10 / 20 / (2 * math.Pi * hz) / n
+		}
+	}
+	return level, late
+}
+
+// scattered fills in how far the channels that fit the plan stand from their middle, and from
+// their siblings of like arrival.
+func (f *fit) scattered(v *Channels, beside []float64) {
+	var levels, near, times []float64
+	for c, o := range f.channels {
+		if o == nil || o.unlike > foreign {
+			continue
+		}
+		levels, times = append(levels, f.levelOf(c)), append(times, o.late)
+		if !math.IsNaN(beside[c]) {
+			near = append(near, beside[c])
+		}
+	}
+	v.Scatter, v.ScatterBeside, v.ScatterTime = scatter(levels), scatter(near), scatter(times)
+}
+
+// off says how far in dB a quiet or loud channel's level is off, against those that tell it.
+func (v *Channels) off(c Channel) (level float64, words string) {
+	level, than := c.Level, "its siblings"
+	if math.Abs(level) <= ordinary(c.LevelError, v.Scatter) {
+		level, than = c.Beside, "its siblings of like arrival"
+	}
+	return level, fmt.Sprintf("%s than %s, give or take %.1f dB", decibels(level, "louder", "quieter"), than, Expanded*c.LevelError)
+}
+
+// judge tells whether a channel is quiet or loud: off its siblings, or off those of like
+// arrival, by more than is ordinary.
+func (v *Channels) judge(c *Channel) {
+	off := ordinary(c.LevelError, v.Scatter)
+	near := ordinary(c.LevelError, v.ScatterBeside)
+	c.Quiet = c.Level < -off || c.Beside < -near
+	c.Loud = !c.Quiet && (c.Level > off || c.Beside > near)
+}
+
+// ordinary returns how far in dB a channel's level may be off where nothing is wrong with
+// it: as far as drivers of one make differ, as the siblings scatter, and as the expanded error
+// of the measurement goes, each at 95 percent. What the model does not know of the body
+// shows in the scatter even where nobody has said how large it is.
+func ordinary(levelError, scatter float64) float64 {
+	return math.Hypot(quiet, Expanded*math.Hypot(levelError, min(scatter, mostScatter)))
+}
+
+// ordinaryTime returns how far in s a channel may be off in time where nothing is wrong.
+func (v *Channels) ordinaryTime(c Channel) float64 {
+	return math.Hypot(inTime, Expanded*math.Hypot(c.Error, min(v.ScatterTime, inTime)))
+}
