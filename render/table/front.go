@@ -36,7 +36,7 @@ func front(b *strings.Builder, p *timing.Plan, s style) {
 		if f.ByDriver {
 			volt += "*"
 		}
-		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%10s %9.1f %11s %10.1f %7s %10.2f %s", upTo(f.Longest), 1e6*f.Smear, onset(f.CombOnset),
+		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%10s %9.1f %11s %10.1f %7s %10.2f %s", longest(f.Longest), 1e6*f.Smear, onset(f.CombOnset),
 			f.Louder, volt, f.LeastOhm, frontMark(f)), " "))
 	}
 	note := "  < as planned"
@@ -48,12 +48,12 @@ func front(b *strings.Builder, p *timing.Plan, s style) {
 	fmt.Fprintln(b)
 }
 
-// upTo writes the length of the longest strings.
-func upTo(longest int) string {
-	if longest == 1 {
+// longest writes the length of the longest strings.
+func longest(drivers int) string {
+	if drivers == 1 {
 		return "1"
 	}
-	return "up to " + strconv.Itoa(longest)
+	return "up to " + strconv.Itoa(drivers)
 }
 
 func frontMark(f timing.Strung) string {
