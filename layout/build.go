@@ -101,6 +101,7 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Channels, err = channels(d, a); err != nil {
 		return nil, err
 	}
+	a.Warnings = append(a.Warnings, offBody(d, whole, a)...)
 	a.Warnings = append(a.Warnings, wiringWarnings(a)...)
 	a.Warnings = append(a.Warnings, wooferWarnings(a)...)
 	return a, nil

@@ -548,9 +548,9 @@ func TestMountList(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []layout.Mount{
-		{ID: 1, Point: r3.Vec{Z: 0.105}, Normal: r3.Vec{Z: 1}, Face: -1},
+		{ID: 1, Point: r3.Vec{Z: -0.1}, Normal: r3.Vec{Z: -1}, Face: -1},
 		{ID: 2, Point: r3.Vec{X: 0.098}, Normal: r3.Unit(r3.Vec{X: 1, Z: 0.1}), Face: -1},
-		{ID: 3, Point: r3.Vec{Z: -0.1}, Normal: r3.Vec{Z: -1}, Face: -1},
+		{ID: 3, Point: r3.Vec{Z: 0.105}, Normal: r3.Vec{Z: 1}, Face: -1},
 	}
 	if d := cmp.Diff(want, a.Mounts, near); d != "" {
 		t.Error(d)
@@ -597,8 +597,8 @@ func TestMountListFaults(t *testing.T) {
 		{"no normal", head + "0,0,100,0,0,0\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal has no length; must point away from the body"},
 		{"inward", head + "0,0,100,0,0,-1\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
 		{"sideways", head + "0,0,100,1,0,0\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
-		{"far inside", head + "0,0,100,0,0,1\n0,0,89,0,0,1\n", layout.ErrBadMount, "p.csv:3: x_mm,y_mm,z_mm: the point is 11 mm inside the body's surface; must be within 10 mm of it"},
-		{"far outside", head + "0,0,150,0,0,1\n", layout.ErrBadMount, "p.csv:2: x_mm,y_mm,z_mm: the point is 50 mm outside the body's surface; must be within 10 mm of it"},
+		{"far inside", head + "0,0,100,0,0,1\n0,0,89,0,0,1\n", layout.ErrBadMount, "p.csv:3: x_mm,y_mm,z_mm: the point of mount 2 is 11.0 mm inside the body's surface; must be within 10 mm of it; all points together fit radius_mm = 94.5 best"},
+		{"far outside", head + "0,0,150,0,0,1\n", layout.ErrBadMount, "p.csv:2: x_mm,y_mm,z_mm: the point of mount 1 is 50.0 mm outside the body's surface; must be within 10 mm of it; all points together fit radius_mm = 150.0 best"},
 		{"too long", head + strings.Repeat("0,0,100,0,0,1\n", 10001), layout.ErrTooManyMounts, "p.csv:10002: too many mounts; must be at most 10000"},
 		{"too large", head + strings.Repeat("#", 1<<20), design.ErrTooLarge, "p.csv: too large; must be at most 1048576 bytes"},
 	}

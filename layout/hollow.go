@@ -144,7 +144,7 @@ func (a *Array) tuneToBody() error {
 func (a *Array) Segments() (printing.Plan, error) {
 	mounts := make([]printing.Mount, len(a.Mounts))
 	for i, m := range a.Mounts {
-		mounts[i] = printing.Mount{Point: m.Point, Normal: m.Normal}
+		mounts[i] = printing.Mount{ID: m.ID, Point: a.Seat(m), Normal: m.Normal}
 	}
 	return printing.Cut(a.Body, mounts, printing.Job{
 		Bed:          printing.Size(a.Print.Bed),

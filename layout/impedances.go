@@ -4,11 +4,14 @@ import (
 	"math"
 	"sort"
 
+	"pappus/layout/csvtable"
 	"pappus/layout/design"
 )
 
 // impedanceColumns are those of a driver's measured impedance.
-var impedanceColumns = []column{{"frequency_hz", 1, 100000}, {"ohm", 0.001, 1e9}, {"degrees", -90, 90}}
+var impedanceColumns = []csvtable.Column{
+	{Name: "frequency_hz", Low: 1, High: 100000}, {Name: "ohm", Low: 0.001, High: 1e9}, {Name: "degrees", Low: -90, High: 90},
+}
 
 // impedances gives the measured impedance that the design names, or nil.
 func impedances(d *design.Design) ([]ImpedancePoint, error) {
@@ -19,7 +22,7 @@ func impedances(d *design.Design) ([]ImpedancePoint, error) {
 // magnitude in ohm and phase in degrees. Any error is a *design.Error that names
 // the file, and the line where one is to blame.
 func parseImpedance(path string, data []byte) ([]ImpedancePoint, error) {
-	return rising(table{path, impedanceColumns}, data, func(v []float64) ImpedancePoint {
+	return rising(csvtable.Table{File: path, Columns: impedanceColumns}, data, func(v []float64) ImpedancePoint {
 		return ImpedancePoint{v[0], v[1], v[2]}
 	})
 }

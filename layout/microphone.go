@@ -1,7 +1,9 @@
 package layout
 
+import "pappus/layout/csvtable"
+
 // microphoneColumns are those of a microphone's correction.
-var microphoneColumns = []column{{"frequency_hz", 1, 100000}, {"level_db", -100, 100}}
+var microphoneColumns = []csvtable.Column{{Name: "frequency_hz", Low: 1, High: 100000}, {Name: "level_db", Low: -100, High: 100}}
 
 // MicrophonePoint is one line of a microphone's correction.
 type MicrophonePoint struct {
@@ -19,7 +21,7 @@ func ReadMicrophone(path string) ([]MicrophonePoint, error) {
 
 // parseMicrophone reads the table.
 func parseMicrophone(path string, data []byte) ([]MicrophonePoint, error) {
-	return rising(table{path, microphoneColumns}, data, func(v []float64) MicrophonePoint {
+	return rising(csvtable.Table{File: path, Columns: microphoneColumns}, data, func(v []float64) MicrophonePoint {
 		return MicrophonePoint{v[0], v[1]}
 	})
 }

@@ -46,7 +46,8 @@ func place(d *design.Design, whole, shell *body.Body) (placed, error) {
 
 	number(m, whole.Radius)
 	for _, id := range d.Mounts.Skip {
-		if id > len(m) {
+		// Those of a list are looked for where it is read.
+		if d.Mounts.On != "list" && id > len(m) {
 			return p, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(m)), ErrNoSuchMount)
 		}
 	}

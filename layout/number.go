@@ -11,7 +11,11 @@ const sameHeight = 1e-6
 
 // number sorts mounts from the top down, ring by ring, each ring
 // counter-clockwise from x, and numbers them from 1. radius is the body's, in m.
+// Mounts of a list have their numbers and their order already.
 func number(m []Mount, radius float64) {
+	if len(m) > 0 && m[0].ID > 0 {
+		return
+	}
 	slices.SortStableFunc(m, func(a, b Mount) int { return cmp.Compare(b.Point.Z, a.Point.Z) })
 	for from := 0; from < len(m); {
 		to := from + 1

@@ -4,13 +4,16 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/csvtable"
 	"pappus/layout/design"
 	"pappus/layout/prose"
 )
 
 // responseColumns are those of a driver's measured response. Phase may be
 // wrapped or not.
-var responseColumns = []column{{"frequency_hz", 1, 100000}, {"level_db", -500, 500}, {"phase_deg", -1e6, 1e6}}
+var responseColumns = []csvtable.Column{
+	{Name: "frequency_hz", Low: 1, High: 100000}, {Name: "level_db", Low: -500, High: 500}, {Name: "phase_deg", Low: -1e6, High: 1e6},
+}
 
 const (
 	leastMeasured     = 2      // lines
@@ -44,7 +47,7 @@ func measured[T any](d *design.Design, name string, parse func(path string, data
 // level in dB and phase in degrees. Any error is a *design.Error that names the
 // file, and the line where one is to blame.
 func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
-	t := table{path, responseColumns}
+	t := csvtable.Table{File: path, Columns: responseColumns}
 	out, err := rising(t, data, func(v []float64) ResponsePoint {
 		return ResponsePoint{Frequency: v[0], Level: v[1], Phase: v[2] * math.Pi / 180}
 	})
@@ -52,7 +55,7 @@ func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
 		return nil, err
 	}
 	if low, high := out[0].Frequency, out[len(out)-1].Frequency; high <= coveredLow || low >= coveredHigh {
-		return nil, t.fault(0, "", prose.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
+		return nil, t.Fault(0, "", prose.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
 			low, high, coveredLow, coveredHigh), ErrBadResponse)
 	}
 	return out, nil
@@ -60,15 +63,15 @@ func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
 
 // rising reads a table whose first column rises from line to line, of two lines
 // or more.
-func rising[T any](t table, data []byte, point func(v []float64) T) ([]T, error) {
+func rising[T any](t csvtable.Table, data []byte, point func(v []float64) T) ([]T, error) {
 	var out []T
 	last := math.Inf(-1)
-	err := t.read(data, func(line int, v []float64) error {
+	err := t.Read(data, func(line int, v []float64) error {
 		if len(out) == mostMeasured {
-			return t.fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), ErrBadResponse)
+			return t.Fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), ErrBadResponse)
 		}
 		if v[0] <= last {
-			e := t.fault(line, t.columns[0].name, prose.Sprintf("must be above the one before, %.10g", last), ErrBadResponse)
+			e := t.Fault(line, t.Columns[0].Name, prose.Sprintf("must be above the one before, %.10g", last), ErrBadResponse)
 			e.Value = prose.Sprintf("%.10g", v[0])
 			return e
 		}
@@ -77,7 +80,7 @@ func rising[T any](t table, data []byte, point func(v []float64) T) ([]T, error)
 		return nil
 	})
 	if err == nil && len(out) < leastMeasured {
-		err = t.fault(0, "", fmt.Sprintf("%s; must be at least %d", count(len(out), "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
+		err = t.Fault(0, "", fmt.Sprintf("%s; must be at least %d", count(len(out), "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
 	}
 	return out, err
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"pappus/layout"
 	"pappus/layout/printing"
@@ -68,10 +69,17 @@ func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	if err != nil {
 		return nil, w, err
 	}
-	files, err := sheets.Files(p, sheets.Options{Segments: sheets.Cuts(w.segments)})
+	o := sheets.Options{Segments: sheets.Cuts(w.segments), Print: w.segments, Stuffing: w.hollow.Stuffed.Mass}
+	files, err := sheets.Files(p, o)
+	if errors.Is(err, sheets.ErrSegment) {
+		w.noCut, w.segments = err.Error(), printing.Plan{}
+		o.Segments, o.Print = nil, w.segments
+		files, err = sheets.Files(p, o)
+	}
 	if errors.Is(err, shell.ErrCutout) {
 		w.noShell = err.Error()
-		files, err = sheets.Files(p, sheets.Options{NoShell: true})
+		o.NoShell, o.Print = true, printing.Plan{}
+		files, err = sheets.Files(p, o)
 	}
 	if err != nil {
 		return nil, w, err
@@ -112,7 +120,7 @@ func workshop(a *layout.Array) (bench, error) {
 	}
 	b.segments, err = a.Segments()
 	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
-		b.noCut, err = err.Error(), nil
+		b.noCut, err = strings.TrimPrefix(err.Error(), "printing: "), nil
 	}
 	return b, err
 }

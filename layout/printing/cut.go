@@ -17,15 +17,16 @@ var (
 	ErrBed        = errors.New("the bed must have three finite sides above 0")
 	ErrNumber     = errors.New("must be finite and at least 0")
 	ErrBedSmall   = errors.New("the bed is smaller than one mount")
-	ErrNoCleanCut = errors.New("no cut keeps off the cut-outs")
-	ErrTooMany    = errors.New("it would take more segments than 12 sectors of 12 levels")
+	ErrNoCleanCut = errors.New("no seam keeps off the cut-outs")
+	ErrTooMany    = errors.New("it would take more than 144 segments")
 )
 
-// most is the most sectors, and the most levels.
+// most is the most sectors, and the most levels: more joints than anyone would glue.
 const most = 12
 
 // Mount is a place for one driver.
 type Mount struct {
+	ID     int    // its number, for errors
 	Point  r3.Vec // m
 	Normal r3.Vec // unit length, outward
 }
@@ -41,9 +42,12 @@ type Job struct {
 
 // Plan is a shell cut into segments.
 type Plan struct {
-	Sectors  int       // in each level that is not whole
-	From     []float64 // azimuth in rad of each level's first plane through the axis
-	Heights  []float64 // m, of the cuts between levels, rising
+	Sectors int       // in each level that is not whole
+	From    []float64 // azimuth in rad of each level's first plane through the axis
+	Heights []float64 // m, of the cuts between levels, rising
+	// Cells are the shares of the shell that segments are made of where seams are
+	// stepped, the mounts' own first; none where seams are flat.
+	Cells    []Cell
 	Segments []Segment // level by level from below, sectors counter-clockwise
 }
 
@@ -58,6 +62,7 @@ type Segment struct {
 	Volume        float64 // m3 of the shell, cut-outs taken off
 	Mass          float64 // kg
 	Mounts        []int   // indices
+	Cells         []int   // indices into Plan.Cells; none where seams are flat
 }
 
 // Cut cuts the shell of a body into the fewest segments that fit a bed; of as
@@ -81,10 +86,10 @@ func Cut(b *body.Body, mounts []Mount, job Job) (Plan, error) {
 		c.onAxis = append(c.onAxis, h.onAxis(job.Margin))
 		c.blocked = append(c.blocked, h.blocked(job.Margin))
 	}
-	for i, h := range c.holes {
+	for _, h := range c.holes {
 		if !h.fits(job.Bed) {
-			return Plan{}, prose.Errorf("%w: the cut-out of mount %d, %g m across, does not lie on %g by %g by %g m",
-				ErrBedSmall, i, 2*h.radius, job.Bed.X, job.Bed.Y, job.Bed.Z)
+			return Plan{}, prose.Errorf("%w: the cut-out of mount %d, %.4g mm across, does not lie on %v",
+				ErrBedSmall, h.ID, 2e3*h.radius, job.Bed)
 		}
 	}
 	return c.search()
@@ -93,15 +98,15 @@ func Cut(b *body.Body, mounts []Mount, job Job) (Plan, error) {
 func (j Job) check() error {
 	for _, side := range []float64{j.Bed.X, j.Bed.Y, j.Bed.Z} {
 		if !(side > 0) || math.IsInf(side, 1) {
-			return prose.Errorf("%w, not %g by %g by %g m", ErrBed, j.Bed.X, j.Bed.Y, j.Bed.Z)
+			return prose.Errorf("%w, not %v", ErrBed, j.Bed)
 		}
 	}
 	for _, v := range []struct {
 		name  string
 		value float64
-	}{{"cut-out radius in m", j.CutoutRadius}, {"margin in m", j.Margin}, {"density in kg/m3", j.Density}} {
+	}{{"cut-out radius in mm", 1e3 * j.CutoutRadius}, {"margin in mm", 1e3 * j.Margin}, {"density in kg/m3", j.Density}} {
 		if !(v.value >= 0) || math.IsInf(v.value, 1) {
-			return prose.Errorf("%s %w, not %g", v.name, ErrNumber, v.value)
+			return prose.Errorf("%s %w, not %.4g", v.name, ErrNumber, v.value)
 		}
 	}
 	return nil
@@ -124,8 +129,12 @@ type cutter struct {
 	stock   *stock
 	job     Job
 	holes   []cutout
+	sites   []cutout     // of cells: the cut-outs, then places without one
 	onAxis  []bool       // by cut-out
 	blocked [][2]float64 // azimuths, by cut-out
+	meeting [][]int      // cells that meet four or more in a line
+	tooBig  *oversize    // a cell that does not fit the bed; nil: none was found
+	narrow  *narrow      // the least room for a seam; nil: all have the margin
 }
 
 // way is one way to cut that is tried.
@@ -184,10 +193,28 @@ func (c *cutter) search() (Plan, error) {
 			clean = !c.anyhow(w)
 		}
 	}
-	if !clean {
-		return Plan{}, prose.Errorf("%w by %g m: turn the body, take a larger bed or leave out a driver", ErrNoCleanCut, c.job.Margin)
+	if p, ok := c.stepped(); ok {
+		return p, nil
 	}
-	return Plan{}, ErrTooMany
+	return Plan{}, c.hopeless(clean)
+}
+
+// hopeless says why there is no plan, and what would make one. clean tells that no cut was
+// refused for running through a cut-out.
+func (c *cutter) hopeless(clean bool) error {
+	kind := ErrTooMany
+	if !clean {
+		kind = prose.Errorf("%w by %.4g mm", ErrNoCleanCut, 1e3*c.job.Margin)
+	}
+	switch {
+	case c.tooBig != nil && c.tooBig.site < len(c.holes):
+		return prose.Errorf("%w: what is nearest to mount %d alone is %v, and the bed %v; take a larger bed",
+			kind, c.holes[c.tooBig.site].ID, c.tooBig.size, c.job.Bed)
+	case !clean && c.narrow != nil:
+		return prose.Errorf("%w: between mounts %d and %d is room for %.1f mm; take a larger bed, a smaller margin_mm, or leave out a driver",
+			kind, c.holes[c.narrow.from].ID, c.holes[c.narrow.to].ID, 1e3*max(0, c.narrow.gap))
+	}
+	return prose.Errorf("%w: take a larger bed than %v, or a smaller body", kind, c.job.Bed)
 }
 
 // anyhow tells whether a way would fit if cuts might go through cut-outs.

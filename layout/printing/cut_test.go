@@ -244,34 +244,52 @@ func TestSegments(t *testing.T) {
 		} else if err != nil {
 			t.Fatal(err)
 		}
-		hollow, err := j.Shell.Hollow(b)
-		if err != nil {
-			t.Fatal(err)
+		checkPlan(t, b, mounts, j, p)
+	})
+}
+
+// failer is a test or a property's.
+type failer interface {
+	Helper()
+	Fatal(args ...any)
+	Fatalf(format string, args ...any)
+}
+
+// checkPlan: segments add up to the whole, each fits the bed, each mount is on one, and no
+// seam meets a cut-out.
+func checkPlan(t failer, b *body.Body, mounts []printing.Mount, j printing.Job, p printing.Plan) {
+	t.Helper()
+	hollow, err := j.Shell.Hollow(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	volume, area, carried := 0.0, 0.0, make([]int, len(mounts))
+	for _, s := range p.Segments {
+		volume, area = volume+s.Volume, area+s.Area
+		if s.Size.X > j.Bed.X*1.000001 || s.Size.Y > j.Bed.Y*1.000001 || s.Size.Z > j.Bed.Z*1.000001 || s.Volume <= 0 {
+			t.Fatalf("%+v does not fit", s)
 		}
-		volume, area, carried := 0.0, 0.0, make([]int, len(mounts))
-		for _, s := range p.Segments {
-			volume, area = volume+s.Volume, area+s.Area
-			if s.Size.X > j.Bed.X*1.000001 || s.Size.Y > j.Bed.Y*1.000001 || s.Size.Z > j.Bed.Z*1.000001 || s.Volume <= 0 {
-				t.Fatalf("%+v does not fit", s)
-			}
-			for _, m := range s.Mounts {
-				carried[m]++
+		for _, m := range s.Mounts {
+			carried[m]++
+			if len(s.Cells) > 0 {
+				inCells(t, p, s, m, mounts[m], j)
+			} else {
 				onePiece(t, s, mounts[m], j)
 			}
 		}
-		want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.CutoutRadius*j.CutoutRadius*j.Shell.Wall
-		if math.Abs(volume/want-1) > 1e-9 || math.Abs(area/b.Area()-1) > 1e-9 {
-			t.Fatalf("volume %.15g of %.15g, area %.15g of %.15g", volume, want, area, b.Area())
-		}
-		if slices.ContainsFunc(carried, func(n int) bool { return n != 1 }) {
-			t.Fatalf("mounts carried %v times", carried)
-		}
-	})
+	}
+	want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.CutoutRadius*j.CutoutRadius*j.Shell.Wall
+	if math.Abs(volume/want-1) > 1e-9 || math.Abs(area/b.Area()-1) > 1e-9 {
+		t.Fatalf("volume %.15g of %.15g, area %.15g of %.15g", volume, want, area, b.Area())
+	}
+	if slices.ContainsFunc(carried, func(n int) bool { return n != 1 }) {
+		t.Fatalf("mounts carried %v times", carried)
+	}
 }
 
 // onePiece checks the rim of a cut-out, widened by almost the margin, point by
 // point.
-func onePiece(t *rapid.T, s printing.Segment, m printing.Mount, j printing.Job) {
+func onePiece(t failer, s printing.Segment, m printing.Mount, j printing.Job) {
 	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
 	up := r3.Cross(m.Normal, side)
 	for i := range 90 {
@@ -292,6 +310,21 @@ func onePiece(t *rapid.T, s printing.Segment, m printing.Mount, j printing.Job) 
 			sin, cos := math.Sincos(plane)
 			if out := p.X*cos + p.Y*sin; out > 0 && math.Abs(p.Y*cos-p.X*sin) < j.Margin*0.999 {
 				t.Fatalf("a sector's plane runs %g m from a cut-out", math.Abs(p.Y*cos-p.X*sin))
+			}
+		}
+	}
+}
+
+// inCells checks the rim of a cut-out against the seams of a segment of cells.
+func inCells(t failer, p printing.Plan, s printing.Segment, at int, m printing.Mount, j printing.Job) {
+	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
+	up := r3.Cross(m.Normal, side)
+	for i := range 90 {
+		sin, cos := math.Sincos(float64(i) * math.Pi / 45)
+		rim := r3.Add(m.Point, r3.Add(r3.Scale(j.CutoutRadius*cos, side), r3.Scale(j.CutoutRadius*sin, up)))
+		for _, c := range p.Cells[at].Sides {
+			if away := -r3.Dot(rim, c.Normal); !slices.Contains(s.Cells, c.Beyond) && away < j.Margin*0.999 {
+				t.Fatalf("a seam runs %g m from the cut-out of mount %d", away, at)
 			}
 		}
 	}
@@ -320,11 +353,11 @@ func ExampleCut() {
 			1000*s.Size.X, 1000*s.Size.Y, 1000*s.Size.Z, 1000*s.Mass, len(s.Mounts))
 	}
 	// Output:
-	// level 1, sector 1: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 2: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 3: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 4: 144 x 137 x 75 mm, 37 g, 4 mounts
-	// level 1, sector 5: 144 x 137 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 1: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 2: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 3: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 4: 170 x 50 x 75 mm, 37 g, 4 mounts
+	// level 1, sector 5: 170 x 50 x 75 mm, 37 g, 4 mounts
 	// level 2, sector 1: 127 x 121 x 75 mm, 33 g, 4 mounts
 	// level 2, sector 2: 127 x 121 x 75 mm, 33 g, 4 mounts
 	// level 2, sector 3: 127 x 121 x 75 mm, 33 g, 4 mounts

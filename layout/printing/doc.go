@@ -1,7 +1,7 @@
 // Package printing says whether the shell of a body fits a printer's bed, and
 // cuts one that does not into the fewest equal segments: sectors, by planes
-// through the z axis, and levels, by planes square to it. No cut runs through a
-// cut-out, or nearer to one than a margin.
+// through the z axis, and levels, by planes square to it; or along steps. No cut runs
+// through a cut-out, or nearer to one than a margin.
 //
 // Segments are printed as they stand and may be turned about z. A segment is
 // tried as it stands and in steps of a whole degree from one of its flat sides;
@@ -22,6 +22,17 @@
 // is open. Cut-outs are taken off as straight holes through a flat wall: exact
 // on faces that are wider than the hole, a little off on a ball and across an
 // edge. A print also has infill, supports and a brim: weigh it.
+//
+// Where no flat seams will do, seams go in steps. Evenly spread mounts leave room for a seam
+// between any two of them, but no plane keeps to it. Each site's cell is what is nearer to
+// its direction than to any other's, bounded by planes through the centre; segments are
+// groups of whole cells. Sites are the mounts; where a mount's cell is larger than the bed,
+// also directions between the mounts. Numbers of segments are tried from two to 144, each
+// with the cells grouped by equal sectors and levels, in eight turns, and round centres that
+// move to the middle of their group; the first is taken of which all fit, hang together and
+// keep off the cut-outs. Searching takes under a second for 300 mounts and some for 1000. Of
+// a ball such segments are measured on flat pieces about it and are told up to 0.3 percent
+// too large.
 //
 // Segments need a way to be joined; leave that much of the wall's edge, and
 // take a bed somewhat smaller than the printer's. Common practice: 5 mm at every

@@ -44,12 +44,12 @@ type stock struct {
 
 func pieces(b *body.Body, s Shell) (*stock, error) {
 	if !(s.Wall > 0) || !(s.Base >= 0) || math.IsInf(s.Base, 1) {
-		return nil, prose.Errorf("%w: wall %g m, base %g m", ErrWall, s.Wall, s.Base)
+		return nil, prose.Errorf("%w: wall %.4g mm, base %.4g mm", ErrWall, 1e3*s.Wall, 1e3*s.Base)
 	}
 	p := &stock{body: b, shell: s, slack: rounding * b.Radius}
 	if b.IsBall() {
 		if low, _ := p.hollowSpan(); !(low < b.Radius-s.Wall) {
-			return nil, prose.Errorf("%w: %g m", ErrWall, s.Wall)
+			return nil, prose.Errorf("%w: %.4g mm", ErrWall, 1e3*s.Wall)
 		}
 		return p, nil
 	}
@@ -62,9 +62,11 @@ func pieces(b *body.Body, s Shell) (*stock, error) {
 		}
 		n := b.Normal(f)
 		h := half{n, r3.Dot(n, b.Vertices[face.Corners[0]]) - thick}
-		p.walls = append(p.walls, h)
+		if thick > 0 { // an open base is no wall
+			p.walls = append(p.walls, h)
+		}
 		if p.inner = p.inner.clip(h, p.slack); len(p.inner) == 0 {
-			return nil, prose.Errorf("%w: %g m", ErrWall, s.Wall)
+			return nil, prose.Errorf("%w: %.4g mm", ErrWall, 1e3*s.Wall)
 		}
 	}
 	return p, nil

@@ -3,6 +3,7 @@ package printing
 import (
 	"cmp"
 	"math"
+	"pappus/layout/prose"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -10,6 +11,11 @@ import (
 
 // Size is a box in m.
 type Size struct{ X, Y, Z float64 }
+
+// String writes the sides in mm.
+func (s Size) String() string {
+	return prose.Sprintf("%.4g by %.4g by %.4g mm", 1e3*s.X, 1e3*s.Y, 1e3*s.Z)
+}
 
 const degree = math.Pi / 180
 

@@ -1,6 +1,7 @@
 package shell
 
 import (
+	"fmt"
 	"math"
 
 	"pappus/layout/body"
@@ -44,6 +45,9 @@ func (m *maker) takeBall(b *body.Body, holes []Hole) error {
 
 // seat returns the plane of a flat for a hole in a ball.
 func seat(b *body.Body, h Hole) (Plane, error) {
+	if h.Seat == 0 {
+		return Plane{}, fmt.Errorf("mount %d: %w: it does not look straight away from the ball's centre, so there is no flat to cut it into", h.ID, ErrCutout)
+	}
 	if !(h.Seat >= h.Radius && h.Seat < b.Radius) {
 		return Plane{}, prose.Errorf("mount %d: %w: its seat of %.4g mm must be wider than its cut-out and less than the ball",
 			h.ID, ErrCutout, 2e3*h.Seat)

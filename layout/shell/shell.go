@@ -37,7 +37,7 @@ type Hole struct {
 // surface wound outward. Errors wrap ErrWall and ErrCutout and name the mount.
 func Make(b *body.Body, wall float64, holes []Hole) (Mesh, error) {
 	if !(wall > 0) || math.IsInf(wall, 1) {
-		return Mesh{}, prose.Errorf("%w: %g m", ErrWall, wall)
+		return Mesh{}, prose.Errorf("%w: %.4g mm", ErrWall, 1e3*wall)
 	}
 	m, err := newMaker(b, wall, holes)
 	if err != nil {
@@ -300,7 +300,7 @@ func onPlane(p Plane, at r3.Vec) r3.Vec { return r3.Sub(at, r3.Scale(p.above(at)
 // and inside of the wall, or meets one that is there already.
 func (m *maker) checkHole(p int, h Hole, others []Hole) error {
 	if !(h.Radius > 0) || math.IsInf(h.Radius, 1) {
-		return prose.Errorf("mount %d: %w: its radius is %g m", h.ID, ErrCutout, h.Radius)
+		return prose.Errorf("mount %d: %w: its radius is %.4g mm", h.ID, ErrCutout, 1e3*h.Radius)
 	}
 	reach := h.Radius / math.Cos(math.Pi/float64(Sides(h.Radius)))
 	for _, s := range []struct {

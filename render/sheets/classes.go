@@ -58,7 +58,7 @@ func flatten(a *layout.Array, face, corner int, on []int) flatFace {
 		f.corners = append(f.corners, flat(b.Vertices[c[(corner+i)%n]]))
 	}
 	for _, m := range on {
-		f.mounts = append(f.mounts, flat(a.Mounts[m].Point))
+		f.mounts = append(f.mounts, flat(a.Seat(a.Mounts[m])))
 	}
 	return f
 }

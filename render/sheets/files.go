@@ -1,11 +1,13 @@
 package sheets
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"math"
 
 	"pappus/layout"
+	"pappus/layout/printing"
 	"pappus/layout/shell"
 	"pappus/timing"
 
@@ -14,12 +16,16 @@ import (
 
 // Options say what else there is to write.
 type Options struct {
-	// Segments are the half-spaces of each part that the shell is printed in;
-	// empty: it is printed whole.
-	Segments [][]shell.Plane
+	// Segments are the parts that the shell is printed in; empty: it is printed whole.
+	Segments []Part
 	// NoShell leaves the STL out, for bodies that are built of panels or whose
 	// mounts sit on no face.
 	NoShell bool
+	// Print is how the shell is printed, for the bill of parts; without segments it is not
+	// known.
+	Print printing.Plan
+	// Stuffing is the mass in kg to begin with; 0: not known.
+	Stuffing float64
 }
 
 // File is a file to be written.
@@ -34,12 +40,12 @@ type File struct {
 // so here, before anything is written; those errors wrap package shell's.
 func Files(p *timing.Plan, o Options) ([]File, error) {
 	a := p.Array
-	sheets := All(a)
+	sheets := All(p, o)
 	files := []File{
 		{"sheets.pdf", func(w io.Writer) error { return WritePDF(w, a.Name, sheets...) }},
 		{"edges.csv", func(w io.Writer) error { return Edges(w, a) }},
 		{"faces.csv", func(w io.Writer) error { return Faces(w, a) }},
-		{"parts.csv", func(w io.Writer) error { return Parts(w, a) }},
+		{"parts.csv", func(w io.Writer) error { return Parts(w, p, o) }},
 	}
 	for _, s := range sheets {
 		files = append(files, File{s.Name + ".svg", s.WriteSVG})
@@ -61,17 +67,22 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 	return files, nil
 }
 
-// All draws every sheet there is for an array: the picture, the map, tables,
+// All draws every sheet there is for a plan: the picture, the map, tables,
 // templates and the net.
-func All(a *layout.Array) []*Sheet {
+func All(p *timing.Plan, o Options) []*Sheet {
+	a := p.Array
 	out := []*Sheet{Picture(a), Map(a)}
-	out = append(out, Tables(a)...)
+	out = append(out, Tables(p, o)...)
 	out = append(out, Templates(a)...)
 	return append(out, Net(a)...)
 }
 
+// ErrSegment tells of stepped seams that a shell cannot be parted along; the whole can be
+// made all the same.
+var ErrSegment = errors.New("the shell cannot be parted round segment")
+
 // Shells makes the printed shell, whole or in segments.
-func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
+func Shells(a *layout.Array, segments []Part) ([]shell.Mesh, error) {
 	whole, err := shell.Make(a.Body, a.Wall, Holes(a))
 	if err != nil {
 		return nil, err
@@ -80,11 +91,17 @@ func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
 		return []shell.Mesh{whole}, nil
 	}
 	out := make([]shell.Mesh, len(segments))
-	for i, planes := range segments {
-		if id := crossed(a, planes); id != 0 {
+	for i, s := range segments {
+		if len(s.Cells) > 0 {
+			if out[i], err = whole.Cells(s.Cells); err != nil {
+				return nil, fmt.Errorf("%w %d: %w", ErrSegment, i+1, err)
+			}
+			continue
+		}
+		if id := crossed(a, s.Planes); id != 0 {
 			return nil, fmt.Errorf("segment %d: mount %d: %w: a cut goes through it", i+1, id, shell.ErrCutout)
 		}
-		if out[i], err = whole.Part(planes...); err != nil {
+		if out[i], err = whole.Part(s.Planes...); err != nil {
 			return nil, fmt.Errorf("segment %d: %w", i+1, err)
 		}
 	}
@@ -95,15 +112,16 @@ func Shells(a *layout.Array, segments [][]shell.Plane) ([]shell.Mesh, error) {
 // through, 0 for none.
 func crossed(a *layout.Array, planes []shell.Plane) int {
 	for _, m := range a.Mounts {
+		seat := a.Seat(m)
 		for i, p := range planes {
 			across := r3.Sub(p.Normal, r3.Scale(r3.Dot(p.Normal, m.Normal), m.Normal))
 			steep := r3.Norm(across)
-			away := r3.Dot(p.Normal, m.Point) - p.Offset
+			away := r3.Dot(p.Normal, seat) - p.Offset
 			if math.Abs(away) >= a.Driver.CutoutRadius*steep {
 				continue
 			}
 			// The middle of the chord in which the plane meets the cut-out.
-			at := r3.Sub(m.Point, r3.Scale(away/(steep*steep), across))
+			at := r3.Sub(seat, r3.Scale(away/(steep*steep), across))
 			if within(at, planes[:i]) && within(at, planes[i+1:]) {
 				return m.ID
 			}
@@ -126,7 +144,7 @@ func within(p r3.Vec, planes []shell.Plane) bool {
 func Holes(a *layout.Array) []shell.Hole {
 	out := make([]shell.Hole, len(a.Mounts))
 	for i, m := range a.Mounts {
-		h := shell.Hole{ID: m.ID, Point: m.Point, Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
+		h := shell.Hole{ID: m.ID, Point: a.Seat(m), Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
 		if a.Body.IsBall() && r3.Dot(m.Normal, r3.Unit(m.Point)) < leastSquare {
 			h.Seat = 0
 		}

@@ -86,6 +86,15 @@ func ball(t testing.TB) *layout.Array {
 	return a
 }
 
+// parts makes parts of half-spaces.
+func parts(planes [][]shell.Plane) []sheets.Part {
+	out := make([]sheets.Part, len(planes))
+	for i, p := range planes {
+		out[i].Planes = p
+	}
+	return out
+}
+
 func TestFiles(t *testing.T) {
 	large := on(geodesic(t, "octahedron", 3, 0.4))
 	large.Name = "Größe <1> & mehr"
@@ -96,7 +105,7 @@ func TestFiles(t *testing.T) {
 		stl  int
 	}{
 		{"lantern", lantern(t), sheets.Options{}, 1},
-		{"segments", on(geodesic(t, "icosahedron", 2, 0.15)), sheets.Options{Segments: shell.Wedges(1, 0, 0)}, 2},
+		{"segments", on(geodesic(t, "icosahedron", 2, 0.15)), sheets.Options{Segments: parts(shell.Wedges(1, 0, 0))}, 2},
 		{"cube", on(platonic(t, "cube", 0.2)), sheets.Options{}, 1},
 		{"octahedron", large, sheets.Options{NoShell: true}, 0},
 		{"ball", ball(t), sheets.Options{}, 1},
@@ -138,14 +147,14 @@ func TestFiles(t *testing.T) {
 // the front one of a cube, which stands with a face to the front.
 func TestCrossed(t *testing.T) {
 	a := on(platonic(t, "cube", 0.2))
-	_, err := sheets.Shells(a, shell.Wedges(2, 0))
+	_, err := sheets.Shells(a, parts(shell.Wedges(2, 0)))
 	if !errors.Is(err, shell.ErrCutout) || !strings.Contains(err.Error(), "mount 1") {
 		t.Errorf("got %v", err)
 	}
 	// A cube's corners are off the planes at 45 degrees but the top and bottom
 	// mounts are not.
 	a.Mounts = a.Mounts[1:5]
-	parts, err := sheets.Shells(a, shell.Wedges(4, math.Pi/4))
+	parts, err := sheets.Shells(a, parts(shell.Wedges(4, math.Pi/4)))
 	if err != nil || len(parts) != 4 {
 		t.Fatalf("%d parts, %v", len(parts), err)
 	}
@@ -292,7 +301,7 @@ func TestPDFPages(t *testing.T) {
 	if err != nil {
 		t.Skip("pdfinfo is not installed")
 	}
-	all := sheets.All(lantern(t))
+	all := sheets.All(&timing.Plan{Array: lantern(t)}, sheets.Options{})
 	path := filepath.Join(t.TempDir(), "sheets.pdf")
 	var out bytes.Buffer
 	if err := sheets.WritePDF(&out, "A test", all...); err != nil {
@@ -372,10 +381,56 @@ func table(t *testing.T, a *layout.Array, write func(io.Writer, *layout.Array) e
 	return rows[1:]
 }
 
+// TestParts: the bill has what other tables know: the wire of the harness, the cable's
+// copper, volume and mass of each print, the stuffing; and no number that nobody knows.
 func TestParts(t *testing.T) {
-	a := lantern(t)
-	rows := table(t, a, sheets.Parts)
-	if rows[1][0] != "driver" || rows[1][1] != strconv.Itoa(len(a.Mounts)) || rows[2][1] != strconv.Itoa(4*len(a.Mounts)) {
+	d := design.Default()
+	d.Wiring.WireM, d.Wiring.WireMM2 = 5, 0.75
+	a, err := layout.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := timing.Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	segments, err := a.Segments()
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := table(t, a, func(w io.Writer, _ *layout.Array) error {
+		return sheets.Parts(w, p, sheets.Options{Print: segments, Stuffing: 0.0123})
+	})
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v
+	}
+	volume, mass, wire, cables := 0.0, 0.0, 0.0, 0
+	found := map[string][]string{}
+	for _, r := range rows {
+		found[r[0]] = r
+		switch {
+		case strings.HasPrefix(r[0], "segment "):
+			volume, mass = volume+number(r[3]), mass+number(r[4])
+		case strings.HasPrefix(r[0], "wire of channel "):
+			wire, cables = wire+number(r[2]), cables+1
+		}
+	}
+	if len(segments.Segments) < 2 || math.Abs(volume-number(found["shell"][3])) > 1 || math.Abs(mass-number(found["shell"][4])) > 1 || mass < 10 {
+		t.Errorf("%d segments of %g cm3 and %g g; the shell %q", len(segments.Segments), volume, mass, found["shell"])
+	}
+	if want := timing.HarnessLength(timing.Harness(p)); cables != len(p.Channels) || math.Abs(wire-want) > 0.01*float64(cables) || want < 1 {
+		t.Errorf("%g m of wire in %d channels, want %g in %d", wire, cables, want, len(p.Channels))
+	}
+	// Two cores of 0.75 mm2 of copper at 8.96 g/cm3 are 13.44 g for each metre.
+	n := float64(len(p.Channels))
+	if c := found["cable to the amplifier"]; math.Abs(number(c[2])-5*n) > 1e-9 || math.Abs(number(c[4])-13.44*5*n) > 1 {
+		t.Errorf("cable %q", c)
+	}
+	if found["driver"][1] != strconv.Itoa(len(a.Mounts)) || found["screw"][1] != "" || found["stuffing"][4] != "12.3" {
 		t.Errorf("parts %q", rows)
 	}
 }
@@ -396,7 +451,7 @@ func BenchmarkAll(b *testing.B) {
 	a := lantern(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := sheets.WritePDF(io.Discard, a.Name, sheets.All(a)...); err != nil {
+		if err := sheets.WritePDF(io.Discard, a.Name, sheets.All(&timing.Plan{Array: a}, sheets.Options{})...); err != nil {
 			b.Fatal(err)
 		}
 	}

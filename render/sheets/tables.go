@@ -9,6 +9,7 @@ import (
 	"strconv"
 
 	"pappus/layout"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -66,25 +67,6 @@ func areaOf(a *layout.Array, face int) float64 {
 	return sum
 }
 
-// screwsEach is how many screws hold a small driver (common practice).
-const screwsEach = 4
-
-// partRows is the bill of parts.
-func partRows(a *layout.Array) rows {
-	n := len(a.Mounts)
-	d := a.Driver
-	return rows{
-		names: []string{"part", "count", "note"},
-		values: [][]string{
-			{"shell", "1", fmt.Sprintf("%s, radius %s mm, wall %s mm; shell mass left out", a.Body.Name, trimmed(1e3*a.Body.Radius, 2), trimmed(1e3*a.Wall, 2))},
-			{"driver", strconv.Itoa(n), fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm", trimmed(2e3*d.CutoutRadius, 2), trimmed(2e3*d.FlangeRadius, 2), trimmed(d.NominalOhm, 2))},
-			{"screw", strconv.Itoa(screwsEach * n), fmt.Sprintf("%d for each driver, common practice; size by the driver's holes", screwsEach)},
-			{"gasket", strconv.Itoa(n), "one for each driver, where it has none of its own"},
-			{"wire", "", "length not known"},
-		},
-	}
-}
-
 func (t rows) write(w io.Writer) error {
 	out := csv.NewWriter(w)
 	if err := out.WriteAll(append([][]string{t.names}, t.values...)); err != nil {
@@ -101,8 +83,9 @@ func Edges(w io.Writer, a *layout.Array) error { return edgeRows(a).write(w) }
 // Faces writes one row for each class of faces as CSV.
 func Faces(w io.Writer, a *layout.Array) error { return faceRows(a).write(w) }
 
-// Parts writes the bill of parts as CSV.
-func Parts(w io.Writer, a *layout.Array) error { return partRows(a).write(w) }
+// Parts writes the bill of parts as CSV: what there is of each, its length in m, volume in
+// cm3 and mass in g where they are known.
+func Parts(w io.Writer, p *timing.Plan, o Options) error { return partRows(p, o).write(w) }
 
 // block is a table as it stands on a sheet.
 type block struct {
@@ -115,8 +98,9 @@ type block struct {
 
 // Tables draws edges, faces, parts and the body's measures on as many pages as
 // they take.
-func Tables(a *layout.Array) []*Sheet {
-	e, f, p := edgeRows(a), faceRows(a), partRows(a)
+func Tables(plan *timing.Plan, o Options) []*Sheet {
+	a := plan.Array
+	e, f, p := edgeRows(a), faceRows(a), partRows(plan, o)
 	n, w := true, false
 	blocks := []block{
 		{"The body", []string{"", ""}, []float64{70, 120}, []bool{w, w}, bodyRows(a)},
@@ -124,7 +108,8 @@ func Tables(a *layout.Array) []*Sheet {
 			[]float64{16, 18, 28, 32, 34, 26, 20}, []bool{w, n, n, n, n, n, w}, e.values},
 		{"Faces by class", []string{"template", "count", "sides", "area, cm²", "largest circle, mm", "kind", "mounts"},
 			[]float64{20, 16, 16, 24, 36, 16, 62}, []bool{w, n, n, n, n, w, w}, f.values},
-		{"Bill of parts", []string{"part", "count", "note"}, []float64{30, 20, 140}, []bool{w, n, w}, p.values},
+		{"Bill of parts", []string{"part", "count", "length, m", "volume, cm³", "mass, g", "note"},
+			[]float64{34, 16, 22, 26, 20, 72}, []bool{w, n, n, n, n, w}, p.values},
 	}
 	t := tabler{array: a}
 	for _, b := range blocks {

@@ -93,18 +93,23 @@ func enough(h layout.Hollow) int {
 	return int(math.Ceil(float64(h.Vent.Number) * h.Mass / heavy))
 }
 
-// Segments writes one row for each piece that the shell is printed in.
+// Segments writes one row for each piece that the shell is printed in; levels, sectors and
+// azimuths for flat seams alone.
 func Segments(w io.Writer, a *layout.Array, p printing.Plan) error {
-	rows := [][]string{{"segment", "level", "sector", "low_mm", "high_mm", "from_deg", "to_deg",
+	rows := [][]string{{"segment", "seam", "level", "sector", "low_mm", "high_mm", "from_deg", "to_deg",
 		"size_x_mm", "size_y_mm", "size_z_mm", "area_cm2", "volume_cm3", "mass_g", "driver_ids"}}
 	for i, s := range p.Segments {
 		var ids []string
 		for _, m := range s.Mounts {
 			ids = append(ids, strconv.Itoa(a.Mounts[m].ID))
 		}
+		seam, level, sector := "flat", strconv.Itoa(s.Level+1), strconv.Itoa(s.Sector+1)
+		from, to := fixed(s.From*180/math.Pi, 2), fixed(s.To*180/math.Pi, 2)
+		if len(s.Cells) > 0 {
+			seam, level, sector, from, to = "stepped", "", "", "", ""
+		}
 		rows = append(rows, []string{
-			strconv.Itoa(i + 1), strconv.Itoa(s.Level + 1), strconv.Itoa(s.Sector + 1),
-			fixed(1000*s.Low, 2), fixed(1000*s.High, 2), fixed(s.From*180/math.Pi, 2), fixed(s.To*180/math.Pi, 2),
+			strconv.Itoa(i + 1), seam, level, sector, fixed(1000*s.Low, 2), fixed(1000*s.High, 2), from, to,
 			fixed(1000*s.Size.X, 1), fixed(1000*s.Size.Y, 1), fixed(1000*s.Size.Z, 1),
 			fixed(1e4*s.Area, 1), fixed(1e6*s.Volume, 1), fixed(1000*s.Mass, 1), strings.Join(ids, " "),
 		})
@@ -121,5 +126,9 @@ func SegmentWords(p printing.Plan) string {
 	if len(p.Segments) == 1 {
 		return fmt.Sprintf("The shell fits the printer's bed whole; it weighs %.0f g.", 1000*mass)
 	}
-	return fmt.Sprintf("The shell is printed in %d segments, %.0f g together; see segments.csv.", len(p.Segments), 1000*mass)
+	s := fmt.Sprintf("The shell is printed in %d segments, %.0f g together; see segments.csv.", len(p.Segments), 1000*mass)
+	if len(p.Cells) > 0 {
+		s += "\n" + wrap("No flat seam keeps off the cut-outs: the seams go in steps midway between drivers, so print with supports.")
+	}
+	return s
 }

@@ -1,0 +1,69 @@
+package shell_test
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"pappus/layout/body"
+	"pappus/layout/shell"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// octant is the cell of the directions with given signs; open sides face the next octant
+// round z.
+func octant(x, y, z float64, open ...bool) shell.Cell {
+	c := shell.Cell{Open: make([]bool, 3), Sides: []shell.Plane{
+		{Normal: r3.Vec{X: -x}}, {Normal: r3.Vec{Y: -y}}, {Normal: r3.Vec{Z: -z}},
+	}}
+	copy(c.Open, open)
+	return c
+}
+
+// TestCells: an octant of a cube's wall is an eighth of it, two side by side a quarter, and
+// the seam between them is not there.
+func TestCells(t *testing.T) {
+	b, err := body.Platonic("cube", 0.1*math.Sqrt(3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := shell.Make(b, 0.01, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wall := math.Pow(0.2, 3) - math.Pow(0.18, 3)
+	// An octant has three outer squares of 0.1, three inner of 0.09, and three seams, each
+	// a square of 0.1 less one of 0.09.
+	seam := 0.1*0.1 - 0.09*0.09
+	skin := 3 * (0.1*0.1 + 0.09*0.09)
+	for _, c := range []struct {
+		name         string
+		cells        []shell.Cell
+		volume, area float64
+	}{
+		{"one", []shell.Cell{octant(1, 1, 1)}, wall / 8, skin + 3*seam},
+		{"two", []shell.Cell{octant(1, 1, 1, true), octant(-1, 1, 1, true)}, wall / 4, 2*skin + 4*seam},
+		{"four round the axis", []shell.Cell{octant(1, 1, 1, true, true), octant(-1, 1, 1, true, true),
+			octant(1, -1, 1, true, true), octant(-1, -1, 1, true, true)}, wall / 2, 4*skin + 4*seam},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m, err := whole.Cells(c.cells)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := m.Check(); err != nil {
+				t.Error(err)
+			}
+			if math.Abs(m.Volume()/c.volume-1) > 1e-9 || math.Abs(m.Area()/c.area-1) > 1e-9 {
+				t.Errorf("%.12g m3 and %.12g m2, want %.12g and %.12g", m.Volume(), m.Area(), c.volume, c.area)
+			}
+		})
+	}
+	if _, err := whole.Cells(nil); !errors.Is(err, shell.ErrNothingLeft) {
+		t.Errorf("no cell: %v", err)
+	}
+	if _, err := whole.Cells([]shell.Cell{octant(1, 1, 1, true)}); err == nil {
+		t.Error("an open side with nothing beyond is closed")
+	}
+}
