@@ -27,6 +27,7 @@ type Array struct {
 	Print      Print
 	Outline    fit.Driver // of the driver, for what must be kept clear
 	Limits     fit.Limits
+	Fits       []fit.Report // how each mount's driver fits: the one verdict
 	Timing     Timing
 	Wiring     Wiring
 	Protection Protection
@@ -97,7 +98,7 @@ type ResponsePoint struct {
 	Phase     float64 // rad, time factor exp(+i omega t): a delay makes it fall
 }
 
-// Timing names the ways of reckoning that the design chose.
+// Timing names the ways of computing that the design chose.
 type Timing struct {
 	Model    string // sphere, point, baffle
 	DelaysBy string // path, field, straight

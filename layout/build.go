@@ -9,6 +9,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -47,7 +48,7 @@ func Build(d *design.Design) (*Array, error) {
 		Wall:    d.Body.WallMM * mm,
 		Driver:  driver(d.Driver),
 		Outline: outlineOf(d.Driver),
-		Limits:  fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm},
+		Limits:  limitsOf(d),
 		Box: Box{
 			Braces: d.Box.BracesL / 1000, TargetQ: d.Box.TargetQ,
 			VentRadius: d.Box.VentHoleMM / 2 * mm, VentHoles: d.Box.VentHoles, Stuffing: d.Box.StuffingKgM3,
@@ -73,12 +74,14 @@ func Build(d *design.Design) (*Array, error) {
 		a.Body = shell.InOpenAir()
 	}
 	if a.Body.Contains(a.Spot) || a.Body.InBall(a.Spot) {
-		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
+		return nil, fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
 			r3.Norm(a.Spot)), ErrSpotInside)
 	}
-	if a.Mounts, err = mounts(d, whole, shell, a.Driver); err != nil {
+	places, err := place(d, whole, shell)
+	if err != nil {
 		return nil, err
 	}
+	a.Mounts = places.mounts
 	if err := checkPlaces(d, a); err != nil {
 		return nil, err
 	}
@@ -91,7 +94,10 @@ func Build(d *design.Design) (*Array, error) {
 	if err := checkLoad(d, a); err != nil {
 		return nil, err
 	}
-	a.Warnings = fitWarnings(a)
+	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Outline, a.Limits); err != nil {
+		return nil, fault(d, "driver", "", err.Error(), err)
+	}
+	a.Warnings = append(verdict(a, d, whole), leftOut(d, places)...)
 	if a.Channels, err = channels(d, a); err != nil {
 		return nil, err
 	}
@@ -154,6 +160,10 @@ func outlineOf(d design.Driver) fit.Driver {
 		TerminalLength: d.TerminalLengthMM * mm,
 		ScrewRadius:    d.ScrewMM / 2 * mm,
 	}
+}
+
+func limitsOf(d *design.Design) fit.Limits {
+	return fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm}
 }
 
 // processor gives what delays can be set; without a step, one sample.

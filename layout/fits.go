@@ -13,14 +13,10 @@ type Fits struct {
 	Smallest float64
 }
 
-// Fit looks at every mount of an array.
-func (a *Array) Fit() (Fits, error) {
-	mounts := a.fitMounts()
-	reports, err := fit.Check(a.Body, mounts, a.Outline, a.Limits)
-	if err != nil {
-		return Fits{}, err
-	}
-	out := Fits{Reports: reports}
+// Fit looks for the sizes that just fit, beside how those of the design do.
+func (a *Array) Fit() Fits {
+	mounts := fitMounts(a.Mounts)
+	out := Fits{Reports: a.Fits}
 	// That no size fits is an answer, not a fault.
 	if d, err := fit.LargestDriver(a.Body, mounts, a.Outline, a.Limits); err == nil {
 		out.Largest = d
@@ -28,12 +24,12 @@ func (a *Array) Fit() (Fits, error) {
 	if factor, err := fit.SmallestBody(a.Body, mounts, a.Outline, a.Limits); err == nil {
 		out.Smallest = factor * a.Body.Radius
 	}
-	return out, nil
+	return out
 }
 
-func (a *Array) fitMounts() []fit.Mount {
-	out := make([]fit.Mount, len(a.Mounts))
-	for i, m := range a.Mounts {
+func fitMounts(m []Mount) []fit.Mount {
+	out := make([]fit.Mount, len(m))
+	for i, m := range m {
 		out[i] = fit.Mount{Point: m.Point, Normal: m.Normal, Face: m.Face}
 	}
 	return out

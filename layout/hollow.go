@@ -24,7 +24,7 @@ type Hollow struct {
 	Why string
 }
 
-// Hollow reckons the box that the drivers share. Without small-signal values it
+// Hollow computes the box that the drivers share. Without small-signal values it
 // has volumes alone. The error tells of walls or drivers that leave no room.
 func (a *Array) Hollow() (Hollow, error) {
 	var h Hollow

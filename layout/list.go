@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -59,7 +60,7 @@ func listed(d *design.Design, b *body.Body) ([]Mount, error) {
 			if away < 0 {
 				side = "inside"
 			}
-			return nil, table{file: path}.fault(l.line, "x_mm,y_mm,z_mm", fmt.Sprintf(
+			return nil, table{file: path}.fault(l.line, "x_mm,y_mm,z_mm", prose.Sprintf(
 				"the point is %.3g mm %s the body's surface; must be within %.3g mm of it", math.Abs(away)/mm, side, most/mm), ErrBadMount)
 		}
 		if face >= 0 && math.Abs(away) <= mostOnFace*b.Radius && r3.Dot(ps[face].normal, l.Normal) >= leastOnFace {

@@ -7,63 +7,70 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/fit"
 	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// mounts gives the places that carry a driver, numbered. Their faces are those
-// of the shell: the body that is left after the cut.
-func mounts(d *design.Design, whole, shell *body.Body, driver Driver) ([]Mount, error) {
-	zones := keptClear(d, whole, driver)
-	all, err := places(d, whole, driver, zones)
-	if err != nil {
-		return nil, err
-	}
-	total := len(all)
-	above := slices.DeleteFunc(all, func(m Mount) bool { return !clearsCut(shell, m, driver.CutoutRadius) })
-	clear := slices.DeleteFunc(above, func(m Mount) bool { return tooLow(d.Mounts.KeepClearBelowDeg, m.Point) })
-	clear = slices.DeleteFunc(clear, func(m Mount) bool { return !(spread.Zone{Clear: zones}).Contains(r3.Unit(m.Point)) })
-	cut, low := total-len(above), len(above)-len(clear)
+// placed are the mounts of a design, and how many of its places carry none.
+type placed struct {
+	mounts []Mount
+	places int // in all
+	// Left out: below the cut or, of even places, too near it; below the lowest
+	// elevation; in a kept-clear zone.
+	cut, low, kept int
+}
 
-	number(clear, whole.Radius)
+// place gives the places that carry a driver, numbered. Their faces are those
+// of the shell: the body that is left after the cut.
+func place(d *design.Design, whole, shell *body.Body) (placed, error) {
+	var p placed
+	m, err := places(d, whole, shell)
+	if err != nil {
+		return p, err
+	}
+	p.places = len(m)
+	if shell != whole {
+		toShell(m, whole, shell)
+	}
+	if m, err = aboveCut(d, whole, shell, m); err != nil {
+		return p, err
+	}
+	p.cut = p.places - len(m)
+	m = slices.DeleteFunc(m, func(m Mount) bool { return tooLow(d.Mounts.KeepClearBelowDeg, m.Point) })
+	p.low = p.places - p.cut - len(m)
+	zone := spread.Zone{Clear: keptClear(d, whole)}
+	m = slices.DeleteFunc(m, func(m Mount) bool { return !zone.Contains(r3.Unit(m.Point)) })
+	p.kept = p.places - p.cut - p.low - len(m)
+
+	number(m, whole.Radius)
 	for _, id := range d.Mounts.Skip {
-		if id > len(clear) {
-			return nil, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(clear)), ErrNoSuchMount)
+		if id > len(m) {
+			return p, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(m)), ErrNoSuchMount)
 		}
 	}
-	left := slices.DeleteFunc(clear, func(m Mount) bool { return slices.Contains(d.Mounts.Skip, m.ID) })
+	p.mounts = slices.DeleteFunc(m, func(m Mount) bool { return slices.Contains(d.Mounts.Skip, m.ID) })
 
-	if n := len(left); n == 0 {
-		return nil, fault(d, "mounts", "", fmt.Sprintf(
+	if n := len(p.mounts); n == 0 {
+		return p, fault(d, "mounts", "", fmt.Sprintf(
 			"no driver left: of %d places %d are cut away, %d kept clear and %d skipped; must leave at least 1",
-			total, cut, low, len(d.Mounts.Skip)), ErrNoMounts)
+			p.places, p.cut, p.low+p.kept, len(d.Mounts.Skip)), ErrNoMounts)
 	} else if n > design.MaxDrivers {
-		return nil, fault(d, "mounts", "", fmt.Sprintf("%d drivers; must be at most %d", n, design.MaxDrivers), ErrTooManyMounts)
+		return p, fault(d, "mounts", "", fmt.Sprintf("%d drivers; must be at most %d", n, design.MaxDrivers), ErrTooManyMounts)
 	}
-	if shell != whole {
-		toShell(left, whole, shell)
-	}
-	return left, nil
+	return p, nil
 }
 
 // places gives all the places on the whole body, not numbered.
-func places(d *design.Design, whole *body.Body, driver Driver, zones []spread.Cap) ([]Mount, error) {
+func places(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 	switch d.Mounts.On {
 	case "vertices":
 		return onVertices(whole), nil
 	case "edges":
 		return onEdges(whole), nil
 	case "even":
-		zone := spread.Zone{Clear: zones, Fold: d.Mounts.Symmetry}
-		if d.Mounts.Over == "dome" {
-			zone.Clear = append(zone.Clear, spread.Below(domeFloor(d, whole, driver)))
-		}
-		m, err := evenly(whole, d.Mounts.Count, zone)
-		if err != nil {
-			return nil, fault(d, "mounts.count", fmt.Sprint(d.Mounts.Count), err.Error(), err)
-		}
-		return m, nil
+		return even(d, whole, shell)
 	case "list":
 		return listed(d, whole)
 	default:
@@ -71,28 +78,33 @@ func places(d *design.Design, whole *body.Body, driver Driver, zones []spread.Ca
 	}
 }
 
-// keptClear gives the caps that no mount's point may be in: the design's zones,
-// wider by the flange.
-func keptClear(d *design.Design, whole *body.Body, driver Driver) []spread.Cap {
-	flange := math.Atan2(driver.FlangeRadius, whole.BallRadius)
-	var caps []spread.Cap
-	for _, z := range d.Mounts.KeepClear {
-		sinA, cosA := math.Sincos(z.AzimuthDeg * math.Pi / 180)
-		sinE, cosE := math.Sincos(z.ElevationDeg * math.Pi / 180)
-		caps = append(caps, spread.Cap{
-			Axis:      r3.Vec{X: cosE * cosA, Y: cosE * sinA, Z: sinE},
-			HalfAngle: min(z.HalfAngleDeg*math.Pi/180+flange, math.Pi),
-		})
+// aboveCut leaves out the mounts whose cut-out is not all above the cut. Of places
+// that were spread evenly over the whole body, which are the program's own, it leaves
+// out all where the cut or its base is in the driver's way, unless it is everywhere.
+func aboveCut(d *design.Design, whole, shell *body.Body, m []Mount) ([]Mount, error) {
+	cutout := d.Driver.CutoutMM / 2 * mm
+	m = slices.DeleteFunc(m, func(m Mount) bool { return !clearsCut(shell, m, cutout) })
+	if d.Mounts.On != "even" || d.Mounts.Over == "dome" || !shell.IsCut {
+		return m, nil
 	}
-	return caps
-}
-
-// domeFloor gives the height on the unit sphere above which a cut-out on the ball
-// of the body's radius clears the cut.
-func domeFloor(d *design.Design, whole *body.Body, driver Driver) float64 {
-	reach := math.Hypot(whole.Radius, driver.CutoutRadius)
-	lean := math.Atan2(driver.CutoutRadius, whole.Radius)
-	return math.Sin(math.Asin(max(-1, min(1, d.Body.CutHeightMM*mm/reach))) + lean + rounding)
+	top := onBody(whole, []r3.Vec{{Z: 1}})
+	if shell != whole {
+		toShell(top, whole, shell)
+	}
+	off, err := fit.OffBase(shell, fitMounts(append(top, m...)), outlineOf(d.Driver), limitsOf(d))
+	if err != nil {
+		return nil, fault(d, "driver", "", err.Error(), err)
+	}
+	if !off[0] {
+		return m, nil
+	}
+	var free []Mount
+	for i := range m {
+		if off[i+1] {
+			free = append(free, m[i])
+		}
+	}
+	return free, nil
 }
 
 // clearsCut says whether a mount's cut-out is all above the cut plane, or

@@ -4,14 +4,9 @@ import (
 	"math"
 
 	"pappus/layout/body"
-	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// seed begins the search for even places. Any would do; one that stays the same
-// keeps a design the same.
-const seed = 1
 
 // onFaces puts a mount on the centre of each face.
 func onFaces(b *body.Body) []Mount {
@@ -44,32 +39,6 @@ func onEdges(b *body.Body) []Mount {
 		}
 	}
 	return m
-}
-
-// evenly spreads n mounts over the zone of a ball as evenly as can be, and on a
-// body with faces moves each along its direction from the centre to the face
-// there.
-func evenly(b *body.Body, n int, zone spread.Zone) ([]Mount, error) {
-	even := spread.Even
-	if len(zone.Clear) > 0 || zone.Fold > 1 {
-		even = func(n int, seed uint64) ([]r3.Vec, float64, error) { return spread.Within(n, seed, zone) }
-	}
-	points, _, err := even(n, seed)
-	if err != nil {
-		return nil, err
-	}
-	planes := facePlanes(b)
-	m := make([]Mount, n)
-	for i, p := range points {
-		if b.IsBall() {
-			m[i] = Mount{Point: r3.Scale(b.Radius, p), Normal: p, Face: -1}
-			continue
-		}
-		face := planes.towards(p)
-		f := planes[face]
-		m[i] = Mount{Point: r3.Scale(f.distance/r3.Dot(f.normal, p), p), Normal: f.normal, Face: face}
-	}
-	return m, nil
 }
 
 // plane is a face's: the points p with p.normal = distance. The sides are the

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // responseColumns are those of a driver's measured response. Phase may be
@@ -51,7 +52,7 @@ func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
 		return nil, err
 	}
 	if low, high := out[0].Frequency, out[len(out)-1].Frequency; high <= coveredLow || low >= coveredHigh {
-		return nil, t.fault(0, "", fmt.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
+		return nil, t.fault(0, "", prose.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
 			low, high, coveredLow, coveredHigh), ErrBadResponse)
 	}
 	return out, nil
@@ -67,8 +68,8 @@ func rising[T any](t table, data []byte, point func(v []float64) T) ([]T, error)
 			return t.fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), ErrBadResponse)
 		}
 		if v[0] <= last {
-			e := t.fault(line, t.columns[0].name, fmt.Sprintf("must be above the one before, %.10g", last), ErrBadResponse)
-			e.Value = fmt.Sprintf("%.10g", v[0])
+			e := t.fault(line, t.columns[0].name, prose.Sprintf("must be above the one before, %.10g", last), ErrBadResponse)
+			e.Value = prose.Sprintf("%.10g", v[0])
 			return e
 		}
 		last = v[0]

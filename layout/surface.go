@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -68,7 +69,7 @@ func (a *Array) gap() float64 {
 // the room.
 func checkPlaces(d *design.Design, a *Array) error {
 	if s := a.Surface; !s.Above(a.Spot) {
-		return fault(d, "spot.z_m", fmt.Sprint(d.Spot.ZM), fmt.Sprintf(
+		return fault(d, "spot.z_m", fmt.Sprint(d.Spot.ZM), prose.Sprintf(
 			"the listening spot is below the surface; must be at least %.4g", s.Height), ErrBelowSurface)
 	}
 	if !a.Room.Contains(a.Spot) {
@@ -76,7 +77,7 @@ func checkPlaces(d *design.Design, a *Array) error {
 	}
 	for _, m := range a.Mounts {
 		if !a.Surface.Above(m.Point) {
-			return fault(d, "mounts", "", fmt.Sprintf("driver %d is %.3g mm below the surface; must be above it",
+			return fault(d, "mounts", "", prose.Sprintf("driver %d is %.3g mm below the surface; must be above it",
 				m.ID, (a.Surface.Height-m.Point.Z)/mm), ErrBelowSurface)
 		}
 		if !a.Room.Contains(m.Point) {

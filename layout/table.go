@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // table is a CSV file of numbers that a design names. Its first line holds the
@@ -75,7 +76,7 @@ func (t table) numbers(dst []float64, line int, row []string) error {
 		}
 		// Written so that NaN fails.
 		if !(err == nil && n >= c.low && n <= c.high) {
-			e := t.fault(line, c.name, fmt.Sprintf("must be a number from %.10g to %.10g", c.low, c.high), kind)
+			e := t.fault(line, c.name, prose.Sprintf("must be a number from %.10g to %.10g", c.low, c.high), kind)
 			e.Value = short(s)
 			return e
 		}

@@ -5,96 +5,9 @@ import (
 	"math"
 
 	"pappus/layout/advice"
-	"pappus/layout/fit"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// fitWarnings says what does not fit, one finding for each kind.
-func fitWarnings(a *Array) []advice.Finding {
-	var out []advice.Finding
-	for _, check := range []func(*Array) (advice.Finding, bool){touching, overhanging, tooDeep} {
-		if f, found := check(a); found {
-			out = append(out, f)
-		}
-	}
-	return out
-}
-
-// visible is the least length in m that is worth a word: what a saw or a
-// printer cannot keep.
-const visible = 0.05 * mm
-
-// touching speaks of flanges that touch or overlap.
-func touching(a *Array) (f advice.Finding, found bool) {
-	points, normals := make([]r3.Vec, len(a.Mounts)), make([]r3.Vec, len(a.Mounts))
-	for i, m := range a.Mounts {
-		points[i], normals[i] = m.Point, m.Normal
-	}
-	pairs := fit.Flanges(points, normals, a.Driver.FlangeRadius)
-	if len(pairs) == 0 {
-		return f, false
-	}
-	worst := fit.Pair{Gap: math.Inf(1)}
-	for _, p := range pairs {
-		if p.Gap < worst.Gap-visible {
-			worst = p
-		}
-	}
-	return advice.Finding{Code: "flanges_overlap", Rank: advice.Misfit,
-		What: fmt.Sprintf("%s; drivers %d and %d most, by %.1f mm",
-			count(len(pairs), "pair of flanges overlaps", "pairs of flanges overlap"), a.Mounts[worst.A].ID, a.Mounts[worst.B].ID, -worst.Gap/mm),
-		Cure: "take a smaller flange, a larger body or fewer drivers"}, true
-}
-
-// overhanging speaks of flanges that reach beyond their face.
-func overhanging(a *Array) (f advice.Finding, found bool) {
-	n, worst, most := 0, 0, 0.0
-	for _, m := range a.Mounts {
-		if m.Face < 0 {
-			continue
-		}
-		over := fit.Overhang(a.Body, m.Face, m.Point, a.Driver.FlangeRadius)
-		if over < visible {
-			continue
-		}
-		if n++; over > most+visible {
-			worst, most = m.ID, over
-		}
-	}
-	if n == 0 {
-		return f, false
-	}
-	return advice.Finding{Code: "flanges_overhang", Rank: advice.Misfit,
-		What: fmt.Sprintf("%s over the edge of the face; driver %d most, by %.1f mm", count(n, "flange reaches", "flanges reach"), worst, most/mm),
-		Cure: "take a smaller flange or a larger body"}, true
-}
-
-// tooDeep speaks of drivers that are deeper than the body. It is a rough check:
-// the axis of a driver must not pass the body's middle or the cut.
-func tooDeep(a *Array) (f advice.Finding, found bool) {
-	n, worst, least := 0, 0, math.Inf(1)
-	for _, m := range a.Mounts {
-		room := r3.Norm(m.Point)
-		if a.Body.IsCut && m.Normal.Z > rounding {
-			room = min(room, (m.Point.Z-a.Body.Cut)/m.Normal.Z)
-		}
-		if a.Driver.Depth <= room+visible {
-			continue
-		}
-		if n++; room < least-visible {
-			worst, least = m.ID, room
-		}
-	}
-	if n == 0 {
-		return f, false
-	}
-	return advice.Finding{Code: "drivers_too_deep", Rank: advice.Misfit,
-		What: fmt.Sprintf("%s deeper than the body allows; driver %d most, which needs %.1f mm behind its flange and has about %.1f",
-			count(n, "driver is", "drivers are"), worst, a.Driver.Depth/mm, least/mm),
-		Cure: "take a shallower driver or a larger body"}, true
-}
 
 // wiringWarnings says what the amplifier will not like.
 func wiringWarnings(a *Array) []advice.Finding {
@@ -146,8 +59,8 @@ func CrossoverWarning(w Woofer, hz float64, what string) (f advice.Finding, foun
 		return f, false
 	}
 	return advice.Finding{Code: "crossover_low", Rank: advice.Cost,
-		What: fmt.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer", w.Crossover, what, hz),
-		Cure: fmt.Sprintf("set it to %.3g Hz or above, an octave higher", 2*hz)}, true
+		What: prose.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer", w.Crossover, what, hz),
+		Cure: prose.Sprintf("set it to %.3g Hz or above, an octave higher", 2*hz)}, true
 }
 
 // count writes a number with its noun.

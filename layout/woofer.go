@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -26,9 +27,9 @@ func checkWoofer(d *design.Design, a *Array) error {
 	case !w.Present:
 		return nil
 	case a.Body.Contains(w.At):
-		return fault(d, "woofer", "", fmt.Sprintf("the woofer is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(w.At)), ErrWooferInside)
+		return fault(d, "woofer", "", prose.Sprintf("the woofer is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(w.At)), ErrWooferInside)
 	case !a.Surface.Above(w.At):
-		return fault(d, "woofer.z_m", fmt.Sprint(d.Woofer.ZM), fmt.Sprintf(
+		return fault(d, "woofer.z_m", fmt.Sprint(d.Woofer.ZM), prose.Sprintf(
 			"the woofer is below the surface; must be at least %.4g, or give a [room] in place of the surface", a.Surface.Height), ErrBelowSurface)
 	case !a.Room.Contains(w.At):
 		return fault(d, "woofer", "", "the woofer is outside the room; must be inside", ErrOutsideRoom)

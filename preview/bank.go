@@ -2,12 +2,12 @@ package preview
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"runtime"
 	"sync"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/dsp/fourier"
@@ -32,7 +32,7 @@ type bank struct {
 	early  int           // samples of driver before its time 0
 }
 
-// newBanks reckons what a listener hears along a way that has been checked, a bank
+// newBanks computes what a listener hears along a way that has been checked, a bank
 // for each case.
 func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
 	room := p.Array
@@ -40,7 +40,7 @@ func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases 
 	hop := way.hop(p, dry, rate)
 	step := float64(hop) / float64(rate)
 	if way.Seconds() > mostSteps*step {
-		return nil, fmt.Errorf("%w: %.3g s, at most %.1f s are possible", ErrWay, way.Seconds(), mostSteps*step)
+		return nil, prose.Errorf("%w: %.3g s, at most %.1f s are possible", ErrWay, way.Seconds(), mostSteps*step)
 	}
 	places := make([]r3.Vec, int(math.Ceil(way.Seconds()/step))+1)
 	for j := range places {
@@ -112,7 +112,7 @@ func drive(p *timing.Plan, rate int) (response []float64, early int) {
 	return sequence(p.DriverResponse(nil, frequency), frequency, first, n, rate), early
 }
 
-// fill reckons all steps of all banks, on all cores, until ctx ends.
+// fill computes all steps of all banks, on all cores, until ctx ends.
 func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
 	size := transformFor(length + 2*banks[0].hop)
 	workers := runtime.GOMAXPROCS(0)

@@ -177,7 +177,7 @@ func BenchmarkTwoEars(b *testing.B) {
 	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "x_real_time")
 }
 
-// What both ears hear of such a dome, reckoned once.
+// What both ears hear of such a dome, computed once.
 func BenchmarkResponse(b *testing.B) {
 	p := sixty(b)
 	b.ReportAllocs()

@@ -1,9 +1,8 @@
 package preview
 
 import (
-	"fmt"
-
 	"pappus/layout"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -22,7 +21,7 @@ func reach(a *layout.Array, places ...r3.Vec) error {
 			err = layout.ErrSpotInside
 		}
 		if err != nil {
-			return fmt.Errorf("at %.3g, %.3g, %.3g m: %w", at.X, at.Y, at.Z, err)
+			return prose.Errorf("at %.3g, %.3g, %.3g m: %w", at.X, at.Y, at.Z, err)
 		}
 	}
 	return nil

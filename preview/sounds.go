@@ -38,7 +38,7 @@ func (s Sound) Streamer() beep.Streamer {
 // as NewSet does it, and each is convolved but once.
 func Sounds(p *timing.Plan, rate int) ([]Sound, error) {
 	if rate < 8000 || rate > 384000 {
-		return nil, fmt.Errorf("preview: %d samples a second, 8000 to 384000 are possible", rate)
+		return nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
 	}
 	responses, err := Listener{}.Responses(p, plain(Written), rate)
 	if err != nil {

@@ -109,7 +109,7 @@ func (w *walker) Stream(samples [][2]float64) (n int, ok bool) {
 // Err is the source's.
 func (w *walker) Err() error { return w.src.Err() }
 
-// next reckons one more step and reports whether there was one. Step j of the source
+// next computes one more step and reports whether there was one. Step j of the source
 // runs to the sample (j+1) hop and makes those from (j-1) hop ready.
 func (w *walker) next() bool {
 	w.given += w.read()

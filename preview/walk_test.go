@@ -310,7 +310,7 @@ func TestWalkAllocatesNothing(t *testing.T) {
 }
 
 // A dome of 60 drivers heard with two ears by who walks past it, a second at a
-// time, the steps reckoned beforehand.
+// time, the steps computed beforehand.
 func BenchmarkWalk(b *testing.B) {
 	w := newTestBank(b, sixty(b), Listener{TwoEars: true}, past, timing.Aligned)
 	s := w.through(programme.Pink(rate).Streamer())

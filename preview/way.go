@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -49,9 +50,9 @@ func (w Way) check() (Way, error) {
 	case len(w.Places) == 0:
 		return w, fmt.Errorf("%w: no places", ErrWay)
 	case !(w.Speed >= slowest && w.Speed <= fastest):
-		return w, fmt.Errorf("%w: %g m/s, %g to %g are possible", ErrWay, w.Speed, slowest, fastest)
+		return w, prose.Errorf("%w: %g m/s, %g to %g are possible", ErrWay, w.Speed, slowest, fastest)
 	case !(w.Wait >= 0) || math.IsInf(w.Wait, 0):
-		return w, fmt.Errorf("%w: %g s to stand, 0 or more are possible", ErrWay, w.Wait)
+		return w, prose.Errorf("%w: %g s to stand, 0 or more are possible", ErrWay, w.Wait)
 	case math.IsNaN(w.length()) || math.IsInf(w.length(), 0):
 		return w, fmt.Errorf("%w: a place is no number", ErrWay)
 	}

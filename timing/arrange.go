@@ -2,11 +2,11 @@ package timing
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -95,7 +95,7 @@ func (o *Option) power(bank impedance.Bank, curve impedance.Curve, volt float64)
 func (o *Option) refuse(leastOhm, minimum float64) error {
 	err := o.Check(leastOhm, minimum)
 	if err != nil && o.DCOhm >= minimum {
-		return fmt.Errorf("timing: %w: %s come down to %.3g ohm at %.0f Hz, the minimum is %.3g ohm; it can overheat and fail",
+		return prose.Errorf("%w: %s come down to %.3g ohm at %.0f Hz, the minimum is %.3g ohm; it can overheat and fail",
 			wiring.ErrLoad, o.Arrangement, o.LowestOhm, o.LowestHz, minimum)
 	}
 	return err
@@ -112,13 +112,13 @@ func (p *Plan) WireAdvice() string {
 	for _, c := range p.Channels {
 		lowest, most = min(lowest, c.DCOhm), max(most, c.Bank.WireLoss)
 	}
-	text := fmt.Sprintf("%.3g m of %.3g mm2 to the body is %.2f ohm out and back and takes up to %.2f dB off", w.WireLength, 1e6*w.WireSection, p.wireOhm(), most)
+	text := prose.Sprintf("%.3g m of %.3g mm2 to the body is %.2f ohm out and back and takes up to %.2f dB off", w.WireLength, 1e6*w.WireSection, p.wireOhm(), most)
 	section, gauge, err := wiring.LeastSection(w.WireLength, 20, lowest, wireBearable)
 	switch {
 	case errors.Is(err, wiring.ErrValue):
-		return text + fmt.Sprintf("; no wire of up to 16 mm2 keeps that under %g dB: come nearer.", wireBearable)
+		return text + prose.Sprintf("; no wire of up to 16 mm2 keeps that under %g dB: come nearer.", wireBearable)
 	case err != nil:
 		return text + "."
 	}
-	return text + fmt.Sprintf("; %.3g mm2 (IEC 60228) or gauge %d (ASTM B258) keeps it under %g dB.", 1e6*section, gauge, wireBearable)
+	return text + prose.Sprintf("; %.3g mm2 (IEC 60228) or gauge %d (ASTM B258) keeps it under %g dB.", 1e6*section, gauge, wireBearable)
 }

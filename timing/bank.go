@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout/advice"
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -220,7 +221,7 @@ func (plan *Plan) hot() {
 	}
 	if c := plan.Channels[worst]; c.Bank.DriverWatt > rating {
 		plan.warn(advice.Finding{Code: "driver_power", Rank: advice.Danger,
-			What: fmt.Sprintf("at %.4g V a tone gives a driver of channel %d %.3g W, and it stands for %.3g W long; its coil can burn",
+			What: prose.Sprintf("at %.4g V a tone gives a driver of channel %d %.3g W, and it stands for %.3g W long; its coil can burn",
 				c.Bank.Volt, c.ID, c.Bank.DriverWatt, rating),
 			Cure: "lower the voltage"})
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/timing/exposure"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -45,10 +46,10 @@ func (plan *Plan) caution() error {
 	f := advice.Finding{Code: "hearing", Rank: advice.Caution, Cure: "begin quietly, and turn it down for children"}
 	switch volt := plan.Array.Wiring.Voltage; {
 	case g.Level >= exposure.Limit:
-		f.What = fmt.Sprintf("%spink noise of %.4g V comes to %.0f dB(A) at the spot and a tone to %.0f dB; NIOSH (98-126) allows %s of the noise a day to grown-ups at work, and much less is right for children",
+		f.What = prose.Sprintf("%spink noise of %.4g V comes to %.0f dB(A) at the spot and a tone to %.0f dB; NIOSH (98-126) allows %s of the noise a day to grown-ups at work, and much less is right for children",
 			with, volt, g.Level, tone, lasting(g.Hours))
 	case tone >= exposure.Limit:
-		f.What = fmt.Sprintf("%sa tone of %.4g V comes to %.0f dB at the spot; long above %.0f dB(A) hurts hearing, children's first", with, volt, tone, exposure.Limit)
+		f.What = prose.Sprintf("%sa tone of %.4g V comes to %.0f dB at the spot; long above %.0f dB(A) hurts hearing, children's first", with, volt, tone, exposure.Limit)
 	default:
 		return nil
 	}
@@ -81,11 +82,11 @@ func lasting(hours float64) string {
 	case hours == 0:
 		return "no time at all"
 	case hours < 1.0/60:
-		return fmt.Sprintf("%.2g seconds", 3600*hours)
+		return prose.Sprintf("%.2g seconds", 3600*hours)
 	case hours < 1:
-		return fmt.Sprintf("%.2g minutes", 60*hours)
+		return prose.Sprintf("%.2g minutes", 60*hours)
 	}
-	return fmt.Sprintf("%.2g hours", hours)
+	return prose.Sprintf("%.2g hours", hours)
 }
 
 // ballNote says which ball stands for the body.
@@ -110,7 +111,7 @@ func (plan *Plan) Notes() []string {
 	}
 	switch {
 	case a.Room.Present:
-		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %d times; polars leave the room out.", a.Room.Order))
+		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %s; polars leave the room out.", prose.Count(a.Room.Order, "time", "times")))
 	case a.Surface.Present && a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0:
 		notes = append(notes, "The surface below mirrors the sound, exact for half a ball that stands on it.")
 	case a.Surface.Present:

@@ -1,11 +1,11 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 
 	"pappus/layout"
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -109,7 +109,7 @@ func (p *Planner) channels(plan *Plan, time, weight []float64) ([]Channel, error
 		groups = each(len(a.Mounts))
 		if !plan.canWire(1) {
 			plan.warn(advice.Finding{Code: "load_too_low", Rank: advice.Danger,
-				What: fmt.Sprintf("one channel for each driver is for comparison only: %.3g ohm is below the amplifier's %g ohm, and it can overheat",
+				What: prose.Sprintf("one channel for each driver is for comparison only: %.3g ohm is below the amplifier's %g ohm, and it can overheat",
 					a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
 				Cure: "do not connect it so; set channels under [wiring]"})
 		}

@@ -1,11 +1,11 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
 	"strings"
 
+	"pappus/layout/prose"
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
 	"pappus/timing/split"
@@ -211,7 +211,7 @@ func (plan *Plan) Knees() (smear, onset int) {
 // to a line.
 func (plan *Plan) CountSentence() string {
 	if len(plan.Counts) == 0 {
-		return fmt.Sprintf("No number of channels can be wired at or above the amplifier's %g ohm.", plan.Array.Wiring.MinimumLoad)
+		return prose.Sprintf("No number of channels can be wired at or above the amplifier's %g ohm.", plan.Array.Wiring.MinimumLoad)
 	}
 	smear, onset := plan.curves()
 	return strings.Join(channelcount.Sentences(smear, onset, plan.countsEnd()), "\n")
@@ -224,8 +224,8 @@ func (plan *Plan) countsEnd() string {
 	case n == len(plan.Array.Mounts):
 		return ""
 	case n < mostCounts:
-		return fmt.Sprintf("with more, a channel has fewer than %d drivers and loads the amplifier below its %g ohm",
-			plan.leastDrivers(), plan.Array.Wiring.MinimumLoad)
+		return prose.Sprintf("with more, a channel has fewer than %s and loads the amplifier below its %g ohm",
+			prose.Count(plan.leastDrivers(), "driver", "drivers"), plan.Array.Wiring.MinimumLoad)
 	}
 	return "more were not looked at"
 }

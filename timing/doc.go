@@ -1,4 +1,4 @@
-// Package timing reckons what an array sounds like from a place in the room:
+// Package timing computes what an array sounds like from a place in the room:
 // when each driver is heard, which delay brings it into step, and what the sum
 // then is at the listening spot, round it and all over the room.
 //

@@ -1,10 +1,10 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 	"pappus/timing/measure"
 )
@@ -159,7 +159,7 @@ func (plan *Plan) FrontSentence() string {
 	if len(plan.Front) == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("The best splits into %d channels with strings of so many drivers at most. The rule takes the loudest that costs no octave in step from 500 Hz to 8 kHz more than %g dB against the least smear, and of some as loud within %g dB the one with the least smear",
+	text := prose.Sprintf("The best splits into %d channels with strings of so many drivers at most. The rule takes the loudest that costs no octave in step from 500 Hz to 8 kHz more than %g dB against the least smear, and of some as loud within %g dB the one with the least smear",
 		len(plan.Channels), worthOctave, asLoud)
 	for _, f := range plan.Front {
 		if f.Chosen && f.Rule {

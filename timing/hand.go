@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 )
 
 // farUnequal is by how many dB the drivers of channels laid out by hand may
@@ -80,7 +81,7 @@ func (plan *Plan) unequal() {
 		}
 	}
 	plan.warn(advice.Finding{Code: "powers_unequal", Rank: advice.Cost,
-		What: fmt.Sprintf("each driver of channel %d gets %.3g times the power of one of channel %d, and is %.1f dB louder",
+		What: prose.Sprintf("each driver of channel %d gets %.3g times the power of one of channel %d, and is %.1f dB louder",
 			plan.Channels[high].ID, math.Pow(10, apart/10), plan.Channels[low].ID, apart),
 		Cure: "for drivers all as loud set gain_db to " + strings.Join(gains, ", ")})
 }

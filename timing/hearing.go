@@ -1,10 +1,10 @@
 package timing
 
 import (
-	"fmt"
 	"sync"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -23,7 +23,7 @@ type Listening struct {
 	Woofer *Woofer
 }
 
-// Hearing reckons what is heard of a plan at places in the room, in several cases
+// Hearing computes what is heard of a plan at places in the room, in several cases
 // at once. It may be used from several goroutines.
 type Hearing struct {
 	plan   *Plan
@@ -60,7 +60,7 @@ type ear struct {
 func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
 	for _, at := range places {
 		if outOfReach(p.Array, at) {
-			return nil, fmt.Errorf("timing: (%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, layout.ErrSpotInside)
+			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, layout.ErrSpotInside)
 		}
 	}
 	s := p.scene(l.Dry, frequency)

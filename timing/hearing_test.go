@@ -234,7 +234,7 @@ func TestEarsInARoom(t *testing.T) {
 	}
 }
 
-// TestTableOfPlaces: what is looked up for many places is what is reckoned for
+// TestTableOfPlaces: what is looked up for many places is what is computed for
 // one. The parts agree within 0.05 dB and 1 degree at worst; their sum over many
 // drivers to 0.2 percent of the louder ear.
 func TestTableOfPlaces(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 )
 
 // Held is how channels with long strings hold the others down. Voltage divides along
@@ -83,8 +84,8 @@ func (h Held) finding() advice.Finding {
 		who, has = "channels "+strings.Join(names[:last], ", ")+" and "+names[last]+" hold", "they have"
 	}
 	f := advice.Finding{Code: "strings_hold_down", Rank: advice.Cost,
-		What: fmt.Sprintf("%s the others down by up to %.1f dB, since %s strings of %d drivers, which share the voltage, and every driver is to get as much",
-			who, h.By, has, h.Series),
+		What: fmt.Sprintf("%s the others down by up to %.1f dB, since %s strings of %s, which share the voltage, and every driver is to get as much",
+			who, h.By, has, prose.Count(h.Series, "driver", "drivers")),
 		Cure: "take another number of channels, or another split"}
 	if h.Cure > 0 {
 		f.Cure = fmt.Sprintf("leave longest_string under [wiring] out; strings are then of up to %d, which gives the spot %.1f dB more at the same voltage, and the smear becomes %.1f us, from %.1f",

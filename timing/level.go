@@ -87,7 +87,7 @@ func Level(p *Plan) (Levelling, error) {
 	low := p.levelFrom()
 	high := min(levelHigh, nearHalf*p.Array.Processor.Rate)
 	if low > high/math.Exp2(leastOctaves) {
-		return Levelling{}, fmt.Errorf("timing: %w: little is left above %.0f Hz", equaliser.ErrCurve, low)
+		return Levelling{}, fmt.Errorf("%w: little is left above %.0f Hz", equaliser.ErrCurve, low)
 	}
 	frequency := make([]float64, levelCount)
 	band.Log(frequency, low, high)
@@ -104,7 +104,7 @@ func Level(p *Plan) (Levelling, error) {
 	out.Before = band.Smooth(nil, frequency, level, levelSmooth)
 	mean := levelMean(out.Before, care)
 	if math.IsNaN(mean) {
-		return Levelling{}, fmt.Errorf("timing: %w: all of it is out of step", equaliser.ErrCurve)
+		return Levelling{}, fmt.Errorf("%w: all of it is out of step", equaliser.ErrCurve)
 	}
 	target := make([]float64, levelCount)
 	for f := range target {
@@ -113,7 +113,7 @@ func Level(p *Plan) (Levelling, error) {
 	out.Error = p.errorBand(frequency)
 	fit, err := equaliser.Fit(frequency, beyond(out.Before, mean, out.Error), target, care, p.Array.Processor.Rate, p.levelLimits(low, out.top()))
 	if err != nil {
-		return Levelling{}, fmt.Errorf("timing: %w", err)
+		return Levelling{}, err
 	}
 	out.Sections, out.Target, out.After = fit.Sections, mean, make([]float64, levelCount)
 	sum, n := 0.0, 0.0

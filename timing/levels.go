@@ -10,7 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Levels reckons band levels over a slice, fast enough to follow a spot that is
+// Levels computes band levels over a slice, fast enough to follow a spot that is
 // being moved: it keeps the radiation table and fills levels alone.
 type Levels struct {
 	slice  Slice

@@ -1,7 +1,6 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
 
@@ -51,7 +50,7 @@ func (l Levelling) Boost() float64 {
 func (l Levelling) Correction(rate float64) (Correction, error) {
 	chain, err := equaliser.Chain(l.Sections, rate)
 	if err != nil {
-		return Correction{}, fmt.Errorf("timing: %w", err)
+		return Correction{}, err
 	}
 	out := Correction{Rate: rate}
 	for i, s := range l.Sections {
@@ -75,7 +74,7 @@ func taps(chain biquad.Chain, rate float64, design func(int, []float64) ([]float
 		size := magnitudes(chain, rate, fineTaps*n)
 		h, err := design(n-fewer, size)
 		if err != nil {
-			return Taps{}, fmt.Errorf("timing: %w", err)
+			return Taps{}, err
 		}
 		if off := offBy(h, size, rate); off <= nearTaps || n == mostTaps {
 			return Taps{Samples: h, Off: off}, nil

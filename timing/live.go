@@ -18,14 +18,14 @@ const (
 	LiveLevel       Quantity = iota // dB in one octave, with the delays, echoes in it
 	LiveSummingLoss                 // dB in one octave, by energy, 0 or above, of the direct sound
 	LiveSmear                       // s, of the direct sound
-	LiveCombOnset                   // Hz, of the direct sound, +Inf where there is none up to the highest reckoned
+	LiveCombOnset                   // Hz, of the direct sound, +Inf where there is none up to the highest computed
 )
 
 // liveMost is the most that a live map keeps, in bytes. One that would need more
 // hears the drivers afresh for every plan.
 const liveMost = 24 << 20
 
-// Live reckons one quantity over a slice for one plan of an array after another,
+// Live computes one quantity over a slice for one plan of an array after another,
 // as while the listening spot is being moved. What each driver gives in each cell
 // does not change with the spot, so it is kept: what is left for each plan is the
 // sum. It is for one goroutine.
@@ -118,7 +118,7 @@ func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, 
 	return l, ctx.Err()
 }
 
-// liveFrequencies returns the frequencies in Hz that a quantity is reckoned from.
+// liveFrequencies returns the frequencies in Hz that a quantity is computed from.
 func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 	if q == LiveLevel || q == LiveSummingLoss {
 		return band.Frequencies([]float64{centre}, 1, perOctave)

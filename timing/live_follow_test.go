@@ -24,7 +24,7 @@ func inRoom(t testing.TB) *layout.Array {
 	return a
 }
 
-// What is looked up is what is reckoned, but for the table's error: delays and
+// What is looked up is what is computed, but for the table's error: delays and
 // paths are the same, levels within twice 0.05 dB where the drivers do not cancel.
 func TestFollowIsMove(t *testing.T) {
 	exact, err := timing.NewPlanner(inRoom(t))

@@ -86,7 +86,7 @@ type Response struct {
 type Measures struct {
 	Smear     float64 // s, energy-weighted RMS spread of the arrivals
 	Spread    float64 // s, latest arrival less earliest
-	CombOnset float64 // Hz, lowest frequency with a summing loss of 3 dB; +Inf: none up to the highest reckoned
+	CombOnset float64 // Hz, lowest frequency with a summing loss of 3 dB; +Inf: none up to the highest computed
 }
 
 // Polar is the level round a circle through the listening spot, for each
@@ -114,5 +114,5 @@ type Coverage struct {
 	Band      []float64   // Hz, exact octave centres
 	Level     [][]float64 // [band][cell] dB, with the delays, echoes in it
 	Smear     []float64   // s, of the direct sound, with the delays
-	CombOnset []float64   // Hz, of the direct sound, +Inf where there is none up to the highest reckoned
+	CombOnset []float64   // Hz, of the direct sound, +Inf where there is none up to the highest computed
 }

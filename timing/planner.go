@@ -1,7 +1,6 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -90,11 +89,11 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	}
 	var err error
 	if p.late, err = newLate(a, p.speed); err != nil {
-		return nil, fmt.Errorf("timing: %w", err)
+		return nil, err
 	}
 	driver, err := driverResponse(a.Driver)
 	if err != nil {
-		return nil, fmt.Errorf("timing: %w", err)
+		return nil, err
 	}
 	response := make([]complex128, responseCount)
 	driver.Fill(response, frequency)
@@ -113,7 +112,7 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 // that does not exist, crossover.ErrFilter.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
-		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
+		return nil, layout.ErrSpotInside
 	}
 	direct, echoes, err := p.fieldsAt(spot)
 	if err != nil {

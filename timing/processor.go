@@ -1,9 +1,9 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 
+	"pappus/layout/prose"
 	"pappus/timing/biquad"
 	"pappus/timing/crossover"
 	"pappus/timing/equaliser"
@@ -107,7 +107,7 @@ func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) 
 	if high := p.Protection.HighPass(); high.Corner() > 0 {
 		var err error
 		if out, err = sectionsOf(high, "", rate); err != nil {
-			return nil, fmt.Errorf("timing: processor.rate_hz = %g: %w", rate, err)
+			return nil, prose.Errorf("processor.rate_hz = %g: %w", rate, err)
 		}
 	}
 	chain, err := equaliser.Chain(sections, rate)

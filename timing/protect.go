@@ -7,6 +7,7 @@ import (
 	"math/cmplx"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/timing/crossover"
 	"pappus/timing/excursion"
 )
@@ -100,10 +101,10 @@ func (p *Planner) protect(plan *Plan) error {
 	}
 	family, ok := families[g.Family]
 	if !ok {
-		return fmt.Errorf("timing: %w: family %q", crossover.ErrFilter, g.Family)
+		return fmt.Errorf("%w: family %q", crossover.ErrFilter, g.Family)
 	}
 	if _, err := crossover.New(crossover.HighPass, family, g.Order, max(g.Corner, 1)); err != nil {
-		return fmt.Errorf("timing: %w", err)
+		return err
 	}
 	cone, known := plan.cone()
 	if !known || !(g.Reach > 0) || !(g.Volt > 0) {
@@ -123,7 +124,7 @@ func (plan *Plan) corner(least leastCorner) {
 	if least.err != nil {
 		if errors.Is(least.err, excursion.ErrCorner) {
 			plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-				What: fmt.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", g.Volt, 1000*g.Reach),
+				What: prose.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", g.Volt, 1000*g.Reach),
 				Cure: "lower the voltage"})
 		}
 		return
@@ -134,8 +135,8 @@ func (plan *Plan) corner(least leastCorner) {
 		g.Corner = least.hz
 	case g.Corner < least.hz:
 		plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-			What: fmt.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", g.Corner, g.Volt, 1000*g.Reach),
-			Cure: fmt.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(least.hz))})
+			What: prose.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", g.Corner, g.Volt, 1000*g.Reach),
+			Cure: prose.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(least.hz))})
 	}
 }
 

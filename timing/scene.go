@@ -167,7 +167,7 @@ func (s scene) model(near, far float64) (radiate.Field, error) {
 	case sphereModel:
 		return radiate.Sphere(s.medium, coneCap(s.array), s.array.Body.BallCentre, near, far)
 	}
-	return nil, fmt.Errorf("timing: no model is called %q", s.array.Timing.Model)
+	return nil, fmt.Errorf("no model is called %q", s.array.Timing.Model)
 }
 
 // coneCap returns the cap that stands for a driver's cone on the ball of the

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 	"pappus/timing/split"
 
@@ -28,20 +29,21 @@ func (p *Planner) groups(plan *Plan, time, weight []float64) ([][]int, error) {
 	a := plan.Array
 	most := plan.mostChannels()
 	if most == 0 {
-		return nil, fmt.Errorf("timing: %w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
+		return nil, fmt.Errorf("%w", wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}.Check(a.Driver.LeastOhm(), a.Wiring.MinimumLoad))
 	}
 	count := min(a.Wiring.Channels, most)
 	if count < min(a.Wiring.Channels, len(a.Mounts)) {
 		plan.warn(advice.Finding{Code: "channels_fewer", Rank: advice.Cost,
-			What: fmt.Sprintf("%d channels in place of %d, since with fewer than %d drivers of %.3g ohm a channel loads the amplifier below its %g ohm",
-				count, a.Wiring.Channels, plan.leastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
+			What: prose.Sprintf("%s in place of %d, since with fewer than %s of %.3g ohm a channel loads the amplifier below its %g ohm",
+				prose.Count(count, "channel", "channels"), a.Wiring.Channels, prose.Count(plan.leastDrivers(), "driver", "drivers"), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
 			Cure: fmt.Sprintf("set channels = %d, or take drivers of more ohms", count)})
 	}
 	groups := p.sort(plan, time, weight, count)
 	if most := a.Wiring.LongestString; most > 0 {
 		if longest := p.sizes.longest(groups); longest > most {
 			plan.warn(advice.Finding{Code: "strings_too_long", Rank: advice.Misfit,
-				What: fmt.Sprintf("strings of up to %d drivers, though longest_string = %d, which no split into %d channels in this way keeps to", longest, most, count),
+				What: fmt.Sprintf("strings of up to %s, though longest_string = %d, which no split into %s in this way keeps to",
+					prose.Count(longest, "driver", "drivers"), most, prose.Count(count, "channel", "channels")),
 				Cure: fmt.Sprintf("set longest_string = %d, or another number of channels", longest)})
 		}
 	}

@@ -142,11 +142,12 @@ func (s *sorter) isOverdriven(most int) bool { return s.volt/float64(most) > s.b
 //
 // A sweep over a dome of 39, balls of 60 and 96, a dodecahedron and a dome of 301, in 2
 // to 32 channels with delays by path and by field, 44 cases: with 1 dB the choice gains
-// 3 to 13 dB of level over the least smear for at most 0.9 dB in an octave that was in
-// step, 0.3 dB in most, and 1.0 to 1.2 times the smear but for the dodecahedron in 6
-// channels. With 0.5 dB five cases take longer strings and give 3 to 8 dB of that up.
-// With 2 dB one more takes strings of 2, for 3 dB and 1.4 times the smear; with no bound
-// the ball of 96 in 16 channels does, too, for 3 dB and 1.5 times the smear.
+// up to 13 dB of level over the least smear, 7 dB in the middle of the cases, for at most
+// 1.0 dB in an octave that was in step, 0.3 dB in most, and at most 1.15 times the smear
+// but for the dodecahedron in 6 channels (1.6 times for 3 dB). With 0.5 dB seven cases
+// take longer strings and give 3 to 4 dB of that up. With 2 dB one more takes strings of
+// 2, for 3 dB and 1.4 times the smear; with no bound the ball of 96 in 16 channels does,
+// too, for 3 dB and 1.5 times the smear.
 const (
 	worthOctave = 1.0
 	lostOctave  = 3.0

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -60,7 +61,7 @@ func (p *Planner) spare(plan *Plan) error {
 	}
 	c := plan.Channels[slices.IndexFunc(plan.Channels, func(c Channel) bool { return max(c.Series, 1) == longest })]
 	plan.warn(advice.Finding{Code: "strings_waste", Rank: advice.Cost,
-		What: fmt.Sprintf("the %d drivers of channel %d can only be %s, %.3g ohm, in which each gets 1/%d of the %.3g V, %s at most%s",
+		What: prose.Sprintf("the %d drivers of channel %d can only be %s, %.3g ohm, in which each gets 1/%d of the %.3g V, %s at most%s",
 			len(c.Mounts), c.ID, wiring.Arrangement{{Series: longest, Parallel: c.Parallel}}, c.DCOhm, longest, a.Wiring.Voltage, watts(c.Bank.DriverWatt), others),
 		Cure: strings.Join(cures, "; or ")})
 	return nil
@@ -232,7 +233,7 @@ func (plan *Plan) unequalWords() (words string, gain float64) {
 		return "", 0
 	}
 	gain = strength(best) - now
-	return fmt.Sprintf("string them unequally by hand, %s, %.3g ohm: %.1f dB more, with drivers %.1f dB apart",
+	return prose.Sprintf("string them unequally by hand, %s, %.3g ohm: %.1f dB more, with drivers %.1f dB apart",
 		strings.TrimSuffix(best.String(), " (unequal)"), best.Load(d.DCOhm), gain, apart(best)), gain
 }
 
@@ -243,7 +244,7 @@ func apart(a wiring.Arrangement) float64 { return stringRatio(a[0].Series, a[len
 // watts writes a power.
 func watts(w float64) string {
 	if w < 0.1 {
-		return fmt.Sprintf("%.2g mW", 1000*w)
+		return prose.Sprintf("%.2g mW", 1000*w)
 	}
-	return fmt.Sprintf("%.2g W", w)
+	return prose.Sprintf("%.2g W", w)
 }

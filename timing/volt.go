@@ -1,13 +1,12 @@
 package timing
 
 import (
-	"fmt"
-
+	"pappus/layout/prose"
 	"pappus/timing/excursion"
 )
 
 // DriverVolt returns the RMS voltage over a driver in the longest string of a
-// channel with a gain of 0 dB, in V: what all levels of the plan are reckoned
+// channel with a gain of 0 dB, in V: what all levels of the plan are computed
 // for.
 func (p *Plan) DriverVolt() float64 {
 	return p.Array.Wiring.Voltage / float64(longestString(p.Channels))
@@ -19,11 +18,11 @@ func (p *Plan) VoltWords() string {
 	w := p.Array.Wiring
 	switch {
 	case w.Watt > 0:
-		return fmt.Sprintf("%.3g V (RMS), the full output of an amplifier of %.4g W into %.3g ohm,", w.Voltage, w.Watt, w.IntoOhm)
+		return prose.Sprintf("%.3g V (RMS), the full output of an amplifier of %.4g W into %.3g ohm,", w.Voltage, w.Watt, w.IntoOhm)
 	case w.HasAmplifier:
-		return fmt.Sprintf("%.3g V (RMS), the amplifier's full output,", w.Voltage)
+		return prose.Sprintf("%.3g V (RMS), the amplifier's full output,", w.Voltage)
 	}
-	return fmt.Sprintf("%.3g V (RMS)", w.Voltage)
+	return prose.Sprintf("%.3g V (RMS)", w.Voltage)
 }
 
 // LimitSentence says what keeps the array from playing louder: the amplifier's voltage,
@@ -39,15 +38,15 @@ func (p *Plan) LimitSentence() string {
 			worst = c.Bank
 		}
 	}
-	text := fmt.Sprintf("Each driver then gets up to %.3g V and %.2g W", worst.DriverVolt, worst.DriverWatt)
+	text := prose.Sprintf("Each driver then gets up to %.3g V and %.2g W", worst.DriverVolt, worst.DriverWatt)
 	stands := p.Array.Driver.PowerHandling
 	switch {
 	case !(worst.DriverVolt > 0):
 		return ""
 	case stands > 0 && worst.DriverWatt > stands:
-		return text + fmt.Sprintf(", and stands %.2g W long: the drivers are the limit, at %.3g V from the amplifier.", stands, p.Array.Wiring.Voltage*p.bears()/worst.DriverVolt)
+		return text + prose.Sprintf(", and stands %.2g W long: the drivers are the limit, at %.3g V from the amplifier.", stands, p.Array.Wiring.Voltage*p.bears()/worst.DriverVolt)
 	case stands > 0:
-		text += fmt.Sprintf(" of the %.2g W that it stands long", stands)
+		text += prose.Sprintf(" of the %.2g W that it stands long", stands)
 	}
 	for _, h := range p.Protection.Highest {
 		if h.By == excursion.ByExcursion {

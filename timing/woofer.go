@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/advice"
+	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/crossover"
 	"pappus/timing/drive"
@@ -19,7 +20,7 @@ import (
 // ErrWoofer tells that there is no woofer, or no sum where it is asked for.
 var ErrWoofer = errors.New("no sum with a woofer")
 
-// The levels with a woofer are reckoned at wooferCount frequencies, evenly spaced
+// The levels with a woofer are computed at wooferCount frequencies, evenly spaced
 // on a logarithmic axis, 30 to the octave.
 const (
 	wooferCount = 300
@@ -84,7 +85,7 @@ type Finer struct {
 // finerSteps is how many delays are tried over a period.
 const finerSteps = 240
 
-// WithWoofer reckons the woofer of a plan's array. It is taken for a point source
+// WithWoofer computes the woofer of a plan's array. It is taken for a point source
 // at its place, with the surface's or the room's images; the body's shadow on it is
 // left out, as is its own phase. Its amplifier is taken to give the voltage of the
 // wiring. Errors wrap ErrWoofer where there is no woofer or the spot is at it.
@@ -93,9 +94,9 @@ func WithWoofer(p *Plan) (Woofer, error) {
 	distance := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
 	switch {
 	case !a.Woofer.Present:
-		return Woofer{}, fmt.Errorf("timing: %w: the design has none", ErrWoofer)
+		return Woofer{}, fmt.Errorf("%w: the design has none", ErrWoofer)
 	case distance < atWoofer:
-		return Woofer{}, fmt.Errorf("timing: %w: the spot is at the woofer", ErrWoofer)
+		return Woofer{}, fmt.Errorf("%w: the spot is at the woofer", ErrWoofer)
 	}
 	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(func(c Channel) float64 { return c.Exact - p.Wait - p.Rounding.Common }), Frequency: make([]float64, wooferCount)}
 	var err error
@@ -126,7 +127,7 @@ func linkwitzRiley(w layout.Woofer) (low, high crossover.Filter, err error) {
 		high, err = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, w.Order, w.Crossover)
 	}
 	if err != nil {
-		return low, high, fmt.Errorf("timing: %w", err)
+		return low, high, err
 	}
 	return low, high, nil
 }
@@ -297,7 +298,7 @@ func (w *Woofer) caution(p *Plan) {
 // lost speaks of what is lost where both meet.
 func (w *Woofer) lost() advice.Finding {
 	f := advice.Finding{Code: "crossover_loss", Rank: advice.Cost,
-		What: fmt.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
+		What: prose.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
 			w.Loss, w.Meets),
 		Cure: "set the crossover higher"}
 	if w.Loss-w.Finer.Loss < badLoss/2 {

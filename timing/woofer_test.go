@@ -167,7 +167,7 @@ func TestWooferMeets(t *testing.T) {
 	a.Woofer.Gain = -40
 	a.Woofer.Crossover = 40
 	if _, w = withWoofer(t, a); w.Meets != 40 {
-		t.Errorf("meet at %g Hz below what is reckoned, want the crossover", w.Meets)
+		t.Errorf("meet at %g Hz below what is computed, want the crossover", w.Meets)
 	}
 }
 

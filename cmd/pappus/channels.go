@@ -93,9 +93,9 @@ type shown struct {
 // writes it into a folder, the file begin among it, where one is named.
 func part(f *flags, c *cobra.Command, begin string, of func(*timing.Plan) (shown, error)) *cobra.Command {
 	var folder string
-	c.Args = cobra.MaximumNArgs(1)
+	c.Args = oneDesign
 	c.RunE = func(c *cobra.Command, args []string) error {
-		return oneLine(showPart(c, f, first(args), folder, begin, of))
+		return showPart(c, f, first(args), folder, begin, of)
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "", "folder to write it into, too")
 	return c

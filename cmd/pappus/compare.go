@@ -21,9 +21,9 @@ func newCompare(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "compare A.toml B.toml ...",
 		Short: "Put designs side by side: a table and a picture of their responses",
-		Args:  cobra.MinimumNArgs(1),
+		Args:  argsOf(1, -1, "the design to compare"),
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(compare(c, f, args, folder))
+			return compare(c, f, args, folder)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "comparison", "folder for the picture")

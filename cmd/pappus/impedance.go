@@ -12,6 +12,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 	"pappus/preview/decode"
 	"pappus/render/figure"
 	"pappus/render/outdir"
@@ -47,12 +48,17 @@ func newImpedance(f *flags) *cobra.Command {
 			"moving mass and BL too. A recording with the resistor bridged by a wire (--bridged) evens\n" +
 			"out inputs of different gain. With --channel, FILE is the impedance of a whole channel, and is\n" +
 			"held against the plan.",
-		Args: cobra.RangeArgs(1, 2),
+		Args: argsOf(1, 2, "FILE, the measured impedance,"),
 		RunE: func(c *cobra.Command, args []string) error {
-			if i.channel > 0 {
-				return oneLine(channelLoad(c, f, i, args))
+			for _, pair := range [][2]string{{"mass-g", "box-l"}, {"channel", "write"}, {"channel", "second"}} {
+				if err := exclusive(c, pair[0], pair[1]); err != nil {
+					return err
+				}
 			}
-			return oneLine(driverImpedance(c, f, i, args))
+			if i.channel > 0 {
+				return channelLoad(c, f, i, args)
+			}
+			return driverImpedance(c, f, i, args)
 		},
 	}
 	c.Flags().Float64Var(&i.series, "series-ohm", 0, "the resistor in series, for a recording")
@@ -67,16 +73,13 @@ func newImpedance(f *flags) *cobra.Command {
 	c.Flags().BoolVar(&i.write, "write", false, "write what is found into the design's driver")
 	c.Flags().BoolVar(&i.anyway, "anyway", false, "with --write: even values that are in doubt")
 	c.Flags().StringVarP(&i.folder, "output", "o", "impedance", "folder for tables and picture")
-	c.MarkFlagsMutuallyExclusive("mass-g", "box-l")
-	c.MarkFlagsMutuallyExclusive("channel", "write")
-	c.MarkFlagsMutuallyExclusive("channel", "second")
 	return c
 }
 
 func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string) error {
 	path := first(args[1:])
 	if i.write && path == "" {
-		return errors.New("--write needs the design to write into")
+		return errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
 	}
 	points, err := readImpedance(args[0], i)
 	if err != nil {
@@ -129,9 +132,9 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 func doubt(m table.Impedance) error {
 	switch {
 	case m.Fit.Rough():
-		return fmt.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
+		return prose.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
 	case m.OffPlan():
-		return fmt.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
+		return prose.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
 	}
 	return nil
 }
@@ -174,7 +177,7 @@ func readRecording(path string) (impedancefit.Recording, error) {
 		return impedancefit.Recording{}, err
 	}
 	if len(samples) != 2 {
-		return impedancefit.Recording{}, fmt.Errorf("%s: %d channels, must be 2: left before the resistor, right over the driver", path, len(samples))
+		return impedancefit.Recording{}, fmt.Errorf("%s: %s, must be 2: left before the resistor, right over the driver", path, prose.Count(len(samples), "channel", "channels"))
 	}
 	return impedancefit.Recording{Whole: samples[0], Driver: samples[1], Rate: float64(rate)}, nil
 }

@@ -21,9 +21,9 @@ func newLevel(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "level [DESIGN.toml]",
 		Short: "Make the spot's level even: sections for the processor, or FIR filters",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(level(c, f, first(args), folder))
+			return level(c, f, first(args), folder)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "level", "folder for the sections, filters and picture")

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/play"
 	"pappus/preview/programme"
@@ -50,12 +51,12 @@ func newListen(f *flags) *cobra.Command {
 			"the programme. While it plays, one key each, also from standard input:\n\n" + keyHelp + "\n" +
 			"A walk goes at " + fmt.Sprint(preview.Pace) + " m/s, to and fro while it plays, and once in a file. The Doppler shift\n" +
 			"is left out, and of a room all echoes but the floor's.",
-		Args: cobra.MaximumNArgs(1),
+		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
 			if err := h.contradiction(c.Flags().Changed); err != nil {
 				return err
 			}
-			return oneLine(listen(c, f, first(args), h))
+			return listen(c, f, first(args), h)
 		},
 	}
 	flag := c.Flags()
@@ -88,7 +89,7 @@ func chosen(name string) (programme.Programme, error) {
 			return k, nil
 		}
 	}
-	return programme.Programme{}, fmt.Errorf("--programme %s: must be one of %s", name, strings.Join(programmes(), ", "))
+	return programme.Programme{}, among("programme", name, programmes())
 }
 
 func caseNames(cases []preview.Case) []string {
@@ -116,7 +117,7 @@ func (h hearing) check() error {
 	case h.rounds < 1 || h.rounds > 100:
 		return fmt.Errorf("--rounds %d: must be from 1 to 100", h.rounds)
 	case !(math.Abs(h.turnDeg) <= 180):
-		return fmt.Errorf("--turn-deg %g: must be from -180 to 180", h.turnDeg)
+		return prose.Errorf("--turn-deg %g: must be from -180 to 180", h.turnDeg)
 	case h.turnDeg != 0 && !h.twoEars:
 		return errors.New("--turn-deg: takes --two-ears")
 	case h.blind && len(h.cases) < 2:
@@ -124,8 +125,27 @@ func (h hearing) check() error {
 	case h.blind && h.folder != "":
 		return errors.New("--blind: plays, and so cannot go with --output")
 	}
-	_, err := h.depth()
+	if _, err := h.depth(); err != nil {
+		return err
+	}
+	_, err := h.corners()
 	return err
+}
+
+// corners returns where a walk goes to from the spot.
+func (h hearing) corners() ([]r3.Vec, error) {
+	var out []r3.Vec
+	for _, text := range h.walk {
+		to, err := point(text)
+		switch {
+		case err != nil:
+			return nil, fmt.Errorf("--walk %w", err)
+		case r3.Norm(to) > farthest:
+			return nil, prose.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
+		}
+		out = append(out, to)
+	}
+	return out, nil
 }
 
 // chosenCases returns the cases of their names.
@@ -137,12 +157,12 @@ func (h hearing) chosenCases() ([]preview.Case, error) {
 		}
 		i := slices.IndexFunc(preview.Cases, func(c preview.Case) bool { return c.Name == name })
 		if i < 0 {
-			return nil, fmt.Errorf("--cases %s: must be of %s", name, strings.Join(caseNames(preview.Cases), ", "))
+			return nil, among("cases", name, caseNames(preview.Cases))
 		}
 		out = append(out, preview.Cases[i])
 	}
 	if len(out) == 0 || len(out) > len(preview.Cases) {
-		return nil, fmt.Errorf("--cases: %d of them, 1 to %d are possible", len(out), len(preview.Cases))
+		return nil, fmt.Errorf("--cases: names none; must be one or more of %s", strings.Join(caseNames(preview.Cases), ", "))
 	}
 	return out, nil
 }
@@ -159,17 +179,9 @@ func (h hearing) way(p *timing.Plan) (*preview.Way, error) {
 	if h.folder == "" {
 		way.Wait, way.ToAndFro = play.Rise.Seconds(), true
 	}
-	for _, text := range h.walk {
-		to, err := point(text)
-		switch {
-		case r3.Norm(to) > farthest:
-			return nil, fmt.Errorf("--walk %s: must be within %g m of the body's centre", text, farthest)
-		case err != nil:
-			return nil, fmt.Errorf("--walk %w", err)
-		}
-		way.Places = append(way.Places, to)
-	}
-	return way, nil
+	to, err := h.corners()
+	way.Places = append(way.Places, to...)
+	return way, err
 }
 
 // walked returns for how many seconds of a walk the programme goes on: there and back
@@ -192,9 +204,9 @@ func (h hearing) walking() string {
 	return ", walking"
 }
 
-// places says in words between which places the listener walks, a line each; nothing
+// along says in words between which places the listener walks, a line each; nothing
 // where nobody walks.
-func (h hearing) places(p *timing.Plan) string {
+func (h hearing) along(p *timing.Plan) string {
 	way, err := h.way(p)
 	if way == nil || err != nil {
 		return ""
@@ -239,7 +251,7 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	defer said.stop()
 	set, err := h.set(c.Context(), p, cases, source, said)
 	if err != nil {
-		return stopped(err)
+		return err
 	}
 	if warning := source.warning(); warning != "" && !f.quiet {
 		fmt.Fprintf(c.ErrOrStderr(), "Look out: %s.\n", warning)
@@ -253,7 +265,7 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 	}
 	switch {
 	case h.folder != "":
-		return stopped(h.write(c.Context(), c.OutOrStdout(), f, p, set, cases, source, said))
+		return h.write(c.Context(), c.OutOrStdout(), f, p, set, cases, source, said)
 	case h.blind:
 		err = h.blindTest(c.Context(), out, c.InOrStdin(), p, set, cases, source)
 	default:
@@ -264,14 +276,6 @@ func listen(c *cobra.Command, f *flags, design string, h hearing) error {
 		return nil
 	case errors.Is(err, play.ErrNoDevice):
 		return fmt.Errorf("%w; \"pappus listen -o FOLDER\" writes the same sounds as WAV files", err)
-	}
-	return err
-}
-
-// stopped says kindly that someone stopped what was being made.
-func stopped(err error) error {
-	if errors.Is(err, context.Canceled) {
-		return errors.New("stopped before it was done")
 	}
 	return err
 }
@@ -311,7 +315,7 @@ func (h hearing) playTurns(ctx context.Context, out io.Writer, in io.Reader, p *
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s%s\n", caution, s.words, h.walking()+h.left(p), float64(turn)/rate, k.hint(), h.places(p), numbered(cases))
+	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s%s\n", caution, s.words, h.walking()+h.left(p), float64(turn)/rate, k.hint(), h.along(p), numbered(cases))
 	say := func(i int) { fmt.Fprintf(out, "now: %d %s\n", i+1, cases[i].Words) }
 	desk := preview.NewDesk(preview.NewSwitch(sources(set, len(cases), s), crossfade), turn, h.rounds*len(cases), say)
 	knob := preview.NewKnob(desk, crossfade)

@@ -26,7 +26,7 @@ func (h hearing) blindTest(ctx context.Context, out io.Writer, in io.Reader, p *
 	k := openKeys(in)
 	defer k.close()
 	out = k.writer(out)
-	fmt.Fprintf(out, "%s%s%s. A is %s, B is %s, X is one of them.\n%s%s", caution, s.words, h.walking()+h.left(p), cases[0].Words, cases[1].Words, h.places(p), blindKeys)
+	fmt.Fprintf(out, "%s%s%s. A is %s, B is %s, X is one of them.\n%s%s", caution, s.words, h.walking()+h.left(p), cases[0].Words, cases[1].Words, h.along(p), blindKeys)
 	desk := preview.NewDesk(preview.NewSwitch(sources(set, 2, s), crossfade), 1, 0, nil)
 	desk.Choose(0)
 	knob := preview.NewKnob(desk, crossfade)

@@ -6,6 +6,7 @@ import (
 	"io"
 	"sync"
 
+	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/wave"
 	"pappus/render/figure"
@@ -61,8 +62,8 @@ func (h hearing) write(ctx context.Context, out io.Writer, f *flags, p *timing.P
 	case f.quiet:
 		return nil
 	}
-	_, err = fmt.Fprintf(out, "%d cases%s, all as loud (%s), are in %s, with pictures of the sound.\n%s",
-		len(cases), h.left(p), matchedBy(set), h.folder, caution)
+	_, err = fmt.Fprintf(out, "%s%s, all as loud (%s), %s in %s, with pictures of the sound.\n%s",
+		prose.Count(len(cases), "case", "cases"), h.left(p), matchedBy(set), prose.Noun(len(cases), "is", "are"), h.folder, caution)
 	return err
 }
 

@@ -107,7 +107,7 @@ func TestSignalsStopTheWork(t *testing.T) {
 	for _, c := range []struct {
 		signal syscall.Signal
 		code   int
-	}{{syscall.SIGINT, 1}, {syscall.SIGTERM, 143}, {syscall.SIGHUP, 129}} {
+	}{{syscall.SIGINT, 130}, {syscall.SIGTERM, 143}, {syscall.SIGHUP, 129}} {
 		folder := filepath.Join(t.TempDir(), "heard")
 		var out bytes.Buffer
 		p := exec.Command("pappus", "listen", "-o", folder, "--file", long)

@@ -211,14 +211,14 @@ func TestPlainName(t *testing.T) {
 // own left, which is the right hand of who faces it.
 func TestWalkSaysWhere(t *testing.T) {
 	p := &timing.Plan{Array: &layout.Array{Spot: r3.Vec{X: 1.56, Z: 2.32}}}
-	got := hearing{walk: []string{"1.5,0.5,2.32", "-1,0,0"}}.places(p)
+	got := hearing{walk: []string{"1.5,0.5,2.32", "-1,0,0"}}.along(p)
 	want := "You walk from 1.56 m in front along the floor, ears 2.32 m above its middle\n" +
 		"to 1.50 m in front along the floor, 0.50 m to the loudspeaker's left, ears 2.32 m above its middle\n" +
 		"then to 1.00 m behind along the floor, ears level with its middle\n"
 	if got != want {
 		t.Errorf("it says\n%s", got)
 	}
-	if got := (hearing{}).places(p); got != "" {
+	if got := (hearing{}).along(p); got != "" {
 		t.Errorf("of nobody who walks it says %q", got)
 	}
 }

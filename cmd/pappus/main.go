@@ -5,11 +5,15 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/signal"
 	"runtime/debug"
 	"syscall"
+	"time"
+
+	"pappus/layout/prose"
 )
 
 // memory is where the garbage collector begins to work harder, in bytes: a plan
@@ -25,23 +29,40 @@ func main() {
 
 // run does what the command line says and returns the exit code: 0, or 1 with
 // one line on standard error, or 128 and the signal's number for one that ends a
-// program.
+// program, and for Ctrl-C where something was not done for it.
 func run(args []string) int {
 	ctx, stop := untilSignal(context.Background())
 	defer stop()
+	defer context.AfterFunc(ctx, func() { time.AfterFunc(patience, stillStopping) })()
 	root := newRoot()
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
 	if err != nil {
-		fmt.Fprintln(os.Stderr, "pappus:", err)
+		fmt.Fprintln(os.Stderr, "pappus:", said(err))
 	}
-	if by, ok := context.Cause(ctx).(ended); ok && by.Signal != os.Interrupt {
+	by, ok := context.Cause(ctx).(ended)
+	switch {
+	case ok && (by.Signal != os.Interrupt || errors.Is(err, context.Canceled)):
 		return by.code()
-	}
-	if err != nil {
+	case err != nil:
 		return 1
 	}
 	return 0
+}
+
+// stillStopping says on a terminal that a step which cannot be broken off goes on.
+func stillStopping() {
+	if terminal(os.Stderr) {
+		fmt.Fprint(os.Stderr, "\nStopping when this step is done; Ctrl-C again stops at once.\n")
+	}
+}
+
+// said is an error in plain words, on one line.
+func said(err error) string {
+	if errors.Is(err, context.Canceled) {
+		return "stopped before it was done"
+	}
+	return prose.Error(err)
 }
 
 // ended is why a command is to stop.

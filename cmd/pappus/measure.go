@@ -7,11 +7,13 @@ import (
 	"io"
 	"io/fs"
 	"maps"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/preview/decode"
 	sound "pappus/preview/sweep"
 	"pappus/render/figure"
@@ -47,9 +49,9 @@ func newMeasure(f *flags) *cobra.Command {
 			"be left out. Further takes of a channel are channel_1_2.wav, channel_1_3.wav; their mean counts,\n" +
 			"and how far they scatter. Stereo files have the microphone left and a wire from the player right; channels\n" +
 			"are only compared in time with that wire.",
-		Args: cobra.MaximumNArgs(1),
+		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(measure(c, f, first(args), m))
+			return measure(c, f, first(args), m)
 		},
 	}
 	addSweepFlags(c, &m.sweep)
@@ -68,8 +70,21 @@ func newMeasure(f *flags) *cobra.Command {
 }
 
 func measure(c *cobra.Command, f *flags, design string, m measuring) error {
+	if err := among("reference", m.reference, references); err != nil {
+		return err
+	}
+	for _, text := range m.positions {
+		if _, _, err := also(text); err != nil {
+			return err
+		}
+	}
 	if m.in == "" {
 		return errors.New("--input: a folder with recordings is needed; \"pappus sweep --rehearse -o rehearsal\" makes some up")
+	}
+	if info, err := os.Stat(m.in); err != nil {
+		return fmt.Errorf("--input %s: %w", m.in, prose.Reason(err))
+	} else if !info.IsDir() {
+		return fmt.Errorf("--input %s: it is a file; name the folder with the recordings", m.in)
 	}
 	p, err := f.planned(design)
 	if err != nil {
@@ -159,9 +174,6 @@ type found struct {
 // others are judged; without any that can the first one's error is returned.
 func (t takes) judge(p *timing.Plan) (found, error) {
 	out := found{gated: t.gated}
-	if !slices.Contains([]string{"right", "left", "none"}, t.reference) {
-		return out, fmt.Errorf("--reference %s: must be right, left or none", t.reference)
-	}
 	ch, err := t.channels(p)
 	if err != nil {
 		return out, err
@@ -318,14 +330,25 @@ func (t takes) analyse(paths ...string) (*recording.Measured, error) {
 	return &m, nil
 }
 
+// references are where the wire from the player may be.
+var references = []string{"right", "left", "none"}
+
+// also reads which recording was made where.
+func also(text string) (path string, where r3.Vec, err error) {
+	path, place, ok := strings.Cut(text, "=")
+	if where, err = point(place); !ok || err != nil || path == "" {
+		return path, where, fmt.Errorf("--also %s: must be FILE.wav=x,y,z in metres, as corner.wav=1.2,-0.4,0.6", text)
+	}
+	return path, where, nil
+}
+
 // level judges the level of the whole array at one or more places.
 func (t takes) level(p *timing.Plan, at recording.Measured) (verdict.Level, error) {
 	positions := []verdict.Position{{At: p.Array.Spot, Measured: at}}
 	for _, text := range t.positions {
-		path, place, ok := strings.Cut(text, "=")
-		where, err := point(place)
-		if !ok || err != nil {
-			return verdict.Level{}, fmt.Errorf("--also %s: must be FILE.wav=x,y,z in metres", text)
+		path, where, err := also(text)
+		if err != nil {
+			return verdict.Level{}, err
 		}
 		m, err := t.analyse(path)
 		if err != nil {
@@ -405,7 +428,7 @@ func point(text string) (r3.Vec, error) {
 	var v r3.Vec
 	var rest string
 	if n, _ := fmt.Sscanf(text+" ", "%g,%g,%g%s", &v.X, &v.Y, &v.Z, &rest); n != 3 || !(r3.Norm(v) <= 200) {
-		return v, fmt.Errorf("%q: must be x,y,z in metres, as 1.2,-0.4,0.6", text)
+		return v, fmt.Errorf("%q: must be x,y,z in metres, as 1.2,-0.4,0.6, with points for decimals and within 200 m", text)
 	}
 	return v, nil
 }

@@ -19,9 +19,9 @@ func newPlan(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "plan [DESIGN.toml]",
 		Short: "Plan a design (the built-in demo if none is named) into a folder",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(planInto(c, f, first(args), folder))
+			return planInto(c, f, first(args), folder)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "plan", "folder for tables, pictures and sounds")

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"strings"
 
 	"pappus/layout"
 	"pappus/layout/advice"
@@ -37,17 +36,26 @@ func newRoot() *cobra.Command {
 			"brings it into step, and what that sounds like there and in the rest of the room.",
 		SilenceErrors: true,
 		SilenceUsage:  true,
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return noCommand(c, args[0])
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
+	root.SetFlagErrorFunc(faultyFlag)
 	root.PersistentFlags().BoolVarP(&f.quiet, "quiet", "q", false, "say nothing but errors")
 	root.PersistentFlags().BoolVar(&f.json, "json", false, "print the result as JSON")
 	root.PersistentFlags().BoolVar(&f.strict, "strict", false, "fail, when all is written, where a design cannot be built or wired as it is")
+	root.PersistentPreRunE = func(c *cobra.Command, _ []string) error { return finite(c) }
 	root.PersistentPostRunE = func(*cobra.Command, []string) error { return f.judge() }
 	group(root, "plan", "Plan it:", newNew(f), newPlan(f), newServe(f), newCompare(f))
 	group(root, "hear", "Hear it:", newListen(f))
 	group(root, "build", "Build it:", newSheets(f), newWiring(f), newChannels(f), newLevel(f))
 	group(root, "measure", "Measure what was built:", newSweep(f), newMeasure(f), newImpedance(f), newTune(f))
 	group(root, "more", "More:", newVersion(f))
-	root.SetHelpCommandGroupID("more")
+	root.SetHelpCommand(newHelp(root))
 	root.SetCompletionCommandGroupID("more")
 	return root
 }
@@ -139,12 +147,4 @@ func first(args []string) string {
 func colour(w io.Writer) bool {
 	f, ok := w.(*os.File)
 	return ok && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb" && terminal(f)
-}
-
-// oneLine keeps an error to one line.
-func oneLine(err error) error {
-	if err == nil || !strings.ContainsAny(err.Error(), "\r\n") {
-		return err
-	}
-	return errors.New(strings.Join(strings.Fields(err.Error()), " "))
 }

@@ -22,9 +22,9 @@ func newServe(f *flags) *cobra.Command {
 		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
 			"The page is for this machine alone: nothing else on the network can reach it.\n" +
 			"It writes no file but DESIGN.toml, and that only when it is told to save.",
-		Args: cobra.MaximumNArgs(1),
+		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(servePage(c, f, first(args), port, open))
+			return servePage(c, f, first(args), port, open)
 		},
 	}
 	c.Flags().IntVar(&port, "port", 0, "port to answer on, 0 to 65535; 0: any that is free")

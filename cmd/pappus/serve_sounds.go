@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/programme"
 	"pappus/preview/wave"
@@ -195,7 +196,7 @@ func (h *hearings) walk(ctx context.Context, w io.Writer, p *timing.Plan, from, 
 		return err
 	}
 	if long := r3.Norm(r3.Sub(to, from)); !(long <= longestWay) {
-		return fmt.Errorf("%w: a way of %.1f m; must be at most %g m", page.ErrAsked, long, longestWay)
+		return prose.Errorf("%w: a way of %.1f m; must be at most %g m", page.ErrAsked, long, longestWay)
 	}
 	k, err := h.hearing(ctx, heardAs{plan: p, hearing: of, walks: true, from: from, to: to})
 	if err != nil {

@@ -21,9 +21,9 @@ func newSheets(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sheets [DESIGN.toml]",
 		Short: "Write what the workshop needs: drilling templates, net, map, parts, shell",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(writeSheets(c, f, first(args), folder))
+			return writeSheets(c, f, first(args), folder)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "sheets", "folder for the sheets")
@@ -61,7 +61,7 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	return err
 }
 
-// sheetFiles lists what the workshop needs, with what was reckoned for it.
+// sheetFiles lists what the workshop needs, with what was computed for it.
 func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	a := p.Array
 	w, err := workshop(a)
@@ -83,7 +83,7 @@ func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	), w, nil
 }
 
-// bench is what is reckoned for the workshop.
+// bench is what is computed for the workshop.
 type bench struct {
 	fits     layout.Fits
 	hollow   layout.Hollow
@@ -106,9 +106,7 @@ func (b bench) shellWords() string {
 func workshop(a *layout.Array) (bench, error) {
 	var b bench
 	var err error
-	if b.fits, err = a.Fit(); err != nil {
-		return b, err
-	}
+	b.fits = a.Fit()
 	if b.hollow, err = a.Hollow(); err != nil {
 		return b, err
 	}

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"sync"
 
+	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/play"
 	sound "pappus/preview/sweep"
@@ -38,9 +39,9 @@ func newSweep(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "sweep [DESIGN.toml]",
 		Short: "Make the sweep to measure with: one file for all, one for each channel",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(makeSweep(c, f, first(args), o, folder, aloud, rehearse))
+			return makeSweep(c, f, first(args), o, folder, aloud, rehearse)
 		},
 	}
 	addSweepFlags(c, &o)
@@ -52,9 +53,15 @@ func newSweep(f *flags) *cobra.Command {
 	return c
 }
 
+// The rates of processors and sound devices, in samples a second.
+const leastRate, mostRate = 8000, 384000
+
 func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folder string, aloud, rehearse bool) error {
 	if o.Level == 0 { // which Options take for the usual
 		return fmt.Errorf("--level-db 0: %w: a sweep at full scale clips and overheats; -20 is usual", sound.ErrLoud)
+	}
+	if o.Rate != 0 && (o.Rate < leastRate || o.Rate > mostRate) {
+		return fmt.Errorf("--rate %d: must be from %d to %d", o.Rate, leastRate, mostRate)
 	}
 	p, err := f.planned(design)
 	if err != nil {
@@ -88,11 +95,12 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	case f.json:
 		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions)
 	case rehearse:
-		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: pappus measure -i %s\n", len(files), folder, folder)
+		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: %s -i %s\n",
+			len(files), folder, prose.Command("pappus measure", design), prose.Path(folder))
 		return err
 	}
 	_, err = fmt.Fprintf(out, "%d files are in %s. Play each, record it as all.wav, channel_1.wav and so on: the microphone\n"+
-		"left, a wire from the player right. Then: pappus measure -i FOLDER\n", len(files), folder)
+		"left, a wire from the player right. Then: %s -i FOLDER\n", len(files), folder, prose.Command("pappus measure", design))
 	return err
 }
 

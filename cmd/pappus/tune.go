@@ -6,11 +6,11 @@ import (
 	"io"
 	"math"
 	"path/filepath"
-	"strings"
 
 	"pappus/layout"
 	"pappus/layout/dampinglog"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/render/figure"
 	"pappus/render/planjson"
 	"pappus/render/table"
@@ -26,9 +26,9 @@ func newTune(f *flags) *cobra.Command {
 		Short: "Damp the shared box step by step: trials side by side, and what to try next",
 		Long: "Reads the damping log beside the design, mine.damping.toml for mine.toml, which tune add\n" +
 			"writes. Change one thing at a time.",
-		Args: cobra.MaximumNArgs(1),
+		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return oneLine(tune(c, f, first(args), folder))
+			return tune(c, f, first(args), folder)
 		},
 	}
 	c.Flags().StringVarP(&folder, "output", "o", "tuning", "folder for table and picture")
@@ -122,8 +122,11 @@ func newTuneAdd(f *flags) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "add [DESIGN.toml]",
 		Short: "Add a trial to the damping log; what is there is never changed",
-		Args:  cobra.MaximumNArgs(1),
+		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
+			if t.Impedance == "" {
+				return errors.New("--impedance: name the table of a channel's impedance that was measured then")
+			}
 			if !c.Flags().Changed("most-stuffing-g") {
 				fits.StuffingG = math.NaN()
 			}
@@ -133,7 +136,7 @@ func newTuneAdd(f *flags) *cobra.Command {
 			if !c.Flags().Changed("most-vents") {
 				fits.Vents = -1
 			}
-			return oneLine(tuneAdd(c, f, first(args), t, &fits))
+			return tuneAdd(c, f, first(args), t, &fits)
 		},
 	}
 	c.Flags().IntVar(&t.Vents, "vents", 0, "openings")
@@ -147,9 +150,6 @@ func newTuneAdd(f *flags) *cobra.Command {
 	c.Flags().Float64Var(&fits.StuffingG, "most-stuffing-g", 0, "the most stuffing that there is room for; said once")
 	c.Flags().Float64Var(&fits.DepthMM, "most-depth-mm", 0, "and how deep")
 	c.Flags().IntVar(&fits.Vents, "most-vents", 0, "and how many openings")
-	if err := c.MarkFlagRequired("impedance"); err != nil {
-		panic(err) // the flag stands above
-	}
 	return c
 }
 
@@ -180,7 +180,7 @@ func tuneAdd(c *cobra.Command, f *flags, path string, t dampinglog.Trial, fits *
 	if f.quiet {
 		return nil
 	}
-	_, err := fmt.Fprintln(c.OutOrStdout(), strings.TrimRight(fmt.Sprintf("Added to %s; then: pappus tune %s", l.Path, path), " "))
+	_, err := fmt.Fprintln(c.OutOrStdout(), "Added to "+l.Path+"; then: "+prose.Command("pappus tune", path))
 	return err
 }
 

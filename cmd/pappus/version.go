@@ -14,7 +14,7 @@ func newVersion(f *flags) *cobra.Command {
 	return &cobra.Command{
 		Use:   "version",
 		Short: "Print the version",
-		Args:  cobra.NoArgs,
+		Args:  argsOf(0, 0, ""),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if f.json {
 				return printJSON(c.OutOrStdout(), map[string]string{"version": version, "go": runtime.Version(), "os": runtime.GOOS, "arch": runtime.GOARCH})

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -44,11 +46,11 @@ var uniforms = map[string]uniform{
 // one corner among the mirrors of a regular solid, and all its images.
 func Archimedean(name string, radius float64) (*Body, error) {
 	if !usable(radius) {
-		return nil, fmt.Errorf("body: %w: %g m", ErrRadius, radius)
+		return nil, prose.Errorf("%w: %g m", ErrRadius, radius)
 	}
 	u, ok := uniforms[name]
 	if !ok {
-		return nil, fmt.Errorf("body: %w: %q", ErrUnknownShape, name)
+		return nil, fmt.Errorf("%w: %q", ErrUnknownShape, name)
 	}
 	points, _ := weld(u.corners(), tolerance)
 	return settle(&Body{Name: name, Radius: radius, Vertices: points, Faces: hull(points)}), nil

@@ -1,8 +1,9 @@
 package body
 
 import (
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -20,11 +21,11 @@ import (
 // ErrHeight.
 func (b *Body) CutAt(height float64) (*Body, error) {
 	if math.IsNaN(height) {
-		return nil, fmt.Errorf("body: %w", ErrHeight)
+		return nil, ErrHeight
 	}
 	height, slack := b.through(height), tolerance*b.Radius
 	if height >= b.highest()-slack {
-		return nil, fmt.Errorf("body: %w at %g m", ErrNothingLeft, height)
+		return nil, prose.Errorf("%w at %g m", ErrNothingLeft, height)
 	}
 	cut := *b
 	if height <= b.Lowest()+slack {

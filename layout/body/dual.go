@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -58,14 +60,14 @@ func Dual(b *Body) (*Body, error) {
 // radius is 1.
 func poles(b *Body) ([]r3.Vec, error) {
 	if b.IsBall() {
-		return nil, fmt.Errorf("body: %w: %s is cut", ErrNoDual, b.Name)
+		return nil, fmt.Errorf("%w: %s is cut", ErrNoDual, b.Name)
 	}
 	out := make([]r3.Vec, len(b.Faces))
 	for f, face := range b.Faces {
 		normal := b.Normal(f)
 		height := r3.Dot(normal, b.Vertices[face.Corners[0]]) / b.Radius
 		if !(height >= shallow) {
-			return nil, fmt.Errorf("body: %w: face %d of %s is %.3g m from it", ErrNoDual, f, b.Name, height*b.Radius)
+			return nil, prose.Errorf("%w: face %d of %s is %.3g m from it", ErrNoDual, f, b.Name, height*b.Radius)
 		}
 		out[f] = r3.Scale(1/height, normal)
 	}

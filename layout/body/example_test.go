@@ -49,7 +49,7 @@ func ExampleBody_CutAt() {
 	// Output:
 	// 80 faces, 41 after the cut
 	// corners of the base: 10
-	// body: nothing of the body is left above the cut at 0.2 m
+	// nothing of the body is left above the cut at 0.2 m
 }
 
 func ExampleOrder() {

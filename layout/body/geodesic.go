@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -24,7 +26,7 @@ const MostSubdivision = 16
 // Errors wrap ErrUnknownShape, ErrSubdivision and ErrRadius.
 func Geodesic(base string, subdivision int, radius float64) (*Body, error) {
 	if subdivision < 1 || subdivision > MostSubdivision {
-		return nil, fmt.Errorf("body: %w, not %d", ErrSubdivision, subdivision)
+		return nil, fmt.Errorf("%w, not %d", ErrSubdivision, subdivision)
 	}
 	if err := divisible(base, radius); err != nil {
 		return nil, err
@@ -46,10 +48,10 @@ func Geodesic(base string, subdivision int, radius float64) (*Body, error) {
 // divisible tells what keeps a base of a radius in m from being divided.
 func divisible(base string, radius float64) error {
 	if base != "icosahedron" && base != "octahedron" && base != "tetrahedron" {
-		return fmt.Errorf("body: %w to divide: %q", ErrUnknownShape, base)
+		return fmt.Errorf("%w to divide: %q", ErrUnknownShape, base)
 	}
 	if !usable(radius) {
-		return fmt.Errorf("body: %w: %g m", ErrRadius, radius)
+		return prose.Errorf("%w: %g m", ErrRadius, radius)
 	}
 	return nil
 }

@@ -22,7 +22,7 @@ import (
 // is not from 1 to MostSubdivision, and ErrRadius.
 func GeodesicMN(base string, m, n int, radius float64) (*Body, error) {
 	if m < 0 || n < 0 || m > MostSubdivision || n > MostSubdivision || m+n < 1 || m+n > MostSubdivision {
-		return nil, fmt.Errorf("body: %w in all and no part below 0, not %d and %d", ErrSubdivision, m, n)
+		return nil, fmt.Errorf("%w in all and no part below 0, not %d and %d", ErrSubdivision, m, n)
 	}
 	if m == 0 || n == 0 {
 		return Geodesic(base, m+n, radius)

@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -92,7 +94,7 @@ func newMesh(points []r3.Vec, polygons [][]int) (*mesh, error) {
 		return nil, fmt.Errorf("%w: no face has a corner off the origin", ErrFlat)
 	}
 	if !(m.reach >= 1e-3*(1-sameCorner) && m.reach <= 100*(1+sameCorner)) {
-		return nil, fmt.Errorf("%w, not %.3g m", ErrSize, m.reach)
+		return nil, prose.Errorf("%w, not %.3g m", ErrSize, m.reach)
 	}
 	for i := range used {
 		used[i] = r3.Scale(1/m.reach, used[i])
@@ -153,13 +155,13 @@ func sided(along, back int) string {
 	if along+back == 1 {
 		return "one face"
 	}
-	return fmt.Sprintf("%d faces one way round, %d the other", along, back)
+	return fmt.Sprintf("%s one way round, %d the other", prose.Count(along, "face", "faces"), back)
 }
 
 // where says where a corner is, in the file's unit.
 func (m *mesh) where(corner int) string {
 	p := r3.Scale(1000*m.reach, m.points[corner])
-	return fmt.Sprintf("(%.6g, %.6g, %.6g) mm", p.X, p.Y, p.Z)
+	return prose.Sprintf("(%.6g, %.6g, %.6g) mm", p.X, p.Y, p.Z)
 }
 
 // single checks that all triangles hang together.
@@ -275,7 +277,7 @@ func (m *mesh) convex() error {
 	}
 	for i, plane := range m.planes {
 		if plane.height < samePlane {
-			return fmt.Errorf("%w: it is %.3g mm beyond the face at %s", ErrOriginOutside,
+			return prose.Errorf("%w: it is %.3g mm beyond the face at %s", ErrOriginOutside,
 				-1000*m.reach*plane.height, m.where(m.triangles[slices.Index(m.region, i)][0]))
 		}
 	}

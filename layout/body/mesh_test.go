@@ -172,7 +172,7 @@ func TestFileErrors(t *testing.T) {
 			if !errors.Is(err, c.want) || b != nil {
 				t.Fatalf("%v, want %v", err, c.want)
 			}
-			if s := err.Error(); !strings.HasPrefix(s, "body: lamp.off: ") || !strings.Contains(s, c.says) || strings.Contains(s, "\n") {
+			if s := err.Error(); !strings.HasPrefix(s, "lamp.off: ") || !strings.Contains(s, c.says) || strings.Contains(s, "\n") {
 				t.Errorf("says: %s", s)
 			}
 		})
@@ -336,7 +336,7 @@ func ExampleFromOFF() {
 	fmt.Println(err)
 	// Output:
 	// 5 faces, 0.576 litres, 90 mm to the farthest corner
-	// body: lid.off: the surface is open: the edge from (50, 0, 0) mm to (0, 50, 0) mm has one face
+	// lid.off: the surface is open: the edge from (50, 0, 0) mm to (0, 50, 0) mm has one face
 }
 
 func BenchmarkFromSTL(b *testing.B) {

@@ -47,7 +47,7 @@ func fromFile(name string, r io.Reader, read func([]byte) ([]r3.Vec, [][]int, er
 		b, err = fromPolygons(name, points, polygons)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("body: %s: %w", name, err)
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return b, nil
 }

@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -14,11 +16,11 @@ import (
 // comment says how each stands. Errors wrap ErrUnknownShape and ErrRadius.
 func Platonic(name string, radius float64) (*Body, error) {
 	if !usable(radius) {
-		return nil, fmt.Errorf("body: %w: %g m", ErrRadius, radius)
+		return nil, prose.Errorf("%w: %g m", ErrRadius, radius)
 	}
 	points := corners(name)
 	if points == nil {
-		return nil, fmt.Errorf("body: %w: %q", ErrUnknownShape, name)
+		return nil, fmt.Errorf("%w: %q", ErrUnknownShape, name)
 	}
 	return settle(&Body{Name: name, Radius: radius, Vertices: points, Faces: hull(points)}), nil
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -60,13 +62,13 @@ func Antiprism(sides int, radius, height float64) (*Body, error) {
 // drawable tells what keeps a prism from being drawn.
 func drawable(sides int, radius, height float64) error {
 	if sides < 3 || sides > MostSides {
-		return fmt.Errorf("body: %w, not %d", ErrSides, sides)
+		return fmt.Errorf("%w, not %d", ErrSides, sides)
 	}
 	if !usable(radius) {
-		return fmt.Errorf("body: %w: %g m", ErrRadius, radius)
+		return prose.Errorf("%w: %g m", ErrRadius, radius)
 	}
 	if !(height >= radius/100 && height <= radius*100) {
-		return fmt.Errorf("body: %w: height %g m, radius %g m", ErrProportion, height, radius)
+		return prose.Errorf("%w: height %g m, radius %g m", ErrProportion, height, radius)
 	}
 	return nil
 }

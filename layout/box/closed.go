@@ -3,6 +3,8 @@ package box
 import (
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Closed is the low end of drivers in one closed box (Small 1972).
@@ -31,7 +33,7 @@ func check(d Driver, n int, volume float64) error {
 		return err
 	}
 	if n < 1 {
-		return fmt.Errorf("box: the number of drivers %w, not %d", ErrValue, n)
+		return fmt.Errorf("the number of drivers %w, not %d", ErrValue, n)
 	}
 	return positive("volume in m3", volume)
 }
@@ -55,7 +57,7 @@ func VolumeFor(d Driver, n int, q float64) (float64, error) {
 		return 0, err
 	}
 	if !(q > d.Qts) || math.IsInf(q, 1) {
-		return 0, fmt.Errorf("box: %w: %g; a closed box gives more than the driver's own %g", ErrTarget, q, d.Qts)
+		return 0, prose.Errorf("%w: %g; a closed box gives more than the driver's own %g", ErrTarget, q, d.Qts)
 	}
 	return float64(n) * d.Vas / ((q/d.Qts)*(q/d.Qts) - 1), nil
 }

@@ -1,4 +1,4 @@
-// Package box reckons what drivers do that share one closed body: what room they
+// Package box computes what drivers do that share one closed body: what room they
 // have, where they resonate and how much, and how a resistive vent and stuffing
 // change that.
 //

@@ -3,6 +3,8 @@ package box
 import (
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Air is the state of the air in the box.
@@ -49,7 +51,7 @@ func (d Driver) Complete(a Air) (Driver, error) {
 	}
 	for _, v := range d.values() {
 		if !(*v.at >= 0) || math.IsInf(*v.at, 1) {
-			return Driver{}, fmt.Errorf("box: %s %w, not %g", v.name, ErrValue, *v.at)
+			return Driver{}, prose.Errorf("%s %w, not %g", v.name, ErrValue, *v.at)
 		}
 	}
 	// Each round finds one value at least, or ends.
@@ -62,7 +64,7 @@ func (d Driver) Complete(a Air) (Driver, error) {
 	}
 	for _, v := range d.values() {
 		if *v.at < 0 || math.IsInf(*v.at, 0) {
-			return Driver{}, fmt.Errorf("box: %s would be %g: Qts must be less than Qms and Qes: %w", v.name, *v.at, ErrValue)
+			return Driver{}, prose.Errorf("%s would be %g: Qts must be less than Qms and Qes: %w", v.name, *v.at, ErrValue)
 		}
 	}
 	return d, nil
@@ -113,7 +115,7 @@ func (d Driver) need(names ...string) error {
 				continue
 			}
 			if *v.at == 0 {
-				return fmt.Errorf("box: %w %s", ErrMissing, name)
+				return fmt.Errorf("%w %s", ErrMissing, name)
 			}
 			if err := positive(name, *v.at); err != nil {
 				return err

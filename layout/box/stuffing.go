@@ -1,8 +1,9 @@
 package box
 
 import (
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Caution is what to say beside any figure about stuffing.
@@ -34,10 +35,10 @@ func ByDensity(volume, density, gain float64) (Stuffing, error) {
 		return Stuffing{}, err
 	}
 	if !(density >= 0 && density <= MostDensity) {
-		return Stuffing{}, fmt.Errorf("box: %w: density must be from 0 to %d kg/m3, not %g", ErrStuffing, MostDensity, density)
+		return Stuffing{}, prose.Errorf("%w: density must be from 0 to %d kg/m3, not %g", ErrStuffing, MostDensity, density)
 	}
 	if !(gain >= 1 && gain <= MostGain) {
-		return Stuffing{}, fmt.Errorf("box: %w: gain must be from 1 to %g, not %g", ErrStuffing, MostGain, gain)
+		return Stuffing{}, prose.Errorf("%w: gain must be from 1 to %g, not %g", ErrStuffing, MostGain, gain)
 	}
 	return Stuffing{density, density * volume, gain, gain * volume}, nil
 }
@@ -48,7 +49,7 @@ func ByMass(volume, mass, gain float64) (Stuffing, error) {
 		return Stuffing{}, err
 	}
 	if math.IsNaN(mass) || mass < 0 {
-		return Stuffing{}, fmt.Errorf("box: %w: mass must be at least 0 kg, not %g", ErrStuffing, mass)
+		return Stuffing{}, prose.Errorf("%w: mass must be at least 0 kg, not %g", ErrStuffing, mass)
 	}
 	return ByDensity(volume, mass/volume, gain)
 }

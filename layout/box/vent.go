@@ -1,8 +1,9 @@
 package box
 
 import (
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/optimize"
 )
@@ -35,11 +36,11 @@ func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
 		return Vented{}, err
 	}
 	if !(q < c.Q) {
-		return Vented{}, fmt.Errorf("box: %w: the closed box has %.3g already, which is not above %g", ErrTarget, c.Q, q)
+		return Vented{}, prose.Errorf("%w: the closed box has %.3g already, which is not above %g", ErrTarget, c.Q, q)
 	}
 	tau, least := greatest(d.Qts, c.Alpha, q)
 	if math.IsNaN(tau) {
-		return Vented{}, fmt.Errorf("box: %w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
+		return Vented{}, prose.Errorf("%w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
 	}
 	v := Vented{Driver: d, Number: n, Volume: volume, Air: a}
 	v.Resistance = tau * a.stiffness() / (2 * math.Pi * d.Fs * volume)

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // What can be wrong with what is asked.
@@ -31,15 +33,15 @@ func Divide(gross, walls, driver, braces float64, n int) (Room, error) {
 		m3   float64
 	}{{"gross volume", gross}, {"walls", walls}, {"driver", driver}, {"braces", braces}} {
 		if !(v.m3 >= 0) || math.IsInf(v.m3, 1) {
-			return Room{}, fmt.Errorf("box: %w: the volume of %s is %g m3", ErrVolume, v.name, v.m3)
+			return Room{}, prose.Errorf("%w: the volume of %s is %g m3", ErrVolume, v.name, v.m3)
 		}
 	}
 	if n < 1 {
-		return Room{}, fmt.Errorf("box: the number of drivers %w, not %d", ErrValue, n)
+		return Room{}, fmt.Errorf("the number of drivers %w, not %d", ErrValue, n)
 	}
 	r := Room{Gross: gross, Walls: walls, Drivers: float64(n) * driver, Braces: braces}
 	if r.Net = gross - walls - r.Drivers - braces; !(r.Net > 0) {
-		return Room{}, fmt.Errorf("box: %w: %g m3 less %g m3", ErrVolume, gross, walls+r.Drivers+braces)
+		return Room{}, prose.Errorf("%w: %g m3 less %g m3", ErrVolume, gross, walls+r.Drivers+braces)
 	}
 	r.Share = r.Net / float64(n)
 	return r, nil
@@ -48,7 +50,7 @@ func Divide(gross, walls, driver, braces float64, n int) (Room, error) {
 // positive gives an error for a value that is not finite and above 0.
 func positive(name string, v float64) error {
 	if !(v > 0) || math.IsInf(v, 1) {
-		return fmt.Errorf("box: %s %w, not %g", name, ErrValue, v)
+		return prose.Errorf("%s %w, not %g", name, ErrValue, v)
 	}
 	return nil
 }

@@ -12,6 +12,7 @@ import (
 	"unicode"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -216,7 +217,7 @@ func (t *Trial) keys() []key {
 }
 
 func number(name string, to *float64, low, high float64) key {
-	return key{name, fmt.Sprintf("a number from %g to %g", low, high), func(v any) error {
+	return key{name, prose.Sprintf("a number from %g to %g", low, high), func(v any) error {
 		var n float64
 		switch v := v.(type) {
 		case float64:

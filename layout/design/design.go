@@ -125,7 +125,7 @@ type Print struct {
 	DensityKgM3 float64    // of the material, 50 to 20000, default 1240 (PLA, common practice)
 }
 
-// Timing says how sound is reckoned.
+// Timing says how sound is computed.
 type Timing struct {
 	Model string // sphere (default), point or baffle
 	// DelaysBy is field (what best fits the model's phase; default for sphere), path

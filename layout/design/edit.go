@@ -41,7 +41,7 @@ func Set(text []byte, key string, value any) ([]byte, error) {
 	body, marked := bytes.CutPrefix(text, mark)
 	var before map[string]any
 	if err := toml.Unmarshal(body, &before); err != nil {
-		return nil, malformed("design", err)
+		return nil, Malformed("design", body, err)
 	}
 	c, err := newChange(key, value)
 	if err != nil {

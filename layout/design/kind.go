@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"pappus/layout/prose"
 )
 
 // kind is what a key's value may be, and where it goes.
@@ -16,12 +18,19 @@ type kind struct {
 	kindly, allowed string
 	// set stores a value, or says ErrType or ErrRange.
 	set func(v any) error
+	// words are those that it takes, if it takes a few; nil for all else.
+	words []string
+}
+
+// takes is a kind of value that may be more than a few words.
+func takes(kindly, allowed string, set func(v any) error) kind {
+	return kind{kindly: kindly, allowed: allowed, set: set}
 }
 
 // number takes a whole or broken number.
 func number(to *float64, low, high float64) kind {
 	span := fmt.Sprintf("from %s to %s", plain(low), plain(high))
-	return kind{"a number " + span, span, func(v any) error {
+	return takes("a number "+span, span, func(v any) error {
 		switch n := v.(type) {
 		case float64:
 			*to = n
@@ -35,23 +44,23 @@ func number(to *float64, low, high float64) kind {
 			return ErrRange
 		}
 		return nil
-	}}
+	})
 }
 
 // optional is a number that may stay away: to is nil then.
 func optional(to **float64, low, high float64) kind {
 	var n float64
 	k := number(&n, low, high)
-	return kind{k.kindly, k.allowed, func(v any) error {
+	return takes(k.kindly, k.allowed, func(v any) error {
 		*to = &n
 		return k.set(v)
-	}}
+	})
 }
 
 // whole takes an integer.
 func whole(to *int, low, high int) kind {
 	span := fmt.Sprintf("from %d to %d", low, high)
-	return kind{"a whole number " + span, span, func(v any) error {
+	return takes("a whole number "+span, span, func(v any) error {
 		n, ok := v.(int64)
 		if !ok {
 			return ErrType
@@ -61,13 +70,13 @@ func whole(to *int, low, high int) kind {
 		}
 		*to = int(n)
 		return nil
-	}}
+	})
 }
 
 // wholeOf takes one of a few integers.
 func wholeOf(to *int, these ...int) kind {
 	any1 := eitherWhole(these)
-	return kind{any1, any1, func(v any) error {
+	return takes(any1, any1, func(v any) error {
 		n, ok := v.(int64)
 		if !ok {
 			return ErrType
@@ -77,13 +86,13 @@ func wholeOf(to *int, these ...int) kind {
 		}
 		*to = int(n)
 		return nil
-	}}
+	})
 }
 
 // wholes takes a list of integers, none of them twice.
 func wholes(to *[]int, low, high int) kind {
 	span := fmt.Sprintf("whole numbers from %d to %d in square brackets, none twice", low, high)
-	return kind{span, span, func(v any) error {
+	return takes(span, span, func(v any) error {
 		in, ok := v.([]any)
 		if !ok {
 			return ErrType
@@ -101,19 +110,19 @@ func wholes(to *[]int, low, high int) kind {
 		}
 		*to = out
 		return nil
-	}}
+	})
 }
 
 // three takes a list of three numbers.
 func three(to *[3]float64, low, high float64) kind {
 	span := fmt.Sprintf("three numbers from %s to %s in square brackets", plain(low), plain(high))
-	return kind{span, span, func(v any) error { return list(to[:], v, low, high) }}
+	return takes(span, span, func(v any) error { return list(to[:], v, low, high) })
 }
 
 // zones takes a list of places to keep clear, each as three numbers.
 func zones(to *[]Zone) kind {
 	const span = "a list of [azimuth from -360 to 360, elevation from -90 to 90, half angle from 0.1 to 90], in degrees, at most 100"
-	return kind{span, span, func(v any) error {
+	return takes(span, span, func(v any) error {
 		in, ok := v.([]any)
 		if !ok {
 			return ErrType
@@ -134,13 +143,13 @@ func zones(to *[]Zone) kind {
 		}
 		*to = out
 		return nil
-	}}
+	})
 }
 
 // octaves takes one number for all octave bands, or a list with one for each.
 func octaves(to *Octaves, low, high float64) kind {
 	span := fmt.Sprintf("from %s to %s, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz", plain(low), plain(high))
-	return kind{"a number " + span, span, func(v any) error {
+	return takes("a number "+span, span, func(v any) error {
 		if _, ok := v.([]any); ok {
 			return list(to[:], v, low, high)
 		}
@@ -150,20 +159,20 @@ func octaves(to *Octaves, low, high float64) kind {
 			to[i] = n
 		}
 		return err
-	}}
+	})
 }
 
 // everywhere takes octaves for all walls of a room at once.
 func everywhere(to *[6]Octaves, low, high float64) kind {
 	var wall Octaves
 	k := octaves(&wall, low, high)
-	return kind{k.kindly, k.allowed, func(v any) error {
+	return takes(k.kindly, k.allowed, func(v any) error {
 		err := k.set(v)
 		for i := range to {
 			to[i] = wall
 		}
 		return err
-	}}
+	})
 }
 
 // list fills to from a list of as many numbers.
@@ -184,25 +193,27 @@ func list(to []float64, v any, low, high float64) error {
 }
 
 // choice takes one of a few words.
-func choice(to *string, words []string) kind {
-	any1 := oneOf(words)
-	return kind{any1, any1, func(v any) error {
+func choice(to *string, these []string) kind {
+	any1 := oneOf(these)
+	k := takes(any1, any1, func(v any) error {
 		s, ok := v.(string)
 		if !ok {
 			return ErrType
 		}
-		if !slices.Contains(words, s) {
+		if !slices.Contains(these, s) {
 			return ErrRange
 		}
 		*to = s
 		return nil
-	}}
+	})
+	k.words = these
+	return k
 }
 
 // text takes a short printable text.
 func text(to *string, most int) kind {
 	span := fmt.Sprintf("1 to %d letters on one line", most)
-	return kind{"text in quotes, " + span, span, func(v any) error {
+	return takes("text in quotes, "+span, span, func(v any) error {
 		s, ok := v.(string)
 		if !ok {
 			return ErrType
@@ -213,57 +224,41 @@ func text(to *string, most int) kind {
 		}
 		*to = s
 		return nil
-	}}
+	})
 }
 
 // flag takes true or false.
 func flag(to *bool) kind {
-	return kind{"true or false", "true or false", func(v any) error {
+	return takes("true or false", "true or false", func(v any) error {
 		b, ok := v.(bool)
 		if !ok {
 			return ErrType
 		}
 		*to = b
 		return nil
-	}}
+	})
 }
 
 // oneOf writes words as "a, b or c", each as the file has them.
-func oneOf(words []string) string {
-	q := make([]string, len(words))
-	for i, w := range words {
+func oneOf(list []string) string {
+	q := make([]string, len(list))
+	for i, w := range list {
 		q[i] = strconv.Quote(w)
 	}
-	return either(q)
-}
-
-// either writes words as "a, b or c".
-func either(words []string) string {
-	if len(words) == 1 {
-		return words[0]
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
+	return prose.Either(q)
 }
 
 // eitherWhole writes whole numbers as "2, 4 or 8".
 func eitherWhole(numbers []int) string {
-	words := make([]string, len(numbers))
+	list := make([]string, len(numbers))
 	for i, n := range numbers {
-		words[i] = strconv.Itoa(n)
+		list[i] = strconv.Itoa(n)
 	}
-	return either(words)
+	return prose.Either(list)
 }
 
-// plain writes a number as the file would have it, without an exponent where
-// that stays short.
-func plain(v float64) string {
-	form := byte('f')
-	if a := math.Abs(v); a >= 1e9 || a < 1e-4 && a > 0 {
-		form = 'g'
-	}
-	return strings.ToLower(strings.TrimPrefix(strconv.FormatFloat(v, form, -1, 64), "+"))
-}
+// plain writes a number as the file would have it.
+func plain(v float64) string { return prose.Number(v, 0) }
 
 // written gives a value about as the file has it.
 func written(v any) string {

@@ -24,7 +24,7 @@ func Examine(name string, data []byte) (*Design, []*Error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var in map[string]any
 	if err := toml.Unmarshal(data, &in); err != nil {
-		return nil, []*Error{malformed(name, err)}
+		return nil, []*Error{malformed(name, data, err, aboutKeys)}
 	}
 	r := reader{Design: defaults(), file: name, lines: findLines(data)}
 	r.Path = name

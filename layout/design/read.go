@@ -3,14 +3,13 @@ package design
 import (
 	"bytes"
 	_ "embed"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"maps"
 	"os"
 	"slices"
-	"strings"
+
+	"pappus/layout/prose"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -52,15 +51,7 @@ func ReadFile(path string, most int) ([]byte, error) {
 
 // unreadable is the error for a file that the system would not give.
 func unreadable(path string, err error) *Error {
-	reason := "cannot be read"
-	var p *fs.PathError
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		reason = "there is no such file"
-	case errors.As(err, &p):
-		reason += ": " + p.Err.Error()
-	}
-	return &Error{File: path, Reason: reason, Err: err}
+	return &Error{File: path, Reason: prose.Reason(err).Error(), Err: err}
 }
 
 // tooLarge is the error for a file that holds more than any design would.
@@ -79,7 +70,7 @@ func Parse(name string, data []byte) (*Design, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var in map[string]any
 	if err := toml.Unmarshal(data, &in); err != nil {
-		return nil, malformed(name, err)
+		return nil, malformed(name, data, err, aboutKeys)
 	}
 	r := reader{Design: defaults(), file: name, lines: findLines(data)}
 	r.Path = name
@@ -111,17 +102,6 @@ func DefaultTOML() []byte { return []byte(lantern) }
 // Starter gives a design to begin from, with a comment to each key. It is the
 // built-in one: something that works is the best thing to change.
 func Starter() []byte { return DefaultTOML() }
-
-// malformed is the error for a text that is not TOML.
-func malformed(name string, err error) *Error {
-	e := &Error{File: name, Err: ErrSyntax}
-	var d *toml.DecodeError
-	if errors.As(err, &d) {
-		e.Line, _ = d.Position()
-	}
-	e.Reason = "not readable as TOML: " + shorten(strings.TrimPrefix(err.Error(), "toml: "), 200)
-	return e
-}
 
 // reader fills a design from what the file holds and gathers what is wrong.
 type reader struct {
@@ -185,7 +165,7 @@ func (r *reader) top(in map[string]any) {
 	r.channels(in["channel"])
 	for _, name := range sorted(in) {
 		if !slices.Contains(known, name) {
-			r.fault(join("", name), "", r.hint(name, known), ErrUnknownKey)
+			r.fault(join("", name), "", r.hintAtTop(name, in[name], known), ErrUnknownKey)
 		}
 	}
 }
@@ -204,9 +184,9 @@ func (r *reader) keys(path string, in map[string]any, keys []key) {
 		switch err := k.set(v); err {
 		case nil:
 		case ErrType:
-			r.fault(at, written(v), "must be "+k.kindly, err)
+			r.fault(at, written(v), "must be "+k.kindly+k.instead(v), err)
 		default:
-			r.fault(at, written(v), "must be "+k.allowed, err)
+			r.fault(at, written(v), "must be "+k.allowed+k.instead(v), err)
 		}
 	}
 }
@@ -252,42 +232,6 @@ func (r *reader) channels(v any) {
 		r.strangers(at, in, c.keys())
 		r.Channels = append(r.Channels, c)
 	}
-}
-
-// hint says what a key that is not known may have been meant to be.
-func (r *reader) hint(name string, here []string) string {
-	const unknown = "not a known key"
-	if n := nearest(strings.ToLower(name), here); n != "" {
-		return unknown + "; is it " + n + "?"
-	}
-	var homes []string
-	for _, t := range r.tables() {
-		if hasKey(t.keys, name) && t.name == "" {
-			return unknown + " here; it belongs above the first table"
-		}
-		if hasKey(t.keys, name) {
-			homes = append(homes, "["+t.name+"]")
-		}
-	}
-	if hasKey(new(Channel).keys(), name) {
-		homes = append(homes, "a [[channel]]")
-	}
-	if len(homes) > 0 {
-		return unknown + " here; it belongs in " + strings.Join(homes, " or ")
-	}
-	return unknown + "; known here: " + strings.Join(here, ", ")
-}
-
-func hasKey(keys []key, name string) bool {
-	return slices.ContainsFunc(keys, func(k key) bool { return k.name == name })
-}
-
-func names(keys []key) []string {
-	out := make([]string, len(keys))
-	for i, k := range keys {
-		out[i] = k.name
-	}
-	return out
 }
 
 // sorted gives the names in a table.

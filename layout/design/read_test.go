@@ -319,7 +319,7 @@ func TestFaults(t *testing.T) {
 		want         string
 	}{
 		{name: "not TOML", line: "radius_mm = 100", with: "radius_mm = = 100", kind: design.ErrSyntax,
-			want: "bad.toml:3: not readable as TOML: SYNTAX"},
+			want: "bad.toml:3: body.radius_mm = = 100: not written as TOML has it; must be a number from 20 to 5000; write 100"},
 		{name: "dome without a cut", line: "count = 12", with: "count = 12\nover = \"dome\"", kind: design.ErrConflict,
 			want: `bad.toml:6: mounts.over = "dome": must be "ball" where the body has no cut`},
 		{name: "a zone of two numbers", line: "count = 12", with: "count = 12\nkeep_clear_deg = [[1, 2]]", kind: design.ErrRange,
@@ -343,17 +343,17 @@ func TestFaults(t *testing.T) {
 		{name: "magnet higher than the driver", line: "diameter_mm = 30", with: "diameter_mm = 30\nmagnet_height_mm = 5", kind: design.ErrConflict,
 			want: "bad.toml:8: driver.magnet_height_mm = 5: must be at most driver.depth_mm, 0"},
 		{name: "a key twice", line: "radius_mm = 100", with: "radius_mm = 100\nradius_mm = 90", kind: design.ErrSyntax,
-			want: "bad.toml:4: not readable as TOML: SYNTAX"},
-		{name: "a table twice", below: "[body]\n", kind: design.ErrSyntax, want: "bad.toml:12: not readable as TOML: SYNTAX"},
+			want: "bad.toml:4: not readable as TOML: radius_mm is there already; leave one of them out"},
+		{name: "a table twice", below: "[body]\n", kind: design.ErrSyntax, want: "bad.toml:12: not readable as TOML: [body] is there already; put all its keys under one"},
 		{name: "a number with no end", line: "x_m = 2", with: "x_m = 2_", kind: design.ErrSyntax,
-			want: "bad.toml:9: not readable as TOML: SYNTAX"},
+			want: "bad.toml:9: spot.x_m = 2_: must be a plain number, with a point for decimals; write 2"},
 		{name: "a whole number too big for the machine", line: "count = 12", with: "count = 99999999999999999999", kind: design.ErrSyntax,
-			want: "bad.toml:5: not readable as TOML: SYNTAX"},
+			want: "bad.toml:5: mounts.count = 99999999999999999999: must be a whole number from 0 to 2000"},
 
 		{name: "key misspelt", line: "radius_mm = 100", with: "radus_mm = 100", kind: design.ErrUnknownKey,
-			want: "bad.toml:3: body.radus_mm: not a known key; is it radius_mm?"},
+			want: "bad.toml:3: body.radus_mm: not a known key; did you mean radius_mm?"},
 		{name: "key in capitals", line: "radius_mm = 100", with: "Radius_MM = 100", kind: design.ErrUnknownKey,
-			want: "bad.toml:3: body.Radius_MM: not a known key; is it radius_mm?"},
+			want: "bad.toml:3: body.Radius_MM: not a known key; did you mean radius_mm?"},
 		{name: "key of another table", line: "radius_mm = 100", with: "radius_mm = 100\npower_w = 3", kind: design.ErrUnknownKey,
 			want: "bad.toml:4: body.power_w: not a known key here; it belongs in [driver]"},
 		{name: "key of a channel", line: "radius_mm = 100", with: "radius_mm = 100\ngain_db = 3", kind: design.ErrUnknownKey,
@@ -365,7 +365,7 @@ func TestFaults(t *testing.T) {
 		{name: "key at the top that has a table", above: "\n\nradius_mm = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:3: radius_mm: not a known key here; it belongs in [body]"},
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: coverge: not a known key; is it coverage?"},
+			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: garden: not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
@@ -373,14 +373,14 @@ func TestFaults(t *testing.T) {
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:1: "": not a known key; known here: name, channel, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:16: channel[2].gain: not a known key; known here: drivers, gain_db, invert, delay_us"},
+			want: "bad.toml:16: channel[2].gain: not a known key; did you mean gain_db?"},
 
 		{name: "text for a number", line: "radius_mm = 100", with: `radius_mm = "big"`, kind: design.ErrType,
 			want: `bad.toml:3: body.radius_mm = "big": must be a number from 20 to 5000`},
 		{name: "number for text", line: `shape = "ball"`, with: "shape = 3", kind: design.ErrType,
 			want: `bad.toml:2: body.shape = 3: must be "geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`},
 		{name: "broken number for a whole one", line: "count = 12", with: "count = 12.0", kind: design.ErrType,
-			want: "bad.toml:5: mounts.count = 12.0: must be a whole number from 0 to 2000"},
+			want: "bad.toml:5: mounts.count = 12.0: must be a whole number from 0 to 2000; write 12"},
 		{name: "date for a number", line: "radius_mm = 100", with: "radius_mm = 2001-02-03", kind: design.ErrType,
 			want: "bad.toml:3: body.radius_mm = 2001-02-03: must be a number from 20 to 5000"},
 		{name: "number for a table", above: "air = 20\n", kind: design.ErrType,
@@ -392,11 +392,11 @@ func TestFaults(t *testing.T) {
 		{name: "numbers for channels", above: "channel = [1, 2]\n", kind: design.ErrType,
 			want: "bad.toml:1: channel[1] = 1: must be a table that begins with [[channel]]"},
 		{name: "text for a list", line: "count = 12", with: "count = 12\nskip = \"3\"", kind: design.ErrType,
-			want: `bad.toml:6: mounts.skip = "3": must be whole numbers from 1 to 10000 in square brackets, none twice`},
+			want: `bad.toml:6: mounts.skip = "3": must be whole numbers from 1 to 10000 in square brackets, none twice; write [3], without quotes`},
 		{name: "text in a list", line: "count = 12", with: "count = 12\nskip = [1, \"3\"]", kind: design.ErrType,
-			want: `bad.toml:6: mounts.skip = [1, "3"]: must be whole numbers from 1 to 10000 in square brackets, none twice`},
+			want: `bad.toml:6: mounts.skip = [1, "3"]: must be whole numbers from 1 to 10000 in square brackets, none twice; write [1, 3]`},
 		{name: "number for a flag", below: "[[channel]]\ndrivers = [1]\ninvert = 1\n", kind: design.ErrType,
-			want: "bad.toml:14: channel[1].invert = 1: must be true or false"},
+			want: "bad.toml:14: channel[1].invert = 1: must be true or false; write true"},
 
 		{name: "no shape", line: `shape = "ball"`, with: "", kind: design.ErrMissing,
 			want: `bad.toml:1: body.shape: missing; must be "geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`},
@@ -424,7 +424,7 @@ func TestFaults(t *testing.T) {
 		{name: "spot without end", line: "x_m = 2", with: "x_m = -inf", kind: design.ErrRange,
 			want: "bad.toml:9: spot.x_m = -inf: must be from -100 to 100"},
 		{name: "absurd diameter", line: "diameter_mm = 30", with: "diameter_mm = 3e300", kind: design.ErrRange,
-			want: "bad.toml:7: driver.diameter_mm = 3e+300: must be from 5 to 500"},
+			want: "bad.toml:7: driver.diameter_mm = 3e300: must be from 5 to 500"},
 		{name: "shape unheard of", line: `shape = "ball"`, with: `shape = "egg"`, kind: design.ErrRange,
 			want: `bad.toml:2: body.shape = "egg": must be "geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`},
 		{name: "too many mounts", line: "count = 12", with: "count = 5000", kind: design.ErrRange,
@@ -444,7 +444,7 @@ func TestFaults(t *testing.T) {
 		{name: "second channel too loud", below: "[[channel]]\ndrivers = [1]\n\n[[channel]]\ndrivers = [2]\ngain_db = 40\n", kind: design.ErrRange,
 			want: "bad.toml:17: channel[2].gain_db = 40: must be from -60 to 12"},
 		{name: "inline channel too late", above: "channel = [{drivers = [1]},\n {drivers = [2], delay_us = 1e9}]\n", kind: design.ErrRange,
-			want: "bad.toml:2: channel[2].delay_us = 1e+09: must be from 0 to 1000000"},
+			want: "bad.toml:2: channel[2].delay_us = 1e9: must be from 0 to 1000000"},
 		{name: "dotted key", above: "air.temperature_c = 80\n", kind: design.ErrRange,
 			want: "bad.toml:1: air.temperature_c = 80: must be from -20 to 50"},
 		{name: "the first of several", line: "radius_mm = 100", with: "wall_mm = 0\nradius_mm = 1\nx = 1", kind: design.ErrRange,
@@ -469,7 +469,7 @@ func TestFaults(t *testing.T) {
 		{name: "octave out of range", below: "[surface]\nabsorption = [0, 0, 0, 0, 0, 0, nan]\n", kind: design.ErrRange,
 			want: "bad.toml:13: surface.absorption = [0, 0, 0, 0, 0, 0, nan]: must be from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"},
 		{name: "text for an octave", below: "[surface]\nabsorption = [0, 0, 0, 0, 0, 0, \"1\"]\n", kind: design.ErrType,
-			want: `bad.toml:13: surface.absorption = [0, 0, 0, 0, 0, 0, "1"]: must be a number from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz`},
+			want: `bad.toml:13: surface.absorption = [0, 0, 0, 0, 0, 0, "1"]: must be a number from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz; write [0, 0, 0, 0, 0, 0, 1]`},
 		{name: "text for octaves", below: "[surface]\nabsorption = \"wood\"\n", kind: design.ErrType,
 			want: `bad.toml:13: surface.absorption = "wood": must be a number from 0 to 1, or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz`},
 		{name: "number for a surface", above: "surface = 1\n", kind: design.ErrType,
@@ -502,7 +502,7 @@ func TestFaults(t *testing.T) {
 		{name: "order that no such filter has", below: woofer("x_m = 0", "crossover_hz = 300", "order = 3"), kind: design.ErrRange,
 			want: "bad.toml:17: woofer.order = 3: must be 2, 4 or 8"},
 		{name: "order in quotes", below: woofer("x_m = 0", "crossover_hz = 300", "order = \"4\""), kind: design.ErrType,
-			want: `bad.toml:17: woofer.order = "4": must be 2, 4 or 8`},
+			want: `bad.toml:17: woofer.order = "4": must be 2, 4 or 8; write 4, without quotes`},
 		{name: "woofer at the spot", below: woofer("x_m = 1.95", "crossover_hz = 300"), kind: design.ErrConflict,
 			want: "bad.toml:15: woofer.x_m = 1.95: must be such that the woofer is 0.1 m or more from the spot, not 0.05 m"},
 		{name: "woofer in the next room", below: woofer("x_m = 3.5", "crossover_hz = 300") + box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]"), kind: design.ErrConflict,
@@ -597,9 +597,7 @@ func TestFaults(t *testing.T) {
 			if !errors.Is(err, c.kind) {
 				t.Errorf("kind %v, want %v", errors.Unwrap(err), c.kind)
 			}
-			// What is wrong with the TOML is in the words of the library.
-			want, open := strings.CutSuffix(c.want, "SYNTAX")
-			if got := err.Error(); got != want && !(open && strings.HasPrefix(got, want) && len(got) > len(want)) {
+			if got := err.Error(); got != c.want {
 				t.Errorf("\n got %s\nwant %s", got, c.want)
 			}
 		})

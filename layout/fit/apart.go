@@ -1,7 +1,9 @@
 package fit
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -17,9 +19,11 @@ import (
 // in E. G. Gilbert, D. W. Johnson, S. S. Keerthi, IEEE J. Robotics and
 // Automation 4 (1988) 193: nearest points of simplices whose corners are the
 // outermost differences.
-func apart(a, b *solid) float64 {
+//
+// Where it cannot be less than a limit it need not be exact: it is at least that.
+func apart(a, b *solid, limit float64) float64 {
 	gap, meet := gap(a, b)
-	if meet {
+	if meet && gap < limit {
 		return max(gap, clash(a, b))
 	}
 	return gap
@@ -114,34 +118,72 @@ func foot(corners []r3.Vec, set int) (r3.Vec, bool) {
 // A clash is first looked at in groups of directions, and from the best of each
 // group in rounds of ever finer steps, in rad.
 const (
-	groups   = 8
-	starts   = 16 // in a group
-	coarsest = 0.25
-	finest   = 1e-7
-	rounds   = 8
-	ways     = 8 // to turn to
+	groups     = 8
+	ringGroups = 2  // round each axis
+	starts     = 16 // in a group
+	coarsest   = 0.25
+	middling   = 0.004
+	followed   = 4 // from there on
+	finest     = 1e-7
+	rounds     = 8
+	ways       = 8 // to turn to
 )
 
 // clash returns minus how far one of two solids that meet must be moved, by
 // looking round for the direction with the shortest way. One that is shorter by
-// some percent may have been missed.
+// some percent may have been missed. Only the best few of what the groups lead to are
+// followed to the finest step.
 func clash(a, b *solid) float64 {
-	most := math.Inf(-1)
-	for from := 0; from < groups*starts; from += starts {
+	type way struct {
+		u     r3.Vec
+		width float64
+	}
+	var store [groups + 2*ringGroups + 2]way
+	found := store[:0]
+	try := func(u r3.Vec, width float64) {
+		u, width = climb(a, b, u, width, coarsest, middling)
+		for _, f := range found {
+			if r3.Norm(r3.Sub(f.u, u)) < 4*middling && f.width >= width {
+				return // the same way once more
+			}
+		}
+		found = append(found, way{u, width})
+	}
+	group := func(from int, at func(i int) r3.Vec) {
 		best, width := r3.Vec{}, math.Inf(-1)
 		for i := from; i < from+starts; i++ {
-			u := onSpiral(i, groups*starts)
+			u := at(i)
 			if w := widthAlong(a, b, u); w > width {
 				best, width = u, w
 			}
 		}
-		most = max(most, climb(a, b, best, width))
+		try(best, width)
+	}
+	for from := 0; from < groups*starts; from += starts {
+		group(from, func(i int) r3.Vec { return onSpiral(i, groups*starts) })
+	}
+	// A thin rod is left soonest square to it, or nearly.
+	for _, axis := range [2]r3.Vec{a.axis, b.axis} {
+		side := r3.Unit(r3.Cross(axis, leastAxis(axis)))
+		up := r3.Cross(axis, side)
+		for from := 0; from < ringGroups*starts; from += starts {
+			group(from, func(i int) r3.Vec {
+				sin, cos := math.Sincos(2 * math.Pi * float64(i) / (ringGroups * starts))
+				return r3.Add(r3.Scale(cos, side), r3.Scale(sin, up))
+			})
+		}
 	}
 	// Rods that cross part soonest square to both.
 	if across := r3.Cross(a.axis, b.axis); r3.Norm(across) > rounding {
 		for _, u := range []r3.Vec{r3.Unit(across), r3.Scale(-1, r3.Unit(across))} {
-			most = max(most, climb(a, b, u, widthAlong(a, b, u)))
+			try(u, widthAlong(a, b, u))
 		}
+	}
+	slices.SortStableFunc(found, func(p, q way) int { return cmp.Compare(q.width, p.width) })
+	most := math.Inf(-1)
+	for _, f := range found[:min(len(found), followed)] {
+		_, width := climb(a, b, f.u, f.width, middling, finest)
+		most = max(most, width)
 	}
 	return most
 }
@@ -160,8 +202,8 @@ func onSpiral(i, n int) r3.Vec {
 
 // climb turns a direction until the gap along it gets no wider. Along a ridge it
 // would go on in ever smaller gains: it takes a few rounds of each step.
-func climb(a, b *solid, best r3.Vec, width float64) float64 {
-	for step := coarsest; step > finest; step /= 2 {
+func climb(a, b *solid, best r3.Vec, width, first, last float64) (r3.Vec, float64) {
+	for step := first; step > last; step /= 2 {
 		for range rounds {
 			side := r3.Unit(r3.Cross(best, leastAxis(best)))
 			up := r3.Cross(best, side)
@@ -179,7 +221,7 @@ func climb(a, b *solid, best r3.Vec, width float64) float64 {
 			}
 		}
 	}
-	return width
+	return best, width
 }
 
 // leastAxis returns the coordinate axis that a direction leans to least.

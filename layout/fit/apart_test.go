@@ -35,7 +35,7 @@ func TestApart(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			for _, got := range []float64{apart(&c.a, &c.b), apart(&c.b, &c.a)} {
+			for _, got := range []float64{apart(&c.a, &c.b, math.Inf(1)), apart(&c.b, &c.a, math.Inf(1))} {
 				if !(got <= c.want+1e-12 && got > c.want-1e-6) {
 					t.Errorf("%.12g, want %.12g or a hair less", got, c.want)
 				}
@@ -104,14 +104,14 @@ func TestApartIsNearest(t *testing.T) {
 				break
 			}
 		}
-		got := apart(&a, &b)
+		got := apart(&a, &b, math.Inf(1))
 		if got > far+1e-9 {
 			t.Fatalf("%g apart, but points are %g from each other", got, far)
 		}
 		if far > 1e-3 && got < far-1e-3 {
 			t.Fatalf("%g apart, points no nearer than %g", got, far)
 		}
-		if back := apart(&b, &a); far > 1e-3 && math.Abs(back-got) > 1e-8 {
+		if back := apart(&b, &a, math.Inf(1)); far > 1e-3 && math.Abs(back-got) > 1e-8 {
 			t.Fatalf("%g one way and %g the other", got, back)
 		}
 	})
@@ -122,7 +122,7 @@ func TestApartIsNearest(t *testing.T) {
 func TestClashIsCured(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := randomRod(t, "a"), randomRod(t, "b")
-		deep := -apart(&a, &b)
+		deep := -apart(&a, &b, math.Inf(1))
 		if !(deep > 1e-6) {
 			t.Skip("apart")
 		}
@@ -143,6 +143,6 @@ func BenchmarkApart(b *testing.B) {
 	q := rod(r3.Vec{X: 0.09, Y: 0.02, Z: 0.12}, r3.Vec{X: 0.6, Y: 0.1, Z: 0.8}, 0.04, 0.0165, 0.01)
 	b.ReportAllocs()
 	for b.Loop() {
-		apart(&p, &q)
+		apart(&p, &q, math.Inf(1))
 	}
 }

@@ -38,25 +38,38 @@ type Report struct {
 	Through float64
 }
 
-// slack is a length in m below which a limit counts as kept.
-const slack = 1e-9
+// Slack is a length in m: what lacks less of a limit keeps it.
+const Slack = 1e-9
 
 // Fits tells whether every clearance that is known keeps its limit. Through
 // does not count.
-func (r Report) Fits(l Limits) bool { return r.fitsBody(l) && !(r.ScrewFlange < l.Edge-slack) }
+func (r Report) Fits(l Limits) bool { return !(r.Lack(l) > Slack) }
 
-// fitsBody is Fits but for what the driver alone decides.
-func (r Report) fitsBody(l Limits) bool {
-	for _, v := range [][2]float64{
+// Lack is the most in m that any known clearance lacks of its limit; below 0 where
+// all have more than they need, by so much, and -Inf where none is known.
+func (r Report) Lack(l Limits) float64 {
+	most := r.lackOfBody(l)
+	if lack := l.Edge - r.ScrewFlange; lack > most {
+		most = lack
+	}
+	return most
+}
+
+// lackOfBody is Lack but for what the driver alone decides.
+func (r Report) lackOfBody(l Limits) float64 {
+	most := math.Inf(-1)
+	for _, v := range [...][2]float64{
 		{r.Flange, l.Edge}, {r.Cutout, l.Edge}, {r.ScrewEdge, l.Edge},
 		{r.Gap, l.Apart}, {r.Inside, l.Apart}, {r.Wall, l.Apart}, {r.Terminal, l.Apart},
 	} {
-		if v[0] < v[1]-slack {
-			return false
+		if lack := v[1] - v[0]; lack > most { // which what is not known is not
+			most = lack
 		}
 	}
-	return true
+	return most
 }
+
+func (r Report) fitsBody(l Limits) bool { return !(r.lackOfBody(l) > Slack) }
 
 // Check reports on every mount of a body, all with the same driver. A smallest
 // ring of screws keeps its holes off the cut-out by the limit to an edge.
@@ -87,7 +100,7 @@ func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
 func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
 	out := make([]Report, len(mounts))
 	for i, m := range mounts {
-		out[i] = alone(w, m, d, l)
+		out[i] = alone(w, m, d, l, math.Inf(1))
 	}
 	flanges(out, mounts, d)
 	if d.Depth > 0 {
@@ -99,8 +112,9 @@ func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
 	return out
 }
 
-// alone reports on what does not depend on other mounts.
-func alone(w *walls, m Mount, d Driver, l Limits) Report {
+// alone reports on what does not depend on other mounts. A distance to a wall that is
+// more than enough may be told as that.
+func alone(w *walls, m Mount, d Driver, l Limits, enough float64) Report {
 	nan := math.NaN()
 	r := Report{Gap: math.Inf(1), GapTo: -1, Inside: nan, InsideTo: -1, Wall: nan, Terminal: nan, TerminalTo: -1,
 		ScrewRing: nan, ScrewFlange: nan, ScrewEdge: nan, Through: nan}
@@ -112,11 +126,11 @@ func alone(w *walls, m Mount, d Driver, l Limits) Report {
 		r.ScrewEdge = outside - r.ScrewRing - d.ScrewRadius
 	}
 	if d.Depth > 0 {
-		r.Wall = w.clearance(m, behind(m, d, l.Wall), l.Wall)
+		r.Wall = w.clearance(m, behind(m, d, l.Wall), d.CutoutRadius, l.Wall, enough)
 	}
 	if d.TerminalReach > 0 {
-		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, l.Wall)
-		if d.TerminalReach > d.CutoutRadius {
+		r.Terminal = w.clearance(m, []solid{terminal(m, d)}, 0, l.Wall, enough)
+		if d.TerminalReach > d.CutoutRadius && !w.baseOnly {
 			r.Terminal = min(r.Terminal, d.TerminalFront-l.Wall)
 		}
 	}
@@ -133,7 +147,7 @@ func flanges(out []Report, mounts []Mount, d Driver) {
 	for i, m := range mounts {
 		points[i] = m.Point
 	}
-	gaps, to := nearest(points, d.FlangeRadius, func(i, j int) float64 {
+	gaps, to := nearest(points, d.FlangeRadius, func(i, j int, _ float64) float64 {
 		return Gap(mounts[i].Point, mounts[i].Normal, mounts[j].Point, mounts[j].Normal, d.FlangeRadius)
 	})
 	for i := range out {
@@ -143,13 +157,18 @@ func flanges(out []Report, mounts []Mount, d Driver) {
 
 // baskets fills in the nearest basket or magnet of each mount.
 func baskets(out []Report, mounts []Mount, d Driver) {
-	parts, middles := make([][]solid, len(mounts)), make([]r3.Vec, len(mounts))
+	parts, middles, capsules := make([][]solid, len(mounts)), make([]r3.Vec, len(mounts)), make([]capsule, len(mounts))
 	for i, m := range mounts {
-		parts[i] = behind(m, d, 0)
+		parts[i], capsules[i] = behind(m, d, 0), capsuleOf(m, d)
 		middles[i] = r3.Sub(m.Point, r3.Scale(d.Depth/2, m.Normal))
 	}
 	reach := math.Hypot(d.Depth/2, max(d.CutoutRadius, d.magnet()))
-	least, to := nearest(middles, reach, func(i, j int) float64 { return leastApart(parts[i], parts[j]) })
+	least, to := nearest(middles, reach, once(func(i, j int, limit float64) float64 {
+		if far := capsules[i].apart(capsules[j]); far >= limit {
+			return far
+		}
+		return leastApart(parts[i], parts[j], limit)
+	}))
 	for i := range out {
 		out[i].Inside, out[i].InsideTo = least[i], to[i]
 	}
@@ -165,7 +184,7 @@ func terminals(out []Report, mounts []Mount, d Driver) {
 		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
 	}
 	reach := math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
-	least, to := nearest(middles, reach, func(i, j int) float64 { return leastApart(own[i], all[j]) })
+	least, to := nearest(middles, reach, func(i, j int, limit float64) float64 { return leastApart(own[i], all[j], limit) })
 	for i := range out {
 		if least[i] < out[i].Terminal {
 			out[i].Terminal, out[i].TerminalTo = least[i], to[i]
@@ -173,11 +192,28 @@ func terminals(out []Report, mounts []Mount, d Driver) {
 	}
 }
 
-func leastApart(a, b []solid) float64 {
+// once keeps what a distance that is the same both ways came to. What is not below
+// the limit that it was asked with is only known to be that much at least.
+func once(distance func(i, j int, limit float64) float64) func(i, j int, limit float64) float64 {
+	type answer struct{ d, limit float64 }
+	known := map[[2]int]answer{}
+	return func(i, j int, limit float64) float64 {
+		pair := [2]int{min(i, j), max(i, j)}
+		a, found := known[pair]
+		if !found || a.d >= a.limit && a.d < limit {
+			a = answer{distance(pair[0], pair[1], limit), limit}
+			known[pair] = a
+		}
+		return a.d
+	}
+}
+
+// leastApart is apart for all parts of two drivers.
+func leastApart(a, b []solid, limit float64) float64 {
 	least := math.Inf(1)
 	for i := range a {
 		for j := range b {
-			least = min(least, apart(&a[i], &b[j]))
+			least = min(least, apart(&a[i], &b[j], min(least, limit)))
 		}
 	}
 	return least
@@ -188,7 +224,7 @@ func leastApart(a, b []solid) float64 {
 func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
 	out := make([]Report, len(mounts))
 	for i, m := range mounts {
-		if out[i] = alone(w, m, d, l); !out[i].fitsBody(l) {
+		if out[i] = alone(w, m, d, l, l.Apart); !out[i].fitsBody(l) {
 			return false
 		}
 	}
@@ -214,10 +250,14 @@ func insideFits(mounts []Mount, d Driver, l Limits) bool {
 		}
 		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
 	}
+	capsules := make([]capsule, len(mounts))
+	for i, m := range mounts {
+		capsules[i] = capsuleOf(m, d)
+	}
 	reach := l.Apart + 2*math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
 	for i := range mounts {
 		for j := range i {
-			if r3.Norm2(r3.Sub(middles[i], middles[j])) < reach*reach && !keepApart(parts[i], parts[j], l.Apart) {
+			if r3.Norm2(r3.Sub(middles[i], middles[j])) < reach*reach && capsules[i].apart(capsules[j]) < l.Apart && !keepApart(parts[i], parts[j], l.Apart) {
 				return false
 			}
 		}
@@ -228,7 +268,7 @@ func insideFits(mounts []Mount, d Driver, l Limits) bool {
 func keepApart(a, b []solid, least float64) bool {
 	for i := range a {
 		for j := range b {
-			if width, _ := gap(&a[i], &b[j]); width < least-slack {
+			if width, _ := gap(&a[i], &b[j]); width < least-Slack {
 				return false
 			}
 		}

@@ -15,7 +15,7 @@
 // which they touch so comes out smaller by less than a thousandth.
 //
 // A flange that reaches over the edge of its face and hangs in the air above
-// the next flange touches nothing; [Overhang] tells of it.
+// the next flange touches nothing; Flange of a [Report] tells of it.
 //
 // [Check] reports on every mount: the flange and the cut-out in their face, where
 // the walls of the neighbouring faces, which lean inward, take some of the inner
@@ -23,9 +23,13 @@
 // are as far apart as the cone frustums that they are made of, exactly within a
 // billionth of their size; where they meet the report is below 0, and at least
 // as far as one must be moved, but for a search that may miss the shortest way.
-// To a wall they are as near as to its inner plane. A terminal is taken for the
+// To a wall they are as near as to its inner plane, from where that meets the inner
+// side of their own face on. A terminal is taken for the
 // ring that it sweeps, since nothing says which way it will stand: what clears
 // so clears however the driver is turned.
+//
+// [All] asks no more than whether all fit. [OffBase] and [LeastAngle] say where a
+// driver may be placed on a body that is cut, and how near two on a ball.
 //
 // [LargestDriver] and [SmallestBody] halve a range of sizes until it is as narrow
 // as [Tolerance]; each size is tried in full.

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -61,16 +63,16 @@ func (d Driver) check() error {
 		{"terminal front", d.TerminalFront}, {"terminal length", d.TerminalLength}, {"screw radius", d.ScrewRadius},
 	} {
 		if !(v.m >= 0) || math.IsInf(v.m, 1) {
-			return fmt.Errorf("fit: %w: %s %g m must be finite and at least 0", ErrDriver, v.name, v.m)
+			return prose.Errorf("%w: %s %g m must be finite and at least 0", ErrDriver, v.name, v.m)
 		}
 	}
 	switch {
 	case d.CutoutRadius == 0:
-		return fmt.Errorf("fit: %w: the cut-out radius must be above 0", ErrDriver)
+		return fmt.Errorf("%w: the cut-out radius must be above 0", ErrDriver)
 	case d.FlangeRadius < d.CutoutRadius:
-		return fmt.Errorf("fit: %w: the flange radius %g m is less than the cut-out's, %g m", ErrDriver, d.FlangeRadius, d.CutoutRadius)
+		return prose.Errorf("%w: the flange radius %g m is less than the cut-out's, %g m", ErrDriver, d.FlangeRadius, d.CutoutRadius)
 	case d.MagnetHeight > d.Depth:
-		return fmt.Errorf("fit: %w: the magnet height %g m is more than the depth, %g m", ErrDriver, d.MagnetHeight, d.Depth)
+		return prose.Errorf("%w: the magnet height %g m is more than the depth, %g m", ErrDriver, d.MagnetHeight, d.Depth)
 	}
 	return nil
 }
@@ -78,7 +80,7 @@ func (d Driver) check() error {
 func (l Limits) check() error {
 	for _, m := range []float64{l.Wall, l.Apart, l.Edge} {
 		if !(m >= 0) || math.IsInf(m, 1) {
-			return fmt.Errorf("fit: %w, not %g m", ErrLimits, m)
+			return prose.Errorf("%w, not %g m", ErrLimits, m)
 		}
 	}
 	return nil
@@ -86,10 +88,10 @@ func (l Limits) check() error {
 
 func (m Mount) check(faces int) error {
 	if size := r3.Norm(m.Normal); !(math.Abs(size-1) < 1e-6) || math.IsNaN(r3.Norm(m.Point)) || math.IsInf(r3.Norm(m.Point), 0) {
-		return fmt.Errorf("fit: %w: point %v, normal %v", ErrMount, m.Point, m.Normal)
+		return fmt.Errorf("%w: point %v, normal %v", ErrMount, m.Point, m.Normal)
 	}
 	if m.Face >= faces {
-		return fmt.Errorf("fit: %w: face %d of %d", ErrMount, m.Face, faces)
+		return fmt.Errorf("%w: face %d of %d", ErrMount, m.Face, faces)
 	}
 	return nil
 }
@@ -119,5 +121,5 @@ func (d Driver) times(factor float64) Driver {
 // takesScrews tells whether there is room for screws between the cut-out and the
 // flange's rim.
 func (d Driver) takesScrews(l Limits) bool {
-	return d.ScrewRadius == 0 || d.FlangeRadius-d.CutoutRadius >= 2*(l.Edge+d.ScrewRadius)-slack
+	return d.ScrewRadius == 0 || d.FlangeRadius-d.CutoutRadius >= 2*(l.Edge+d.ScrewRadius)-Slack
 }

@@ -1,16 +1,12 @@
 package fit_test
 
 import (
-	"fmt"
 	"math"
-	"math/rand/v2"
 	"testing"
 
 	"pappus/layout/body"
 	"pappus/layout/fit"
-	"pappus/layout/spread"
 
-	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
@@ -58,39 +54,29 @@ func TestGap(t *testing.T) {
 // when they fill their faces (their circles touch in the middles of the edges).
 func TestSolids(t *testing.T) {
 	for _, name := range []string{"tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron"} {
-		b, err := body.Platonic(name, 0.15)
-		if err != nil {
-			t.Fatal(err)
-		}
-		points, normals := faces(b)
+		b := solidOf(t, name, 0.15)
 		full := b.InscribedRadius(0)
-		if pairs := fit.Flanges(points, normals, full*(1-1e-6)); pairs != nil {
-			t.Errorf("%s: %d pairs before they touch", name, len(pairs))
-		}
-		for _, over := range []float64{0, 1e-6, 0.01} {
-			pairs := fit.Flanges(points, normals, full*(1+over))
-			if len(pairs) != len(b.Edges()) {
-				t.Errorf("%s: %d pairs, want one on each of %d edges", name, len(pairs), len(b.Edges()))
-			}
-			for _, p := range pairs {
-				if math.Abs(p.Gap+2*full*over) > 1e-12 || p.A >= p.B {
-					t.Errorf("%s: %+v, want a gap of %g", name, p, -2*full*over)
+		for _, over := range []float64{-1e-6, 0, 1e-6, 0.01} {
+			for _, r := range check(t, b, onFaces(b), full*(1+over)) {
+				if math.Abs(r.Gap+2*full*over) > 1e-12 || math.Abs(r.Flange+full*over) > 1e-12 || r.GapTo < 0 {
+					t.Errorf("%s: %+v, want a gap of %g", name, r, -2*full*over)
 				}
-			}
-		}
-		for f := range b.Faces {
-			if over := fit.Overhang(b, f, points[f], full+0.002); math.Abs(over-0.002) > 1e-15 {
-				t.Errorf("%s: overhang on face %d is %g", name, f, over)
+				if want := over <= 0; r.Fits(fit.Limits{}) != want {
+					t.Errorf("%s, %g over: fits is %v", name, over, !want)
+				}
 			}
 		}
 	}
 }
 
-func faces(b *body.Body) (points, normals []r3.Vec) {
-	for f := range b.Faces {
-		points, normals = append(points, b.Centroid(f)), append(normals, b.Normal(f))
+// check reports on flat discs.
+func check(t rapid.TB, b *body.Body, mounts []fit.Mount, flangeRadius float64) []fit.Report {
+	t.Helper()
+	reports, err := fit.Check(b, mounts, fit.Driver{CutoutRadius: 1e-6, FlangeRadius: flangeRadius}, fit.Limits{})
+	if err != nil {
+		t.Fatal(err)
 	}
-	return points, normals
+	return reports
 }
 
 // Flanges on a ball at an angle from each other touch when each fills the
@@ -156,55 +142,6 @@ func TestGapIsLeast(t *testing.T) {
 	})
 }
 
-// The sweep finds what comparing all with all finds.
-func TestFlangesFindAll(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		random := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 1))
-		n := rapid.IntRange(0, 60).Draw(t, "mounts")
-		radius := rapid.Float64Range(0.005, 0.3).Draw(t, "flange")
-		points, normals := make([]r3.Vec, n), make([]r3.Vec, n)
-		for i := range points {
-			normals[i] = r3.Unit(r3.Vec{X: random.NormFloat64(), Y: random.NormFloat64(), Z: random.NormFloat64()})
-			points[i] = r3.Scale(0.15, normals[i])
-		}
-		var want []fit.Pair
-		for a := range points {
-			for b := a + 1; b < n; b++ {
-				if gap := fit.Gap(points[a], normals[a], points[b], normals[b], radius); gap <= 0 {
-					want = append(want, fit.Pair{A: a, B: b, Gap: gap})
-				}
-			}
-		}
-		same := cmp.Comparer(func(p, q float64) bool { return math.Abs(p-q) < 1e-12 })
-		if diff := cmp.Diff(want, fit.Flanges(points, normals, radius), same); diff != "" {
-			t.Error(diff)
-		}
-	})
-}
-
-func TestFlangesOddInput(t *testing.T) {
-	nan := math.NaN()
-	points := []r3.Vec{{X: nan}, {Y: nan}, {}, {X: 0.01}, {X: math.Inf(1)}}
-	normals := []r3.Vec{z, z, z, {X: nan}, z}
-	for _, radius := range []float64{-1, 0, nan} {
-		if pairs := fit.Flanges(points, normals, radius); pairs != nil {
-			t.Errorf("radius %g: %v", radius, pairs)
-		}
-	}
-	if pairs := fit.Flanges(points, normals, 0.02); pairs != nil {
-		t.Errorf("no numbers: %v", pairs)
-	}
-	if pairs := fit.Flanges(nil, nil, 0.02); pairs != nil {
-		t.Errorf("no mounts: %v", pairs)
-	}
-	defer func() {
-		if recover() == nil {
-			t.Error("points without normals pass")
-		}
-	}()
-	fit.Flanges(points, nil, 0.02)
-}
-
 func TestOverhang(t *testing.T) {
 	half := 0.05 // half the edge of the cube, m
 	cube, err := body.Platonic("cube", half*math.Sqrt(3))
@@ -237,7 +174,7 @@ func TestOverhang(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			got := 1000 * fit.Overhang(c.b, c.face, c.at, 0.02)
+			got := -1000 * check(t, c.b, []fit.Mount{{Point: c.at, Normal: z, Face: c.face}}, 0.02)[0].Flange
 			if got != c.over && !(math.Abs(got-c.over) < 1e-11) {
 				t.Errorf("%.15g mm, want %.15g", got, c.over)
 			}
@@ -259,7 +196,7 @@ func TestOverhangIsRim(t *testing.T) {
 		corner := b.Vertices[rapid.SampledFrom(b.Faces[f].Corners).Draw(t, "corner")]
 		toward := rapid.Float64Range(0, 0.9).Draw(t, "toward the corner")
 		at := r3.Add(b.Centroid(f), r3.Scale(toward, r3.Sub(corner, b.Centroid(f))))
-		room := -fit.Overhang(b, f, at, 0)
+		room := 1e-3 + check(t, b, []fit.Mount{{Point: at, Normal: b.Normal(f), Face: f}}, 1e-3)[0].Flange
 		across := r3.Unit(r3.Sub(corner, b.Centroid(f)))
 		aside := r3.Cross(b.Normal(f), across)
 		inside := func(radius float64) bool {
@@ -275,55 +212,4 @@ func TestOverhangIsRim(t *testing.T) {
 			t.Errorf("room for %g m is not the rim's", room)
 		}
 	})
-}
-
-func ExampleFlanges() {
-	points := []r3.Vec{{}, {X: 0.038}, {X: 0.09}}
-	normals := []r3.Vec{{Z: 1}, {Z: 1}, {Z: 1}}
-	for _, p := range fit.Flanges(points, normals, 0.020) {
-		fmt.Printf("flanges %d and %d overlap by %.1f mm\n", p.A, p.B, -1000*p.Gap)
-	}
-	// Output: flanges 0 and 1 overlap by 2.0 mm
-}
-
-func ExampleOverhang() {
-	b, err := body.Platonic("icosahedron", 0.15)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	over := fit.Overhang(b, 0, b.Centroid(0), 0.050)
-	fmt.Printf("a flange of 100 mm reaches %.1f mm over the edge\n", 1000*over)
-	// Output: a flange of 100 mm reaches 4.5 mm over the edge
-}
-
-func BenchmarkFlanges(b *testing.B) {
-	for _, n := range []int{60, 2000} {
-		points := spread.Spiral(n)
-		places := make([]r3.Vec, n)
-		for i, p := range points {
-			places[i] = r3.Scale(0.16, p)
-		}
-		radius := 0.3 / math.Sqrt(float64(n)) // a little too wide to fit
-		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				if len(fit.Flanges(places, points, radius)) == 0 {
-					b.Fatal("none touch")
-				}
-			}
-		})
-	}
-}
-
-func BenchmarkOverhang(b *testing.B) {
-	ball, err := body.Geodesic("icosahedron", 2, 0.15)
-	if err != nil {
-		b.Fatal(err)
-	}
-	at := ball.Centroid(3)
-	b.ReportAllocs()
-	for b.Loop() {
-		fit.Overhang(ball, 3, at, 0.02)
-	}
 }

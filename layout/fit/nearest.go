@@ -10,8 +10,9 @@ import (
 
 // nearest finds for each point the other one to which a distance is least: the
 // lower numbered of several. The distance must never be less than that of the
-// points less both their reaches. Points are swept along x, outward from each.
-func nearest(points []r3.Vec, reach float64, distance func(i, j int) float64) (least []float64, to []int) {
+// points less both their reaches; where it cannot be less than a limit any such
+// value will do. Points are swept along x, outward from each.
+func nearest(points []r3.Vec, reach float64, distance func(i, j int, limit float64) float64) (least []float64, to []int) {
 	least, to = make([]float64, len(points)), make([]int, len(points))
 	order := make([]int, len(points))
 	for i := range order {
@@ -27,7 +28,7 @@ func nearest(points []r3.Vec, reach float64, distance func(i, j int) float64) (l
 			if r3.Norm(across)-2*reach > least[i] {
 				return true
 			}
-			d := distance(i, j)
+			d := distance(i, j, least[i])
 			if d < least[i] || d == least[i] && !math.IsInf(d, 1) && j < to[i] {
 				least[i], to[i] = d, j
 			}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pappus/layout/body"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -30,7 +31,7 @@ func LargestDriver(b *body.Body, mounts []Mount, d Driver, l Limits) (Driver, er
 	high := 4 * b.Radius / d.FlangeRadius
 	low := 1e-4 * high
 	if !at(low) {
-		return Driver{}, fmt.Errorf("fit: %w: even a flange of %.3g m across is in the way", ErrNoFit, 2*low*d.FlangeRadius)
+		return Driver{}, prose.Errorf("%w: even a flange of %.3g m across is in the way", ErrNoFit, 2*low*d.FlangeRadius)
 	}
 	for high-low > Tolerance*low {
 		if middle := (low + high) / 2; at(middle) {
@@ -41,7 +42,7 @@ func LargestDriver(b *body.Body, mounts []Mount, d Driver, l Limits) (Driver, er
 	}
 	best := d.times(low)
 	if !best.takesScrews(l) {
-		return Driver{}, fmt.Errorf("fit: %w: the largest that fits, with a flange of %.3g m across, has no room for its screws", ErrNoFit, 2*best.FlangeRadius)
+		return Driver{}, prose.Errorf("%w: the largest that fits, with a flange of %.3g m across, has no room for its screws", ErrNoFit, 2*best.FlangeRadius)
 	}
 	return best, nil
 }
@@ -61,7 +62,7 @@ func SmallestBody(b *body.Body, mounts []Mount, d Driver, l Limits) (float64, er
 		return 0, err
 	}
 	if !d.takesScrews(l) {
-		return 0, fmt.Errorf("fit: %w: there is no room for screws between cut-out and flange", ErrNoFit)
+		return 0, fmt.Errorf("%w: there is no room for screws between cut-out and flange", ErrNoFit)
 	}
 	scaled := make([]Mount, len(mounts))
 	at := func(factor float64) bool {
@@ -74,7 +75,7 @@ func SmallestBody(b *body.Body, mounts []Mount, d Driver, l Limits) (float64, er
 	high := 1.0
 	for ; !at(high); high *= 2 {
 		if high >= most {
-			return 0, fmt.Errorf("fit: %w: not even a body %d times as large takes it", ErrNoFit, most)
+			return 0, fmt.Errorf("%w: not even a body %d times as large takes it", ErrNoFit, most)
 		}
 	}
 	low := high / 2

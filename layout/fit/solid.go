@@ -1,6 +1,8 @@
 package fit
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -42,6 +44,11 @@ func (s *solid) extent(u r3.Vec) float64 {
 
 // middle returns a point well inside.
 func (s *solid) middle() r3.Vec { return r3.Scale(0.5, r3.Add(s.front.centre, s.back.centre)) }
+
+// reach returns how far from the middle the solid reaches at most.
+func (s *solid) reach() float64 {
+	return math.Hypot(r3.Norm(r3.Sub(s.front.centre, s.back.centre))/2, max(s.front.radius, s.back.radius))
+}
 
 // between returns the solid of a driver's part at a mount, between two depths
 // with their radii.

@@ -20,13 +20,17 @@ type side struct {
 	inward r3.Vec
 	offset float64
 	lean   float64 // tangent of half the turn from face to face
+	beyond int     // the neighbour
 }
 
 // walls is a body made ready to be asked about.
 type walls struct {
 	body   *body.Body
 	planes []plane
+	whole  []plane  // the same, also where only the base counts
 	sides  [][]side // by face
+	// baseOnly leaves out all but the base of a cut.
+	baseOnly bool
 }
 
 func newWalls(b *body.Body) *walls {
@@ -35,6 +39,7 @@ func newWalls(b *body.Body) *walls {
 		n := b.Normal(f)
 		w.planes[f] = plane{n, r3.Dot(n, b.Vertices[face.Corners[0]])}
 	}
+	w.whole = w.planes
 	if b.IsBall() {
 		if b.IsCut {
 			w.planes = append(w.planes, plane{r3.Vec{Z: -1}, -b.Cut})
@@ -49,18 +54,26 @@ func newWalls(b *body.Body) *walls {
 			if i == 1 {
 				inward = r3.Scale(-1, inward)
 			}
-			w.sides[f] = append(w.sides[f], side{inward, r3.Dot(inward, p), lean})
+			w.sides[f] = append(w.sides[f], side{inward, r3.Dot(inward, p), lean, e.Faces[1-i]})
 		}
 	}
 	return w
 }
 
-// lean returns the tangent of half the angle between two unit normals.
-func lean(m, n r3.Vec) float64 { return r3.Norm(r3.Cross(m, n)) / (1 + r3.Dot(m, n)) }
+// lean returns the tangent of half the angle between two unit normals, by whichever
+// of its two forms does not lose the digits.
+func lean(m, n r3.Vec) float64 {
+	sin, cos := r3.Norm(r3.Cross(m, n)), r3.Dot(m, n)
+	if cos < 0 {
+		return (1 - cos) / sin
+	}
+	return sin / (1 + cos)
+}
 
 // edge returns how far in m a circle round a mount can reach in its face: on
 // the outside, and at the wall's depth, where the neighbours' walls come nearer.
-// Where the mount is on no face, nothing says: +Inf.
+// Where the mount is on no face, nothing says: +Inf; but on a cut ball the
+// edge is the cut, and the flange lies square to its direction from the centre.
 func (w *walls) edge(m Mount, wall float64) (outside, inside float64) {
 	outside, inside = math.Inf(1), math.Inf(1)
 	switch b := w.body; {
@@ -76,6 +89,16 @@ func (w *walls) edge(m Mount, wall float64) (outside, inside float64) {
 	return outside, inside
 }
 
+// rim returns how far from its centre a disc that touches a ball can reach
+// before it meets the cut.
+func rim(b *body.Body, point r3.Vec) float64 {
+	slope := math.Hypot(point.X, point.Y) / r3.Norm(point) // of the disc, downward
+	if slope < rounding {
+		return math.Inf(1)
+	}
+	return (point.Z - b.Cut) / slope
+}
+
 // own is how near to a plane, over the body's radius, a mount sits on it.
 const own = 1e-4
 
@@ -86,25 +109,107 @@ func (w *walls) isOwn(m Mount, at int) bool {
 }
 
 // clearance returns the distance in m from what a driver has behind its wall to
-// the inner sides of the other walls. Of a ball, all of which is one wall, only
-// what lies deeper than the front of each part counts.
-func (w *walls) clearance(m Mount, parts []solid, wall float64) float64 {
-	least := math.Inf(1)
-	for i := range w.planes {
-		if w.isOwn(m, i) {
+// the inner sides of the other walls; where it is more than enough, no less than
+// that. Of a ball, all of which is one wall, only what lies deeper than the front of
+// each part counts, and of what came through a hole of a radius only what reaches
+// beyond the middle: before that the ball about it only widens.
+func (w *walls) clearance(m Mount, parts []solid, hole, wall, enough float64) float64 {
+	least := enough
+	for j := range parts {
+		part := &parts[j]
+		// The nearest plane first: the others then need a short look only.
+		first := w.nearestPlane(m, part, wall, least)
+		if first < 0 {
 			continue
 		}
-		for j := range parts {
-			least = min(least, w.planes[i].offset-wall-parts[j].extent(w.planes[i].normal))
+		least = min(least, w.toWall(m, part, first, wall, least))
+		middle, reach := part.middle(), part.reach()
+		for i, p := range w.planes {
+			if i != first && p.offset-wall-r3.Dot(p.normal, middle)-reach < least && !w.isOwn(m, i) {
+				least = min(least, w.toWall(m, part, i, wall, least))
+			}
 		}
 	}
-	if w.body.IsBall() {
+	if w.body.IsBall() && !w.baseOnly {
 		for j := range parts {
-			least = min(least, w.body.Radius-wall-parts[j].back.farthest(parts[j].axis))
+			if back := parts[j].back; back.radius > hole || r3.Dot(back.centre, parts[j].axis) < 0 {
+				least = min(least, w.body.Radius-wall-back.farthest(parts[j].axis))
+			}
 		}
 	}
 	return least
 }
+
+// nearestPlane returns the plane whose inner side is nearest to a solid, of those that
+// are nearer than a limit and not the mount's own; -1 where there is none.
+func (w *walls) nearestPlane(m Mount, part *solid, wall, limit float64) int {
+	middle, reach := part.middle(), part.reach()
+	least, first := limit, -1
+	for i, p := range w.planes {
+		if p.offset-wall-r3.Dot(p.normal, middle)-reach >= least || w.isOwn(m, i) {
+			continue
+		}
+		if far := p.offset - wall - part.extent(p.normal); far < least {
+			least, first = far, i
+		}
+	}
+	return first
+}
+
+// toWall returns how far a solid is from the inner side of a wall, exactly where that
+// is less than a limit.
+func (w *walls) toWall(m Mount, part *solid, at int, wall, limit float64) float64 {
+	far := w.planes[at].offset - wall - part.extent(w.planes[at].normal)
+	if far < limit && m.Face >= 0 {
+		far = max(far, behindFace(part, w.whole[m.Face], w.planes[at], wall, limit))
+	}
+	return far
+}
+
+// behindFace returns how far a solid is from the inner side of a wall as far as it
+// lies behind the inner side of the solid's own: from the line where the two meet
+// on. Where faces lean little the plane of the next one comes near to the front of a
+// driver, but only in front of that line, where there is no such wall.
+//
+// A plane square to u keeps the solid off this half-plane by its least along u less
+// the solid's extent. u must lean from the wall's normal n towards t, the way on from
+// the line: u = cos(angle) n + sin(angle) t. The widest gap is the distance; of any
+// other u it is less. A gap of a limit ends the search.
+func behindFace(part *solid, own, other plane, wall, limit float64) float64 {
+	cos := r3.Dot(own.normal, other.normal)
+	sin := math.Sqrt(max(0, 1-cos*cos))
+	if sin < 1e-6 {
+		return math.Inf(-1) // the opposite wall: they meet nowhere
+	}
+	t := r3.Scale(1/sin, r3.Sub(r3.Scale(cos, other.normal), own.normal))
+	alongN := other.offset - wall
+	alongT := (cos*alongN - (own.offset - wall)) / sin // of the line
+	gap := func(angle float64) float64 {
+		s, c := math.Sincos(angle)
+		return c*alongN + s*alongT - part.extent(r3.Add(r3.Scale(c, other.normal), r3.Scale(s, t)))
+	}
+	const samples = 16
+	step := math.Pi / 2 / samples
+	at, best := 0.0, gap(0)
+	for i := 1; i <= samples && best < limit; i++ {
+		if g := gap(float64(i) * step); g > best {
+			at, best = float64(i)*step, g
+		}
+	}
+	for ; step > finestLean && best < limit; step /= 2 {
+		for _, angle := range [2]float64{max(0, at-step), min(math.Pi/2, at+step)} {
+			if g := gap(angle); g > best {
+				at, best = angle, g
+			}
+		}
+	}
+	return best
+}
+
+// finestLean is how near in rad the direction of the widest gap to a wall is found:
+// over 100 mm that is a ten thousandth of a millimetre at most, by which the gap is
+// then too narrow.
+const finestLean = 1e-6
 
 // farthest returns how far a disc's farthest point is from the origin.
 func (d disc) farthest(axis r3.Vec) float64 {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+
+	"pappus/layout/prose"
 )
 
 // State tells whether a driver is alive.
@@ -47,17 +49,17 @@ type String struct {
 // wraps ErrBank.
 func NewBank(lengths []int, feedOhm, wireOhm float64) (Bank, error) {
 	if len(lengths) == 0 {
-		return Bank{}, fmt.Errorf("impedance: %w: no strings", ErrBank)
+		return Bank{}, fmt.Errorf("%w: no strings", ErrBank)
 	}
 	for _, ohm := range []float64{feedOhm, wireOhm} {
 		if !(ohm >= 0) || math.IsInf(ohm, 0) {
-			return Bank{}, fmt.Errorf("impedance: %w: wire of %g ohm, must be 0 or above", ErrBank, ohm)
+			return Bank{}, prose.Errorf("%w: wire of %g ohm, must be 0 or above", ErrBank, ohm)
 		}
 	}
 	b := Bank{Strings: make([]String, len(lengths)), FeedOhm: feedOhm}
 	for i, n := range lengths {
 		if n < 1 {
-			return Bank{}, fmt.Errorf("impedance: %w: string %d has %d drivers, must be 1 or more", ErrBank, i+1, n)
+			return Bank{}, fmt.Errorf("%w: string %d has %d drivers, must be 1 or more", ErrBank, i+1, n)
 		}
 		b.Strings[i] = String{make([]State, n), wireOhm}
 	}

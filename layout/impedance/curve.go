@@ -6,6 +6,8 @@ import (
 	"math"
 	"math/cmplx"
 	"sort"
+
+	"pappus/layout/prose"
 )
 
 // Errors that this package wraps.
@@ -48,11 +50,11 @@ func New(d Driver) (Curve, error) {
 		value float64
 	}{{"resonance in Hz", d.Resonance}, {"Qms", d.QMS}, {"Qes", d.QES}, {"resistance in ohm", d.DCOhm}} {
 		if !(v.value > 0) || math.IsInf(v.value, 0) {
-			return Curve{}, fmt.Errorf("impedance: %w: %s %g, must be above 0", ErrDriver, v.name, v.value)
+			return Curve{}, prose.Errorf("%w: %s %g, must be above 0", ErrDriver, v.name, v.value)
 		}
 	}
 	if !(d.Inductance >= 0) || math.IsInf(d.Inductance, 0) {
-		return Curve{}, fmt.Errorf("impedance: %w: inductance %g H, must be 0 or above", ErrDriver, d.Inductance)
+		return Curve{}, prose.Errorf("%w: inductance %g H, must be 0 or above", ErrDriver, d.Inductance)
 	}
 	return Curve{driver: d}, nil
 }
@@ -64,19 +66,19 @@ func New(d Driver) (Curve, error) {
 // ErrTable.
 func Measured(points []Point) (Curve, error) {
 	if len(points) < 2 {
-		return Curve{}, fmt.Errorf("impedance: %w: %d points, must be 2 or more", ErrTable, len(points))
+		return Curve{}, fmt.Errorf("%w: %s, must be 2 or more", ErrTable, prose.Count(len(points), "point", "points"))
 	}
 	c := Curve{node: make([]node, len(points))}
 	for i, p := range points {
 		switch {
 		case !(p.Frequency > 0) || math.IsInf(p.Frequency, 0):
-			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g Hz, must be above 0", ErrTable, i+1, p.Frequency)
+			return Curve{}, prose.Errorf("%w: point %d: %g Hz, must be above 0", ErrTable, i+1, p.Frequency)
 		case !(p.Ohm > 0) || math.IsInf(p.Ohm, 0):
-			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g ohm, must be above 0", ErrTable, i+1, p.Ohm)
+			return Curve{}, prose.Errorf("%w: point %d: %g ohm, must be above 0", ErrTable, i+1, p.Ohm)
 		case !(math.Abs(p.Degrees) <= 180):
-			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g degrees, must be from -180 to 180", ErrTable, i+1, p.Degrees)
+			return Curve{}, prose.Errorf("%w: point %d: %g degrees, must be from -180 to 180", ErrTable, i+1, p.Degrees)
 		case i > 0 && p.Frequency <= points[i-1].Frequency:
-			return Curve{}, fmt.Errorf("impedance: %w: point %d: %g Hz does not rise above %g Hz",
+			return Curve{}, prose.Errorf("%w: point %d: %g Hz does not rise above %g Hz",
 				ErrTable, i+1, p.Frequency, points[i-1].Frequency)
 		}
 		c.node[i] = node{math.Log(p.Frequency), math.Log(p.Ohm), p.Degrees * math.Pi / 180}

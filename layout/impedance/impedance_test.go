@@ -305,7 +305,7 @@ func TestErrors(t *testing.T) {
 		{"no strings", bank(nil, 0, 0), impedance.ErrBank, "no strings"},
 		{"empty string", bank([]int{2, 0}, 0, 0), impedance.ErrBank, "string 2"},
 		{"wire", bank([]int{2}, 0, -1), impedance.ErrBank, "-1 ohm"},
-		{"feed", bank([]int{2}, math.NaN(), 0), impedance.ErrBank, "NaN"},
+		{"feed", bank([]int{2}, math.NaN(), 0), impedance.ErrBank, "nan"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

@@ -3,11 +3,11 @@ package printing
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 
 	"pappus/layout/body"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -83,7 +83,7 @@ func Cut(b *body.Body, mounts []Mount, job Job) (Plan, error) {
 	}
 	for i, h := range c.holes {
 		if !h.fits(job.Bed) {
-			return Plan{}, fmt.Errorf("printing: %w: the cut-out of mount %d, %g m across, does not lie on %g by %g by %g m",
+			return Plan{}, prose.Errorf("%w: the cut-out of mount %d, %g m across, does not lie on %g by %g by %g m",
 				ErrBedSmall, i, 2*h.radius, job.Bed.X, job.Bed.Y, job.Bed.Z)
 		}
 	}
@@ -93,7 +93,7 @@ func Cut(b *body.Body, mounts []Mount, job Job) (Plan, error) {
 func (j Job) check() error {
 	for _, side := range []float64{j.Bed.X, j.Bed.Y, j.Bed.Z} {
 		if !(side > 0) || math.IsInf(side, 1) {
-			return fmt.Errorf("printing: %w, not %g by %g by %g m", ErrBed, j.Bed.X, j.Bed.Y, j.Bed.Z)
+			return prose.Errorf("%w, not %g by %g by %g m", ErrBed, j.Bed.X, j.Bed.Y, j.Bed.Z)
 		}
 	}
 	for _, v := range []struct {
@@ -101,7 +101,7 @@ func (j Job) check() error {
 		value float64
 	}{{"cut-out radius in m", j.CutoutRadius}, {"margin in m", j.Margin}, {"density in kg/m3", j.Density}} {
 		if !(v.value >= 0) || math.IsInf(v.value, 1) {
-			return fmt.Errorf("printing: %s %w, not %g", v.name, ErrNumber, v.value)
+			return prose.Errorf("%s %w, not %g", v.name, ErrNumber, v.value)
 		}
 	}
 	return nil
@@ -185,9 +185,9 @@ func (c *cutter) search() (Plan, error) {
 		}
 	}
 	if !clean {
-		return Plan{}, fmt.Errorf("printing: %w by %g m: turn the body, take a larger bed or leave out a driver", ErrNoCleanCut, c.job.Margin)
+		return Plan{}, prose.Errorf("%w by %g m: turn the body, take a larger bed or leave out a driver", ErrNoCleanCut, c.job.Margin)
 	}
-	return Plan{}, fmt.Errorf("printing: %w", ErrTooMany)
+	return Plan{}, ErrTooMany
 }
 
 // anyhow tells whether a way would fit if cuts might go through cut-outs.

@@ -2,10 +2,10 @@ package printing
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"pappus/layout/body"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -44,12 +44,12 @@ type stock struct {
 
 func pieces(b *body.Body, s Shell) (*stock, error) {
 	if !(s.Wall > 0) || !(s.Base >= 0) || math.IsInf(s.Base, 1) {
-		return nil, fmt.Errorf("printing: %w: wall %g m, base %g m", ErrWall, s.Wall, s.Base)
+		return nil, prose.Errorf("%w: wall %g m, base %g m", ErrWall, s.Wall, s.Base)
 	}
 	p := &stock{body: b, shell: s, slack: rounding * b.Radius}
 	if b.IsBall() {
 		if low, _ := p.hollowSpan(); !(low < b.Radius-s.Wall) {
-			return nil, fmt.Errorf("printing: %w: %g m", ErrWall, s.Wall)
+			return nil, prose.Errorf("%w: %g m", ErrWall, s.Wall)
 		}
 		return p, nil
 	}
@@ -64,7 +64,7 @@ func pieces(b *body.Body, s Shell) (*stock, error) {
 		h := half{n, r3.Dot(n, b.Vertices[face.Corners[0]]) - thick}
 		p.walls = append(p.walls, h)
 		if p.inner = p.inner.clip(h, p.slack); len(p.inner) == 0 {
-			return nil, fmt.Errorf("printing: %w: %g m", ErrWall, s.Wall)
+			return nil, prose.Errorf("%w: %g m", ErrWall, s.Wall)
 		}
 	}
 	return p, nil

@@ -1,11 +1,11 @@
 package repair
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // driverRules are for faults of [driver]. Nothing of its data sheet is changed for
@@ -24,7 +24,7 @@ func driverRules(p *patient, now state, f *design.Error) []remedy {
 	case f.Key == "driver.magnet_height_mm":
 		return []remedy{to(f.Key, d.DepthMM, "a magnet is no deeper than its driver")}
 	case f.Key == "driver.dc_ohm":
-		return []remedy{out(f.Key, fmt.Sprintf("it cannot be that of a voice coil of %g ohm; measure it with a meter", d.NominalOhm))}
+		return []remedy{out(f.Key, prose.Sprintf("it cannot be that of a voice coil of %g ohm; measure it with a meter", d.NominalOhm))}
 	case f.Key == "driver":
 		const why = "no air would be left in the body"
 		larger := to("body.radius_mm", min(2*now.design.Body.RadiusMM, 5000), why).asked()
@@ -44,7 +44,7 @@ func holeRules(p *patient, now state) []remedy {
 	}
 	d := now.design.Driver
 	hole := tenthUp(d.DiameterMM + over)
-	r := to("driver.cutout_mm", hole, fmt.Sprintf("a cone of %g mm does not go through a smaller hole", d.DiameterMM))
+	r := to("driver.cutout_mm", hole, prose.Sprintf("a cone of %g mm does not go through a smaller hole", d.DiameterMM))
 	if d.FlangeMM >= hole {
 		return []remedy{r}
 	}

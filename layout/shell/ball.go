@@ -1,10 +1,10 @@
 package shell
 
 import (
-	"fmt"
 	"math"
 
 	"pappus/layout/body"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -45,7 +45,7 @@ func (m *maker) takeBall(b *body.Body, holes []Hole) error {
 // seat returns the plane of a flat for a hole in a ball.
 func seat(b *body.Body, h Hole) (Plane, error) {
 	if !(h.Seat >= h.Radius && h.Seat < b.Radius) {
-		return Plane{}, fmt.Errorf("mount %d: %w: its seat of %.4g mm must be wider than its cut-out and less than the ball",
+		return Plane{}, prose.Errorf("mount %d: %w: its seat of %.4g mm must be wider than its cut-out and less than the ball",
 			h.ID, ErrCutout, 2e3*h.Seat)
 	}
 	return Plane{r3.Unit(h.Point), math.Sqrt(b.Radius*b.Radius - h.Seat*h.Seat)}, nil

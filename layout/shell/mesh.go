@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -38,7 +40,7 @@ func (m Mesh) Check() error {
 		}
 	}
 	if v := m.Volume(); !(v > 0) {
-		return fmt.Errorf("%w: its volume is %g m3", ErrOpen, v)
+		return prose.Errorf("%w: its volume is %g m3", ErrOpen, v)
 	}
 	return nil
 }

@@ -15,7 +15,7 @@ func (m Mesh) Part(planes ...Plane) (Mesh, error) {
 	for _, p := range planes {
 		c, err := m.cut(p)
 		if err != nil {
-			return Mesh{}, fmt.Errorf("shell: cutting: %w", err)
+			return Mesh{}, fmt.Errorf("cutting: %w", err)
 		}
 		m = c
 	}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"pappus/layout/body"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -36,18 +37,18 @@ type Hole struct {
 // surface wound outward. Errors wrap ErrWall and ErrCutout and name the mount.
 func Make(b *body.Body, wall float64, holes []Hole) (Mesh, error) {
 	if !(wall > 0) || math.IsInf(wall, 1) {
-		return Mesh{}, fmt.Errorf("shell: %w: %g m", ErrWall, wall)
+		return Mesh{}, prose.Errorf("%w: %g m", ErrWall, wall)
 	}
 	m, err := newMaker(b, wall, holes)
 	if err != nil {
-		return Mesh{}, fmt.Errorf("shell: %w", err)
+		return Mesh{}, err
 	}
 	if err := m.build(); err != nil {
-		return Mesh{}, fmt.Errorf("shell: %w", err)
+		return Mesh{}, err
 	}
 	out := m.mesh.tidy()
 	if err := out.Check(); err != nil {
-		return Mesh{}, fmt.Errorf("shell: %w", err)
+		return Mesh{}, err
 	}
 	return out, nil
 }
@@ -137,7 +138,7 @@ func (m *maker) hollow(radius float64) error {
 	}
 	s, err := meet(in, radius)
 	if errors.Is(err, ErrNothingLeft) {
-		return fmt.Errorf("%w: %.4g mm leaves none", ErrWall, m.wall*1e3)
+		return prose.Errorf("%w: %.4g mm leaves none", ErrWall, m.wall*1e3)
 	}
 	if err != nil {
 		return err
@@ -179,7 +180,7 @@ func (m *maker) build() error {
 func (m *maker) ring() error {
 	inside, ok := m.inner[m.base]
 	if !ok {
-		return fmt.Errorf("%w: %.4g mm leaves no opening below", ErrWall, m.wall*1e3)
+		return prose.Errorf("%w: %.4g mm leaves no opening below", ErrWall, m.wall*1e3)
 	}
 	return m.fill(m.base, m.outer[m.base], [][]int{reversed(inside)}, false)
 }
@@ -299,7 +300,7 @@ func onPlane(p Plane, at r3.Vec) r3.Vec { return r3.Sub(at, r3.Scale(p.above(at)
 // and inside of the wall, or meets one that is there already.
 func (m *maker) checkHole(p int, h Hole, others []Hole) error {
 	if !(h.Radius > 0) || math.IsInf(h.Radius, 1) {
-		return fmt.Errorf("mount %d: %w: its radius is %g m", h.ID, ErrCutout, h.Radius)
+		return prose.Errorf("mount %d: %w: its radius is %g m", h.ID, ErrCutout, h.Radius)
 	}
 	reach := h.Radius / math.Cos(math.Pi/float64(Sides(h.Radius)))
 	for _, s := range []struct {
@@ -312,14 +313,14 @@ func (m *maker) checkHole(p int, h Hole, others []Hole) error {
 			return fmt.Errorf("mount %d: %w: nothing is left of %s", h.ID, ErrCutout, s.where)
 		}
 		if room := m.room(p, corners, h.Point); room < reach+m.slack {
-			return fmt.Errorf("mount %d: %w: its %.4g mm reach over the edge of %s, which has room for %.4g mm",
+			return prose.Errorf("mount %d: %w: its %.4g mm reach over the edge of %s, which has room for %.4g mm",
 				h.ID, ErrCutout, 2e3*h.Radius, s.where, max(0, 2e3*room))
 		}
 	}
 	for _, o := range others {
 		apart := r3.Norm(r3.Sub(onPlane(m.planes[p], o.Point), onPlane(m.planes[p], h.Point)))
 		if apart < reach+o.Radius/math.Cos(math.Pi/float64(Sides(o.Radius)))+m.slack {
-			return fmt.Errorf("mounts %d and %d: %w: they run into each other, their centres %.4g mm apart",
+			return prose.Errorf("mounts %d and %d: %w: they run into each other, their centres %.4g mm apart",
 				o.ID, h.ID, ErrCutout, 1e3*apart)
 		}
 	}

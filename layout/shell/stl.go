@@ -3,7 +3,6 @@ package shell
 import (
 	"bufio"
 	"encoding/binary"
-	"fmt"
 	"io"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -31,7 +30,7 @@ func WriteSTL(w io.Writer, m Mesh, name string) error {
 	// A header that begins with "solid" would pass for the text form.
 	out.Write(header("mesh " + name))
 	if err := binary.Write(out, binary.LittleEndian, uint32(len(kept))); err != nil {
-		return fmt.Errorf("shell: %w", err)
+		return err
 	}
 	for _, t := range kept {
 		n := normalOf(corners[t[0]], corners[t[1]], corners[t[2]])
@@ -41,11 +40,11 @@ func WriteSTL(w io.Writer, m Mesh, name string) error {
 			Extra   uint16
 		}{[3]float32{float32(n.X), float32(n.Y), float32(n.Z)}, [3][3]float32{corners[t[0]], corners[t[1]], corners[t[2]]}, 0}
 		if err := binary.Write(out, binary.LittleEndian, facet); err != nil {
-			return fmt.Errorf("shell: %w", err)
+			return err
 		}
 	}
 	if err := out.Flush(); err != nil {
-		return fmt.Errorf("shell: %w", err)
+		return err
 	}
 	return nil
 }

@@ -69,21 +69,31 @@ func (c *charges) reckon(x []float64) {
 	for i := range c.unit {
 		c.unit[i] = r3.Unit(r3.Vec{X: x[3*i], Y: x[3*i+1], Z: x[3*i+2]})
 	}
-	clear(c.slope)
-	c.total = 0
+	c.total = coulomb(c.unit, c.slope)
 	for i, p := range c.unit {
+		pull := c.slope[i]
+		c.slope[i] = r3.Sub(pull, r3.Scale(r3.Dot(pull, p), p))
+	}
+}
+
+// coulomb returns the energy of points and fills slope with how it rises with each,
+// in space; each pair is computed once.
+func coulomb(points, slope []r3.Vec) float64 {
+	clear(slope)
+	total := 0.0
+	for i, p := range points {
 		var pull r3.Vec
-		rest := c.unit[i+1:]
-		slope := c.slope[i+1:][:len(rest)]
+		rest := points[i+1:]
+		slope := slope[i:]
 		for j, q := range rest {
 			d := r3.Sub(p, q)
 			inverse := 1 / math.Sqrt(r3.Norm2(d))
-			c.total += inverse
+			total += inverse
 			f := r3.Scale(inverse*inverse*inverse, d)
 			pull = r3.Sub(pull, f)
-			slope[j] = r3.Add(slope[j], f)
+			slope[j+1] = r3.Add(slope[j+1], f)
 		}
-		pull = r3.Add(pull, c.slope[i])
-		c.slope[i] = r3.Sub(pull, r3.Scale(r3.Dot(pull, p), p))
+		slope[0] = r3.Add(pull, slope[0])
 	}
+	return total
 }

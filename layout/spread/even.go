@@ -26,7 +26,7 @@ var ErrCount = errors.New("points must be from 1 to 2000")
 // first at the top, the second in the half plane of x.
 func Even(n int, seed uint64) ([]r3.Vec, float64, error) {
 	if n < 1 || n > Most {
-		return nil, 0, fmt.Errorf("spread: %w, not %d", ErrCount, n)
+		return nil, 0, fmt.Errorf("%w, not %d", ErrCount, n)
 	}
 	if n == 1 {
 		return []r3.Vec{{Z: 1}}, 0, nil

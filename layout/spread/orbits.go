@@ -120,6 +120,9 @@ func (o *orbits) fill(i int, p r3.Vec) {
 // energy returns the energy of all points as they stand and fills slope: by
 // symmetry each point of a ring has the same surroundings.
 func (o *orbits) energy() float64 {
+	if o.zone.Fold == 1 && len(o.poles) == 0 {
+		return coulomb(o.points, o.slope)
+	}
 	total := 0.0
 	for i, p := range o.poles {
 		for _, q := range o.poles[i+1:] {

@@ -15,6 +15,9 @@ import (
 //
 // Points press against the borders of a zone, as charges do, so that many lie
 // on them; give a cap the half-angle that keeps a mount's whole flange clear.
+// Where neighbours are nearer than the zone asks, those are pushed apart; if no
+// place is found for all, they stay as even as they were ([Capacity] says how
+// many had one).
 //
 // With a symmetry of k, the points are rings of k evenly round z; what n
 // leaves over k, up to two, stands on the axis, on top first. A cap
@@ -23,16 +26,20 @@ import (
 // The points are in the order of body.Order. Where all caps are round z, they
 // are turned so that the first of those off the axis is at azimuth 0.
 //
-// Errors wrap ErrCount, ErrCap, ErrSymmetry and ErrZone.
+// Errors wrap ErrCount, ErrCap, ErrApart, ErrSymmetry and ErrZone.
 func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
 	if n < 1 || n > Most {
-		return nil, 0, fmt.Errorf("spread: %w, not %d", ErrCount, n)
+		return nil, 0, fmt.Errorf("%w, not %d", ErrCount, n)
 	}
 	if err := z.check(n); err != nil {
 		return nil, 0, err
 	}
 	if len(z.Clear) == 0 && z.Fold <= 1 {
-		return Even(n, seed)
+		points, energy, err := Even(n, seed)
+		if err != nil || LeastAngle(points) >= z.Apart {
+			return points, energy, err
+		}
+		return apart(n, points, energy, nil, points, z.round())
 	}
 	z = z.round()
 	poles, err := onAxis(n, z)
@@ -51,26 +58,49 @@ func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
 	starts, steps := effort(n)
 	starts = (starts + 3) / 4 // each is several searches
 	best, least := start, o.at(start)
-	try := func(from []r3.Vec, rounds int, level float64) {
+	try := func(from []r3.Vec, steps, rounds int, level float64) {
 		if points, energy := o.settle(from, steps, rounds, level); energy < least {
 			best, least = points, energy
 		}
 	}
 	if rings > 0 {
-		try(start, trying, coarse)
+		try(start, steps, trying, coarse)
 		for range starts - 1 {
 			if from := scatterWithin(rings, z, random); from != nil {
-				try(from, trying, coarse)
+				try(from, steps, trying, coarse)
 			}
 		}
-		try(best, finishing, fine)
+		try(best, finish(n, steps), finishing, fine)
 	}
 	o.place(best)
-	all := sorted(o.points)
-	if z.coaxial() {
-		all = sorted(facing(all))
+	if LeastAngle(o.points) < z.Apart {
+		return apart(n, o.points, least, poles, best, z)
 	}
-	return all, least, nil
+	return z.ordered(o.points), least, nil
+}
+
+// apart parts points, given as a whole and by their poles and rings, that are
+// nearer than the zone asks. Where that finds no place for all, they stay as they
+// are.
+func apart(n int, all []r3.Vec, energy float64, poles, own []r3.Vec, z Zone) ([]r3.Vec, float64, error) {
+	if points, found := parted(n, poles, z, own); found {
+		o := newOrbits(len(points), poles, z)
+		energy = o.at(points)
+		all = o.points
+	}
+	return z.ordered(all), energy, nil
+}
+
+// ordered returns points in the order of body.Order, and turned where the zone
+// leaves that free.
+func (z Zone) ordered(points []r3.Vec) []r3.Vec {
+	if all := sorted(points); !z.coaxial() {
+		return all
+	} else if len(z.Clear) > 0 || z.Fold > 1 {
+		return sorted(facing(all))
+	} else {
+		return sorted(upright(all))
+	}
 }
 
 // Rounds in which the zone is brought to hold: each leaves about a tenth of how
@@ -79,6 +109,17 @@ const (
 	trying    = 2
 	finishing = 12
 )
+
+// finish says how many steps a round of the last search takes. Above a hundred
+// points an eighth costs less than five hundred-thousandths of the energy, which no
+// builder can tell (measured for 150 to 1000 points on two zones), and saves two
+// thirds of the time.
+func finish(n, steps int) int {
+	if n <= 100 {
+		return steps
+	}
+	return min(steps, max(steps/8, 12))
+}
 
 // onAxis returns the points that a symmetry leaves for the axis.
 func onAxis(n int, z Zone) ([]r3.Vec, error) {
@@ -99,7 +140,7 @@ func onAxis(n int, z Zone) ([]r3.Vec, error) {
 	if want := n % z.Fold; want <= len(free) {
 		return free[:want], nil
 	}
-	return nil, fmt.Errorf("spread: %w: %d of %d points must stand on the axis, where it allows %d", ErrZone, n%z.Fold, n, len(free))
+	return nil, fmt.Errorf("%w: %d of %d points must stand on the axis, where it allows %d", ErrZone, n%z.Fold, n, len(free))
 }
 
 // coaxial tells whether turns about z leave the zone as it is.

@@ -6,6 +6,8 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -13,6 +15,7 @@ import (
 var (
 	ErrZone     = errors.New("the zone leaves no room")
 	ErrCap      = errors.New("a cap needs a direction and a half-angle from 0 to pi")
+	ErrApart    = errors.New("points must be apart by an angle from 0 to pi")
 	ErrSymmetry = errors.New("the count must be a multiple of the symmetry, or that and 1 or 2 on the axis")
 )
 
@@ -42,6 +45,9 @@ type Zone struct {
 	// Fold is how many turns about z, evenly round it, leave the points as
 	// they are; 0 and 1 ask for none.
 	Fold int
+	// Apart is the least angle in rad between points, seen from the centre, 0 to
+	// pi; 0 asks for none. Where all cannot keep it, none need.
+	Apart float64
 }
 
 // Contains tells whether a point on the unit sphere is in the zone; one that is
@@ -63,11 +69,14 @@ func (z Zone) check(n int) error {
 	for i, c := range z.Clear {
 		// A direction that is not finite has no length that is.
 		if long := r3.Norm(c.Axis); !(long > 0 && !math.IsInf(long, 0)) || !(c.HalfAngle >= 0 && c.HalfAngle <= math.Pi) {
-			return fmt.Errorf("spread: %w: cap %d has direction %v, half-angle %g", ErrCap, i+1, c.Axis, c.HalfAngle)
+			return prose.Errorf("%w: cap %d has direction %v, half-angle %g", ErrCap, i+1, c.Axis, c.HalfAngle)
 		}
 	}
+	if !(z.Apart >= 0 && z.Apart <= math.Pi) {
+		return fmt.Errorf("spread: %w, not %g", ErrApart, z.Apart)
+	}
 	if z.Fold < 0 || z.Fold > Most || z.Fold > 1 && n%z.Fold > 2 {
-		return fmt.Errorf("spread: %w: %d points, symmetry %d", ErrSymmetry, n, z.Fold)
+		return fmt.Errorf("%w: %d points, symmetry %d", ErrSymmetry, n, z.Fold)
 	}
 	return nil
 }
@@ -75,7 +84,7 @@ func (z Zone) check(n int) error {
 // round returns the zone in which a point's images about z are all in z, with
 // directions of length 1.
 func (z Zone) round() Zone {
-	out := Zone{Fold: max(z.Fold, 1)}
+	out := Zone{Fold: max(z.Fold, 1), Apart: z.Apart}
 	for _, c := range z.Clear {
 		axis := r3.Unit(c.Axis)
 		images := out.Fold
@@ -103,13 +112,13 @@ const longest = 1 << 22
 // It takes little time, and n may be up to ten times Most. Its points follow no
 // symmetry, so Fold must be 0 or 1. A zone that a spiral of four million points
 // has not n points in counts as empty. Errors wrap ErrCount, ErrCap,
-// ErrSymmetry and ErrZone.
+// ErrApart, ErrSymmetry and ErrZone.
 func SpiralWithin(n int, z Zone) ([]r3.Vec, error) {
 	if n < 1 || n > 10*Most {
-		return nil, fmt.Errorf("spread: %w, times ten for a spiral, not %d", ErrCount, n)
+		return nil, fmt.Errorf("%w, times ten for a spiral, not %d", ErrCount, n)
 	}
 	if z.Fold > 1 {
-		return nil, fmt.Errorf("spread: %w: a spiral has none", ErrSymmetry)
+		return nil, fmt.Errorf("%w: a spiral has none", ErrSymmetry)
 	}
 	if err := z.check(n); err != nil {
 		return nil, err
@@ -142,7 +151,7 @@ func spiralWithin(n int, z Zone) ([]r3.Vec, error) {
 		}
 		whole = max(next, whole+1+whole/64)
 	}
-	return nil, fmt.Errorf("spread: %w", ErrZone)
+	return nil, ErrZone
 }
 
 // first tells whether a point is in the first of the parts that repeat.

@@ -179,7 +179,7 @@ func TestRefusals(t *testing.T) {
 		{"below the minimum", func() error { _, err := bank.Draw(5.9, fine); return err }, wiring.ErrLoad, "2.95 ohm"},
 		{"no drivers", func() error { _, err := wiring.Arrangement(nil).Draw(6, fine); return err }, wiring.ErrValue, "no drivers"},
 		{"no ohm", func() error { _, err := bank.Draw(0, fine); return err }, wiring.ErrValue, "ohm"},
-		{"no number", func() error { _, err := bank.Draw(math.NaN(), fine); return err }, wiring.ErrValue, "NaN"},
+		{"no number", func() error { _, err := bank.Draw(math.NaN(), fine); return err }, wiring.ErrValue, "nan"},
 		{"no volt", func() error { _, err := bank.Draw(6, wiring.Source{}); return err }, wiring.ErrValue, "volt"},
 		{"wire gives power", func() error { _, err := bank.Draw(6, wiring.Source{Volt: 1, WireOhm: -1}); return err }, wiring.ErrValue, "wire"},
 		{"gauge too thin", func() error { _, err := wiring.Gauge(41); return err }, wiring.ErrValue, "41"},

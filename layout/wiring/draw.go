@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Errors that this package wraps.
@@ -47,7 +49,7 @@ type Draw struct {
 // error that wraps ErrLoad and says why; values that cannot be wrap ErrValue.
 func (a Arrangement) Draw(ohm float64, from Source) (Draw, error) {
 	if a.Drivers() < 1 {
-		return Draw{}, fmt.Errorf("wiring: %w: no drivers", ErrValue)
+		return Draw{}, fmt.Errorf("%w: no drivers", ErrValue)
 	}
 	if err := from.check(ohm); err != nil {
 		return Draw{}, err
@@ -75,7 +77,7 @@ func (a Arrangement) Draw(ohm float64, from Source) (Draw, error) {
 // of drivers of ohm each is below the least that the amplifier may see.
 func (a Arrangement) Check(ohm, minimumOhm float64) error {
 	if load := a.Load(ohm); load < minimumOhm*(1-rounding) {
-		return fmt.Errorf("wiring: %w: %s of %.3g ohm each load it with %.3g ohm, its minimum is %.3g ohm; it can overheat and fail",
+		return prose.Errorf("%w: %s of %.3g ohm each load it with %.3g ohm, its minimum is %.3g ohm; it can overheat and fail",
 			ErrLoad, a, ohm, load, minimumOhm)
 	}
 	return nil
@@ -105,7 +107,7 @@ func check(name string, value, least float64) error {
 		return nil
 	}
 	if least > 0 {
-		return fmt.Errorf("wiring: %w: %s %g, must be above 0", ErrValue, name, value)
+		return prose.Errorf("%w: %s %g, must be above 0", ErrValue, name, value)
 	}
-	return fmt.Errorf("wiring: %w: %s %g, must be 0 or above", ErrValue, name, value)
+	return prose.Errorf("%w: %s %g, must be 0 or above", ErrValue, name, value)
 }

@@ -3,6 +3,8 @@ package wiring
 import (
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Annealed copper, IEC 60028 (the International Annealed Copper Standard).
@@ -22,7 +24,7 @@ func Sections() []float64 { return []float64{0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 1
 // written -1, -2 and -3. A gauge outside -3 to 40 is an error.
 func Gauge(gauge int) (diameter float64, err error) {
 	if gauge < ThickestGauge || gauge > ThinnestGauge {
-		return 0, fmt.Errorf("wiring: %w: wire gauge %d, must be from %d (0000) to %d", ErrValue, gauge, ThickestGauge, ThinnestGauge)
+		return 0, fmt.Errorf("%w: wire gauge %d, must be from %d (0000) to %d", ErrValue, gauge, ThickestGauge, ThinnestGauge)
 	}
 	return 0.127e-3 * math.Pow(92, float64(36-gauge)/39), nil
 }
@@ -48,7 +50,7 @@ func (w Wire) Ohm() (float64, error) {
 		return 0, err
 	}
 	if !(w.Temperature >= -100 && w.Temperature <= 200) {
-		return 0, fmt.Errorf("wiring: %w: wire at %g C, must be from -100 to 200", ErrValue, w.Temperature)
+		return 0, prose.Errorf("%w: wire at %g C, must be from -100 to 200", ErrValue, w.Temperature)
 	}
 	return 2 * w.Length / w.Section * copperOhmMetre * (1 + copperPerKelvin*(w.Temperature-20)), nil
 }
@@ -81,7 +83,7 @@ func LeastSection(length, temperature, loadOhm, loss float64) (section float64, 
 	}
 	thickest, _ := Gauge(ThickestGauge)
 	if section == 0 || Section(thickest) < least {
-		return 0, 0, fmt.Errorf("wiring: %w: %g m into %.3g ohm at no more than %.3g dB takes %.3g mm2, more than is to be had; shorten the wire or raise the load",
+		return 0, 0, prose.Errorf("%w: %g m into %.3g ohm at no more than %.3g dB takes %.3g mm2, more than is to be had; shorten the wire or raise the load",
 			ErrValue, length, loadOhm, loss, least*1e6)
 	}
 	for gauge = ThinnestGauge; ; gauge-- {

@@ -21,6 +21,9 @@ func Channels(path string) (rate int, channels [][]float64, err error) {
 	if err != nil {
 		return 0, nil, err
 	}
+	if info.IsDir() {
+		return 0, nil, fmt.Errorf("%s: it is a folder, %w", path, ErrFormat)
+	}
 	if !info.Mode().IsRegular() {
 		return 0, nil, fmt.Errorf("%s: %w", path, ErrFormat)
 	}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+
+	"pappus/layout/prose"
 )
 
 // Errors that Open, Read and a Stream's Err wrap.
@@ -26,13 +28,13 @@ func broken(err error) error {
 	case errors.Is(err, io.EOF), errors.Is(err, io.ErrUnexpectedEOF):
 		return ErrShort
 	}
-	return fmt.Errorf("%w: %w", ErrBroken, err)
+	return prose.Saying(ErrBroken.Error(), ErrBroken, err) // a library's words say nothing to a listener
 }
 
 // guard turns a decoder's panic into an error. The decoders are libraries, and a
 // file can hold anything.
 func guard(err *error) {
 	if p := recover(); p != nil {
-		*err = fmt.Errorf("%w: %v", ErrBroken, p)
+		*err = prose.Saying(ErrBroken.Error(), ErrBroken, fmt.Errorf("%v", p))
 	}
 }

@@ -51,6 +51,9 @@ func Open(path string, rate int) (*Stream, error) {
 	if err != nil {
 		return nil, err
 	}
+	if info.IsDir() {
+		return nil, fmt.Errorf("%s: it is a folder, %w", path, ErrFormat)
+	}
 	if !info.Mode().IsRegular() {
 		return nil, fmt.Errorf("%s: %w", path, ErrFormat)
 	}

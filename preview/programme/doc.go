@@ -1,6 +1,6 @@
 // Package programme makes the sounds that the array is listened to with: pink
 // noise, clicks, plucked strings, a spoken-like phrase, applause and a sine sweep.
-// Nothing is recorded; every sample is reckoned from a fixed seed, so it is the
+// Nothing is recorded; every sample is computed from a fixed seed, so it is the
 // same on each run.
 //
 // Pink noise: a sum of sines of random phase whose power falls by 3 dB an

@@ -40,7 +40,7 @@ func sinc(x float64) float64 {
 	return math.Sin(math.Pi*x) / (math.Pi * x)
 }
 
-// bank holds the phases of a filter, each a row of taps. The row p reckons the
+// bank holds the phases of a filter, each a row of taps. The row p computes the
 // value that lies p/phases after the sample before the row's middle.
 type bank struct {
 	taps, phases int

@@ -61,7 +61,7 @@ func (r *Resampler) Len(n int) int {
 // it takes all of src. It allocates nothing.
 func (r *Resampler) Process(dst, src []float64) (wrote, took int) {
 	for {
-		wrote += r.reckon(dst[wrote:])
+		wrote += r.compute(dst[wrote:])
 		if wrote == len(dst) || took == len(src) {
 			return wrote, took
 		}
@@ -73,7 +73,7 @@ func (r *Resampler) Process(dst, src []float64) (wrote, took int) {
 // reaches, and returns how many samples it wrote: 0 once nothing is left.
 func (r *Resampler) Finish(dst []float64) (wrote int) {
 	for {
-		wrote += r.reckon(dst[wrote:])
+		wrote += r.compute(dst[wrote:])
 		if wrote == len(dst) || r.owed == 0 {
 			return wrote
 		}
@@ -94,8 +94,8 @@ func (r *Resampler) put(src []float64) int {
 	return n
 }
 
-// reckon writes the values for which the line holds enough, and returns how many.
-func (r *Resampler) reckon(dst []float64) int {
+// compute writes the values for which the line holds enough, and returns how many.
+func (r *Resampler) compute(dst []float64) int {
 	for i := range dst {
 		if r.at+r.bank.taps > r.held {
 			return i

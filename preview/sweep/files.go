@@ -3,6 +3,7 @@ package sweep
 import (
 	"fmt"
 
+	"pappus/layout/prose"
 	"pappus/preview/wave"
 	"pappus/timing"
 )
@@ -35,6 +36,6 @@ func (s Signal) file(name, words string) File {
 	w := s.Sweep
 	return File{name, words, wave.Format{
 		Rate: s.Rate, Channels: 1, Depth: wave.PCM24, Title: name,
-		Comment: fmt.Sprintf("sine sweep from %g to %g Hz in %g s, peaks %g dB below full scale; %s", w.Start, w.Stop, w.Length, -s.Level, words),
+		Comment: prose.Sprintf("sine sweep from %g to %g Hz in %g s, peaks %g dB below full scale; %s", w.Start, w.Stop, w.Length, -s.Level, words),
 	}}
 }

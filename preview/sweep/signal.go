@@ -2,9 +2,9 @@ package sweep
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
+	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/timing"
 	"pappus/timing/sweep"
@@ -57,10 +57,10 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 	o = o.filled(p)
 	corner := p.Protection.Corner
 	if o.Start < corner && !o.Below {
-		return Signal{}, fmt.Errorf("sweep: %w: it would begin at %g Hz, the high-pass stands at %.4g Hz; a cone can move too far below it", ErrBelow, o.Start, corner)
+		return Signal{}, prose.Errorf("%w: it would begin at %g Hz, the high-pass stands at %.4g Hz; a cone can move too far below it", ErrBelow, o.Start, corner)
 	}
 	if !(o.Level >= leastLevel && o.Level <= mostLevel) {
-		return Signal{}, fmt.Errorf("sweep: %w: %g dB; must be from %g to %g dB below full scale", ErrLoud, o.Level, leastLevel, mostLevel)
+		return Signal{}, prose.Errorf("%w: %g dB; must be from %g to %g dB, where full scale is 0", ErrLoud, o.Level, leastLevel, mostLevel)
 	}
 	s, err := sweep.New(o.Start, o.Stop, o.Length)
 	if err != nil {
@@ -107,13 +107,13 @@ func cautions(o Options, corner float64) []string {
 		"a sweep is piercing in its upper half: do not stay near the drivers, and protect your ears where it is loud",
 	}
 	if o.Start < corner {
-		out = append(out, fmt.Sprintf("this sweep begins at %g Hz, below the high-pass at %.4g Hz: cones can move beyond their reach; keep it very quiet", o.Start, corner))
+		out = append(out, prose.Sprintf("this sweep begins at %g Hz, below the high-pass at %.4g Hz: cones can move beyond their reach; keep it very quiet", o.Start, corner))
 	}
 	if corner == 0 {
 		out = append(out, "the design has no high-pass: low tones can move the cones beyond their reach")
 	}
 	if o.Level > loudLevel {
-		out = append(out, fmt.Sprintf("%g dB below full scale is loud for a sweep: the amplifier gives nearly all that it has, and coils heat up", -o.Level))
+		out = append(out, prose.Sprintf("%g dB below full scale is loud for a sweep: the amplifier gives nearly all that it has, and coils heat up", -o.Level))
 	}
 	return out
 }

@@ -157,5 +157,5 @@ func ExampleNew() {
 	}
 	s, err := sound.New(p, sound.Options{Start: 30})
 	fmt.Println(s.Sweep.Length, err)
-	// Output: 0 sweep: below the high-pass: it would begin at 30 Hz, the high-pass stands at 150 Hz; a cone can move too far below it
+	// Output: 0 below the high-pass: it would begin at 30 Hz, the high-pass stands at 150 Hz; a cone can move too far below it
 }

@@ -108,7 +108,7 @@ func (c *convolver) Stream(samples [][2]float64) (n int, ok bool) {
 // Err is the source's.
 func (c *convolver) Err() error { return c.src.Err() }
 
-// next reckons one more block and reports whether there was one.
+// next computes one more block and reports whether there was one.
 func (c *convolver) next() bool {
 	got := c.read()
 	if c.src.Err() != nil || got == 0 && (!c.started || c.tail == 0) {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/plot"
@@ -88,7 +89,7 @@ func anyFinite(points plotter.XYs) bool {
 
 // countPanel draws a value over the number of channels, the plan's own and the
 // knee. A value that is infinite is drawn as an arrow at the upper edge: there is
-// no comb onset up to the highest reckoned.
+// no comb onset up to the highest computed.
 type countPanel struct {
 	points plotter.XYs
 	own    plotter.XY
@@ -143,7 +144,7 @@ func (m countPanel) Plot(c draw.Canvas, p *plot.Plot) {
 func Excursion(w io.Writer, f Format, p *timing.Plan) error {
 	x := p.Protection
 	if len(x.Excursion) == 0 {
-		return fmt.Errorf("excursion: %w", ErrNothing)
+		return ErrNothing
 	}
 	mm := func(v []float64) plotter.XYs {
 		out := make(plotter.XYs, len(v))
@@ -164,7 +165,7 @@ func Excursion(w io.Writer, f Format, p *timing.Plan) error {
 		{"as far as it may", reach, stroke(6, 1.2)},
 	}
 	return write(w, f, func(c draw.Canvas) {
-		c = heading(c, nameOf(p)+": how far a cone moves", fmt.Sprintf("peak, one way, at %.3g V over the driver", x.Volt))
+		c = heading(c, nameOf(p)+": how far a cone moves", prose.Sprintf("peak, one way, at %.3g V over the driver", x.Volt))
 		out := newPlot("frequency, Hz", "excursion, mm")
 		out.X.Scale, out.X.Tick.Marker = plot.LogScale{}, frequencyTicks{}
 		out.Add(newGrid())

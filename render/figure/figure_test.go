@@ -29,7 +29,7 @@ type demo struct {
 	above, sideways *timing.Coverage
 }
 
-// lantern is the demo design, reckoned once.
+// lantern is the demo design, computed once.
 var lantern = sync.OnceValues(func() (demo, error) {
 	d := design.Default()
 	a, err := layout.Build(d)

@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/plot"
@@ -83,7 +84,7 @@ func frontLabel(s timing.Strung) string {
 	if s.Longest == 1 {
 		text = "1"
 	}
-	text += fmt.Sprintf(" in a string, %.3g ohm", s.LeastOhm)
+	text += prose.Sprintf(" in a string, %.3g ohm", s.LeastOhm)
 	switch {
 	case s.Chosen:
 		text += ", as planned"

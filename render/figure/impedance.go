@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
 	"io"
 	"math"
@@ -34,7 +33,7 @@ const (
 // Without points it is ErrNothing.
 func Impedance(w io.Writer, f Format, l ImpedanceLines) error {
 	if len(l.Measured) < 2 {
-		return fmt.Errorf("impedance: %w", ErrNothing)
+		return ErrNothing
 	}
 	low, high := l.Measured[0].Frequency, l.Measured[len(l.Measured)-1].Frequency
 	size, phase := newPlot("", "magnitude, Ω"), newPlot("frequency, Hz", "phase, degrees")

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing/damping"
 
 	"gonum.org/v1/plot"
@@ -68,7 +69,7 @@ func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g dampin
 		p.X.Tick.Marker = evenTicks{niceStep(reach, 12)}
 		p.Y.Tick.Marker = evenTicks{niceStep(p.Y.Max-p.Y.Min, 6)}
 	}
-	below := fmt.Sprintf("target Q %.3g dashed", g.Q)
+	below := prose.Sprintf("target Q %.3g dashed", g.Q)
 	if next != nil && next.Reached {
 		below += fmt.Sprintf("; trial %d is there", next.Base+1)
 	}
@@ -111,7 +112,7 @@ func grouped(trials []damping.Trial) []group {
 		}
 		name := "closed"
 		if t.Vents > 0 {
-			name = fmt.Sprintf("%d openings of %.3g mm", t.Vents, t.VentMM)
+			name = prose.Sprintf("%s of %.3g mm", prose.Count(t.Vents, "opening", "openings"), t.VentMM)
 		}
 		k, ok := at[name]
 		if !ok {
@@ -195,7 +196,7 @@ func (m nextMark) Plot(c draw.Canvas, p *plot.Plot) {
 		bar(c, draw.LineStyle{Color: ink, Width: 1, Dashes: dashes[2]}, x(m.Trial.StuffingG), y(v-m.Q.Error), y(v+m.Q.Error))
 	}
 	if m.Thing == damping.Openings {
-		text += fmt.Sprintf(", with %d openings", m.Trial.Vents)
+		text += ", with " + prose.Count(m.Trial.Vents, "opening", "openings")
 	}
 	at := vg.Point{X: x(m.Trial.StuffingG), Y: y(v)}
 	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: 5, Shape: draw.RingGlyph{}}, at)

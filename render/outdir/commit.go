@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"maps"
 	"slices"
+
+	"pappus/layout/prose"
 )
 
 // Commit puts all added files into place, removes unchanged files of an earlier
@@ -15,7 +17,7 @@ import (
 // file stands in the way, or is that of the first Add that failed.
 func (d *Dir) Commit() error {
 	if !d.end() {
-		return fmt.Errorf("outdir: %w", ErrDone)
+		return ErrDone
 	}
 	err := d.commit()
 	d.finish()
@@ -39,7 +41,7 @@ func (d *Dir) commit() error {
 	}
 	moves := journal{rename: d.rename}
 	if err := d.move(&moves, names, fresh); err != nil {
-		return errors.Join(fmt.Errorf("outdir: %w", err), moves.undo())
+		return errors.Join(fmt.Errorf("%s: %w", d.path, prose.Reason(err)), moves.undo())
 	}
 	d.temps = append(d.temps, moves.aside...)
 	return nil

@@ -3,7 +3,6 @@ package outdir
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"slices"
@@ -31,7 +30,7 @@ func readManifest(root *os.Root) (manifest, error) {
 		return m, nil
 	}
 	if err != nil {
-		return m, fmt.Errorf("outdir: %w", err)
+		return m, unusable(root.Name(), err)
 	}
 	var read manifest
 	if json.Unmarshal(data, &read) != nil || read.About != manifestNote {
@@ -71,7 +70,7 @@ func (m manifest) with(other manifest) manifest {
 func (m manifest) bytes() ([]byte, error) {
 	data, err := json.MarshalIndent(m, "", "  ")
 	if err != nil {
-		return nil, fmt.Errorf("outdir: %w", err)
+		return nil, err
 	}
 	return append(data, '\n'), nil
 }

@@ -20,7 +20,7 @@ func checkName(name string) error {
 		strings.IndexFunc(name, notPlain) < 0 &&
 		!isDevice(name) && filepath.IsLocal(name)
 	if !plain || strings.EqualFold(name, Manifest) {
-		return fmt.Errorf("outdir: %w: %q", ErrName, name)
+		return fmt.Errorf("%w: %q", ErrName, name)
 	}
 	return nil
 }

@@ -13,6 +13,9 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
+
+	"pappus/layout/prose"
 )
 
 // ErrForeignFile tells that a file in the folder stands in the way that was not
@@ -51,7 +54,7 @@ func Open(path string) (*Dir, error) {
 	path = filepath.Clean(path)
 	made, err := makeFolder(path)
 	if err != nil {
-		return nil, fmt.Errorf("outdir: %w", err)
+		return nil, unusable(path, err)
 	}
 	d := &Dir{
 		path:  path,
@@ -61,7 +64,7 @@ func Open(path string) (*Dir, error) {
 	}
 	if d.root, err = os.OpenRoot(path); err != nil {
 		d.unmake()
-		return nil, fmt.Errorf("outdir: %w", err)
+		return nil, unusable(path, err)
 	}
 	d.rename = d.root.Rename
 	if d.old, err = readManifest(d.root); err != nil {
@@ -70,6 +73,17 @@ func Open(path string) (*Dir, error) {
 		return nil, err
 	}
 	return d, nil
+}
+
+// unusable is the error for a folder that cannot be written into.
+func unusable(path string, err error) error {
+	if info, no := os.Stat(path); no == nil && !info.IsDir() {
+		return fmt.Errorf("%s: %w; name another folder", path, prose.Reason(&fs.PathError{Op: "mkdir", Path: path, Err: syscall.ENOTDIR}))
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return prose.Saying("no folder can be made at "+path+"; name another", err)
+	}
+	return fmt.Errorf("the folder %s cannot be written into: %w; name another", path, prose.Reason(err))
 }
 
 // makeFolder makes a folder and its parents, and returns those it made,
@@ -128,7 +142,7 @@ func (d *Dir) add(name string, write func(io.Writer) error) error {
 	}
 	hash, err := d.writeTemp(d.temp("new", name), write)
 	if err != nil {
-		return fmt.Errorf("outdir: %s: %w", filepath.Join(d.path, name), err)
+		return fmt.Errorf("%s: %w", filepath.Join(d.path, name), prose.Reason(err))
 	}
 	d.mu.Lock()
 	d.added[name] = hash
@@ -145,11 +159,11 @@ func (d *Dir) claim(name string) error {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if d.done {
-		return fmt.Errorf("outdir: %w", ErrDone)
+		return ErrDone
 	}
 	for other := range d.added {
 		if strings.EqualFold(name, other) {
-			return fmt.Errorf("outdir: %w: %q is there twice", ErrName, name)
+			return fmt.Errorf("%w: %q is there twice", ErrName, name)
 		}
 	}
 	d.added[name] = ""
@@ -213,7 +227,7 @@ func (d *Dir) mayReplace(name string) error {
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("outdir: %w", err)
+		return fmt.Errorf("%s: %w", filepath.Join(d.path, name), prose.Reason(err))
 	}
 	if !ours {
 		return foreign(d.root, name)
@@ -244,7 +258,8 @@ func (d *Dir) isOurs(name string) (bool, error) {
 }
 
 func foreign(root *os.Root, name string) error {
-	return fmt.Errorf("outdir: %s: %w", filepath.Join(root.Name(), name), ErrForeignFile)
+	return fmt.Errorf("%s is in the way: it was %w, and stays as it is; write into another folder, or move that file away",
+		filepath.Join(root.Name(), name), ErrForeignFile)
 }
 
 // Abort takes the temporary files away, and the folder too where Open made it.

@@ -9,6 +9,8 @@ import (
 	"sync"
 	"time"
 
+	"pappus/layout/prose"
+
 	"github.com/coder/websocket"
 )
 
@@ -176,9 +178,9 @@ func (p *Page) follow(ctx context.Context, in *newest, send func([]byte) error) 
 		}
 		out := moved{Seq: m.move.Seq}
 		if m.err != nil {
-			out.Error = oneLine(m.err.Error())
+			out.Error = oneLine(prose.Error(m.err))
 		} else if out, err = s.answer(work, m.move); err != nil && work.Err() == nil {
-			out = moved{Seq: m.move.Seq, Error: oneLine(err.Error())}
+			out = moved{Seq: m.move.Seq, Error: oneLine(prose.Error(err))}
 			err = nil
 		}
 		stop()

@@ -12,6 +12,7 @@ import (
 	"path"
 	"strings"
 
+	"pappus/layout/prose"
 	"pappus/render/planjson"
 )
 
@@ -76,7 +77,7 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json
 		return nil, ctx
 	}
 	if err != nil {
-		return nil, &failure{http.StatusBadRequest, oneLine(err.Error())}
+		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
 	out, err := documentOf(func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, made.plan, v.Measured) })
 	if err != nil {
@@ -99,7 +100,7 @@ func readForm(w http.ResponseWriter, r *http.Request) (text string, out Recorded
 	r.Body = http.MaxBytesReader(w, r.Body, mostRecorded)
 	parts, err := r.MultipartReader()
 	if err != nil {
-		return "", out, &failure{http.StatusBadRequest, oneLine(err.Error())}
+		return "", out, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
 	for {
 		part, err := parts.NextPart()
@@ -163,5 +164,5 @@ func unread(err error) error {
 	case errors.As(err, &large):
 		return &failure{http.StatusRequestEntityTooLarge, fmt.Sprintf("too large; at most %d MB of recordings", mostRecorded>>20)}
 	}
-	return &failure{http.StatusBadRequest, oneLine(err.Error())}
+	return &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 }

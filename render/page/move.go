@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/band"
 
@@ -48,7 +49,7 @@ func (m move) check() error {
 	case m.Quantity != "" && !slices.ContainsFunc(quantities, func(q quantity) bool { return q.name == m.Quantity }):
 		return errors.New("quantity: must be level, smear, comb_onset or summing_loss")
 	case m.Band != 0 && !(m.Band >= 80 && m.Band <= 12000):
-		return fmt.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
+		return prose.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
 	}
 	for _, v := range m.Spot {
 		if !(math.Abs(v) <= 100) {

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/timing/crossover"
 
 	"pappus/layout/wiring"
@@ -54,7 +55,7 @@ func faultOf(err error) fault {
 	if errors.As(err, &d) {
 		return fault{d.Line, d.Key, d.Value, oneLine(d.Reason)}
 	}
-	f := fault{Reason: oneLine(strings.TrimPrefix(err.Error(), "timing: "))}
+	f := fault{Reason: oneLine(prose.Error(err))}
 	switch {
 	case errors.Is(err, wiring.ErrLoad):
 		f.Key = "wiring.minimum_load_ohm"
@@ -104,7 +105,7 @@ func decode(w http.ResponseWriter, r *http.Request, to any) error {
 	if errors.As(err, &large) {
 		return &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
 	}
-	return &failure{http.StatusBadRequest, oneLine(err.Error())}
+	return &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 }
 
 // reply sends a value as JSON, whole or not at all.
@@ -131,7 +132,7 @@ func send(w http.ResponseWriter, status int, body []byte) {
 
 // fail sends what went wrong.
 func fail(w http.ResponseWriter, err error) {
-	status, body := http.StatusInternalServerError, any(map[string]string{"error": oneLine(err.Error())})
+	status, body := http.StatusInternalServerError, any(map[string]string{"error": oneLine(prose.Error(err))})
 	var known *failure
 	var faults faulty
 	switch {

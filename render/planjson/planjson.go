@@ -6,7 +6,7 @@
 // that the file does not change with the machine.
 //
 //	name                     the design's
-//	model, delays_by         how the sound of a driver and the delays were reckoned
+//	model, delays_by         how the sound of a driver and the delays were computed
 //	air                      temperature_c, humidity_percent, pressure_kpa, speed_of_sound_m_s
 //	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
 //	ball                     the ball that stands for the body in the sphere model: radius_mm, centre x_mm, y_mm, z_mm

@@ -46,7 +46,7 @@ type Case struct {
 	Words string `json:"words"`
 }
 
-// Workshop is what was reckoned for the sheets.
+// Workshop is what was computed for the sheets.
 type Workshop struct {
 	Written
 	Fits     layout.Fits

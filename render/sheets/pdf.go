@@ -32,7 +32,7 @@ func WritePDF(w io.Writer, title string, sheets ...*Sheet) error {
 		}
 	}
 	if err := doc.Output(w); err != nil {
-		return fmt.Errorf("sheets: writing a pdf: %w", err)
+		return fmt.Errorf("writing a pdf: %w", err)
 	}
 	return nil
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // TestCutsMakeTheSegments: the shell cut by the planes has in each part the
-// volume that the printing plan reckons, the cut-outs' small rounding aside, and
+// volume that the printing plan computes, the cut-outs' small rounding aside, and
 // all parts together the whole.
 func TestCutsMakeTheSegments(t *testing.T) {
 	a, err := layout.Build(design.Default())

@@ -22,7 +22,7 @@ func (s *Sheet) WriteSVG(w io.Writer) error {
 	}
 	fmt.Fprintln(out, "</svg>")
 	if err := out.Flush(); err != nil {
-		return fmt.Errorf("sheets: %w", err)
+		return err
 	}
 	return nil
 }

@@ -80,7 +80,7 @@ func partRows(a *layout.Array) rows {
 			{"driver", strconv.Itoa(n), fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm", trimmed(2e3*d.CutoutRadius, 2), trimmed(2e3*d.FlangeRadius, 2), trimmed(d.NominalOhm, 2))},
 			{"screw", strconv.Itoa(screwsEach * n), fmt.Sprintf("%d for each driver, common practice; size by the driver's holes", screwsEach)},
 			{"gasket", strconv.Itoa(n), "one for each driver, where it has none of its own"},
-			{"wire", "", "length not reckoned"},
+			{"wire", "", "length not known"},
 		},
 	}
 }
@@ -88,7 +88,7 @@ func partRows(a *layout.Array) rows {
 func (t rows) write(w io.Writer) error {
 	out := csv.NewWriter(w)
 	if err := out.WriteAll(append([][]string{t.names}, t.values...)); err != nil {
-		return fmt.Errorf("sheets: %w", err)
+		return err
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 )
 
@@ -64,7 +65,7 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 		}
 		fmt.Fprint(b, unshown(allowed-manyWays, refused))
 	}
-	fmt.Fprintln(b, s.faint(fmt.Sprintf("  < as planned; power at %.3g V (RMS), least and most of a driver", p.Array.Wiring.Voltage)))
+	fmt.Fprintln(b, s.faint(prose.Sprintf("  < as planned; power at %.3g V (RMS), least and most of a driver", p.Array.Wiring.Voltage)))
 	if advice := p.WireAdvice(); advice != "" {
 		fmt.Fprintln(b, wrap(advice))
 	}

@@ -11,6 +11,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/box"
 	"pappus/layout/printing"
+	"pappus/layout/prose"
 )
 
 // heavy is the most that the air in a vent's holes may weigh against its
@@ -72,13 +73,13 @@ func BoxWords(h layout.Hollow) string {
 		fmt.Fprintf(b, " Closed, they resonate at %.0f Hz with a Q of %.2f.", c.Resonance, c.Q)
 	}
 	if h.Why != "" {
-		fmt.Fprintf(b, "\nNo vent: %s.", strings.TrimPrefix(h.Why, "box: "))
+		fmt.Fprintf(b, "\nNo vent: %s.", h.Why)
 	}
 	if v := h.Vented; v != nil {
-		fmt.Fprintf(b, "\nA vent of %d holes of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
-			h.Vent.Number, 2000*h.Vent.Radius, h.Vent.Specific(v.Resistance), v.Q)
+		fmt.Fprintf(b, "\nA vent of %s of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
+			prose.Count(h.Vent.Number, "hole", "holes"), 2000*h.Vent.Radius, h.Vent.Specific(v.Resistance), v.Q)
 		if h.Mass > heavy {
-			fmt.Fprintf(b, ",\nbut the air in so few holes is too heavy for a resistance: take %d or more", enough(h))
+			fmt.Fprintf(b, ",\nbut the air in so few is too heavy for a resistance: take %d or more", enough(h))
 		}
 		b.WriteString(".")
 	}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/exposure"
@@ -114,7 +115,7 @@ func ProtectionWords(p *timing.Plan) string {
 	case math.IsNaN(x.Least):
 		b.WriteString("High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe.")
 	default:
-		fmt.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
+		prose.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
 	}
 	fmt.Fprintf(b, "\n%s", wrap(noiseWords(p)))
 	return b.String()
@@ -232,11 +233,11 @@ func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 		fmt.Fprintf(b, "%7s %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", name, c.Parallel, c.Series, c.DCOhm,
 			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt, under)
 		if alone {
-			fmt.Fprintf(b, "Each of the %d drivers has a channel of its own, in the drivers' order.\n", len(p.Arrivals))
+			fmt.Fprintf(b, "%s a channel of its own, in the drivers' order.\n", eachHas(len(p.Arrivals)))
 			break
 		}
 	}
-	fmt.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
+	prose.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
 	front(b, p, s)
 }
 
@@ -319,4 +320,12 @@ func Highest(w io.Writer, p *timing.Plan) error {
 		rows = append(rows, []string{fixed(h.Band, 1), band.Name(h.Band), finite(h.Level, 1), h.By.String()})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
+}
+
+// eachHas begins a sentence on what each of some drivers has.
+func eachHas(n int) string {
+	if n == 1 {
+		return "The driver has"
+	}
+	return fmt.Sprintf("Each of the %d drivers has", n)
 }

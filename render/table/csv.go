@@ -14,7 +14,7 @@ import (
 
 // Delays writes one row for each driver: where it sits, how far and when it is
 // heard at the spot by the path, by the straight line, by the field and by the
-// peak of the impulse response (empty where not reckoned), and its delay.
+// peak of the impulse response (empty where not computed), and its delay.
 func Delays(w io.Writer, p *timing.Plan) error {
 	rows := [][]string{{"driver", "channel", "x_mm", "y_mm", "z_mm", "path_m", "straight_path_m",
 		"arrival_us", "straight_arrival_us", "field_arrival_us", "peak_arrival_us", "delay_us", "level_db", "seen"}}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 )
 
 // Fit writes one row for each mount: every clearance in mm, negative where
@@ -43,7 +44,9 @@ func neighbour(a *layout.Array, index int) string {
 	return strconv.Itoa(a.Mounts[index].ID)
 }
 
-// FitWords says in plain words how the drivers fit and which sizes just would.
+// FitWords says in plain words whether the drivers fit, and where all do which sizes
+// just would. What makes the others fit the finding says, which stands on the screen
+// before.
 func FitWords(a *layout.Array, f layout.Fits) string {
 	var bad []string
 	for i, r := range f.Reports {
@@ -51,15 +54,14 @@ func FitWords(a *layout.Array, f layout.Fits) string {
 			bad = append(bad, strconv.Itoa(a.Mounts[i].ID))
 		}
 	}
-	b := &strings.Builder{}
 	switch {
-	case len(bad) == 0:
-		fmt.Fprintf(b, "All %d drivers fit.", len(f.Reports))
-	case len(bad) <= 8:
-		fmt.Fprintf(b, "%d of %d drivers do not fit: %s.", len(bad), len(f.Reports), strings.Join(bad, ", "))
-	default:
-		fmt.Fprintf(b, "%d of %d drivers do not fit: %s and others; see fit.csv.", len(bad), len(f.Reports), strings.Join(bad[:8], ", "))
+	case len(bad) > 8:
+		return fmt.Sprintf("%d of %s not fit: %s and others; see fit.csv.", len(bad), prose.Count(len(f.Reports), "driver does", "drivers do"), strings.Join(bad[:8], ", "))
+	case len(bad) > 0:
+		return fmt.Sprintf("%d of %s not fit: %s.", len(bad), prose.Count(len(f.Reports), "driver does", "drivers do"), strings.Join(bad, ", "))
 	}
+	b := &strings.Builder{}
+	fmt.Fprintf(b, "%s.", allFit(len(f.Reports)))
 	if f.Largest.FlangeRadius > 0 {
 		fmt.Fprintf(b, " The largest of this driver's proportions has a flange of %.1f mm", 2000*f.Largest.FlangeRadius)
 		if f.Smallest > 0 {
@@ -68,4 +70,12 @@ func FitWords(a *layout.Array, f layout.Fits) string {
 		b.WriteString(".")
 	}
 	return b.String()
+}
+
+// allFit says that all of some drivers fit.
+func allFit(n int) string {
+	if n == 1 {
+		return "The driver fits"
+	}
+	return fmt.Sprintf("All %d drivers fit", n)
 }

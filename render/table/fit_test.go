@@ -19,11 +19,7 @@ func fits(t *testing.T, flangeMM float64) (*layout.Array, layout.Fits) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f, err := a.Fit()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a, f
+	return a, a.Fit()
 }
 
 func TestFit(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 	"pappus/timing/impedancefit"
 )
 
@@ -121,7 +122,7 @@ func ImpedanceScreen(w io.Writer, m Impedance, colour bool) error {
 // impedanceWords says what was fitted, and how well it follows.
 func impedanceWords(m Impedance) string {
 	f := m.Fit
-	text := fmt.Sprintf("%d points from %s to %s. A driver with %s follows them within %.2g percent.",
+	text := prose.Sprintf("%d points from %s to %s. A driver with %s follows them within %.2g percent.",
 		len(m.Points), hertzText(m.Points[0].Frequency), hertzText(m.Points[len(m.Points)-1].Frequency), articled(f.Coil), 100*f.Misfit)
 	switch {
 	case f.Rough():
@@ -147,7 +148,7 @@ func planWords(m Impedance) string {
 	if !m.OffPlan() {
 		return ""
 	}
-	text := fmt.Sprintf("Re is %.4g ohm, the design's dc_ohm %.4g. Measure it with a meter across the driver.", m.Fit.DCOhm.Value, m.PlannedOhm)
+	text := prose.Sprintf("Re is %.4g ohm, the design's dc_ohm %.4g. Measure it with a meter across the driver.", m.Fit.DCOhm.Value, m.PlannedOhm)
 	if m.Recorded {
 		text += " If the meter sides with the design, --series-ohm is wrong or the two inputs have different gains: see --bridged."
 	}
@@ -156,9 +157,9 @@ func planWords(m Impedance) string {
 
 func hertzText(hz float64) string {
 	if hz >= 1000 {
-		return fmt.Sprintf("%.4g kHz", hz/1000)
+		return prose.Sprintf("%.4g kHz", hz/1000)
 	}
-	return fmt.Sprintf("%.4g Hz", hz)
+	return prose.Sprintf("%.4g Hz", hz)
 }
 
 func articled(c impedancefit.Coil) string {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/band"
 )
@@ -23,7 +24,7 @@ func costs(db float64) string {
 // rounding says what the processor's step costs.
 func rounding(b *strings.Builder, p *timing.Plan, rows []timing.ProcessorRow, s style) {
 	cost := p.Rounding
-	fmt.Fprintf(b, "Delays are set in steps of %.3g us; the worst is %.1f us off its exact value.", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
+	prose.Fprintf(b, "Delays are set in steps of %.3g us; the worst is %.1f us off its exact value.", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
 	if text := CommonWords(p); text != "" {
 		fmt.Fprintf(b, "\n%s", wrap(text))
 	}

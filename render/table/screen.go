@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"pappus/layout/prose"
 	"pappus/render/tape"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -25,8 +26,8 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	s := style(colour)
 	a := p.Array
 	fmt.Fprintf(b, "%s\n", s.strong(a.Name))
-	fmt.Fprintf(b, "%d drivers on a body of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
-		len(a.Mounts), 1000*a.Body.Radius, a.Body.Name, wrap("heard "+tape.Of(a, a.Spot).Full()), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
+	fmt.Fprintf(b, "%s on a body of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
+		prose.Count(len(a.Mounts), "driver", "drivers"), 1000*a.Body.Radius, a.Body.Name, wrap("heard "+tape.Of(a, a.Spot).Full()), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
 	if len(p.Channels) < len(a.Mounts) {
 		channels(b, p, s)
 	}

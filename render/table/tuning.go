@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"pappus/layout/box"
+	"pappus/layout/prose"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
 )
@@ -42,7 +43,7 @@ func Trials(w io.Writer, trials []damping.Trial) error {
 func TuningScreen(w io.Writer, t Tuning, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.strong(t.Name+": damping the shared box"))
-	fmt.Fprintf(b, "target Q %.3g; log %s\n\n", t.Goal.Q, t.Log)
+	prose.Fprintf(b, "target Q %.3g; log %s\n\n", t.Goal.Q, t.Log)
 	if len(t.Trials) > 0 {
 		trials(b, t, s)
 	}
@@ -75,7 +76,7 @@ func trials(b *strings.Builder, t Tuning, s style) {
 		fmt.Fprintln(b)
 		rough := ""
 		if r.Fit.Rough() {
-			rough = fmt.Sprintf("a circuit follows it only within %.2g percent: Q is rough", 100*r.Fit.Misfit)
+			rough = prose.Sprintf("a circuit follows it only within %.2g percent: Q is rough", 100*r.Fit.Misfit)
 		}
 		for _, note := range []string{r.Date, r.Remark, rough} {
 			if note != "" {
@@ -107,7 +108,7 @@ func ventText(t damping.Trial) string {
 	if t.Vents == 0 {
 		return "closed"
 	}
-	return fmt.Sprintf("%d x %.3g", t.Vents, t.VentMM)
+	return prose.Sprintf("%d x %.3g", t.Vents, t.VentMM)
 }
 
 func depthText(mm float64) string {
@@ -127,9 +128,9 @@ func ChangeWords(trials []damping.Trial, c damping.Change) string {
 	case damping.Openings:
 		text += fmt.Sprintf("openings %s, were %s; ", ventText(b), ventText(a))
 	case damping.Stuffing:
-		text += fmt.Sprintf("stuffing %.4g g, was %.4g g; ", b.StuffingG, a.StuffingG)
+		text += prose.Sprintf("stuffing %.4g g, was %.4g g; ", b.StuffingG, a.StuffingG)
 	case damping.Depth:
-		text += fmt.Sprintf("packed %.4g mm deep, was %.4g mm; ", b.DepthMM, a.DepthMM)
+		text += prose.Sprintf("packed %.4g mm deep, was %.4g mm; ", b.DepthMM, a.DepthMM)
 	case damping.Several:
 		text += "several things changed at once; "
 	}
@@ -164,24 +165,24 @@ func NextWords(t Tuning) string {
 	switch {
 	case errors.Is(t.Why, damping.ErrNoTrials):
 		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
-			strings.Join(strings.Fields("pappus tune add "+t.Path+" --impedance FILE"), " ") + "."
+			prose.Command("pappus tune add", t.Path) + " --impedance FILE."
 	case t.Why != nil:
-		text := strings.TrimPrefix(t.Why.Error(), "damping: ")
+		text := t.Why.Error()
 		return spentText(t) + strings.ToUpper(text[:1]) + text[1:] + "."
 	case n.Reached:
 		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
 	}
 	text := spentText(t) + fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
 	if n.Thing == damping.Openings {
-		text += fmt.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
+		text += prose.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
 	} else {
-		text += fmt.Sprintf("%.4g g", n.Trial.StuffingG)
+		text += prose.Sprintf("%.4g g", n.Trial.StuffingG)
 		switch {
 		case n.Trial.StuffingG == 0:
 		case n.Trial.DepthMM > 0:
-			text += fmt.Sprintf(", packed %.4g mm deep as before", n.Trial.DepthMM)
+			text += prose.Sprintf(", packed %.4g mm deep as before", n.Trial.DepthMM)
 		case !math.IsNaN(t.Goal.MostDepthMM):
-			text += fmt.Sprintf(", packed no deeper than %.4g mm", t.Goal.MostDepthMM)
+			text += prose.Sprintf(", packed no deeper than %.4g mm", t.Goal.MostDepthMM)
 		}
 	}
 	if math.IsNaN(n.Q.Value) {
@@ -204,7 +205,7 @@ func spentText(t Tuning) string {
 			if one.Thing == damping.Openings {
 				return ventText(r)
 			}
-			return fmt.Sprintf("%.4g g", r.StuffingG)
+			return prose.Sprintf("%.4g g", r.StuffingG)
 		}
 		change, does := "More", "lowers"
 		if better.Q.Value < t.Goal.Q {
@@ -221,7 +222,7 @@ func spentText(t Tuning) string {
 
 // fitsText says what there is room for, and who says so.
 func fitsText(g damping.Goal) string {
-	text := fmt.Sprintf("There is room for %.4g g and %d openings", g.MostG, g.MostVents)
+	text := prose.Sprintf("There is room for %.4g g and %s", g.MostG, prose.Count(g.MostVents, "opening", "openings"))
 	var unsaid []string
 	if !g.Said {
 		unsaid = append(unsaid, "--most-stuffing-g")

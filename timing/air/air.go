@@ -81,7 +81,7 @@ func (a Air) Loss(frequency float64) float64 {
 }
 
 // waterPercent returns the molar concentration of water vapour in percent as
-// ISO 9613-1:1993, annex B, equations B.1 to B.3, reckons it.
+// ISO 9613-1:1993, annex B, equations B.1 to B.3, computes it.
 func (a Air) waterPercent() float64 {
 	exponent := -6.8346*math.Pow(triplePoint/a.Temperature, 1.261) + 4.6151
 	return 100 * a.Humidity * math.Pow(10, exponent) * referencePressure / a.Pressure

@@ -2,8 +2,9 @@ package ball
 
 import (
 	"errors"
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Errors that the functions of this package wrap.
@@ -27,10 +28,10 @@ type Cap struct {
 // nil.
 func (c Cap) Check() error {
 	if !(c.Radius > 0) || math.IsInf(c.Radius, 1) {
-		return fmt.Errorf("%w: radius %g m must be above 0 and finite", ErrCap, c.Radius)
+		return prose.Errorf("%w: radius %g m must be above 0 and finite", ErrCap, c.Radius)
 	}
 	if !(c.HalfAngle >= minHalfAngle && c.HalfAngle <= math.Pi) {
-		return fmt.Errorf("%w: half angle %g rad must be from %g to pi", ErrCap, c.HalfAngle, minHalfAngle)
+		return prose.Errorf("%w: half angle %g rad must be from %g to pi", ErrCap, c.HalfAngle, minHalfAngle)
 	}
 	return nil
 }
@@ -42,7 +43,7 @@ const minHalfAngle = 1e-6
 // checkWavenumber accepts k >= 0, rad/m.
 func (c Cap) checkWavenumber(k float64) error {
 	if !(k >= 0) || k*c.Radius > maxKA {
-		return fmt.Errorf("%w: k = %g rad/m must be from 0 to %g", ErrWavenumber, k, maxKA/c.Radius)
+		return prose.Errorf("%w: k = %g rad/m must be from 0 to %g", ErrWavenumber, k, maxKA/c.Radius)
 	}
 	return nil
 }
@@ -54,9 +55,9 @@ const maxKA = 1e4
 func (c Cap) checkDistance(r float64) error {
 	switch {
 	case math.IsNaN(r) || math.IsInf(r, 0):
-		return fmt.Errorf("%w: r = %g m must be finite", ErrDistance, r)
+		return prose.Errorf("%w: r = %g m must be finite", ErrDistance, r)
 	case r < c.Radius:
-		return fmt.Errorf("%w: r = %g m is under the radius %g m", ErrInside, r, c.Radius)
+		return prose.Errorf("%w: r = %g m is under the radius %g m", ErrInside, r, c.Radius)
 	}
 	return nil
 }

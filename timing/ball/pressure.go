@@ -1,9 +1,10 @@
 package ball
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
+
+	"pappus/layout/prose"
 )
 
 const (
@@ -46,11 +47,11 @@ func (c Cap) Pressure(k, r, gamma float64) (complex128, error) {
 		return 0, err
 	}
 	if math.IsNaN(gamma) || math.IsInf(gamma, 0) {
-		return 0, fmt.Errorf("%w: gamma = %g must be finite", ErrAngle, gamma)
+		return 0, prose.Errorf("%w: gamma = %g must be finite", ErrAngle, gamma)
 	}
 	v, err := c.relative(k*c.Radius, c.Radius/r, gamma)
 	if err != nil {
-		return 0, fmt.Errorf("k = %g rad/m, r = %g m, gamma = %g rad: %w", k, r, gamma, err)
+		return 0, prose.Errorf("k = %g rad/m, r = %g m, gamma = %g rad: %w", k, r, gamma, err)
 	}
 	return v * cmplx.Rect(1/r, -k*r), nil
 }
@@ -128,7 +129,7 @@ func (c Cap) withoutSlowPart(f surface, gamma float64) (complex128, error) {
 		power *= f.u
 	}
 	if rest+slack > tolerable*cmplx.Abs(total) {
-		return 0, fmt.Errorf("%w: rest %.1g and rounding %.1g in %.1g", ErrSlow, rest, slack, cmplx.Abs(total))
+		return 0, prose.Errorf("%w: rest %.1g and rounding %.1g in %.1g", ErrSlow, rest, slack, cmplx.Abs(total))
 	}
 	return total, nil
 }

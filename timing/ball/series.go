@@ -1,9 +1,10 @@
 package ball
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
+
+	"pappus/layout/prose"
 )
 
 // maxSeriesTerms keeps the coefficients of a series small; it is met within
@@ -60,7 +61,7 @@ func newSeries(c Cap, k []float64, u float64, scale func(k float64) complex128) 
 	for _, k := range k {
 		row = w.coefficients(row[:0], k*c.Radius, u, 1e-18)
 		if row == nil {
-			return nil, fmt.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, u, k)
+			return nil, prose.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, u, k)
 		}
 		f := scale(k)
 		for i, v := range row {

@@ -7,6 +7,8 @@ import (
 	"runtime"
 	"sync"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas32"
 	"gonum.org/v1/gonum/blas/blas64"
@@ -94,7 +96,7 @@ func checkTable(c Cap, k []float64, rMin, rMax float64, loss []float64) error {
 			return err
 		}
 		if i > 0 && x < k[i-1] {
-			return fmt.Errorf("%w: wavenumber %g rad/m follows %g, must not fall", ErrTable, x, k[i-1])
+			return prose.Errorf("%w: wavenumber %g rad/m follows %g, must not fall", ErrTable, x, k[i-1])
 		}
 	}
 	for _, r := range []float64{rMin, rMax} {
@@ -103,14 +105,14 @@ func checkTable(c Cap, k []float64, rMin, rMax float64, loss []float64) error {
 		}
 	}
 	if least := tableNearest * c.Radius; rMin < least*(1-1e-12) || rMax < rMin {
-		return fmt.Errorf("%w: from %g to %g m, must start at %g or above and not fall", ErrTable, rMin, rMax, least)
+		return prose.Errorf("%w: from %g to %g m, must start at %g or above and not fall", ErrTable, rMin, rMax, least)
 	}
 	if loss != nil && len(loss) != len(k) {
 		return fmt.Errorf("%w: %d losses for %d wavenumbers", ErrTable, len(loss), len(k))
 	}
 	for _, x := range loss {
 		if !(x >= 0) || math.IsInf(x, 0) {
-			return fmt.Errorf("%w: loss %g Np/m must be 0 or above and finite", ErrTable, x)
+			return prose.Errorf("%w: loss %g Np/m must be 0 or above and finite", ErrTable, x)
 		}
 	}
 	return nil

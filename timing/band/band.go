@@ -1,8 +1,9 @@
 package band
 
 import (
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Ratio is the octave ratio G of IEC 61260-1:2014: 10^(3/10).
@@ -91,18 +92,18 @@ func Log(dst []float64, low, high float64) {
 func Name(centre float64) string {
 	nominal := nearestNominal(centre)
 	if nominal >= 1000 {
-		return fmt.Sprintf("%gk", nominal/1000)
+		return prose.Sprintf("%gk", nominal/1000)
 	}
-	return fmt.Sprintf("%g", nominal)
+	return prose.Sprintf("%g", nominal)
 }
 
 // Hertz returns the name of a band with its unit: 125 Hz, 1 kHz, 3.15 kHz.
 func Hertz(centre float64) string {
 	nominal := nearestNominal(centre)
 	if nominal >= 1000 {
-		return fmt.Sprintf("%g kHz", nominal/1000)
+		return prose.Sprintf("%g kHz", nominal/1000)
 	}
-	return fmt.Sprintf("%g Hz", nominal)
+	return prose.Sprintf("%g Hz", nominal)
 }
 
 // nominals are the nominal third-octave mid-band frequencies of one decade,

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing/split"
 )
 
@@ -159,8 +160,8 @@ func smearSentence(smear []float64) string {
 	if best > 1 {
 		which = fmt.Sprintf("channel %d", best+1)
 	}
-	return fmt.Sprintf("More than %d channels hardly pay for the smear: %d lower it from %s to %s, and each further one gains less than %.2g us, a tenth of what %s does.",
-		knee, knee, text(1), text(knee), 1e6*Share*gain[best], which)
+	return prose.Sprintf("More than %s hardly pay for the smear: %d lower it from %s to %s, and each further one gains less than %.2g us, a tenth of what %s does.",
+		prose.Count(knee, "channel", "channels"), knee, text(1), text(knee), 1e6*Share*gain[best], which)
 }
 
 // allPay says that the last of some channels still pays, and whether every one did.
@@ -176,7 +177,7 @@ func us(s float64) string {
 	if s < nanosecond*10 {
 		return "0 us"
 	}
-	return fmt.Sprintf("%.3g us", 1e6*s)
+	return prose.Sprintf("%.3g us", 1e6*s)
 }
 
 func onsetSentence(onset []float64) string {

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing/biquad"
 )
 
@@ -35,13 +36,13 @@ type Filter struct {
 // New returns a filter with a corner in Hz, above 0. Errors wrap ErrFilter.
 func New(kind Kind, family Family, order int, corner float64) (Filter, error) {
 	if kind != LowPass && kind != HighPass {
-		return Filter{}, fmt.Errorf("crossover: %w: %v, must be low-pass or high-pass", ErrFilter, kind)
+		return Filter{}, fmt.Errorf("%w: %v, must be low-pass or high-pass", ErrFilter, kind)
 	}
 	if orders := family.Orders(); !slices.Contains(orders, order) {
-		return Filter{}, fmt.Errorf("crossover: %w: %v of order %d, must be one of %v", ErrFilter, family, order, orders)
+		return Filter{}, fmt.Errorf("%w: %v of order %d, must be one of %v", ErrFilter, family, order, orders)
 	}
 	if !(corner > 0) || math.IsInf(corner, 0) {
-		return Filter{}, fmt.Errorf("crossover: %w: corner at %g Hz, must be above 0", ErrFilter, corner)
+		return Filter{}, prose.Errorf("%w: corner at %g Hz, must be above 0", ErrFilter, corner)
 	}
 	f := Filter{kind: kind, family: family, order: order, corner: corner, section: prototype(family, order)}
 	if kind == HighPass {
@@ -75,7 +76,7 @@ func (f Filter) Moved(corner float64) Filter {
 
 // String names the filter, such as "Bessel high-pass of order 4 at 250 Hz".
 func (f Filter) String() string {
-	return fmt.Sprintf("%v %v of order %d at %.4g Hz", f.family, f.kind, f.order, f.corner)
+	return prose.Sprintf("%v %v of order %d at %.4g Hz", f.family, f.kind, f.order, f.corner)
 }
 
 // Sections returns the sections, that of first order first, then Q rising.
@@ -122,7 +123,7 @@ func (f Filter) Fill(dst []complex128, frequency []float64) {
 // or above half the rate is an error that wraps ErrRate.
 func (f Filter) Digital(rate float64) (biquad.Chain, error) {
 	if !(f.corner < rate/2) || math.IsInf(rate, 0) {
-		return nil, fmt.Errorf("crossover: %w: %g Hz, must be above twice the corner at %g Hz", ErrRate, rate, f.corner)
+		return nil, prose.Errorf("%w: %g Hz, must be above twice the corner at %g Hz", ErrRate, rate, f.corner)
 	}
 	warp := 1 / math.Tan(math.Pi*f.corner/rate) // s = warp (1-z)/(1+z), in units of the corner
 	out := make(biquad.Chain, len(f.section))

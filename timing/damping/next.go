@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/dampinglog"
+	"pappus/layout/prose"
 	"pappus/timing/impedancefit"
 )
 
@@ -84,11 +85,11 @@ type Spent struct {
 // ErrReach, Next has the trial nearest to the target.
 func Propose(trials []Trial, g Goal) (Next, error) {
 	if len(trials) == 0 {
-		return Next{}, fmt.Errorf("damping: %w; measure the box as it is", ErrNoTrials)
+		return Next{}, fmt.Errorf("%w; measure the box as it is", ErrNoTrials)
 	}
 	n := Next{Q: impedancefit.Estimate{Value: math.NaN(), Error: math.NaN()}}
 	if !slices.ContainsFunc(trials, func(t Trial) bool { return !t.Flat }) {
-		return n, fmt.Errorf("damping: %w with a resonance to be seen; measure the box without stuffing", ErrNoTrials)
+		return n, fmt.Errorf("%w with a resonance to be seen; measure the box without stuffing", ErrNoTrials)
 	}
 	for i, t := range trials {
 		if away(t, g) < away(trials[n.Base], g) {
@@ -119,13 +120,13 @@ func Propose(trials []Trial, g Goal) (Next, error) {
 	n.Base, n.Trial = nearest, settings(trials[nearest].Trial)
 	switch {
 	case more && len(n.Spent) > 0:
-		return n, fmt.Errorf("damping: %w: the nearest Q is %.3g, not %.3g; a larger body lowers it", ErrReach, trials[n.Base].Q.Value, g.Q)
+		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g; a larger body lowers it", ErrReach, trials[n.Base].Q.Value, g.Q)
 	case len(n.Spent) > 0:
-		return n, fmt.Errorf("damping: %w: the nearest Q is %.3g, not %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
+		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
 	case more:
-		return n, fmt.Errorf("damping: %w: with all that fits the Q is %.3g, not %.3g; a larger body lowers it, or say that more fits", ErrReach, trials[n.Base].Q.Value, g.Q)
+		return n, prose.Errorf("%w: with all that fits the Q is %.3g, not %.3g; a larger body lowers it, or say that more fits", ErrReach, trials[n.Base].Q.Value, g.Q)
 	}
-	return n, fmt.Errorf("damping: %w: with nothing inside and no opening the Q is %.3g already, below %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
+	return n, prose.Errorf("%w: with nothing inside and no opening the Q is %.3g already, below %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
 }
 
 // telling returns, of the trials that are no further from the target than the nearest

@@ -59,7 +59,7 @@ func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float
 func uneven(frequency, level []float64) (float64, error) {
 	last := len(frequency) - 1
 	if frequency[0] > middleLow || frequency[last] < middleHigh {
-		return 0, fmt.Errorf("damping: %w, %d to %d Hz", ErrResponse, middleLow, middleHigh)
+		return 0, fmt.Errorf("%w, %d to %d Hz", ErrResponse, middleLow, middleHigh)
 	}
 	smooth := band.Smooth(nil, frequency, level, 3)
 	even := make([]float64, middlePoints)

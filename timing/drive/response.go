@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
+
+	"pappus/layout/prose"
 )
 
 // Errors that the constructors wrap.
@@ -50,7 +52,7 @@ func HighPass(resonance, q float64) (Response, error) {
 		value float64
 	}{{"frequency", resonance}, {"q", q}} {
 		if !(v.value > 0) || math.IsInf(v.value, 0) {
-			return Response{}, fmt.Errorf("drive: %w: %s %g, must be above 0", ErrResonance, v.name, v.value)
+			return Response{}, prose.Errorf("%w: %s %g, must be above 0", ErrResonance, v.name, v.value)
 		}
 	}
 	return Response{resonance: resonance, q: q}, nil
@@ -70,15 +72,15 @@ func HighPass(resonance, q float64) (Response, error) {
 // stays that of the point at the end. Errors wrap ErrTable.
 func Measured(points []Point) (Response, error) {
 	if len(points) < 2 {
-		return Response{}, fmt.Errorf("drive: %w: %d points, must be 2 or more", ErrTable, len(points))
+		return Response{}, fmt.Errorf("%w: %s, must be 2 or more", ErrTable, prose.Count(len(points), "point", "points"))
 	}
 	r := Response{node: make([]node, len(points))}
 	for i, p := range points {
 		if err := p.check(); err != nil {
-			return Response{}, fmt.Errorf("drive: %w: point %d: %w", ErrTable, i+1, err)
+			return Response{}, fmt.Errorf("%w: point %d: %w", ErrTable, i+1, err)
 		}
 		if i > 0 && p.Frequency <= points[i-1].Frequency {
-			return Response{}, fmt.Errorf("drive: %w: point %d: %g Hz does not rise above %g Hz",
+			return Response{}, prose.Errorf("%w: point %d: %g Hz does not rise above %g Hz",
 				ErrTable, i+1, p.Frequency, points[i-1].Frequency)
 		}
 		r.node[i] = node{math.Log(p.Frequency), p.Level, p.Phase}
@@ -101,11 +103,11 @@ func Measured(points []Point) (Response, error) {
 func (p Point) check() error {
 	switch {
 	case !(p.Frequency > 0) || math.IsInf(p.Frequency, 0):
-		return fmt.Errorf("%g Hz, must be above 0", p.Frequency)
+		return prose.Errorf("%g Hz, must be above 0", p.Frequency)
 	case !(math.Abs(p.Level) <= 1000):
-		return fmt.Errorf("%g dB, must be from -1000 to 1000", p.Level)
+		return prose.Errorf("%g dB, must be from -1000 to 1000", p.Level)
 	case !(math.Abs(p.Phase) <= 1e9):
-		return fmt.Errorf("phase of %g rad, must be from -1e9 to 1e9", p.Phase)
+		return prose.Errorf("phase of %g rad, must be from -1e9 to 1e9", p.Phase)
 	}
 	return nil
 }
@@ -116,7 +118,7 @@ func (r Response) reference() (float64, error) {
 	low := max(math.Log(lowReference), r.node[0].log)
 	high := min(math.Log(highReference), r.node[len(r.node)-1].log)
 	if low >= high {
-		return 0, fmt.Errorf("drive: %w: covers nothing between %d and %d Hz", ErrTable, lowReference, highReference)
+		return 0, fmt.Errorf("%w: covers nothing between %d and %d Hz", ErrTable, lowReference, highReference)
 	}
 	top := r.top(low, high) // keeps the powers in range
 	sum := 0.0

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"pappus/layout/prose"
 )
 
 // worthwhile is the least part by which one section more must lower the RMS
@@ -86,18 +88,18 @@ func checkCurve(frequency, level, target []float64, care []Care, rate float64) e
 	for i, hz := range frequency {
 		switch {
 		case !(hz > 0 && hz < rate/2):
-			return fmt.Errorf("equaliser: %w: point %d: %g Hz, must be above 0 and below half the rate", ErrCurve, i+1, hz)
+			return prose.Errorf("%w: point %d: %g Hz, must be above 0 and below half the rate", ErrCurve, i+1, hz)
 		case i > 0 && hz <= frequency[i-1]:
-			return fmt.Errorf("equaliser: %w: point %d: %g Hz does not rise above %g Hz", ErrCurve, i+1, hz, frequency[i-1])
+			return prose.Errorf("%w: point %d: %g Hz does not rise above %g Hz", ErrCurve, i+1, hz, frequency[i-1])
 		case care[i] != Leave && !(math.Abs(level[i]-target[i]) <= 1000):
-			return fmt.Errorf("equaliser: %w: point %d: level %g dB, target %g dB", ErrCurve, i+1, level[i], target[i])
+			return prose.Errorf("%w: point %d: level %g dB, target %g dB", ErrCurve, i+1, level[i], target[i])
 		}
 		if care[i] != Leave {
 			open++
 		}
 	}
 	if open == 0 {
-		return fmt.Errorf("equaliser: %w: no frequency that counts", ErrCurve)
+		return fmt.Errorf("%w: no frequency that counts", ErrCurve)
 	}
 	return nil
 }

@@ -3,6 +3,8 @@ package equaliser
 import (
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Limits bound what a fit may use.
@@ -30,7 +32,7 @@ type Limits struct {
 
 func (l Limits) check(rate float64) error {
 	bad := func(format string, value ...any) error {
-		return fmt.Errorf("equaliser: %w: %s", ErrLimits, fmt.Sprintf(format, value...))
+		return fmt.Errorf("%w: %s", ErrLimits, prose.Sprintf(format, value...))
 	}
 	switch {
 	case !(rate > 0) || math.IsInf(rate, 0):

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout/prose"
 	"pappus/timing/biquad"
 )
 
@@ -52,7 +53,7 @@ type Section struct {
 
 // String gives the section's values, such as "peaking at 1250 Hz, Q 2.00, -4.5 dB".
 func (s Section) String() string {
-	return fmt.Sprintf("%v at %.4g Hz, Q %.2f, %+.1f dB", s.Shape, s.Frequency, s.Q, s.Gain)
+	return prose.Sprintf("%v at %.4g Hz, Q %.2f, %+.1f dB", s.Shape, s.Frequency, s.Q, s.Gain)
 }
 
 // Digital returns the section's coefficients at a sampling rate in Hz. A
@@ -62,13 +63,13 @@ func (s Section) String() string {
 func (s Section) Digital(rate float64) (biquad.Section, error) {
 	switch {
 	case !(s.Frequency > 0 && s.Frequency < rate/2) || math.IsInf(rate, 0):
-		return biquad.Section{}, fmt.Errorf("equaliser: %w: %g Hz at a rate of %g Hz, must be above 0 and below half the rate", ErrSection, s.Frequency, rate)
+		return biquad.Section{}, prose.Errorf("%w: %g Hz at a rate of %g Hz, must be above 0 and below half the rate", ErrSection, s.Frequency, rate)
 	case !(s.Q > 0) || math.IsInf(s.Q, 0):
-		return biquad.Section{}, fmt.Errorf("equaliser: %w: Q %g, must be above 0", ErrSection, s.Q)
+		return biquad.Section{}, prose.Errorf("%w: Q %g, must be above 0", ErrSection, s.Q)
 	case !(math.Abs(s.Gain) <= 100):
-		return biquad.Section{}, fmt.Errorf("equaliser: %w: gain %g dB, must be from -100 to 100", ErrSection, s.Gain)
+		return biquad.Section{}, prose.Errorf("%w: gain %g dB, must be from -100 to 100", ErrSection, s.Gain)
 	case s.Shape < Peaking || s.Shape > HighShelf:
-		return biquad.Section{}, fmt.Errorf("equaliser: %w: %v", ErrSection, s.Shape)
+		return biquad.Section{}, fmt.Errorf("%w: %v", ErrSection, s.Shape)
 	}
 	return s.digital(rate), nil
 }

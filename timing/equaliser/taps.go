@@ -6,11 +6,13 @@ import (
 	"math/cmplx"
 	"sort"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/dsp/fourier"
 	"gonum.org/v1/gonum/dsp/window"
 )
 
-// floor is the least magnitude that minimum phase is reckoned with, over the
+// floor is the least magnitude that minimum phase is computed with, over the
 // greatest: -120 dB. A true zero has no logarithm.
 const floor = 1e-6
 
@@ -24,11 +26,11 @@ func Magnitude(dst []float64, rate float64, frequency, level []float64) error {
 		panic("equaliser: lengths differ")
 	}
 	if len(frequency) == 0 {
-		return fmt.Errorf("equaliser: %w: no points", ErrCurve)
+		return fmt.Errorf("%w: no points", ErrCurve)
 	}
 	for i, hz := range frequency {
 		if !(hz > 0) || math.IsInf(hz, 0) || (i > 0 && hz <= frequency[i-1]) || !(math.Abs(level[i]) <= 1000) {
-			return fmt.Errorf("equaliser: %w: point %d: %g Hz, %g dB", ErrCurve, i+1, hz, level[i])
+			return prose.Errorf("%w: point %d: %g Hz, %g dB", ErrCurve, i+1, hz, level[i])
 		}
 	}
 	last := len(frequency) - 1
@@ -110,7 +112,7 @@ func LinearPhase(taps int, magnitude []float64) ([]float64, error) {
 		return nil, err
 	}
 	if taps%2 == 0 {
-		return nil, fmt.Errorf("equaliser: %w: %d, must be odd for linear phase", ErrTaps, taps)
+		return nil, fmt.Errorf("%w: %d, must be odd for linear phase", ErrTaps, taps)
 	}
 	n := 2 * (len(magnitude) - 1)
 	spectrum := make([]complex128, len(magnitude))
@@ -134,16 +136,16 @@ func LinearPhase(taps int, magnitude []float64) ([]float64, error) {
 // checkTaps returns the greatest magnitude.
 func checkTaps(taps int, magnitude []float64) (top float64, err error) {
 	if taps < 1 || taps > len(magnitude) || len(magnitude) < 2 {
-		return 0, fmt.Errorf("equaliser: %w: %d taps from %d magnitudes, must be from 1 to as many, and 2 magnitudes or more", ErrTaps, taps, len(magnitude))
+		return 0, fmt.Errorf("%w: %d taps from %d magnitudes, must be from 1 to as many, and 2 magnitudes or more", ErrTaps, taps, len(magnitude))
 	}
 	for k, m := range magnitude {
 		if !(m >= 0) || math.IsInf(m, 0) {
-			return 0, fmt.Errorf("equaliser: %w: magnitude %d is %g, must be 0 or above", ErrCurve, k+1, m)
+			return 0, prose.Errorf("%w: magnitude %d is %g, must be 0 or above", ErrCurve, k+1, m)
 		}
 		top = max(top, m)
 	}
 	if top == 0 {
-		return 0, fmt.Errorf("equaliser: %w: all magnitudes are 0", ErrCurve)
+		return 0, fmt.Errorf("%w: all magnitudes are 0", ErrCurve)
 	}
 	return top, nil
 }

@@ -110,7 +110,7 @@ func TestFlat(t *testing.T) {
 	}
 }
 
-// TestZeroMagnitude: minimum phase reckons with -120 dB instead, and stays finite.
+// TestZeroMagnitude: minimum phase takes -120 dB instead, and stays finite.
 func TestZeroMagnitude(t *testing.T) {
 	size := make([]float64, 513)
 	for k := range size {

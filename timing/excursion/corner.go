@@ -1,10 +1,10 @@
 package excursion
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
 
+	"pappus/layout/prose"
 	"pappus/timing/crossover"
 )
 
@@ -80,7 +80,7 @@ func (d Driver) LeastCorner(family crossover.Family, order int, volt, most float
 	case keeps(crossover.Filter{}):
 		return 0, nil
 	case !keeps(f):
-		return 0, fmt.Errorf("excursion: %w: %.3g V move the cone by more than %.3g mm even above %v; lower the voltage", ErrCorner, volt, most*1e3, f)
+		return 0, prose.Errorf("%w: %.3g V move the cone by more than %.3g mm even above %v; lower the voltage", ErrCorner, volt, most*1e3, f)
 	case keeps(f.Moved(LowestCorner)):
 		return LowestCorner, nil
 	}

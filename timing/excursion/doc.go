@@ -11,7 +11,7 @@
 // safe side; so is that a spring stiffens as it is stretched. Resonance and Q in the
 // box are layout's; drivers that share a box and move alike have an equal part of its
 // net volume each. With different delays or levels they do not move quite alike, and
-// one can move further than reckoned here: two that move against each other do not feel
+// one can move further than computed here: two that move against each other do not feel
 // the box at all, so for these take the resonance and Q of free air.
 //
 // Heat: no more than V^2/Re can turn into heat in the coil, since the impedance

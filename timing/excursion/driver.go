@@ -2,8 +2,9 @@ package excursion
 
 import (
 	"errors"
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Errors that this package wraps.
@@ -38,7 +39,7 @@ type named struct {
 func check(cause error, values []named) error {
 	for _, v := range values {
 		if !(v.value > 0) || math.IsInf(v.value, 0) {
-			return fmt.Errorf("excursion: %w: %s %g, must be above 0", cause, v.name, v.value)
+			return prose.Errorf("%w: %s %g, must be above 0", cause, v.name, v.value)
 		}
 	}
 	return nil

@@ -1,7 +1,6 @@
 package head
 
 import (
-	"fmt"
 	"math"
 	"sync"
 
@@ -23,7 +22,7 @@ const lead = 2 * Radius
 // goroutines.
 type Head struct {
 	k       []float64
-	table   *ball.Table // nil: reckoned anew each time
+	table   *ball.Table // nil: computed anew each time
 	turn    []complex128
 	scratch sync.Pool
 }
@@ -38,7 +37,7 @@ type Source struct {
 // sound. The errors are those of package ball.
 func New(k []float64) (*Head, error) {
 	if _, err := ball.NewSeries(ear, k, 1); err != nil {
-		return nil, fmt.Errorf("head: %w", err)
+		return nil, err
 	}
 	return newHead(k), nil
 }
@@ -51,7 +50,7 @@ func NewTable(k []float64, near, far float64) (*Head, error) {
 	near = max(near, Nearest)
 	table, err := ball.NewTable(ear, k, near, max(near, far), nil)
 	if err != nil {
-		return nil, fmt.Errorf("head: %w", err)
+		return nil, err
 	}
 	h := newHead(k)
 	h.table = table

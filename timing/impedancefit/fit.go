@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -132,15 +133,15 @@ func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (
 	}
 	n, k := 2*len(points), coil.count()
 	if n <= k {
-		return Fit{}, fmt.Errorf("impedance: %w: %d for %d values", ErrFew, len(points), k)
+		return Fit{}, fmt.Errorf("%w: %d for %d values", ErrFew, len(points), k)
 	}
 	var chol mat.Cholesky
 	if !chol.Factorize(s.square) || chol.Cond() > 1e14 {
-		return Fit{}, fmt.Errorf("impedance: %w: the points leave some values open", ErrVague)
+		return Fit{}, fmt.Errorf("%w: the points leave some values open", ErrVague)
 	}
 	spread := mat.NewSymDense(k, nil)
 	if err := chol.InverseTo(spread); err != nil {
-		return Fit{}, fmt.Errorf("impedance: %w: the points leave some values open", ErrVague)
+		return Fit{}, fmt.Errorf("%w: the points leave some values open", ErrVague)
 	}
 	spread.ScaleSym(sum/float64(n-k)*together(s.off), spread)
 	f := Fit{Coil: coil, Points: len(points), LeftOut: out, Misfit: math.Sqrt(sum / float64(len(points))),
@@ -154,14 +155,14 @@ func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (
 // judge refuses values that cannot be relied on.
 func (f Fit) judge() error {
 	if hz := f.Resonance.Value; !(hz >= f.seen[0] && hz <= f.seen[1]) {
-		return fmt.Errorf("impedance: %w: it would be at %.4g Hz", ErrEdge, hz)
+		return prose.Errorf("%w: it would be at %.4g Hz", ErrEdge, hz)
 	}
 	if f.Systematic && f.Misfit > hopeless {
-		return fmt.Errorf("impedance: %w: what fits best is off by %.0f percent, and not for noise; measure one driver, in free air or a closed body, without a filter, and nothing may rattle or clip",
+		return fmt.Errorf("%w: what fits best is off by %.0f percent, and not for noise; measure one driver, in free air or a closed body, without a filter, and nothing may rattle or clip",
 			ErrShape, 100*f.Misfit)
 	}
 	if !(f.Qts.Error < vague*f.Qts.Value) {
-		return fmt.Errorf("impedance: %w: Qts would be %.3g, give or take %.2g", ErrVague, f.Qts.Value, f.Qts.Error)
+		return prose.Errorf("%w: Qts would be %.3g, give or take %.2g", ErrVague, f.Qts.Value, f.Qts.Error)
 	}
 	return nil
 }

@@ -107,7 +107,7 @@ func Compare(points []impedance.Point, bank impedance.Bank, driver impedance.Cur
 		}
 	}
 	if len(flat) < leastInPeak {
-		return Load{}, fmt.Errorf("impedance: %w: %d where the drivers are about resistors, %d are needed; measure further", ErrFew, len(flat), leastInPeak)
+		return Load{}, fmt.Errorf("%w: %d where the drivers are about resistors, %d are needed; measure further", ErrFew, len(flat), leastInPeak)
 	}
 	middle := flat[len(flat)/2]
 	slices.Sort(logs)

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 	"pappus/timing/recording"
 
 	"gonum.org/v1/gonum/dsp/fourier"
@@ -95,9 +96,9 @@ func (r Recording) Impedance() ([]impedance.Point, error) {
 	}
 	switch {
 	case 2*over > all:
-		return nil, fmt.Errorf("impedance: %w: the voltage over the driver is the higher one; left must be before the resistor, right after it", ErrSwapped)
+		return nil, fmt.Errorf("%w: the voltage over the driver is the higher one; left must be before the resistor, right after it", ErrSwapped)
 	case len(out) < all/2 || len(out) < leastPoints:
-		return nil, fmt.Errorf("impedance: %w: noise leaves %d of %d points; play louder, or take a resistor nearer to the driver's impedance", ErrVague, len(out), all)
+		return nil, fmt.Errorf("%w: noise leaves %d of %d points; play louder, or take a resistor nearer to the driver's impedance", ErrVague, len(out), all)
 	}
 	return out, nil
 }
@@ -124,7 +125,7 @@ func (r Recording) gains() (func(hz float64) (gain complex128, sigma float64, ok
 	whole, driver, bin := b.spectra()
 	middle, _, ok := ratio(whole, driver, math.Sqrt(r.Low*r.High)/bin)
 	if size := cmplx.Abs(middle); !ok || size < 1/mostGain || size > mostGain {
-		return nil, fmt.Errorf("impedance: %w: with the resistor bridged the right side is %.3g times the left one, must be from %.3g to %.3g: is the wire across the resistor?",
+		return nil, prose.Errorf("%w: with the resistor bridged the right side is %.3g times the left one, must be from %.3g to %.3g: is the wire across the resistor?",
 			ErrGain, size, 1/mostGain, mostGain)
 	}
 	return func(hz float64) (complex128, float64, bool) {
@@ -139,13 +140,13 @@ func (r Recording) check() error {
 	}
 	switch {
 	case len(r.Whole) != len(r.Driver):
-		return fmt.Errorf("impedance: %w: %d samples on the left, %d on the right", ErrValue, len(r.Whole), len(r.Driver))
+		return fmt.Errorf("%w: %d samples on the left, %d on the right", ErrValue, len(r.Whole), len(r.Driver))
 	case r.High <= 2*r.Low:
-		return fmt.Errorf("impedance: %w: from %g to %g Hz is less than an octave", ErrValue, r.Low, r.High)
+		return prose.Errorf("%w: from %g to %g Hz is less than an octave", ErrValue, r.Low, r.High)
 	case float64(len(r.Whole)) < 100*r.Rate/r.Low:
-		return fmt.Errorf("impedance: %w: %.3g s, %.3g s are needed for %g Hz", ErrFew, float64(len(r.Whole))/r.Rate, 100/r.Low, r.Low)
+		return prose.Errorf("%w: %.3g s, %.3g s are needed for %g Hz", ErrFew, float64(len(r.Whole))/r.Rate, 100/r.Low, r.Low)
 	case len(r.Whole) > mostSamples:
-		return fmt.Errorf("impedance: %w: %d samples, %d are possible", ErrValue, len(r.Whole), mostSamples)
+		return fmt.Errorf("%w: %d samples, %d are possible", ErrValue, len(r.Whole), mostSamples)
 	}
 	for _, side := range []struct {
 		name    string
@@ -158,12 +159,12 @@ func (r Recording) check() error {
 		rms := math.Sqrt(sum / float64(len(side.samples)))
 		switch {
 		case math.IsNaN(rms) || math.IsInf(rms, 0):
-			return fmt.Errorf("impedance: %w: the %s channel has samples that are no numbers", ErrValue, side.name)
+			return fmt.Errorf("%w: the %s channel has samples that are no numbers", ErrValue, side.name)
 		case rms < quietLevel:
-			return fmt.Errorf("impedance: the %s channel is %w: its mean is %.0f dB below full scale", side.name, ErrQuiet, -20*math.Log10(max(rms, 1e-10)))
+			return fmt.Errorf("the %s channel is %w: its mean is %.0f dB below full scale", side.name, ErrQuiet, -20*math.Log10(max(rms, 1e-10)))
 		}
 		if n := recording.Clipped(side.samples); n > 0 {
-			return fmt.Errorf("impedance: the %s channel is %w: %d samples stand at its limit; record with less gain", side.name, ErrClipped, n)
+			return fmt.Errorf("the %s channel is %w: %s at its limit; record with less gain", side.name, ErrClipped, prose.Count(n, "sample", "samples"))
 		}
 	}
 	return nil
@@ -191,7 +192,7 @@ func reaches(whole []complex128, bin, low, high float64) error {
 	if first == 0 && last == count-1 {
 		return nil
 	}
-	return fmt.Errorf("impedance: %w: it goes from about %.0f to %.0f Hz, not from %.0f to %.0f Hz; record it from before its beginning until after its end, or say where it begins and ends",
+	return fmt.Errorf("%w: it goes from about %.0f to %.0f Hz, not from %.0f to %.0f Hz; record it from before its beginning until after its end, or say where it begins and ends",
 		ErrSwept, low*math.Pow(step, float64(first)), low*math.Pow(step, float64(last+1)), low, high)
 }
 

@@ -1,8 +1,9 @@
 package impedancefit
 
 import (
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Mechanical are the values that an impedance alone does not tell.
@@ -39,7 +40,7 @@ func AddedMass(free, loaded Fit, mass, area float64, air Air) (Mechanical, error
 	one, two := free.Resonance, loaded.Resonance
 	down := math.Log(one.Value / two.Value)
 	if !(down > shiftSigmas*math.Hypot(one.Error/one.Value, two.Error/two.Value)) {
-		return Mechanical{}, fmt.Errorf("impedance: %w: with the mass it resonates at %.4g Hz, without at %.4g Hz; it must be clearly lower",
+		return Mechanical{}, prose.Errorf("%w: with the mass it resonates at %.4g Hz, without at %.4g Hz; it must be clearly lower",
 			ErrShift, two.Value, one.Value)
 	}
 	square := math.Exp(2 * down)
@@ -67,7 +68,7 @@ func KnownBox(free, boxed Fit, volume, area float64, air Air) (Mechanical, error
 	product := weights{logFs: 1, logQms: 1, logRe: 1, logRes: -1}
 	one, two := free.deviation(product), boxed.deviation(product)
 	if !(math.Log(ratio) > shiftSigmas*math.Hypot(one, two)) {
-		return Mechanical{}, fmt.Errorf("impedance: %w: resonance times Qes is %.4g times as high in the box; it must be clearly higher", ErrShift, ratio)
+		return Mechanical{}, prose.Errorf("%w: resonance times Qes is %.4g times as high in the box; it must be clearly higher", ErrShift, ratio)
 	}
 	vas := volume * (ratio - 1)
 	stiffness := air.Density * air.SoundSpeed * air.SoundSpeed
@@ -113,7 +114,7 @@ type named struct {
 func positive(values []named) error {
 	for _, v := range values {
 		if !(v.value > 0) || math.IsInf(v.value, 1) {
-			return fmt.Errorf("impedance: %w: %s must be above 0 and finite, not %g", ErrValue, v.name, v.value)
+			return prose.Errorf("%w: %s must be above 0 and finite, not %g", ErrValue, v.name, v.value)
 		}
 	}
 	return nil

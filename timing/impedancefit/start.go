@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"pappus/layout/impedance"
+	"pappus/layout/prose"
 )
 
 const (
@@ -92,7 +93,7 @@ func highest(points []impedance.Point, from, to int) int {
 func (d *Definitions) width(points []impedance.Point, at int) error {
 	half := math.Sqrt(d.DCOhm * d.PeakOhm)
 	if !(d.PeakOhm > d.DCOhm) {
-		return fmt.Errorf("impedance: %w: the peak of %.3g ohm is not above the coil's %.3g", ErrNoPeak, d.PeakOhm, d.DCOhm)
+		return prose.Errorf("%w: the peak of %.3g ohm is not above the coil's %.3g", ErrNoPeak, d.PeakOhm, d.DCOhm)
 	}
 	left, right := at, at
 	for left > 0 && over(points, left, -1, half) {
@@ -102,7 +103,7 @@ func (d *Definitions) width(points []impedance.Point, at int) error {
 		right++
 	}
 	if right-left-1 < leastInPeak {
-		return fmt.Errorf("impedance: %w: %d over the peak at %.4g Hz, %d are needed", ErrFew, right-left-1, d.Resonance, leastInPeak)
+		return prose.Errorf("%w: %d over the peak at %.4g Hz, %d are needed", ErrFew, right-left-1, d.Resonance, leastInPeak)
 	}
 	square := d.Resonance * d.Resonance
 	below, above := points[left].Ohm <= half, points[right].Ohm <= half
@@ -115,7 +116,7 @@ func (d *Definitions) width(points []impedance.Point, at int) error {
 	case below:
 		d.High = square / d.Low
 	default:
-		return fmt.Errorf("impedance: %w: it does not come down on either side; measure further", ErrEdge)
+		return fmt.Errorf("%w: it does not come down on either side; measure further", ErrEdge)
 	}
 	if !below {
 		d.Low = square / d.High
@@ -152,9 +153,9 @@ func (d Definitions) phases(points []impedance.Point) error {
 	sigma := math.Sqrt(max(0, all-share*both) / one / max(1, count-1))
 	switch most := share + phaseSigmas*sigma; {
 	case most < -leastPhase:
-		return fmt.Errorf("impedance: %w: over the peak at %.4g Hz the phase must go from above 0 to below, and goes the other way; turn the sign of all phases", ErrPhase, d.Resonance)
+		return prose.Errorf("%w: over the peak at %.4g Hz the phase must go from above 0 to below, and goes the other way; turn the sign of all phases", ErrPhase, d.Resonance)
 	case most < leastPhase:
-		return fmt.Errorf("impedance: %w: over the peak at %.4g Hz the phase must go from above 0 to below, and hardly moves; magnitudes without phases do not tell enough", ErrPhase, d.Resonance)
+		return prose.Errorf("%w: over the peak at %.4g Hz the phase must go from above 0 to below, and hardly moves; magnitudes without phases do not tell enough", ErrPhase, d.Resonance)
 	}
 	return nil
 }
@@ -180,7 +181,7 @@ func crossing(a, b impedance.Point, ohm float64) float64 {
 // check looks at a table by itself.
 func check(points []impedance.Point) error {
 	if len(points) < leastPoints {
-		return fmt.Errorf("impedance: %w: %d, %d are needed", ErrFew, len(points), leastPoints)
+		return fmt.Errorf("%w: %d, %d are needed", ErrFew, len(points), leastPoints)
 	}
 	if _, err := impedance.Measured(points); err != nil {
 		return fmt.Errorf("%w: %w", ErrValue, err)
@@ -206,11 +207,11 @@ func peak(log []float64) (int, error) {
 	least := slices.Min(log)
 	switch {
 	case log[0]-least > leastPeak && log[0]-least > overNoise*noise(log):
-		return 0, fmt.Errorf("impedance: %w: the impedance falls from the lowest frequency on; measure lower", ErrEdge)
+		return 0, fmt.Errorf("%w: the impedance falls from the lowest frequency on; measure lower", ErrEdge)
 	case len(log) > 1 && log[len(log)-1] == slices.Max(log) && log[len(log)-1]-least > leastPeak:
-		return 0, fmt.Errorf("impedance: %w: the impedance only rises; measure higher, and lower", ErrNoPeak)
+		return 0, fmt.Errorf("%w: the impedance only rises; measure higher, and lower", ErrNoPeak)
 	}
-	return 0, fmt.Errorf("impedance: %w: the impedance is flat but for noise", ErrNoPeak)
+	return 0, fmt.Errorf("%w: the impedance is flat but for noise", ErrNoPeak)
 }
 
 // fall returns how far a curve falls from a place in one direction before it rises

@@ -1,7 +1,6 @@
 package radiate
 
 import (
-	"fmt"
 	"math"
 	"sync"
 
@@ -44,13 +43,13 @@ func Sphere(m *Medium, c ball.Cap, centre r3.Vec, near, far float64) (Field, err
 	if far-near <= alike*far {
 		series, err := ball.NewSeries(c, m.Wavenumber, near)
 		if err != nil {
-			return nil, fmt.Errorf("radiate: %w", err)
+			return nil, err
 		}
 		return newShell(m, c, centre, near, series), nil
 	}
 	table, err := ball.NewTable(c, m.Wavenumber, near, far, m.Loss)
 	if err != nil {
-		return nil, fmt.Errorf("radiate: %w", err)
+		return nil, err
 	}
 	return &sphere{medium: m, cap: c, centre: centre, table: table, near: near, far: far}, nil
 }

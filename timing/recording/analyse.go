@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/sweep"
 )
@@ -46,7 +47,7 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 		return Measured{}, err
 	}
 	if err := s.CheckRate(t.Rate); err != nil {
-		return Measured{}, fmt.Errorf("recording: %w", err)
+		return Measured{}, err
 	}
 	player := t.Samples
 	if t.Reference != nil {
@@ -58,20 +59,20 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 	}
 	d := newDivision(t, s, where)
 	if t.Reference != nil && d.reference() < wholeShare {
-		return Measured{}, fmt.Errorf("recording: %w: the markers are there, but between them the reference has something else", ErrOther)
+		return Measured{}, fmt.Errorf("%w: the markers are there, but between them the reference has something else", ErrOther)
 	}
 	h := d.impulse()
 	lead := min(leadWaves/s.Start, leadMost*s.Ahead(2))
 	h.lead = int(lead * h.rate)
 	h.findPeak(int(early*h.rate), int(span*h.rate/2))
 	if at := h.at / h.rate; t.Reference != nil && at < -ahead {
-		return Measured{}, fmt.Errorf("recording: %w: the microphone would hear the sweep %.1f ms before the wire has it", ErrSwapped, -1000*at)
+		return Measured{}, fmt.Errorf("%w: the microphone would hear the sweep %.1f ms before the wire has it", ErrSwapped, -1000*at)
 	}
 	if h.share() < wholeShare {
 		return Measured{}, strange(t, where, s)
 	}
 	if t.Reference == nil && math.Abs(h.drift(s)) > driftMost {
-		return Measured{}, fmt.Errorf("recording: %w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", ErrOther, s.Start, s.Stop)
+		return Measured{}, prose.Errorf("%w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", ErrOther, s.Start, s.Stop)
 	}
 	warning, err := where.steady(t.Samples, s)
 	if err != nil {
@@ -91,9 +92,9 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 // strange says what is wrong where no impulse response comes out.
 func strange(t Take, where found, s sweep.Sweep) error {
 	if t.Reference != nil && !(where.above(t.Samples, s) > distinct) {
-		return fmt.Errorf("recording: %w: the reference has the sweep, the microphone hears no more of it than noise", ErrQuiet)
+		return fmt.Errorf("%w: the reference has the sweep, the microphone hears no more of it than noise", ErrQuiet)
 	}
-	return fmt.Errorf("recording: %w: the markers are there, but between them is something else than this sweep", ErrOther)
+	return fmt.Errorf("%w: the markers are there, but between them is something else than this sweep", ErrOther)
 }
 
 // measure fills in what an impulse response tells.
@@ -142,7 +143,7 @@ func loud(bands []Band) error {
 	}
 	slices.Sort(snr)
 	if mid := snr[len(snr)/2]; !(mid >= usableSNR) {
-		return fmt.Errorf("recording: %w: half of the bands are less than %.0f dB above the noise; must be %.0f: turn up, come nearer, or make the sweep longer", ErrQuiet, math.Ceil(mid), usableSNR)
+		return fmt.Errorf("%w: half of the bands are less than %.0f dB above the noise; must be %.0f: turn up, come nearer, or make the sweep longer", ErrQuiet, math.Ceil(mid), usableSNR)
 	}
 	return nil
 }

@@ -1,10 +1,10 @@
 package recording
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
+	"pappus/layout/prose"
 	"pappus/timing/sweep"
 )
 
@@ -37,7 +37,7 @@ func (o Options) gate(s sweep.Sweep, span float64) (float64, error) {
 		gate = min(max(UsualGate, 1/s.Start), span/2)
 	}
 	if !(gate >= 1/s.Stop && gate <= span/2) {
-		return 0, fmt.Errorf("recording: %w: %g s; must be from %.3g to %.3g s, half of the silence after the sweep", ErrGate, gate, 1/s.Stop, span/2)
+		return 0, prose.Errorf("%w: %g s; must be from %.3g to %.3g s, half of the silence after the sweep", ErrGate, gate, 1/s.Stop, span/2)
 	}
 	return gate, nil
 }
@@ -63,7 +63,7 @@ func (o Options) reads(hz float64) float64 {
 func (o Options) checkMicrophone() error {
 	for i, c := range o.Microphone {
 		if !(c.Frequency > 0) || math.IsInf(c.Frequency, 0) || !(math.Abs(c.Level) <= 200) || i > 0 && !(c.Frequency > o.Microphone[i-1].Frequency) {
-			return fmt.Errorf("recording: %w: line %d of the microphone's correction: %g Hz, %g dB", ErrTake, i+1, c.Frequency, c.Level)
+			return prose.Errorf("%w: line %d of the microphone's correction: %g Hz, %g dB", ErrTake, i+1, c.Frequency, c.Level)
 		}
 	}
 	return nil

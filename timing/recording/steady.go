@@ -111,12 +111,12 @@ func (w found) gap(x []float64, s sweep.Sweep) (at, long float64) {
 // is to be minded where that is less.
 func (w found) steady(x []float64, s sweep.Sweep) (warning string, err error) {
 	if at, long := w.gap(x, s); long > 0 {
-		return "", fmt.Errorf("recording: %w: it stands still for %.0f ms at %.1f s: was the microphone switched off?", ErrUnsteady, 1000*long, at)
+		return "", fmt.Errorf("%w: it stands still for %.0f ms at %.1f s: was the microphone switched off?", ErrUnsteady, 1000*long, at)
 	}
 	change := w.change(x, s)
 	switch words := fmt.Sprintf("the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", change); {
 	case math.Abs(change) > levelMost:
-		return "", fmt.Errorf("recording: %w: %s", ErrUnsteady, words)
+		return "", fmt.Errorf("%w: %s", ErrUnsteady, words)
 	case math.Abs(change) > levelTold:
 		return words, nil
 	}

@@ -3,6 +3,8 @@ package recording
 import (
 	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Take is what was recorded.
@@ -27,10 +29,10 @@ const (
 // check returns why a take cannot be used.
 func (t Take) check() error {
 	if !(t.Rate >= 1000 && t.Rate <= 1e7) {
-		return fmt.Errorf("recording: %w: %g samples a second", ErrTake, t.Rate)
+		return prose.Errorf("%w: %g samples a second", ErrTake, t.Rate)
 	}
 	if t.Reference != nil && len(t.Reference) != len(t.Samples) {
-		return fmt.Errorf("recording: %w: %d samples of the microphone and %d of the reference", ErrTake, len(t.Samples), len(t.Reference))
+		return fmt.Errorf("%w: %d samples of the microphone and %d of the reference", ErrTake, len(t.Samples), len(t.Reference))
 	}
 	if err := sound(t.Samples, "the microphone's channel"); err != nil {
 		return err
@@ -45,19 +47,19 @@ func (t Take) check() error {
 func sound(x []float64, name string) error {
 	for i, v := range x {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return fmt.Errorf("recording: %w: sample %d of %s is not finite", ErrTake, i+1, name)
+			return fmt.Errorf("%w: sample %d of %s is not finite", ErrTake, i+1, name)
 		}
 	}
 	size := rms(x)
 	if size == 0 {
-		return fmt.Errorf("recording: %w: %s is silent: is it connected?", ErrQuiet, name)
+		return fmt.Errorf("%w: %s is silent: is it connected?", ErrQuiet, name)
 	}
 	if size < silence {
-		return fmt.Errorf("recording: %w: %s has %.0f dB below full scale, must have less than %.0f: raise the recorder's gain",
+		return fmt.Errorf("%w: %s has %.0f dB below full scale, must have less than %.0f: raise the recorder's gain",
 			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
 	}
 	if n := Clipped(x); n > 0 {
-		return fmt.Errorf("recording: %w: %d samples of %s stand at its limit: lower the recorder's gain", ErrClipped, n, name)
+		return fmt.Errorf("%w: %s of %s at its limit: lower the recorder's gain", ErrClipped, prose.Count(n, "sample", "samples"), name)
 	}
 	return nil
 }

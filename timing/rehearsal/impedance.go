@@ -26,7 +26,7 @@ const (
 // ErrSetting. The same seed gives the same points.
 func Impedance(p *timing.Plan, channel int, open []int, seed uint64) (points []impedance.Point, known bool, err error) {
 	if channel < 0 || channel >= len(p.Channels) {
-		return nil, false, fmt.Errorf("rehearsal: %w: channel %d", ErrSetting, channel)
+		return nil, false, fmt.Errorf("%w: channel %d", ErrSetting, channel)
 	}
 	bank, driver, known := p.PlannedLoad(channel)
 	if !known {
@@ -34,7 +34,7 @@ func Impedance(p *timing.Plan, channel int, open []int, seed uint64) (points []i
 	}
 	for _, s := range open {
 		if s < 0 || s >= len(bank.Strings) || len(open) >= len(bank.Strings) {
-			return nil, false, fmt.Errorf("rehearsal: %w: strings %v of %d are open", ErrSetting, open, len(bank.Strings))
+			return nil, false, fmt.Errorf("%w: strings %v of %d are open", ErrSetting, open, len(bank.Strings))
 		}
 		drivers := slices.Clone(bank.Strings[s].Drivers)
 		drivers[0] = impedance.Open

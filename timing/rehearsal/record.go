@@ -2,12 +2,12 @@ package rehearsal
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
 	"slices"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
@@ -52,12 +52,12 @@ func Record(p *timing.Plan, s sweep.Sweep, set Setting) (recording.Take, error) 
 }
 
 // Stage records a plan many times. What its strings give at the spot, which takes long, is
-// reckoned once for settings of one case and rate in a row. It is for one goroutine.
+// computed once for settings of one case and rate in a row. It is for one goroutine.
 type Stage struct {
 	plan      *timing.Plan
 	played    timing.Case
 	rate      float64   // Hz
-	frequency []float64 // Hz, of a transform; nil: nothing is reckoned yet
+	frequency []float64 // Hz, of a transform; nil: nothing is computed yet
 	strings   [][][]complex128
 }
 
@@ -106,12 +106,12 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	}
 	if set.Case == timing.IdealPoint || set.Channel < All || set.Channel >= len(p.Channels) ||
 		!(math.Abs(set.Drift) <= 1000) || math.IsNaN(set.SNR) || !(set.Latency >= 0 && set.Latency < s.Gap/2) {
-		return fmt.Errorf("rehearsal: %w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
+		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
 	}
 	return nil
 }
 
-// give reckons what the strings give, for a rate in Hz.
+// give computes what the strings give, for a rate in Hz.
 func (g *Stage) give(c timing.Case, rate float64) {
 	if g.frequency != nil && g.played == c && g.rate == rate {
 		return

@@ -2,8 +2,9 @@ package reverb
 
 import (
 	"errors"
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -27,12 +28,12 @@ type Time struct{ Sabine, Eyring float64 }
 func (r Room) Check() error {
 	for i, side := range [3]float64{r.Size.X, r.Size.Y, r.Size.Z} {
 		if !(side > 0) || math.IsInf(side, 0) {
-			return fmt.Errorf("reverb: %w: %c size of %g m, must be above 0", ErrRoom, 'x'+rune(i), side)
+			return prose.Errorf("%w: %c size of %g m, must be above 0", ErrRoom, 'x'+rune(i), side)
 		}
 	}
 	for wall, a := range r.Absorption {
 		if !(a >= 0 && a <= 1) {
-			return fmt.Errorf("reverb: %w: absorption %g of wall %d, must be from 0 to 1", ErrRoom, a, wall)
+			return prose.Errorf("%w: absorption %g of wall %d, must be from 0 to 1", ErrRoom, a, wall)
 		}
 	}
 	return nil

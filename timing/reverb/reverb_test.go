@@ -18,7 +18,7 @@ func even(a float64) [6]float64 { return [6]float64{a, a, a, a, a, a} }
 // TestHandbook works the two reverberation examples of Everest and Pohlmann,
 // Master Handbook of Acoustics, 5th ed., chapter 11: a room of 23.3 by 16 by 10
 // feet with a concrete floor and gypsum board on walls and ceiling, first bare,
-// then with 340 square feet of acoustical tile. The handbook reckons 0.049 V/A
+// then with 340 square feet of acoustical tile. The handbook computes 0.049 V/A
 // in feet, which is a speed of sound of 343.75 m/s. It prints the second room's
 // times; the first's are the handbook's 182.7 over its sabins.
 func TestHandbook(t *testing.T) {

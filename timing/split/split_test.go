@@ -69,7 +69,7 @@ func TestGroupsAreBest(t *testing.T) {
 	})
 }
 
-// residual reckons the cost of groups from its definition.
+// residual computes the cost of groups from its definition.
 func residual(arrival, weight []float64, groups [][]int) float64 {
 	sum := 0.0
 	for _, g := range groups {

@@ -2,8 +2,9 @@ package sweep
 
 import (
 	"errors"
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Errors that Check and CheckRate wrap.
@@ -61,17 +62,17 @@ func (s Sweep) Check() error {
 	// Each is written so that NaN fails.
 	switch {
 	case !(s.Start >= LeastFrequency && s.Stop <= MostFrequency):
-		return fmt.Errorf("sweep: %w: from %g to %g Hz; must be within %g to %g Hz", ErrSweep, s.Start, s.Stop, LeastFrequency, MostFrequency)
+		return prose.Errorf("%w: from %g to %g Hz; must be within %g to %g Hz", ErrSweep, s.Start, s.Stop, LeastFrequency, MostFrequency)
 	case !(s.Stop >= LeastRatio*s.Start):
-		return fmt.Errorf("sweep: %w: from %g to %g Hz; must rise by an octave at least", ErrSweep, s.Start, s.Stop)
+		return prose.Errorf("%w: from %g to %g Hz; must rise by an octave at least", ErrSweep, s.Start, s.Stop)
 	case !(s.Length >= LeastLength && s.Length <= MostLength):
-		return fmt.Errorf("sweep: %w: %g s; must last %g to %g s", ErrSweep, s.Length, LeastLength, MostLength)
+		return prose.Errorf("%w: %g s; must last %g to %g s", ErrSweep, s.Length, LeastLength, MostLength)
 	case !(s.Rise >= 0 && s.Fall >= 0 && s.Rise+s.Fall <= s.Length/2):
-		return fmt.Errorf("sweep: %w: fades of %g and %g s; must take half of %g s at most", ErrSweep, s.Rise, s.Fall, s.Length)
+		return prose.Errorf("%w: fades of %g and %g s; must take half of %g s at most", ErrSweep, s.Rise, s.Fall, s.Length)
 	}
 	for _, silence := range []float64{s.Lead, s.Gap, s.Tail} {
 		if !(silence >= 0.1 && silence <= mostSilence) {
-			return fmt.Errorf("sweep: %w: a silence of %g s; must last 0.1 to %g s", ErrSweep, silence, mostSilence)
+			return prose.Errorf("%w: a silence of %g s; must last 0.1 to %g s", ErrSweep, silence, mostSilence)
 		}
 	}
 	return nil
@@ -80,7 +81,7 @@ func (s Sweep) Check() error {
 // CheckRate returns an error that wraps ErrRate where a rate in Hz is too low.
 func (s Sweep) CheckRate(rate float64) error {
 	if !(s.Stop <= mostOfRate*rate) {
-		return fmt.Errorf("sweep: %w: %g samples a second carry %.0f Hz at most, the sweep rises to %.0f Hz", ErrRate, rate, mostOfRate*rate, s.Stop)
+		return prose.Errorf("%w: %g samples a second carry %.0f Hz at most, the sweep rises to %.0f Hz", ErrRate, rate, mostOfRate*rate, s.Stop)
 	}
 	return nil
 }

@@ -58,11 +58,11 @@ type fit struct {
 
 func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, error) {
 	if len(measured) != len(p.Channels) {
-		return nil, fmt.Errorf("verdict: %w: %d for %d channels", ErrMeasured, len(measured), len(p.Channels))
+		return nil, fmt.Errorf("%w: %d for %d channels", ErrMeasured, len(measured), len(p.Channels))
 	}
 	first := slices.IndexFunc(measured, func(m *recording.Measured) bool { return m != nil })
 	if first < 0 {
-		return nil, fmt.Errorf("verdict: %w: no channel was heard", ErrMeasured)
+		return nil, fmt.Errorf("%w: no channel was heard", ErrMeasured)
 	}
 	f := &fit{low: set.Low, high: set.High, timed: true}
 	if f.low == 0 {
@@ -75,7 +75,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 	f.axis, f.from, f.to = measured[first].Frequency, from, to
 	f.frequency = f.axis[from:to]
 	if len(f.frequency) < leastCount {
-		return nil, fmt.Errorf("verdict: %w: little of %.0f to %.0f Hz was measured", ErrMeasured, f.low, f.high)
+		return nil, fmt.Errorf("%w: little of %.0f to %.0f Hz was measured", ErrMeasured, f.low, f.high)
 	}
 	f.common = make([]complex128, len(f.frequency))
 	for i := range f.common {
@@ -98,7 +98,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		}
 		one, err := f.one(m, measured[first], from, to, strings[c], planned)
 		if err != nil {
-			return nil, fmt.Errorf("verdict: channel %d: %w", p.Channels[c].ID, err)
+			return nil, fmt.Errorf("channel %d: %w", p.Channels[c].ID, err)
 		}
 		if one != nil {
 			one.window, one.brief, one.briefly = w, w.brief(), brief
@@ -111,7 +111,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		f.channels = append(f.channels, one)
 	}
 	if heard < 2 {
-		return nil, fmt.Errorf("verdict: %w: only one channel was heard; at least two can be compared", ErrMeasured)
+		return nil, fmt.Errorf("%w: only one channel was heard; at least two can be compared", ErrMeasured)
 	}
 	return f, nil
 }

@@ -79,7 +79,7 @@ func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 
 func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	if len(positions) == 0 {
-		return Level{}, fmt.Errorf("verdict: %w: none", ErrMeasured)
+		return Level{}, fmt.Errorf("%w: none", ErrMeasured)
 	}
 	v := Level{Low: set.Low, High: set.High, Frequency: positions[0].Measured.Frequency}
 	if v.Low == 0 {
@@ -94,11 +94,11 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	for i, position := range positions {
 		m := position.Measured
 		if len(m.Frequency) != n || n == 0 || m.Frequency[0] != v.Frequency[0] || m.Frequency[n-1] != v.Frequency[n-1] {
-			return Level{}, fmt.Errorf("verdict: position %d: %w: not the same sweep as for the others", i+1, ErrMeasured)
+			return Level{}, fmt.Errorf("position %d: %w: not the same sweep as for the others", i+1, ErrMeasured)
 		}
 		plan, err := at(p, position.At, set, v.Frequency)
 		if err != nil {
-			return Level{}, fmt.Errorf("verdict: position %d: %w", i+1, err)
+			return Level{}, fmt.Errorf("position %d: %w", i+1, err)
 		}
 		r := m.Whole
 		if set.Gated {
@@ -114,11 +114,11 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	v.match(measured, planned)
 	v.bandErrors(p, all)
 	if len(v.Bands) == 0 || math.IsNaN(v.Offset) {
-		return Level{}, fmt.Errorf("verdict: %w: nothing was measured from %.0f to %.0f Hz", ErrMeasured, v.Low, v.High)
+		return Level{}, fmt.Errorf("%w: nothing was measured from %.0f to %.0f Hz", ErrMeasured, v.Low, v.High)
 	}
 	for _, b := range v.Bands {
 		if b.Difference > mostOver {
-			return Level{}, fmt.Errorf("verdict: %w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", ErrMeasured, band.Hertz(b.Centre), b.Difference)
+			return Level{}, fmt.Errorf("%w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", ErrMeasured, band.Hertz(b.Centre), b.Difference)
 		}
 	}
 	return v, nil

@@ -1,61 +1,13 @@
 package fit
 
 import (
-	"cmp"
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Pair is two mounts whose flanges touch or overlap.
-type Pair struct {
-	A, B int     // indices of the mounts, A < B
-	Gap  float64 // m, 0 or below: minus what both flanges are too wide
-}
-
 // rounding is the length over the flange's radius that arithmetic may be off by.
 const rounding = 1e-9
-
-// Flanges returns the pairs of flanges that touch or overlap, in order of their
-// mounts. Points are in m, normals of unit length, the radius of every flange
-// in m; one that is not above 0 has no pairs. It panics if there are not as
-// many normals as points.
-//
-// Points are swept along x, so that only those within a flange's width of each
-// other are compared.
-func Flanges(points, normals []r3.Vec, flangeRadius float64) []Pair {
-	if len(points) != len(normals) {
-		panic("fit: points and normals differ in number")
-	}
-	if !(flangeRadius > 0) {
-		return nil
-	}
-	order := make([]int, len(points))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(points[a].X, points[b].X) })
-	slack := rounding * flangeRadius
-	width := 2*flangeRadius + slack
-	var pairs []Pair
-	for at, i := range order {
-		for _, j := range order[at+1:] {
-			across := r3.Sub(points[j], points[i])
-			if across.X > width {
-				break
-			}
-			if !(r3.Norm2(across) <= width*width) {
-				continue
-			}
-			if gap := Gap(points[i], normals[i], points[j], normals[j], flangeRadius); gap <= slack {
-				pairs = append(pairs, Pair{min(i, j), max(i, j), min(gap, 0)})
-			}
-		}
-	}
-	slices.SortFunc(pairs, func(p, q Pair) int { return cmp.Or(cmp.Compare(p.A, q.A), cmp.Compare(p.B, q.B)) })
-	return pairs
-}
 
 // Gap returns by how many m the diameter of two flanges may grow until they
 // touch; below 0, by how much it must shrink until they no longer overlap. It is
