@@ -32,7 +32,9 @@ func inRoom(t *testing.T, p *timing.Plan, order int, absorption float64, set reh
 }
 
 // TestInARoom: recordings made in a room tell the faults and the delays to those who know
-// of the room and to those who do not, whose echoes are those of a living room.
+// of the room and to those who do not, whose echoes are those of a living room: late by
+// less than 10 us, or within three of the errors told where the few drivers of a channel
+// look away.
 func TestInARoom(t *testing.T) {
 	p := demo(t)
 	dead, reversed := withStrings(t, p)
@@ -50,7 +52,7 @@ func TestInARoom(t *testing.T) {
 	}
 	for c, got := range v.Channels {
 		t.Logf("channel %d: late %.1f us (%.1f), level %.2f dB, unlike %.3f", got.ID, 1e6*got.Late, 1e6*got.Error, got.Level, got.Unlike)
-		if got.Reversed != (c == reversed) || got.Silent || got.Quiet != (c == dead) || !(math.Abs(got.Late) < 10e-6) {
+		if got.Reversed != (c == reversed) || got.Silent || got.Quiet != (c == dead) || !(math.Abs(got.Late) < max(10e-6, 3*got.Error)) {
 			t.Errorf("channel %d: %+v", got.ID, got)
 		}
 	}
