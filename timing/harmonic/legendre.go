@@ -1,0 +1,35 @@
+package harmonic
+
+import "math"
+
+// legendre fills dst[n-m] with N_nm(cos theta) of the package comment for n from m on,
+// given the first of them, sectoral, which is N_mm. By DLMF 14.10.3, normalised:
+//
+//	N_nm = ((2n-1) cos N_{n-1,m} - sqrt((n-1)^2-m^2) N_{n-2,m}) / sqrt(n^2-m^2)
+func (t *roots) legendre(dst []float64, m int, cos, sectoral float64) {
+	before, now, below := 0.0, sectoral, 0.0
+	for i := range dst {
+		dst[i] = now
+		n := m + i + 1
+		above := t.root[n*n-m*m]
+		before, now = now, (float64(2*n-1)*cos*now-below*before)/above
+		below = above
+	}
+}
+
+// roots are the square roots of whole numbers that the recurrence asks for.
+type roots struct{ root []float64 }
+
+// newRoots serves degrees up to one.
+func newRoots(degree int) *roots {
+	t := &roots{make([]float64, (degree+1)*(degree+1)+1)}
+	for i := range t.root {
+		t.root[i] = math.Sqrt(float64(i))
+	}
+	return t
+}
+
+// nextSectoral returns N_{m+1,m+1} from N_mm: times sin theta sqrt((2m+1)/(2m+2)).
+func nextSectoral(sectoral, sin float64, m int) float64 {
+	return sectoral * sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
+}
