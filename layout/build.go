@@ -70,7 +70,7 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Driver.Impedance, err = impedances(d); err != nil {
 		return nil, err
 	}
-	if shell.Contains(a.Spot) || r3.Norm(a.Spot) <= whole.BallRadius {
+	if shell.Contains(a.Spot) || shell.InBall(a.Spot) {
 		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
 			r3.Norm(a.Spot)), ErrSpotInside)
 	}

@@ -74,7 +74,7 @@ func fromFile(d *design.Design) (*body.Body, error) {
 func scaled(b *body.Body, radius float64) *body.Body {
 	factor := radius / b.Radius
 	out := *b
-	out.Radius, out.BallRadius = radius, factor*b.BallRadius
+	out.Radius, out.BallRadius, out.BallCentre = radius, factor*b.BallRadius, r3.Scale(factor, b.BallCentre)
 	out.Vertices = make([]r3.Vec, len(b.Vertices))
 	for i, v := range b.Vertices {
 		out.Vertices[i] = r3.Scale(factor, v)

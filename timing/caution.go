@@ -90,7 +90,7 @@ func lasting(hours float64) string {
 func (plan *Plan) Notes() []string {
 	a := plan.Array
 	var notes []string
-	if a.Timing.Model == "sphere" {
+	if a.Timing.Model == sphereModel {
 		notes = append(notes, fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*a.Body.BallRadius))
 	}
 	switch {

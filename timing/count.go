@@ -82,14 +82,14 @@ func (plan *Plan) sorts(time, weight []float64, most int) [][][]int {
 	return out
 }
 
-// inStep returns the arrivals by the path once each group's mean is taken out of
+// inStep returns when each driver is heard once each group's mean is taken out of
 // them, and the groups' delays for that, which may be negative.
 func (plan *Plan) inStep(groups [][]int, time, weight []float64) (late, delay []float64) {
 	late, delay = make([]float64, len(time)), make([]float64, len(groups))
 	for g, mounts := range groups {
 		delay[g] = -centre(mounts, time, weight)
 		for _, m := range mounts {
-			late[m] = plan.Arrivals[m].Time + delay[g]
+			late[m] = plan.Arrivals[m].Heard() + delay[g]
 		}
 	}
 	return late, delay
@@ -110,7 +110,7 @@ func ones(n int) []float64 {
 func (plan *Plan) Own() (own Count, index int) {
 	late := make([]float64, len(plan.Arrivals))
 	for m, r := range plan.Arrivals {
-		late[m] = r.Time + r.Delay
+		late[m] = r.Heard() + r.Delay
 	}
 	own = Count{Channels: len(plan.Channels), Split: ofEach, Smear: plan.Aligned.Smear,
 		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset}

@@ -156,8 +156,7 @@ func (k *kernel) measure(c *Coverage, cell, i int, s *kernelScratch) {
 		c.Level[b][cell] = measure.Decibels(energy)
 	}
 	for m, mount := range k.plan.Array.Mounts {
-		long, _, _ := way(k.plan.Array, mount.Point, s.points[i])
-		s.arrival[m] = long/k.plan.SpeedOfSound + k.delay[m]
+		s.arrival[m] = k.plan.heardAt(mount, s.points[i]) + k.delay[m]
 	}
 	c.Smear[cell] = measure.Smear(s.arrival, s.energy[i*nm:(i+1)*nm])
 	for f, v := range sum {

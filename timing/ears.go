@@ -131,10 +131,14 @@ func source(from, left, right r3.Vec) head.Source {
 // towards returns the vector in m from a place to where a mount of a group is heard
 // from there.
 func (h *Hearing) towards(g group, mount, place r3.Vec) r3.Vec {
-	straight := r3.Sub(mount, place)
+	body := h.plan.Array.Body
+	if g.apart || h.plan.Array.Timing.Model != sphereModel {
+		return r3.Sub(mount, place)
+	}
+	mount, place = body.OnBall(mount), r3.Sub(place, body.BallCentre)
 	rho, r := r3.Norm(mount), r3.Norm(place)
-	if g.apart || h.plan.Array.Timing.Model != "sphere" || rho == 0 || r <= rho || r3.Dot(mount, place) >= rho*rho {
-		return straight
+	if rho == 0 || r <= rho || r3.Dot(mount, place) >= rho*rho {
+		return r3.Sub(mount, place)
 	}
 	ahead := r3.Scale(-1/r, place)
 	across := r3.Sub(mount, r3.Scale(r3.Dot(mount, ahead), ahead))

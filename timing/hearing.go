@@ -68,8 +68,8 @@ func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*He
 	for f := range h.plain {
 		h.plain[f] = 1
 	}
-	drivers := group{ways: s.images(), mounts: p.Array.Mounts}
-	point := group{ways: s.images(), mounts: make([]layout.Mount, 1)}
+	drivers := group{ways: s.images(), mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
+	point := group{ways: s.images(), mounts: make([]layout.Mount, 1), apart: true}
 	response := h.plain
 	if !l.Flat {
 		response = p.response(frequency)

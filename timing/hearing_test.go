@@ -295,7 +295,7 @@ func TestDrift(t *testing.T) {
 	one.Mounts = []layout.Mount{{ID: 1, Point: r3.Vec{X: 0.15}, Normal: r3.Vec{X: 1}, Face: -1}}
 	q := *p
 	q.Array, q.Arrivals = &one, p.Arrivals[:1]
-	from, to, under := r3.Vec{X: 1}, r3.Vec{X: 2}, r3.Vec{X: 0.15, Z: 2 * a.Surface.Height}
+	from, to, under := r3.Vec{X: 1}, r3.Vec{X: 2}, r3.Vec{X: a.Body.BallRadius, Z: 2 * a.Surface.Height}
 	if d := q.Drift(true, from, to); d > 1e-17 {
 		t.Errorf("one driver drifts by %g s", d)
 	}

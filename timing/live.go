@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 
-	"pappus/layout"
 	"pappus/timing/band"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
@@ -35,7 +34,7 @@ type Live struct {
 	quantity  Quantity
 	frequency []float64
 	field     radiate.Field
-	array     *layout.Array
+	plan      *Plan // whose channels and delays do not matter
 	ones      []complex128
 	rows      []liveRow
 	kept      bool
@@ -47,7 +46,7 @@ type liveRow struct {
 	points []r3.Vec
 	cell   []int
 	heard  []complex64 // [point][mount][frequency], all drivers fed alike
-	way    []float64   // [point][mount] m; for smear
+	when   []float64   // [point][mount] s; for smear
 }
 
 // liveScratch is one goroutine's room to work.
@@ -66,7 +65,7 @@ type liveScratch struct {
 // frequencies stand in each octave; with 12 all is as Cover has it.
 // It works until ctx ends, whose error it gives then.
 func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, perOctave int) (*Live, error) {
-	l := &Live{slice: s, quantity: q, frequency: liveFrequencies(q, centre, perOctave), array: p.Array}
+	l := &Live{slice: s, quantity: q, frequency: liveFrequencies(q, centre, perOctave), plan: p}
 	nf, nm := len(l.frequency), len(p.Array.Mounts)
 	l.ones = make([]complex128, nf)
 	for f := range l.ones {
@@ -131,14 +130,14 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 func (r *liveRow) grow(points, mounts, frequencies int, q Quantity) {
 	r.heard = make([]complex64, points*mounts*frequencies)
 	if q == LiveSmear {
-		r.way = make([]float64, points*mounts)
+		r.when = make([]float64, points*mounts)
 	}
 }
 
 // hear fills in what each driver gives at the points of a row.
 func (l *Live) hear(dst, at *liveRow, k *liveScratch) {
-	nf, nm := len(l.frequency), len(l.array.Mounts)
-	for m, mount := range l.array.Mounts {
+	nf, nm := len(l.frequency), len(l.plan.Array.Mounts)
+	for m, mount := range l.plan.Array.Mounts {
 		one := k.one[:len(at.points)*nf]
 		clear(one)
 		l.field.Add(one, mount, at.points, l.ones)
@@ -148,7 +147,7 @@ func (l *Live) hear(dst, at *liveRow, k *liveScratch) {
 				to[f] = complex64(v)
 			}
 			if l.quantity == LiveSmear {
-				dst.way[i*nm+m], _, _ = way(l.array, mount.Point, at.points[i])
+				dst.when[i*nm+m] = l.plan.heardAt(mount, at.points[i])
 			}
 		}
 	}
@@ -180,7 +179,7 @@ func (l *Live) Fill(ctx context.Context, dst []float64, p *Plan) error {
 		s, r := &l.scratch[worker], l.rows[row]
 		if !l.kept {
 			l.hear(&s.row, &r, s)
-			r.heard, r.way = s.row.heard, s.row.way
+			r.heard, r.when = s.row.heard, s.row.when
 		}
 		for i, cell := range r.cell {
 			dst[cell] = l.cell(k, size, r, i, s)
@@ -191,12 +190,12 @@ func (l *Live) Fill(ctx context.Context, dst []float64, p *Plan) error {
 
 // cell returns the quantity at one point of a row.
 func (l *Live) cell(k *kernel, size []float64, r liveRow, i int, s *liveScratch) float64 {
-	nf, nm := len(l.frequency), len(l.array.Mounts)
+	nf, nm := len(l.frequency), len(l.plan.Array.Mounts)
 	heard := r.heard[i*nm*nf:][:nm*nf]
 	switch l.quantity {
 	case LiveSmear:
 		for m := range nm {
-			s.arrival[m] = r.way[i*nm+m]/k.plan.SpeedOfSound + k.delay[m]
+			s.arrival[m] = r.when[i*nm+m] + k.delay[m]
 			s.energy[m] = weighed(heard[m*nf:(m+1)*nf], size[m*nf:(m+1)*nf])
 		}
 		return measure.Smear(s.arrival, s.energy)
@@ -266,7 +265,7 @@ func (p *Plan) WithCells(cells int) *Plan {
 func (l *Live) Bytes() int {
 	n := 0
 	for _, r := range l.rows {
-		n += 8*len(r.heard) + 8*len(r.way) + 32*len(r.points)
+		n += 8*len(r.heard) + 8*len(r.when) + 32*len(r.points)
 	}
 	return n
 }

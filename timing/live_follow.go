@@ -13,7 +13,7 @@ const followFrom = 3.0
 // following is a field for all spots of a room that are not near to the body.
 type following struct {
 	field radiate.Field // nil: none is ready
-	near  float64       // m, from the body's centre
+	near  float64       // m, from the ball's centre
 }
 
 // Follow makes ready for moves one after another. In a room, where each wall sends
@@ -23,11 +23,11 @@ type following struct {
 // body.
 func (p *Planner) Follow() error {
 	room := p.array.Room
-	if !room.Present || p.array.Timing.Model != "sphere" {
+	if !room.Present || p.array.Timing.Model != sphereModel {
 		return nil
 	}
 	near := followFrom * p.array.Body.BallRadius
-	places := []r3.Vec{{Z: near}}
+	places := []r3.Vec{r3.Add(p.array.Body.BallCentre, r3.Vec{Z: near})}
 	for corner := range 8 {
 		at := r3.Scale(-1, room.Body)
 		if corner&1 != 0 {
@@ -48,7 +48,7 @@ func (p *Planner) Follow() error {
 
 // fieldAt returns the field for a spot in m.
 func (p *Planner) fieldAt(spot r3.Vec) (radiate.Field, error) {
-	if p.follow.field != nil && r3.Norm(spot) >= p.follow.near {
+	if p.follow.field != nil && r3.Norm(r3.Sub(spot, p.array.Body.BallCentre)) >= p.follow.near {
 		return p.follow.field, nil
 	}
 	return newField(p.array, p.medium, []r3.Vec{spot})

@@ -3,6 +3,7 @@ package timing
 import (
 	"pappus/layout"
 	"pappus/layout/advice"
+	"pappus/timing/arrival"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -28,18 +29,20 @@ type Plan struct {
 	Vertical   Polar    // over the top in the plane of the vertical axis and the spot
 
 	Warnings []advice.Finding // layout's and timing's own, in the order in which they were found
+
+	late *arrival.Late // how much later than by the path the field is heard; nil: not at all
 }
 
 // Arrival is when and how one driver is heard at the listening spot.
 type Arrival struct {
-	Path     float64 // m, the way that the sound takes, round the body where it must; for points, which have none, Straight
-	Straight float64 // m, the straight line, through the body if need be
+	Path     float64 // m, the way round the ball that stands for the body, from the mount's place on it; Straight in the other models
+	Straight float64 // m, the straight line from the mount itself, through the body if need be
 	Time     float64 // s, Path over the speed of sound
-	Field    float64 // s, what best fits the model's phase over the field band; NaN: not reckoned
-	Peak     float64 // s, peak of the model's impulse response up to 12 kHz; NaN: not reckoned
+	Field    float64 // s, what best fits the model's phase over the field band; NaN: no sound comes
+	Peak     float64 // s, peak of the model's impulse response up to 12 kHz; NaN: no sound comes, or not Make's plan
 	Delay    float64 // s, never negative, what its channel is delayed by
 	Level    float64 // dB, energy mean from 500 Hz to 4 kHz
-	Seen     bool    // true where the straight line clears the body
+	Seen     bool    // true where the straight line clears the ball, or the baffle
 	Channel  int     // index into Plan.Channels
 }
 

@@ -402,12 +402,12 @@ func ExampleMake() {
 		fmt.Printf("channel %d: %d drivers, %.1f us\n", c.ID, len(c.Mounts), 1e6*c.Delay)
 	}
 	// Output:
-	// channel 1: 6 drivers, 772.7 us
-	// channel 2: 5 drivers, 677.4 us
-	// channel 3: 6 drivers, 581.8 us
-	// channel 4: 6 drivers, 460.4 us
-	// channel 5: 5 drivers, 357.0 us
-	// channel 6: 5 drivers, 232.8 us
-	// channel 7: 4 drivers, 124.4 us
+	// channel 1: 6 drivers, 809.1 us
+	// channel 2: 5 drivers, 714.9 us
+	// channel 3: 6 drivers, 617.8 us
+	// channel 4: 6 drivers, 495.2 us
+	// channel 5: 5 drivers, 387.3 us
+	// channel 6: 5 drivers, 253.0 us
+	// channel 7: 4 drivers, 136.0 us
 	// channel 8: 2 drivers, 0.0 us
 }

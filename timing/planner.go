@@ -7,8 +7,8 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/air"
+	"pappus/timing/arrival"
 	"pappus/timing/band"
-	"pappus/timing/path"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -38,7 +38,7 @@ func Make(a *layout.Array) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := p.listen(plan); err != nil {
+	if err := p.peaks(plan); err != nil {
 		return nil, err
 	}
 	p.choices(plan)
@@ -66,6 +66,7 @@ type Planner struct {
 	follow following
 	spot   spotSums
 	least  leastCorner
+	late   *arrival.Late // how much later than by the path the field is heard
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
@@ -79,6 +80,10 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	if _, err := newField(a, p.medium, []r3.Vec{a.Spot}); err != nil {
 		return nil, err
 	}
+	var err error
+	if p.late, err = newLate(a, p.speed); err != nil {
+		return nil, fmt.Errorf("timing: %w", err)
+	}
 	driver, err := driverResponse(a.Driver)
 	if err != nil {
 		return nil, fmt.Errorf("timing: %w", err)
@@ -90,13 +95,13 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 }
 
 // Move plans the array for a listening spot in m, without what only Make fills
-// in: the choices, the counts, the channels' strings and banks, the protection's
+// in: the peaks of the impulse responses, the choices, the counts, the channels' strings and banks, the protection's
 // curves and limits, the cautions for hearing, and the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
 // that does not exist, crossover.ErrFilter.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
-	if outOfReach(p.array, spot) {
+	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
 	field, err := p.fieldAt(spot)
@@ -105,14 +110,9 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, Warnings: slices.Clone(a.Warnings)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
 	p.spot.hear(field, &a)
 	p.arrivals(plan)
-	if a.Timing.DelaysBy == byField {
-		if err := p.listen(plan); err != nil {
-			return nil, err
-		}
-	}
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
@@ -127,22 +127,14 @@ func (p *Planner) arrivals(plan *Plan) {
 	low, high := indexRange(p.medium.Frequency, weightLow, weightHigh)
 	for m, mount := range a.Mounts {
 		r := &plan.Arrivals[m]
-		r.Path, r.Straight, r.Seen = way(a, mount.Point, a.Spot)
-		r.Time, r.Field, r.Peak = r.Path/p.speed, math.NaN(), math.NaN()
+		r.Path, r.Straight, r.Seen = way(a, mount, a.Spot)
+		r.Time, r.Peak = r.Path/p.speed, math.NaN()
+		r.Field = r.Time + lateAt(a, p.late, mount, a.Spot)
 		energy := p.spot.energy(m, low, high)
-		r.Level = 10 * math.Log10(energy)
+		if r.Level = 10 * math.Log10(energy); energy == 0 {
+			r.Field = math.NaN() // behind a baffle there is nothing to time
+		}
 	}
-}
-
-// way returns how far sound goes from one place to another, in m, the straight line
-// between them, and whether the body leaves that free. The point model has no body to
-// go round.
-func way(a *layout.Array, from, to r3.Vec) (long, straight float64, seen bool) {
-	long, straight, seen = path.Between(from, to)
-	if a.Timing.Model == "point" {
-		return straight, straight, true
-	}
-	return long, straight, seen
 }
 
 // indexRange returns the first index at or above low and the first above high,

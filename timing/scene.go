@@ -110,7 +110,7 @@ func (s scene) equip(images []radiate.Image, places []r3.Vec) error {
 	near, far := math.Inf(1), 0.0
 	single := true
 	for _, image := range images {
-		from, to := distances(image, places)
+		from, to := distances(image, s.array.Body.BallCentre, places)
 		near, far = min(near, from), max(far, to)
 		single = single && to-from <= 1e-12*to
 	}
@@ -123,7 +123,7 @@ func (s scene) equip(images []radiate.Image, places []r3.Vec) error {
 	for i := range images {
 		images[i].Field = shared
 		if single {
-			if images[i].Field, err = s.model(distances(images[i], places)); err != nil {
+			if images[i].Field, err = s.model(distances(images[i], s.array.Body.BallCentre, places)); err != nil {
 				return err
 			}
 		}
@@ -131,12 +131,12 @@ func (s scene) equip(images []radiate.Image, places []r3.Vec) error {
 	return nil
 }
 
-// distances returns the least and greatest distance from the body's centre at
-// which an image hears places.
-func distances(image radiate.Image, places []r3.Vec) (near, far float64) {
+// distances returns the least and greatest distance from a centre at which an image
+// hears places.
+func distances(image radiate.Image, centre r3.Vec, places []r3.Vec) (near, far float64) {
 	near = math.Inf(1)
 	for _, p := range places {
-		d := r3.Norm(image.Moved(p))
+		d := r3.Norm(r3.Sub(image.Moved(p), centre))
 		near, far = min(near, d), max(far, d)
 	}
 	return near, far
@@ -145,12 +145,12 @@ func distances(image radiate.Image, places []r3.Vec) (near, far float64) {
 // model returns the field of the body alone, for distances in m.
 func (s scene) model(near, far float64) (radiate.Field, error) {
 	switch s.array.Timing.Model {
-	case "point":
+	case pointModel:
 		return radiate.Point(s.medium), nil
-	case "baffle":
+	case baffleModel:
 		return radiate.Baffle(s.medium, s.array.Driver.ConeRadius), nil
-	case "sphere":
-		return radiate.Sphere(s.medium, coneCap(s.array), near, far)
+	case sphereModel:
+		return radiate.Sphere(s.medium, coneCap(s.array), s.array.Body.BallCentre, near, far)
 	}
 	return nil, fmt.Errorf("timing: no model is called %q", s.array.Timing.Model)
 }

@@ -124,7 +124,7 @@ func (plan *Plan) measures(delay []float64) Measures {
 	arrival := make([]float64, len(delay))
 	weight := make([]float64, len(delay))
 	for m, r := range plan.Arrivals {
-		arrival[m] = r.Time + delay[m]
+		arrival[m] = r.Heard() + delay[m]
 		weight[m] = math.Pow(10, r.Level/10)
 	}
 	return Measures{Smear: measure.Smear(arrival, weight), Spread: measure.Spread(arrival)}

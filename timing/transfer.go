@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout"
 	"pappus/timing/air"
-	"pappus/timing/path"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -87,12 +87,12 @@ func (p *Plan) delays(c Case) []float64 {
 // echoes too unless it is dry, in s after the signal is fed. The first counts from the
 // straight line, so that nothing comes before it.
 func (p *Plan) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
-	points, delay := p.points(c)
+	a, delay := p.sources(c)
 	first = math.Inf(1)
-	for _, way := range p.scene(dry, nil).images() {
-		at := way.Moved(place)
-		for m, point := range points {
-			long, straight, _ := path.Between(point, at)
+	for _, image := range p.scene(dry, nil).images() {
+		at := image.Moved(place)
+		for m, mount := range a.Mounts {
+			long, straight, _ := way(a, mount, at)
 			first = min(first, min(long, straight)/p.SpeedOfSound+delay[m])
 			last = max(last, long/p.SpeedOfSound+delay[m])
 		}
@@ -104,29 +104,27 @@ func (p *Plan) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
 // too unless it is dry, changes from one place in m to another, over the change of the
 // straight way from the body's centre.
 func (p *Plan) Drift(dry bool, from, to r3.Vec) float64 {
-	points, _ := p.points(AsBuilt)
 	all := r3.Norm(to) - r3.Norm(from)
 	most := 0.0
-	for _, way := range p.scene(dry, nil).images() {
-		for _, point := range points {
-			before, _, _ := path.Between(point, way.Moved(from))
-			after, _, _ := path.Between(point, way.Moved(to))
+	for _, image := range p.scene(dry, nil).images() {
+		for _, mount := range p.Array.Mounts {
+			before, _, _ := way(p.Array, mount, image.Moved(from))
+			after, _, _ := way(p.Array, mount, image.Moved(to))
 			most = max(most, math.Abs(after-before-all))
 		}
 	}
 	return most / p.SpeedOfSound
 }
 
-// points returns where sound comes from in a case, in m, and the delay of each in s.
-func (p *Plan) points(c Case) (points []r3.Vec, delay []float64) {
+// sources returns the array whose mounts sound in a case, and the delay of each in s:
+// the ideal point is one in open air.
+func (p *Plan) sources(c Case) (a *layout.Array, delay []float64) {
 	if c == IdealPoint {
-		return make([]r3.Vec, 1), make([]float64, 1)
+		a := *p.Array
+		a.Mounts, a.Timing.Model = make([]layout.Mount, 1), pointModel
+		return &a, make([]float64, 1)
 	}
-	points = make([]r3.Vec, len(p.Array.Mounts))
-	for m, mount := range p.Array.Mounts {
-		points[m] = mount.Point
-	}
-	return points, p.delays(c)
+	return p.Array, p.delays(c)
 }
 
 // scene returns the array in the surroundings in which it is heard, for

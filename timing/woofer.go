@@ -145,7 +145,7 @@ func (p *Plan) arrayArrival() float64 {
 // place at the spot.
 func (p *Plan) wooferField(frequency []float64) ([]complex128, error) {
 	open := *p.Array
-	open.Timing.Model = "point"
+	open.Timing.Model = pointModel
 	spot := []r3.Vec{p.Array.Spot}
 	field, err := newField(&open, radiate.NewMedium(p.airState(), frequency), spot)
 	if err != nil {

@@ -360,7 +360,7 @@ func ExampleWithWoofer() {
 	}
 	fmt.Printf("woofer heard after %.2f ms, array after %.2f ms: the array waits %.2f ms\n",
 		1000*w.Arrival, 1000*w.ArrayArrival, 1000*w.ArrayDelay)
-	// Output: woofer heard after 6.84 ms, array after 6.02 ms: the array waits 0.82 ms
+	// Output: woofer heard after 6.84 ms, array after 6.05 ms: the array waits 0.79 ms
 }
 
 func BenchmarkWithWoofer(b *testing.B) {

@@ -28,8 +28,10 @@ type Body struct {
 	// Radius is the circumradius of the uncut body, in m.
 	Radius float64
 	// BallRadius is the radius, in m, of the ball whose volume is that of the
-	// uncut body. The acoustics take it for the body.
+	// uncut body, and BallCentre is where that ball's centre is, in m: the origin.
+	// The acoustics take this ball for the body.
 	BallRadius float64
+	BallCentre r3.Vec
 	// Cut is the height of the cut plane in m; valid where IsCut is true.
 	Cut   float64
 	IsCut bool
@@ -103,6 +105,22 @@ func (b *Body) Contains(p r3.Vec) bool {
 	}
 	return true
 }
+
+// OnBall returns the place on the ball of the body's volume that stands for a place
+// in m on or near the body, as a vector from the ball's centre: the place moved out,
+// or in, along its own direction seen from there. The centre itself has none; it
+// stays where it is.
+func (b *Body) OnBall(p r3.Vec) r3.Vec {
+	from := r3.Sub(p, b.BallCentre)
+	if d := r3.Norm(from); d > 0 {
+		return r3.Scale(b.BallRadius/d, from)
+	}
+	return from
+}
+
+// InBall tells whether a point in m is in the ball that the acoustics take for the
+// body, or on it.
+func (b *Body) InBall(p r3.Vec) bool { return r3.Norm(r3.Sub(p, b.BallCentre)) <= b.BallRadius }
 
 // wholeBall returns the radius of the ball of a volume.
 func wholeBall(volume float64) float64 { return math.Cbrt(3 * volume / (4 * math.Pi)) }

@@ -39,8 +39,8 @@ func (r *reader) fill() {
 		r.Mounts.Over = cmp.Or(r.Mounts.Over, ball)
 		r.Mounts.Symmetry = cmp.Or(r.Mounts.Symmetry, 1)
 	}
-	if !r.has("timing.delays_by") && r.Timing.Model == point {
-		r.Timing.DelaysBy = straight // in open air nothing is in the way
+	if !r.has("timing.delays_by") && r.Timing.Model != sphere {
+		r.Timing.DelaysBy = straight // in open air, and before a wall, nothing is in the way
 	}
 	def("driver.cutout_mm", &r.Driver.CutoutMM, r.Driver.DiameterMM)
 	def("driver.flange_mm", &r.Driver.FlangeMM, r.Driver.CutoutMM)

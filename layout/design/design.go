@@ -128,9 +128,9 @@ type Print struct {
 // Timing says how sound is reckoned.
 type Timing struct {
 	Model string // sphere (default), point or baffle
-	// DelaysBy is path (the way that the sound takes round the body; default),
-	// field (what best fits the model's phase) or straight (the straight line;
-	// default for point).
+	// DelaysBy is field (what best fits the model's phase; default for sphere), path
+	// (the shortest way round the body) or straight (the straight line; default for
+	// point and baffle, where nothing is gone round and all three are one).
 	DelaysBy string
 	// The band of the arrival by field, 50 to 20000 each, default 500 and 8000;
 	// low is at most two thirds of high.

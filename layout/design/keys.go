@@ -12,7 +12,7 @@ var (
 	}
 	bases  = []string{"icosahedron", "octahedron", "tetrahedron"}
 	places = []string{"faces", "vertices", "edges", "even", "list"}
-	models = []string{"sphere", point, "baffle"}
+	models = []string{sphere, point, "baffle"}
 	ways   = []string{"path", "field", straight}
 	splits = []string{"arrival", "neighbours", "height"}
 	// The families of high-passes, by the names that the trade has for them.
@@ -27,6 +27,7 @@ const (
 	anti     = "antiprism"
 	file     = "file"
 	dome     = "dome"
+	sphere   = "sphere"
 	point    = "point"
 	straight = "straight"
 )
@@ -232,7 +233,7 @@ func defaults() *Design {
 		Body:       Body{WallMM: 3},
 		Fit:        Fit{ApartMM: 1},
 		Driver:     Driver{NominalOhm: 8, PowerW: 1, ResonanceQ: 0.707},
-		Timing:     Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
+		Timing:     Timing{Model: sphere, DelaysBy: "field", FieldLowHz: 500, FieldHighHz: 8000},
 		Wiring:     Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
 		Protection: Protection{Family: "butterworth", Order: 4},
 		Processor:  Processor{RateHz: 48000},

@@ -47,7 +47,7 @@ func TestDefaults(t *testing.T) {
 		Fit:        design.Fit{ApartMM: 1},
 		Box:        design.Box{TargetQ: 0.707, VentHoleMM: 8, VentHoles: 6, StuffingKgM3: 10},
 		Print:      design.Print{BedMM: [3]float64{220, 220, 250}, MarginMM: 1, DensityKgM3: 1240},
-		Timing:     design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000},
+		Timing:     design.Timing{Model: "sphere", DelaysBy: "field", FieldLowHz: 500, FieldHighHz: 8000},
 		Wiring:     design.Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
 		Protection: design.Protection{Family: "butterworth", Order: 4},
 		Processor:  design.Processor{RateHz: 48000},
@@ -247,7 +247,7 @@ func TestSurface(t *testing.T) {
 
 // The straight line is the default where there is no body to go round.
 func TestDelaysByDefault(t *testing.T) {
-	for model, want := range map[string]string{"sphere": "path", "baffle": "path", "point": "straight"} {
+	for model, want := range map[string]string{"sphere": "field", "baffle": "straight", "point": "straight"} {
 		got, err := design.Parse("a.toml", []byte(least+"[timing]\nmodel = \""+model+"\"\n"))
 		if err != nil {
 			t.Fatal(err)
@@ -641,7 +641,7 @@ func TestBuiltIn(t *testing.T) {
 	if diff := cmp.Diff(d, s); diff != "" {
 		t.Error(diff)
 	}
-	if want := (design.Timing{Model: "sphere", DelaysBy: "path", FieldLowHz: 500, FieldHighHz: 8000}); d.Timing != want {
+	if want := (design.Timing{Model: "sphere", DelaysBy: "field", FieldLowHz: 500, FieldHighHz: 8000}); d.Timing != want {
 		t.Errorf("timing %+v, want %+v", d.Timing, want)
 	}
 	if !d.Surface.Present || d.Surface.Absorption[3] != 0.1 || d.Room.Present {

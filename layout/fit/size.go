@@ -100,6 +100,7 @@ func times(b *body.Body, factor float64) *body.Body {
 	}
 	out.Radius *= factor
 	out.BallRadius *= factor
+	out.BallCentre = r3.Scale(factor, b.BallCentre)
 	out.Cut *= factor
 	return &out
 }

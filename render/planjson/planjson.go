@@ -10,8 +10,9 @@
 //	air                      temperature_c, humidity_percent, pressure_kpa, speed_of_sound_m_s
 //	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
 //	drivers[]                id, place (x_mm, y_mm, z_mm), outward normal, channel (its id),
-//	                         path_m round the body, arrival_us by that path,
-//	                         straight_path_m through it, field_arrival_us and peak_arrival_us of
+//	                         path_m round the ball that stands for the body, arrival_us by that path,
+//	                         straight_path_m from the driver itself, field_arrival_us (what delays go by unless
+//	                         delays_by says otherwise, and what smear is measured by) and peak_arrival_us of
 //	                         the model's own field, delay_us of its channel, level_db at the spot, seen from the spot or not
 //	channels[]               id, drivers (ids), delay_us, gain_db, inverted, series (drivers in
 //	                         a string), parallel (strings), nominal_ohm, dc_ohm, lowest_ohm and

@@ -41,10 +41,14 @@ func rounding(b *strings.Builder, p *timing.Plan, rows []timing.ProcessorRow, s 
 	}
 }
 
+// hardlyCommon is the delay in s below which what all have in common is not worth a
+// word: less than 2 degrees at 8 kHz.
+const hardlyCommon = 0.5e-6
+
 // CommonWords says why all delays are longer than they need be; nothing where they
-// are not.
+// hardly are.
 func CommonWords(rows []timing.ProcessorRow) string {
-	if len(rows) == 0 || rows[0].Common < 0.05e-6 {
+	if len(rows) == 0 || rows[0].Common < hardlyCommon {
 		return ""
 	}
 	return fmt.Sprintf("%.1f us are in every delay only to make that rounding cheap: what all wait for alike changes nothing at the spot.",

@@ -70,10 +70,10 @@ func held(b *strings.Builder, p *timing.Plan) {
 
 // drivers lists drivers in two columns.
 func drivers(b *strings.Builder, p *timing.Plan, s style) {
-	const head = "driver  path m  straight m  delay us"
+	const head = "driver path m straight  field delay us"
 	n := min(len(p.Arrivals), most)
 	half := (n + 1) / 2
-	fmt.Fprintln(b, s.faint(head+"     "+head))
+	fmt.Fprintln(b, s.faint(head+"    "+head))
 	for i := range half {
 		fmt.Fprint(b, line(p, i))
 		if j := i + half; j < n {
@@ -84,7 +84,8 @@ func drivers(b *strings.Builder, p *timing.Plan, s style) {
 	if left := len(p.Arrivals) - n; left > 0 {
 		fmt.Fprintf(b, "and %d more in delays.csv\n", left)
 	}
-	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot"))
+	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot\n"+
+		"  metres by the path round the body, straight through it, and by the field"))
 }
 
 func line(p *timing.Plan, i int) string {
@@ -93,7 +94,7 @@ func line(p *timing.Plan, i int) string {
 	if !r.Seen {
 		star = "*"
 	}
-	return fmt.Sprintf("%5d%s %7.3f %11.3f %9.1f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, 1e6*r.Delay)
+	return fmt.Sprintf("%5d%s %6.3f %8.3f %6.3f %8.1f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, r.Heard()*p.SpeedOfSound, 1e6*r.Delay)
 }
 
 func figures(b *strings.Builder, p *timing.Plan, s style) {

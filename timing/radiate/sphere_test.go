@@ -26,7 +26,7 @@ func at(gamma, r float64) r3.Vec {
 
 func sphere(t testing.TB, m *radiate.Medium, c ball.Cap, near, far float64) radiate.Field {
 	t.Helper()
-	f, err := radiate.Sphere(m, c, near, far)
+	f, err := radiate.Sphere(m, c, r3.Vec{}, near, far)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -62,7 +62,7 @@ func TestSphereTable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := rapid.Float64Range(0.16, 5).Draw(t, "r")
 		point := at(rapid.Float64Range(0, math.Pi).Draw(t, "gamma"), r)
-		exact, err := radiate.Sphere(m, small, r, r)
+		exact, err := radiate.Sphere(m, small, r3.Vec{}, r, r)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -91,16 +91,51 @@ func TestSphereTurns(t *testing.T) {
 	})
 }
 
-// TestSphereOffTheBall: a mount deeper than the ball is heard later by its own
-// path, with the ball's remainder.
+// TestSphereOffTheBall: a mount in the ball or out of it, as on a flat face or at a
+// vertex, is moved along its own direction to the ball, whatever its normal.
 func TestSphereOffTheBall(t *testing.T) {
-	const k = 50.0
-	f := sphere(t, still(k), small, 2, 2)
-	deep := layout.Mount{Point: r3.Vec{X: 0.14}, Normal: r3.Vec{X: 1}}
-	on, off := one(f, front, r3.Vec{X: 2}), one(f, deep, r3.Vec{X: 2})
-	want := on * cmplx.Rect(1.85/1.86, -k*0.01)
-	if !near(off, want, 1e-12) {
-		t.Errorf("got %v, want %v", off, want)
+	direction := r3.Unit(r3.Vec{X: 1, Y: 0.2, Z: -0.3})
+	centre := r3.Vec{X: 0.01, Z: 0.05}
+	at := []r3.Vec{{X: 1.7, Y: 0.4, Z: 0.2}, {X: -1.5, Y: 0.3}}
+	for name, f := range map[string]radiate.Field{
+		"series": shifted(t, centre, r3.Norm(r3.Sub(at[0], centre)), r3.Norm(r3.Sub(at[0], centre))),
+		"table":  shifted(t, centre, 1, 3),
+	} {
+		on := layout.Mount{Point: r3.Add(centre, r3.Scale(small.Radius, direction)), Normal: direction}
+		for _, distance := range []float64{0.6, 0.93, 1.2} {
+			off := layout.Mount{Point: r3.Add(centre, r3.Scale(distance*small.Radius, direction)), Normal: r3.Vec{Z: 1}}
+			for _, p := range at {
+				if got, want := one(f, off, p), one(f, on, p); !near(got, want, 1e-6) {
+					t.Errorf("%s at %g radii: got %v, want %v", name, distance, got, want)
+				}
+			}
+		}
+	}
+}
+
+// shifted is the field of a ball whose centre is not the origin.
+func shifted(t *testing.T, centre r3.Vec, near, far float64) radiate.Field {
+	t.Helper()
+	f, err := radiate.Sphere(still(50), small, centre, near, far)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// TestSphereElsewhere: a ball about another centre sounds as one about the origin with
+// all places moved along.
+func TestSphereElsewhere(t *testing.T) {
+	centre := r3.Vec{X: 0.02, Y: -0.01, Z: 0.06}
+	for name, far := range map[string]float64{"series": 2, "table": 2.5} {
+		here, there := sphere(t, still(50), small, 2, far), shifted(t, centre, 2, far)
+		for _, gamma := range []float64{0, 0.7, 2, math.Pi} {
+			moved := layout.Mount{Point: r3.Add(front.Point, centre), Normal: front.Normal}
+			got, want := one(there, moved, r3.Add(at(gamma, 2), centre)), one(here, front, at(gamma, 2))
+			if !near(got, want, 1e-6) {
+				t.Errorf("%s at %g rad: got %v, want %v", name, gamma, got, want)
+			}
+		}
 	}
 }
 

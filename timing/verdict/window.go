@@ -23,11 +23,11 @@ const (
 // window is a stretch of a channel's time, in s, by the plan's clock.
 type window struct{ from, rise, fall, to float64 }
 
-// windowOf returns what is looked at of a channel, each driver by its path.
+// windowOf returns what is looked at of a channel, each driver as it is heard.
 func windowOf(p *timing.Plan, channel int, set Setting, low float64) window {
 	first, last := math.Inf(1), math.Inf(-1)
 	for _, m := range p.Channels[channel].Mounts {
-		at := p.Arrivals[m].Time
+		at := p.Arrivals[m].Heard()
 		if set.Case != timing.AsBuilt {
 			at += p.Channels[channel].Delay
 		}

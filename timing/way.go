@@ -1,0 +1,88 @@
+package timing
+
+import (
+	"math"
+
+	"pappus/layout"
+	"pappus/timing/arrival"
+	"pappus/timing/path"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The models of a driver that a design may name.
+const (
+	sphereModel = "sphere"
+	pointModel  = "point"
+	baffleModel = "baffle"
+)
+
+// way returns how far sound goes from a mount to a place, in m, the straight line
+// between them, and whether the mount is seen from the place. Round the ball that
+// stands for the body it goes from the mount's place on the ball, so that it may be
+// shorter than the straight line from a mount that is in the ball. The other models
+// have no body to go round; in a baffle the mount is seen from the front.
+func way(a *layout.Array, m layout.Mount, at r3.Vec) (long, straight float64, seen bool) {
+	ray := r3.Sub(at, m.Point)
+	straight = r3.Norm(ray)
+	switch a.Timing.Model {
+	case sphereModel:
+		long, _, seen = path.Between(a.Body.OnBall(m.Point), r3.Sub(at, a.Body.BallCentre))
+		return long, straight, seen
+	case baffleModel:
+		return straight, straight, r3.Dot(ray, m.Normal) >= 0
+	}
+	return straight, straight, true
+}
+
+// newLate prepares how much later than by the path the field of an array is heard, by
+// the fit over the design's band; nil where the model has no body to go round, since
+// there field and path are one.
+func newLate(a *layout.Array, speed float64) (*arrival.Late, error) {
+	if a.Timing.Model != sphereModel {
+		return nil, nil
+	}
+	return arrival.NewLate(coneCap(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh), speed)
+}
+
+// The frequencies of the fit stand no further apart than fieldStep in Hz, so that what
+// comes within 13 ms of the first sound is not taken for it, and are this many at least.
+const (
+	fieldStep  = 75.0
+	fieldLeast = 9
+)
+
+// fieldBand returns evenly spaced frequencies in Hz from low to high.
+func fieldBand(low, high float64) []float64 {
+	f := make([]float64, max(fieldLeast, int(math.Ceil((high-low)/fieldStep))+1))
+	for i := range f {
+		f[i] = low + (high-low)*float64(i)/float64(len(f)-1)
+	}
+	return f
+}
+
+// heardAt returns when, in s, the model's own field of a mount, without delay, is
+// heard at a place: what measures of timing go by.
+func (p *Plan) heardAt(m layout.Mount, at r3.Vec) float64 {
+	long, _, _ := way(p.Array, m, at)
+	return long/p.SpeedOfSound + lateAt(p.Array, p.late, m, at)
+}
+
+// lateAt returns how much later in s than by the path the field of a mount is heard
+// at a place.
+func lateAt(a *layout.Array, late *arrival.Late, m layout.Mount, at r3.Vec) float64 {
+	if late == nil {
+		return 0
+	}
+	from, to := r3.Sub(m.Point, a.Body.BallCentre), r3.Sub(at, a.Body.BallCentre)
+	return late.At(r3.Norm(to), path.Angle(from, to))
+}
+
+// Heard returns when the driver is heard in s: by the model's own field, or by the
+// path where there is no field to time.
+func (r Arrival) Heard() float64 {
+	if math.IsNaN(r.Field) {
+		return r.Time
+	}
+	return r.Field
+}
