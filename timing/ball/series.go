@@ -175,26 +175,3 @@ func dot(re, im, p []float64) complex128 {
 	}
 	return complex(r0+r1, i0+i1)
 }
-
-// Coefficients appends to dst the terms q_n c_n of the package comment at the distance r m
-// for the wavenumber k in rad/m, until the rest of the series is below tolerance times
-// the sum of the sizes of the terms. Times P_n(cos gamma) exp(-ikr)/r they add up to H;
-// r may be +Inf, for the far field. Errors are those of [NewSeries].
-func (c Cap) Coefficients(dst []complex128, k, r, tolerance float64) ([]complex128, error) {
-	if err := c.Check(); err != nil {
-		return nil, err
-	}
-	if err := c.checkWavenumber(k); err != nil {
-		return nil, err
-	}
-	if !math.IsInf(r, 1) {
-		if err := c.checkDistance(r); err != nil {
-			return nil, err
-		}
-	}
-	w := weights{cap: newCapWeights(c.HalfAngle), bound: capBound(c.HalfAngle)}
-	if dst = w.coefficients(dst, k*c.Radius, c.Radius/r, tolerance); dst == nil {
-		return nil, fmt.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, c.Radius/r, k)
-	}
-	return dst, nil
-}

@@ -29,7 +29,12 @@ func newRoots(degree int) *roots {
 	return t
 }
 
-// nextSectoral returns N_{m+1,m+1} from N_mm: times sin theta sqrt((2m+1)/(2m+2)).
-func nextSectoral(sectoral, sin float64, m int) float64 {
-	return sectoral * sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
+// sectoral returns N_mm at the equator: the product of sqrt((2i-1)/(2i)) for i from 1 to m.
+// Elsewhere it is times sin theta to the power m.
+func sectoral(m int) float64 {
+	v := 1.0
+	for i := 1; i <= m; i++ {
+		v *= math.Sqrt(float64(2*i-1) / float64(2*i))
+	}
+	return v
 }

@@ -3,6 +3,8 @@ package harmonic
 import (
 	"math"
 
+	"pappus/timing/cores"
+
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -55,50 +57,56 @@ func NewMoments(f Frame, direction []r3.Vec, weight [][]float64, degree int) *Mo
 	return m
 }
 
-// fill makes the moments, order by order: for each, a product of two matrices.
+// fill makes the moments on all cores, order by order: for each, two products of matrices.
 func (m *Moments) fill(direction []r3.Vec, weight [][]float64) {
-	count := len(direction)
-	cos, sin := make([]float64, count), make([]float64, count)
-	turn, step := make([]complex128, count), make([]complex128, count) // exp(i m phi), exp(i phi)
-	sectoral := make([]float64, count)
+	m.cos, m.sin = make([][]float64, m.degree+1), make([][]float64, m.degree+1)
+	places := make([]place, len(direction))
 	for i, d := range direction {
-		var azimuth float64
-		cos[i], sin[i], azimuth = m.frame.Angles(d)
-		s, c := math.Sincos(azimuth)
-		turn[i], step[i], sectoral[i] = 1, complex(c, s), 1
+		places[i].cos, places[i].sin, places[i].azimuth = m.frame.Angles(d)
 	}
-	polynomials := make([]float64, count*(m.degree+1))
-	weighted := make([]float64, m.sets*count)
-	for order := range m.degree + 1 {
-		terms := m.degree + 1 - order
-		for i := range direction {
-			m.roots.legendre(polynomials[i*terms:(i+1)*terms], order, cos[i], sectoral[i])
-		}
-		m.cos = append(m.cos, m.product(weighted, weight, polynomials, terms, func(i int) float64 { return real(turn[i]) }))
-		m.sin = append(m.sin, m.product(weighted, weight, polynomials, terms, func(i int) float64 { return imag(turn[i]) }))
-		for i := range direction {
-			turn[i] *= step[i]
-			sectoral[i] = nextSectoral(sectoral[i], sin[i], order)
-		}
+	scratch := make([]momentScratch, cores.Count())
+	for i := range scratch {
+		scratch[i] = momentScratch{make([]float64, len(direction)*(m.degree+1)), make([]float64, m.sets*len(direction))}
 	}
+	cores.Each(m.degree+1, func(worker, order int) { m.order(order, places, weight, scratch[worker]) })
+}
+
+// place is where a direction points.
+type place struct{ cos, sin, azimuth float64 }
+
+// momentScratch is one goroutine's room to work.
+type momentScratch struct {
+	polynomials []float64 // [direction][n-m]
+	weighted    []float64 // [set][direction]
+}
+
+// order makes the moments of one order.
+func (m *Moments) order(order int, places []place, weight [][]float64, s momentScratch) {
+	terms := m.degree + 1 - order
+	first := sectoral(order)
+	for i, p := range places {
+		m.roots.legendre(s.polynomials[i*terms:(i+1)*terms], order, p.cos, first*math.Pow(p.sin, float64(order)))
+	}
+	m.cos[order] = m.product(s, weight, terms, func(i int) float64 { return math.Cos(float64(order) * places[i].azimuth) })
+	m.sin[order] = m.product(s, weight, terms, func(i int) float64 { return math.Sin(float64(order) * places[i].azimuth) })
 }
 
 // product returns, for each set, the sum over directions of weight, turn and polynomials.
-func (m *Moments) product(weighted []float64, weight [][]float64, polynomials []float64, terms int, turn func(int) float64) []float64 {
+func (m *Moments) product(s momentScratch, weight [][]float64, terms int, turn func(int) float64) []float64 {
 	dst := make([]float64, m.sets*terms)
-	if m.sets == 0 || len(polynomials) == 0 || len(weight[0]) == 0 {
+	if len(dst) == 0 || len(weight[0]) == 0 {
 		return dst
 	}
 	count := len(weight[0])
 	for i := range count {
 		t := turn(i)
-		for s, w := range weight {
-			weighted[s*count+i] = w[i] * t
+		for set, w := range weight {
+			s.weighted[set*count+i] = w[i] * t
 		}
 	}
 	blas64.Gemm(blas.NoTrans, blas.NoTrans, 1,
-		blas64.General{Rows: m.sets, Cols: count, Stride: count, Data: weighted},
-		blas64.General{Rows: count, Cols: terms, Stride: terms, Data: polynomials},
+		blas64.General{Rows: m.sets, Cols: count, Stride: count, Data: s.weighted},
+		blas64.General{Rows: count, Cols: terms, Stride: terms, Data: s.polynomials},
 		0, blas64.General{Rows: m.sets, Cols: terms, Stride: terms, Data: dst})
 	return dst
 }

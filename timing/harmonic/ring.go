@@ -35,12 +35,12 @@ func (r *Ring) Set(cos, sin float64, z [][]complex128) {
 		r.orders[p] = min(len(row), r.moments.degree+1)
 		r.most = max(r.most, r.orders[p])
 	}
-	sectoral := 1.0
+	first := 1.0 // N_mm
 	for m := range r.most {
 		terms := r.moments.degree + 1 - m
 		row := r.row[:r.most-m]
-		r.moments.roots.legendre(row, m, cos, sectoral)
-		sectoral = nextSectoral(sectoral, sin, m)
+		r.moments.roots.legendre(row, m, cos, first)
+		first *= sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
 		c, s := r.moments.cos[m], r.moments.sin[m]
 		double := 2.0
 		if m == 0 {
