@@ -17,21 +17,23 @@ const polarSteps = 120 // 3 degrees
 func (p *Planner) polars(plan *Plan) error {
 	octaves := band.Octaves()
 	frequency := band.Frequencies(octaves, 1, perOctave)
-	medium := radiate.NewMedium(p.air, frequency)
+	k, err := newKernel(plan, nil, frequency), error(nil)
 	for _, circle := range []struct {
-		place func(angle float64) r3.Vec
-		polar *Polar
-	}{{plan.listeningCircle, &plan.Horizontal}, {plan.uprightCircle, &plan.Vertical}} {
+		place  func(angle float64) r3.Vec
+		normal r3.Vec
+		polar  *Polar
+	}{
+		{plan.listeningCircle, r3.Vec{Z: 1}, &plan.Horizontal},
+		{plan.uprightCircle, r3.Cross(towards(plan.Array.Spot), r3.Vec{Z: 1}), &plan.Vertical},
+	} {
 		angles := polarAngles()
 		places := make([]r3.Vec, len(angles))
 		for i, angle := range angles {
 			places[i] = circle.place(angle)
 		}
-		field, err := newField(unroomed(plan.Array), medium, places)
-		if err != nil {
+		if *circle.polar, err = k.round(octaves, angles, places, circle.normal); err != nil {
 			return err
 		}
-		*circle.polar = newKernel(plan, field, frequency).round(octaves, angles, places)
 	}
 	return nil
 }
@@ -66,9 +68,9 @@ func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
 	return at
 }
 
-// round returns the levels at the octave bands at the places round a circle, NaN
-// inside the body.
-func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
+// round returns the levels at the octave bands at the places round a circle with a normal, NaN
+// inside the body, on the surface that the body stands on, without the room.
+func (k *kernel) round(octaves, angles []float64, places []r3.Vec, normal r3.Vec) (Polar, error) {
 	polar := Polar{
 		Angle:     angles,
 		Band:      octaves,
@@ -76,21 +78,23 @@ func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
 		Unaligned: table(len(octaves), len(angles)),
 	}
 	nf := len(k.frequency)
-	undelayed := k.undelayed()
-	spread(len(places), func(_, i int) {
-		at := places[i : i+1]
-		sum, plain := make([]complex128, nf), make([]complex128, nf)
-		for m, mount := range k.plan.Array.Mounts {
-			k.field.Add(sum, mount, at, k.weight[m*nf:(m+1)*nf])
-			k.field.Add(plain, mount, at, undelayed[m*nf:(m+1)*nf])
+	medium := radiate.NewMedium(k.plan.airState(), k.frequency)
+	sum := make([]complex128, len(places)*nf)
+	for _, way := range []struct {
+		weight []complex128
+		level  [][]float64
+	}{{k.weight, polar.Aligned}, {k.undelayed(), polar.Unaligned}} {
+		if err := newSum(unroomed(k.plan.Array), medium, frameOf(normal), way.weight).fill(sum, places); err != nil {
+			return polar, err
 		}
-		inside := k.plan.Array.Body.Contains(at[0])
-		for b := range octaves {
-			polar.Aligned[b][i] = bandLevel(sum, b, inside)
-			polar.Unaligned[b][i] = bandLevel(plain, b, inside)
+		for i, at := range places {
+			inside := k.plan.Array.Body.Contains(at)
+			for b := range octaves {
+				way.level[b][i] = bandLevel(sum[i*nf:(i+1)*nf], b, inside)
+			}
 		}
-	})
-	return polar
+	}
+	return polar, nil
 }
 
 // undelayed returns the kernel's weights without the delays.

@@ -40,6 +40,16 @@ func (s scene) images() []radiate.Image {
 	return []radiate.Image{radiate.Direct(nil)}
 }
 
+// echoes tells whether anything mirrors the sound.
+func (s scene) echoes() bool { return s.array.Room.Present || s.array.Surface.Present }
+
+// alone returns an array in open air, for what is told of its direct sound.
+func alone(a *layout.Array) *layout.Array {
+	free := *unroomed(a)
+	free.Surface.Present = false
+	return &free
+}
+
 // unroomed returns an array without the room, for what is told of the
 // loudspeaker itself.
 func unroomed(a *layout.Array) *layout.Array {

@@ -100,3 +100,65 @@ func TestPower(t *testing.T) {
 		}
 	}
 }
+
+// TestTransform: the values of a series, summed by Bonnet's recurrence, come back as it.
+func TestTransform(t *testing.T) {
+	for _, degree := range []int{0, 3, 25, 60} { // 25 asks for the rule of 26 nodes
+		dice := rand.New(rand.NewPCG(2, uint64(degree)))
+		const columns = 3
+		series := make([]float64, (degree+1)*columns)
+		for i := range series {
+			series[i] = dice.NormFloat64()
+		}
+		tr := harmonic.NewTransform(degree, degree+1)
+		values, back := make([]float64, len(tr.Nodes())*columns), make([]float64, len(series))
+		for j, x := range tr.Nodes() {
+			for n, v := range legendre(max(degree, 1), x)[:degree+1] {
+				for c := range columns {
+					values[j*columns+c] += series[n*columns+c] * v
+				}
+			}
+		}
+		tr.Series(back, values, columns)
+		for i := range back {
+			if math.Abs(back[i]-series[i]) > 1e-11 {
+				t.Errorf("degree %d: coefficient %d is %g, want %g", degree, i/columns, back[i], series[i])
+			}
+		}
+	}
+}
+
+// TestShared: several series for one set of weights are the sums over directions.
+func TestShared(t *testing.T) {
+	const degree, series = 21, 4
+	dice := rand.New(rand.NewPCG(3, 1))
+	var directions []r3.Vec
+	weight := [][]float64{nil, nil}
+	for range 9 {
+		directions = append(directions, random(dice))
+		weight[0], weight[1] = append(weight[0], dice.Float64()), append(weight[1], dice.Float64())
+	}
+	z := make([]float64, (degree+1)*series)
+	for i := range z {
+		z[i] = dice.NormFloat64()
+	}
+	ring := harmonic.NewShared(harmonic.NewMoments(tilted, directions, weight, degree), 1, series)
+	for range 10 {
+		at := random(dice)
+		cos, sin, azimuth := tilted.Angles(at)
+		got := make([]float64, series)
+		ring.Set(cos, sin, z)
+		ring.At(got, azimuth)
+		for f := range got {
+			want := 0.0
+			for i, d := range directions {
+				for n, v := range legendre(degree, r3.Dot(d, at)) {
+					want += weight[1][i] * z[n*series+f] * v
+				}
+			}
+			if math.Abs(got[f]-want) > 1e-11 {
+				t.Errorf("series %d: %g, want %g", f, got[f], want)
+			}
+		}
+	}
+}

@@ -8,23 +8,26 @@ import "math"
 //	N_nm = ((2n-1) cos N_{n-1,m} - sqrt((n-1)^2-m^2) N_{n-2,m}) / sqrt(n^2-m^2)
 func (t *roots) legendre(dst []float64, m int, cos, sectoral float64) {
 	before, now, below := 0.0, sectoral, 0.0
+	at, odd := (m+1)*(m+1)-m*m, float64(2*m+1)*cos // n^2-m^2 and (2n-1) cos for n = m+1
 	for i := range dst {
 		dst[i] = now
-		n := m + i + 1
-		above := t.root[n*n-m*m]
-		before, now = now, (float64(2*n-1)*cos*now-below*before)/above
-		below = above
+		before, now = now, (odd*now-below*before)*t.over[at]
+		below = t.root[at]
+		at += 2*(m+i) + 3
+		odd += 2 * cos
 	}
 }
 
-// roots are the square roots of whole numbers that the recurrence asks for.
-type roots struct{ root []float64 }
+// roots are the square roots of whole numbers that the recurrence asks for, and one over them.
+type roots struct{ root, over []float64 }
 
 // newRoots serves degrees up to one.
 func newRoots(degree int) *roots {
-	t := &roots{make([]float64, (degree+1)*(degree+1)+1)}
+	n := (degree+1)*(degree+1) + 1
+	t := &roots{make([]float64, n), make([]float64, n)}
 	for i := range t.root {
 		t.root[i] = math.Sqrt(float64(i))
+		t.over[i] = 1 / t.root[i]
 	}
 	return t
 }

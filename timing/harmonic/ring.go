@@ -90,3 +90,63 @@ func (r *Ring) At(dst []complex128, azimuth float64) {
 		cm, sm = cm*cos-sm*sin, sm*cos+cm*sin
 	}
 }
+
+// Shared sums over n, for points on a ring, one set of real weights with several series
+// z, real too: one for each frequency. It is set again and again, and allocates nothing
+// then. It is for one goroutine.
+type Shared struct {
+	moments  *Moments
+	set      int
+	series   int
+	orders   int
+	cos, sin []float64 // [m][series], e_m in it
+	row      []float64
+}
+
+// NewShared returns a ring for one of the moments' sets and so many series.
+func NewShared(m *Moments, set, series int) *Shared {
+	n := (m.degree + 1) * series
+	return &Shared{moments: m, set: set, series: series, cos: make([]float64, n), sin: make([]float64, n), row: make([]float64, m.degree+1)}
+}
+
+// Set takes the ring at an angle from the polar axis, given by its cosine and sine, with
+// z[n][series]. Terms beyond the moments' degree are left out.
+func (r *Shared) Set(cos, sin float64, z []float64) {
+	r.orders = min(len(z)/r.series, r.moments.degree+1)
+	first, double := 1.0, 1.0
+	for m := range r.orders {
+		row := r.row[:r.orders-m]
+		r.moments.roots.legendre(row, m, cos, first)
+		first *= sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
+		terms := r.moments.degree + 1 - m
+		c, s := r.moments.cos[m][r.set*terms:], r.moments.sin[m][r.set*terms:]
+		a, b := r.cos[m*r.series:(m+1)*r.series], r.sin[m*r.series:(m+1)*r.series]
+		clear(a)
+		clear(b)
+		for i, x := range row {
+			one := z[(m+i)*r.series:][:len(a)]
+			cx, sx := double*x*c[i], double*x*s[i]
+			for f, v := range one {
+				a[f] += cx * v
+				b[f] += sx * v
+			}
+		}
+		double = 2
+	}
+}
+
+// At adds to dst, one for each series, the sums at an azimuth in rad.
+func (r *Shared) At(dst []float64, azimuth float64) {
+	if len(dst) != r.series {
+		panic("harmonic: lengths differ")
+	}
+	sin, cos := math.Sincos(azimuth)
+	cm, sm := 1.0, 0.0
+	for m := range r.orders {
+		a, b := r.cos[m*r.series:][:len(dst)], r.sin[m*r.series:][:len(dst)]
+		for f := range dst {
+			dst[f] += cm*a[f] + sm*b[f]
+		}
+		cm, sm = cm*cos-sm*sin, sm*cos+cm*sin
+	}
+}
