@@ -10,6 +10,7 @@ import (
 	"pappus/layout/body"
 	points "pappus/layout/spread"
 	"pappus/timing/band"
+	"pappus/timing/directivity"
 	"pappus/timing/harmonic"
 	"pappus/timing/radiate"
 
@@ -97,6 +98,39 @@ func TestWholeIsTheSum(t *testing.T) {
 			}
 			t.Logf("%d places, at worst %.2f of what is allowed", len(places), worst)
 		})
+	}
+}
+
+// TestRadiatedIsTheMean: the power out of the harmonics is the mean over all directions of the
+// squared far field, by a rule for the sphere.
+func TestRadiatedIsTheMean(t *testing.T) {
+	a := evenBall(t, 17)
+	a.Wiring.Channels = 4
+	p, err := Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	frequency := []float64{125, 1000, 4000}
+	m := radiate.NewMedium(p.airState(), frequency).WithoutLoss()
+	weight := newKernel(p, nil, frequency).weight
+	got, want := make([]float64, 3), make([]float64, 3)
+	if err := radiated(got, a, m, weight); err != nil {
+		t.Fatal(err)
+	}
+	const far = 1e5
+	field, err := newField(a, m, []r3.Vec{{X: far}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	directivity.Quadrature(m.Wavenumber[2]*0.15).Power(want, far, func(dst []complex128, points []r3.Vec) {
+		for i, mount := range a.Mounts {
+			field.Add(dst, mount, points, weight[3*i:3*i+3])
+		}
+	})
+	for f := range got {
+		if e := math.Abs(got[f]/want[f] - 1); e > 1e-5 {
+			t.Errorf("%.0f Hz: %g, want %g, off by %.2g", frequency[f], got[f], want[f], e)
+		}
 	}
 }
 
