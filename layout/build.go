@@ -70,7 +70,10 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Driver.Impedance, err = impedances(d); err != nil {
 		return nil, err
 	}
-	if shell.Contains(a.Spot) || shell.InBall(a.Spot) {
+	if !a.standing() {
+		a.Body = shell.InOpenAir()
+	}
+	if a.Body.Contains(a.Spot) || a.Body.InBall(a.Spot) {
 		return nil, fault(d, "spot", "", fmt.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
 			r3.Norm(a.Spot)), ErrSpotInside)
 	}

@@ -44,6 +44,26 @@ func surface(d *design.Design, shell *body.Body) Surface {
 	}
 }
 
+// standing tells whether something hard below the body makes it whole by its mirror
+// image: a surface or a room's floor that is nearer to its lowest point than the radius
+// of the body's ball. Farther away sound goes under it as in open air; where on the way
+// the one becomes the other is a judgement, not a measurement.
+func (a *Array) standing() bool {
+	return a.gap() < a.Body.BallRadius
+}
+
+// gap returns the height in m of the body's lowest point over the surface or the room's
+// floor; +Inf where there is neither.
+func (a *Array) gap() float64 {
+	switch low := a.Body.Lowest(); {
+	case a.Room.Present:
+		return low + a.Room.Body.Z
+	case a.Surface.Present:
+		return low - a.Surface.Height
+	}
+	return math.Inf(1)
+}
+
 // checkPlaces tells of a spot or a mount that is below the surface or outside
 // the room.
 func checkPlaces(d *design.Design, a *Array) error {

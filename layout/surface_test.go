@@ -71,6 +71,42 @@ func TestSurface(t *testing.T) {
 	}
 }
 
+// TestBallOfACutBody: on a table, or on a room's floor, a cut body keeps the ball of the
+// whole; with nothing hard near below, it gets the ball half way to its own. The cut half
+// ball of 100 mm has its own centroid 37.5 mm up (3/8 of the radius) and, by its volume, a
+// ball of 100 mm over the cube root of 2.
+func TestBallOfACutBody(t *testing.T) {
+	const half = "shape = \"ball\"\nradius_mm = 100\ncut_height_mm = 0\nstand_height_mm = "
+	room := func(z string) string {
+		return "[room]\nsize_m = [6, 5, 2.5]\nbody_at_m = [1, 2, " + z + "]\nabsorption = 0.3\n"
+	}
+	own := 0.1 / math.Cbrt(2)
+	cases := []struct {
+		name, body, rest string
+		open             bool
+	}{
+		{"whole", "shape = \"ball\"\nradius_mm = 100", "", false},
+		{"hung", half + "0", "", true},
+		{"on a table", half + "0", "[surface]\n", false},
+		{"on a stand", half + "25", "[surface]\n", false},
+		{"high over the floor", half + "900", "[surface]\n", true},
+		{"on a room's floor", half + "0", room("0.02"), false},
+		{"hung in a room", half + "0", room("1.5"), true},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			b := build(t, with(c.body, "count = 5", small+c.rest)).Body
+			radius, centre := 0.1, r3.Vec{}
+			if c.open {
+				radius, centre = (0.1+own)/2, r3.Vec{Z: 0.0375 / 2}
+			}
+			if math.Abs(b.BallRadius-radius) > 1e-12 || r3.Norm(r3.Sub(b.BallCentre, centre)) > 1e-12 {
+				t.Errorf("ball of %g m at %v, want %g at %v", b.BallRadius, b.BallCentre, radius, centre)
+			}
+		})
+	}
+}
+
 func TestRoom(t *testing.T) {
 	a := build(t, with(cube, "", small+`[room]
 size_m = [6, 5, 2.5]

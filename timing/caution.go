@@ -6,6 +6,8 @@ import (
 
 	"pappus/layout/advice"
 	"pappus/timing/exposure"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // pinkLow and pinkHigh bound the pink noise in Hz whose level is told.
@@ -86,12 +88,25 @@ func lasting(hours float64) string {
 	return fmt.Sprintf("%.2g hours", hours)
 }
 
+// ballNote says which ball stands for the body.
+func (plan *Plan) ballNote() string {
+	b := plan.Array.Body
+	if b.BallCentre == (r3.Vec{}) {
+		return fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*b.BallRadius)
+	}
+	return fmt.Sprintf("With nothing hard below it the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm over the uncut body's: half way between the whole body and what is left of it. For half a dodecahedron arrivals come out right within 40 us.",
+		1000*b.BallRadius, 1000*b.BallCentre.Z)
+}
+
 // Notes says in plain words what the model takes the array for.
 func (plan *Plan) Notes() []string {
 	a := plan.Array
 	var notes []string
 	if a.Timing.Model == sphereModel {
-		notes = append(notes, fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*a.Body.BallRadius))
+		notes = append(notes, plan.ballNote())
+		if trusted := plan.trusted(); trusted != "" {
+			notes = append(notes, trusted)
+		}
 	}
 	switch {
 	case a.Room.Present:

@@ -13,8 +13,8 @@ import (
 // join any channel: no weight counts below this share of the greatest.
 const weightFloor = 1e-6
 
-// drive sorts the drivers into channels, gives each its delay and all the
-// high-pass that keeps the cones within their reach.
+// drive sorts the drivers into channels, gives each the delay that it is to be set to
+// and all the high-pass that keeps the cones within their reach.
 func (p *Planner) drive(plan *Plan) error {
 	time := plan.heard()
 	weight := weights(plan)
@@ -27,9 +27,10 @@ func (p *Planner) drive(plan *Plan) error {
 	for c := range plan.Channels {
 		for _, m := range plan.Channels[c].Mounts {
 			plan.Arrivals[m].Channel = c
-			plan.Arrivals[m].Delay = plan.Channels[c].Delay
 		}
 	}
+	plan.feedLevels()
+	p.settle(plan)
 	return p.protect(plan)
 }
 

@@ -7,8 +7,8 @@ import (
 )
 
 // choices fills in what each way of taking delays, one for each driver, would
-// leave at the spot: how far the energy of each octave falls short of all
-// drivers in step.
+// leave of the direct sound at the spot: how far the energy of each octave falls
+// short of all drivers in step.
 func (p *Planner) choices(plan *Plan) {
 	octaves := band.Octaves()
 	gain := newFeed(plan).gain
@@ -21,7 +21,7 @@ func (p *Planner) choices(plan *Plan) {
 			}
 			time[m] = -time[m] // delays up to a common constant, which no level shows
 		}
-		p.spot.sumInto(sum, gain, time, p.medium.Frequency)
+		p.spot.sumInto(sum, p.spot.direct, gain, time, p.medium.Frequency)
 		c := Choice{By: by, Band: octaves, Short: make([]float64, len(octaves))}
 		for b, centre := range octaves {
 			c.Short[b] = meanLevel(p.medium.Frequency, p.spot.step, centre) - meanLevel(p.medium.Frequency, sum, centre)

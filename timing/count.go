@@ -16,7 +16,8 @@ import (
 const mostCounts = 128
 
 // Count is what a number of channels would leave at the spot, with the drivers
-// split as the design asks, by arrival for a layout by hand, and all as loud.
+// split as the design asks, by arrival for a layout by hand, all as loud, and with
+// delays that can be set.
 type Count struct {
 	Channels  int
 	Split     string  // arrival, neighbours, height; of the plan's own also hand, or each where every driver has its own
@@ -82,12 +83,21 @@ func (plan *Plan) sorts(time, weight []float64, most int) [][][]int {
 	return out
 }
 
-// inStep returns when each driver is heard once each group's mean is taken out of
-// them, and the groups' delays for that, which may be negative.
+// inStep returns when each driver is heard with the delays that bring groups of drivers,
+// all as loud, into step as far as the processor can be set to them, and these delays.
 func (plan *Plan) inStep(groups [][]int, time, weight []float64) (late, delay []float64) {
 	late, delay = make([]float64, len(time)), make([]float64, len(groups))
+	latest := math.Inf(-1)
 	for g, mounts := range groups {
-		delay[g] = -centre(mounts, time, weight)
+		delay[g] = centre(mounts, time, weight)
+		latest = max(latest, delay[g])
+	}
+	for g := range delay {
+		delay[g] = latest - delay[g] + plan.Wait
+	}
+	common := plan.rounder.common(plan.rounder.fields(groups, ones(len(time))), delay)
+	for g, mounts := range groups {
+		delay[g] = plan.Settable(delay[g] + common)
 		for _, m := range mounts {
 			late[m] = plan.Arrivals[m].Heard() + delay[g]
 		}

@@ -44,7 +44,7 @@ func TestOwnCount(t *testing.T) {
 		{ID: 2, Mounts: []int{1, 2, 3, 4}, Series: 2, Parallel: 2, NominalOhm: 4, DCOhm: 3.5, Delay: free},
 	}
 	each := demo(t)
-	each.Wiring.Channels, each.Driver.DCOhm, each.Wiring.MinimumLoad = 0, 3, 4
+	each.Wiring.Channels, each.Driver.DCOhm, each.Wiring.MinimumLoad, each.Processor.Step = 0, 3, 4, 0
 	for split, a := range map[string]*layout.Array{"hand": hand, "each": each} {
 		p := plan(t, a)
 		own, at := p.Own()

@@ -2,6 +2,7 @@ package timing
 
 import (
 	"math"
+	"slices"
 
 	"pappus/timing/band"
 	"pappus/timing/cores"
@@ -44,9 +45,9 @@ func Cover(p *Plan, s Slice) (*Coverage, error) {
 		return nil, err
 	}
 	total, nf := h.sum, len(frequency)
-	if images := (scene{array: p.Array}); images.echoes() {
-		total = make([]complex128, len(h.sum))
-		if err := newSum(p.Array, h.medium, s.frame(), h.weight).fill(total, places); err != nil {
+	if ways := (scene{p.Array, h.medium}).images(); len(ways) > 1 {
+		total = slices.Clone(h.sum)
+		if err := newSum(p.Array, h.medium, ways[1:], s.frame(), h.weight).add(total, places); err != nil {
 			return nil, err
 		}
 	}
@@ -111,6 +112,7 @@ type kernelScratch struct {
 	parts   []float64    // [point][frequency], sum of magnitudes
 	energy  []float64    // [point][mount]
 	arrival []float64    // for each mount
+	hearer  hearer
 }
 
 func (k *kernel) scratch(points int) kernelScratch {

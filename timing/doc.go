@@ -12,7 +12,8 @@
 //	shoebox       mirror images in a box room (Allen and Berkley 1979)
 //	reverb        reverberation times by Sabine and Eyring
 //	head          two ears on a rigid head (Duda and Martens 1998)
-//	arrival       when a sound arrives, from its spectrum
+//	arrival       when a sound arrives, from its spectrum; how late the field is round a ball
+//	trust         how far levels can be off because a ball stands for the body
 //	band          octaves, thirds and smoothing (IEC 61260-1)
 //	measure       smear, summing loss, comb onset
 //	directivity   power and directivity over the sphere
@@ -48,7 +49,11 @@
 // by the path with each mount's own distance 0.65, by the path on the ball 0.24, by the
 // field on the ball 0.11. So delays go by the field unless the design says otherwise,
 // and smear and its maps are measured by it; the path is what explains them.
-// TestDelaysOnADodecahedron holds these figures.
+// TestDelaysOnADodecahedron holds these figures (1.08, 0.64, 0.25 and 0.14 dB, mean of 60
+// directions).
+//
+// A cut body with nothing hard near below it takes the ball half way between the whole one
+// and its own (body.Body.InOpenAir); on a table the whole one and its mirror image stay.
 //
 // Time factor exp(+i omega t); the Field interface of package radiate states
 // the normalisation. Levels are in dB over a point source of one driver's

@@ -25,6 +25,13 @@ func newFeed(p *Plan) feed {
 	return d
 }
 
+// feedLevels adds to each driver's level what its channel feeds it with.
+func (p *Plan) feedLevels() {
+	for m, g := range newFeed(p).gain {
+		p.Arrivals[m].Level += 20 * math.Log10(math.Abs(g))
+	}
+}
+
 // unit returns the pressure, in units of 20 uPa, that a driver in the longest
 // string gives at 1 m as a point source; 1 where no sensitivity is given.
 func (p *Plan) unit(longest int) float64 {

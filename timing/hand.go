@@ -51,7 +51,7 @@ func (plan *Plan) early(time, weight []float64) {
 		text += fmt.Sprintf("; %d channels are set too short, this one the most", count)
 	}
 	plan.warn(advice.Finding{Code: "delay_short", Rank: advice.Cost, What: text,
-		Cure: fmt.Sprintf("to be in step it needs %.1f us", 1e6*(c.Delay+short))})
+		Cure: fmt.Sprintf("to be in step it needs %.1f us", 1e6*plan.Settable(c.Delay+short))})
 }
 
 // unequal warns where a driver of one channel gets far more power than one of

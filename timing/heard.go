@@ -4,7 +4,6 @@ import (
 	"math"
 	"math/cmplx"
 
-	"pappus/timing/ball"
 	"pappus/timing/cores"
 	"pappus/timing/harmonic"
 	"pappus/timing/measure"
@@ -38,8 +37,8 @@ func newHeard(p *Plan, frequency []float64, frame harmonic.Frame, places []r3.Ve
 	if p.Array.Timing.Model != sphereModel {
 		return h, h.oneByOne(all(len(places)))
 	}
-	w := newWhole(h.plan.Array, h.medium, frame, h.weight)
-	if err := w.fill(h.sum, places); err != nil {
+	w := newWhole(h.plan.Array, h.medium, scene{h.plan.Array, h.medium}.images(), frame, h.weight)
+	if err := w.add(h.sum, places); err != nil {
 		return nil, err
 	}
 	seen := make([]r3.Vec, len(places))
@@ -93,11 +92,12 @@ func (h *heard) oneByOne(some []int) error {
 	cores.Each(len(some), func(worker, i int) {
 		s, place := &scratch[worker], some[i]
 		s.points = append(s.points[:0], near[i])
+		s.hearer.move(h.plan, near[i])
 		k.hear(s)
 		copy(h.sum[place*nf:(place+1)*nf], s.sum)
 		copy(h.parts[place*nf:(place+1)*nf], s.parts)
 		for m, mount := range h.plan.Array.Mounts {
-			s.arrival[m] = h.plan.heardAt(mount, near[i]) + k.delay[m]
+			s.arrival[m] = s.hearer.heard(mount) + k.delay[m]
 		}
 		h.smear[place] = measure.Smear(s.arrival, s.energy[:nm])
 	})
@@ -158,13 +158,15 @@ func (h *heard) fillSmear(s *sizes, seen []r3.Vec, rings []ringPlaces) {
 	}
 	scratch := make([]smearScratch, cores.Count())
 	for i := range scratch {
-		scratch[i] = smearScratch{make([]float64, sizeAngles), make([]float64, sizeAngles), make([]float64, len(direction)), make([]float64, len(direction))}
+		scratch[i] = smearScratch{energies: make([]float64, sizeAngles), times: make([]float64, sizeAngles),
+			energy: make([]float64, len(direction)), arrival: make([]float64, len(direction))}
 	}
 	cores.Each(len(rings), func(worker, i int) {
 		k, ring := &scratch[worker], &rings[i]
 		s.energyAt(k.energies, ring.r)
+		k.hearer.move(h.plan, r3.Add(a.Body.BallCentre, r3.Vec{X: ring.r}))
 		for j := range k.times {
-			k.times[j] = h.plan.heardFrom(s.cap, ring.r, math.Pi*float64(j)/(sizeAngles-1))
+			k.times[j] = k.hearer.heardFrom(math.Pi * float64(j) / (sizeAngles - 1))
 		}
 		for _, place := range ring.place {
 			to := r3.Scale(1/ring.r, seen[place])
@@ -184,14 +186,5 @@ func (h *heard) fillSmear(s *sizes, seen []r3.Vec, rings []ringPlaces) {
 type smearScratch struct {
 	energies, times []float64 // for each angle
 	energy, arrival []float64 // for each mount
-}
-
-// heardFrom returns when, in s, a driver on the ball is heard at a distance r in m from the
-// ball's centre and an angle from the driver's direction in rad.
-func (p *Plan) heardFrom(c ball.Cap, r, angle float64) float64 {
-	t := c.Path(r, angle) / p.SpeedOfSound
-	if p.late != nil {
-		t += p.late.At(r, angle)
-	}
-	return t
+	hearer          hearer
 }

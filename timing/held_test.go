@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/timing"
 
@@ -32,7 +33,7 @@ func TestHeld(t *testing.T) {
 	if h.Cure == 0 || h.Cure >= 5 || math.Abs(h.Louder-20*math.Log10(5/float64(h.Cure))) > 1e-9 || h.Smear > 1.1*p.Aligned.Smear {
 		t.Fatalf("no cure: %+v", h)
 	}
-	for _, part := range []string{"Channels 2, 5 and 6 hold", "8.0 dB", "longest_string = 3", "4.4 dB louder"} {
+	for _, part := range []string{"Channels 2, 5 and 6 hold", "8.0 dB", "longest_string = 2", "8.0 dB louder"} {
 		if !strings.Contains(h.String(), part) {
 			t.Errorf("%q says nothing of %q", h, part)
 		}
@@ -96,4 +97,18 @@ func TestLongestString(t *testing.T) {
 			}
 		})
 	}
+}
+
+// byHand gives the demo a channel for each delay in us.
+func byHand(t testing.TB, step float64, delays ...float64) *layout.Array {
+	a := demo(t)
+	a.Wiring.Channels, a.Channels, a.Processor.Step = 0, nil, step
+	for i, d := range delays {
+		a.Channels = append(a.Channels, layout.Channel{ID: i + 1, Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7.1, Delay: d * 1e-6})
+	}
+	for m := range a.Mounts {
+		c := &a.Channels[m%len(delays)]
+		c.Mounts = append(c.Mounts, m)
+	}
+	return a
 }

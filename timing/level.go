@@ -60,6 +60,11 @@ type Levelling struct {
 	// Uneven is the RMS distance in dB from the mean before and after, nulls left out.
 	UnevenBefore, UnevenAfter float64
 	Nulls                     []Null // left alone
+	// Error in dB at each frequency is how far the level of one driver can be off because
+	// a ball stands for the body (Plan.LevelError); 0 where nothing is known of that. What
+	// keeps within it of the mean is left alone, and of what does not only the rest is evened
+	// out: the model cannot know more.
+	Error []float64
 }
 
 // Null is a stretch that is weak because sounds arrive out of step there.
@@ -105,17 +110,47 @@ func Level(p *Plan) (Levelling, error) {
 	for f := range target {
 		target[f] = mean
 	}
-	fit, err := equaliser.Fit(frequency, out.Before, target, care, p.Array.Processor.Rate, p.levelLimits(low, out.top()))
+	out.Error = p.errorBand(frequency)
+	fit, err := equaliser.Fit(frequency, beyond(out.Before, mean, out.Error), target, care, p.Array.Processor.Rate, p.levelLimits(low, out.top()))
 	if err != nil {
 		return Levelling{}, fmt.Errorf("timing: %w", err)
 	}
-	out.Sections, out.Target = fit.Sections, mean+fit.Lift
-	out.After = make([]float64, levelCount)
+	out.Sections, out.Target, out.After = fit.Sections, mean, make([]float64, levelCount)
+	sum, n := 0.0, 0.0
 	for f := range out.After {
 		out.After[f] = out.Before[f] + fit.Correction[f]
+		if care[f] == equaliser.Count {
+			sum, n = sum+out.After[f], n+1
+		}
+	}
+	if n > 0 {
+		out.Target = sum / n
 	}
 	out.UnevenBefore, out.UnevenAfter = uneven(out.Before, care), uneven(out.After, care)
 	return out, nil
+}
+
+// errorBand returns the plan's level error in dB at frequencies in Hz, 0 where there is
+// none to be told.
+func (p *Plan) errorBand(frequency []float64) []float64 {
+	out, off := make([]float64, len(frequency)), p.levelError()
+	for f, hz := range frequency {
+		if e := off(hz); !math.IsNaN(e) {
+			out[f] = e
+		}
+	}
+	return out
+}
+
+// beyond returns a level with each distance from its mean in dB made smaller by a band,
+// down to 0.
+func beyond(level []float64, mean float64, band []float64) []float64 {
+	out := make([]float64, len(level))
+	for f, v := range level {
+		over := v - mean
+		out[f] = mean + math.Copysign(max(0, math.Abs(over)-band[f]), over)
+	}
+	return out
 }
 
 // levelMean returns the mean of a level in dB, nulls left out; NaN where all is null.

@@ -15,10 +15,10 @@ import (
 type Quantity int
 
 const (
-	LiveLevel       Quantity = iota // dB in one octave, with the delays
-	LiveSummingLoss                 // dB in one octave, by energy, 0 or above
-	LiveSmear                       // s
-	LiveCombOnset                   // Hz, +Inf where there is none up to the highest reckoned
+	LiveLevel       Quantity = iota // dB in one octave, with the delays, echoes in it
+	LiveSummingLoss                 // dB in one octave, by energy, 0 or above, of the direct sound
+	LiveSmear                       // s, of the direct sound
+	LiveCombOnset                   // Hz, of the direct sound, +Inf where there is none up to the highest reckoned
 )
 
 // liveMost is the most that a live map keeps, in bytes. One that would need more
@@ -58,6 +58,7 @@ type liveScratch struct {
 	arrival []float64
 	energy  []float64
 	loud    []float64
+	hearer  hearer
 }
 
 // NewLive prepares a map of a plan's array over a slice. centre is the exact centre
@@ -87,7 +88,11 @@ func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, 
 		return l, nil
 	}
 	var err error
-	if l.field, err = newField(p.Array, radiate.NewMedium(p.airState(), l.frequency), places); err != nil {
+	heard := directField // what the delays do shows in the direct sound
+	if q == LiveLevel {
+		heard = newField
+	}
+	if l.field, err = heard(p.Array, radiate.NewMedium(p.airState(), l.frequency), places); err != nil {
 		return nil, err
 	}
 	l.kept = 8*count*nm*nf <= liveMost
@@ -146,9 +151,20 @@ func (l *Live) hear(dst, at *liveRow, k *liveScratch) {
 			for f, v := range one[i*nf : (i+1)*nf] {
 				to[f] = complex64(v)
 			}
-			if l.quantity == LiveSmear {
-				dst.when[i*nm+m] = l.plan.heardAt(mount, at.points[i])
-			}
+		}
+	}
+	if l.quantity == LiveSmear {
+		l.time(dst, at, k)
+	}
+}
+
+// time fills in when each driver is heard at the points of a row.
+func (l *Live) time(dst, at *liveRow, k *liveScratch) {
+	nm := len(l.plan.Array.Mounts)
+	for i, point := range at.points {
+		k.hearer.move(l.plan, point)
+		for m, mount := range l.plan.Array.Mounts {
+			dst.when[i*nm+m] = k.hearer.heard(mount)
 		}
 	}
 }

@@ -10,16 +10,17 @@ import (
 // to it tables grow large.
 const followFrom = 3.0
 
-// following is a field for all spots of a room that are not near to the body.
+// following is a field of the echoes at all spots of a room that are not near to the
+// body.
 type following struct {
-	field radiate.Field // nil: none is ready
-	near  float64       // m, from the ball's centre
+	echoes radiate.Field // nil: none is ready
+	near   float64       // m, from the ball's centre
 }
 
 // Follow makes ready for moves one after another. In a room, where each wall sends
-// another image of the array to the spot, Move then looks the field up, which is
-// within 0.05 dB and 1 degree for each image, in place of reckoning it for every
-// spot anew. Elsewhere Move is fast, and exact, as it is; so it stays near to the
+// another image of the array to the spot, Move then looks their field up, which is
+// within 0.05 dB and 1 degree for each image, in place of computing it for every
+// spot anew; the direct sound stays exact. Elsewhere Move is fast, and exact, as it is; so it stays near to the
 // body.
 func (p *Planner) Follow() error {
 	room := p.array.Room
@@ -41,15 +42,18 @@ func (p *Planner) Follow() error {
 		}
 		places = append(places, at)
 	}
-	field, err := newField(p.array, p.medium, places)
-	p.follow = following{field, near}
+	_, echoes, err := splitField(p.array, p.medium, places)
+	p.follow = following{echoes, near}
 	return err
 }
 
-// fieldAt returns the field for a spot in m.
-func (p *Planner) fieldAt(spot r3.Vec) (radiate.Field, error) {
-	if p.follow.field != nil && r3.Norm(r3.Sub(spot, p.array.Body.BallCentre)) >= p.follow.near {
-		return p.follow.field, nil
+// fieldsAt returns the fields for a spot in m: of the body alone, and of the echoes, nil
+// where there are none.
+func (p *Planner) fieldsAt(spot r3.Vec) (direct, echoes radiate.Field, err error) {
+	place := []r3.Vec{spot}
+	if p.follow.echoes != nil && r3.Norm(r3.Sub(spot, p.array.Body.BallCentre)) >= p.follow.near {
+		direct, err = directField(p.array, p.medium, place)
+		return direct, p.follow.echoes, err
 	}
-	return newField(p.array, p.medium, []r3.Vec{spot})
+	return splitField(p.array, p.medium, place)
 }

@@ -18,6 +18,12 @@ type Plan struct {
 	Arrivals []Arrival // one for each of Array.Mounts, in the same order
 	Channels []Channel // how the drivers are driven; never empty
 
+	// Wait is by how many s all channels wait for a woofer that is heard later; it is in
+	// their delays.
+	Wait     float64
+	Rounding Rounding // what the processor's step makes of the delays
+	rounder  rounder
+
 	Protection Protection
 
 	Choices    []Choice // what each way of taking delays would cost at the spot
@@ -25,6 +31,7 @@ type Plan struct {
 	Response   Response
 	Aligned    Measures // with the delays
 	Unaligned  Measures // without
+	Echoes     []Echo   // what the surface below or each wall does to the sound at the spot, the deepest dip first
 	Horizontal Polar    // round the vertical axis at the spot's height and distance
 	Vertical   Polar    // over the top in the plane of the vertical axis and the spot
 
@@ -40,8 +47,8 @@ type Arrival struct {
 	Time     float64 // s, Path over the speed of sound
 	Field    float64 // s, what best fits the model's phase over the field band; NaN: no sound comes
 	Peak     float64 // s, peak of the model's impulse response up to 12 kHz; NaN: no sound comes, or not Make's plan
-	Delay    float64 // s, never negative, what its channel is delayed by
-	Level    float64 // dB, energy mean from 500 Hz to 4 kHz
+	Delay    float64 // s, never negative, what its channel is set to
+	Level    float64 // dB, of the direct sound, energy mean from 500 Hz to 4 kHz
 	Seen     bool    // true where the straight line clears the ball, or the baffle
 	Channel  int     // index into Plan.Channels
 }
@@ -56,7 +63,8 @@ type Choice struct {
 // Channel is one amplifier output with the delay that it was given.
 type Channel struct {
 	layout.Channel
-	Delay   float64 // s
+	Delay   float64 // s, what the processor is set to: Exact to the nearest step
+	Exact   float64 // s, as worked out, with what all channels wait for: Plan.Wait and Rounding.Common
 	Strings [][]int // the drivers of each string, as indices into Array.Mounts, in the order of their joints
 	Near    bool    // its strings are of neighbours, and lose less so than spread over the body
 	Bank    Bank
@@ -70,7 +78,10 @@ type Response struct {
 	Unaligned []float64 // dB, without
 }
 
-// Measures are the figures of merit at a point.
+// Measures are the figures of merit at a point, of the direct sound: what comes by the
+// body alone, without the surface below it or the room round it. A channel's delay moves
+// a driver and its mirror images alike, so no delay and no split mends what an echo does;
+// Echo tells of that.
 type Measures struct {
 	Smear     float64 // s, energy-weighted RMS spread of the arrivals
 	Spread    float64 // s, latest arrival less earliest
@@ -100,7 +111,7 @@ type Slice struct {
 type Coverage struct {
 	Slice
 	Band      []float64   // Hz, exact octave centres
-	Level     [][]float64 // [band][cell] dB, with the delays
-	Smear     []float64   // s, with the delays
-	CombOnset []float64   // Hz, +Inf where there is none up to the highest reckoned
+	Level     [][]float64 // [band][cell] dB, with the delays, echoes in it
+	Smear     []float64   // s, of the direct sound, with the delays
+	CombOnset []float64   // Hz, of the direct sound, +Inf where there is none up to the highest reckoned
 }

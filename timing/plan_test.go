@@ -30,13 +30,13 @@ func demo(t testing.TB) *layout.Array {
 }
 
 // plain lays the built-in design out in open air: points, straight lines, no
-// table, relative levels and drivers without a resonance or a high-pass, for
-// closed forms.
+// table, relative levels, drivers without a resonance or a high-pass, and delays that
+// can be set exactly, for closed forms.
 func plain(t testing.TB) *layout.Array {
 	a := demo(t)
 	a.Timing.Model, a.Timing.DelaysBy = "point", "straight"
 	a.Surface, a.Room = layout.Surface{}, layout.Room{}
-	a.Protection = layout.Protection{}
+	a.Protection, a.Processor.Step = layout.Protection{}, 0
 	a.Driver.Sensitivity, a.Driver.Resonance, a.Driver.Response = math.NaN(), 0, nil
 	return a
 }
@@ -402,12 +402,12 @@ func ExampleMake() {
 		fmt.Printf("channel %d: %d drivers, %.1f us\n", c.ID, len(c.Mounts), 1e6*c.Delay)
 	}
 	// Output:
-	// channel 1: 6 drivers, 809.1 us
-	// channel 2: 5 drivers, 714.9 us
-	// channel 3: 6 drivers, 617.8 us
-	// channel 4: 6 drivers, 495.2 us
-	// channel 5: 5 drivers, 387.3 us
-	// channel 6: 5 drivers, 253.0 us
-	// channel 7: 4 drivers, 136.0 us
+	// channel 1: 6 drivers, 812.5 us
+	// channel 2: 5 drivers, 729.2 us
+	// channel 3: 6 drivers, 625.0 us
+	// channel 4: 6 drivers, 500.0 us
+	// channel 5: 5 drivers, 395.8 us
+	// channel 6: 5 drivers, 270.8 us
+	// channel 7: 4 drivers, 145.8 us
 	// channel 8: 2 drivers, 0.0 us
 }

@@ -104,20 +104,21 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
 		return nil, fmt.Errorf("timing: %w", layout.ErrSpotInside)
 	}
-	field, err := p.fieldAt(spot)
+	direct, echoes, err := p.fieldsAt(spot)
 	if err != nil {
 		return nil, err
 	}
 	a := *p.array
 	a.Spot = spot
 	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Clone(a.Warnings)}
-	p.spot.hear(field, &a)
+	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
+	plan.farFromBall()
 	if err := p.drive(plan); err != nil {
 		return nil, err
 	}
 	p.respond(plan)
-	return plan, nil
+	return plan, p.echo(plan)
 }
 
 // arrivals fills in when and how loud each driver is heard at the spot.
@@ -125,11 +126,13 @@ func (p *Planner) arrivals(plan *Plan) {
 	a := plan.Array
 	plan.Arrivals = make([]Arrival, len(a.Mounts))
 	low, high := indexRange(p.medium.Frequency, weightLow, weightHigh)
+	var h hearer
+	h.move(plan, a.Spot)
 	for m, mount := range a.Mounts {
 		r := &plan.Arrivals[m]
 		r.Path, r.Straight, r.Seen = way(a, mount, a.Spot)
 		r.Time, r.Peak = r.Path/p.speed, math.NaN()
-		r.Field = r.Time + lateAt(a, p.late, mount, a.Spot)
+		r.Field = h.heard(mount)
 		energy := p.spot.energy(m, low, high)
 		if r.Level = 10 * math.Log10(energy); energy == 0 {
 			r.Field = math.NaN() // behind a baffle there is nothing to time

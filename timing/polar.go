@@ -79,12 +79,14 @@ func (k *kernel) round(octaves, angles []float64, places []r3.Vec, normal r3.Vec
 	}
 	nf := len(k.frequency)
 	medium := radiate.NewMedium(k.plan.airState(), k.frequency)
-	sum := make([]complex128, len(places)*nf)
+	free := unroomed(k.plan.Array)
+	ways, sum := scene{free, medium}.images(), make([]complex128, len(places)*nf)
 	for _, way := range []struct {
 		weight []complex128
 		level  [][]float64
 	}{{k.weight, polar.Aligned}, {k.undelayed(), polar.Unaligned}} {
-		if err := newSum(unroomed(k.plan.Array), medium, frameOf(normal), way.weight).fill(sum, places); err != nil {
+		clear(sum)
+		if err := newSum(free, medium, ways, frameOf(normal), way.weight).add(sum, places); err != nil {
 			return polar, err
 		}
 		for i, at := range places {

@@ -13,13 +13,11 @@ import (
 type ProcessorRow struct {
 	Channel  int     // its number, from 1; the woofer's is the next that is free
 	Name     string  // WooferName for the woofer; else empty
-	Delay    float64 // s, as worked out, Common in it
-	Common   float64 // s, the same in every row: what all wait for so that rounding costs least
+	Delay    float64 // s, what can be set: the channel's own, Channel.Delay
 	Samples  float64 // the same at the processor's rate
 	Metre    float64 // the same as a way in air, in m
-	Set      float64 // s, the nearest that can be set
-	SetCount float64 // the same in samples
-	Residual float64 // s, Set less Delay
+	Exact    float64 // s, before rounding
+	Residual float64 // s, Delay less Exact
 	// At 4 and 8 kHz, by how many dB the residual lowers this channel's part of a
 	// sum in step: -20 log10 cos(2 pi f residual). +Inf from a quarter of a period
 	// on, where the channel no longer adds to the sum; NaN from half the rate on.
@@ -58,51 +56,35 @@ func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 	if err != nil {
 		return nil, err
 	}
-	woofer, wait := []ProcessorRow(nil), 0.0
+	woofer := []ProcessorRow(nil)
 	if p.Array.Woofer.Present {
-		row, high, delay, err := p.wooferRow()
+		row, high, err := p.wooferRow()
 		if err != nil {
 			return nil, err
 		}
-		woofer, wait, filters = []ProcessorRow{row}, delay, append(high, filters...)
+		woofer, filters = []ProcessorRow{row}, append(high, filters...)
 	}
-	common := p.commonDelay(wait)
 	out := make([]ProcessorRow, len(p.Channels), len(p.Channels)+1)
 	for i, c := range p.Channels {
 		r := ProcessorRow{Channel: c.ID, Gain: c.Gain, Invert: c.Invert, Filters: filters}
-		r.setDelay(p, c.Delay+wait, common)
+		r.setDelay(p, c.Delay, c.Exact)
 		if high := p.Protection.HighPass(); high.Corner() > 0 {
 			r.HighPass = high.String()
 		}
 		out[i] = r
 	}
-	for i := range woofer {
-		woofer[i].setDelay(p, woofer[i].Delay, common)
-	}
 	return append(out, woofer...), nil
 }
 
-// setDelay fills in a delay in s, with what all have in common on top, and what
-// becomes of it.
-func (r *ProcessorRow) setDelay(p *Plan, delay, common float64) {
+// setDelay fills in a delay in s, and what the step has made of the exact one.
+func (r *ProcessorRow) setDelay(p *Plan, delay, exact float64) {
 	rate := p.Array.Processor.Rate
-	delay += common
-	r.Delay, r.Common, r.Set, r.Metre = delay, common, p.settable(delay), delay*p.SpeedOfSound
-	r.Samples, r.SetCount = delay*rate, r.Set*rate
-	r.Residual = r.Set - r.Delay
+	r.Delay, r.Exact, r.Samples, r.Metre = delay, exact, delay*rate, delay*p.SpeedOfSound
+	r.Residual = r.Delay - r.Exact
 	r.Cost4k, r.Cost8k = stepCost(4000, r.Residual, rate), stepCost(8000, r.Residual, rate)
 	if r.OutOfStep = 0.25 / math.Abs(r.Residual); r.OutOfStep >= rate/2 {
 		r.OutOfStep = math.Inf(1)
 	}
-}
-
-// settable returns the nearest delay that the processor can be set to.
-func (p *Plan) settable(delay float64) float64 {
-	step := p.Array.Processor.Step
-	if !(step > 0) {
-		return delay
-	}
-	return math.Round(delay/step) * step
 }
 
 // stepCost returns by how many dB a sound that is late, or early, by so many s

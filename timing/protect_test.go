@@ -219,14 +219,14 @@ func TestProcessor(t *testing.T) {
 	}
 	for i, r := range rows {
 		c := p.Channels[i]
-		steps := r.Set / 100e-6
+		steps := r.Delay / 100e-6
 		switch {
-		case r.Channel != c.ID, r.Delay != c.Delay+r.Common, r.Common != rows[0].Common, r.Gain != c.Gain:
+		case r.Channel != c.ID, r.Delay != c.Delay, r.Exact != c.Exact, r.Gain != c.Gain:
 			t.Errorf("row %+v", r)
 		case math.Abs(r.Samples-48000*r.Delay) > 1e-9, math.Abs(r.Metre-r.Delay*p.SpeedOfSound) > 1e-12:
 			t.Errorf("%g s: %g samples, %g m", r.Delay, r.Samples, r.Metre)
-		case math.Abs(steps-math.Round(steps)) > 1e-9, math.Abs(r.Residual) > 50.0001e-6, r.Set < 0:
-			t.Errorf("set to %g s, by %g off", r.Set, r.Residual)
+		case math.Abs(steps-math.Round(steps)) > 1e-9, math.Abs(r.Residual) > 50.0001e-6, r.Delay < 0:
+			t.Errorf("set to %g s, by %g off", r.Delay, r.Residual)
 		case !strings.Contains(r.HighPass, "Butterworth high-pass of order 4 at 150 Hz"):
 			t.Errorf("%q", r.HighPass)
 		}

@@ -40,9 +40,6 @@ func (s scene) images() []radiate.Image {
 	return []radiate.Image{radiate.Direct(nil)}
 }
 
-// echoes tells whether anything mirrors the sound.
-func (s scene) echoes() bool { return s.array.Room.Present || s.array.Surface.Present }
-
 // alone returns an array in open air, for what is told of its direct sound.
 func alone(a *layout.Array) *layout.Array {
 	free := *unroomed(a)
@@ -56,6 +53,21 @@ func unroomed(a *layout.Array) *layout.Array {
 	free := *a
 	free.Room.Present = false
 	return &free
+}
+
+// splitField returns the parts of what newField has in one: the field of the body alone,
+// and that of all that comes by the surface below it or by the walls of its room, nil
+// where nothing does.
+func splitField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (direct, echoes radiate.Field, err error) {
+	s := scene{a, m}
+	images := s.images()
+	if err := s.equip(images, places); err != nil {
+		return nil, nil, err
+	}
+	if len(images) > 1 {
+		echoes = radiate.Images(images[1:], len(m.Frequency))
+	}
+	return images[0].Field, echoes, nil
 }
 
 // directField returns the field of the body alone.

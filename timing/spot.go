@@ -15,7 +15,8 @@ import (
 // and room for the sums.
 type spotSums struct {
 	frequencies int
-	pressure    []complex128 // [mount][frequency]
+	direct      []complex128 // [mount][frequency], by the body alone
+	whole       []complex128 // with the echoes
 	driver      []complex128 // the driver's own response
 	step        []float64    // sum of magnitudes
 	built       []float64    // magnitude of the sum, as built
@@ -26,27 +27,37 @@ type spotSums struct {
 func (s *spotSums) grow(mounts int, driver []complex128) {
 	frequencies := len(driver)
 	s.frequencies, s.driver = frequencies, driver
-	s.pressure = make([]complex128, mounts*frequencies)
+	s.direct = make([]complex128, mounts*frequencies)
+	s.whole = make([]complex128, mounts*frequencies)
 	s.step = make([]float64, frequencies)
 	s.built = make([]float64, frequencies)
 	s.aligned = make([]float64, frequencies)
 	s.sum = make([]complex128, frequencies)
 }
 
-// hear fills in the pressure of every mount at the array's spot.
-func (s *spotSums) hear(field radiate.Field, a *layout.Array) {
-	clear(s.pressure)
+// hear fills in the pressure of every mount at the array's spot: by the body alone, and
+// with the echoes, of which there may be none.
+func (s *spotSums) hear(direct, echoes radiate.Field, a *layout.Array) {
+	clear(s.direct)
 	point := []r3.Vec{a.Spot}
 	for m, mount := range a.Mounts {
-		field.Add(s.row(m), mount, point, s.driver)
+		direct.Add(s.row(m), mount, point, s.driver)
+	}
+	copy(s.whole, s.direct)
+	for m, mount := range a.Mounts {
+		if echoes != nil {
+			echoes.Add(s.whole[m*s.frequencies:(m+1)*s.frequencies], mount, point, s.driver)
+		}
 	}
 }
 
+// row returns the direct sound of a mount.
 func (s *spotSums) row(m int) []complex128 {
-	return s.pressure[m*s.frequencies : (m+1)*s.frequencies]
+	return s.direct[m*s.frequencies : (m+1)*s.frequencies]
 }
 
-// energy returns a driver's mean squared pressure over an index range.
+// energy returns the mean squared pressure of a driver's direct sound over an index
+// range.
 func (s *spotSums) energy(m, from, to int) float64 {
 	sum := 0.0
 	for _, p := range s.row(m)[from:to] {
@@ -57,44 +68,48 @@ func (s *spotSums) energy(m, from, to int) float64 {
 
 func energyOf(p complex128) float64 { return real(p)*real(p) + imag(p)*imag(p) }
 
-// respond sums the drivers at the spot in step, as built and with the delays,
-// and measures both.
+// respond sums the drivers at the spot in step, as built and with the delays: what is
+// heard there gives the levels, the direct sound the measures.
 func (p *Planner) respond(plan *Plan) {
 	s, n := &p.spot, len(p.medium.Frequency)
 	fed := newFeed(plan)
-	s.sumInto(s.built, fed.gain, nil, p.medium.Frequency)
-	s.sumInto(s.aligned, fed.gain, fed.delay, p.medium.Frequency)
-	clear(s.step)
-	for m, g := range fed.gain {
-		for f, v := range s.row(m) {
-			s.step[f] += math.Abs(g) * cmplx.Abs(v)
-		}
-	}
 	plan.Response = Response{
 		Frequency: append([]float64(nil), p.medium.Frequency...),
 		InStep:    make([]float64, n),
 		Aligned:   make([]float64, n),
 		Unaligned: make([]float64, n),
 	}
+	s.sumAll(s.whole, fed, p.medium.Frequency)
 	levels(plan.Response.InStep, s.step)
 	levels(plan.Response.Aligned, s.aligned)
 	levels(plan.Response.Unaligned, s.built)
 	plan.Protection.lower(plan.Response)
-	for m, g := range fed.gain {
-		plan.Arrivals[m].Level += 20 * math.Log10(math.Abs(g))
-	}
+	s.sumAll(s.direct, fed, p.medium.Frequency)
 	plan.Unaligned = plan.measures(make([]float64, len(fed.delay)))
 	plan.Aligned = plan.measures(fed.delay)
 	plan.Unaligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.built, s.step)
 	plan.Aligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.aligned, s.step)
 }
 
-// sumInto fills dst with the magnitude of the sum over drivers; no delays
+// sumAll fills in the sums over the drivers' pressures, direct or whole: in step, as
+// built and with the delays.
+func (s *spotSums) sumAll(pressure []complex128, fed feed, frequency []float64) {
+	s.sumInto(s.built, pressure, fed.gain, nil, frequency)
+	s.sumInto(s.aligned, pressure, fed.gain, fed.delay, frequency)
+	clear(s.step)
+	for m, g := range fed.gain {
+		for f, v := range pressure[m*s.frequencies : (m+1)*s.frequencies] {
+			s.step[f] += math.Abs(g) * cmplx.Abs(v)
+		}
+	}
+}
+
+// sumInto fills dst with the magnitude of the sum over the drivers' pressures; no delays
 // where delay is nil.
-func (s *spotSums) sumInto(dst, gain, delay, frequency []float64) {
+func (s *spotSums) sumInto(dst []float64, pressure []complex128, gain, delay, frequency []float64) {
 	clear(s.sum)
 	for m, g := range gain {
-		for f, v := range s.row(m) {
+		for f, v := range pressure[m*s.frequencies : (m+1)*s.frequencies] {
 			if delay != nil {
 				v *= turn(frequency[f], delay[m])
 			}

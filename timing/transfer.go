@@ -20,8 +20,8 @@ const (
 	Aligned                // with the plan's delays, one for each channel
 	IdealPoint             // one point source at the body's centre, as strong as all drivers
 
-	PerDriver    // a delay for each driver, as if there were as many channels
-	StraightLine // the plan's channels, with delays by the straight line through the body
+	PerDriver    // an exact delay for each driver, as if there were as many channels
+	StraightLine // the plan's channels, with delays that can be set by the straight line through the body
 )
 
 // Transfer fills dst with the complex pressure at the listening spot for each
@@ -66,7 +66,7 @@ func (p *Plan) delays(c Case) []float64 {
 		}
 	case PerDriver:
 		time := p.heard()
-		latest := slices.Max(time)
+		latest := slices.Max(time) + p.Wait + p.Rounding.Common
 		for m, t := range time {
 			delay[m] = latest - t
 		}
@@ -77,7 +77,7 @@ func (p *Plan) delays(c Case) []float64 {
 		}
 		setDelays(channels, p.times(byStraight), weights(p))
 		for m, r := range p.Arrivals {
-			delay[m] = channels[r.Channel].Delay
+			delay[m] = p.Settable(channels[r.Channel].Delay + p.Wait + p.Rounding.Common)
 		}
 	}
 	return delay

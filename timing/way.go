@@ -61,21 +61,42 @@ func fieldBand(low, high float64) []float64 {
 	return f
 }
 
-// heardAt returns when, in s, the model's own field of a mount, without delay, is
-// heard at a place: what measures of timing go by.
-func (p *Plan) heardAt(m layout.Mount, at r3.Vec) float64 {
-	long, _, _ := way(p.Array, m, at)
-	return long/p.SpeedOfSound + lateAt(p.Array, p.late, m, at)
+// hearer tells when the model's own field of one mount after another, without delay, is
+// heard at one place after another: what measures of timing go by. The zero value is
+// ready for move; it is for one goroutine and allocates nothing.
+type hearer struct {
+	array    *layout.Array
+	late     *arrival.Late // nil: the straight line
+	speed    float64       // m/s
+	at       r3.Vec        // m; from the ball's centre where late is there
+	far      float64       // m, its length
+	distance arrival.Distance
 }
 
-// lateAt returns how much later in s than by the path the field of a mount is heard
-// at a place.
-func lateAt(a *layout.Array, late *arrival.Late, m layout.Mount, at r3.Vec) float64 {
-	if late == nil {
-		return 0
+// move makes the hearer ready for a place in m.
+func (h *hearer) move(p *Plan, at r3.Vec) {
+	h.array, h.late, h.speed, h.at = p.Array, p.late, p.SpeedOfSound, at
+	if h.late == nil {
+		return
 	}
-	from, to := r3.Sub(m.Point, a.Body.BallCentre), r3.Sub(at, a.Body.BallCentre)
-	return late.At(r3.Norm(to), path.Angle(from, to))
+	h.at = r3.Sub(at, p.Array.Body.BallCentre)
+	h.far = r3.Norm(h.at)
+	h.late.Prepare(&h.distance, h.far)
+}
+
+// heard returns when a mount is heard, in s.
+func (h *hearer) heard(m layout.Mount) float64 {
+	if h.late == nil {
+		return r3.Norm(r3.Sub(h.at, m.Point)) / h.speed
+	}
+	return h.heardFrom(path.Angle(r3.Sub(m.Point, h.array.Body.BallCentre), h.at))
+}
+
+// heardFrom returns when a mount on the ball is heard, in s, that stands at an angle in
+// rad from the place seen from the ball's centre.
+func (h *hearer) heardFrom(gamma float64) float64 {
+	long, _ := path.Round(h.array.Body.BallRadius, h.far, gamma)
+	return long/h.speed + h.late.At(&h.distance, gamma)
 }
 
 // Heard returns when the driver is heard in s: by the model's own field, or by the

@@ -33,12 +33,11 @@ type whole struct {
 	weight []complex128 // [mount][frequency]
 }
 
-// newWhole returns the whole array in its surroundings for a medium's frequencies, with
+// newWhole returns the whole array, heard by some ways, for a medium's frequencies, with
 // weights [mount][frequency]. The fewer distances and angles from the frame's Z the places
 // have that are asked for, the faster it is: take the normal of the plane that they are in.
-func newWhole(a *layout.Array, m *radiate.Medium, frame harmonic.Frame, weight []complex128) *whole {
-	s := scene{a, m}
-	return &whole{scene: s, cap: coneCap(a), images: s.images(), frame: frame, weight: weight}
+func newWhole(a *layout.Array, m *radiate.Medium, ways []radiate.Image, frame harmonic.Frame, weight []complex128) *whole {
+	return &whole{scene: scene{a, m}, cap: coneCap(a), images: ways, frame: frame, weight: weight}
 }
 
 // ringPlaces are places at one distance from the ball's centre and one angle from the polar axis.
@@ -48,10 +47,9 @@ type ringPlaces struct {
 	azimuth     []float64
 }
 
-// fill sets dst[place][frequency] to the pressure at places in m. Errors are those of
+// add adds to dst[place][frequency] the pressure at places in m. Errors are those of
 // package ball.
-func (w *whole) fill(dst []complex128, places []r3.Vec) error {
-	clear(dst)
+func (w *whole) add(dst []complex128, places []r3.Vec) error {
 	rings := make([][]ringPlaces, len(w.images))
 	nearest := math.Inf(1)
 	for i, image := range w.images {
@@ -115,12 +113,12 @@ func (w *whole) addClose(dst []complex128, image radiate.Image, places []r3.Vec,
 	for i, place := range close {
 		near[i] = places[place]
 	}
-	field, err := w.scene.field([]radiate.Image{image}, near)
-	if err != nil {
+	way := []radiate.Image{image}
+	if err := w.scene.equip(way, near); err != nil {
 		return err
 	}
 	nf := len(w.scene.medium.Frequency)
-	field = radiate.Images([]radiate.Image{{Field: field, Flip: image.Flip, Shift: image.Shift, Factor: image.Factor}}, nf)
+	field := radiate.Images(way, nf)
 	spread(len(close), func(_, i int) {
 		row := dst[close[i]*nf : (close[i]+1)*nf]
 		for m, mount := range w.scene.array.Mounts {

@@ -11,7 +11,6 @@ import (
 	points "pappus/layout/spread"
 	"pappus/timing/band"
 	"pappus/timing/directivity"
-	"pappus/timing/harmonic"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -66,7 +65,7 @@ func TestWholeIsTheSum(t *testing.T) {
 			places := s.within(a)
 			weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
 			got := make([]complex128, len(places)*nf)
-			if err := newWhole(a, m, harmonic.Frame{X: s.Right, Y: s.Up, Z: r3.Cross(s.Right, s.Up)}, weight).fill(got, places); err != nil {
+			if err := newWhole(a, m, scene{a, m}.images(), s.frame(), weight).add(got, places); err != nil {
 				t.Fatal(err)
 			}
 			worst := 0.0
@@ -150,8 +149,8 @@ func BenchmarkWhole(b *testing.B) {
 			dst := make([]complex128, len(places)*len(frequency))
 			b.ReportAllocs()
 			for b.Loop() {
-				w := newWhole(a, m, harmonic.Frame{X: s.Right, Y: s.Up, Z: r3.Cross(s.Right, s.Up)}, weight)
-				if err := w.fill(dst, places); err != nil {
+				w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
+				if err := w.add(dst, places); err != nil {
 					b.Fatal(err)
 				}
 			}

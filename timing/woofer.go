@@ -40,10 +40,11 @@ type Woofer struct {
 	LowPass, HighPass crossover.Filter
 
 	Arrival      float64 // s, of the woofer, along the straight line, without delay
-	ArrayArrival float64 // s, of the array with its delays, weighted by squared pressures
-	// One of the delays is 0: whichever arrives first waits for the other.
-	Delay      float64 // s, of the woofer
-	ArrayDelay float64 // s, of all channels on top of their own
+	ArrayArrival float64 // s, of the array with its exact delays but what all wait for, weighted by squared pressures
+	// Whichever arrives first waits for the other.
+	Delay      float64 // s, of the woofer, what can be set
+	Exact      float64 // s, the same before rounding
+	ArrayDelay float64 // s, of all channels, in theirs already: Plan.Wait
 	Invert     bool    // the polarity to set for the woofer: that of the louder sum where both meet
 
 	Frequency             []float64 // Hz, rising
@@ -96,13 +97,14 @@ func WithWoofer(p *Plan) (Woofer, error) {
 	case distance < atWoofer:
 		return Woofer{}, fmt.Errorf("timing: %w: the spot is at the woofer", ErrWoofer)
 	}
-	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(), Frequency: make([]float64, wooferCount)}
+	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(func(c Channel) float64 { return c.Exact - p.Wait - p.Rounding.Common }), Frequency: make([]float64, wooferCount)}
 	var err error
 	if w.LowPass, w.HighPass, err = linkwitzRiley(a.Woofer); err != nil {
 		return Woofer{}, err
 	}
-	w.Delay = max(0, w.ArrayArrival-w.Arrival)
-	w.ArrayDelay = max(0, w.Arrival-w.ArrayArrival)
+	w.ArrayDelay = p.Wait
+	w.Exact = max(0, p.Wait+w.ArrayArrival-w.Arrival) + p.Rounding.Common
+	w.Delay = p.Settable(w.Exact)
 	band.Log(w.Frequency, wooferLow, wooferHigh)
 	array := p.Transfer(nil, Aligned, w.Frequency)
 	woofer, err := p.wooferField(w.Frequency)
@@ -129,13 +131,23 @@ func linkwitzRiley(w layout.Woofer) (low, high crossover.Filter, err error) {
 	return low, high, nil
 }
 
+// waitForWoofer returns by how many s the array, whose channels have their exact delays,
+// has to wait for the woofer; 0 where there is none.
+func (p *Plan) waitForWoofer() float64 {
+	if !p.Array.Woofer.Present {
+		return 0
+	}
+	distance := r3.Norm(r3.Sub(p.Array.Spot, p.Array.Woofer.At))
+	return max(0, distance/p.SpeedOfSound-p.arrayArrival(func(c Channel) float64 { return c.Delay }))
+}
+
 // arrayArrival returns when the array is heard at the spot, in s: the mean of its
-// drivers, as the design takes arrivals, with their delays.
-func (p *Plan) arrayArrival() float64 {
+// drivers, as the design takes arrivals, with delays of their channels.
+func (p *Plan) arrayArrival(delay func(Channel) float64) float64 {
 	time := p.heard()
 	all := make([]int, len(time))
 	for m, r := range p.Arrivals {
-		time[m] += r.Delay
+		time[m] += delay(p.Channels[r.Channel])
 		all[m] = m
 	}
 	return centre(all, time, weights(p))
@@ -207,10 +219,10 @@ func (w *Woofer) meet(array, woofer []complex128) {
 	}
 }
 
-// filter takes both through the crossover and their delays.
+// filter takes both through the crossover, and the woofer through its delay.
 func (w *Woofer) filter(array, woofer []complex128) {
 	for f, hz := range w.Frequency {
-		array[f] *= w.HighPass.Response(hz) * turn(hz, w.ArrayDelay)
+		array[f] *= w.HighPass.Response(hz)
 		woofer[f] *= w.LowPass.Response(hz) * turn(hz, w.Delay)
 	}
 }

@@ -94,25 +94,15 @@ func TestCrossoverIsHalf(t *testing.T) {
 // speed of sound, and the other does not.
 func TestWooferDelay(t *testing.T) {
 	a := inStep(t, 4)
-	planner, err := timing.NewPlanner(a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := planner.Move(a.Spot)
-	if err != nil {
-		t.Fatal(err)
-	}
-	latest := 0.0
+	p, latest := plan(t, a), 0.0
 	for _, r := range p.Arrivals {
 		latest = max(latest, r.Straight)
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		far := rapid.Float64Range(0.2, 5).Draw(t, "m")
-		array := *p.Array
+		array := *a
 		array.Woofer.At = r3.Add(a.Spot, r3.Vec{Y: far})
-		moved := *p
-		moved.Array = &array
-		w, err := timing.WithWoofer(&moved)
+		w, err := timing.WithWoofer(move(t, &array))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -300,7 +290,8 @@ func TestWooferErrors(t *testing.T) {
 // (Linkwitz 1976).
 func TestProcessorWithWoofer(t *testing.T) {
 	a := demo(t)
-	before, err := timing.Processor(plan(t, a), nil)
+	without := plan(t, a)
+	before, err := timing.Processor(without, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -328,13 +319,13 @@ func TestProcessorWithWoofer(t *testing.T) {
 	}
 	for i, r := range before {
 		got := rows[i]
-		if waits := got.Delay - got.Common; math.Abs(waits-(r.Delay-r.Common)-w.ArrayDelay) > 1e-15 || got.Gain != r.Gain || got.Name != "" || len(got.Filters) != len(r.Filters)+2 {
+		if waits := got.Exact - p.Rounding.Common; math.Abs(waits-(r.Exact-without.Rounding.Common)-w.ArrayDelay) > 1e-15 || got.Gain != r.Gain || got.Name != "" || len(got.Filters) != len(r.Filters)+2 {
 			t.Errorf("channel %+v", got)
 		}
 	}
 	half(rows[0].Filters, "crossover high-pass")
 	last := rows[len(rows)-1]
-	if last.Name != timing.WooferName || last.Channel != len(rows) || last.Common != rows[0].Common || last.Delay != w.Delay+last.Common || last.Gain != -2 || last.Invert != w.Invert {
+	if last.Name != timing.WooferName || last.Channel != len(rows) || last.Delay != w.Delay || math.Abs(last.Exact-p.Rounding.Common) > 1e-12 || last.Gain != -2 || last.Invert != w.Invert {
 		t.Errorf("woofer %+v", last)
 	}
 	half(last.Filters, "crossover low-pass")

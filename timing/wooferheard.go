@@ -9,8 +9,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Lags returns by how much in s all of the array, and the woofer, are delayed in a case
-// to be in step at the spot; as built neither is.
+// Lags returns by how much in s all of the array, besides what is in its channels' delays
+// already, and the woofer are delayed in a case to be in step at the spot; as built
+// neither is.
 func (w *Woofer) Lags(p *Plan, c Case) (array, woofer float64) {
 	switch c {
 	case AsBuilt:
@@ -19,7 +20,7 @@ func (w *Woofer) Lags(p *Plan, c Case) (array, woofer float64) {
 		point := r3.Norm(p.Array.Spot) / p.SpeedOfSound
 		return max(0, w.Arrival-point), max(0, point-w.Arrival)
 	}
-	return w.ArrayDelay, w.Delay
+	return 0, w.Delay
 }
 
 // Span is Plan.Span of the array and the woofer together, as a Listening with the woofer

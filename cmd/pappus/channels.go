@@ -63,7 +63,7 @@ func processorTables(p *timing.Plan, rows []timing.ProcessorRow) []file {
 	return []file{
 		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
 		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
-		{"rounding.csv", func(w io.Writer) error { return table.Rounding(w, timing.RoundingCost(p, rows)) }},
+		{"rounding.csv", func(w io.Writer) error { return table.Rounding(w, p.Rounding) }},
 	}
 }
 

@@ -27,9 +27,9 @@ type Body struct {
 	Faces    []Face
 	// Radius is the circumradius of the uncut body, in m.
 	Radius float64
-	// BallRadius is the radius, in m, of the ball whose volume is that of the
-	// uncut body, and BallCentre is where that ball's centre is, in m: the origin.
-	// The acoustics take this ball for the body.
+	// BallRadius is the radius, in m, of the ball that the acoustics take for the body,
+	// and BallCentre is where its centre is, in m: the ball whose volume is that of the
+	// uncut body, about the origin; but see InOpenAir.
 	BallRadius float64
 	BallCentre r3.Vec
 	// Cut is the height of the cut plane in m; valid where IsCut is true.
@@ -106,7 +106,7 @@ func (b *Body) Contains(p r3.Vec) bool {
 	return true
 }
 
-// OnBall returns the place on the ball of the body's volume that stands for a place
+// OnBall returns the place on the ball that the acoustics take that stands for a place
 // in m on or near the body, as a vector from the ball's centre: the place moved out,
 // or in, along its own direction seen from there. The centre itself has none; it
 // stays where it is.

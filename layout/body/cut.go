@@ -8,7 +8,7 @@ import (
 )
 
 // CutAt returns the part of the body above the plane at a height in m, closed
-// by a flat base. Radius and BallRadius stay those of the uncut body.
+// by a flat base. Radius, BallRadius and BallCentre stay those of the uncut body.
 //
 // A plane at or below the lowest point leaves the body as it is: IsCut tells
 // only of what was cut away, so it stays false where nothing has been cut
@@ -41,6 +41,33 @@ func (b *Body) CutAt(height float64) (*Body, error) {
 	c.close()
 	cut.Vertices, cut.Faces = c.vertices, c.faces
 	return &cut, nil
+}
+
+// InOpenAir returns a cut body with the ball that stands for it where nothing hard is
+// below the cut to make it whole by its mirror image: half way, in radius and in
+// centre, between the ball of the uncut body and the ball of what is left, about its
+// own centroid. Other bodies come back as they are.
+//
+// Half way is a rule from a sweep, not from theory. Against an independent
+// boundary-element solution of half a dodecahedron with its floor in free air
+// (testdata/reference/faceted_given.csv, three drivers, 250 Hz to 2 kHz) the time at
+// which a driver is heard is off by, RMS in us, and its level in dB:
+//
+//	whole ball                37 to 42    0.3 to 2.8
+//	own ball, own centroid    46 to 64    0.2 to 2.7
+//	half way                  22 to 40    0.2 to 2.6
+//
+// all rising with the frequency. A sweep of radii from 90 to 145 mm and centres from 20
+// mm below to 49 mm above shows no ball that is nearer in both; see
+// TestHalfBodyInOpenAir of package radiate.
+func (b *Body) InOpenAir() *Body {
+	if !b.IsCut {
+		return b
+	}
+	out := *b
+	out.BallRadius = (b.BallRadius + wholeBall(b.Volume())) / 2
+	out.BallCentre = r3.Scale(0.5, r3.Add(b.BallCentre, b.VolumeCentroid()))
+	return &out
 }
 
 // snap is how near to a vertex a plane is put through it, over the radius.

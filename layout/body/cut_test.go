@@ -294,3 +294,64 @@ func TestContainsBall(t *testing.T) {
 		}
 	}
 }
+
+// TestVolumeCentroid: that of a half ball lies 3/8 of the radius up, that of a half cube
+// that stands on a face a quarter of its edge, and that of a whole body at its centre; cutting lower and lower
+// brings it and the ball that stands for the body in open air back to the whole one's.
+func TestVolumeCentroid(t *testing.T) {
+	cube, err := body.Platonic("cube", math.Sqrt(3)/2) // of edge 1
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, test := range []struct {
+		name string
+		body *body.Body
+		cut  float64
+		up   float64
+	}{
+		{"half ball", body.Ball(2), 0, 0.75},
+		{"ball", body.Ball(2), -2, 0},
+		{"cap", body.Ball(3), 2, 3 * 25.0 / (4 * 8)}, // 3 (2r-h)^2 / (4 (3r-h)) with h = 1 and r = 3
+		{"half cube", cube, 0, 0.25},
+	} {
+		got, err := test.body.CutAt(test.cut)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c := got.VolumeCentroid(); math.Abs(c.Z-test.up) > 1e-12 {
+			t.Errorf("%s: %v, want %g up", test.name, c, test.up)
+		}
+	}
+	if c := cube.VolumeCentroid(); r3.Norm(c) > 1e-15 {
+		t.Errorf("cube: %v", c)
+	}
+	low, err := cube.CutAt(0.9998 * cube.Lowest())
+	if err != nil {
+		t.Fatal(err)
+	}
+	open := low.InOpenAir()
+	if d := math.Abs(open.BallRadius - cube.BallRadius); d > 1e-4 || r3.Norm(open.BallCentre) > 1e-3 {
+		t.Errorf("hardly cut: ball of %g m at %v, whole %g", open.BallRadius, open.BallCentre, cube.BallRadius)
+	}
+}
+
+// TestOnBall: places move along their own direction to the ball about its own centre.
+func TestOnBall(t *testing.T) {
+	b, err := body.Ball(2).CutAt(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b = b.InOpenAir()
+	for _, p := range []r3.Vec{{X: 2}, {Z: 2}, {X: 0.1, Y: -1, Z: 0.4}, {X: 5, Z: 3}} {
+		on, from := b.OnBall(p), r3.Sub(p, b.BallCentre)
+		if math.Abs(r3.Norm(on)-b.BallRadius) > 1e-12 || r3.Norm(r3.Cross(on, from)) > 1e-12 || r3.Dot(on, from) <= 0 {
+			t.Errorf("%v: %v", p, on)
+		}
+		if !b.InBall(r3.Add(b.BallCentre, r3.Scale(0.999, on))) || b.InBall(r3.Add(b.BallCentre, r3.Scale(1.001, on))) {
+			t.Errorf("%v: the ball's edge is elsewhere", p)
+		}
+	}
+	if on := b.OnBall(b.BallCentre); on != (r3.Vec{}) {
+		t.Errorf("the centre goes to %v", on)
+	}
+}

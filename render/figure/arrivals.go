@@ -13,9 +13,9 @@ import (
 )
 
 // Arrivals draws, for each driver by its number, its delay as a stick and how
-// much later than the first it is heard at the spot: by the path that the sound
-// takes, and along the straight line. Where delay and path add up to the same
-// for all, all are heard at once. A plan without arrivals is ErrNothing.
+// much later than the first it is heard at the spot: by the model's own field, and
+// along the straight line. Where delay and field add up to the same for all, all are
+// heard at once. A plan without arrivals is ErrNothing.
 func Arrivals(w io.Writer, f Format, p *timing.Plan) error {
 	if len(p.Arrivals) == 0 || len(p.Arrivals) != len(p.Array.Mounts) || p.SpeedOfSound <= 0 {
 		return fmt.Errorf("arrivals: %w", ErrNothing)
@@ -35,7 +35,7 @@ func arrivalPlot(p *timing.Plan) *plot.Plot {
 	out.X.Min, out.X.Max = s.number[0]-0.7, s.number[0]+0.7
 	for i, n := range s.number {
 		out.X.Min, out.X.Max = min(out.X.Min, n-0.7), max(out.X.Max, n+0.7)
-		out.Y.Max = max(out.Y.Max, s.delay[i], s.path[i], s.straight[i], 1)
+		out.Y.Max = max(out.Y.Max, s.delay[i], s.heard[i], s.straight[i], 1)
 		out.Y.Min = min(out.Y.Min, s.straight[i], 0)
 	}
 	span := out.Y.Max - out.Y.Min
@@ -50,21 +50,20 @@ func arrivalPlot(p *timing.Plan) *plot.Plot {
 
 // sticks are the marks of all drivers, times in microseconds.
 type sticks struct {
-	number, delay, path, straight []float64
+	number, delay, heard, straight []float64
 }
 
 func newSticks(p *timing.Plan) sticks {
 	first := math.Inf(1)
 	for _, a := range p.Arrivals {
-		first = min(first, a.Path)
+		first = min(first, a.Heard())
 	}
-	us := 1e6 / p.SpeedOfSound
 	var s sticks
 	for i, a := range p.Arrivals {
 		s.number = append(s.number, float64(p.Array.Mounts[i].ID))
 		s.delay = append(s.delay, 1e6*a.Delay)
-		s.path = append(s.path, us*(a.Path-first))
-		s.straight = append(s.straight, us*(a.Straight-first))
+		s.heard = append(s.heard, 1e6*(a.Heard()-first))
+		s.straight = append(s.straight, 1e6*(a.Straight/p.SpeedOfSound-first))
 	}
 	return s
 }
@@ -73,7 +72,7 @@ func newSticks(p *timing.Plan) sticks {
 var (
 	delayLine    = draw.LineStyle{Color: colours[0], Width: 1.6}
 	delayMark    = draw.GlyphStyle{Color: colours[0], Radius: 3.6, Shape: draw.CircleGlyph{}}
-	pathMark     = draw.GlyphStyle{Color: colours[1], Radius: 3.4, Shape: draw.PyramidGlyph{}}
+	heardMark    = draw.GlyphStyle{Color: colours[1], Radius: 3.4, Shape: draw.PyramidGlyph{}}
 	straightMark = draw.GlyphStyle{Color: ink, Radius: 3.2, Shape: draw.RingGlyph{}}
 )
 
@@ -84,7 +83,7 @@ func (s sticks) Plot(c draw.Canvas, p *plot.Plot) {
 		at := func(v float64) vg.Point { return vg.Point{X: x(n), Y: y(v)} }
 		c.StrokeLine2(delayLine, x(n), y(0), x(n), y(s.delay[i]))
 		c.DrawGlyph(delayMark, at(s.delay[i]))
-		c.DrawGlyph(pathMark, at(s.path[i]))
+		c.DrawGlyph(heardMark, at(s.heard[i]))
 		c.DrawGlyph(straightMark, at(s.straight[i]))
 	}
 }
@@ -98,7 +97,7 @@ func arrivalKey(c draw.Canvas) draw.Canvas {
 		name string
 	}{
 		{delayMark, "delay given to the driver"},
-		{pathMark, "later than the first, by the sound's path"},
+		{heardMark, "later than the first, as it is heard"},
 		{straightMark, "along the straight line"},
 	} {
 		if e.mark == delayMark {

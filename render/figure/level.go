@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"io"
+	"slices"
 
 	"pappus/timing"
 
@@ -34,11 +35,12 @@ func Levelling(w io.Writer, f Format, p *timing.Plan, l timing.Levelling) error 
 		{"before", l.Frequency, l.Before, before},
 		{"after", l.Frequency, l.After, after},
 	}
+	curves = append(curves, errorBand(l)...)
 	return write(w, f, func(c draw.Canvas) {
 		c = heading(c, nameOf(p)+": levelling the listening spot",
 			fmt.Sprintf("uneven by %.1f dB before, %.1f dB after with the same sections on every channel; sixth-octave smoothed", l.UnevenBefore, l.UnevenAfter))
 		var entries []entry
-		for _, k := range curves {
+		for _, k := range curves[:min(len(curves), 4)] { // one for both edges of the band
 			entries = append(entries, entry{k.name, k.style})
 		}
 		if len(l.Nulls) > 0 {
@@ -47,6 +49,24 @@ func Levelling(w io.Writer, f Format, p *timing.Plan, l timing.Levelling) error 
 		c = legendAbove(c, entries)
 		levelPlot(l, curves, p.IsAbsolute()).Draw(draw.Crop(c, 0, -8, 0, 0))
 	})
+}
+
+// leastError is the model's error in dB that is wide enough to be drawn.
+const leastError = 0.1
+
+// errorBand returns the edges of the band about the mean in which the level is left
+// alone, since the model does not know it better; none where that is no band.
+func errorBand(l timing.Levelling) []curve {
+	if len(l.Error) != len(l.Frequency) || slices.Max(l.Error) < leastError {
+		return nil
+	}
+	style := stroke(2, 1)
+	style.Dashes = dashes[1]
+	high, low := make([]float64, len(l.Error)), make([]float64, len(l.Error))
+	for i, e := range l.Error {
+		high[i], low[i] = l.Target+e, l.Target-e
+	}
+	return []curve{{"the model's own error", l.Frequency, high, style}, {"", l.Frequency, low, style}}
 }
 
 func levelPlot(l timing.Levelling, curves []curve, absolute bool) *plot.Plot {

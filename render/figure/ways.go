@@ -10,6 +10,7 @@ import (
 	"pappus/timing"
 	"pappus/timing/path"
 
+	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg/draw"
@@ -53,7 +54,8 @@ func waysOf(p *timing.Plan) []way {
 		if math.IsNaN(a.Field) || math.IsNaN(a.Peak) {
 			continue
 		}
-		angle := path.Angle(p.Array.Mounts[i].Point, p.Array.Spot) * 180 / math.Pi
+		centre := p.Array.Body.BallCentre
+		angle := path.Angle(r3.Sub(p.Array.Mounts[i].Point, centre), r3.Sub(p.Array.Spot, centre)) * 180 / math.Pi
 		straight := a.Straight / p.SpeedOfSound
 		for k, t := range []float64{a.Time, a.Field, a.Peak} {
 			ways[k].points = append(ways[k].points, plotter.XY{X: angle, Y: 1e6 * (t - straight)})

@@ -35,7 +35,7 @@ func Woofer(w io.Writer, f Format, p *timing.Plan, x timing.Woofer) error {
 		polarity = " and inverted"
 	}
 	title := nameOf(p) + ": array and woofer at the listening spot"
-	below := fmt.Sprintf("%v of order %d at %.4g Hz; woofer delayed by %.2f ms%s, array by %.2f ms more",
+	below := fmt.Sprintf("%v of order %d at %.4g Hz; woofer delayed by %.2f ms%s, %.2f ms for it in all the array's delays",
 		x.LowPass.Family(), x.LowPass.Order(), x.LowPass.Corner(), 1000*x.Delay, polarity, 1000*x.ArrayDelay)
 	return write(w, f, func(c draw.Canvas) {
 		drawWoofer(heading(c, title, below), curves, x.LowPass.Corner(), p.IsAbsolute())

@@ -34,7 +34,6 @@
 //	processor[], counts[], protection, signs   as planjson.WriteChannels has them
 //	rounding      step_us, and octave_hz with loss_db: what setting the delays to the step
 //	              costs each octave of the sum at the spot
-//	direct        as measures, of the direct sound alone; only where there is a room
 //	solid         vertices_mm, faces (corners counter-clockwise from outside)
 //	drivers[]     id, at_mm, normal, cone_mm and flange_mm (across)
 //	sentences[]   what was found, in words
@@ -68,9 +67,9 @@
 //
 //	seq, spot_m
 //	drivers[]     id, channel, delay_us, level_db, arrival_us, path_m, straight_path_m, seen
-//	channels[]    id, drivers, delay_us, gain_db
+//	channels[]    id, drivers, delay_us (what can be set), exact_us (before rounding), gain_db
 //	response, measures   as in plan.json
-//	direct        as measures, of the direct sound alone; only where there is a room
+//	echoes[]      as in plan.json
 //	map           columns, rows, low_m and high_m (outer edges along and up),
 //	              step_m, unit, values (row by row, lowest first; null: none),
 //	              most_hz (held by cells without a comb onset)

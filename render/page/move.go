@@ -85,7 +85,7 @@ type moved struct {
 	Channels []set        `json:"channels,omitempty"`
 	Response *response    `json:"response,omitempty"`
 	Measures *bothWays    `json:"measures,omitempty"`
-	Direct   *bothWays    `json:"direct,omitempty"`
+	Echoes   []echo       `json:"echoes,omitempty"`
 	Polar    *polar       `json:"polar,omitempty"`
 	Map      *coverageMap `json:"map,omitempty"`
 }
@@ -104,7 +104,8 @@ type heard struct {
 type set struct {
 	ID      int    `json:"id"`
 	Drivers []int  `json:"drivers"`
-	Delay   number `json:"delay_us"`
+	Delay   number `json:"delay_us"` // what can be set
+	Exact   number `json:"exact_us"`
 	Gain    number `json:"gain_db"`
 }
 
@@ -124,6 +125,18 @@ type figures struct {
 	Smear     number `json:"smear_us"`
 	Spread    number `json:"spread_us"`
 	CombOnset number `json:"comb_onset_hz"`
+}
+
+// echo is what a surface does to the sound at the spot: see timing.Echo.
+type echo struct {
+	Wall    string `json:"by"`
+	Extra   number `json:"extra_mm"`
+	Late    number `json:"late_us"`
+	Dip     number `json:"dip_hz"`
+	Depth   number `json:"depth_db"`
+	At      triple `json:"at_m"`
+	Nearer  number `json:"dip_100_mm_nearer_hz"`
+	Further number `json:"dip_100_mm_further_hz"`
 }
 
 type polar struct {
@@ -190,9 +203,6 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		return out, nil
 	}
 	out.fill(p)
-	if out.Direct, err = directOf(s.planner, p); err != nil {
-		return out, err
-	}
 	if m.rests() {
 		if out.Polar, err = s.polar(p); err != nil {
 			return out, err
@@ -247,7 +257,7 @@ func (out *moved) fill(p *timing.Plan) {
 	out.Spot = &at
 	for i, r := range p.Arrivals {
 		out.Drivers = append(out.Drivers, heard{
-			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: us(r.Delay), Level: db(r.Level),
+			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: settable(r.Delay), Level: db(r.Level),
 			Arrival: us(r.Time), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
 		})
 	}
@@ -256,12 +266,16 @@ func (out *moved) fill(p *timing.Plan) {
 		for i, m := range c.Mounts {
 			ids[i] = a.Mounts[m].ID
 		}
-		out.Channels = append(out.Channels, set{c.ID, ids, us(c.Delay), db(c.Gain)})
+		out.Channels = append(out.Channels, set{c.ID, ids, settable(c.Delay), us(c.Exact), db(c.Gain)})
 	}
 	all := func(v []float64, places int) numbers { return numbers{values: v, scale: 1, places: places} }
 	r := p.Response
 	out.Response = &response{all(r.Frequency, 1), all(r.Unaligned, 2), all(r.Aligned, 2), all(r.InStep, 2)}
 	out.Measures = &bothWays{figuresOf(p.Aligned), figuresOf(p.Unaligned)}
+	for _, e := range p.Echoes {
+		out.Echoes = append(out.Echoes, echo{e.Wall, number{1000 * e.Extra, 0}, us(e.Late), number{e.Dip, 0}, number{e.Depth, 1},
+			tripled(e.At, 1, 3), number{e.Nearer, 0}, number{e.Further, 0}})
+	}
 }
 
 func figuresOf(m timing.Measures) figures {
@@ -270,6 +284,9 @@ func figuresOf(m timing.Measures) figures {
 
 func us(v float64) number { return number{1e6 * v, 1} }
 func db(v float64) number { return number{v, 2} }
+
+// settable writes a delay so that no step of a processor is lost.
+func settable(v float64) number { return number{1e6 * v, 3} }
 
 // polar returns the level round the vertical axis through the plan's spot.
 func (s *session) polar(p *timing.Plan) (*polar, error) {

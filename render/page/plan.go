@@ -35,7 +35,6 @@ type planAnswer struct {
 	Protection json.RawMessage            `json:"protection"`
 	Signs      json.RawMessage            `json:"signs"`
 	Rounding   rounding                   `json:"rounding"`
-	Direct     *bothWays                  `json:"direct,omitempty"`
 
 	Solid     solid       `json:"solid"`
 	Drivers   []driverRow `json:"drivers"`
@@ -53,9 +52,9 @@ type rounding struct {
 	Loss []*float64 `json:"loss_db"` // null from half the processor's rate on
 }
 
-// roundingOf returns what the step makes of the delays of a processor's rows.
-func roundingOf(p *timing.Plan, rows []timing.ProcessorRow) rounding {
-	cost := timing.RoundingCost(p, rows)
+// roundingOf returns what the step makes of a plan's delays.
+func roundingOf(p *timing.Plan) rounding {
+	cost := p.Rounding
 	out := rounding{Step: rounded(1e6*p.Array.Processor.Step, 9), Loss: make([]*float64, len(cost.Loss))}
 	for i, centre := range cost.Band {
 		out.Band = append(out.Band, rounded(centre, 1))
@@ -127,37 +126,17 @@ func answerOf(made *planned) (*planAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	if text := table.CommonWords(rows); text != "" {
+	if text := table.CommonWords(plan); text != "" {
 		out.Sentences = append(out.Sentences, text)
 	}
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
-	out.Rounding = roundingOf(plan, rows)
-	planner, err := timing.NewPlanner(a)
-	if err != nil {
-		return nil, err
-	}
-	if out.Direct, err = directOf(planner, plan); err != nil {
-		return nil, err
-	}
+	out.Rounding = roundingOf(plan)
 	for _, m := range a.Mounts {
 		out.Drivers = append(out.Drivers, driverRow{m.ID, tripled(m.Point, 1000, 3), tripled(m.Normal, 1, 6),
 			rounded(2000*a.Driver.ConeRadius, 3), rounded(2000*a.Driver.FlangeRadius, 3)})
 	}
 	out.Floor, out.Room = surroundings(a)
 	return out, nil
-}
-
-// directOf measures the direct sound where there is a room, whose echoes comb
-// whatever the delays; nil elsewhere.
-func directOf(planner *timing.Planner, plan *timing.Plan) (*bothWays, error) {
-	if !plan.Array.Room.Present {
-		return nil, nil
-	}
-	unaligned, aligned, err := planner.Direct(plan)
-	if err != nil {
-		return nil, err
-	}
-	return &bothWays{figuresOf(aligned), figuresOf(unaligned)}, nil
 }
 
 // documentOf takes a document apart that a package writes.

@@ -15,14 +15,14 @@ import (
 //	              comb_onset_hz: what the design's way of splitting into so many leaves; where
 //	              the plan's own channels are none of these they are the last, by hand
 //	signs         how the five coefficients are meant
-//	processor[]   channel, delay_ms, delay_samples, delay_mm, set_us (the nearest that can
-//	              be set), residual_us, cost_4k_db, cost_8k_db (null where out of step, and from
+//	processor[]   channel, delay_ms, delay_samples and delay_mm of what can be set, exact_us
+//	              (before rounding), residual_us (what is set less that), cost_4k_db, cost_8k_db (null where out of step, and from
 //	              half the rate on), out_of_step_hz (where the residual is a quarter of a period;
 //	              null from half the rate on), gain_db, inverted, filters[]
 //	              (name, frequency_hz, q, gain_db, b0, b1, b2, a1, a2); the woofer's has a
 //	              name, woofer, and is the last
 //	rounding      rate_hz, step_us, common_us (in every delay, to make rounding cheap), worst_us,
-//	              octave_hz and loss_db, what it costs the sum at the spot (null from half the
+//	              octave_hz and loss_db, what it costs the direct sound at the spot (null from half the
 //	              rate on)
 //	held_down     only where channels hold the others down: channels[] (ids), series (drivers in
 //	              their strings), by_db; cure: longest_string (0: none found), louder_db, smear_us
@@ -48,7 +48,7 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 	}
 	for _, r := range rows {
 		s := setting{
-			Channel: r.Channel, Name: r.Name, Delay: to(6, 1000*r.Delay), Samples: to(4, r.Samples), Millimetre: mm(r.Metre), Set: us(r.Set),
+			Channel: r.Channel, Name: r.Name, Delay: to(6, 1000*r.Delay), Samples: to(4, r.Samples), Millimetre: mm(r.Metre), Exact: us(r.Exact),
 			Residual: us(r.Residual), Cost4k: db(r.Cost4k), Cost8k: db(r.Cost8k), OutOfStep: to(0, r.OutOfStep), Gain: db(r.Gain), Inverted: r.Invert, Filters: []filter{},
 		}
 		for _, f := range r.Filters {
@@ -58,7 +58,7 @@ func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 		}
 		out.Processor = append(out.Processor, s)
 	}
-	x, cost := p.Array.Processor, timing.RoundingCost(p, rows)
+	x, cost := p.Array.Processor, p.Rounding
 	out.Rounding = rounding{to(3, x.Rate), us(x.Step), us(cost.Common), us(cost.Worst), all(2, cost.Band), all(3, cost.Loss)}
 	if p.Array.Woofer.Present {
 		w, err := timing.WithWoofer(p)
@@ -96,7 +96,7 @@ type setting struct {
 	Delay      number   `json:"delay_ms"`
 	Samples    number   `json:"delay_samples"`
 	Millimetre number   `json:"delay_mm"`
-	Set        number   `json:"set_us"`
+	Exact      number   `json:"exact_us"`
 	Residual   number   `json:"residual_us"`
 	Cost4k     number   `json:"cost_4k_db"`
 	Cost8k     number   `json:"cost_8k_db"`

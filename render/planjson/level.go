@@ -14,14 +14,14 @@ import (
 //	signs       how the five coefficients are meant
 //	filters[]   name, taps, latency_ms, off_db (at most, from the sections, above 100 Hz)
 //	nulls[]     low_hz, high_hz, loss_db, why: left alone
-//	curve       frequency_hz, before_db, after_db
+//	curve       frequency_hz, before_db, after_db; model_error_db: what is within it of the mean is left alone
 //	findings[]  what to look out for in the plan, worst first
 func WriteLevel(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correction) error {
 	out := levelPlan{Unit: unit(p), Target: db(l.Target), Before: db(l.UnevenBefore), After: db(l.UnevenAfter), Boost: db(l.Boost()),
 		Sections: []filter{}, Rate: to(3, c.Rate), Signs: timing.SignConvention, Nulls: []null{},
 		Filters:  []firFilter{firOf("minimum phase", c.Minimum), firOf("linear phase", c.Linear)},
 		Findings: Findings(p.Warnings),
-		Curve:    levelCurve{all(2, l.Frequency), all(3, l.Before), all(3, l.After)}}
+		Curve:    levelCurve{all(2, l.Frequency), all(3, l.Before), all(3, l.After), all(3, l.Error)}}
 	for _, s := range c.Sections {
 		k := s.Coefficients
 		out.Sections = append(out.Sections, filter{s.Name, to(3, s.Frequency), to(5, s.Q), db(s.Gain),
@@ -70,4 +70,5 @@ type levelCurve struct {
 	Frequency []number `json:"frequency_hz"`
 	Before    []number `json:"before_db"`
 	After     []number `json:"after_db"`
+	Error     []number `json:"model_error_db"`
 }

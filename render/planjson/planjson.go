@@ -9,12 +9,17 @@
 //	model, delays_by         how the sound of a driver and the delays were reckoned
 //	air                      temperature_c, humidity_percent, pressure_kpa, speed_of_sound_m_s
 //	spot                     x_m, y_m, z_m: the listening spot, from the body's centre
+//	ball                     the ball that stands for the body in the sphere model: radius_mm, centre x_mm, y_mm, z_mm
+//	level_error              octave_hz, db: by how much the level of one driver can be off because of
+//	                         that, most near its front (an independent boundary-element
+//	                         solution; 0 for a ball, null in the other models)
 //	drivers[]                id, place (x_mm, y_mm, z_mm), outward normal, channel (its id),
 //	                         path_m round the ball that stands for the body, arrival_us by that path,
 //	                         straight_path_m from the driver itself, field_arrival_us (what delays go by unless
 //	                         delays_by says otherwise, and what smear is measured by) and peak_arrival_us of
-//	                         the model's own field, delay_us of its channel, level_db at the spot, seen from the spot or not
-//	channels[]               id, drivers (ids), delay_us, gain_db, inverted, series (drivers in
+//	                         the model's own field, delay_us that its channel is set to, level_db of its direct
+//	                         sound at the spot, seen from the spot or not
+//	channels[]               id, drivers (ids), delay_us (what can be set), exact_us (before rounding), gain_db, inverted, series (drivers in
 //	                         a string), parallel (strings), nominal_ohm, dc_ohm, lowest_ohm and
 //	                         lowest_hz where the load is least (null: not known); the most that a
 //	                         tone draws: amplifier_v, amplifier_a, amplifier_w, and of the driver
@@ -30,7 +35,14 @@
 //	                         and omni_pass by ISO 3382-1; reverb_sabine_s, reverb_eyring_s of
 //	                         the room (null where there is none)
 //	in_step_area_m2          area round the spot with the smear under the design's limit
-//	measures                 aligned and unaligned: smear_us, spread_us, comb_onset_hz
+//	measures                 aligned and unaligned, of the direct sound, without the surface below or
+//	                         the room: smear_us, spread_us, comb_onset_hz
+//	echoes[]                 what the surface below or each wall of the room sends back to the spot,
+//	                         the deepest dip first: by (its name), extra_mm of way and late_us
+//	                         behind the direct sound, dip_hz (the first of its comb) and depth_db
+//	                         there, at_m (where it is thrown back: x, y, z), and about where the dip
+//	                         goes with the body nearer to it or further away:
+//	                         dip_100_mm_nearer_hz (null: there is no room), dip_100_mm_further_hz
 //	findings                 what to look out for, worst first: code, rank (danger, misfit,
 //	                         caution, cost or note), what, cure
 //	warnings                 the same in lines
@@ -63,6 +75,8 @@ type plan struct {
 	DelaysBy   string     `json:"delays_by"`
 	Air        air        `json:"air"`
 	Spot       spot       `json:"spot"`
+	Ball       ball       `json:"ball"`
+	LevelError levelError `json:"level_error"`
 	Drivers    []driver   `json:"drivers"`
 	Channels   []channel  `json:"channels"`
 	Protection protection `json:"protection"`
@@ -72,6 +86,7 @@ type plan struct {
 	Octaves    []octave   `json:"octaves"`
 	InStep     number     `json:"in_step_area_m2"`
 	Measures   measures   `json:"measures"`
+	Echoes     []echo     `json:"echoes"`
 	Warnings   []string   `json:"warnings"`
 	Findings   []Finding  `json:"findings"`
 }
@@ -87,6 +102,18 @@ type spot struct {
 	X number `json:"x_m"`
 	Y number `json:"y_m"`
 	Z number `json:"z_m"`
+}
+
+// echo is a timing.Echo.
+type echo struct {
+	By      string    `json:"by"`
+	Extra   number    `json:"extra_mm"`
+	Late    number    `json:"late_us"`
+	Dip     number    `json:"dip_hz"`
+	Depth   number    `json:"depth_db"`
+	At      [3]number `json:"at_m"`
+	Nearer  number    `json:"dip_100_mm_nearer_hz"`
+	Further number    `json:"dip_100_mm_further_hz"`
 }
 
 type driver struct {
@@ -110,6 +137,7 @@ type channel struct {
 	ID         int    `json:"id"`
 	Drivers    []int  `json:"drivers"`
 	Delay      number `json:"delay_us"`
+	Exact      number `json:"exact_us"`
 	Gain       number `json:"gain_db"`
 	Inverted   bool   `json:"inverted"`
 	Series     int    `json:"series"`
@@ -207,9 +235,15 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 		},
 		Spot:     spot{m(a.Spot.X), m(a.Spot.Y), m(a.Spot.Z)},
 		Response: response{all(3, p.Response.Frequency), all(3, p.Response.Aligned), all(3, p.Response.Unaligned), all(3, p.Response.InStep)},
+		Echoes:   []echo{},
 		Measures: measures{figures(p.Aligned), figures(p.Unaligned)},
 		Warnings: advice.Lines(advice.Sorted(p.Warnings)),
 		Findings: Findings(p.Warnings),
+	}
+	out.Ball, out.LevelError = ballOf(p), levelErrorOf(p)
+	for _, e := range p.Echoes {
+		out.Echoes = append(out.Echoes, echo{e.Wall, mm(e.Extra), us(e.Late), to(1, e.Dip), db(e.Depth),
+			[3]number{m(e.At.X), m(e.At.Y), m(e.At.Z)}, to(1, e.Nearer), to(1, e.Further)})
 	}
 	out.Level, out.InStep, out.Protection = unit(p), to(4, s.InStep), protectionOf(p.Protection)
 	for b, o := range s.Octaves {
@@ -230,7 +264,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 	}
 	for _, c := range p.Channels {
 		out.Channels = append(out.Channels, channel{
-			ID: c.ID, Drivers: ids(a.Mounts, c.Mounts), Delay: us(c.Delay), Gain: db(c.Gain), Inverted: c.Invert,
+			ID: c.ID, Drivers: ids(a.Mounts, c.Mounts), Delay: us(c.Delay), Exact: us(c.Exact), Gain: db(c.Gain), Inverted: c.Invert,
 			Series: c.Series, Parallel: c.Parallel, NominalOhm: to(3, c.NominalOhm), DCOhm: to(3, c.DCOhm),
 			load: loadOf(c.Bank),
 		})

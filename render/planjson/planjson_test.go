@@ -129,6 +129,7 @@ func TestChannelsAndWiring(t *testing.T) {
 	var channels struct {
 		Processor []struct {
 			Delay float64 `json:"delay_ms"`
+			Exact float64 `json:"exact_us"`
 		}
 		Held struct {
 			Series int
@@ -169,15 +170,15 @@ func TestChannelsAndWiring(t *testing.T) {
 		for _, s := range c.Strings {
 			seen += len(s.Drivers)
 		}
-		if got := channels.Processor[i].Delay - channels.Rounding.Common/1000; math.Abs(got-1000*p.Channels[i].Delay) > 2e-6 {
-			t.Errorf("channel %d: %g ms", i+1, channels.Processor[i].Delay)
+		if got, want := channels.Processor[i], p.Channels[i]; math.Abs(got.Delay-1000*want.Delay) > 2e-6 || math.Abs(got.Exact-1e6*want.Exact) > 1e-3 {
+			t.Errorf("channel %d: %+v", i+1, got)
 		}
 	}
 	h, held := p.Held()
 	if got := channels.Held; !held || got.Series != h.Series || got.Cure.Longest != h.Cure || math.Abs(got.By-h.By) > 1e-3 || wiring.Held == nil {
 		t.Errorf("held down %+v, %v; want %+v", got, wiring.Held, h)
 	}
-	cost := timing.RoundingCost(p, rows)
+	cost := p.Rounding
 	if r := channels.Rounding; math.Abs(r.Common-1e6*cost.Common) > 1e-3 || math.Abs(r.Worst-1e6*cost.Worst) > 1e-3 || len(r.Loss) != len(cost.Loss) {
 		t.Errorf("rounding %+v, want %+v", r, cost)
 	}

@@ -147,10 +147,14 @@ func bodyRows(a *layout.Array) [][]string {
 	if !b.IsBall() {
 		out = append(out, []string{"vertices, edges, faces", fmt.Sprintf("%d, %d, %d", len(b.Vertices), len(b.Edges()), len(b.Faces))})
 	}
+	ball := "radius " + fixed(1e3*b.BallRadius, 2) + " mm"
+	if up := b.BallCentre.Z; up != 0 {
+		ball += ", its centre " + trimmed(1e3*up, 1) + " mm over the body's"
+	}
 	return append(out,
 		[]string{"surface, base included", fixed(1e4*b.Area(), 1) + " cm²"},
 		[]string{"volume enclosed, walls included", fixed(1e3*b.Volume(), 3) + " litres"},
-		[]string{"ball of the uncut body's volume", "radius " + fixed(1e3*b.BallRadius, 2) + " mm"})
+		[]string{"ball that the plan takes for it", ball})
 }
 
 // tabler fills pages with tables.

@@ -20,12 +20,12 @@ import (
 // its rate in Hz. The coefficients are for timing.SignConvention. A cost is empty where
 // the channel is out of step, and where the frequency is not below half the rate.
 func Processor(w io.Writer, rows []timing.ProcessorRow, rate float64) error {
-	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "set_us", "set_samples", "residual_us",
+	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "exact_us", "residual_us",
 		"cost_4k_db", "cost_8k_db", "out_of_step_hz", "gain_db", "inverted", "rate_hz",
 		"filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2", "signs"}}
 	for _, r := range rows {
 		channel := []string{rowName(r), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
-			fixed(1e6*r.Set, 3), fixed(r.SetCount, 3), fixed(1e6*r.Residual, 3), finite(r.Cost4k, 3), finite(r.Cost8k, 3),
+			fixed(1e6*r.Exact, 3), fixed(1e6*r.Residual, 3), finite(r.Cost4k, 3), finite(r.Cost8k, 3),
 			finite(r.OutOfStep, 0), fixed(r.Gain, 2), strconv.FormatBool(r.Invert), exact(rate)}
 		if len(r.Filters) == 0 {
 			out = append(out, append(channel, "", "", "", "", "", "", "", "", "", ""))
@@ -43,7 +43,7 @@ func Processor(w io.Writer, rows []timing.ProcessorRow, rate float64) error {
 const signs = "a0 = 1; a1 and a2 subtracted"
 
 // Rounding writes one row for each octave: what setting the delays to the processor's
-// step costs the sum at the spot.
+// step costs the direct sound at the spot.
 func Rounding(w io.Writer, r timing.Rounding) error {
 	rows := [][]string{{"octave_hz", "octave", "loss_db"}}
 	for b, centre := range r.Band {
@@ -143,10 +143,10 @@ func noiseWords(p *timing.Plan) string {
 func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	countScreen(b, p, s)
-	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  set us  costs at 8k  gain dB  polarity"))
+	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  exact us  costs at 8k  gain dB  polarity"))
 	for _, r := range rows {
-		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %7.1f %12s %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
-			1e6*r.Set, costs(r.Cost8k), r.Gain, sign(r.Invert))
+		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
+			1e6*r.Exact, costs(r.Cost8k), r.Gain, sign(r.Invert))
 	}
 	rounding(b, p, rows, s)
 	held(b, p)

@@ -32,9 +32,9 @@ func Delays(w io.Writer, p *timing.Plan) error {
 }
 
 // Channels writes one row for each channel: its drivers, how they are strung,
-// what the amplifier sees, and its delay.
+// what the amplifier sees, and its delay: what can be set, and exactly.
 func Channels(w io.Writer, p *timing.Plan) error {
-	rows := [][]string{{"channel", "delay_us", "delay_mm", "gain_db", "inverted", "drivers",
+	rows := [][]string{{"channel", "delay_us", "exact_us", "delay_mm", "gain_db", "inverted", "drivers",
 		"in_series", "in_parallel", "nominal_ohm", "dc_ohm", "lowest_ohm", "lowest_hz",
 		"amplifier_v", "amplifier_a", "amplifier_w", "driver_v", "driver_w", "damping", "driver_ids"}}
 	for _, c := range p.Channels {
@@ -43,7 +43,7 @@ func Channels(w io.Writer, p *timing.Plan) error {
 			ids = append(ids, strconv.Itoa(p.Array.Mounts[m].ID))
 		}
 		rows = append(rows, []string{
-			strconv.Itoa(c.ID), fixed(1e6*c.Delay, 2), fixed(1000*c.Delay*p.SpeedOfSound, 2),
+			strconv.Itoa(c.ID), fixed(1e6*c.Delay, 2), fixed(1e6*c.Exact, 2), fixed(1000*c.Delay*p.SpeedOfSound, 2),
 			fixed(c.Gain, 2), strconv.FormatBool(c.Invert), strconv.Itoa(len(c.Mounts)),
 			strconv.Itoa(c.Series), strconv.Itoa(c.Parallel), fixed(c.NominalOhm, 2), fixed(c.DCOhm, 2),
 			finite(c.Bank.LowestOhm, 2), finite(c.Bank.LowestHz, 0), finite(c.Bank.Volt, 3), finite(c.Bank.Ampere, 4), finite(c.Bank.Watt, 3),

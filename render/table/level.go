@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"pappus/timing"
@@ -14,10 +15,10 @@ import (
 // Level writes one row for each frequency: the level at the spot before and after,
 // what it is to be, and what the sections add.
 func Level(w io.Writer, l timing.Levelling) error {
-	rows := [][]string{{"frequency_hz", "before_db", "after_db", "target_db", "correction_db"}}
+	rows := [][]string{{"frequency_hz", "before_db", "after_db", "target_db", "correction_db", "model_error_db"}}
 	for f, hz := range l.Frequency {
 		rows = append(rows, []string{fixed(hz, 2), fixed(l.Before[f], 3), fixed(l.After[f], 3), fixed(l.Target, 3),
-			fixed(l.After[f]-l.Before[f], 3)})
+			fixed(l.After[f]-l.Before[f], 3), fixed(l.Error[f], 3)})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
@@ -39,6 +40,9 @@ func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Corre
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.strong(p.Array.Name))
 	fmt.Fprintln(b, wrap(LevelWords(l)))
+	if text := ErrorWords(l); text != "" {
+		fmt.Fprintln(b, s.faint(wrap(text)))
+	}
 	if p.Array.Woofer.Present {
 		fmt.Fprintln(b, s.faint(wrap("It is the array's level alone. Below, the woofer is heard too: set the levels of both by a measurement.")))
 	}
@@ -83,6 +87,24 @@ func LevelWords(l timing.Levelling) string {
 		return text + fmt.Sprintf("uneven by %.1f dB, and no section is worth setting.", l.UnevenBefore)
 	}
 	return text + fmt.Sprintf("uneven by %.1f dB before, %.1f dB after.", l.UnevenBefore, l.UnevenAfter)
+}
+
+// hardlyOff is the model's error in dB below which it would be shown as 0.0.
+const hardlyOff = 0.05
+
+// ErrorWords says that the model's own error is left alone; nothing where it hardly has
+// one.
+func ErrorWords(l timing.Levelling) string {
+	last := len(l.Error) - 1
+	if last < 0 || slices.Max(l.Error) < hardlyOff {
+		return ""
+	}
+	at := last
+	for l.Frequency[at] > 1000 && at > 0 {
+		at--
+	}
+	return fmt.Sprintf("What is within the model's own error of the mean is left alone, since the body is not a ball: %.1f dB at %s, %.1f dB at %s. Only what is beyond it is evened out; a measurement knows more.",
+		l.Error[at], band.Hertz(l.Frequency[at]), l.Error[last], band.Hertz(l.Frequency[last]))
 }
 
 // levelCautions says what to mind when a correction is set.

@@ -22,9 +22,9 @@ func costs(db float64) string {
 
 // rounding says what the processor's step costs.
 func rounding(b *strings.Builder, p *timing.Plan, rows []timing.ProcessorRow, s style) {
-	cost := timing.RoundingCost(p, rows)
-	fmt.Fprintf(b, "Delays can be set in steps of %.3g us; the worst is off by %.1f us.", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
-	if text := CommonWords(rows); text != "" {
+	cost := p.Rounding
+	fmt.Fprintf(b, "Delays are set in steps of %.3g us; the worst is %.1f us off its exact value.", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
+	if text := CommonWords(p); text != "" {
 		fmt.Fprintf(b, "\n%s", wrap(text))
 	}
 	fmt.Fprint(b, "\n"+s.faint("costs all together, dB"))
@@ -47,12 +47,12 @@ const hardlyCommon = 0.5e-6
 
 // CommonWords says why all delays are longer than they need be; nothing where they
 // hardly are.
-func CommonWords(rows []timing.ProcessorRow) string {
-	if len(rows) == 0 || rows[0].Common < hardlyCommon {
+func CommonWords(p *timing.Plan) string {
+	if p.Rounding.Common < hardlyCommon {
 		return ""
 	}
 	return fmt.Sprintf("%.1f us are in every delay only to make that rounding cheap: what all wait for alike changes nothing at the spot.",
-		1e6*rows[0].Common)
+		1e6*p.Rounding.Common)
 }
 
 // outOfStep names the channels that the processor's step puts out of step at 8 kHz,

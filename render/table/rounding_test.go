@@ -88,7 +88,7 @@ func TestProcessorTableIsWhole(t *testing.T) {
 		t.Error("nothing is out of step")
 	}
 	b.Reset()
-	if err := table.Rounding(&b, timing.RoundingCost(p, rows)); err != nil {
+	if err := table.Rounding(&b, p.Rounding); err != nil {
 		t.Fatal(err)
 	}
 	if n := strings.Count(b.String(), "\n"); n != 8 {

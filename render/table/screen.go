@@ -44,7 +44,7 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	}
 	fmt.Fprintf(b, "\n%s\n", Found(p))
 	for _, note := range p.Notes() {
-		fmt.Fprintln(b, s.faint(note))
+		fmt.Fprintln(b, s.faint(wrap(note)))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -98,10 +98,17 @@ func line(p *timing.Plan, i int) string {
 }
 
 func figures(b *strings.Builder, p *timing.Plan, s style) {
-	fmt.Fprintln(b, s.faint("at the spot       as built   with the delays"))
+	fmt.Fprintln(b, s.faint("direct sound      as built   with the delays"))
 	fmt.Fprintf(b, "smear        %10.0f us   %12.0f us\n", 1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear)
 	fmt.Fprintf(b, "comb onset   %13s   %15s\n", onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset))
+	for _, e := range p.Echoes[:min(mostEchoes, len(p.Echoes))] {
+		fmt.Fprintf(b, "\n%s\n", wrap(e.String()+" "+e.Cure(p.SpeedOfSound)))
+	}
 }
+
+// mostEchoes is how many echoes are on the screen; a room has up to six, the rest are
+// in plan.json.
+const mostEchoes = 2
 
 // choices says what each way of taking the delays would cost, had each driver
 // its own.

@@ -26,12 +26,13 @@ func woofer(b *strings.Builder, p *timing.Plan, s style) error {
 	return nil
 }
 
-// waits says which side of the crossover waits for the other.
+// waits says what the woofer is delayed by, and whether the array waits for it.
 func waits(w timing.Woofer) string {
+	text := fmt.Sprintf("delay %.4f ms", 1000*w.Delay)
 	if w.ArrayDelay > 0 {
-		return fmt.Sprintf("delay 0 ms, every channel of the array waits %.3f ms more for it", 1000*w.ArrayDelay)
+		text += fmt.Sprintf("; every channel of the array waits for it, with %.3f ms that are in its delay already", 1000*w.ArrayDelay)
 	}
-	return fmt.Sprintf("delay %.3f ms", 1000*w.Delay)
+	return text
 }
 
 // sign writes a polarity.

@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout"
 	"pappus/render/table"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -19,20 +20,23 @@ func TestWooferWords(t *testing.T) {
 		want   []string
 	}{
 		{"far and weak", layout.Woofer{At: r3.Vec{X: -2, Z: 0.1}, Crossover: 500, Order: 2, Sensitivity: 60},
-			[]string{"Linkwitz-Riley low-pass of order 2 at 500 Hz", "delay 0 ms, every channel of the array waits", "weaker than the array"}},
+			[]string{"Linkwitz-Riley low-pass of order 2 at 500 Hz", "ms; every channel of the array waits for it, with", "weaker than the array"}},
 		{"near and loud", layout.Woofer{At: r3.Vec{X: 1.5, Z: 0.1}, Crossover: 500, Order: 4, Sensitivity: 118},
-			[]string{"delay 3.9", "louder than the array"}},
+			[]string{"delay 4.0000 ms", "louder than the array"}},
 		{"not known", layout.Woofer{At: r3.Vec{X: 1, Z: 0.1}, Crossover: 500, Order: 4},
 			[]string{"For want of a sensitivity"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			p := *demo(t)
-			a := *p.Array
-			p.Array, a.Woofer = &a, test.woofer
+			a := *demo(t).Array
+			a.Woofer = test.woofer
 			a.Woofer.Present = true
-			rows := settings(t, &p)
+			p, err := timing.Make(&a)
+			if err != nil {
+				t.Fatal(err)
+			}
+			rows := settings(t, p)
 			var b bytes.Buffer
-			if err := table.ChannelScreen(&b, &p, rows, false); err != nil {
+			if err := table.ChannelScreen(&b, p, rows, false); err != nil {
 				t.Fatal(err)
 			}
 			words := strings.Join(strings.Fields(b.String()), " ")

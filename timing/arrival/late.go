@@ -15,7 +15,7 @@ import (
 const (
 	lateAngles    = 181
 	lateDistances = 24
-	lateNear      = 1.02 // radii
+	lateNear      = 1.1  // radii
 	lateFar       = 1000 // radii
 )
 
@@ -56,20 +56,33 @@ func NewLate(c ball.Cap, frequency []float64, speed float64) (*Late, error) {
 	return l, nil
 }
 
-// At returns by how much in s, negative where it is earlier, the fit is later than by
-// the shortest way, at a distance r in m from the ball's centre and an angle gamma in
-// rad, 0 to pi, from the cap's axis. Nearer than 1.02 radii it is that of there. It
-// allocates nothing once the nodes round about are there.
-func (l *Late) At(r, gamma float64) float64 {
+// Distance is a distance made ready for a Late: see Prepare.
+type Distance struct {
+	horizon float64
+	late    [lateAngles]float64
+}
+
+// Prepare makes a distance r in m from the ball's centre ready, for At at many angles.
+// Nearer than 1.1 radii it is as at that. It allocates nothing once the nodes round about
+// are there.
+func (l *Late) Prepare(d *Distance, r float64) {
 	first, last := horizon(lateNear), horizon(lateFar)
-	h := min(max(horizon(max(r/l.cap.Radius, 1)), first), last)
-	x := (h - first) / (last - first) * (lateDistances - 1)
+	d.horizon = min(max(horizon(max(r/l.cap.Radius, 1)), first), last)
+	x := (d.horizon - first) / (last - first) * (lateDistances - 1)
 	j := min(max(int(x)-1, 0), lateDistances-4)
-	sum := 0.0
+	clear(d.late[:])
 	for i, w := range lagrange(x - float64(j)) {
-		sum += w * l.row(j+i).at(gamma)
+		for k, v := range l.row(j + i).late {
+			d.late[k] += w * v
+		}
 	}
-	return sum + l.smooth(h, gamma)
+}
+
+// At returns by how much in s, negative where it is earlier, the fit is later than by
+// the shortest way, at a distance that this Late has prepared and an angle gamma in
+// rad, 0 to pi, from the cap's axis.
+func (l *Late) At(d *Distance, gamma float64) float64 {
+	return d.at(gamma) + l.smooth(d.horizon, gamma)
 }
 
 // horizon returns the angle between the axis of a cap and a distance in radii from
@@ -118,7 +131,7 @@ func (l *Late) fill(row *lateRow, j int) {
 }
 
 // at interpolates between the angles; in front and behind it mirrors.
-func (row *lateRow) at(gamma float64) float64 {
+func (d *Distance) at(gamma float64) float64 {
 	x := gamma / math.Pi * (lateAngles - 1)
 	i := min(max(int(x), 0), lateAngles-2)
 	sum := 0.0
@@ -130,7 +143,7 @@ func (row *lateRow) at(gamma float64) float64 {
 		if node >= lateAngles {
 			node = 2*(lateAngles-1) - node
 		}
-		sum += w * row.late[node]
+		sum += w * d.late[node]
 	}
 	return sum
 }

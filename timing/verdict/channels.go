@@ -57,7 +57,7 @@ type Channel struct {
 	Arrival float64 // s, when it was, by the same reckoning; NaN where it was not heard
 	Late    float64 // s, the difference, over that of the middle channel; NaN too where it is not like the plan at all
 	Error   float64 // s, one standard deviation of Late, by what does not fit
-	Delay   float64 // s, proposed; never negative; the plan's where it was not heard; NaN: none follows
+	Delay   float64 // s, proposed, what can be set; never negative; the plan's where it was not heard; NaN: none follows
 	Level   float64 // dB over what was planned, over the siblings' middle; -Inf where it was not heard
 	Unlike  float64 // share of the energy that does not fit the plan
 	// Missing: there was no recording. Reversed, Silent and Quiet tell of faults; DeadString
@@ -102,7 +102,7 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	}
 	out.Notes = f.notes()
 	odd := f.odd(&out, p, measured, set)
-	out.propose(odd, f.timed)
+	out.propose(p, odd, f.timed)
 	out.speak(p, odd)
 	return out
 }
@@ -184,9 +184,9 @@ func decibels(v float64, more, less string) string {
 	return fmt.Sprintf("%.1f dB %s", v, more)
 }
 
-// propose takes what each channel is late by off its delay, and makes none negative. Nothing
-// is proposed for odd channels.
-func (v *Channels) propose(odd []int, timed bool) {
+// propose takes what each channel is late by off its delay, makes none negative, and rounds
+// to what the processor can be set to. Nothing is proposed for odd channels.
+func (v *Channels) propose(p *timing.Plan, odd []int, timed bool) {
 	least := math.Inf(1)
 	for i := range v.Channels {
 		c := &v.Channels[i]
@@ -198,11 +198,8 @@ func (v *Channels) propose(odd []int, timed bool) {
 			least = min(least, c.Delay)
 		}
 	}
-	if least >= 0 {
-		return
-	}
 	for i := range v.Channels {
-		v.Channels[i].Delay -= least
+		v.Channels[i].Delay = p.Settable(v.Channels[i].Delay - min(least, 0))
 	}
 }
 

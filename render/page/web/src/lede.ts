@@ -2,6 +2,7 @@
 
 import { el, say } from "./dom";
 import type { State } from "./state";
+import type { Echo } from "./types";
 import { fixed, inWords, length, microseconds, onset, place, side } from "./words";
 
 /** Figures may trail the chair for so long before it is said that they do. */
@@ -20,17 +21,16 @@ export class Lede {
     const all = this.state.measures;
     const { planned } = this.state;
     if (all === null || planned === null) return;
-    const { whole, direct } = all;
-    const m = direct ?? whole;
+    const { direct: m, echoes } = all;
     say(el("smear-before"), microseconds(m.unaligned.smear_us));
     say(el("smear-after"), microseconds(m.aligned.smear_us));
     say(el("comb-before"), onset(m.unaligned.comb_onset_hz));
     say(el("comb-after"), onset(m.aligned.comb_onset_hz));
-    say(el("comb-words"), direct === null ? "No combs up to" : "No combs in the direct sound up to");
+    say(el("comb-words"), echoes.length === 0 ? "No combs up to" : "No combs in the direct sound up to");
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
     say(el("lede-do"), isFormer ? "The figures have not followed the chair." : this.answer());
-    const more = [isFormer ? this.former() : "", direct === null ? "" : room(whole.aligned.comb_onset_hz)];
+    const more = [isFormer ? this.former() : "", echoed(echoes)];
     say(el("lede-more"), more.filter((words) => words !== "").join(" "));
   }
 
@@ -62,12 +62,12 @@ export class Lede {
   private summary(): string {
     const all = this.state.measures;
     if (all === null) return "";
-    const m = all.direct ?? all.whole;
-    return `The chair is ${place(this.state.spot)}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.direct === null ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
+    const m = all.direct;
+    return `The chair is ${place(this.state.spot)}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.echoes.length === 0 ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
   }
 }
 
-/** What a room does that no delay can mend. */
-function room(hz: number | null): string {
-  return hz === null ? "" : `The room's own echoes comb from ${onset(hz)} on, delays or not.`;
+/** What a surface or a room does that no delay can mend. */
+function echoed([deepest]: Echo[]): string {
+  return deepest === undefined ? "" : `The echo of the ${deepest.by} combs from ${onset(deepest.dip_hz)} on, by ${fixed(deepest.depth_db, 0)} dB there, delays or not.`;
 }

@@ -2,7 +2,7 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Channel, DriverRow, Fault, Measures, Moved, Planned, Triple } from "./types";
+import type { Channel, DriverRow, Echo, Fault, Measures, Moved, Planned, Triple } from "./types";
 
 export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle";
 
@@ -84,11 +84,11 @@ export class State {
     return this.newest?.channels ?? this.planned?.plan.channels ?? [];
   }
 
-  /** What the figures say of the chair; direct: of the direct sound alone, in a room. */
-  get measures(): { whole: Measures; direct: Measures | null } | null {
+  /** What the figures say of the direct sound at the chair, and of what comes back to it. */
+  get measures(): { direct: Measures; echoes: Echo[] } | null {
     const { newest, planned } = this;
-    if (newest !== null) return { whole: newest.measures, direct: newest.direct ?? null };
-    return planned === null ? null : { whole: planned.plan.measures, direct: planned.direct ?? null };
+    if (newest !== null) return { direct: newest.measures, echoes: newest.echoes ?? [] };
+    return planned === null ? null : { direct: planned.plan.measures, echoes: planned.plan.echoes };
   }
 
   /** The place that all figures are for. */

@@ -4,7 +4,7 @@ import { chip } from "./bodyview";
 import { channelColour, css } from "./colours";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { Channel, Planned, Rounding, Setting } from "./types";
+import type { Planned, Rounding, Setting } from "./types";
 import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 
 interface Row {
@@ -17,10 +17,7 @@ interface Row {
 export class Tables {
   private rows = new Map<number, Row>();
   /** The woofer's cell, with what it is set to at the plan's spot. */
-  private others: { delay: HTMLElement; set_us: number }[] = [];
-  /** What all channels wait for besides their own delay: a woofer that is heard later, or what makes rounding cheap. */
-  private common_us = 0;
-  private set = new Map<number, Setting>();
+  private others: { delay: HTMLElement; delay_us: number }[] = [];
   private readonly all = el<HTMLDetailsElement>("all-drivers");
 
   constructor(private readonly state: State) {
@@ -34,9 +31,6 @@ export class Tables {
     const { planned } = this.state;
     if (planned === null) return;
     const set = new Map(planned.processor.map((s) => [s.channel, s]));
-    this.set = set;
-    const first = planned.plan.channels[0];
-    this.common_us = first === undefined ? 0 : 1000 * (set.get(first.id)?.delay_ms ?? first.delay_us / 1000) - first.delay_us;
     const others = planned.processor.filter((s) => planned.plan.channels.every((c) => c.id !== s.channel));
     this.rows = new Map();
     this.others = [];
@@ -53,7 +47,7 @@ export class Tables {
       }),
       ...others.map((s) => {
         const delay = make("td", { class: "number strong" });
-        this.others.push({ delay, set_us: s.set_us });
+        this.others.push({ delay, delay_us: 1000 * s.delay_ms });
         return make("tr", { "data-channel": s.channel },
           make("th", { scope: "row" }, `${s.channel}${s.name ? `, ${s.name}` : ""}`), make("td", { class: "wide-cell bar-cell" }),
           delay, make("td", { class: "number" }, decibels(s.gain_db)),
@@ -66,19 +60,6 @@ export class Tables {
     this.drivers();
   }
 
-  /**
-   * The delay in us that the processor can be set to: its own row's where the chair is the plan's;
-   * on the way the nearest step, which the row, once it is there, may better.
-   */
-  private settable(c: Channel): number {
-    const { planned, isSettled } = this.state;
-    const row = this.set.get(c.id);
-    if (isSettled && row !== undefined) return row.set_us;
-    const step = planned?.rounding.step_us ?? 0;
-    const delay = c.delay_us + this.common_us;
-    return step > 0 ? Math.round(1e4 * step * Math.round(delay / step)) / 1e4 : delay;
-  }
-
   /** Shows the newest delays. */
   draw(): void {
     const { channels, isSettled, planned } = this.state;
@@ -86,12 +67,12 @@ export class Tables {
     for (const c of channels) {
       const row = this.rows.get(c.id);
       if (row === undefined) continue;
-      say(row.delay, milliseconds(this.settable(c)));
+      say(row.delay, milliseconds(c.delay_us));
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
       row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;
     }
-    for (const { delay, set_us } of this.others) say(delay, isSettled ? milliseconds(set_us) : "…");
+    for (const { delay, delay_us } of this.others) say(delay, isSettled ? milliseconds(delay_us) : "…");
     if (planned !== null) say(el("step"), steps(planned.rounding, isSettled, this.state.isFormer));
   }
 

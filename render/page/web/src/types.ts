@@ -98,6 +98,15 @@ export interface AtSpot {
   comb_onset_hz: Maybe;
 }
 
+/** What a surface sends back to the chair, the deepest dip first. */
+export interface Echo {
+  by: string;
+  late_us: number;
+  dip_hz: number;
+  depth_db: number;
+}
+
+/** Of the direct sound, without the surface below or the room. */
 export interface Measures {
   aligned: AtSpot;
   unaligned: AtSpot;
@@ -111,6 +120,7 @@ export interface Plan {
   channels: PlanChannel[];
   response: Response;
   measures: Measures;
+  echoes: Echo[];
   warnings: string[];
 }
 
@@ -127,7 +137,7 @@ export interface Setting {
   name?: string;
   delay_ms: number;
   delay_samples: number;
-  set_us: number;
+  exact_us: number;
   gain_db: number;
   inverted: boolean;
   filters: Filter[];
@@ -167,8 +177,6 @@ export interface Planned {
   rounding: Rounding;
   /** corner_hz 0: no high-pass. */
   protection: { family: string; order: number; corner_hz: number };
-  /** Of the direct sound alone, in a room. */
-  direct?: Measures | null;
   sentences: string[];
   floor_m: number | null;
   room: { low_m: Triple; high_m: Triple } | null;
@@ -216,8 +224,7 @@ export interface Moved {
   channels: Channel[];
   response: Response;
   measures: Measures;
-  /** Of the direct sound alone, in a room. */
-  direct?: Measures | null;
+  echoes?: Echo[];
   polar?: Polar | null;
   map?: Heat | null;
 }

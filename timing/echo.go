@@ -1,0 +1,227 @@
+package timing
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"pappus/timing/radiate"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Echo is what one surface does to the sound at the spot: what it sends back comes later
+// than the direct sound and combs with it, from its first dip on. No delay mends that;
+// only the surface, the body's place and the spot do.
+type Echo struct {
+	Wall  string  // "surface below", "floor", "ceiling", "back wall", "front wall", "right wall" or "left wall"
+	Extra float64 // m, by how much its way is longer than the direct one: mean of the drivers, weighted by energy
+	Late  float64 // s, the same in time
+	Dip   float64 // Hz, the first frequency where it takes most away
+	Depth float64 // dB, by how much less is heard there than without it, above 0
+	// At is where on the surface the sound is thrown back to the spot, in m.
+	At r3.Vec
+	// Nearer and Further are about where the dip goes, in Hz, when the body is moved by
+	// EchoMove towards the surface or away from it and the spot stays; Nearer is NaN where
+	// the body has not as much room.
+	Nearer, Further float64
+}
+
+// EchoMove is by how many m the body is moved for Echo.Nearer and Further.
+const EchoMove = 0.1
+
+// leastDepth in dB is the least dip that is told: a single dip of 1 dB is at the edge of
+// what is heard in noise (F. E. Toole and S. E. Olive, J. Audio Eng. Soc. 36 (1988) 122,
+// from memory).
+const leastDepth = 1.0
+
+// The first dip is looked for round that of a single echo so late, 1/(2 late): at
+// dipSteps frequencies from dipFrom times that on. The drivers' echoes are not equally
+// late, which shifts it a little.
+const (
+	dipFrom  = 0.55
+	dipStep  = 0.05
+	dipSteps = 19
+)
+
+// walls names the surfaces across each axis, at its low and at its high side.
+var walls = [3][2]string{{"back wall", "front wall"}, {"right wall", "left wall"}, {"floor", "ceiling"}}
+
+// echo fills in the echoes, the deepest first.
+func (p *Planner) echo(plan *Plan) error {
+	images := plan.once().images()
+	for i := range images[1:] {
+		e, err := plan.echoBy(i + 1)
+		if err != nil {
+			return err
+		}
+		if e.Depth >= leastDepth {
+			plan.Echoes = append(plan.Echoes, e)
+		}
+	}
+	slices.SortStableFunc(plan.Echoes, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
+	return nil
+}
+
+// once returns the scene in which sound is thrown back once at most, for some
+// frequencies in Hz.
+func (p *Plan) once(frequency ...float64) scene {
+	a := *p.Array
+	a.Room.Order = min(a.Room.Order, 1)
+	return scene{&a, radiate.NewMedium(p.airState(), frequency)}
+}
+
+// echoBy returns the echo by one image of the array, which is mirrored across one axis.
+func (p *Plan) echoBy(number int) (Echo, error) {
+	a, image := p.Array, p.once().images()[number]
+	axis := slices.Index([]float64{image.Flip.X, image.Flip.Y, image.Flip.Z}, -1)
+	at := along(image.Shift, axis) / 2
+	e := Echo{Wall: walls[axis][0]}
+	switch {
+	case !a.Room.Present:
+		e.Wall = "surface below"
+	case at > 0:
+		e.Wall = walls[axis][1]
+	}
+	mirrored := image.Moved(a.Spot)
+	var source r3.Vec
+	var h hearer
+	h.move(p, mirrored)
+	total, weight := 0.0, weights(p)
+	for m, mount := range a.Mounts {
+		total += weight[m]
+		long, _, _ := way(a, mount, mirrored)
+		e.Extra += weight[m] * (long - p.Arrivals[m].Path)
+		e.Late += weight[m] * (h.heard(mount) - p.Arrivals[m].Heard())
+		source = r3.Add(source, r3.Scale(weight[m], mount.Point))
+	}
+	e.Extra, e.Late, source = e.Extra/total, e.Late/total, r3.Scale(1/total, source)
+	share := (at - along(source, axis)) / (along(mirrored, axis) - along(source, axis))
+	e.At = r3.Add(source, r3.Scale(share, r3.Sub(mirrored, source)))
+	err := p.dip(&e, number)
+	e.move(a.Spot, source, axis, at)
+	if p.gap(axis, at) < EchoMove {
+		e.Nearer = math.NaN()
+	}
+	return e, err
+}
+
+// gap returns how far the body is from a surface across an axis, in m.
+func (p *Plan) gap(axis int, at float64) float64 {
+	if axis == 2 && at < 0 {
+		return p.Array.Body.Lowest() - at
+	}
+	return math.Abs(at) - p.Array.Body.Radius
+}
+
+// along returns a coordinate by its number.
+func along(v r3.Vec, axis int) float64 { return [3]float64{v.X, v.Y, v.Z}[axis] }
+
+// move fills in where the dip goes: over one source h from a surface, heard at H from it
+// and R along it, the echo's way is longer by
+//
+//	sqrt(R^2 + (H+h)^2) - sqrt(R^2 + (H-h)^2)
+//
+// and the dip as much lower.
+func (e *Echo) move(spot, source r3.Vec, axis int, at float64) {
+	h, away := math.Abs(along(source, axis)-at), math.Abs(along(spot, axis)-at)
+	ray := r3.Sub(spot, source)
+	flat := math.Sqrt(max(0, r3.Norm2(ray)-along(ray, axis)*along(ray, axis)))
+	extra := func(h float64) float64 { return math.Hypot(flat, away+h) - math.Hypot(flat, away-h) }
+	e.Nearer, e.Further = e.Dip*extra(h)/extra(h-EchoMove), e.Dip*extra(h)/extra(h+EchoMove)
+}
+
+// dip fills in the first dip, of all drivers with their delays.
+func (p *Plan) dip(e *Echo, number int) error {
+	if !(e.Late > 1/(2*responseHigh)) {
+		return nil // no dip that can be heard: the echo is part of the source
+	}
+	frequency := make([]float64, dipSteps)
+	for i := range frequency {
+		frequency[i] = (dipFrom + dipStep*float64(i)) / (2 * e.Late)
+	}
+	s, spot := p.once(frequency...), []r3.Vec{p.Array.Spot}
+	images := s.images()
+	ways := []radiate.Image{images[0], images[number]}
+	if err := s.equip(ways, spot); err != nil {
+		return err
+	}
+	echo := radiate.Images(ways[1:], len(frequency))
+	fed, weight := newFeed(p), make([]complex128, len(frequency))
+	direct, late := make([]complex128, len(frequency)), make([]complex128, len(frequency))
+	for m, mount := range p.Array.Mounts {
+		for f, hz := range frequency {
+			weight[f] = complex(fed.gain[m], 0) * turn(hz, fed.delay[m])
+		}
+		ways[0].Field.Add(direct, mount, spot, weight)
+		echo.Add(late, mount, spot, weight)
+	}
+	left := make([]float64, len(frequency)) // share of the direct sound's energy
+	for f := range left {
+		left[f] = energyOf(direct[f]+late[f]) / energyOf(direct[f])
+	}
+	at, least := lowest(left)
+	e.Dip, e.Depth = (dipFrom+dipStep*at)/(2*e.Late), -10*math.Log10(max(least, 1e-6))
+	return nil
+}
+
+// lowest returns where between evenly spaced values the lowest is, by the parabola
+// through it and its neighbours, and how low. A direct sound of 1 and one echo of r have
+// (1-r)^2 + 4 r sin^2 of energy, which is a parabola near its lowest.
+func lowest(y []float64) (at, least float64) {
+	i := slices.Index(y, slices.Min(y))
+	if i <= 0 || i == len(y)-1 {
+		return float64(max(i, 0)), y[max(i, 0)]
+	}
+	slope, bend := (y[i+1]-y[i-1])/2, y[i+1]-2*y[i]+y[i-1]
+	if !(bend > 0) {
+		return float64(i), y[i]
+	}
+	return float64(i) - slope/bend, y[i] - slope*slope/bend/2
+}
+
+// String says in plain words what the echo does.
+func (e Echo) String() string {
+	return fmt.Sprintf("The %s sends the sound back %.0f mm longer on its way, %.2f ms late: with the direct sound that combs from %.0f Hz on, by %.0f dB there, whatever the delays.",
+		e.Wall, 1000*e.Extra, 1000*e.Late, e.Dip, e.Depth)
+}
+
+// absorberShare is how thick a porous absorber on a wall must be, over the wavelength,
+// to take most of a tone: a tenth (common practice).
+const absorberShare = 0.1
+
+// Cure says what moves the dip or takes it away, for a speed of sound in m/s.
+func (e Echo) Cure(speed float64) string {
+	nearer, further := "closer to it", "further from it"
+	switch e.Wall {
+	case "surface below", "floor":
+		nearer, further = "lower", "higher"
+	case "ceiling":
+		nearer, further = "higher", "lower"
+	}
+	text := fmt.Sprintf("With the body %.0f mm %s it begins near %.0f Hz", 1000*EchoMove, further, e.Further)
+	if !math.IsNaN(e.Nearer) {
+		text += fmt.Sprintf(", %s near %.0f Hz", nearer, e.Nearer)
+	}
+	return text + fmt.Sprintf("; a porous absorber %.0f mm thick or more takes it away where the sound is thrown back, %s.",
+		1000*absorberShare*speed/e.Dip, e.where())
+}
+
+// where says where the sound is thrown back, from the body's centre.
+func (e Echo) where() string {
+	part := func(v float64, positive, negative string) string {
+		if v < 0 {
+			v, positive = -v, negative
+		}
+		return fmt.Sprintf("%.2f m %s", v, positive)
+	}
+	x, y, z := part(e.At.X, "in front", "behind"), part(e.At.Y, "to the left", "to the right"), part(e.At.Z, "up", "down")
+	switch e.Wall {
+	case "front wall", "back wall":
+		return y + " and " + z + " from the body's centre"
+	case "left wall", "right wall":
+		return x + " and " + z + " from the body's centre"
+	}
+	return x + " and " + y + " of the body's centre"
+}
