@@ -65,7 +65,7 @@ func TestLiveIsCover(t *testing.T) {
 		}{
 			{"level", timing.LiveLevel, want.Level[3], 0.02},
 			{"smear", timing.LiveSmear, want.Smear, 3e-7},
-			{"comb onset", timing.LiveCombOnset, want.CombOnset, 1},
+			{"comb onset", timing.LiveCombOnset, want.CombOnset, 20},
 		} {
 			got, heard := live(t, first, moved, s, c.Quantity, 12), 0
 			for i, v := range c.want {
