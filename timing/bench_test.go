@@ -9,7 +9,6 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/spread"
 	"pappus/timing"
-	"pappus/timing/band"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -51,39 +50,6 @@ func BenchmarkMove(b *testing.B) {
 				if _, err := planner.Move(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
 					b.Fatal(err)
 				}
-			}
-		})
-	}
-}
-
-// BenchmarkLevels fills a slice from a ready radiation table.
-func BenchmarkLevels(b *testing.B) {
-	for _, test := range []struct {
-		name    string
-		drivers int
-		cells   int // along a side
-		centre  []float64
-		b       int
-	}{
-		{"60 drivers 1024 cells 7 octaves", 60, 32, band.Octaves(), 1},
-		{"60 drivers 4096 cells 21 thirds", 60, 64, band.Thirds(), 3},
-		{"500 drivers 1024 cells 7 octaves", 500, 32, band.Octaves(), 1},
-	} {
-		b.Run(test.name, func(b *testing.B) {
-			a := even(b, test.drivers, false)
-			a.Coverage.Cells = test.cells
-			p := plan(b, a)
-			l, err := timing.NewLevels(p, timing.HorizontalSlice(p), test.centre, test.b, 5)
-			if err != nil {
-				b.Fatal(err)
-			}
-			dst := make([][]float64, len(test.centre))
-			for i := range dst {
-				dst[i] = make([]float64, test.cells*test.cells)
-			}
-			b.ReportAllocs()
-			for b.Loop() {
-				l.Fill(dst)
 			}
 		})
 	}

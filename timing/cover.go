@@ -2,9 +2,11 @@ package timing
 
 import (
 	"math"
-	"math/cmplx"
+	"slices"
 
 	"pappus/timing/band"
+	"pappus/timing/cores"
+	"pappus/timing/harmonic"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
 
@@ -16,29 +18,54 @@ import (
 // spacing of a semitone.
 const perOctave = 12
 
-// Cover fills a slice of the room for a plan, all with the plan's delays: the level in
-// each octave band, echoes in it, and smear and comb onset of the direct sound. Cells inside the body,
-// below the surface or outside the room are NaN.
-// The cost is linear in cells and drivers; all cores are used and the result
-// is the same to the bit for any number of them.
+// Cover fills a slice of the room for a plan: level in each octave band, smear
+// and comb onset, all with the plan's delays. Levels are of all that is heard; smear and
+// comb onset are of the direct sound. Cells inside the body, below the surface or outside
+// the room are NaN.
+// The cost is linear in cells; all cores are used and the result is the same to the bit for
+// any number of them.
 func Cover(p *Plan, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
+	var places []r3.Vec
+	var cells []int
+	for cell := range s.Columns * s.Rows {
+		at := s.Point(cell%s.Columns, cell/s.Columns)
+		if outOfReach(p.Array, at) {
+			c.blank(cell)
+			continue
+		}
+		places, cells = append(places, at), append(cells, cell)
+	}
+	if len(places) == 0 {
+		return c, nil
+	}
 	frequency := band.Frequencies(c.Band, 1, perOctave)
-	medium := radiate.NewMedium(p.airState(), frequency)
-	direct, echoes, err := splitField(p.Array, medium, s.within(p.Array))
+	h, err := newHeard(p, frequency, s.frame(), places)
 	if err != nil {
 		return nil, err
 	}
-	k := newKernel(p, direct, frequency)
-	k.echoes = echoes
-	scratch := make([]kernelScratch, workers())
-	for i := range scratch {
-		scratch[i] = k.scratch(s.Columns)
+	total, nf := h.sum, len(frequency)
+	if ways := (scene{p.Array, h.medium}).images(); len(ways) > 1 {
+		total = slices.Clone(h.sum)
+		if err := newSum(p.Array, h.medium, ways[1:], s.frame(), h.weight).add(total, places); err != nil {
+			return nil, err
+		}
 	}
-	spread(s.Rows, func(worker, row int) {
-		k.row(c, row, &scratch[worker])
+	cores.Each(len(cells), func(_, i int) {
+		cell := cells[i]
+		for b := range c.Band {
+			from := i*nf + b*perOctave
+			c.Level[b][cell] = measure.Decibels(meanEnergy(total[from : from+perOctave]))
+		}
+		c.Smear[cell] = h.smear[i]
+		c.CombOnset[cell] = h.combOnset(i)
 	})
 	return c, nil
+}
+
+// frame returns the frame in which the slice's points are on the fewest rings.
+func (s Slice) frame() harmonic.Frame {
+	return harmonic.Frame{X: s.Right, Y: s.Up, Z: r3.Cross(s.Right, s.Up)}
 }
 
 func newCoverage(s Slice) *Coverage {
@@ -57,7 +84,6 @@ func newCoverage(s Slice) *Coverage {
 type kernel struct {
 	plan      *Plan
 	field     radiate.Field
-	echoes    radiate.Field // in the level alone; nil: none
 	frequency []float64
 	driver    []complex128 // the driver's own response
 	weight    []complex128 // [mount][frequency]
@@ -80,50 +106,24 @@ func newKernel(p *Plan, field radiate.Field, frequency []float64) *kernel {
 
 // kernelScratch is one goroutine's room to work.
 type kernelScratch struct {
-	points   []r3.Vec
-	cell     []int        // the cell of each point
-	sum      []complex128 // [point][frequency], of the direct sound
-	whole    []complex128 // [point][frequency], with the echoes; sum itself where there are none
-	one      []complex128 // [point][frequency], of one driver
-	parts    []float64    // [point][frequency], sum of magnitudes
-	energy   []float64    // [point][mount]
-	arrival  []float64    // for each mount
-	loudness []float64    // magnitude of the sum at one point
-	hearer   hearer
+	points  []r3.Vec
+	sum     []complex128 // [point][frequency]
+	one     []complex128 // [point][frequency], of one driver
+	parts   []float64    // [point][frequency], sum of magnitudes
+	energy  []float64    // [point][mount]
+	arrival []float64    // for each mount
+	hearer  hearer
 }
 
 func (k *kernel) scratch(points int) kernelScratch {
 	nf, nm := len(k.frequency), len(k.delay)
-	s := kernelScratch{
-		points:   make([]r3.Vec, 0, points),
-		cell:     make([]int, 0, points),
-		sum:      make([]complex128, points*nf),
-		one:      make([]complex128, points*nf),
-		parts:    make([]float64, points*nf),
-		energy:   make([]float64, points*nm),
-		arrival:  make([]float64, nm),
-		loudness: make([]float64, nf),
-	}
-	if s.whole = s.sum; k.echoes != nil {
-		s.whole = make([]complex128, points*nf)
-	}
-	return s
-}
-
-// row fills one row of a slice.
-func (k *kernel) row(c *Coverage, row int, s *kernelScratch) {
-	s.points, s.cell = s.points[:0], s.cell[:0]
-	for column := range c.Columns {
-		at, cell := c.Point(column, row), row*c.Columns+column
-		if outOfReach(k.plan.Array, at) {
-			c.blank(cell)
-			continue
-		}
-		s.points, s.cell = append(s.points, at), append(s.cell, cell)
-	}
-	k.hear(s)
-	for i, cell := range s.cell {
-		k.measure(c, cell, i, s)
+	return kernelScratch{
+		points:  make([]r3.Vec, 0, points),
+		sum:     make([]complex128, points*nf),
+		one:     make([]complex128, points*nf),
+		parts:   make([]float64, points*nf),
+		energy:  make([]float64, points*nm),
+		arrival: make([]float64, nm),
 	}
 }
 
@@ -132,7 +132,6 @@ func (k *kernel) hear(s *kernelScratch) {
 	nf, nm := len(k.frequency), len(k.delay)
 	n := len(s.points) * nf
 	clear(s.sum[:n])
-	clear(s.whole[:n])
 	clear(s.parts[:n])
 	for m, mount := range k.plan.Array.Mounts {
 		one := s.one[:n]
@@ -145,13 +144,6 @@ func (k *kernel) hear(s *kernelScratch) {
 		for i := range s.points {
 			s.energy[i*nm+m] = meanEnergy(one[i*nf+k.low : i*nf+k.high])
 		}
-		if k.echoes == nil {
-			continue
-		}
-		k.echoes.Add(one, mount, s.points, k.weight[m*nf:(m+1)*nf])
-		for i, v := range one {
-			s.whole[i] += v
-		}
 	}
 }
 
@@ -161,25 +153,6 @@ func meanEnergy(pressure []complex128) float64 {
 		sum += energyOf(v)
 	}
 	return sum / float64(len(pressure))
-}
-
-// measure fills one cell from the sums at point i.
-func (k *kernel) measure(c *Coverage, cell, i int, s *kernelScratch) {
-	nf, nm := len(k.frequency), len(k.delay)
-	sum := s.sum[i*nf : (i+1)*nf]
-	for b := range c.Band {
-		energy := meanEnergy(s.whole[i*nf+b*perOctave : i*nf+(b+1)*perOctave])
-		c.Level[b][cell] = measure.Decibels(energy)
-	}
-	s.hearer.move(k.plan, s.points[i])
-	for m, mount := range k.plan.Array.Mounts {
-		s.arrival[m] = s.hearer.heard(mount) + k.delay[m]
-	}
-	c.Smear[cell] = measure.Smear(s.arrival, s.energy[i*nm:(i+1)*nm])
-	for f, v := range sum {
-		s.loudness[f] = cmplx.Abs(v)
-	}
-	c.CombOnset[cell] = measure.CombOnset(k.frequency, s.loudness, s.parts[i*nf:(i+1)*nf])
 }
 
 // blank marks a cell as out of reach.

@@ -260,7 +260,7 @@ func TestCoverAgreesWithPolar(t *testing.T) {
 		t.Fatal(err)
 	}
 	for b := range c.Band {
-		if math.Abs(c.Level[b][0]-p.Horizontal.Aligned[b][i]) > 1e-9 {
+		if math.Abs(c.Level[b][0]-p.Horizontal.Aligned[b][i]) > 1e-4 {
 			t.Errorf("%g Hz: cell %g dB, circle %g", c.Band[b], c.Level[b][0], p.Horizontal.Aligned[b][i])
 		}
 	}

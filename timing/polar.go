@@ -33,11 +33,7 @@ func (plan *Plan) circle(a *layout.Array, place func(angle float64) r3.Vec) (Pol
 	for i, angle := range angles {
 		places[i] = place(angle)
 	}
-	field, err := newField(a, radiate.NewMedium(plan.airState(), frequency), places)
-	if err != nil {
-		return Polar{}, err
-	}
-	return newKernel(plan, field, frequency).round(octaves, angles, places), nil
+	return newKernel(plan, nil, frequency).round(a, octaves, angles, places)
 }
 
 // polarAngles returns the angles of a circle in rad, 0 among them, from -pi.
@@ -70,31 +66,46 @@ func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
 	return at
 }
 
-// round returns the levels at the octave bands at the places round a circle, NaN where
-// no sound can be: inside the body and below the surface that it stands on.
-func (k *kernel) round(octaves, angles []float64, places []r3.Vec) Polar {
+// round returns the levels at the octave bands, of an array in its surroundings fed as the
+// kernel's, at the places round a circle; NaN where no sound can be: inside the body and
+// below the surface that it stands on.
+func (k *kernel) round(a *layout.Array, octaves, angles []float64, places []r3.Vec) (Polar, error) {
 	polar := Polar{
 		Angle:     angles,
 		Band:      octaves,
 		Aligned:   table(len(octaves), len(angles)),
 		Unaligned: table(len(octaves), len(angles)),
 	}
-	nf, free := len(k.frequency), unroomed(k.plan.Array)
-	undelayed := k.undelayed()
-	spread(len(places), func(_, i int) {
-		at := places[i : i+1]
-		sum, plain := make([]complex128, nf), make([]complex128, nf)
-		for m, mount := range k.plan.Array.Mounts {
-			k.field.Add(sum, mount, at, k.weight[m*nf:(m+1)*nf])
-			k.field.Add(plain, mount, at, undelayed[m*nf:(m+1)*nf])
+	nf := len(k.frequency)
+	medium := radiate.NewMedium(k.plan.airState(), k.frequency)
+	ways, sum := scene{a, medium}.images(), make([]complex128, len(places)*nf)
+	for _, fed := range []struct {
+		weight []complex128
+		level  [][]float64
+	}{{k.weight, polar.Aligned}, {k.undelayed(), polar.Unaligned}} {
+		clear(sum)
+		if err := newSum(a, medium, ways, frameOf(normal(places)), fed.weight).add(sum, places); err != nil {
+			return polar, err
 		}
-		silent := outOfReach(free, at[0])
-		for b := range octaves {
-			polar.Aligned[b][i] = bandLevel(sum, b, silent)
-			polar.Unaligned[b][i] = bandLevel(plain, b, silent)
+		for i, at := range places {
+			silent := outOfReach(a, at)
+			for b := range octaves {
+				fed.level[b][i] = bandLevel(sum[i*nf:(i+1)*nf], b, silent)
+			}
 		}
-	})
-	return polar
+	}
+	return polar, nil
+}
+
+// normal returns the direction square to the plane of a circle's places, upright where
+// they are one.
+func normal(places []r3.Vec) r3.Vec {
+	third := len(places) / 3
+	n := r3.Cross(r3.Sub(places[third], places[0]), r3.Sub(places[2*third], places[0]))
+	if r3.Norm2(n) == 0 {
+		return r3.Vec{Z: 1}
+	}
+	return n
 }
 
 // undelayed returns the kernel's weights without the delays.

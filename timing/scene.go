@@ -40,6 +40,13 @@ func (s scene) images() []radiate.Image {
 	return []radiate.Image{radiate.Direct(nil)}
 }
 
+// alone returns an array in open air, for what is told of its direct sound.
+func alone(a *layout.Array) *layout.Array {
+	free := *unroomed(a)
+	free.Surface.Present = false
+	return &free
+}
+
 // unroomed returns an array without the room, for what is told of the
 // loudspeaker itself.
 func unroomed(a *layout.Array) *layout.Array {

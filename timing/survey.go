@@ -9,6 +9,7 @@ import (
 	"pappus/timing/radiate"
 	"pappus/timing/reverb"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -87,23 +88,38 @@ func (p *Plan) directivity(centre float64) (index, power float64, err error) {
 			field.Add(dst, mount, points, k.weight[m*len(frequency):(m+1)*len(frequency)])
 		}
 	}
-	body := p.Array.Body
-	extent := max(body.Radius, body.BallRadius+r3.Norm(body.BallCentre))
-	for _, m := range p.Array.Mounts {
-		extent = max(extent, r3.Norm(m.Point))
+	round, err := p.meanRound(medium, k.weight, sum)
+	if err != nil {
+		return 0, 0, err
 	}
-	rule := directivity.Quadrature(medium.Wavenumber[len(frequency)-1] * extent)
-	radiated := make([]float64, len(frequency))
-	rule.Power(radiated, farAway, sum)
 	ahead := make([]complex128, len(frequency))
 	sum(ahead, []r3.Vec{towards})
-	var straight, round float64
-	for f, v := range ahead {
+	straight := 0.0
+	for _, v := range ahead {
 		straight += energyOf(v) * farAway * farAway
-		round += radiated[f]
 	}
 	unit := p.unit(longestString(p.Channels))
 	return 10 * math.Log10(straight/round), 10 * math.Log10(round/directivityCount/(unit*unit)), nil
+}
+
+// meanRound returns the mean over all directions of the squared far-field pressure at 1 m,
+// summed over a medium's frequencies, for weights [mount][frequency]. On a ball it comes
+// out of the harmonics of the whole array; without one, sum is taken over directions.
+func (p *Plan) meanRound(medium *radiate.Medium, weight []complex128, sum directivity.Fill) (float64, error) {
+	mean := make([]float64, len(medium.Frequency))
+	if p.Array.Timing.Model == sphereModel {
+		if err := radiated(mean, p.Array, medium, weight); err != nil {
+			return 0, err
+		}
+		return floats.Sum(mean), nil
+	}
+	extent := p.Array.Body.Radius
+	for _, m := range p.Array.Mounts {
+		extent = max(extent, r3.Norm(m.Point))
+	}
+	rule := directivity.Quadrature(medium.Wavenumber[len(mean)-1] * extent)
+	rule.Power(mean, farAway, sum)
+	return floats.Sum(mean), nil
 }
 
 // reverb returns the reverberation times of the octave bands; nil without a room.

@@ -89,9 +89,13 @@ func (h *hearer) heard(m layout.Mount) float64 {
 	if h.late == nil {
 		return r3.Norm(r3.Sub(h.at, m.Point)) / h.speed
 	}
-	body := h.array.Body
-	gamma := path.Angle(r3.Sub(m.Point, body.BallCentre), h.at)
-	long, _ := path.Round(body.BallRadius, h.far, gamma)
+	return h.heardFrom(path.Angle(r3.Sub(m.Point, h.array.Body.BallCentre), h.at))
+}
+
+// heardFrom returns when a mount on the ball is heard, in s, that stands at an angle in
+// rad from the place seen from the ball's centre.
+func (h *hearer) heardFrom(gamma float64) float64 {
+	long, _ := path.Round(h.array.Body.BallRadius, h.far, gamma)
 	return long/h.speed + h.late.At(&h.distance, gamma)
 }
 

@@ -1,0 +1,59 @@
+package timing
+
+import (
+	"math"
+	"testing"
+
+	"pappus/layout"
+	"pappus/timing/band"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TestHeardIsOneByOne: what harmonics and tables make of the direct sound is what all
+// drivers give one by one: magnitudes within 0.04 dB, the smear within 0.3 us.
+func TestHeardIsOneByOne(t *testing.T) {
+	for _, test := range []struct {
+		name    string
+		drivers int
+		with    func(*layout.Array)
+	}{
+		{"one driver", 1, func(*layout.Array) {}},
+		{"two", 2, func(*layout.Array) {}},
+		{"sixty in eight channels", 60, func(a *layout.Array) { a.Wiring.Channels = 8 }},
+		{"over a floor, which is no direct sound", 20, func(a *layout.Array) { a.Surface = layout.Surface{Present: true, Height: -0.4} }},
+		{"wide cones", 12, func(a *layout.Array) { a.Driver.ConeRadius = 0.06 }},
+		{"a ball beside the origin", 12, func(a *layout.Array) { a.Body.BallCentre = r3.Vec{Z: 0.05} }},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			a := evenBall(t, test.drivers)
+			test.with(a)
+			p, err := Make(a)
+			if err != nil {
+				t.Fatal(err)
+			}
+			s := Slice{Origin: r3.Vec{X: -2.1, Y: -1.9, Z: 0.31}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.2, Columns: 21, Rows: 20}
+			places, frequency := s.within(a), band.Frequencies(band.Octaves(), 1, 5)
+			got, err := newHeard(p, frequency, s.frame(), places)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want := *got
+			want.sum, want.parts, want.smear = make([]complex128, len(got.sum)), make([]float64, len(got.parts)), make([]float64, len(got.smear))
+			if err := want.oneByOne(all(len(places))); err != nil {
+				t.Fatal(err)
+			}
+			size, late := 0.0, 0.0
+			for i, v := range want.parts {
+				size = max(size, math.Abs(20*math.Log10(got.parts[i]/v)))
+			}
+			for i, v := range want.smear {
+				late = max(late, math.Abs(got.smear[i]-v))
+			}
+			if size > 0.04 || late > 0.3e-6 {
+				t.Errorf("sizes off by %.4f dB, smear by %.2f us", size, 1e6*late)
+			}
+			t.Logf("sizes off by %.5f dB, smear by %.3f us", size, 1e6*late)
+		})
+	}
+}
