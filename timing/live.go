@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pappus/timing/band"
+	"pappus/timing/cores"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
 
@@ -96,7 +97,7 @@ func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, 
 		return nil, err
 	}
 	l.kept = 8*count*nm*nf <= liveMost
-	for range workers() {
+	for range cores.Count() {
 		k := liveScratch{
 			one: make([]complex128, longest*nf), sum: make([]complex128, nf), parts: make([]float64, nf),
 			arrival: make([]float64, nm), energy: make([]float64, nm), loud: make([]float64, nf),
@@ -109,7 +110,7 @@ func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, 
 	if !l.kept {
 		return l, nil
 	}
-	spread(s.Rows, func(worker, row int) {
+	cores.Each(s.Rows, func(worker, row int) {
 		if r := &l.rows[row]; ctx.Err() == nil {
 			r.grow(len(r.points), nm, nf, q)
 			l.hear(r, r, &l.scratch[worker])
@@ -188,7 +189,7 @@ func (l *Live) Fill(ctx context.Context, dst []float64, p *Plan) error {
 	for i, w := range k.weight {
 		size[i] = math.Sqrt(energyOf(w))
 	}
-	spread(l.slice.Rows, func(worker, row int) {
+	cores.Each(l.slice.Rows, func(worker, row int) {
 		if ctx.Err() != nil {
 			return
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pappus/timing/band"
+	"pappus/timing/cores"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -50,7 +51,7 @@ func newRing(p *Plan) (*ring, error) {
 	}
 	k, nf := newKernel(p, field, r.frequency), len(r.frequency)
 	r.driver = make([][]complex128, len(p.Array.Mounts))
-	spread(len(r.driver), func(_, m int) {
+	cores.Each(len(r.driver), func(_, m int) {
 		r.driver[m] = make([]complex128, len(places)*nf)
 		field.Add(r.driver[m], p.Array.Mounts[m], places, k.weight[m*nf:(m+1)*nf])
 	})

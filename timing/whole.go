@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/ball"
+	"pappus/timing/cores"
 	"pappus/timing/harmonic"
 	"pappus/timing/radiate"
 
@@ -119,7 +120,7 @@ func (w *whole) addClose(dst []complex128, image radiate.Image, places []r3.Vec,
 	}
 	nf := len(w.scene.medium.Frequency)
 	field := radiate.Images(way, nf)
-	spread(len(close), func(_, i int) {
+	cores.Each(len(close), func(_, i int) {
 		row := dst[close[i]*nf : (close[i]+1)*nf]
 		for m, mount := range w.scene.array.Mounts {
 			field.Add(row, mount, near[i:i+1], w.weight[m*nf:(m+1)*nf])
@@ -141,12 +142,12 @@ func (w *whole) addSlab(dst []complex128, rings [][]ringPlaces, from, to int, ne
 		copy(part[i*n:(i+1)*n], w.weight[i*nf+from:i*nf+to])
 	}
 	moments := newMoments(w.scene.array, w.frame, part, n, len(longest)-1)
-	scratch := make([]wholeScratch, workers())
+	scratch := make([]wholeScratch, cores.Count())
 	for i := range scratch {
 		scratch[i] = wholeScratch{ring: harmonic.NewRing(moments), terms: ball.NewTerms(w.cap), z: make([][]complex128, n)}
 	}
 	for i, image := range w.images {
-		spread(len(rings[i]), func(worker, j int) {
+		cores.Each(len(rings[i]), func(worker, j int) {
 			s, ring := &scratch[worker], &rings[i][j]
 			for f := range s.z {
 				k := m.Wavenumber[from+f]

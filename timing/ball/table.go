@@ -4,10 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"runtime"
-	"sync"
 
 	"pappus/layout/prose"
+
+	"pappus/timing/cores"
 
 	"gonum.org/v1/gonum/blas"
 	"gonum.org/v1/gonum/blas/blas32"
@@ -78,12 +78,12 @@ func newTable(c Cap, k []float64, rMin, rMax float64, loss []float64, refinement
 	for i := range t.slabs {
 		jobs = append(jobs, t.slabs[i].jobs(c, k, loss, rMin, rMax)...)
 	}
-	inParallel(jobs)
+	cores.Each(len(jobs), func(_, i int) { jobs[i]() })
 	jobs = jobs[:0]
 	for i := range t.slabs {
 		jobs = append(jobs, t.slabs[i].fillBetween()...)
 	}
-	inParallel(jobs)
+	cores.Each(len(jobs), func(_, i int) { jobs[i]() })
 	return t, nil
 }
 
@@ -251,26 +251,6 @@ func (s *slab) fillBetween() []func() {
 		}
 	}
 	return jobs
-}
-
-// inParallel runs jobs that do not share what they write.
-func inParallel(jobs []func()) {
-	next := make(chan func())
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(jobs)) {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			for job := range next {
-				job()
-			}
-		}()
-	}
-	for _, job := range jobs {
-		next <- job
-	}
-	close(next)
-	wait.Wait()
 }
 
 // Path returns the way in m that sound takes from the cap's centre round the

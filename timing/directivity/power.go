@@ -2,9 +2,8 @@ package directivity
 
 import (
 	"math"
-	"runtime"
-	"sync"
-	"sync/atomic"
+
+	"pappus/timing/cores"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -29,20 +28,16 @@ type Fill func(dst []complex128, points []r3.Vec)
 func (r *Rule) Power(dst []float64, distance float64, fill Fill) {
 	n, rings := len(dst), len(r.Direction)/r.ring
 	part := make([]float64, rings*n)
-	var next atomic.Int64
-	var group sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), rings) {
-		group.Go(func() {
-			pressure, points := make([]complex128, r.ring*n), make([]r3.Vec, r.ring)
-			for i := int(next.Add(1)) - 1; i < rings; i = int(next.Add(1)) - 1 {
-				r.place(points, i, distance)
-				clear(pressure)
-				fill(pressure, points)
-				r.weigh(part[i*n:(i+1)*n], i, pressure)
-			}
-		})
+	pressure, points := make([][]complex128, cores.Count()), make([][]r3.Vec, cores.Count())
+	for i := range pressure {
+		pressure[i], points[i] = make([]complex128, r.ring*n), make([]r3.Vec, r.ring)
 	}
-	group.Wait()
+	cores.Each(rings, func(worker, i int) {
+		r.place(points[worker], i, distance)
+		clear(pressure[worker])
+		fill(pressure[worker], points[worker])
+		r.weigh(part[i*n:(i+1)*n], i, pressure[worker])
+	})
 	clear(dst)
 	for i := range rings {
 		for f := range dst {
