@@ -191,9 +191,13 @@ func (e Echo) String() string {
 		e.Wall, 1000*e.Late, 1000*e.Extra, e.Dip, e.Depth)
 }
 
-// absorberShare is how thick a porous absorber on a wall must be, over the wavelength,
-// to take most of a tone: a tenth (common practice).
-const absorberShare = 0.1
+// A porous absorber on a wall weakens a tone noticeably from a tenth of its wavelength in
+// thickness, and takes nearly all of it from a quarter, where the air moves most (common
+// practice; T. J. Cox and P. D'Antonio, Acoustic Absorbers and Diffusers; from memory).
+const (
+	absorberShare = 0.1
+	absorberFull  = 0.25
+)
 
 // mostAbsorber is the thickest absorber in m that is worth a word: thicker ones are not
 // sold as panels (common practice).
@@ -214,9 +218,10 @@ func (e Echo) Cure(speed float64) string {
 	}
 	thick := absorberShare * speed / e.Dip
 	if thick > mostAbsorber {
-		return text + fmt.Sprintf("; no absorber under %.0f mm takes so low a tone away.", 1000*thick)
+		return text + fmt.Sprintf("; a porous absorber would have to be %.0f mm thick, a tenth of the wavelength at %.0f Hz, to weaken it at all.", 1000*thick, e.Dip)
 	}
-	return text + fmt.Sprintf("; a porous absorber of %.0f mm or more takes it away, laid where it is thrown back, %s.", 1000*thick, e.where())
+	return text + fmt.Sprintf("; a porous absorber weakens it from %.0f mm thick (a tenth of the wavelength at %.0f Hz) and takes nearly all from %.0f mm, where it is thrown back, %s.",
+		1000*thick, e.Dip, 1000*absorberFull*speed/e.Dip, e.where())
 }
 
 // where says where the sound is thrown back, from the body's centre.
@@ -227,12 +232,16 @@ func (e Echo) where() string {
 		}
 		return fmt.Sprintf("%.2f m %s", v, positive)
 	}
-	x, y, z := part(e.At.X, "in front", "behind"), part(e.At.Y, "to the left", "to the right"), part(e.At.Z, "up", "down")
+	x, y, z := part(e.At.X, "in front", "behind"), part(e.At.Y, "to its left", "to its right"), part(e.At.Z, "up", "down")
 	switch e.Wall {
+	case "surface below":
+		return "on the table or floor, " + x + " of the body's centre and " + y
+	case "floor", "ceiling":
+		return "on the " + e.Wall + ", " + x + " of the body's centre and " + y
 	case "front wall", "back wall":
-		return y + " and " + z + " from the body's centre"
+		return "on the " + e.Wall + ", " + y + " and " + z + " from the body's centre"
 	case "left wall", "right wall":
-		return x + " and " + z + " from the body's centre"
+		return "on the " + e.Wall + ", " + x + " and " + z + " from the body's centre"
 	}
-	return x + " and " + y + " of the body's centre"
+	return x + " of the body's centre and " + y
 }

@@ -231,3 +231,20 @@ func hearAt(t testing.TB, p *timing.Plan, place r3.Vec, frequency []float64) []c
 	h.At([][]complex128{dst}, place)
 	return dst
 }
+
+// TestAbsorberSaysItsFrequency: what takes a tone is told by its wavelength (39 mm is a
+// quarter of it at 2,185 Hz and 344 m/s), what only weakens it by a tenth, and the place
+// is on the table or floor, not at the body's centre.
+func TestAbsorberSaysItsFrequency(t *testing.T) {
+	e := timing.Echo{Wall: "surface below", Dip: 2185, Further: 1089, Nearer: math.NaN(), At: r3.Vec{X: 0.29, Y: 0.06, Z: -0.05}}
+	got := e.Cure(344)
+	for _, want := range []string{"weakens it from 16 mm", "at 2185 Hz", "nearly all from 39 mm", "on the table or floor, 0.29 m in front of the body's centre and 0.06 m to its left"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in %q", want, got)
+		}
+	}
+	e.Dip = 139
+	if got := e.Cure(344); !strings.Contains(got, "247 mm thick, a tenth of the wavelength at 139 Hz") {
+		t.Errorf("says %q", got)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"pappus/timing/band"
 	"pappus/timing/equaliser"
@@ -73,10 +74,26 @@ type Null struct {
 	Loss      float64 // dB, the greatest summing loss there
 }
 
+// Range names the stretch.
+func (n Null) Range() string {
+	low, high := band.Hertz(n.Low), band.Hertz(n.High)
+	if low == high {
+		return "near " + low
+	}
+	return low + " to " + high
+}
+
 // String says why a null is left alone.
-func (n Null) String() string {
-	return fmt.Sprintf("%s to %s: up to %.0f dB are lost because the drivers are out of step; a boost would be spent on all of them alike and only heat them",
-		band.Hertz(n.Low), band.Hertz(n.High), n.Loss)
+func (n Null) String() string { return NullWords([]Null{n}) }
+
+// NullWords says which stretches are left alone and why, once for all of them.
+func NullWords(nulls []Null) string {
+	parts, most := make([]string, len(nulls)), 0.0
+	for i, n := range nulls {
+		parts[i], most = n.Range(), max(most, n.Loss)
+	}
+	return fmt.Sprintf("%s: up to %.0f dB are lost because sounds arrive out of step; a boost would be spent on all of them alike and only heat the drivers",
+		strings.Join(parts, ", "), most)
 }
 
 // Level fits a few sections to the level at the spot and six places 0.1 m round it,

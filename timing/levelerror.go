@@ -62,7 +62,7 @@ func (p *Plan) trusted() string {
 	}
 	why := "the body's faces are flat"
 	if p.Array.Body.BallCentre != (r3.Vec{}) {
-		why = "the body is cut and open below"
+		why = "the body is cut and stands free"
 	}
 	return fmt.Sprintf("Since %s, the level of one driver can be off by these dB per octave: %s; most near its front (by an independent boundary-element solution).",
 		why, strings.Join(parts, ", "))

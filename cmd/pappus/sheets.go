@@ -106,7 +106,7 @@ func (b bench) shellWords() string {
 	case b.noShell != "":
 		return "No shell to print: " + b.noShell + "."
 	case b.noCut != "":
-		return "The shell is written whole, larger than the bed: " + b.noCut + "."
+		return table.Wrap("The shell is written whole, larger than the bed, since " + b.noCut + ".")
 	}
 	return table.SegmentWords(b.segments)
 }

@@ -166,6 +166,20 @@ func TestBadInput(t *testing.T) {
 	}
 }
 
+// TestLargestOnBall: a flange is seated on a flat circle of the ball, so that one driver
+// alone on a ball is no larger than the ball.
+func TestLargestOnBall(t *testing.T) {
+	for _, n := range []int{1, 2} {
+		d, err := fit.LargestDriver(body.Ball(0.1), onBall(n, 0.1), fit.Driver{CutoutRadius: 0.0165, FlangeRadius: 0.02, Depth: 0.018}, fit.Limits{Wall: 0.003, Edge: 0.002, Apart: 0.002})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d.FlangeRadius > 0.1 {
+			t.Errorf("%d on a ball of 100 mm: the largest has a flange of %.1f mm", n, 2000*d.FlangeRadius)
+		}
+	}
+}
+
 // On the faces of a regular solid a flat disc may fill the face: its radius is
 // the face's inscribed circle (Coxeter, Regular Polytopes, 3rd ed.). A long
 // straight driver on a cube meets its neighbours where its rear rim is on the

@@ -29,6 +29,9 @@ func LargestDriver(b *body.Body, mounts []Mount, d Driver, l Limits) (Driver, er
 	at := func(factor float64) bool { return allFit(w, mounts, d.times(factor), l) }
 	// Nothing larger than the body can fit, nor anything that no tool can make.
 	high := 4 * b.Radius / d.FlangeRadius
+	if b.IsBall() { // whose flange sits on a flat seat, a circle of the ball
+		high = b.Radius / d.FlangeRadius
+	}
 	low := 1e-4 * high
 	if !at(low) {
 		return Driver{}, prose.Errorf("%w: even a flange of %.3g m across is in the way", ErrNoFit, 2*low*d.FlangeRadius)

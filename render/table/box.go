@@ -79,7 +79,10 @@ func BoxWords(h layout.Hollow) string {
 		fmt.Fprintf(b, "\nA vent of %s of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
 			prose.Count(h.Vent.Number, "hole", "holes"), 2000*h.Vent.Radius, h.Vent.Specific(v.Resistance), v.Q)
 		if h.Mass > heavy {
-			fmt.Fprintf(b, ",\nbut the air in so few is too heavy for a resistance: take %d or more", enough(h))
+			// The cloth's resistance is per area, so that more holes need a denser one.
+			n := enough(h)
+			fmt.Fprintf(b, ",\nbut the air in so few is too heavy for a resistance: take %d holes or more;\nwith %d the cloth is to have %.0f Pa s/m", n, n,
+				h.Vent.Specific(v.Resistance)*float64(n)/float64(h.Vent.Number))
 		}
 		b.WriteString(".")
 	}

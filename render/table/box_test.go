@@ -19,7 +19,7 @@ func TestBox(t *testing.T) {
 		says   []string
 		rows   int // at least
 	}{
-		{"demo", func(*design.Design) {}, []string{"Closed, they resonate at 211 Hz with a Q of 1.18", "too heavy", "Stuffing is a starting point"}, 18},
+		{"demo", func(*design.Design) {}, []string{"Closed, they resonate at 211 Hz with a Q of 1.18", "too heavy", "take 73 holes or more;\nwith 73 the cloth is to have 58 Pa s/m", "Stuffing is a starting point"}, 18},
 		{"many small holes", func(d *design.Design) { d.Box.VentHoles, d.Box.VentHoleMM = 400, 4 }, []string{"400 holes of 4 mm"}, 18},
 		{"no small-signal values", func(d *design.Design) { d.Driver.FsHz = 0; d.Driver.BLTM = 0 }, []string{"No vent: "}, 7},
 		{"target above", func(d *design.Design) { d.Box.TargetQ = 2 }, []string{"No vent: "}, 10},

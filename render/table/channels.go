@@ -13,6 +13,7 @@ import (
 	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/band"
+	"pappus/timing/excursion"
 	"pappus/timing/exposure"
 )
 
@@ -113,7 +114,7 @@ func ProtectionWords(p *timing.Plan) string {
 	case x.Corner > 0:
 		fmt.Fprintf(b, "High-pass to set: %s.", x.HighPass())
 	case math.IsNaN(x.Least):
-		b.WriteString("High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe.")
+		b.WriteString("High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm;\nset one to be safe.")
 	default:
 		prose.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
 	}
@@ -134,7 +135,8 @@ func noiseWords(p *timing.Plan) string {
 	}
 	text := fmt.Sprintf("Pink noise at %s comes to %.0f dB(A) at the spot%s.", p.VoltWords(), x.Level, with)
 	if !math.IsInf(x.Hours, 1) && x.Level < exposure.Limit {
-		text += fmt.Sprintf(" NIOSH allows %.0f hours of that a day to grown-ups at work; much less for children.", x.Hours)
+		// Longer than a day at work, for which the limit is made: hours would mean nothing.
+		text += fmt.Sprintf(" That is below the %.0f dB(A) that NIOSH allows grown-ups for eight hours at work; children need it quieter.", exposure.Limit)
 	}
 	if limit := p.LimitSentence(); limit != "" {
 		text += " " + limit
@@ -185,7 +187,11 @@ func loudest(b *strings.Builder, p *timing.Plan, s style) {
 	if other := slices.ContainsFunc(all, func(h timing.Highest) bool { return h.By != all[0].By }); other {
 		row("limited by", func(h timing.Highest) string { return h.By.String() })
 	} else {
-		fmt.Fprintf(b, "limited by %v throughout\n", all[0].By)
+		by := all[0].By.String()
+		if all[0].By == excursion.ByAmplifier {
+			by = p.VoltWords() + " of the amplifier"
+		}
+		fmt.Fprintf(b, "limited by %s throughout\n", by)
 	}
 	if p.Array.Woofer.Present {
 		fmt.Fprintln(b)
@@ -237,7 +243,7 @@ func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 			break
 		}
 	}
-	prose.Fprintf(b, "The amplifier allows %g ohm or more on each channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
+	prose.Fprintf(b, "The amplifier allows %g ohm or more per channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
 	front(b, p, s)
 }
 
@@ -294,6 +300,9 @@ func dash(v float64, places int) string {
 
 // wrap breaks a sentence into lines of at most 80 letters.
 func wrap(text string) string { return wrapAfter(0, text) }
+
+// Wrap breaks text into lines of at most 80 letters.
+func Wrap(text string) string { return wrap(text) }
 
 // wrapAfter breaks text into lines of at most 80 columns, the first of which already
 // has so many taken.

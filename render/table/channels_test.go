@@ -94,7 +94,8 @@ func TestProtectionWords(t *testing.T) {
 		want, not           string
 	}{
 		{"quiet", 70, math.Inf(1), 82, 0, "comes to 70 dB(A) at the spot.", "NIOSH"},
-		{"told with its time", 82, 16, 82, 0, "NIOSH allows 16 hours of that a day to grown-ups at work; much less for children", "stands"},
+		{"below the limit: no hours longer than a day at work", 82, 16, 82, 0, "below the 85 dB(A) that NIOSH allows grown-ups for eight hours", "16"},
+		{"no day has 25 hours", 80, 25.4, 82, 0, "children need it quieter", "25"},
 		{"loud: the time is in the warning", 100, 0.25, 82, 0, "comes to 100 dB(A) at the spot.", "NIOSH"},
 		{"no sensitivity", math.NaN(), math.NaN(), math.NaN(), 0, "not known for want of sensitivity_db", "dB(A)"},
 		{"no high-pass", 70, math.Inf(1), 82, 0, "none is needed", "not known"},

@@ -33,9 +33,16 @@ func Compare(w io.Writer, designs []Candidate, colour bool) error {
 	for _, d := range designs {
 		fmt.Fprintf(b, "%-39s %9s %16s\n", shorten(d.Plan.Array.Name, 38), upTo(d.Omni.AsBuilt), upTo(d.Omni.Aligned))
 	}
+	fmt.Fprintln(b, s.faint("  "+compareFoot))
 	_, err := io.WriteString(w, b.String())
 	return err
 }
+
+// compareFoot says what the columns are of.
+const compareFoot = `before, after: without and with the delays, of the direct sound
+  uneven: over angle, on the level circle through the spot; 3 dB area: at the
+  ears' height, where the level is within 3 dB of the spot's; both with the
+  delays, mean of 500 Hz to 4 kHz`
 
 // upTo names the highest octave up to which all pass.
 func upTo(results []omni.Result) string {

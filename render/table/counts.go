@@ -39,12 +39,23 @@ func hertz(f float64) string {
 // mostCountRows is how many numbers of channels the screen shows at least.
 const mostCountRows = 16
 
+// traded tells whether a number of channels leaves more smear than one fewer does because
+// its strings are shorter: the rule for the strings gives smear for level.
+func traded(counts []timing.Count) bool {
+	for i := range counts {
+		if i > 0 && counts[i].Smear > counts[i-1].Smear && counts[i].Longest < counts[i-1].Longest {
+			return true
+		}
+	}
+	return false
+}
+
 // countScreen writes what more channels would bring: every number up to where more
 // stop paying and to the plan's own, and the last.
 func countScreen(b *strings.Builder, p *timing.Plan, s style) {
-	fmt.Fprintln(b, s.faint("channels  smear us  comb onset"))
+	fmt.Fprintln(b, s.faint("channels  smear us  comb onset  in a string"))
 	row := func(name string, c timing.Count, mark string) {
-		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%8s %9.1f %11s %s", name, 1e6*c.Smear, onset(c.CombOnset), mark), " "))
+		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%8s %9.1f %11s %12d %s", name, 1e6*c.Smear, onset(c.CombOnset), c.Longest, mark), " "))
 	}
 	own, at := p.Own()
 	smear, comb := p.Knees()
@@ -75,6 +86,11 @@ func countScreen(b *strings.Builder, p *timing.Plan, s style) {
 		note += "; the others split by arrival, all drivers as loud"
 	}
 	fmt.Fprintln(b, s.faint(note))
+	inString := "  in a string: the most drivers in series"
+	if traded(p.Counts[:min(shown, len(p.Counts))]) {
+		inString += "; where fewer are, more channels may leave\n  more smear, for they play louder"
+	}
+	fmt.Fprintln(b, s.faint(inString))
 	for _, line := range strings.Split(p.CountSentence(), "\n") {
 		fmt.Fprintln(b, wrap(line))
 	}

@@ -43,9 +43,18 @@ func strung(c timing.Channel) string {
 	return "spread"
 }
 
+// others writes how many times its power the driver of a channel that then gets most has
+// after a fault; a dash where all of the channel are quiet.
+func others(c timing.Channel, d timing.Death) string {
+	if len(d.Quiet) >= len(c.Mounts) {
+		return "-"
+	}
+	return fmt.Sprintf("%.2f x", d.Power)
+}
+
 // deathScreen writes the worst that each fault does to each channel.
 func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s style) {
-	fmt.Fprintln(b, s.faint("if a driver dies          load ohm  quiet  others' power  loss dB  at deg  strings"))
+	fmt.Fprintln(b, s.faint("if a driver dies          load ohm quiet  others' power  loss dB  at deg strings"))
 	for _, d := range deaths {
 		c := p.Channels[d.Channel]
 		at := fixed(d.Angle*180/math.Pi, 0)
@@ -62,9 +71,9 @@ func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s st
 		if d.Under(p.Array.Wiring.MinimumLoad) {
 			end += "  " + s.alert("under the minimum")
 		}
-		fmt.Fprintf(b, "channel %2d %-14s %8s %6d %12.2f x %8s %7s%s\n", c.ID, d.Fault(), dash(d.DCOhm, 2), len(d.Quiet), d.Power, lost(d.Loss), at, end)
+		fmt.Fprintf(b, "channel %2d %-14s %8s %5d %14s %8s %7s%s\n", c.ID, d.Fault(), dash(d.DCOhm, 2), len(d.Quiet), others(c, d), lost(d.Loss), at, end)
 	}
-	fmt.Fprintln(b, s.faint("  the worst of each kind, an open driver silencing its string; all are in plan's deaths.csv"))
+	fmt.Fprintln(b, s.faint("  the worst of each kind, an open driver silencing its string; all: deaths.csv"))
 	fmt.Fprintln(b, s.faint("  loss: at the worst place round the spot, 1 to 4 kHz, 90 degrees is its left"))
 	fmt.Fprintln(b, s.faint("  strings: spread over the body or of neighbours, whichever loses less"))
 }

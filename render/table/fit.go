@@ -65,11 +65,11 @@ func FitWords(a *layout.Array, f layout.Fits) string {
 	if f.Largest.FlangeRadius > 0 {
 		fmt.Fprintf(b, " The largest of this driver's proportions has a flange of %.1f mm", 2000*f.Largest.FlangeRadius)
 		if f.Smallest > 0 {
-			fmt.Fprintf(b, ";\nthe smallest body that takes it as it is has a radius of %.0f mm", 1000*f.Smallest)
+			fmt.Fprintf(b, "; the smallest body that takes it as it is has a radius of %.0f mm", 1000*f.Smallest)
 		}
 		b.WriteString(".")
 	}
-	return b.String()
+	return wrap(b.String())
 }
 
 // allFit says that all of some drivers fit.

@@ -48,9 +48,7 @@ func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Corre
 	}
 	if len(l.Nulls) > 0 {
 		fmt.Fprintln(b, "\n"+s.faint("left alone, and not boosted within half an octave"))
-		for _, n := range l.Nulls {
-			fmt.Fprintln(b, wrap(n.String()+"."))
-		}
+		fmt.Fprintln(b, wrap(timing.NullWords(l.Nulls)+"."))
 	}
 	if len(l.Sections) > 0 {
 		settings(b, l, c, s)
@@ -81,8 +79,11 @@ func settings(b *strings.Builder, l timing.Levelling, c timing.Correction, s sty
 
 // LevelWords says in plain words what was levelled, and how far.
 func LevelWords(l timing.Levelling) string {
-	last := len(l.Frequency) - 1
-	text := fmt.Sprintf("Level at the spot and 0.1 m round it, %s to %s, sixth-octave smoothed: ", band.Hertz(l.Frequency[0]), band.Hertz(l.Frequency[last]))
+	last, without := len(l.Frequency)-1, ""
+	if len(l.Nulls) > 0 {
+		without = ", but for what is left alone"
+	}
+	text := fmt.Sprintf("Level at the spot and 0.1 m round it, %s to %s, sixth-octave smoothed%s: ", band.Hertz(l.Frequency[0]), band.Hertz(l.Frequency[last]), without)
 	if len(l.Sections) == 0 {
 		return text + fmt.Sprintf("uneven by %.1f dB, and no section is worth setting.", l.UnevenBefore)
 	}

@@ -116,10 +116,33 @@ func TestLevelScreen(t *testing.T) {
 		}
 	}
 	flat := strings.Join(strings.Fields(plain.String()), " ")
-	for _, want := range []string{p.Array.Name, "dB before", l.Sections[0].Shape.String(), l.Nulls[0].String(), "ms late", "heats the drivers", "never both"} {
+	for _, want := range []string{p.Array.Name, "dB before", l.Sections[0].Shape.String(), timing.NullWords(l.Nulls), "ms late", "heats the drivers", "never both"} {
 		if !strings.Contains(flat, want) {
 			t.Errorf("does not say %q:\n%s", want, plain.String())
 		}
+	}
+}
+
+// TestNullWords: a stretch whose ends round to the same frequency is told as one place,
+// and the reason for all of them once.
+func TestNullWords(t *testing.T) {
+	got := timing.NullWords([]timing.Null{{Low: 628, High: 631, Loss: 6.6}, {Low: 800, High: 1250, Loss: 16}})
+	const want = "near 630 Hz, 800 Hz to 1.25 kHz: up to 16 dB are lost because sounds arrive out of step; a boost would be spent on all of them alike and only heat the drivers"
+	if got != want {
+		t.Errorf("says %q, want %q", got, want)
+	}
+}
+
+// TestLevelWordsSayWhatIsLeftOut: a spot that loses 15 dB above 2.5 kHz is not "uneven by
+// 0.4 dB" without a word.
+func TestLevelWordsSayWhatIsLeftOut(t *testing.T) {
+	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.4}
+	if got := table.LevelWords(l); strings.Contains(got, "left alone") {
+		t.Errorf("nothing is left alone: %q", got)
+	}
+	l.Nulls = []timing.Null{{Low: 2500, High: 10000, Loss: 15}}
+	if got := table.LevelWords(l); !strings.Contains(got, "but for what is left alone: uneven by 0.4 dB") {
+		t.Errorf("says %q", got)
 	}
 }
 

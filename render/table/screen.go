@@ -139,7 +139,7 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 	row("within 3 dB, m2", func(o timing.Octave) string { return fixed(o.Reach, 2) })
 	row("omni as built", func(o timing.Octave) string { return passed(survey.Omni.AsBuilt, o.Band) })
 	row("omni with the delays", func(o timing.Octave) string { return passed(survey.Omni.Aligned, o.Band) })
-	fmt.Fprintln(b, s.faint("  omni: even all round by ISO 3382-1, whose sources play all drivers in parallel"))
+	fmt.Fprintln(b, s.faint("  omni: even by ISO 3382-1, whose sources play all drivers in parallel; it and\n  the unevenness are of the level circle through the spot, not of up and down"))
 	if len(survey.Reverb) > 0 {
 		for _, r := range []struct {
 			name string
@@ -156,7 +156,15 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 		}
 		fmt.Fprintln(b, s.faint("  both times take the sound for even all over the room, which small rooms are not"))
 	}
-	fmt.Fprintf(b, "%.2f m2 round the spot keep the smear under %.0f us\n", survey.InStep, 1e6*p.Array.Coverage.SmearLimit)
+	fmt.Fprintln(b, inStep(survey.InStep, p.Array.Coverage.SmearLimit))
+}
+
+// inStep says how much room in m2 round the spot keeps the smear under a limit in s.
+func inStep(area, limit float64) string {
+	if area < 0.005 {
+		return fmt.Sprintf("no place at the spot keeps the smear under %.0f us", 1e6*limit)
+	}
+	return fmt.Sprintf("%.2f m2 round the spot keep the smear under %.0f us", area, 1e6*limit)
 }
 
 // passed says whether an octave passes as omnidirectional.
@@ -191,6 +199,9 @@ func onset(hz float64) string {
 
 // Found says in plain words what the delays do.
 func Found(p *timing.Plan) string {
+	if len(p.Channels) == 1 && len(p.Array.Mounts) > 1 {
+		return oneChannel(p)
+	}
 	gain := gained(p)
 	text := fmt.Sprintf("As built the drivers begin to cancel at %s;\nwith the delays ", onset(p.Unaligned.CombOnset))
 	switch {
@@ -202,6 +213,15 @@ func Found(p *timing.Plan) string {
 		text += fmt.Sprintf("they do so from %s.", onset(p.Aligned.CombOnset))
 	}
 	return text + fmt.Sprintf("\nFrom 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gain)
+}
+
+// oneChannel says that a delay which all drivers share brings none of them into step.
+func oneChannel(p *timing.Plan) string {
+	text := "One channel has one delay, which changes nothing at the spot: only more channels\nbring the drivers into step. "
+	if math.IsInf(p.Unaligned.CombOnset, 1) {
+		return text + "They do not cancel there up to 20 kHz."
+	}
+	return text + fmt.Sprintf("They begin to cancel there at %s.", onset(p.Unaligned.CombOnset))
 }
 
 // gained returns the mean level gained by the delays from 500 Hz to 4 kHz.

@@ -180,6 +180,31 @@ func TestFound(t *testing.T) {
 	}
 }
 
+// TestFoundWithOneChannel: a delay that all share is no gain, and is not told as one.
+func TestFoundWithOneChannel(t *testing.T) {
+	p := *demo(t)
+	p.Channels = p.Channels[:1]
+	p.Unaligned.CombOnset, p.Aligned.CombOnset = 252, 252
+	got := table.Found(&p)
+	if !strings.Contains(got, "begin to cancel there at 252 Hz") || strings.Contains(got, "worth") || strings.Contains(got, "with the delays") {
+		t.Errorf("says %q", got)
+	}
+}
+
+// TestNoPlaceInStep: an area of 0.00 m2 is none.
+func TestNoPlaceInStep(t *testing.T) {
+	p := demo(t)
+	s := look(t, p)
+	s.InStep = 0
+	var b bytes.Buffer
+	if err := table.Screen(&b, p, s, false); err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(b.String(), "0.00 m2") || !strings.Contains(b.String(), "no place at the spot keeps the smear under 100 us") {
+		t.Errorf("says\n%s", b.String())
+	}
+}
+
 func TestCompare(t *testing.T) {
 	p := demo(t)
 	var b bytes.Buffer
@@ -188,7 +213,7 @@ func TestCompare(t *testing.T) {
 		t.Fatal(err)
 	}
 	lines := strings.Split(strings.TrimSpace(b.String()), "\n")
-	if len(lines) != 8 || !strings.Contains(lines[6], "none") || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
+	if len(lines) != 12 || !strings.Contains(lines[6], "none") || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
 		t.Errorf("got\n%s", b.String())
 	}
 }
