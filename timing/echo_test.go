@@ -248,3 +248,36 @@ func TestAbsorberSaysItsFrequency(t *testing.T) {
 		t.Errorf("says %q", got)
 	}
 }
+
+// TestLevelDoesNotBoostDeepEchoes: over a floor 300 mm below the ball its echo takes 6 dB
+// and more at its first dip; a boost would go into the echo as well (common practice: what
+// a reflection cancels is not filled), so none stands within half an octave of it. In the
+// open the same ball has no such place.
+func TestLevelDoesNotBoostDeepEchoes(t *testing.T) {
+	p := plan(t, ball96(t, true))
+	if len(p.Echoes) == 0 || p.Echoes[0].Depth < 6 {
+		t.Fatalf("no deep echo: %+v", p.Echoes)
+	}
+	l, err := timing.Level(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(l.Echoes) == 0 {
+		t.Fatal("no echo is told")
+	}
+	for _, e := range l.Echoes {
+		for f, hz := range l.Frequency {
+			if boost := l.After[f] - l.Before[f]; math.Abs(math.Log2(hz/e.Dip)) < 0.5 && boost > 0.5 {
+				t.Errorf("%.1f dB of boost at %.0f Hz, beside the dip at %.0f", boost, hz, e.Dip)
+			}
+		}
+	}
+	words := timing.EchoWords(l.Echoes)
+	if !strings.Contains(words, "where the echo of the surface below takes") || !strings.Contains(words, "a boost goes into the echo too") {
+		t.Errorf("says %q", words)
+	}
+	open, err := timing.Level(plan(t, ball96(t, false)))
+	if err != nil || len(open.Echoes) > 0 || timing.EchoWords(open.Echoes) != "" {
+		t.Errorf("in the open: %+v, %v", open.Echoes, err)
+	}
+}

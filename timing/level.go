@@ -61,6 +61,9 @@ type Levelling struct {
 	// Uneven is the RMS distance in dB from the mean before and after, nulls left out.
 	UnevenBefore, UnevenAfter float64
 	Nulls                     []Null // left alone
+	// Echoes are those whose first dip is as deep as a null: nothing is boosted near it, for
+	// a boost goes into the echo too, and the dip moves with the ear.
+	Echoes []Echo
 	// Error in dB at each frequency is how far the level of one driver can be off because
 	// a ball stands for the body (Plan.LevelError); 0 where nothing is known of that. What
 	// keeps within it of the mean is left alone, and of what does not only the rest is evened
@@ -112,8 +115,9 @@ func Level(p *Plan) (Levelling, error) {
 	if err != nil {
 		return Levelling{}, err
 	}
-	out := Levelling{Frequency: frequency, Nulls: nulls(frequency, lost)}
+	out := Levelling{Frequency: frequency, Nulls: nulls(frequency, lost), Echoes: deepEchoes(p.Echoes, low, high)}
 	care := levelCare(frequency, out.Nulls)
+	careForEchoes(care, frequency, out.Echoes)
 	level := make([]float64, levelCount)
 	for f, e := range energy {
 		level[f] = 10 * math.Log10(e)
@@ -168,6 +172,41 @@ func beyond(level []float64, mean float64, band []float64) []float64 {
 		out[f] = mean + math.Copysign(max(0, math.Abs(over)-band[f]), over)
 	}
 	return out
+}
+
+// deepEchoes returns the echoes whose first dip is as deep as a null, near what is levelled
+// from low to high, Hz.
+func deepEchoes(all []Echo, low, high float64) []Echo {
+	var out []Echo
+	for _, e := range all {
+		if e.Depth >= nullLoss && e.Dip*math.Exp2(levelGuard) >= low && e.Dip <= high*math.Exp2(levelGuard) {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// careForEchoes lets nothing be boosted near the dips of echoes.
+func careForEchoes(care []equaliser.Care, frequency []float64, echoes []Echo) {
+	for f, hz := range frequency {
+		for _, e := range echoes {
+			if math.Abs(math.Log2(hz/e.Dip)) <= levelGuard {
+				care[f] = max(care[f], equaliser.CutOnly)
+			}
+		}
+	}
+}
+
+// EchoWords says where nothing is boosted because of echoes; nothing where there are none.
+func EchoWords(echoes []Echo) string {
+	if len(echoes) == 0 {
+		return ""
+	}
+	parts := make([]string, len(echoes))
+	for i, e := range echoes {
+		parts[i] = fmt.Sprintf("%s, where the echo of the %s takes %.0f dB", band.Hertz(e.Dip), e.Wall, e.Depth)
+	}
+	return "not boosted within half an octave of " + strings.Join(parts, ", nor of ") + ": a boost goes into the echo too, and the dip moves with the ear"
 }
 
 // levelMean returns the mean of a level in dB, nulls left out; NaN where all is null.

@@ -154,6 +154,10 @@ func TestHighestOnScreen(t *testing.T) {
 	if got := rowsOf(); strings.Join(got[1], " ") != "limited by heat throughout" {
 		t.Errorf("of one cause %q", got)
 	}
+	p.Protection.Highest[0].By = excursion.ByAmplifier
+	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+p.VoltWords()+" of the amplifier throughout" {
+		t.Errorf("of the amplifier %q", got)
+	}
 }
 
 func TestChannelScreens(t *testing.T) {

@@ -50,6 +50,9 @@ func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Corre
 		fmt.Fprintln(b, "\n"+s.faint("left alone, and not boosted within half an octave"))
 		fmt.Fprintln(b, wrap(timing.NullWords(l.Nulls)+"."))
 	}
+	if text := timing.EchoWords(l.Echoes); text != "" {
+		fmt.Fprintln(b, "\n"+wrap(strings.ToUpper(text[:1])+text[1:]+"."))
+	}
 	if len(l.Sections) > 0 {
 		settings(b, l, c, s)
 	}

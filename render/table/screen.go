@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"pappus/layout/prose"
@@ -16,6 +17,9 @@ import (
 
 // most is how many drivers are listed on the screen; the rest is in the CSV.
 const most = 60
+
+// shorter is by how much in m a path must be below the straight line to be shown so.
+const shorter = 0.0005
 
 // Screen writes what a plan found, for people: the spot, the delays, the
 // figures before and after, what the rest of the room gets, and what to look out
@@ -78,6 +82,10 @@ func drivers(b *strings.Builder, p *timing.Plan, s style) {
 	}
 	fmt.Fprintln(b, s.faint("  a star marks drivers that the body hides from the spot\n"+
 		"  metres by the path round the body, straight through it, and by the field"))
+	if slices.ContainsFunc(p.Arrivals, func(a timing.Arrival) bool { return a.Path < a.Straight-shorter }) {
+		fmt.Fprintln(b, s.faint("  path and field begin on the ball that stands for the body, straight at the\n"+
+			"  driver itself: so a path can seem the shorter"))
+	}
 }
 
 func line(p *timing.Plan, i int) string {

@@ -191,6 +191,31 @@ func TestFoundWithOneChannel(t *testing.T) {
 	}
 }
 
+// TestPathShorterThanStraight: a path that begins on the ball, inside a corner of the body,
+// is told why it is shorter than the straight line.
+func TestPathShorterThanStraight(t *testing.T) {
+	p := *demo(t)
+	s := look(t, &p)
+	p.Arrivals = append([]timing.Arrival(nil), p.Arrivals...)
+	for i := range p.Arrivals {
+		p.Arrivals[i].Path = p.Arrivals[i].Straight
+	}
+	screen := func() string {
+		var b bytes.Buffer
+		if err := table.Screen(&b, &p, s, false); err != nil {
+			t.Fatal(err)
+		}
+		return b.String()
+	}
+	if strings.Contains(screen(), "seem the shorter") {
+		t.Error("no path is shorter")
+	}
+	p.Arrivals[3].Path -= 0.02
+	if !strings.Contains(screen(), "begin on the ball that stands for the body") {
+		t.Error("a path 20 mm shorter than the straight line is not explained")
+	}
+}
+
 // TestNoPlaceInStep: an area of 0.00 m2 is none.
 func TestNoPlaceInStep(t *testing.T) {
 	p := demo(t)
