@@ -79,7 +79,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 		return err
 	}
 	for _, caution := range s.Cautions {
-		fmt.Fprintf(out, "Look out: %s.\n", caution)
+		fmt.Fprintln(out, table.Wrap("Look out: "+caution+"."))
 	}
 	if aloud {
 		return play.Play(c.Context(), beep.SampleRate(s.Rate), s.Streamer(), 0)

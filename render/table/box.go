@@ -67,27 +67,35 @@ func fullSpeed(h layout.Hollow, volt float64) float64 {
 
 // BoxWords says in plain words what the box does and what to do about it.
 func BoxWords(h layout.Hollow) string {
-	b := &strings.Builder{}
-	fmt.Fprintf(b, "%.2f l inside, %.3f l for each driver.", 1000*h.Room.Net, 1000*h.Room.Share)
+	lines := []string{fmt.Sprintf("%.2f l inside, %.3f l for each driver.", 1000*h.Room.Net, 1000*h.Room.Share)}
 	if c := h.Closed; c != nil {
-		fmt.Fprintf(b, " Closed, they resonate at %.0f Hz with a Q of %.2f.", c.Resonance, c.Q)
+		lines[0] += fmt.Sprintf(" Closed, they resonate at %.0f Hz with a Q of %.2f.", c.Resonance, c.Q)
 	}
 	if h.Why != "" {
-		fmt.Fprintf(b, "\nNo vent: %s.", h.Why)
+		lines = append(lines, fmt.Sprintf("No vent: %s.", h.Why))
 	}
-	if v := h.Vented; v != nil {
-		fmt.Fprintf(b, "\nA vent of %s of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
-			prose.Count(h.Vent.Number, "hole", "holes"), 2000*h.Vent.Radius, h.Vent.Specific(v.Resistance), v.Q)
-		if h.Mass > heavy {
-			// The cloth's resistance is per area, so that more holes need a denser one.
-			n := enough(h)
-			fmt.Fprintf(b, ",\nbut the air in so few is too heavy for a resistance: take %d holes or more;\nwith %d the cloth is to have %.0f Pa s/m", n, n,
-				h.Vent.Specific(v.Resistance)*float64(n)/float64(h.Vent.Number))
-		}
-		b.WriteString(".")
+	if h.Vented != nil {
+		lines = append(lines, ventWords(h))
 	}
-	b.WriteString("\n" + wrap(fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution)))
-	return b.String()
+	lines = append(lines, fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution))
+	for i, text := range lines {
+		lines[i] = wrap(text)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// ventWords says which vent brings the box to its Q. The cloth's resistance is per area, so
+// that more holes need a denser one.
+func ventWords(h layout.Hollow) string {
+	cloth := h.Vent.Specific(h.Vented.Resistance)
+	text := fmt.Sprintf("A vent of %s of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
+		prose.Count(h.Vent.Number, "hole", "holes"), 2000*h.Vent.Radius, cloth, h.Vented.Q)
+	if h.Mass > heavy {
+		n := enough(h)
+		text += fmt.Sprintf(", but the air in so few is too heavy for a resistance: take %d holes or more; with %d the cloth is to have %.0f Pa s/m",
+			n, n, cloth*float64(n)/float64(h.Vent.Number))
+	}
+	return text + "."
 }
 
 // enough returns how many holes make the air in them light enough: its mass goes

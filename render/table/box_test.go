@@ -19,7 +19,7 @@ func TestBox(t *testing.T) {
 		says   []string
 		rows   int // at least
 	}{
-		{"demo", func(*design.Design) {}, []string{"Closed, they resonate at 211 Hz with a Q of 1.18", "too heavy", "take 73 holes or more;\nwith 73 the cloth is to have 58 Pa s/m", "Stuffing is a starting point"}, 18},
+		{"demo", func(*design.Design) {}, []string{"Closed, they resonate at 211 Hz with a Q of 1.18", "too heavy", "take 73 holes or more; with 73 the cloth is to have 58 Pa s/m", "Stuffing is a starting point"}, 18},
 		{"many small holes", func(d *design.Design) { d.Box.VentHoles, d.Box.VentHoleMM = 400, 4 }, []string{"400 holes of 4 mm"}, 18},
 		{"no small-signal values", func(d *design.Design) { d.Driver.FsHz = 0; d.Driver.BLTM = 0 }, []string{"No vent: "}, 7},
 		{"target above", func(d *design.Design) { d.Box.TargetQ = 2 }, []string{"No vent: "}, 10},
@@ -37,8 +37,13 @@ func TestBox(t *testing.T) {
 			}
 			words := table.BoxWords(h)
 			for _, want := range test.says {
-				if !strings.Contains(words, want) {
+				if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 					t.Errorf("does not say %q:\n%s", want, words)
+				}
+			}
+			for _, line := range strings.Split(words, "\n") {
+				if len(line) > 80 {
+					t.Errorf("a line of %d columns: %s", len(line), line)
 				}
 			}
 			var b bytes.Buffer

@@ -245,3 +245,29 @@ func TestSilenceIsAll(t *testing.T) {
 		}
 	}
 }
+
+// TestDeathsOfAllHaveNoOthers: where a fault silences a whole channel there is no other
+// driver of it whose power could be told.
+func TestDeathsOfAllHaveNoOthers(t *testing.T) {
+	p := demo(t)
+	deaths, err := timing.Dead(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := table.WiringScreen(&b, p, deaths, false); err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for _, line := range strings.Split(b.String(), "\n") {
+		if strings.HasPrefix(line, "channel  1 string shorted") { // shorts all strings beside it
+			seen++
+			if strings.Contains(line, " x ") {
+				t.Errorf("power of no one: %s", line)
+			}
+		}
+	}
+	if seen != 1 {
+		t.Errorf("%d rows of a shorted string", seen)
+	}
+}

@@ -163,13 +163,16 @@ func MeasuredScreen(w io.Writer, p *timing.Plan, v verdict.Channels, colour bool
 		fmt.Fprintf(b, "%7d %12s %8s %6s %9.1f %12s %9s %6s\n", c.ID, sure(1e6*c.Arrival, late, 1), sure(1e6*c.Late, late, 1), give(late, 1),
 			1e6*p.Channels[i].Delay, dash(1e6*c.Delay, 1), sure(c.Level, level, 1), give(level, 1))
 	}
-	fmt.Fprintln(b, s.faint("  late, level: over the middle channel; proposed: the delay that follows from this;"))
+	fmt.Fprintln(b, s.faint("  late, level: against the middle channel; proposed: the delay that follows from this;"))
 	fmt.Fprintln(b, s.faint("  +-: 95 of 100 lie within, by bands, echoes, noise and the model of the body"))
 	if len(v.Words) == 0 {
 		fmt.Fprintln(b, "No channel is silent, weak or reversed.")
 	}
 	for _, words := range v.Words {
-		fmt.Fprintf(b, "%s %s\n", s.alert("Look out:"), words)
+		fmt.Fprintln(b, wrap(s.alert("Look out:")+" "+words))
+	}
+	if len(v.Words) > 0 {
+		fmt.Fprintln(b, wrap("Mend that and measure again: until then levels and proposed delays are of a loudspeaker with these faults."))
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
