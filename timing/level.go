@@ -91,9 +91,15 @@ func (n Null) String() string { return NullWords([]Null{n}) }
 
 // NullWords says which stretches are left alone and why, once for all of them.
 func NullWords(nulls []Null) string {
-	parts, most := make([]string, len(nulls)), 0.0
+	var parts []string
+	most, from := 0.0, 0.0 // where the last stretch named begins
 	for i, n := range nulls {
-		parts[i], most = n.Range(), max(most, n.Loss)
+		most = max(most, n.Loss)
+		if i > 0 && band.Hertz(n.Low) == band.Hertz(nulls[i-1].High) { // one as they are named
+			n.Low = from
+			parts = parts[:len(parts)-1]
+		}
+		parts, from = append(parts, n.Range()), n.Low
 	}
 	return fmt.Sprintf("%s: up to %.0f dB are lost because sounds arrive out of step; a boost would be spent on all of them alike and only heat the drivers",
 		strings.Join(parts, ", "), most)
@@ -204,7 +210,7 @@ func EchoWords(echoes []Echo) string {
 	}
 	parts := make([]string, len(echoes))
 	for i, e := range echoes {
-		parts[i] = fmt.Sprintf("%s, where the echo of the %s takes %.0f dB", band.Hertz(e.Dip), e.Wall, e.Depth)
+		parts[i] = fmt.Sprintf("%.0f Hz, where the echo of the %s takes %.0f dB", e.Dip, e.Wall, e.Depth)
 	}
 	return "not boosted within half an octave of " + strings.Join(parts, ", nor of ") + ": a boost goes into the echo too, and the dip moves with the ear"
 }

@@ -99,8 +99,8 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 			len(files), folder, prose.Command("pappus measure", design), prose.Path(folder))
 		return err
 	}
-	_, err = fmt.Fprintf(out, "%d files are in %s. Play each, record it as all.wav, channel_1.wav and so on: the microphone\n"+
-		"left, a wire from the player right. Then: %s -i FOLDER\n", len(files), folder, prose.Command("pappus measure", design))
+	_, err = fmt.Fprintf(out, "%d files are in %s. Play each, record it as all.wav, channel_1.wav and\n"+
+		"so on: the microphone left, a wire from the player right. Then:\n%s -i FOLDER\n", len(files), folder, prose.Command("pappus measure", design))
 	return err
 }
 

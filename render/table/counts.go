@@ -88,7 +88,7 @@ func countScreen(b *strings.Builder, p *timing.Plan, s style) {
 	fmt.Fprintln(b, s.faint(note))
 	inString := "  in a string: the most drivers in series"
 	if traded(p.Counts[:min(shown, len(p.Counts))]) {
-		inString += "; where fewer are, more channels may leave\n  more smear, for they play louder"
+		inString += "; where they are fewer, more channels\n  may leave more smear, for they play louder"
 	}
 	fmt.Fprintln(b, s.faint(inString))
 	for _, line := range strings.Split(p.CountSentence(), "\n") {
