@@ -58,7 +58,7 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 		return err
 	}
 	_, err = fmt.Fprintf(c.OutOrStdout(), "%s\n\n%s\n\n%s\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n",
-		table.FitWords(p.Array, w.fits), table.BoxWords(w.hollow), w.shellWords(), folder)
+		table.FitWords(p.Array, w.fits), table.BoxWords(w.hollow), w.shellWords(p.Array), folder)
 	return err
 }
 
@@ -101,14 +101,14 @@ type bench struct {
 }
 
 // shellWords says how the shell is printed, or why it is not.
-func (b bench) shellWords() string {
+func (b bench) shellWords(a *layout.Array) string {
 	switch {
 	case b.noShell != "":
 		return "No shell to print: " + b.noShell + "."
 	case b.noCut != "":
-		return table.Wrap("The shell is written whole, larger than the bed, since " + b.noCut + ".")
+		return table.Wrap("The shell is written whole, larger than the bed, since "+b.noCut+".") + table.BaseWords(a)
 	}
-	return table.SegmentWords(b.segments)
+	return table.SegmentWords(b.segments) + table.BaseWords(a)
 }
 
 func workshop(a *layout.Array) (bench, error) {

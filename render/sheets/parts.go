@@ -19,6 +19,9 @@ func partRows(p *timing.Plan, o Options) rows {
 	d, n := a.Driver, strconv.Itoa(len(a.Mounts))
 	t := rows{names: []string{"part", "count", "length_m", "volume_cm3", "mass_g", "note"}}
 	t.values = shellRows(a, o.Print)
+	if a.Body.IsCut { // the shell of a cut body has no floor, but the box is taken for closed
+		t.values = append(t.values, []string{"base plate", "1", "", "", "", "of the opening's outline, screwed on over a gasket: the shell is open below"})
+	}
 	t.values = append(t.values,
 		[]string{"driver", n, "", "", "", fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm; its mass is in its data sheet",
 			trimmed(2e3*d.CutoutRadius, 2), trimmed(2e3*d.FlangeRadius, 2), trimmed(d.NominalOhm, 2))},

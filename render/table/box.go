@@ -128,6 +128,16 @@ func Segments(w io.Writer, a *layout.Array, p printing.Plan) error {
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
+// BaseWords says that the shell of a cut body is to be closed, on a line of its own; nothing
+// for a whole body. The box's figures are of a closed one, and an open one cancels its own
+// low tones.
+func BaseWords(a *layout.Array) string {
+	if !a.Body.IsCut {
+		return ""
+	}
+	return "\n" + wrap("The shell is open below: close it airtight with a plate of the opening's outline, screwed on over a gasket. What is said of the box holds for the closed one.")
+}
+
 // SegmentWords says in plain words how the shell is printed.
 func SegmentWords(p printing.Plan) string {
 	mass := 0.0

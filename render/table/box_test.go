@@ -87,3 +87,24 @@ func TestSegments(t *testing.T) {
 		t.Errorf("says %q", got)
 	}
 }
+
+// TestBaseWords: the shell of a cut body is printed open below, and a box that is not closed
+// is none; a whole body has nothing to close.
+func TestBaseWords(t *testing.T) {
+	d := design.Default()
+	a, err := layout.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := table.BaseWords(a); !a.Body.IsCut || !strings.Contains(got, "close it airtight with a plate") {
+		t.Errorf("cut %v, says %q", a.Body.IsCut, got)
+	}
+	d.Body = design.Body{Shape: "dodecahedron", RadiusMM: 150, WallMM: 3}
+	d.Mounts = design.Mounts{On: "faces"}
+	if a, err = layout.Build(d); err != nil {
+		t.Fatal(err)
+	}
+	if got := table.BaseWords(a); got != "" {
+		t.Errorf("a whole body: %q", got)
+	}
+}
