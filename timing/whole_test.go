@@ -50,6 +50,10 @@ func TestWholeIsTheSum(t *testing.T) {
 		{"in a room", func(a *layout.Array) {
 			a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 1}
 		}},
+		{"in a room of order 2 whose walls differ", func(a *layout.Array) {
+			a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2,
+				Absorption: [6]layout.Absorption{0: {0.1, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}, 4: {0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5}}}
+		}},
 		{"a cut body's ball", func(a *layout.Array) { a.Body.BallCentre = r3.Vec{Z: 0.05} }},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -62,7 +66,7 @@ func TestWholeIsTheSum(t *testing.T) {
 			frequency := band.Frequencies(band.Octaves(), 1, 5)
 			m := radiate.NewMedium(p.airState(), frequency)
 			s := Slice{Origin: r3.Vec{X: -0.9, Y: -1.1, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.17, Columns: 13, Rows: 12}
-			places := s.within(a)
+			places, _ := s.within(a)
 			weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
 			got := make([]complex128, len(places)*nf)
 			if err := newWhole(a, m, scene{a, m}.images(), s.frame(), weight).add(got, places); err != nil {
@@ -145,7 +149,8 @@ func BenchmarkWhole(b *testing.B) {
 			s := HorizontalSlice(p)
 			frequency := band.Frequencies(band.Thirds(), 3, 5)
 			m := radiate.NewMedium(p.airState(), frequency)
-			places, weight := s.within(a), newKernel(p, nil, frequency).weight
+			places, _ := s.within(a)
+			weight := newKernel(p, nil, frequency).weight
 			dst := make([]complex128, len(places)*len(frequency))
 			b.ReportAllocs()
 			for b.Loop() {
