@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+	"runtime"
 	"testing"
 
 	"pappus/layout"
@@ -136,6 +137,45 @@ func TestFewDriversOneByOne(t *testing.T) {
 	for i := range got {
 		if cmplx.Abs(got[i]-want[i]) > 1e-9*cmplx.Abs(want[i]) {
 			t.Fatalf("%d: %v, want %v", i, got[i], want[i])
+		}
+	}
+}
+
+// TestWholeIsTheSameOnAnyNumberOfCores compares bit by bit, over harmonics in a room and one
+// by one near the body.
+func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
+	a := evenBall(t, 300)
+	a.Wiring.Channels = 8
+	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
+	p, err := Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	frequency := band.Frequencies(band.Octaves(), 1, 3) // more than one slab
+	m := radiate.NewMedium(p.airState(), frequency)
+	s := Slice{Origin: r3.Vec{X: -0.4, Y: -0.4, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.17, Columns: 6, Rows: 5}
+	places, _ := s.within(a)
+	weight := newKernel(p, nil, frequency).weight
+	var first []complex128
+	for _, cores := range []int{1, 2, 5} {
+		w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
+		if w.dear(len(places), len(places)) {
+			t.Fatal("harmonics are not taken")
+		}
+		got := make([]complex128, len(places)*len(frequency))
+		before := runtime.GOMAXPROCS(cores)
+		err := w.add(got, places)
+		runtime.GOMAXPROCS(before)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if first == nil {
+			first = got
+		}
+		for i, v := range got {
+			if v != first[i] {
+				t.Fatalf("%d cores, %v, %.0f Hz: %v, on one %v", cores, places[i/len(frequency)], frequency[i%len(frequency)], v, first[i])
+			}
 		}
 	}
 }
