@@ -124,7 +124,7 @@ func TestClashIsCured(t *testing.T) {
 		a, b := randomRod(t, "a"), randomRod(t, "b")
 		deep := -apart(&a, &b, math.Inf(1))
 		if !(deep > 1e-6) {
-			t.Skip("apart")
+			return // apart: nothing to cure
 		}
 		for i := range 400 {
 			height := 1 - (2*float64(i)+1)/400
