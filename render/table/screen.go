@@ -191,7 +191,6 @@ func onset(hz float64) string {
 
 // Found says in plain words what the delays do.
 func Found(p *timing.Plan) string {
-	gain := gained(p)
 	text := fmt.Sprintf("As built the drivers begin to cancel at %s;\nwith the delays ", onset(p.Unaligned.CombOnset))
 	switch {
 	case math.IsInf(p.Unaligned.CombOnset, 1):
@@ -201,7 +200,12 @@ func Found(p *timing.Plan) string {
 	default:
 		text += fmt.Sprintf("they do so from %s.", onset(p.Aligned.CombOnset))
 	}
-	return text + fmt.Sprintf("\nFrom 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gain)
+	return text + "\n" + Worth(p)
+}
+
+// Worth says in plain words how much louder the delays make the middle of the range.
+func Worth(p *timing.Plan) string {
+	return fmt.Sprintf("From 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gained(p))
 }
 
 // gained returns the mean level gained by the delays from 500 Hz to 4 kHz.

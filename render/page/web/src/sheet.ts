@@ -2,10 +2,10 @@
 // the high-pass to set: on the screen, and on the printed sheet.
 
 import { chip } from "./bodyview";
-import { el, make } from "./dom";
+import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { PlanChannel, Setting, Wiring } from "./types";
-import { NONE, fixed, hertz } from "./words";
+import type { PlanChannel, Setting, Strung, Wiring } from "./types";
+import { NONE, decibels, fixed, hertz, microseconds, onset, typeset } from "./words";
 
 /** Fills the table. */
 export function sheet(state: State): void {
@@ -26,6 +26,24 @@ export function sheet(state: State): void {
         make("td", { class: "number" }, corner(set.get(c.id))));
     }),
   );
+}
+
+/** Fills the table of what shorter strings cost and bring; it is away where there is no choice. */
+export function front(state: State): void {
+  const { planned } = state;
+  if (planned === null) return;
+  const all = planned.plan.front;
+  el("front").hidden = all.length < 2;
+  say(el("front-rule"), typeset(planned.front_rule));
+  el("fronts").querySelector("tbody")!.replaceChildren(...all.map(choice));
+}
+
+function choice(f: Strung): HTMLElement {
+  const which = f.chosen ? "as planned" : f.rule ? "by the rule" : "";
+  return make("tr", { class: f.chosen ? "picked-row" : undefined },
+    make("th", { scope: "row" }, f.longest_string === 1 ? "one" : `up to ${f.longest_string}`),
+    ...[microseconds(f.smear_us), onset(f.comb_onset_hz), `${decibels(f.louder_db)} dB`, `${fixed(f.least_ohm, 1)} Ω`].map((text) => make("td", { class: "number" }, text)),
+    make("td", { class: "quiet" }, which));
 }
 
 /** The least load, and at which frequency. */
