@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // part looks for the largest flange, depth or screw alone that fits, all else of
@@ -105,10 +106,10 @@ func (t *trial) larger() (string, bool) {
 	change(radius)(&d)
 	way := fmt.Sprintf("take radius_mm of at least %d", radius)
 	if d.Body.CutHeightMM != 0 {
-		way += fmt.Sprintf(" with cut_height_mm = %.4g", d.Body.CutHeightMM)
+		way += prose.Sprintf(" with cut_height_mm = %.4g", d.Body.CutHeightMM)
 	}
 	if d.Body.HeightMM != 0 {
-		way += fmt.Sprintf(" and height_mm = %.5g", d.Body.HeightMM)
+		way += prose.Sprintf(" and height_mm = %.5g", d.Body.HeightMM)
 	}
 	return way, true
 }

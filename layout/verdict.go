@@ -8,6 +8,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/prose"
 )
 
 // visible is the least length in m that is worth a word: what a saw or a
@@ -100,7 +101,7 @@ func (m misfit) words(a *Array) string {
 		who = fmt.Sprintf("drivers %d and %d", a.Mounts[worst].ID, a.Mounts[m.to(r)].ID)
 	}
 	if near := m.near(r); near >= 0 {
-		return fmt.Sprintf("%s too near %s (%s most, %s mm where %.4g is asked)",
+		return prose.Sprintf("%s too near %s (%s most, %s mm where %.4g is asked)",
 			count(n, m.noun+" is", m.nouns+" are"), m.what, who, millimetres(near), m.limit/mm)
 	}
 	return fmt.Sprintf("%s (%s most, by %s mm)", count(n, m.noun+" "+m.past, m.nouns+" "+m.pasts), who, millimetres(-m.near(r)))
@@ -110,7 +111,7 @@ func (m misfit) words(a *Array) string {
 // that would be nothing.
 func millimetres(m float64) string {
 	if m > 0 && m < visible {
-		return fmt.Sprintf("%.1g", m/mm)
+		return prose.Sprintf("%.1g", m/mm)
 	}
 	return fmt.Sprintf("%.1f", m/mm)
 }
@@ -126,7 +127,7 @@ func leftOut(d *design.Design, p placed) []advice.Finding {
 	}
 	var why []string
 	if p.low > 0 {
-		why = append(why, fmt.Sprintf("%d lower than keep_clear_below_deg = %.4g", p.low, *d.Mounts.KeepClearBelowDeg))
+		why = append(why, prose.Sprintf("%d lower than keep_clear_below_deg = %.4g", p.low, *d.Mounts.KeepClearBelowDeg))
 	}
 	if p.kept > 0 {
 		why = append(why, fmt.Sprintf("%d where keep_clear_deg lets no flange be", p.kept))

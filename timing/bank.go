@@ -2,7 +2,6 @@ package timing
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"math/cmplx"
 	"slices"
@@ -68,9 +67,9 @@ func (plan *Plan) weak() {
 	c := slices.MaxFunc(plan.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.Watt, b.Bank.Watt) })
 	if c.Bank.Watt > muchMore*w.Watt {
 		plan.warn(advice.Finding{Code: "amplifier_power", Rank: advice.Cost,
-			What: fmt.Sprintf("channel %d draws up to %.3g W at %.3g V, and the amplifier is sold as %.4g W into %.3g ohm; it may clip or switch off earlier",
+			What: prose.Sprintf("channel %d draws up to %.3g W at %.3g V, and the amplifier is sold as %.4g W into %.3g ohm; it may clip or switch off earlier",
 				c.ID, c.Bank.Watt, c.Bank.Volt, w.Watt, w.IntoOhm),
-			Cure: fmt.Sprintf("see what its maker gives for %.3g ohm, and plan with that", c.DCOhm)})
+			Cure: prose.Sprintf("see what its maker gives for %.3g ohm, and plan with that", c.DCOhm)})
 	}
 }
 

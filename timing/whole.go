@@ -53,18 +53,27 @@ type ringPlaces struct {
 func (w *whole) add(dst []complex128, places []r3.Vec) error {
 	rings := make([][]ringPlaces, len(w.images))
 	nearest := math.Inf(1)
+	var single []radiate.Image // that cost less driver by driver
 	for i, image := range w.images {
 		moved := make([]r3.Vec, len(places))
 		for j, p := range places {
 			moved[j] = r3.Sub(image.Moved(p), w.scene.array.Body.BallCentre)
 		}
 		var close []int
-		rings[i], close = w.rings(moved)
+		if rings[i], close = w.rings(moved); w.dear(len(rings[i]), len(places)) {
+			single, rings[i] = append(single, image), nil
+			continue
+		}
 		if err := w.addClose(dst, image, places, close); err != nil {
 			return err
 		}
 		if len(rings[i]) > 0 {
 			nearest = min(nearest, rings[i][0].r)
+		}
+	}
+	if len(single) > 0 {
+		if err := (oneByOne{w.scene.array, w.scene.medium, single, w.weight}).add(dst, places); err != nil {
+			return err
 		}
 	}
 	if math.IsInf(nearest, 1) {
@@ -77,6 +86,27 @@ func (w *whole) add(dst []complex128, places []r3.Vec) error {
 		}
 	}
 	return nil
+}
+
+// What it costs, in ns on one core of the machine that BenchmarkWhole was first run on, to
+// look up one driver at one frequency, to add one term of a ring's sum over n, and one of a
+// place's sum over m. Only their proportions count, and only for speed.
+const (
+	lookUpCost = 9.0
+	termCost   = 6.0
+	orderCost  = 4.0
+)
+
+// dear tells whether harmonics cost more than drivers one by one: where drivers are few and
+// places are on rings of their own, as those that a wall mirrors are.
+func (w *whole) dear(rings, places int) bool {
+	terms, orders := 0.0, 0.0
+	for _, k := range w.scene.medium.Wavenumber {
+		n := k*w.cap.Radius + 8 // about as many count
+		terms, orders = terms+n*n/2, orders+n
+	}
+	drivers := float64(len(w.scene.array.Mounts) * len(w.scene.medium.Wavenumber))
+	return float64(rings)*terms*termCost+float64(places)*orders*orderCost > float64(places)*drivers*lookUpCost
 }
 
 // rings sorts places, seen from the ball's centre, into rings, the nearest first, and returns apart those

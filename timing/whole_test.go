@@ -53,7 +53,7 @@ func TestWholeIsTheSum(t *testing.T) {
 		{"a cut body's ball", func(a *layout.Array) { a.Body.BallCentre = r3.Vec{Z: 0.05} }},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			a := evenBall(t, 17)
+			a := evenBall(t, 150) // so many that harmonics are worth their cost
 			test.with(a)
 			p, err := Make(a)
 			if err != nil {
@@ -65,7 +65,11 @@ func TestWholeIsTheSum(t *testing.T) {
 			places := s.within(a)
 			weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
 			got := make([]complex128, len(places)*nf)
-			if err := newWhole(a, m, scene{a, m}.images(), s.frame(), weight).add(got, places); err != nil {
+			w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
+			if w.dear(len(places), len(places)) {
+				t.Fatal("drivers are summed one by one")
+			}
+			if err := w.add(got, places); err != nil {
 				t.Fatal(err)
 			}
 			worst := 0.0
@@ -97,6 +101,37 @@ func TestWholeIsTheSum(t *testing.T) {
 			}
 			t.Logf("%d places, at worst %.2f of what is allowed", len(places), worst)
 		})
+	}
+}
+
+// TestFewDriversOneByOne: where it costs less, drivers are summed one by one, within what the
+// table promises.
+func TestFewDriversOneByOne(t *testing.T) {
+	a := evenBall(t, 5)
+	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
+	p, err := Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	frequency := band.Frequencies(band.Octaves(), 1, 3)
+	m := radiate.NewMedium(p.airState(), frequency)
+	s := Slice{Origin: r3.Vec{X: -0.9, Y: -1.1, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.31, Columns: 7, Rows: 6}
+	places, weight, nf := s.within(a), newKernel(p, nil, frequency).weight, len(frequency)
+	w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
+	if !w.dear(len(places), len(places)) {
+		t.Fatal("harmonics are taken for cheap")
+	}
+	got, want := make([]complex128, len(places)*nf), make([]complex128, len(places)*nf)
+	if err := w.add(got, places); err != nil {
+		t.Fatal(err)
+	}
+	if err := (oneByOne{a, m, scene{a, m}.images(), weight}).add(want, places); err != nil {
+		t.Fatal(err)
+	}
+	for i := range got {
+		if cmplx.Abs(got[i]-want[i]) > 1e-9*cmplx.Abs(want[i]) {
+			t.Fatalf("%d: %v, want %v", i, got[i], want[i])
+		}
 	}
 }
 

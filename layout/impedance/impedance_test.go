@@ -297,7 +297,7 @@ func TestErrors(t *testing.T) {
 		{"endless Qes", driver(func(d *impedance.Driver) { d.QES = math.Inf(1) }), impedance.ErrDriver, "Qes"},
 		{"no resistance", driver(func(d *impedance.Driver) { d.DCOhm = -7 }), impedance.ErrDriver, "-7"},
 		{"inductance below 0", driver(func(d *impedance.Driver) { d.Inductance = -1 }), impedance.ErrDriver, "inductance"},
-		{"one point", table(good), impedance.ErrTable, "1 points"},
+		{"one point", table(good), impedance.ErrTable, "1 point,"},
 		{"0 Hz", table(impedance.Point{Ohm: 8}, good), impedance.ErrTable, "point 1"},
 		{"0 ohm", table(good, impedance.Point{Frequency: 200}), impedance.ErrTable, "0 ohm"},
 		{"phase", table(good, impedance.Point{Frequency: 200, Ohm: 8, Degrees: 181}), impedance.ErrTable, "181"},

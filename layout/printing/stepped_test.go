@@ -113,10 +113,10 @@ func TestNoSeam(t *testing.T) {
 		want        string
 	}{
 		{"bed smaller than a cut-out", pair(0.05), 0.02, 0.001, 0.0165, printing.ErrBedSmall,
-			"printing: the bed is smaller than one mount: the cut-out of mount 10, 33 mm across, does not lie on 20 by 20 by 20 mm"},
+			"the bed is smaller than one mount: the cut-out of mount 10, 33 mm across, does not lie on 20 by 20 by 20 mm"},
 		// 100 sin(0.18) - 16.5 cos(0.18) = 1.67
 		{"no room between two", pair(0.036), 0.06, 0.004, 0.0165, printing.ErrNoCleanCut,
-			"printing: no seam keeps off the cut-outs by 4 mm: between mounts 10 and 11 is room for 1.7 mm; take a larger bed, a smaller margin_mm, or leave out a driver"},
+			"no seam keeps off the cut-outs by 4 mm: between mounts 10 and 11 is room for 1.7 mm; take a larger bed, a smaller margin_mm, or leave out a driver"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := printing.Cut(b, c.mounts, printing.Job{Bed: printing.Size{X: c.bed, Y: c.bed, Z: c.bed}, Shell: printing.Shell{Wall: 0.003},

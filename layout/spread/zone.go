@@ -73,7 +73,7 @@ func (z Zone) check(n int) error {
 		}
 	}
 	if !(z.Apart >= 0 && z.Apart <= math.Pi) {
-		return fmt.Errorf("spread: %w, not %g", ErrApart, z.Apart)
+		return prose.Errorf("%w, not %g", ErrApart, z.Apart)
 	}
 	if z.Fold < 0 || z.Fold > Most || z.Fold > 1 && n%z.Fold > 2 {
 		return fmt.Errorf("%w: %d points, symmetry %d", ErrSymmetry, n, z.Fold)

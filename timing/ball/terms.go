@@ -1,8 +1,9 @@
 package ball
 
 import (
-	"fmt"
 	"math"
+
+	"pappus/layout/prose"
 )
 
 // Coefficients appends to dst the terms q_n c_n of the package comment at the distance r in
@@ -23,7 +24,7 @@ func (c Cap) Coefficients(dst []complex128, k, r, tolerance float64) ([]complex1
 		}
 	}
 	if dst = NewTerms(c).At(dst, k, r, tolerance); dst == nil {
-		return nil, fmt.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, c.Radius/r, k)
+		return nil, prose.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, c.Radius/r, k)
 	}
 	return dst, nil
 }

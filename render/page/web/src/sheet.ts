@@ -23,7 +23,7 @@ export function sheet(state: State): void {
         make("td", { class: "number" }, ...load(w)),
         make("td", { class: "number" }, `${fixed(c.dc_ohm, 1)} Ω`),
         make("td", { class: "number" }, w?.driver_w == null ? NONE : `${fixed(w.driver_w, w.driver_w < 1 ? 3 : 2)} W`),
-        make("td", { class: "number" }, corner(set.get(c.id))));
+        make("td", { class: "number" }, corner(set.get(c.id), planned.protection.least_hz !== null)));
     }),
   );
 }
@@ -62,8 +62,9 @@ export function strings({ series, parallel, drivers }: PlanChannel): string {
   return `${parallel} strings of ${series}`;
 }
 
-/** The frequency of a channel's high-pass. */
-function corner(setting: Setting | undefined): string {
+/** The frequency of a channel's high-pass; without one, whether it is known that none is needed. */
+function corner(setting: Setting | undefined, isKnown: boolean): string {
   const pass = setting?.filters.find((f) => f.name.startsWith("high-pass"));
-  return pass === undefined ? "none" : hertz(pass.frequency_hz);
+  if (pass === undefined) return isKnown ? "none" : "not known";
+  return hertz(pass.frequency_hz);
 }

@@ -238,7 +238,7 @@ export interface Planned {
   place: Place;
   rounding: Rounding;
   /** corner_hz 0: no high-pass. */
-  protection: { family: string; order: number; corner_hz: number };
+  protection: { family: string; order: number; corner_hz: number; least_hz: Maybe };
   sentences: string[];
   /** By which rule strings are chosen; empty where there is no choice. */
   front_rule: string;
