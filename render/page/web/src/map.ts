@@ -281,7 +281,7 @@ export class RoomMap {
     this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(y + this.tagAt(x0 - x, y0 - y)).toFixed(1)}px) translate(-50%, -50%)`;
     this.chair.setAttribute("aria-label", `Chair, ${place?.tape ?? ""}`);
     say(el("slice-say"), this.follow.view === "above"
-      ? `The map is level with the ears, ${place?.high ?? ""}. L and R are the hands of who sits there and faces the loudspeaker.`
+      ? `The map is at the ears’ height, ${(place?.high ?? "").replace("its middle", "the loudspeaker’s middle")}. L and R are the hands of who sits there and faces the loudspeaker.`
       : "The map is upright, through the middle of the body and the chair.");
   }
 
