@@ -35,7 +35,7 @@ type Array struct {
 	Channels   []Channel // laid out by hand; empty: timing works them out
 	Spot       r3.Vec    // m
 	Coverage   Coverage
-	Warnings   []advice.Finding // what the builder should know: touching flanges, overhangs
+	Warnings   []advice.Finding // what the builder should know of fit, wiring and woofer, in the order in which it was found
 }
 
 // Air is the state of the air.

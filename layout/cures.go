@@ -9,6 +9,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/prose"
 	"pappus/layout/spread"
 )
 
@@ -114,7 +115,7 @@ func (t *trial) emptied(a *Array) (string, bool) {
 	}
 	skip := append(slices.Clone(t.design.Mounts.Skip), out...)
 	slices.Sort(skip)
-	return fmt.Sprintf("leave %s empty with skip = %s", count(len(out), "place", "places"), strings.Join(strings.Fields(fmt.Sprint(skip)), ", ")), true
+	return fmt.Sprintf("leave %s empty with skip = %s", prose.Count(len(out), "place", "places"), strings.Join(strings.Fields(fmt.Sprint(skip)), ", ")), true
 }
 
 // worstOf returns the mount that lacks most of a limit, of several that to which most

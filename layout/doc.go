@@ -2,13 +2,26 @@
 // whether it fits, and which channel it belongs to by hand. Build is the way
 // in, Array what comes out.
 //
-// A design may name two files beside it, both CSV: a list of mounts and a
-// driver's measured response. The surroundings are a level surface below the
+// A design may name files beside it: a body, and tables as CSV (a list of mounts, a
+// driver's measured response or impedance). The surroundings are a level surface below the
 // body, or a box room, or nothing.
 //
-// It knows nothing of sound. The sub-packages know one thing each: design the
-// file, body the closed surface, spread the even places on a ball, fit the
-// flanges, wiring the strings and banks.
+// It knows nothing of sound. The sub-packages know one thing each:
+//
+//	advice      findings: what a builder should know, how bad it is, what cures it
+//	design      the design file: keys, checks, edits that keep its remarks
+//	repair      what a change to a design breaks elsewhere in it, mended
+//	body        the closed surface that carries drivers
+//	spread      places on a ball as evenly as can be
+//	fit         drivers in each other's way, or over an edge
+//	wiring      strings and banks
+//	impedance   the load over frequency, and what dead drivers do to it
+//	box         the shared box: resonance, vent, stuffing
+//	dampinglog  the log of damping trials
+//	shell       the printable shell
+//	printing    its segments for a printer's bed
+//	csvtable    tables as spreadsheets save them
+//	prose       what people read: numbers, counts, lists, paths, guesses at words
 //
 // Mounts are laid out on the whole body. One stays when its cut-out clears the
 // cut plane: a round hole of radius a in a plane whose unit normal is n reaches

@@ -22,5 +22,5 @@ func checkLoad(d *design.Design, a *Array) error {
 	}
 	return fault(d, "wiring.minimum_load_ohm", fmt.Sprint(d.Wiring.MinimumLoadOhm), prose.Sprintf(
 		"%s of %.3g ohm in one string load the amplifier with %.3g ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm",
-		count(n, "driver", "drivers"), a.Driver.LeastOhm(), one.Load(a.Driver.LeastOhm())), wiring.ErrLoad)
+		prose.Count(n, "driver", "drivers"), a.Driver.LeastOhm(), one.Load(a.Driver.LeastOhm())), wiring.ErrLoad)
 }

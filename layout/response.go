@@ -80,7 +80,7 @@ func rising[T any](t csvtable.Table, data []byte, point func(v []float64) T) ([]
 		return nil
 	})
 	if err == nil && len(out) < leastMeasured {
-		err = t.Fault(0, "", fmt.Sprintf("%s; must be at least %d", count(len(out), "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
+		err = t.Fault(0, "", fmt.Sprintf("%s; must be at least %d", prose.Count(len(out), "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
 	}
 	return out, err
 }

@@ -117,6 +117,6 @@ func offBody(d *design.Design, whole *body.Body, a *Array) []advice.Finding {
 	}
 	return []advice.Finding{{Code: "list_off_body", Rank: advice.Misfit,
 		What: prose.Sprintf("%s of %d in %s off the body by more than a print's %.2g mm; mount %d most, %.1f mm %s, where the shell's seat stays on the body",
-			count(n, "point", "points"), len(a.Mounts), d.Mounts.List, tolerance/mm, a.Mounts[at].ID, math.Abs(o.away[at])/mm, side(o.away[at])),
+			prose.Count(n, "point", "points"), len(a.Mounts), d.Mounts.List, tolerance/mm, a.Mounts[at].ID, math.Abs(o.away[at])/mm, side(o.away[at])),
 		Cure: cure}}
 }

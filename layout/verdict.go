@@ -74,7 +74,7 @@ func verdict(a *Array, d *design.Design, whole *body.Body) []advice.Finding {
 			ways = append(ways, w)
 		}
 	}
-	of := fmt.Sprintf("%d of %s", bad, count(len(a.Fits), "driver does not fit", "drivers do not fit"))
+	of := fmt.Sprintf("%d of %s", bad, prose.Count(len(a.Fits), "driver does not fit", "drivers do not fit"))
 	return []advice.Finding{{Code: "drivers_misfit", Rank: advice.Misfit,
 		What: of + ": " + strings.Join(ways, "; "), Cure: cure(a, d, whole)}}
 }
@@ -102,9 +102,9 @@ func (m misfit) words(a *Array) string {
 	}
 	if near := m.near(r); near >= 0 {
 		return prose.Sprintf("%s too near %s (%s most, %s mm where %.4g is asked)",
-			count(n, m.noun+" is", m.nouns+" are"), m.what, who, millimetres(near), m.limit/mm)
+			prose.Count(n, m.noun+" is", m.nouns+" are"), m.what, who, millimetres(near), m.limit/mm)
 	}
-	return fmt.Sprintf("%s (%s most, by %s mm)", count(n, m.noun+" "+m.past, m.nouns+" "+m.pasts), who, millimetres(-m.near(r)))
+	return fmt.Sprintf("%s (%s most, by %s mm)", prose.Count(n, m.noun+" "+m.past, m.nouns+" "+m.pasts), who, millimetres(-m.near(r)))
 }
 
 // millimetres writes a length in m to a tenth of a millimetre, and finer where
@@ -122,7 +122,7 @@ func leftOut(d *design.Design, p placed) []advice.Finding {
 	var out []advice.Finding
 	if d.Mounts.On == "even" && p.cut > 0 {
 		out = append(out, advice.Finding{Code: "places_cut", Rank: advice.Note,
-			What: fmt.Sprintf("of the %d places asked for %s cut away or too near the cut, and %d left", p.places, count(p.cut, "is", "are"), p.places-p.cut),
+			What: fmt.Sprintf("of the %d places asked for %s cut away or too near the cut, and %d left", p.places, prose.Count(p.cut, "is", "are"), p.places-p.cut),
 			Cure: fmt.Sprintf("set over = \"dome\" to spread all %d over what is left of the body", p.places)})
 	}
 	var why []string
@@ -135,7 +135,7 @@ func leftOut(d *design.Design, p placed) []advice.Finding {
 	if len(why) > 0 {
 		n := p.low + p.kept
 		out = append(out, advice.Finding{Code: "places_kept_clear", Rank: advice.Note,
-			What: fmt.Sprintf("%s left out of %d: %s", count(n, "place is", "places are"), p.places-p.cut, strings.Join(why, " and "))})
+			What: fmt.Sprintf("%s left out of %d: %s", prose.Count(n, "place is", "places are"), p.places-p.cut, strings.Join(why, " and "))})
 	}
 	return out
 }

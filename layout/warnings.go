@@ -14,7 +14,7 @@ func wiringWarnings(a *Array) []advice.Finding {
 	var out []advice.Finding
 	if k := a.Wiring.Channels; k > len(a.Mounts) {
 		out = append(out, advice.Finding{Code: "channels_unused", Rank: advice.Cost,
-			What: fmt.Sprintf("%d of %d channels stay unused, for there are %s", k-len(a.Mounts), k, count(len(a.Mounts), "driver", "drivers")),
+			What: fmt.Sprintf("%d of %d channels stay unused, for there are %s", k-len(a.Mounts), k, prose.Count(len(a.Mounts), "driver", "drivers")),
 			Cure: fmt.Sprintf("set channels = %d", len(a.Mounts))})
 	}
 	n, worst, least := 0, 0, math.Inf(1)
@@ -30,7 +30,7 @@ func wiringWarnings(a *Array) []advice.Finding {
 	if n > 0 {
 		out = append(out, advice.Finding{Code: "load_too_low", Rank: advice.Danger,
 			What: fmt.Sprintf("%s under the amplifier's minimum of %.1f ohm; channel %d is at %.1f ohm, and the amplifier can overheat",
-				count(n, "channel is", "channels are"), a.Wiring.MinimumLoad, worst, least),
+				prose.Count(n, "channel is", "channels are"), a.Wiring.MinimumLoad, worst, least),
 			Cure: "do not connect it so; put more drivers in series"})
 	}
 	return out
@@ -61,12 +61,4 @@ func CrossoverWarning(w Woofer, hz float64, what string) (f advice.Finding, foun
 	return advice.Finding{Code: "crossover_low", Rank: advice.Cost,
 		What: prose.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer", w.Crossover, what, hz),
 		Cure: prose.Sprintf("set it to %.3g Hz or above, an octave higher", 2*hz)}, true
-}
-
-// count writes a number with its noun.
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

@@ -23,7 +23,7 @@ type Count struct {
 	Split     string  // arrival, neighbours, height; of the plan's own also hand, or each where every driver has its own
 	Smear     float64 // s, weighted by energy, as the split and its delays are
 	Plain     float64 // s, every driver counting alike, for the split and its delays too
-	CombOnset float64 // Hz, of the split by energy; +Inf: none up to the highest reckoned
+	CombOnset float64 // Hz, of the split by energy; +Inf: none up to the highest computed
 	Longest   int     // drivers in the longest string of the split by energy
 }
 

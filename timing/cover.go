@@ -26,16 +26,7 @@ const perOctave = 12
 // any number of them.
 func Cover(p *Plan, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
-	var places []r3.Vec
-	var cells []int
-	for cell := range s.Columns * s.Rows {
-		at := s.Point(cell%s.Columns, cell/s.Columns)
-		if outOfReach(p.Array, at) {
-			c.blank(cell)
-			continue
-		}
-		places, cells = append(places, at), append(cells, cell)
-	}
+	places, cells := s.within(p.Array)
 	if len(places) == 0 {
 		return c, nil
 	}
@@ -68,6 +59,7 @@ func (s Slice) frame() harmonic.Frame {
 	return harmonic.Frame{X: s.Right, Y: s.Up, Z: r3.Cross(s.Right, s.Up)}
 }
 
+// newCoverage returns the slice with all its cells out of reach.
 func newCoverage(s Slice) *Coverage {
 	c := &Coverage{Slice: s, Band: band.Octaves()}
 	cells := s.Columns * s.Rows
@@ -76,6 +68,9 @@ func newCoverage(s Slice) *Coverage {
 	c.Level = make([][]float64, len(c.Band))
 	for b := range c.Level {
 		c.Level[b] = make([]float64, cells)
+	}
+	for cell := range cells {
+		c.blank(cell)
 	}
 	return c
 }

@@ -8,6 +8,8 @@
 //	path          how far sound travels, straight and round the body (Keller 1962)
 //	radiate       the pressure of one mount at points: the seam for models
 //	ball          a polar cap that moves in a rigid ball (Morse and Ingard 1968)
+//	harmonic      a whole array's sum by the addition theorem (DLMF 14.30.9)
+//	cores         work on all cores, the same to the bit on any number of them
 //	drive         the driver's own response
 //	shoebox       mirror images in a box room (Allen and Berkley 1979)
 //	reverb        reverberation times by Sabine and Eyring

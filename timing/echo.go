@@ -20,7 +20,8 @@ type Echo struct {
 	Late  float64 // s, the same in time
 	Dip   float64 // Hz, the first frequency where it takes most away
 	Depth float64 // dB, by how much less is heard there than without it, above 0
-	// At is where on the surface the sound is thrown back to the spot, in m.
+	// At is where on the surface the sound is thrown back to the spot, in m from the
+	// body's centre.
 	At r3.Vec
 	// Nearer and Further are about where the dip goes, in Hz, when the body is moved by
 	// EchoMove towards the surface or away from it and the spot stays; Nearer is NaN where

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"pappus/layout/advice"
 	"pappus/layout/prose"
@@ -80,8 +79,8 @@ func (h Held) finding() advice.Finding {
 		names[i] = strconv.Itoa(id)
 	}
 	who, has := "channel "+names[0]+" holds", "it has"
-	if last := len(names) - 1; last > 0 {
-		who, has = "channels "+strings.Join(names[:last], ", ")+" and "+names[last]+" hold", "they have"
+	if len(names) > 1 {
+		who, has = "channels "+prose.Each(names)+" hold", "they have"
 	}
 	f := advice.Finding{Code: "strings_hold_down", Rank: advice.Cost,
 		What: fmt.Sprintf("%s the others down by up to %.1f dB, since %s strings of %s, which share the voltage, and every driver is to get as much",

@@ -108,7 +108,8 @@ type Slice struct {
 }
 
 // Coverage is a slice filled in. Every field of values is row-major,
-// Columns*Rows long, first row lowest; NaN inside the body.
+// Columns*Rows long, first row lowest; NaN where no sound comes: inside the body, below the surface,
+// outside the room.
 type Coverage struct {
 	Slice
 	Band      []float64   // Hz, exact octave centres

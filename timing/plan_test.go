@@ -266,25 +266,38 @@ func TestCoverAgreesWithPolar(t *testing.T) {
 	}
 }
 
-// TestCoverIsTheSameOnAnyNumberOfCores compares bit by bit.
+// TestCoverIsTheSameOnAnyNumberOfCores compares bit by bit, the direct sound and images of it.
 func TestCoverIsTheSameOnAnyNumberOfCores(t *testing.T) {
-	a := demo(t)
-	a.Coverage.Cells = 24
-	p := plan(t, a)
-	var all []*timing.Coverage
-	for _, cores := range []int{1, 2, 5} {
-		before := runtime.GOMAXPROCS(cores)
-		c, err := timing.Cover(p, timing.HorizontalSlice(p))
-		runtime.GOMAXPROCS(before)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all = append(all, c)
-	}
-	for _, c := range all[1:] {
-		if diff := cmp.Diff(all[0], c, cmpopts.EquateNaNs()); diff != "" {
-			t.Error(diff)
-		}
+	for _, test := range []struct {
+		name string
+		with func(*layout.Array)
+	}{
+		{"on its table", func(a *layout.Array) { a.Coverage.Cells = 24 }},
+		{"in a room of order 2", func(a *layout.Array) {
+			a.Coverage.Cells = 12
+			a.Room = layout.Room{Present: true, Size: r3.Vec{X: 6, Y: 5, Z: 3}, Body: r3.Vec{X: 2.5, Y: 2.5, Z: 1}, Order: 2}
+		}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			a := demo(t)
+			test.with(a)
+			p := plan(t, a)
+			var all []*timing.Coverage
+			for _, cores := range []int{1, 2, 5} {
+				before := runtime.GOMAXPROCS(cores)
+				c, err := timing.Cover(p, timing.HorizontalSlice(p))
+				runtime.GOMAXPROCS(before)
+				if err != nil {
+					t.Fatal(err)
+				}
+				all = append(all, c)
+			}
+			for _, c := range all[1:] {
+				if diff := cmp.Diff(all[0], c, cmpopts.EquateNaNs()); diff != "" {
+					t.Error(diff)
+				}
+			}
+		})
 	}
 }
 

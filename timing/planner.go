@@ -14,7 +14,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The response is reckoned at responseCount frequencies, evenly spaced on a
+// The response is computed at responseCount frequencies, evenly spaced on a
 // logarithmic axis, 30 to the octave.
 const (
 	responseCount = 256

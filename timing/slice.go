@@ -15,17 +15,15 @@ func (s Slice) Point(column, row int) r3.Vec {
 		r3.Scale(float64(row)*s.Step, s.Up)))
 }
 
-// within returns the middles of the cells that sound can reach.
-func (s Slice) within(a *layout.Array) []r3.Vec {
-	points := make([]r3.Vec, 0, s.Columns*s.Rows)
-	for row := range s.Rows {
-		for column := range s.Columns {
-			if at := s.Point(column, row); !outOfReach(a, at) {
-				points = append(points, at)
-			}
+// within returns the middles of the cells that sound can reach, in m, and which cells
+// they are, row after row.
+func (s Slice) within(a *layout.Array) (places []r3.Vec, cells []int) {
+	for cell := range s.Columns * s.Rows {
+		if at := s.Point(cell%s.Columns, cell/s.Columns); !outOfReach(a, at) {
+			places, cells = append(places, at), append(cells, cell)
 		}
 	}
-	return points
+	return places, cells
 }
 
 // HorizontalSlice returns the level slice at the height of the plan's spot, a

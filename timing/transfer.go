@@ -17,7 +17,7 @@ type Case int
 
 const (
 	AsBuilt    Case = iota // all drivers at once, no delays
-	Aligned                // with the plan's delays, one for each channel
+	Aligned                // with the plan's delays, one for each channel, as the processor can be set to them
 	IdealPoint             // one point source at the body's centre, as strong as all drivers
 
 	PerDriver    // an exact delay for each driver, as if there were as many channels

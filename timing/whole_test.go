@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+	"runtime"
 	"testing"
 
 	"pappus/layout"
@@ -50,6 +51,10 @@ func TestWholeIsTheSum(t *testing.T) {
 		{"in a room", func(a *layout.Array) {
 			a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 1}
 		}},
+		{"in a room of order 2 whose walls differ", func(a *layout.Array) {
+			a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2,
+				Absorption: [6]layout.Absorption{0: {0.1, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}, 4: {0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5}}}
+		}},
 		{"a cut body's ball", func(a *layout.Array) { a.Body.BallCentre = r3.Vec{Z: 0.05} }},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -62,7 +67,7 @@ func TestWholeIsTheSum(t *testing.T) {
 			frequency := band.Frequencies(band.Octaves(), 1, 5)
 			m := radiate.NewMedium(p.airState(), frequency)
 			s := Slice{Origin: r3.Vec{X: -0.9, Y: -1.1, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.17, Columns: 13, Rows: 12}
-			places := s.within(a)
+			places, _ := s.within(a)
 			weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
 			got := make([]complex128, len(places)*nf)
 			w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
@@ -116,7 +121,8 @@ func TestFewDriversOneByOne(t *testing.T) {
 	frequency := band.Frequencies(band.Octaves(), 1, 3)
 	m := radiate.NewMedium(p.airState(), frequency)
 	s := Slice{Origin: r3.Vec{X: -0.9, Y: -1.1, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.31, Columns: 7, Rows: 6}
-	places, weight, nf := s.within(a), newKernel(p, nil, frequency).weight, len(frequency)
+	places, _ := s.within(a)
+	weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
 	w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
 	if !w.dear(len(places), len(places)) {
 		t.Fatal("harmonics are taken for cheap")
@@ -131,6 +137,45 @@ func TestFewDriversOneByOne(t *testing.T) {
 	for i := range got {
 		if cmplx.Abs(got[i]-want[i]) > 1e-9*cmplx.Abs(want[i]) {
 			t.Fatalf("%d: %v, want %v", i, got[i], want[i])
+		}
+	}
+}
+
+// TestWholeIsTheSameOnAnyNumberOfCores compares bit by bit, over harmonics in a room and one
+// by one near the body.
+func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
+	a := evenBall(t, 300)
+	a.Wiring.Channels = 8
+	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
+	p, err := Make(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	frequency := band.Frequencies(band.Octaves(), 1, 3) // more than one slab
+	m := radiate.NewMedium(p.airState(), frequency)
+	s := Slice{Origin: r3.Vec{X: -0.4, Y: -0.4, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.17, Columns: 6, Rows: 5}
+	places, _ := s.within(a)
+	weight := newKernel(p, nil, frequency).weight
+	var first []complex128
+	for _, cores := range []int{1, 2, 5} {
+		w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
+		if w.dear(len(places), len(places)) {
+			t.Fatal("harmonics are not taken")
+		}
+		got := make([]complex128, len(places)*len(frequency))
+		before := runtime.GOMAXPROCS(cores)
+		err := w.add(got, places)
+		runtime.GOMAXPROCS(before)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if first == nil {
+			first = got
+		}
+		for i, v := range got {
+			if v != first[i] {
+				t.Fatalf("%d cores, %v, %.0f Hz: %v, on one %v", cores, places[i/len(frequency)], frequency[i%len(frequency)], v, first[i])
+			}
 		}
 	}
 }
@@ -180,7 +225,8 @@ func BenchmarkWhole(b *testing.B) {
 			s := HorizontalSlice(p)
 			frequency := band.Frequencies(band.Thirds(), 3, 5)
 			m := radiate.NewMedium(p.airState(), frequency)
-			places, weight := s.within(a), newKernel(p, nil, frequency).weight
+			places, _ := s.within(a)
+			weight := newKernel(p, nil, frequency).weight
 			dst := make([]complex128, len(places)*len(frequency))
 			b.ReportAllocs()
 			for b.Loop() {

@@ -97,15 +97,14 @@ func (h hearing) files(ctx context.Context, p *timing.Plan, set *preview.Set, ca
 
 // comment says in the file what it holds.
 func (h hearing) comment(p *timing.Plan, set *preview.Set, c preview.Case) string {
-	text := "What the listening spot hears of the design \"" + p.Array.Name + "\": " + c.Words
+	text := c.Words
 	if h.twoEars {
 		text += ", with two ears"
 	}
 	if h.dry {
 		text += ", without surface or room"
 	}
-	text += h.walking() + h.left(p)
-	return text + ". All cases of one programme are equally loud (" + matchedBy(set) + ")."
+	return whatIsHeard(p, text+h.walking()+h.left(p), matchedBy(set))
 }
 
 // left says what of a room is not heard on a walk.

@@ -60,9 +60,14 @@ func soundFormat(p *timing.Plan, s preview.Sound) wave.Format {
 		Channels: 1,
 		Depth:    wave.PCM16,
 		Title:    p.Array.Name + ", " + s.Words,
-		Comment: "What the listening spot hears of the design \"" + p.Array.Name + "\": " + s.Words +
-			". All cases of one programme are equally loud (ITU-R BS.1770-5).",
+		Comment:  whatIsHeard(p, s.Words, "ITU-R BS.1770-5"),
 	}
+}
+
+// whatIsHeard says in a sound file what it holds, and by which rule cases are as loud.
+func whatIsHeard(p *timing.Plan, words, rule string) string {
+	return "What the listening spot hears of the design \"" + p.Array.Name + "\": " + words +
+		". All cases of one programme are equally loud (" + rule + ")."
 }
 
 // soundNames lists the sounds in the order in which they are made.

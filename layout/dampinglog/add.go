@@ -14,6 +14,7 @@ import (
 	"unicode"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // What may stop a trial from being added.
@@ -181,12 +182,4 @@ func digit(c rune) rune {
 }
 
 // plain writes a number as TOML has it.
-func plain(v float64) string {
-	switch {
-	case math.IsNaN(v):
-		return "nan"
-	case math.IsInf(v, 0):
-		return "inf"
-	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
-}
+func plain(v float64) string { return prose.Number(v, 0) }

@@ -19,14 +19,6 @@ func Unquoted(text string) string {
 	return strings.Trim(strings.TrimSpace(text), quotes+" \t\u00a0\u202f")
 }
 
-// Typographic tells whether a value begins or ends with quotes that a word processor made
-// of straight ones.
-func Typographic(text string) bool {
-	text = strings.TrimSpace(text)
-	const made = "“”„‟‘’‚‛«»‹›´`″′"
-	return strings.IndexAny(text, made) == 0 || text != strings.TrimRight(text, made)
-}
-
 // tidied replaces minus signs and spaces that only look like the ones of a keyboard.
 var tidied = strings.NewReplacer("−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "﹣", "-", "－", "-", "＋", "+",
 	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "’", "'", "٫", ",", "，", ",")

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // remedy is a way to mend a fault.
@@ -59,19 +60,10 @@ func (r remedy) words(text []byte, d *design.Design, will bool) string {
 	}
 	parts := became
 	if len(taken) > 0 {
-		parts = append(parts, listed(taken)+verb(taken)+" taken out")
+		parts = append(parts, prose.Each(taken)+verb(taken)+" taken out")
 	}
 	if len(put) > 0 {
-		parts = append(parts, listed(put)+verb(put)+" put in")
+		parts = append(parts, prose.Each(put)+verb(put)+" put in")
 	}
-	return listed(parts) + ": " + r.why
-}
-
-// listed writes words with commas, and with "and" before the last.
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
+	return prose.Each(parts) + ": " + r.why
 }

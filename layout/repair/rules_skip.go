@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -30,7 +31,7 @@ func skipRules(p *patient, now state, f *design.Error) []remedy {
 			left = append(left, id)
 		}
 	}
-	why := fmt.Sprintf("%s has %s", name, count(len(places), "place", "places"))
+	why := fmt.Sprintf("%s has %s", name, prose.Count(len(places), "place", "places"))
 	if len(left) == 0 {
 		return []remedy{out(f.Key, why)}
 	}
@@ -75,13 +76,6 @@ func article(word string) string {
 		return "an " + word
 	}
 	return "a " + word
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }
 
 // checkNumbers looks after a change whether the numbers that the design names are still

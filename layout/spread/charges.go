@@ -12,7 +12,7 @@ import (
 // that are free in space: each is drawn back to the sphere along its own
 // direction. Its slices are made once and used again.
 type charges struct {
-	x     []float64 // where the rest was reckoned last, x y z of each point
+	x     []float64 // where the rest was computed last, x y z of each point
 	unit  []r3.Vec  // the points on the sphere
 	slope []r3.Vec  // of the energy along the sphere
 	total float64
@@ -40,17 +40,17 @@ func (c *charges) relax(points []r3.Vec, steps int, level float64) ([]r3.Vec, fl
 	if result, _ := optimize.Minimize(problem, start, settings, &optimize.LBFGS{}); result != nil {
 		start = result.X
 	}
-	c.reckon(start)
+	c.compute(start)
 	return slices.Clone(c.unit), c.total
 }
 
 func (c *charges) energy(x []float64) float64 {
-	c.reckon(x)
+	c.compute(x)
 	return c.total
 }
 
 func (c *charges) gradient(grad, x []float64) {
-	c.reckon(x)
+	c.compute(x)
 	for i, s := range c.slope {
 		// A step across the direction moves the point on the sphere less the
 		// farther out it is.
@@ -59,9 +59,9 @@ func (c *charges) gradient(grad, x []float64) {
 	}
 }
 
-// reckon fills unit, slope and total for x, unless they stand already: the
+// compute fills unit, slope and total for x, unless they stand already: the
 // search asks for energy and gradient at the same place.
-func (c *charges) reckon(x []float64) {
+func (c *charges) compute(x []float64) {
 	if slices.Equal(c.x, x) {
 		return
 	}

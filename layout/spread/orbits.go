@@ -24,7 +24,7 @@ type orbits struct {
 	points []r3.Vec // the poles, then each ring
 	prices []float64
 	weight float64
-	// What was reckoned last, and where: x y z of each ring's point.
+	// What was computed last, and where: x y z of each ring's point.
 	x     []float64
 	total float64
 	slope []r3.Vec // by ring, along the sphere
@@ -154,20 +154,20 @@ func (o *orbits) energy() float64 {
 
 // cost returns the energy and what points inside caps pay.
 func (o *orbits) cost(x []float64) float64 {
-	o.reckon(x)
+	o.compute(x)
 	return o.total
 }
 
 func (o *orbits) gradient(grad, x []float64) {
-	o.reckon(x)
+	o.compute(x)
 	for i, s := range o.slope {
 		s = r3.Scale(1/r3.Norm(r3.Vec{X: x[3*i], Y: x[3*i+1], Z: x[3*i+2]}), s)
 		grad[3*i], grad[3*i+1], grad[3*i+2] = s.X, s.Y, s.Z
 	}
 }
 
-// reckon fills total and slope for x, unless they stand already.
-func (o *orbits) reckon(x []float64) {
+// compute fills total and slope for x, unless they stand already.
+func (o *orbits) compute(x []float64) {
 	if slices.Equal(o.x, x) {
 		return
 	}

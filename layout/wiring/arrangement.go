@@ -2,7 +2,7 @@ package wiring
 
 import (
 	"fmt"
-	"strings"
+	"pappus/layout/prose"
 )
 
 // MostUnequal is the most drivers for which Arrangements looks for unequal
@@ -78,13 +78,9 @@ func (a Arrangement) admittance() float64 {
 func (a Arrangement) String() string {
 	part := make([]string, len(a))
 	for i, s := range a {
-		plural := "s"
-		if s.Parallel == 1 {
-			plural = ""
-		}
-		part[i] = fmt.Sprintf("%d string%s of %d", s.Parallel, plural, s.Series)
+		part[i] = fmt.Sprintf("%s of %d", prose.Count(s.Parallel, "string", "strings"), s.Series)
 	}
-	name := strings.Join(part, " and ")
+	name := prose.Each(part)
 	if !a.IsEqual() {
 		name += " (unequal)"
 	}

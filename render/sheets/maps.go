@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -48,7 +49,7 @@ func Map(a *layout.Array) *Sheet {
 	}
 	low, _ := box(5)
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 20}, 3.2, 50, ink,
-		a.Name+": "+plural(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(ids(a, all(a)))+".")
+		a.Name+": "+prose.Count(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(ids(a, all(a)))+".")
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 45}, 3, 52, quiet,
 		"Discs are the flanges. A body that hangs overhead needs a second, separate hold.")
 	return s

@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/body"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -46,7 +47,7 @@ func template(a *layout.Array, c faceClass, name string) *Sheet {
 	low, high := bounds(outline)
 	const around = 12 // for edge letters
 	width, height := paper(high.X-low.X+2*around+2*margin, high.Y-low.Y+2*around+2*margin+heading+footing)
-	s := page("template-"+strings.ToLower(name), fmt.Sprintf("Drilling template %s: %s", name, plural(len(c.faces), "face", "faces")),
+	s := page("template-"+strings.ToLower(name), fmt.Sprintf("Drilling template %s: %s", name, prose.Count(len(c.faces), "face", "faces")),
 		atScale+"Seen from outside.", width, height)
 	shift := r2.Vec{X: (width - high.X - low.X) / 2, Y: margin + heading + around + high.Y}
 	place := func(p r2.Vec) r2.Vec { return r2.Vec{X: shift.X + p.X, Y: shift.Y - p.Y} }
@@ -183,7 +184,7 @@ func roundText(d layout.Driver) string {
 func roundTemplate(a *layout.Array, mounts []int) *Sheet {
 	wide := 2e3 * max(a.Driver.FlangeRadius, a.Driver.CutoutRadius)
 	width, height := paper(wide+2*margin+10, wide+2*margin+10+heading+footing)
-	s := page("template-round", "Drilling template: "+plural(len(mounts), "mount", "mounts")+" on no flat face", atScale, width, height)
+	s := page("template-round", "Drilling template: "+prose.Count(len(mounts), "mount", "mounts")+" on no flat face", atScale, width, height)
 	s.cutout(a.Driver, r2.Vec{X: width / 2, Y: margin + heading + (height-2*margin-heading-footing)/2})
 	y := height - margin - footing + 8
 	s.checkBar(r2.Vec{X: margin, Y: y})

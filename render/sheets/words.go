@@ -82,10 +82,3 @@ func trimmed(v float64, places int) string {
 	}
 	return s
 }
-
-func plural(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + more
-}

@@ -48,8 +48,8 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.faint("ways to string     dc ohm  least ohm   amp W  W each"))
 	for _, group := range stringings {
-		word := plural(len(group.Channels), "channel", "channels")
-		fmt.Fprintf(b, "%d %s (%s %s)\n", group.Drivers, plural(group.Drivers, "driver", "drivers"), word, runs(group.Channels))
+		word := prose.Noun(len(group.Channels), "channel", "channels")
+		fmt.Fprintf(b, "%d %s (%s %s)\n", group.Drivers, prose.Noun(group.Drivers, "driver", "drivers"), word, runs(group.Channels))
 		allowed, refused := 0, 0
 		for _, o := range group.Options {
 			if !o.IsEqual() {

@@ -73,22 +73,5 @@ func outOfStep(rows []timing.ProcessorRow) string {
 		return ""
 	}
 	return fmt.Sprintf("the steps put %s %s out of step at 8 kHz, channel %s from %.1f kHz on, where they take away from the sum: set step_us finer or rate_hz higher under [processor], if it can",
-		plural(len(names), "channel", "channels"), listed(names), rowName(worst), worst.OutOfStep/1000)
-}
-
-// plural returns the noun that goes with a number.
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
-}
-
-// listed writes words as "1, 2 and 3".
-func listed(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " and " + words[last]
+		prose.Noun(len(names), "channel", "channels"), prose.Each(names), rowName(worst), worst.OutOfStep/1000)
 }

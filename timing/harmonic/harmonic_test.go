@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
+	"runtime"
 	"testing"
 
 	"pappus/timing/ball"
@@ -160,5 +161,94 @@ func TestShared(t *testing.T) {
 				t.Errorf("series %d: %g, want %g", f, got[f], want)
 			}
 		}
+	}
+}
+
+// TestSameOnAnyNumberOfCores compares moments bit by bit, by the sums that they give.
+func TestSameOnAnyNumberOfCores(t *testing.T) {
+	const degree = 31
+	dice := rand.New(rand.NewPCG(4, 1))
+	var directions []r3.Vec
+	weight, z := make([][]float64, 2), make([]complex128, degree+1)
+	for range 300 {
+		directions = append(directions, random(dice))
+		weight[0], weight[1] = append(weight[0], dice.NormFloat64()), append(weight[1], dice.NormFloat64())
+	}
+	for n := range z {
+		z[n] = complex(dice.NormFloat64(), dice.NormFloat64())
+	}
+	at := random(dice)
+	cos, sin, azimuth := tilted.Angles(at)
+	var sum, power []uint64
+	for _, cores := range []int{1, 2, 5} {
+		before := runtime.GOMAXPROCS(cores)
+		m := harmonic.NewMoments(tilted, directions, weight, degree)
+		runtime.GOMAXPROCS(before)
+		ring, dst := harmonic.NewRing(m), make([]complex128, 1)
+		ring.Set(cos, sin, [][]complex128{z})
+		ring.At(dst, azimuth)
+		sum = append(sum, math.Float64bits(real(dst[0])), math.Float64bits(imag(dst[0])))
+		power = append(power, math.Float64bits(m.Power(z, 0, 1)))
+	}
+	for i := range 2 {
+		if sum[2+i] != sum[i] || sum[4+i] != sum[i] || power[1+i] != power[0] {
+			t.Errorf("on 1, 2 and 5 cores the sums are %x, the powers %x", sum, power)
+		}
+	}
+}
+
+// TestRingsAllocateNothing once they are made, whatever they are set to.
+func TestRingsAllocateNothing(t *testing.T) {
+	const degree, columns = 20, 3
+	directions := []r3.Vec{{X: 1}, {Y: 1}, {X: 0.6, Z: 0.8}}
+	weight := make([][]float64, 2*columns)
+	for s := range weight {
+		weight[s] = []float64{1, 0.5, -1}
+	}
+	m := harmonic.NewMoments(tilted, directions, weight, degree)
+	ring, shared := harmonic.NewRing(m), harmonic.NewShared(m, 0, columns)
+	z, sum := make([][]complex128, columns), make([]complex128, columns)
+	for p := range z {
+		z[p] = make([]complex128, degree+3-p) // one too long, one that fits, one too short
+	}
+	series, size := make([]float64, (degree+1)*columns), make([]float64, columns)
+	for _, test := range []struct {
+		name string
+		run  func()
+	}{
+		{"Ring.Set", func() { ring.Set(0.6, 0.8, z) }},
+		{"Ring.At", func() { ring.At(sum, 0.3) }},
+		{"Shared.Set", func() { shared.Set(0.6, 0.8, series) }},
+		{"Shared.At", func() { shared.At(size, 0.3) }},
+	} {
+		if n := testing.AllocsPerRun(10, test.run); n > 0 {
+			t.Errorf("%s allocates %g times", test.name, n)
+		}
+	}
+}
+
+// TestWithoutDirections: nothing sums to nothing, and lengths that differ panic.
+func TestWithoutDirections(t *testing.T) {
+	ring := harmonic.NewRing(harmonic.NewMoments(tilted, nil, [][]float64{nil, nil}, 4))
+	sum := []complex128{2}
+	ring.Set(1, 0, [][]complex128{{1, 1, 1}})
+	ring.At(sum, 1)
+	if sum[0] != 2 {
+		t.Errorf("%v is added", sum[0]-2)
+	}
+	for name, wrong := range map[string]func(){
+		"a negative degree":         func() { harmonic.NewMoments(tilted, nil, nil, -1) },
+		"a weight without a driver": func() { harmonic.NewMoments(tilted, nil, [][]float64{{1}}, 1) },
+		"a series too few":          func() { ring.Set(1, 0, nil) },
+		"a place too many":          func() { ring.At(make([]complex128, 2), 0) },
+	} {
+		func() {
+			defer func() {
+				if recover() == nil {
+					t.Errorf("%s does not panic", name)
+				}
+			}()
+			wrong()
+		}()
 	}
 }

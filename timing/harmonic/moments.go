@@ -33,12 +33,6 @@ type Moments struct {
 	sin    [][]float64
 }
 
-// Degree is the highest n.
-func (m *Moments) Degree() int { return m.degree }
-
-// Sets is the number of sets of weights.
-func (m *Moments) Sets() int { return m.sets }
-
 // NewMoments returns the moments of sets of real weights, weight[set][direction], for
 // directions in a frame, up to a degree. A complex set is two real ones, its real parts
 // and its imaginary parts. It panics where a set's length is not the number of directions

@@ -7,8 +7,8 @@ import (
 )
 
 // Round returns the length in m of the shortest way from a mount at radius
-// mount to a point at radius point, both measured from the body's centre in m,
-// with the angle gamma between them in rad (0 to pi), that does not enter the
+// mount to a point at radius point, both measured in m from the centre of
+// the ball round which sound goes, with the angle gamma between them in rad (0 to pi), that does not enter the
 // ball of the smaller of the two radii. seen tells that this is the straight
 // line.
 //
@@ -44,7 +44,7 @@ func Straight(mount, point, gamma float64) float64 {
 }
 
 // Between returns Round's answer for two places, and the straight distance, in
-// m, measured from the body's centre at the origin.
+// m, measured from that centre at the origin: callers take off where the ball stands.
 func Between(mount, point r3.Vec) (length, straight float64, seen bool) {
 	length, seen = Round(r3.Norm(mount), r3.Norm(point), Angle(mount, point))
 	straight = r3.Norm(r3.Sub(point, mount))

@@ -14,7 +14,7 @@ import (
 
 func atLeast(least int) func(int) bool { return func(size int) bool { return size >= least } }
 
-func TestOfSizes(t *testing.T) {
+func TestSplits(t *testing.T) {
 	even := func(size int) bool { return size%2 == 0 }
 	tests := []struct {
 		name    string
@@ -22,15 +22,14 @@ func TestOfSizes(t *testing.T) {
 		count   int
 		allowed func(int) bool
 		want    [][]int
-		ok      bool
 	}{
-		{"a lone one must join", []float64{9, 1, 1.1, 1.2}, 2, atLeast(2), [][]int{{1, 2}, {3, 0}}, true},
-		{"any size", []float64{9, 1, 1.1, 1.2}, 2, atLeast(1), [][]int{{1, 2, 3}, {0}}, true},
-		{"too many groups", []float64{1, 2, 3}, 2, atLeast(2), nil, false},
-		{"no even split of an odd number", []float64{1, 2, 3}, 1, even, nil, false},
-		{"even sizes", []float64{1, 2, 3, 4, 5, 6}, 2, even, [][]int{{0, 1}, {2, 3, 4, 5}}, true},
-		{"none", nil, 2, even, nil, true},
-		{"a cut through equal arrivals", []float64{2, 1, 2, 2}, 2, even, [][]int{{1, 0}, {2, 3}}, true},
+		{"a lone one must join", []float64{9, 1, 1.1, 1.2}, 2, atLeast(2), [][]int{{1, 2}, {3, 0}}},
+		{"any size", []float64{9, 1, 1.1, 1.2}, 2, atLeast(1), [][]int{{1, 2, 3}, {0}}},
+		{"too many groups", []float64{1, 2, 3}, 2, atLeast(2), nil},
+		{"no even split of an odd number", []float64{1, 2, 3}, 1, even, nil},
+		{"even sizes", []float64{1, 2, 3, 4, 5, 6}, 2, even, [][]int{{0, 1}, {2, 3, 4, 5}}},
+		{"none", nil, 2, even, nil},
+		{"a cut through equal arrivals", []float64{2, 1, 2, 2}, 2, even, [][]int{{1, 0}, {2, 3}}},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -38,10 +37,7 @@ func TestOfSizes(t *testing.T) {
 			for i := range weight {
 				weight[i] = 1
 			}
-			got, _, ok := split.OfSizes(test.arrival, weight, test.count, test.allowed)
-			if ok != test.ok {
-				t.Fatalf("ok is %t", ok)
-			}
+			got := split.NewSplits(test.arrival, weight, test.allowed).Groups(test.count)
 			if diff := cmp.Diff(test.want, got); diff != "" {
 				t.Error(diff)
 			}
@@ -49,9 +45,9 @@ func TestOfSizes(t *testing.T) {
 	}
 }
 
-// TestOfSizesIsBest tries every assignment of equally heavy arrivals to groups,
+// TestSplitsAreTheBest tries every assignment of equally heavy arrivals to groups,
 // and for unequal weights every cut of the list sorted by arrival, then index.
-func TestOfSizesIsBest(t *testing.T) {
+func TestSplitsAreTheBest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 8).Draw(t, "n")
 		count := rapid.IntRange(1, min(3, n)).Draw(t, "count")
@@ -69,7 +65,7 @@ func TestOfSizesIsBest(t *testing.T) {
 				weight[i] = rapid.Float64Range(0.01, 2).Draw(t, "weight")
 			}
 		}
-		groups, cost, ok := split.OfSizes(arrival, weight, count, func(s int) bool { return size[s] })
+		groups := split.NewSplits(arrival, weight, func(s int) bool { return size[s] }).Groups(count)
 		least := math.Inf(1)
 		for way := range int(math.Pow(float64(count), float64(n))) {
 			tried := make([][]int, count)
@@ -82,14 +78,14 @@ func TestOfSizesIsBest(t *testing.T) {
 			}
 			least = min(least, residual(arrival, weight, tried))
 		}
-		if ok != !math.IsInf(least, 1) {
-			t.Fatalf("ok is %t, but the best of all has %g", ok, least)
+		if groups == nil != math.IsInf(least, 1) {
+			t.Fatalf("%v, but the best of all has %g", groups, least)
 		}
-		if !ok {
+		if groups == nil {
 			return
 		}
-		if math.Abs(cost-least) > 1e-17 || math.Abs(residual(arrival, weight, groups)-cost) > 1e-17 {
-			t.Fatalf("cost %g, its groups have %g, the best of all %g", cost, residual(arrival, weight, groups), least)
+		if cost := residual(arrival, weight, groups); math.Abs(cost-least) > 1e-17 {
+			t.Fatalf("its groups have %g, the best of all %g", cost, least)
 		}
 		for _, g := range groups {
 			if !size[len(g)] {
@@ -119,7 +115,7 @@ func inOrder(groups [][]int, arrival []float64) bool {
 	return true
 }
 
-func BenchmarkOfSizes(b *testing.B) {
+func BenchmarkSplits(b *testing.B) {
 	for _, n := range []int{60, 2000} {
 		b.Run(fmt.Sprintf("%d drivers 8 groups of 2 or more", n), func(b *testing.B) {
 			arrival, weight := make([]float64, n), make([]float64, n)
@@ -128,7 +124,7 @@ func BenchmarkOfSizes(b *testing.B) {
 			}
 			b.ReportAllocs()
 			for b.Loop() {
-				split.OfSizes(arrival, weight, 8, atLeast(2))
+				split.NewSplits(arrival, weight, atLeast(2)).Groups(8)
 			}
 		})
 	}

@@ -34,7 +34,7 @@ func TestTies(t *testing.T) {
 			for i := range weight {
 				weight[i] = 0.1
 			}
-			got, _, _ := split.OfSizes(test.arrival, weight, test.count, test.allowed)
+			got := split.NewSplits(test.arrival, weight, test.allowed).Groups(test.count)
 			if diff := cmp.Diff(test.want, got); diff != "" {
 				t.Error(diff)
 			}
@@ -77,18 +77,15 @@ func TestTiesAreSettled(t *testing.T) {
 				least, best = min(c, least), groups
 			}
 		})
-		got, _, ok := split.OfSizes(arrival, weight, count, allowed)
-		if ok != (best != nil) {
-			t.Fatalf("ok is %t", ok)
-		}
+		got := split.NewSplits(arrival, weight, allowed).Groups(count)
 		if diff := cmp.Diff(best, got); diff != "" {
 			t.Fatal(diff)
 		}
 	})
 }
 
-// TestSplitsAreOfSizes for each number of groups, in whatever order they are asked for.
-func TestSplitsAreOfSizes(t *testing.T) {
+// TestSplitsAreThose of one count alone, for each number of groups, in whatever order they are asked for.
+func TestSplitsAreThose(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(0, 12).Draw(t, "n")
 		least := rapid.IntRange(1, 3).Draw(t, "least")
@@ -103,7 +100,7 @@ func TestSplitsAreOfSizes(t *testing.T) {
 			t.Fatal("groups without drivers")
 		}
 		for _, count := range rapid.Permutation(rising(n)).Draw(t, "order") {
-			want, _, _ := split.OfSizes(arrival, weight, count, allowed)
+			want := split.NewSplits(arrival, weight, allowed).Groups(count)
 			if diff := cmp.Diff(want, all.Groups(count)); diff != "" {
 				t.Fatalf("%d groups: %s", count, diff)
 			}

@@ -67,7 +67,7 @@ type Channels struct {
 type Channel struct {
 	ID      int
 	Planned float64 // s, when it should be heard after it is fed, its delay in that included
-	Arrival float64 // s, when it was, by the same reckoning; NaN where it was not heard
+	Arrival float64 // s, when it was, computed the same way; NaN where it was not heard
 	Late    float64 // s, the difference, over that of the middle channel; NaN too where it is not like the plan at all
 	Error   float64 // s, one standard error of Late: noise, bands, window, siblings and model
 	Delay   float64 // s, proposed, what can be set; never negative; the plan's where it was not heard; NaN: none follows

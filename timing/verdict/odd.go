@@ -5,8 +5,8 @@ import (
 	"math"
 	"math/cmplx"
 	"slices"
-	"strings"
 
+	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/recording"
 )
@@ -206,10 +206,7 @@ func (v *Channels) list(channels []int) string {
 	for i, c := range channels {
 		names[i] = fmt.Sprint(v.Channels[c].ID)
 	}
-	if len(names) == 1 {
-		return "channel " + names[0]
-	}
-	return "channels " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+	return prose.Noun(len(names), "channel ", "channels ") + prose.Each(names)
 }
 
 // are names channels of which something is said.

@@ -17,7 +17,7 @@ import (
 )
 
 // cubeText is six drivers on a cube, each a channel: points, so that their delays can be
-// reckoned by hand and recordings are quickly made.
+// computed by hand and recordings are quickly made.
 const cubeText = `
 name = "Cube"
 [body]
