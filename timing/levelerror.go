@@ -54,7 +54,7 @@ func (p *Plan) trusted() string {
 	var parts []string
 	for b, centre := range octaves {
 		if name := band.Name(centre); name == "500" || name == "1k" || name == "2k" || name == "4k" {
-			parts = append(parts, fmt.Sprintf("%.1f at %s", dB[b], name))
+			parts = append(parts, fmt.Sprintf("%.1f dB at %s", dB[b], map[string]string{"500": "500 Hz", "1k": "1 kHz", "2k": "2 kHz", "4k": "4 kHz"}[name]))
 		}
 	}
 	if !(slices.Max(dB) >= hardlyOff) {
@@ -64,7 +64,7 @@ func (p *Plan) trusted() string {
 	if p.Array.Body.BallCentre != (r3.Vec{}) {
 		why = "the body is cut and stands free"
 	}
-	return fmt.Sprintf("Since %s, the level of one driver can be off by these dB per octave: %s; most near its front (by an independent boundary-element solution).",
+	return fmt.Sprintf("Since %s, the level of one driver can be off by %s; most near its front (by an independent boundary-element solution).",
 		why, strings.Join(parts, ", "))
 }
 

@@ -23,7 +23,7 @@ func TestLevelErrorOfABody(t *testing.T) {
 			t.Errorf("%.0f Hz: %.2f dB", hz, dB[i])
 		}
 	}
-	if notes := strings.Join(p.Notes(), "\n"); !strings.Contains(notes, "0.2 at 500") || !strings.Contains(notes, "3.7 at 4k") {
+	if notes := strings.Join(p.Notes(), "\n"); !strings.Contains(notes, "0.2 dB at 500 Hz") || !strings.Contains(notes, "3.7 dB at 4 kHz") {
 		t.Errorf("notes: %s", notes)
 	}
 	a.Body = body.Ball(0.13)

@@ -124,6 +124,14 @@ func TestPageHeadsWithFindings(t *testing.T) {
 	if row := b.text("#wiring tbody tr"); !strings.Contains(row, "Ω at ") || !strings.Contains(row, " W") {
 		t.Errorf("a row says %q", row)
 	}
+	if rows, planned := b.number(`document.querySelectorAll("#fronts tbody tr").length`), b.text("#fronts .picked-row"); rows < 2 || !strings.Contains(planned, "as planned") {
+		t.Errorf("of %g splits the planned one says %q", rows, planned)
+	}
+	b.do(chromedp.Evaluate(`document.getElementById("omni-ask").click()`, nil))
+	b.until(`document.getElementById("omni-say").textContent !== ""`)
+	if said := b.text("#omni-say"); !strings.Contains(said, "as built it passes in every octave from 125 Hz to 4 kHz; with the delays, which aim at the chair, it passes at 125 Hz and fails at 250 Hz") {
+		t.Errorf("by ISO 3382-1 it says %q", said)
+	}
 	// Who sits in front has the left hand lower on the map than the right one.
 	hand := func(id string) float64 {
 		return b.number(fmt.Sprintf(`(() => { const r = document.getElementById(%q).getBoundingClientRect(); return r.y + r.height / 2; })()`, id))

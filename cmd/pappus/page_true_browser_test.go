@@ -71,6 +71,29 @@ func TestPageCallsTheRightEndGood(t *testing.T) {
 	b.quiet()
 }
 
+// TestPageOfOneDriver: nothing combs anywhere, so that the map is as good as can be all
+// over, and there is no delay to set.
+func TestPageOfOneDriver(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "one.toml")
+	text := "name = \"one\"\n[body]\nshape = \"ball\"\nradius_mm = 100\n[mounts]\non = \"even\"\ncount = 1\n[driver]\ndiameter_mm = 32\ncutout_mm = 33\nflange_mm = 40\ndepth_mm = 18\nnominal_ohm = 8\ndc_ohm = 7.1\n[spot]\nx_m = 1.8\ny_m = 0.4\nz_m = 0.3\n"
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b := open(t, chromium(t), serving(t, path), 1280, 900)
+	if said := b.text("#lede-say"); !strings.Contains(said, "One channel needs no delay.") {
+		t.Errorf("it says %q", said)
+	}
+	if said := b.text("#comb-after"); said != "20 kHz" {
+		t.Errorf("no combs up to %q", said)
+	}
+	// Light is good: near a corner all of red, green and blue are high.
+	b.until(`document.getElementById("room").dataset.map === "new"`)
+	if light := b.number(`(() => { const m = document.getElementById("map"); return Math.min(...m.getContext("2d").getImageData(20, 20, 1, 1).data.slice(0, 3)); })()`); light < 150 {
+		t.Errorf("a map without combs is as dark as %g", light)
+	}
+	b.quiet()
+}
+
 // delays are those of the table, in ms.
 func (b *browser) delays() (out []float64) {
 	b.Helper()

@@ -38,6 +38,7 @@
 //	              stops (it should not be built so), what, cure
 //	more_findings how many more there are
 //	place         where the spot is: along_m (along the floor), and in words short, tape, high
+//	front_rule    by which rule strings are chosen, in words; empty where there is no choice
 //	rounding      step_us, and octave_hz with loss_db: what setting the delays to the step
 //	              costs each octave of the sum at the spot
 //	solid         vertices_mm, faces (corners counter-clockwise from outside)

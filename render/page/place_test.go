@@ -3,6 +3,7 @@ package page
 import (
 	"context"
 	"encoding/json"
+	"fmt"
 	"io"
 	"net/http"
 	"strings"
@@ -151,5 +152,32 @@ func TestWalksGoWhereTheySay(t *testing.T) {
 	}
 	if w := do(p, request("/api/walk", `{"text":`+quoted(small)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"way":"up"}`)); w.Code != http.StatusBadRequest {
 		t.Errorf("a way that there is not: %d", w.Code)
+	}
+}
+
+// TestSentencesSayThingsOnce: what heads the page, or stands beside the delays and below
+// the strings, is not told again; what no other place has is.
+func TestSentencesSayThingsOnce(t *testing.T) {
+	p, _ := newPage(t, small)
+	for _, c := range []struct{ name, text string }{{"demo", string(design.DefaultTOML())}, {"small", small}} {
+		t.Run(c.name, func(t *testing.T) {
+			out := ask[object](t, p, "/api/plan", asked{c.text})
+			found := fmt.Sprint(out["sentences"])
+			for _, once := range []string{"begin to cancel", "best splits", "in every delay", "dB per octave", "High-pass to set", "sends an echo"} {
+				if strings.Contains(found, once) {
+					t.Errorf("%q is among %s", once, found)
+				}
+			}
+			isLoud := strings.Contains(fmt.Sprint(out["findings"]), "ink noise of")
+			if (strings.Contains(found, "Pink noise at") || strings.Contains(found, "How loud it gets")) == isLoud {
+				t.Errorf("of noise, which is among the findings: %t, it says %s", isLoud, found)
+			}
+			if hasFloor := out["floor_m"] != nil; strings.Contains(found, "Against the echo of the surface below: with the body 100 mm higher") != hasFloor {
+				t.Errorf("of the echo, with a floor: %t, it says %s", hasFloor, found)
+			}
+			if rule := out["front_rule"].(string); (rule != "") != (len(out["plan"].(object)["front"].([]any)) > 0) {
+				t.Errorf("the rule is %q", rule)
+			}
+		})
 	}
 }

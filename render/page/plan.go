@@ -3,11 +3,14 @@ package page
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"math"
 	"net/http"
+	"slices"
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/render/planjson"
 	"pappus/render/table"
@@ -40,6 +43,7 @@ type planAnswer struct {
 	Findings []finding       `json:"findings"`
 	More     int             `json:"more_findings"`
 	Place    place           `json:"place"`
+	Rule     string          `json:"front_rule"`
 
 	Solid     solid       `json:"solid"`
 	Drivers   []driverRow `json:"drivers"`
@@ -131,15 +135,13 @@ func answerOf(made *planned) (*planAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	if text := table.CommonWords(plan); text != "" {
-		out.Sentences = append(out.Sentences, text)
-	}
 	wiring, err := documentOf(func(w *bytes.Buffer) error { return planjson.WriteWiring(w, plan, nil) })
 	if err != nil {
 		return nil, err
 	}
 	out.Wiring, out.Place = wiring["channels"], placeOf(a, a.Spot)
 	out.Findings, out.More = findings(plan.Warnings)
+	out.Rule = plan.FrontSentence()
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
 	out.Rounding = roundingOf(plan)
 	for _, m := range a.Mounts {
@@ -175,7 +177,9 @@ func surroundings(a *layout.Array) (floor *float64, room *roomBox) {
 	return nil, nil
 }
 
-// sentences says what was found.
+// sentences says what was found, without what stands elsewhere on the page: comb onsets
+// and echoes at its head, the high-pass beside the delays, loud noise among the findings
+// and the rule of the strings below their table.
 func sentences(p *timing.Plan) []string {
 	var out []string
 	add := func(text string) {
@@ -185,15 +189,28 @@ func sentences(p *timing.Plan) []string {
 			}
 		}
 	}
-	add(table.Found(p))
+	add(table.Worth(p))
+	for _, e := range p.Echoes[:min(mostEchoes, len(p.Echoes))] {
+		add(fmt.Sprintf("Against the echo of the %s: w%s", e.Wall, strings.TrimPrefix(e.Cure(p.SpeedOfSound), "W")))
+	}
 	add(p.CountSentence())
-	add(p.FrontSentence())
-	add(table.ProtectionWords(p))
+	if !(p.Protection.Corner > 0) {
+		add(table.HighPassWords(p))
+	}
+	isLoud := func(f advice.Finding) bool { return strings.Contains(f.What, "pink noise of") }
+	if !slices.ContainsFunc(p.Warnings, isLoud) {
+		add(table.NoiseWords(p))
+	} else {
+		add(p.LimitSentence())
+	}
 	for _, note := range p.Notes() {
 		add(note)
 	}
 	return out
 }
+
+// mostEchoes is how many echoes are told of, as on the program's own screen.
+const mostEchoes = 2
 
 // surveyKeys are those of plan.json that come from a survey of the room.
 var surveyKeys = []string{"octaves", "in_step_area_m2"}

@@ -108,23 +108,24 @@ func Excursion(w io.Writer, p *timing.Plan) error {
 // ProtectionWords says in plain words which high-pass to set and how loud it may
 // be.
 func ProtectionWords(p *timing.Plan) string {
-	x := p.Protection
-	b := &strings.Builder{}
-	switch {
-	case x.Corner > 0:
-		fmt.Fprintf(b, "High-pass to set: %s.", x.HighPass())
-	case math.IsNaN(x.Least):
-		b.WriteString("High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm;\nset one to be safe.")
-	default:
-		prose.Fprintf(b, "High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
-	}
-	fmt.Fprintf(b, "\n%s", wrap(noiseWords(p)))
-	return b.String()
+	return wrap(HighPassWords(p)) + "\n" + wrap(NoiseWords(p))
 }
 
-// noiseWords says how loud pink noise is at the spot. How long ears may be in noise
+// HighPassWords says in plain words which high-pass to set, if any.
+func HighPassWords(p *timing.Plan) string {
+	x := p.Protection
+	switch {
+	case x.Corner > 0:
+		return fmt.Sprintf("High-pass to set: %s.", x.HighPass())
+	case math.IsNaN(x.Least):
+		return "High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe."
+	}
+	return prose.Sprintf("High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
+}
+
+// NoiseWords says how loud pink noise is at the spot. How long ears may be in noise
 // that is loud, the plan's warnings say.
-func noiseWords(p *timing.Plan) string {
+func NoiseWords(p *timing.Plan) string {
 	x := p.Protection
 	if math.IsNaN(x.Level) {
 		return "How loud it gets is not known for want of sensitivity_db: begin quietly."

@@ -210,7 +210,6 @@ func Found(p *timing.Plan) string {
 	if len(p.Channels) == 1 && len(p.Array.Mounts) > 1 {
 		return oneChannel(p)
 	}
-	gain := gained(p)
 	text := fmt.Sprintf("As built the drivers begin to cancel at %s;\nwith the delays ", onset(p.Unaligned.CombOnset))
 	switch {
 	case math.IsInf(p.Unaligned.CombOnset, 1):
@@ -220,7 +219,12 @@ func Found(p *timing.Plan) string {
 	default:
 		text += fmt.Sprintf("they do so from %s.", onset(p.Aligned.CombOnset))
 	}
-	return text + fmt.Sprintf("\nFrom 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gain)
+	return text + "\n" + Worth(p)
+}
+
+// Worth says in plain words how much louder the delays make the middle of the range.
+func Worth(p *timing.Plan) string {
+	return fmt.Sprintf("From 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gained(p))
 }
 
 // oneChannel says that a delay which all drivers share brings none of them into step.

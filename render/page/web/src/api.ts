@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { Edited, Fault, Measured, Planned, Start, Triple, Value } from "./types";
+import type { Edited, Fault, Measured, Octave, Planned, Start, Triple, Value } from "./types";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -73,6 +73,11 @@ export async function start(): Promise<Start> {
 
 export async function plan(text: string, signal?: AbortSignal): Promise<Planned> {
   return (await (await post("plan", { text }, signal)).json()) as Planned;
+}
+
+/** Looks round the whole room. */
+export async function survey(text: string): Promise<Octave[]> {
+  return ((await (await post("survey", { text })).json()) as { octaves: Octave[] }).octaves;
 }
 
 export interface Change {

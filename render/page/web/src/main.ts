@@ -15,8 +15,9 @@ import { Lede } from "./lede";
 import { RoomMap } from "./map";
 import { Round } from "./polar";
 import { notice } from "./notice";
+import { omni } from "./omni";
 import { printing } from "./printing";
-import { sheet } from "./sheet";
+import { front, sheet } from "./sheet";
 import { State } from "./state";
 import { stopped } from "./stopped";
 import { Tables } from "./table";
@@ -45,6 +46,7 @@ function build(start: Start): State {
   const tables = new Tables(state);
   const curves = new Curves(state);
   const body = new BodyView(state);
+  omni(state);
   let isRest = false;
 
   // Everything that follows the chair is drawn in one frame.
@@ -81,6 +83,7 @@ function build(start: Start): State {
   state.on("plan", () => {
     notes(state);
     sheet(state);
+    front(state);
     draw();
   });
   stopped(state);

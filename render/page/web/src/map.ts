@@ -104,7 +104,16 @@ export class RoomMap {
     const [x0, y0] = at(0, 0);
     const [x, y] = at(...this.flat(this.state.spot));
     const [tx, ty] = [x, y + this.tagAt(x0 - x, y0 - y)];
-    return [[x0, y0, 16, 16], [x, y, 46, 46], [tx, ty, 44, 14], [60, high - 23, 60, 20], ...this.front];
+    const r = Math.max(16, 6 + at(this.reach(), 0)[0] - x0);
+    // Some words lie beside the way to the body, none on it.
+    const way = [1, 2, 3, 4, 5].map((i): Box => [x0 + ((x - x0) * i) / 6, y0 + ((y - y0) * i) / 6, 8, 8]);
+    return [[x0, y0, r, r], ...way, [x, y, 46, 46], [tx, ty, 44, 14], [60, high - 23, 60, 20], ...this.front];
+  }
+
+  /** How far the body reaches from its middle, m. */
+  private reach(): number {
+    const { planned } = this.state;
+    return Math.max(...(planned?.solid.vertices_mm ?? []).map(length), Number(planned?.values["body.radius_mm"] ?? 100)) / 1000;
   }
 
   draw(): void {
@@ -272,8 +281,8 @@ export class RoomMap {
     this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(y + this.tagAt(x0 - x, y0 - y)).toFixed(1)}px) translate(-50%, -50%)`;
     this.chair.setAttribute("aria-label", `Chair, ${place?.tape ?? ""}`);
     say(el("slice-say"), this.follow.view === "above"
-      ? `Level slice at the ears, ${place?.high ?? ""}. L and R are the hands of who sits there and faces the loudspeaker.`
-      : "Upright slice through the middle of the body and the chair.");
+      ? `The map is at the ears’ height, ${(place?.high ?? "").replace("its middle", "the loudspeaker’s middle")}. L and R are the hands of who sits there and faces the loudspeaker.`
+      : "The map is upright, through the middle of the body and the chair.");
   }
 
   /** Shows the hands of who faces the body, where it is seen from above; dx and dy lead to it on the screen. */

@@ -44,7 +44,7 @@ export class Round {
     c.font = `11.5px ${ink("--sans")}`;
     c.textAlign = "center";
     c.textBaseline = "middle";
-    this.rings(c, x0, y0, r, top);
+    this.rings(c, x0, y0, r);
     const line = (values: Maybe[]) => {
       c.beginPath();
       for (const [i, a] of angle.entries()) {
@@ -64,11 +64,12 @@ export class Round {
     c.lineWidth = 2.5;
     line(level[b] ?? []);
     c.globalAlpha = 1;
+    this.marks(c, x0, y0, r, top);
     this.chair(c, x0, y0, r);
     this.canvas.setAttribute("aria-label", words(angle, level[b] ?? [], bands[b] ?? band_hz));
   }
 
-  private rings(c: CanvasRenderingContext2D, x0: number, y0: number, r: number, top: number): void {
+  private rings(c: CanvasRenderingContext2D, x0: number, y0: number, r: number): void {
     c.strokeStyle = ink("--rule");
     c.lineWidth = 1;
     for (let k = 1; k <= RINGS; k++) {
@@ -82,7 +83,10 @@ export class Round {
     c.moveTo(x0, y0 - r);
     c.lineTo(x0, y0 + r);
     c.stroke();
-    c.fillStyle = ink("--quiet");
+  }
+
+  /** The rings' levels, over the lines so that they can be read, and which way is the front. */
+  private marks(c: CanvasRenderingContext2D, x0: number, y0: number, r: number, top: number): void {
     for (let k = RINGS; k >= 2; k--) {
       const t = -Math.PI * 0.75;
       const q = (r * k) / RINGS;
@@ -122,7 +126,7 @@ function nearest(bands: number[], hz: number): number {
 }
 
 /** An octave's exact middle as it is called. */
-function round(hz: number): number {
+export function nominal(hz: number): number {
   return [125, 250, 500, 1000, 2000, 4000, 8000, 16000].find((n) => Math.abs(hz / n - 1) < 0.05) ?? hz;
 }
 
@@ -132,5 +136,5 @@ function words(angle: number[], level: Maybe[], band: number): string {
   const most = Math.max(...known);
   const least = Math.min(...known);
   const at = (v: number) => Math.round(angle[level.indexOf(v)] ?? 0);
-  return `Level round the body in the ${hertz(round(band))} octave: ${most.toFixed(1)} dB at ${at(most)} degrees, ${least.toFixed(1)} dB at ${at(least)} degrees, counted from the front to the left.`;
+  return `Level round the body in the ${hertz(nominal(band))} octave: ${most.toFixed(1)} dB at ${at(most)} degrees, ${least.toFixed(1)} dB at ${at(least)} degrees, counted from the front to the left.`;
 }

@@ -21,7 +21,9 @@ export function scaleOf(values: readonly Maybe[], log: boolean, fromZero: boolea
     low = step * Math.floor(low / step);
     high = step * Math.ceil(high / step);
   }
-  if (high <= low) high = log ? 2 * low : low + 1;
+  // A map of one value: without combs that is the best there is, and a smear of nothing is at the low end.
+  if (high <= low && log) low = high / 2;
+  else if (high <= low) high = low + 1;
   return { low, high, log };
 }
 

@@ -125,7 +125,8 @@ export class SolidView {
     const half = (high - low) / 2;
     const middle = (low + high) / 2;
     const up = half * Math.cos(e) + 0.5 * wide * Math.sin(Math.abs(e));
-    const ground = pane.isBehind ? wide : ARROW.to * this.size;
+    const isOnTable = this.planned !== null && this.planned.floor_m === this.ground();
+    const ground = pane.isBehind ? wide * (isOnTable ? SHADE : 1) : ARROW.to * this.size;
     const down = (middle - this.ground()) * Math.cos(e) + 0.92 * ground * Math.sin(Math.abs(e));
     const upright = Math.tan((this.camera.fov * Math.PI) / 360);
     this.camera.aspect = pane.w / pane.h;

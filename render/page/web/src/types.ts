@@ -108,6 +108,24 @@ export interface DriverRow {
   seen: boolean;
 }
 
+/** One split into channels: what its longest strings cost and bring. */
+export interface Strung {
+  longest_string: number;
+  smear_us: Maybe;
+  comb_onset_hz: Maybe;
+  louder_db: Maybe;
+  least_ohm: Maybe;
+  rule: boolean;
+  chosen: boolean;
+}
+
+/** What a survey of the room says of an octave; null: the standard does not judge it. */
+export interface Octave {
+  octave_hz: number;
+  omni_as_built_pass: boolean | null;
+  omni_pass: boolean | null;
+}
+
 /** What a channel is set to. */
 export interface Channel {
   id: number;
@@ -160,6 +178,7 @@ export interface Plan {
   response: Response;
   measures: Measures;
   echoes: Echo[];
+  front: Strung[];
 }
 
 export interface Filter {
@@ -219,8 +238,10 @@ export interface Planned {
   place: Place;
   rounding: Rounding;
   /** corner_hz 0: no high-pass. */
-  protection: { family: string; order: number; corner_hz: number };
+  protection: { family: string; order: number; corner_hz: number; least_hz: Maybe };
   sentences: string[];
+  /** By which rule strings are chosen; empty where there is no choice. */
+  front_rule: string;
   floor_m: number | null;
   room: { low_m: Triple; high_m: Triple } | null;
   spot_m: Triple;

@@ -27,9 +27,9 @@ export function hertz(hz: Maybe): string {
   return `${fixed(hz / 1000, hz < 9950 ? 1 : 0).replace(/\.0$/, "")} kHz`;
 }
 
-/** The lowest frequency that combs; there is none up to the highest computed. */
+/** The lowest frequency that combs; where there is none, the highest that is looked at. */
 export function onset(hz: Maybe): string {
-  return hz === null ? "the top" : hertz(hz);
+  return hz === null ? "20 kHz" : hertz(hz);
 }
 
 export function decibels(db: Maybe | undefined, places = 1): string {
