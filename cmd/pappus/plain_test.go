@@ -263,7 +263,7 @@ func TestPathsToBeCopied(t *testing.T) {
 	root, out = newRoot(), new(bytes.Buffer)
 	root.SetArgs([]string{"sweep", "my lantern.toml", "-o", "my sweep", "--length-s", "0.3"})
 	root.SetOut(out)
-	if err := root.ExecuteContext(t.Context()); err != nil || !strings.Contains(out.String(), "Then: pappus measure 'my lantern.toml' -i FOLDER\n") {
+	if err := root.ExecuteContext(t.Context()); err != nil || !strings.Contains(out.String(), "Then:\npappus measure 'my lantern.toml' -i FOLDER\n") {
 		t.Errorf("%s, %v", out, err)
 	}
 }
