@@ -30,7 +30,7 @@ func TestCapsules(t *testing.T) {
 			least = min(least, r3.Norm(r3.Sub(at, r3.Add(q.a, r3.Scale(f, along)))))
 		}
 		step := r3.Norm(r3.Sub(p.b, p.a)) / steps
-		if got > least+1e-9 || got < least-step || math.Abs(got-back) > 1e-9 {
+		if got > least+1e-9 || got < least-step-1e-9 || math.Abs(got-back) > 1e-9 {
 			t.Errorf("%g apart, the other way %g; by steps %g", got, back, least)
 		}
 	})
