@@ -2,37 +2,19 @@ package timing_test
 
 import (
 	"fmt"
-	"math"
 	"testing"
 
 	"pappus/layout"
-	"pappus/layout/body"
-	"pappus/layout/spread"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// even lays drivers out evenly on a ball of 300 mm on a hard or no surface.
+// even lays drivers out evenly on a ball of 150 mm radius on a hard or no surface.
 func even(t testing.TB, drivers int, surface bool) *layout.Array {
 	t.Helper()
-	u, _, err := spread.Even(drivers, 1)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a := &layout.Array{
-		Air:      layout.Air{Temperature: 294.15, Humidity: 0.45, Pressure: 101325},
-		Body:     body.Ball(0.15),
-		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7, Sensitivity: math.NaN()},
-		Timing:   layout.Timing{Model: "sphere", DelaysBy: "path", FieldLow: 500, FieldHigh: 8000},
-		Wiring:   layout.Wiring{MinimumLoad: 4},
-		Coverage: layout.Coverage{HalfWidth: 2.8, Cells: 32},
-		Spot:     r3.Vec{X: 1.8, Y: 0.4, Z: 0.6},
-		Surface:  layout.Surface{Present: surface, Height: -0.175},
-	}
-	for i, p := range u {
-		a.Mounts = append(a.Mounts, layout.Mount{ID: i + 1, Point: r3.Scale(0.15, p), Normal: p, Face: -1})
-	}
+	a := timing.EvenBall(t, drivers)
+	a.Coverage.Cells, a.Surface = 32, layout.Surface{Present: surface, Height: -0.175}
 	return a
 }
 

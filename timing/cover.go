@@ -42,14 +42,18 @@ func Cover(p *Plan, s Slice) (*Coverage, error) {
 			return nil, err
 		}
 	}
-	cores.Each(len(cells), func(_, i int) {
+	loud := make([][]float64, cores.Count())
+	for i := range loud {
+		loud[i] = make([]float64, nf)
+	}
+	cores.Each(len(cells), func(worker, i int) {
 		cell := cells[i]
 		for b := range c.Band {
 			from := i*nf + b*perOctave
 			c.Level[b][cell] = measure.Decibels(meanEnergy(total[from : from+perOctave]))
 		}
 		c.Smear[cell] = h.smear[i]
-		c.CombOnset[cell] = h.combOnset(i)
+		c.CombOnset[cell] = h.combOnset(i, loud[worker])
 	})
 	return c, nil
 }

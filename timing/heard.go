@@ -59,10 +59,10 @@ func newHeard(p *Plan, frequency []float64, frame harmonic.Frame, places []r3.Ve
 	return h, nil
 }
 
-// combOnset returns the comb onset at a place in Hz.
-func (h *heard) combOnset(place int) float64 {
+// combOnset returns the comb onset at a place in Hz. loud is room for one number for each
+// frequency.
+func (h *heard) combOnset(place int, loud []float64) float64 {
 	nf := len(h.medium.Frequency)
-	loud := make([]float64, nf)
 	for f, v := range h.sum[place*nf : (place+1)*nf] {
 		loud[f] = cmplx.Abs(v)
 	}
@@ -108,12 +108,9 @@ func (h *heard) oneByOne(some []int) error {
 // drivers but for their gains, so that harmonics sum them too.
 func (h *heard) addSizes(s *sizes, frame harmonic.Frame, rings []ringPlaces) {
 	a, fed := h.plan.Array, newFeed(h.plan)
-	direction, gain, degree := make([]r3.Vec, len(a.Mounts)), make([]float64, len(a.Mounts)), 0
-	for m, mount := range a.Mounts {
-		direction[m], gain[m] = r3.Sub(mount.Point, a.Body.BallCentre), math.Abs(fed.gain[m])
-	}
-	for _, slab := range s.slabs {
-		degree = max(degree, slab.degree)
+	direction, gain := fromBall(a), make([]float64, len(a.Mounts))
+	for m, g := range fed.gain {
+		gain[m] = math.Abs(g)
 	}
 	nf := len(h.medium.Frequency)
 	for b := range s.slabs {
@@ -152,9 +149,9 @@ type sizeScratch struct {
 // fillSmear fills in the smear at the places on rings, seen from the ball's centre.
 func (h *heard) fillSmear(s *sizes, seen []r3.Vec, rings []ringPlaces) {
 	a, fed := h.plan.Array, newFeed(h.plan)
-	direction := make([]r3.Vec, len(a.Mounts))
-	for m, mount := range a.Mounts {
-		direction[m] = r3.Unit(r3.Sub(mount.Point, a.Body.BallCentre))
+	direction := fromBall(a)
+	for m, d := range direction {
+		direction[m] = r3.Unit(d)
 	}
 	scratch := make([]smearScratch, cores.Count())
 	for i := range scratch {

@@ -26,7 +26,7 @@ func TestHeardIsOneByOne(t *testing.T) {
 		{"a ball beside the origin", 12, func(a *layout.Array) { a.Body.BallCentre = r3.Vec{Z: 0.05} }},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			a := evenBall(t, test.drivers)
+			a := EvenBall(t, test.drivers)
 			test.with(a)
 			p, err := Make(a)
 			if err != nil {

@@ -18,20 +18,28 @@ const seriesTolerance = 1e-5
 // axes is the frame of the room: z is the polar axis, azimuth counts from x.
 var axes = harmonic.Frame{X: r3.Vec{X: 1}, Y: r3.Vec{Y: 1}, Z: r3.Vec{Z: 1}}
 
+// fromBall returns where each mount is, seen from the ball's centre, in m.
+func fromBall(a *layout.Array) []r3.Vec {
+	at := make([]r3.Vec, len(a.Mounts))
+	for m, mount := range a.Mounts {
+		at[m] = r3.Sub(mount.Point, a.Body.BallCentre)
+	}
+	return at
+}
+
 // newMoments returns the moments of an array on its ball, up to a degree, for weights
 // [mount][frequency] at nf frequencies: pair f of sets is frequency f.
 func newMoments(a *layout.Array, frame harmonic.Frame, weight []complex128, nf, degree int) *harmonic.Moments {
-	direction, sets := make([]r3.Vec, len(a.Mounts)), make([][]float64, 2*nf)
+	sets := make([][]float64, 2*nf)
 	for s := range sets {
 		sets[s] = make([]float64, len(a.Mounts))
 	}
-	for m, mount := range a.Mounts {
-		direction[m] = r3.Sub(mount.Point, a.Body.BallCentre)
+	for m := range a.Mounts {
 		for f, w := range weight[m*nf : (m+1)*nf] {
 			sets[2*f][m], sets[2*f+1][m] = real(w), imag(w)
 		}
 	}
-	return harmonic.NewMoments(frame, direction, sets, degree)
+	return harmonic.NewMoments(frame, fromBall(a), sets, degree)
 }
 
 // radiated fills dst, one for each frequency of a medium, with the mean over all

@@ -17,8 +17,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// evenBall lays drivers out evenly on a ball of 150 mm.
-func evenBall(t testing.TB, drivers int) *layout.Array {
+// EvenBall lays drivers out evenly on a ball of 150 mm radius.
+func EvenBall(t testing.TB, drivers int) *layout.Array {
 	t.Helper()
 	directions, _, err := points.Even(drivers, 1)
 	if err != nil {
@@ -58,7 +58,7 @@ func TestWholeIsTheSum(t *testing.T) {
 		{"a cut body's ball", func(a *layout.Array) { a.Body.BallCentre = r3.Vec{Z: 0.05} }},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			a := evenBall(t, 150) // so many that harmonics are worth their cost
+			a := EvenBall(t, 150) // so many that harmonics are worth their cost
 			test.with(a)
 			p, err := Make(a)
 			if err != nil {
@@ -112,7 +112,7 @@ func TestWholeIsTheSum(t *testing.T) {
 // TestFewDriversOneByOne: where it costs less, drivers are summed one by one, within what the
 // table promises.
 func TestFewDriversOneByOne(t *testing.T) {
-	a := evenBall(t, 5)
+	a := EvenBall(t, 5)
 	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
 	p, err := Make(a)
 	if err != nil {
@@ -144,7 +144,7 @@ func TestFewDriversOneByOne(t *testing.T) {
 // TestWholeIsTheSameOnAnyNumberOfCores compares bit by bit, over harmonics in a room and one
 // by one near the body.
 func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
-	a := evenBall(t, 300)
+	a := EvenBall(t, 300)
 	a.Wiring.Channels = 8
 	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
 	p, err := Make(a)
@@ -183,7 +183,7 @@ func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
 // TestRadiatedIsTheMean: the power out of the harmonics is the mean over all directions of the
 // squared far field, by a rule for the sphere.
 func TestRadiatedIsTheMean(t *testing.T) {
-	a := evenBall(t, 17)
+	a := EvenBall(t, 17)
 	a.Wiring.Channels = 4
 	p, err := Make(a)
 	if err != nil {
@@ -217,7 +217,7 @@ func TestRadiatedIsTheMean(t *testing.T) {
 func BenchmarkWhole(b *testing.B) {
 	for _, drivers := range []int{60, 500, 2000} {
 		b.Run(fmt.Sprintf("%d drivers", drivers), func(b *testing.B) {
-			a := evenBall(b, drivers)
+			a := EvenBall(b, drivers)
 			p, err := Make(a)
 			if err != nil {
 				b.Fatal(err)
