@@ -19,11 +19,11 @@ const (
 	leastMeasured     = 2      // lines
 	mostMeasured      = 100000 // lines
 	mostMeasuredBytes = 8 << 20
-
-	// What a response must cover some of, in Hz: its level is taken from there.
-	// Drivers are compared in this band, and the ear is keen in it.
-	coveredLow, coveredHigh = 500, 4000
 )
+
+// WeightLowHz and WeightHighHz are the band in which drivers are compared and their sound
+// weighed: the ear is keen in it. What a measured response must cover some of, too.
+const WeightLowHz, WeightHighHz = 500, 4000
 
 // response gives the measured response that the design names, or nil.
 func response(d *design.Design) ([]ResponsePoint, error) {
@@ -54,9 +54,9 @@ func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
 	if err != nil {
 		return nil, err
 	}
-	if low, high := out[0].Frequency, out[len(out)-1].Frequency; high <= coveredLow || low >= coveredHigh {
+	if low, high := out[0].Frequency, out[len(out)-1].Frequency; high <= WeightLowHz || low >= WeightHighHz {
 		return nil, t.Fault(0, "", prose.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
-			low, high, coveredLow, coveredHigh), ErrBadResponse)
+			low, high, WeightLowHz, WeightHighHz), ErrBadResponse)
 	}
 	return out, nil
 }

@@ -5,6 +5,7 @@ import (
 	"math/cmplx"
 	"strings"
 
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
@@ -152,7 +153,7 @@ func (plan *Plan) Own() (own Count, index int) {
 // alone returns each driver's squared pressure at the spot, all being as loud; to
 // the bit what weights makes of the levels, so that ties are settled alike.
 func (p *Planner) alone() []float64 {
-	low, high := indexRange(p.medium.Frequency, weightLow, weightHigh)
+	low, high := indexRange(p.medium.Frequency, layout.WeightLowHz, layout.WeightHighHz)
 	w := make([]float64, len(p.array.Mounts))
 	for m := range w {
 		w[m] = math.Pow(10, 10*math.Log10(p.spot.energy(m, low, high))/10)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout"
 	"pappus/timing/band"
 	"pappus/timing/cores"
 	"pappus/timing/harmonic"
@@ -99,7 +100,7 @@ func newKernel(p *Plan, field radiate.Field, frequency []float64) *kernel {
 	for m := range p.Arrivals {
 		d.weights(k.weight[m*nf:(m+1)*nf], m, true, frequency, k.driver)
 	}
-	k.low, k.high = indexRange(frequency, weightLow, weightHigh)
+	k.low, k.high = indexRange(frequency, layout.WeightLowHz, layout.WeightHighHz)
 	return k
 }
 

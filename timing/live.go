@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"pappus/layout"
 	"pappus/timing/band"
 	"pappus/timing/cores"
 	"pappus/timing/measure"
@@ -126,7 +127,7 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 	}
 	all := band.Frequencies(band.Octaves(), 1, perOctave)
 	if q == LiveSmear {
-		low, high := indexRange(all, weightLow, weightHigh)
+		low, high := indexRange(all, layout.WeightLowHz, layout.WeightHighHz)
 		return all[low:high]
 	}
 	return all

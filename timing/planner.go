@@ -22,12 +22,6 @@ const (
 	responseHigh  = 20000.0 // Hz
 )
 
-// The band whose squared pressures weigh arrivals, in Hz.
-const (
-	weightLow  = 500.0
-	weightHigh = 4000.0
-)
-
 // Make plans an array for its own listening spot.
 func Make(a *layout.Array) (*Plan, error) {
 	p, err := NewPlanner(a)
@@ -134,7 +128,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 func (p *Planner) arrivals(plan *Plan) {
 	a := plan.Array
 	plan.Arrivals = make([]Arrival, len(a.Mounts))
-	low, high := indexRange(p.medium.Frequency, weightLow, weightHigh)
+	low, high := indexRange(p.medium.Frequency, layout.WeightLowHz, layout.WeightHighHz)
 	var h hearer
 	h.move(plan, a.Spot)
 	for m, mount := range a.Mounts {

@@ -2,6 +2,7 @@ package timing
 
 import (
 	"math"
+	"pappus/layout"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -76,7 +77,7 @@ func (c *Coverage) join(start int, good func(cell int) bool) int {
 func MeanFrom500To4k(band, value []float64) float64 {
 	var sum, n float64
 	for b, centre := range band {
-		if centre > 0.9*weightLow && centre < 1.1*weightHigh {
+		if centre > 0.9*layout.WeightLowHz && centre < 1.1*layout.WeightHighHz {
 			sum += value[b]
 			n++
 		}

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/prose"
 	"pappus/layout/wiring"
@@ -170,7 +171,7 @@ func (p *Planner) without(plan *Plan, empty []int) (gain float64, err error) {
 // middle returns the mean level in dB from 500 Hz to 4 kHz with all in step. What one
 // delay for many leaves of it is chance once they comb.
 func (plan *Plan) middle() float64 {
-	from, to := indexRange(plan.Response.Frequency, weightLow, weightHigh)
+	from, to := indexRange(plan.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
 	level := mean(plan.Response.InStep[from:to])
 	if !plan.IsAbsolute() {
 		level += 20 * math.Log10(plan.DriverVolt()) // else for a driver in the longest string
