@@ -107,18 +107,19 @@ type loadFound struct {
 //	next       reached, base (a trial, from 1), thing, vents, vent_mm, stuffing_g, depth_mm,
 //	           bracketed, q (as value and error; null where nothing tells); null where there
 //	           is none, and why says why
-func WriteTuning(w io.Writer, trials []damping.Trial, g damping.Goal, n damping.Next, why error) error {
+func WriteTuning(w io.Writer, s damping.Study) error {
+	g, n := s.Goal, s.Next
 	out := tuning{Target: to(4, g.Q), MostG: to(1, g.MostG), MostVents: g.MostVents, Trials: []trial{}, Changes: []change{}}
-	for _, t := range trials {
+	for _, t := range s.Trials {
 		out.Trials = append(out.Trials, trial{t.Vents, to(2, t.VentMM), to(2, t.StuffingG), to(2, t.DepthMM), t.Date, t.Remark,
 			estimateOf(3, t.Resonance, 1), estimateOf(4, t.PeakOver, 1), estimateOf(4, t.Q, 1), to(3, t.Uneven), t.Flat})
 	}
-	for _, c := range damping.Changes(trials) {
+	for _, c := range damping.Changes(s.Trials) {
 		out.Changes = append(out.Changes, change{c.From + 1, c.To + 1, c.Thing.String(), c.Clear,
 			estimateOf(4, c.Q, 1), estimateOf(4, c.PeakOver, 1), estimateOf(3, c.Resonance, 1)})
 	}
-	if why != nil {
-		out.Why = why.Error()
+	if s.Why != nil {
+		out.Why = s.Why.Error()
 		return encode(w, out)
 	}
 	out.Next = &next{n.Reached, n.Base + 1, n.Thing.String(), n.Trial.Vents, to(2, n.Trial.VentMM), to(2, n.Trial.StuffingG), to(2, n.Trial.DepthMM),
