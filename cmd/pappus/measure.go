@@ -16,8 +16,8 @@ import (
 	"pappus/layout/prose"
 	"pappus/preview/decode"
 	sound "pappus/preview/sweep"
+	"pappus/render/document"
 	"pappus/render/figure"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -114,7 +114,7 @@ func measure(c *cobra.Command, f *flags, design string, m measuring) error {
 	out := c.OutOrStdout()
 	switch {
 	case f.json:
-		return planjson.WriteMeasured(out, p, found.Measured)
+		return document.Write(out, document.OfMeasured(p, found.Judged))
 	case f.quiet:
 		return nil
 	}
@@ -164,7 +164,7 @@ type takes struct {
 
 // found is what recordings came to.
 type found struct {
-	planjson.Measured
+	document.Judged
 	gated bool
 	words []string // what is wrong with the recordings, beside what Channels has
 	notes []string // what else to know

@@ -46,7 +46,7 @@ func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (page.Ver
 	if err != nil {
 		return page.Verdict{}, err
 	}
-	return page.Verdict{Measured: f.Measured, Sentences: f.sentences()}, nil
+	return page.Verdict{Judged: f.Judged, Sentences: f.sentences()}, nil
 }
 
 // isChannel tells whether a file is named as the recording of one channel.

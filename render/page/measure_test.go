@@ -12,7 +12,7 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/timing"
 	"pappus/timing/verdict"
 )
@@ -55,7 +55,7 @@ func TestMeasure(t *testing.T) {
 		if asked = r; string(r.Files[0].Data) == "bad" {
 			return Verdict{}, errors.New("all.wav:\nclipped")
 		}
-		return Verdict{Measured: planjson.Measured{Channels: &verdict.Channels{Words: []string{plan.Array.Name + " is well"}}}, Sentences: []string{"As\nplanned."}}, nil
+		return Verdict{Judged: document.Judged{Channels: &verdict.Channels{Words: []string{plan.Array.Name + " is well"}}}, Sentences: []string{"As\nplanned."}}, nil
 	}
 	w = do(p, form(t, [3]string{"text", "", small}, [3]string{"as_built", "", "true"},
 		[3]string{"recording", `C:\takes\all.wav`, "one"}, [3]string{"recording", "channel_1.wav", "two"}))

@@ -1,11 +1,11 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
 	"math"
 	"testing"
 
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/timing/recording"
 	"pappus/timing/verdict"
 )
@@ -13,7 +13,7 @@ import (
 // TestMeasuredJSON: what is not known is null, and what was not recorded is null as a whole.
 func TestMeasuredJSON(t *testing.T) {
 	p, _ := demo(t)
-	nothing := decoded(t, func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, p, planjson.Measured{}) })
+	nothing := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfMeasured(p, document.Judged{})) })
 	if nothing["channels"] != nil || nothing["level"] != nil || len(nothing["faults"].([]any)) != 0 {
 		t.Errorf("nothing: %v", nothing)
 	}
@@ -33,7 +33,7 @@ func TestMeasuredJSON(t *testing.T) {
 		Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}, {Centre: 2000}}}
 	whole := recording.Measured{Drift: 40, Bands: []recording.Band{{Centre: 1000, Level: 1, Noise: -59}}}
 	out := decoded(t, func(b *bytes.Buffer) error {
-		return planjson.WriteMeasured(b, p, planjson.Measured{Channels: &channels, Level: &level, Whole: &whole})
+		return document.Write(b, document.OfMeasured(p, document.Judged{Channels: &channels, Level: &level, Whole: &whole}))
 	})
 	rows := out["channels"].([]any)
 	first, second := rows[0].(map[string]any), rows[1].(map[string]any)
