@@ -1,19 +1,12 @@
 package document
 
 import (
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/recording"
 	"pappus/timing/verdict"
 )
-
-// Judged is what recordings told: of the channels one by one, of the whole array, and
-// the recording of the latter at the spot. What was not recorded is nil.
-type Judged struct {
-	Channels *verdict.Channels
-	Level    *verdict.Level
-	Whole    *recording.Measured
-}
 
 // smoothParts of an octave are what a measured level is smoothed to beside its raw values.
 const smoothParts = 6
@@ -21,23 +14,22 @@ const smoothParts = 6
 // Measured is what recordings told, against the plan.
 type Measured struct {
 	Faults   []string          `json:"faults"`   // what is wrong, each a sentence
-	Notes    []string          `json:"notes"`    // what else to know of the channels, each a sentence
+	Notes    []string          `json:"notes"`    // what else to know, each a sentence
 	Findings []Finding         `json:"findings"` // in the plan itself, worst first
 	Channels []MeasuredChannel `json:"channels"` // null: they were not recorded
 	Level    *MeasuredLevel    `json:"level"`    // null: the whole array was not recorded
 }
 
 // OfMeasured returns the document of what recordings told.
-func OfMeasured(p *timing.Plan, j Judged) Measured {
-	out := Measured{Faults: []string{}, Notes: []string{}, Findings: Findings(p.Warnings)}
-	if v := j.Channels; v != nil {
-		out.Faults, out.Notes = append(out.Faults, v.Words...), append(out.Notes, v.Notes...)
-		for i, c := range v.Channels {
+func OfMeasured(p *timing.Plan, f verdict.Found) Measured {
+	out := Measured{Faults: each(f.Faults, words.Measured), Notes: each(f.Notes, words.Measured), Findings: Findings(p.Warnings)}
+	if f.Channels != nil {
+		for i, c := range f.Channels.Channels {
 			out.Channels = append(out.Channels, measuredChannelOf(c, p.Channels[i].Delay))
 		}
 	}
-	if j.Level != nil {
-		out.Level = measuredLevelOf(*j.Level, *j.Whole)
+	if f.Level != nil {
+		out.Level = measuredLevelOf(*f.Level, *f.Whole)
 	}
 	return out
 }

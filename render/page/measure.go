@@ -12,6 +12,7 @@ import (
 
 	"pappus/layout/prose"
 	"pappus/render/document"
+	"pappus/render/table"
 )
 
 // How much may be dropped on the page at once: recordings of some tens of channels.
@@ -30,12 +31,6 @@ type Recorded struct {
 type Recording struct {
 	Name string
 	Data []byte
-}
-
-// Verdict is what recordings came to.
-type Verdict struct {
-	document.Judged
-	Sentences []string // of the whole array; faults of channels are in Measured
 }
 
 // measure answers a form of several parts; see the package comment. One at a time: they
@@ -77,8 +72,8 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer
 	if err != nil {
 		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
-	out := &measuredAnswer{document.OfMeasured(made.plan, v.Judged), []string{}}
-	for _, s := range v.Sentences {
+	out := &measuredAnswer{document.OfMeasured(made.plan, v), []string{}}
+	for _, s := range table.MeasuredSentences(v) {
 		out.Sentences = append(out.Sentences, oneLine(s))
 	}
 	return out, nil
