@@ -13,9 +13,9 @@ import (
 	"pappus/layout/box"
 	"pappus/layout/design"
 	"pappus/preview/decode"
+	"pappus/render/document"
 	"pappus/render/figure"
 	"pappus/render/outdir"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/air"
@@ -110,7 +110,7 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 	}
 	switch {
 	case f.json:
-		return planjson.WriteImpedance(c.OutOrStdout(), m.Fit, m.Mechanical)
+		return document.Write(c.OutOrStdout(), document.OfImpedance(m.Fit, m.Mechanical))
 	case f.quiet:
 		return nil
 	}
@@ -230,7 +230,7 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	}
 	switch {
 	case f.json:
-		return planjson.WriteLoad(c.OutOrStdout(), i.channel, found, known)
+		return document.Write(c.OutOrStdout(), document.OfLoad(i.channel, found, known))
 	case f.quiet:
 		return nil
 	}

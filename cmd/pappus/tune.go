@@ -10,8 +10,8 @@ import (
 	"pappus/layout/dampinglog"
 	"pappus/layout/design"
 	"pappus/layout/prose"
+	"pappus/render/document"
 	"pappus/render/figure"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing/damping"
 
@@ -57,7 +57,7 @@ func tune(c *cobra.Command, f *flags, path, folder string) error {
 	}
 	switch {
 	case f.json:
-		return planjson.WriteTuning(c.OutOrStdout(), t)
+		return document.Write(c.OutOrStdout(), document.OfTuning(t))
 	case f.quiet:
 		return nil
 	}
