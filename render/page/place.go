@@ -2,9 +2,9 @@ package page
 
 import (
 	"pappus/layout"
-	"pappus/layout/advice"
-	"pappus/render/table"
 	"pappus/render/tape"
+	"pappus/render/words"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -32,11 +32,11 @@ type finding struct {
 }
 
 // findings gives what heads the page, worst first, and how many more there are.
-func findings(all []advice.Finding) (out []finding, more int) {
+func findings(all []timing.Finding) (out []finding, more int) {
 	out = []finding{}
-	shown, more := table.Shown(all)
+	shown, more := words.Shown(all)
 	for _, f := range shown {
-		out = append(out, finding{f.Rank.String(), table.Lead(f.Rank), f.Rank.Stops(), f.What, f.Cure})
+		out = append(out, finding{f.Rank.String(), words.Lead(f.Rank), f.Rank.Stops(), f.What, f.Cure})
 	}
 	return out, more
 }

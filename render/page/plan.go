@@ -3,17 +3,14 @@ package page
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"math"
 	"net/http"
-	"slices"
 	"strings"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/render/planjson"
-	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -117,7 +114,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 	a, plan := made.array, made.plan
 	out := &planAnswer{
 		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
-		Solid: solidOf(a.Body), Sentences: sentences(plan), Spot: tripled(a.Spot, 1, 6),
+		Solid: solidOf(a.Body), Sentences: words.Sentences(plan), Spot: tripled(a.Spot, 1, 6),
 		Slice: sliceSize{rounded(a.Coverage.HalfWidth, 6)},
 	}
 	var err error
@@ -141,7 +138,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	out.Wiring, out.Place = wiring["channels"], placeOf(a, a.Spot)
 	out.Findings, out.More = findings(plan.Warnings)
-	out.Rule = plan.FrontSentence()
+	out.Rule = words.Front(plan)
 	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
 	out.Rounding = roundingOf(plan)
 	for _, m := range a.Mounts {
@@ -176,41 +173,6 @@ func surroundings(a *layout.Array) (floor *float64, room *roomBox) {
 	}
 	return nil, nil
 }
-
-// sentences says what was found, without what stands elsewhere on the page: comb onsets
-// and echoes at its head, the high-pass beside the delays, loud noise among the findings
-// and the rule of the strings below their table.
-func sentences(p *timing.Plan) []string {
-	var out []string
-	add := func(text string) {
-		for _, line := range strings.Split(text, ".\n") {
-			if line = oneLine(line); line != "" {
-				out = append(out, strings.TrimSuffix(line, ".")+".")
-			}
-		}
-	}
-	add(table.Worth(p))
-	for _, e := range p.Echoes[:min(mostEchoes, len(p.Echoes))] {
-		add(fmt.Sprintf("Against the echo of the %s: w%s", e.Wall, strings.TrimPrefix(e.Cure(p.SpeedOfSound), "W")))
-	}
-	add(p.CountSentence())
-	if !(p.Protection.Corner > 0) {
-		add(table.HighPassWords(p))
-	}
-	isLoud := func(f advice.Finding) bool { return strings.Contains(f.What, "pink noise of") }
-	if !slices.ContainsFunc(p.Warnings, isLoud) {
-		add(table.NoiseWords(p))
-	} else {
-		add(p.LimitSentence())
-	}
-	for _, note := range p.Notes() {
-		add(note)
-	}
-	return out
-}
-
-// mostEchoes is how many echoes are told of, as on the program's own screen.
-const mostEchoes = 2
 
 // surveyKeys are those of plan.json that come from a survey of the room.
 var surveyKeys = []string{"octaves", "in_step_area_m2"}

@@ -5,7 +5,7 @@ import (
 	"io"
 	"math"
 
-	"pappus/layout/advice"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -37,7 +37,7 @@ import (
 //	findings[]    what to look out for in the plan, worst first: code, rank (danger, misfit,
 //	              caution, cost, note), what, cure; warnings[] has the same in lines
 func WriteChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
-	out := channelPlan{Front: frontOf(p), Signs: timing.SignConvention, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
+	out := channelPlan{Front: frontOf(p), Signs: words.Signs, Held: heldOf(p), Protection: protectionOf(p.Protection), Warnings: lines(p.Warnings), Findings: Findings(p.Warnings)}
 	count := func(c timing.Count) {
 		out.Counts = append(out.Counts, channelCount{c.Channels, c.Split, us(c.Smear), us(c.Plain), to(1, c.CombOnset), c.Longest})
 	}
@@ -197,7 +197,7 @@ func wooferOf(w timing.Woofer) *woofer {
 		Arrival: ms(w.Arrival), ArrayArrival: ms(w.ArrayArrival), Delay: ms(w.Delay), ArrayDelay: ms(w.ArrayDelay), Inverted: w.Invert,
 		Meets: to(2, w.Meets), Lost: db(w.Loss), LostOther: db(w.OtherLoss), Louder: db(w.Louder), Matched: w.Matched,
 		Frequency: all(2, w.Frequency), Array: all(3, w.ArrayLevel), Woofer: all(3, w.WooferLevel), Sum: all(3, w.Sum),
-		Other: all(3, w.SumOtherPolarity), Warnings: advice.Lines(w.Warnings),
+		Other: all(3, w.SumOtherPolarity), Warnings: lines(w.Warnings),
 	}
 }
 
@@ -221,7 +221,7 @@ func protectionOf(p timing.Protection) protection {
 //	            loss_with_neighbours_db
 //	findings[]  what to look out for in the plan, worst first; warnings[] has the same in lines
 func WriteWiring(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
-	out := wiringPlan{Front: frontOf(p), Held: heldOf(p), Dead: []dead{}, Warnings: advice.Lines(advice.Sorted(p.Warnings)), Findings: Findings(p.Warnings)}
+	out := wiringPlan{Front: frontOf(p), Held: heldOf(p), Dead: []dead{}, Warnings: lines(p.Warnings), Findings: Findings(p.Warnings)}
 	for _, c := range p.Channels {
 		out.Channels = append(out.Channels, bank{Channel: c.ID, DC: to(3, c.DCOhm), load: loadOf(c.Bank), Near: c.Near})
 	}

@@ -1,6 +1,10 @@
 package planjson
 
-import "pappus/layout/advice"
+import (
+	"pappus/layout/advice"
+	"pappus/render/words"
+	"pappus/timing"
+)
 
 // Finding is one thing to know, as it stands in documents.
 type Finding struct {
@@ -11,10 +15,13 @@ type Finding struct {
 }
 
 // Findings returns all that there are, worst first.
-func Findings(all []advice.Finding) []Finding {
+func Findings(all []timing.Finding) []Finding {
 	out := make([]Finding, len(all))
-	for i, f := range advice.Sorted(all) {
+	for i, f := range words.Findings(all) {
 		out[i] = Finding{f.Code, f.Rank.String(), f.What, f.Cure}
 	}
 	return out
 }
+
+// lines says what all findings say, a line each, worst first.
+func lines(all []timing.Finding) []string { return advice.Lines(words.Findings(all)) }

@@ -3,6 +3,7 @@ package planjson
 import (
 	"io"
 
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -18,7 +19,7 @@ import (
 //	findings[]  what to look out for in the plan, worst first
 func WriteLevel(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correction) error {
 	out := levelPlan{Unit: unit(p), Target: db(l.Target), Before: db(l.UnevenBefore), After: db(l.UnevenAfter), Boost: db(l.Boost()),
-		Sections: []filter{}, Rate: to(3, c.Rate), Signs: timing.SignConvention, Nulls: []null{},
+		Sections: []filter{}, Rate: to(3, c.Rate), Signs: words.Signs, Nulls: []null{},
 		Filters:  []firFilter{firOf("minimum phase", c.Minimum), firOf("linear phase", c.Linear)},
 		Findings: Findings(p.Warnings),
 		Curve:    levelCurve{all(2, l.Frequency), all(3, l.Before), all(3, l.After), all(3, l.Error)}}
@@ -28,7 +29,7 @@ func WriteLevel(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correc
 			number(k.B0), number(k.B1), number(k.B2), number(k.A1), number(k.A2)})
 	}
 	for _, n := range l.Nulls {
-		out.Nulls = append(out.Nulls, null{to(1, n.Low), to(1, n.High), db(n.Loss), n.String()})
+		out.Nulls = append(out.Nulls, null{to(1, n.Low), to(1, n.High), db(n.Loss), words.Nulls([]timing.Null{n})})
 	}
 	return encode(w, out)
 }

@@ -66,7 +66,6 @@ import (
 	"math"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/timing"
 	"pappus/timing/omni"
 
@@ -268,7 +267,7 @@ func document(p *timing.Plan, s *timing.Survey) plan {
 		Response: response{all(3, p.Response.Frequency), all(3, p.Response.Aligned), all(3, p.Response.Unaligned), all(3, p.Response.InStep)},
 		Echoes:   []echo{},
 		Measures: measures{figures(p.Aligned), figures(p.Unaligned)},
-		Warnings: advice.Lines(advice.Sorted(p.Warnings)),
+		Warnings: lines(p.Warnings),
 		Findings: Findings(p.Warnings),
 	}
 	out.Ball, out.LevelError = ballOf(p), levelErrorOf(p)
