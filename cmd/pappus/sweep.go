@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strconv"
 	"sync"
 
 	"pappus/layout/prose"
@@ -17,6 +16,7 @@ import (
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/rehearsal"
+	"pappus/timing/sweep"
 
 	"github.com/gopxl/beep/v2"
 	"github.com/spf13/cobra"
@@ -135,22 +135,17 @@ func rehearsed(p *timing.Plan, s sound.Signal) []file {
 				Comment: "made up: what a microphone (left) and a wire (right) would give of a sweep"})
 		}}
 	}
-	files := []file{record(allName, rehearsal.All)}
+	files := []file{record(sweep.RecordedName, rehearsal.All)}
 	for i, channel := range p.Channels {
-		files = append(files, record(channelName(channel.ID), i))
+		files = append(files, record(sweep.RecordedChannelName(channel.ID, 1), i))
 	}
 	for _, dead := range setting.DeadStrings {
 		if points, known, err := rehearsal.Impedance(p, dead[0], dead[1:], 1); err == nil && known {
-			files = append(files, file{channelName(p.Channels[dead[0]].ID) + "_impedance.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, points) }})
+			files = append(files, file{sweep.RecordedChannelName(p.Channels[dead[0]].ID, 1) + "_impedance.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, points) }})
 		}
 	}
 	return files
 }
-
-// The names of recordings, without their ending.
-const allName = "all"
-
-func channelName(id int) string { return "channel_" + strconv.Itoa(id) }
 
 // stereo streams a take, the microphone left and the reference right.
 func stereo(t recording.Take) beep.Streamer {

@@ -14,6 +14,7 @@ import (
 
 	"pappus/layout/prose"
 	"pappus/render/planjson"
+	"pappus/render/table"
 )
 
 // How much may be dropped on the page at once: recordings of some tens of channels.
@@ -32,12 +33,6 @@ type Recorded struct {
 type Recording struct {
 	Name string
 	Data []byte
-}
-
-// Verdict is what recordings came to.
-type Verdict struct {
-	planjson.Measured
-	Sentences []string // of the whole array; faults of channels are in Measured
 }
 
 // measure answers a form of several parts; see the package comment. One at a time: they
@@ -79,12 +74,12 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json
 	if err != nil {
 		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
-	out, err := documentOf(func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, made.plan, v.Measured) })
+	out, err := documentOf(func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, made.plan, v) })
 	if err != nil {
 		return nil, err
 	}
 	sentences := []string{}
-	for _, s := range v.Sentences {
+	for _, s := range table.MeasuredSentences(v) {
 		sentences = append(sentences, oneLine(s))
 	}
 	out["sentences"], err = json.Marshal(sentences)

@@ -3,19 +3,12 @@ package planjson
 import (
 	"io"
 
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/recording"
 	"pappus/timing/verdict"
 )
-
-// Measured is what recordings told: of the channels one by one, of the whole array, and
-// the recording of the latter at the spot. What was not recorded is nil.
-type Measured struct {
-	Channels *verdict.Channels
-	Level    *verdict.Level
-	Whole    *recording.Measured
-}
 
 // smoothParts of an octave are what a measured level is smoothed to beside its raw values.
 const smoothParts = 6
@@ -23,7 +16,7 @@ const smoothParts = 6
 // WriteMeasured writes what recordings told, against the plan:
 //
 //	faults[]      what is wrong, each a sentence
-//	notes[]       what else to know of the channels, each a sentence
+//	notes[]       what else to know, each a sentence
 //	findings[]    what to look out for in the plan itself, worst first
 //	channels[]    id, planned_us, measured_us, late_us (over the middle channel), error_us (one
 //	              standard error), set_delay_us, proposed_delay_us (null: none
@@ -37,11 +30,15 @@ const smoothParts = 6
 //	              signal_to_noise_db
 //	  frequency_hz[], measured_db[], smoothed_db[] (sixths of octaves), planned_db[]
 //	  drift_ppm, gate_lowest_hz, inverted, warnings[]
-func WriteMeasured(w io.Writer, p *timing.Plan, m Measured) error {
+func WriteMeasured(w io.Writer, p *timing.Plan, m verdict.Found) error {
 	out := measuredAll{Faults: []string{}, Notes: []string{}, Findings: Findings(p.Warnings)}
+	for _, f := range m.Faults {
+		out.Faults = append(out.Faults, words.Measured(f))
+	}
+	for _, f := range m.Notes {
+		out.Notes = append(out.Notes, words.Measured(f))
+	}
 	if m.Channels != nil {
-		out.Faults = append(out.Faults, m.Channels.Words...)
-		out.Notes = append(out.Notes, m.Channels.Notes...)
 		out.Channels = measuredChannels(p, *m.Channels)
 	}
 	if m.Level != nil {

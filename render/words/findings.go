@@ -112,7 +112,7 @@ func powersUnequal(f timing.PowersUnequal) (what, cure string) {
 }
 
 func polarityOpposed(f timing.PolarityOpposed) (what, cure string) {
-	names := strings.Join(numbers(f.Inverted), ", ")
+	names := commas(f.Inverted)
 	which := "channel " + names + " is"
 	if len(f.Inverted) > 1 {
 		which = "channels " + names + " are"
@@ -192,7 +192,7 @@ func leaveEmpty(e timing.LeftEmpty, channels int) string {
 	}
 	n := len(e.Places)
 	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %d drivers %s and give %.1f dB more there",
-		prose.Noun(n, "place", "places"), strings.Join(numbers(e.Places), ", "), prose.Noun(n, "the quietest", "the quietest ones"), e.Drivers, how, e.Gain)
+		prose.Noun(n, "place", "places"), commas(e.Places), prose.Noun(n, "the quietest", "the quietest ones"), e.Drivers, how, e.Gain)
 }
 
 // stringUnequally says how unequal strings bring more.
