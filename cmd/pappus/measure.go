@@ -13,8 +13,8 @@ import (
 	"pappus/layout/prose"
 	"pappus/preview/decode"
 	sound "pappus/preview/sweep"
+	"pappus/render/document"
 	"pappus/render/figure"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -118,7 +118,7 @@ func measure(c *cobra.Command, f *flags, design string, m measuring) error {
 	out := c.OutOrStdout()
 	switch {
 	case f.json:
-		return planjson.WriteMeasured(out, p, found)
+		return document.Write(out, document.OfMeasured(p, found))
 	case f.quiet:
 		return nil
 	}

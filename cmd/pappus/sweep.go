@@ -11,7 +11,7 @@ import (
 	"pappus/preview/play"
 	sound "pappus/preview/sweep"
 	"pappus/preview/wave"
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -93,7 +93,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	}
 	switch {
 	case f.json:
-		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions)
+		return document.Write(c.OutOrStdout(), document.OfSweep(written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions))
 	case rehearse:
 		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: %s -i %s\n",
 			len(files), folder, prose.Command("pappus measure", design), prose.Path(folder))

@@ -1,8 +1,6 @@
 package page
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -13,7 +11,7 @@ import (
 	"strings"
 
 	"pappus/layout/prose"
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/render/table"
 )
 
@@ -54,7 +52,7 @@ func (p *Page) measure(w http.ResponseWriter, r *http.Request) {
 	reply(w, out)
 }
 
-func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json.RawMessage, error) {
+func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer, error) {
 	if p.options.Measure == nil {
 		return nil, fmt.Errorf("%w: this program measures nothing", ErrNotThere)
 	}
@@ -74,16 +72,17 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json
 	if err != nil {
 		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
-	out, err := documentOf(func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, made.plan, v) })
-	if err != nil {
-		return nil, err
-	}
-	sentences := []string{}
+	out := &measuredAnswer{document.OfMeasured(made.plan, v), []string{}}
 	for _, s := range table.MeasuredSentences(v) {
-		sentences = append(sentences, oneLine(s))
+		out.Sentences = append(out.Sentences, oneLine(s))
 	}
-	out["sentences"], err = json.Marshal(sentences)
-	return out, err
+	return out, nil
+}
+
+// measuredAnswer is what recordings came to.
+type measuredAnswer struct {
+	document.Measured
+	Sentences []string `json:"sentences"` // how the whole array measured, in words
 }
 
 // readForm reads a form of text, as_built and recordings.

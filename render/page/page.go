@@ -87,6 +87,7 @@ func New(o Options) (*Page, error) {
 
 		measuring: make(chan struct{}, 1),
 		disk:      disk{path: o.Path},
+		moved:     elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
 	}
 	if _, err := p.disk.read(); err != nil {
 		return nil, err

@@ -1,4 +1,4 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/render/words"
 	"pappus/timing"
 )
@@ -23,7 +23,7 @@ func TestWriteLevel(t *testing.T) {
 		t.Fatal(err)
 	}
 	var b bytes.Buffer
-	if err := planjson.WriteLevel(&b, p, l, c); err != nil {
+	if err := document.Write(&b, document.OfLevel(p, l, c)); err != nil {
 		t.Fatal(err)
 	}
 	var got struct {
@@ -58,7 +58,7 @@ func TestWriteLevel(t *testing.T) {
 		t.Errorf("filter %+v", f)
 	}
 	b.Reset()
-	if err := planjson.WriteLevel(&b, p, timing.Levelling{}, timing.Correction{}); err != nil || bytes.Contains(b.Bytes(), []byte("null,")) {
+	if err := document.Write(&b, document.OfLevel(p, timing.Levelling{}, timing.Correction{})); err != nil || bytes.Contains(b.Bytes(), []byte("null,")) {
 		t.Errorf("empty lists are no lists: %v\n%s", err, b.String())
 	}
 }

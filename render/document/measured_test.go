@@ -1,4 +1,4 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/timing/recording"
 	"pappus/timing/verdict"
 )
@@ -14,7 +14,7 @@ import (
 // TestMeasuredJSON: what is not known is null, and what was not recorded is null as a whole.
 func TestMeasuredJSON(t *testing.T) {
 	p, _ := demo(t)
-	nothing := decoded(t, func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, p, verdict.Found{}) })
+	nothing := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfMeasured(p, verdict.Found{})) })
 	if nothing["channels"] != nil || nothing["level"] != nil || len(nothing["faults"].([]any)) != 0 {
 		t.Errorf("nothing: %v", nothing)
 	}
@@ -34,8 +34,8 @@ func TestMeasuredJSON(t *testing.T) {
 		Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}, {Centre: 2000}}}
 	whole := recording.Measured{Drift: 40, Bands: []recording.Band{{Centre: 1000, Level: 1, Noise: -59}}}
 	out := decoded(t, func(b *bytes.Buffer) error {
-		return planjson.WriteMeasured(b, p, verdict.Found{Channels: &channels, Level: &level, Whole: &whole,
-			Faults: []verdict.Fact{{Code: verdict.Silent, Channels: []int{2}}}, Notes: []verdict.Fact{{Code: verdict.NoWire}}})
+		return document.Write(b, document.OfMeasured(p, verdict.Found{Channels: &channels, Level: &level, Whole: &whole,
+			Faults: []verdict.Fact{{Code: verdict.Silent, Channels: []int{2}}}, Notes: []verdict.Fact{{Code: verdict.NoWire}}}))
 	})
 	rows := out["channels"].([]any)
 	first, second := rows[0].(map[string]any), rows[1].(map[string]any)
