@@ -14,9 +14,9 @@ import (
 	"pappus/layout/impedance"
 	"pappus/layout/prose"
 	"pappus/preview/decode"
+	"pappus/render/document"
 	"pappus/render/figure"
 	"pappus/render/outdir"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing/air"
 	"pappus/timing/impedancefit"
@@ -114,7 +114,7 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 	}
 	switch {
 	case f.json:
-		return planjson.WriteImpedance(c.OutOrStdout(), fit, m.Mechanical)
+		return document.Write(c.OutOrStdout(), document.OfImpedance(fit, m.Mechanical))
 	case f.quiet:
 		return nil
 	}
@@ -330,7 +330,7 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	}
 	switch {
 	case f.json:
-		return planjson.WriteLoad(c.OutOrStdout(), i.channel, found, known)
+		return document.Write(c.OutOrStdout(), document.OfLoad(i.channel, found, known))
 	case f.quiet:
 		return nil
 	}

@@ -11,8 +11,8 @@ import (
 	"pappus/layout/dampinglog"
 	"pappus/layout/design"
 	"pappus/layout/prose"
+	"pappus/render/document"
 	"pappus/render/figure"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing/damping"
 
@@ -71,7 +71,7 @@ func tune(c *cobra.Command, f *flags, path, folder string) error {
 	}
 	switch {
 	case f.json:
-		return planjson.WriteTuning(c.OutOrStdout(), t.Trials, t.Goal, t.Next, t.Why)
+		return document.Write(c.OutOrStdout(), document.OfTuning(t.Trials, t.Goal, t.Next, t.Why))
 	case f.quiet:
 		return nil
 	}

@@ -1,15 +1,16 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
 	"encoding/json"
+	"io"
 	"math"
 	"strings"
 	"testing"
 
 	"pappus/layout"
 	"pappus/layout/design"
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/timing"
 
 	"github.com/google/go-cmp/cmp"
@@ -38,7 +39,7 @@ func demo(t testing.TB) (*timing.Plan, *timing.Survey) {
 func TestKeys(t *testing.T) {
 	p, s := demo(t)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, p, s); err != nil {
+	if err := document.Write(&b, document.OfPlan(p, s)); err != nil {
 		t.Fatal(err)
 	}
 	var doc map[string]any
@@ -80,7 +81,7 @@ func TestKeys(t *testing.T) {
 func TestNumbers(t *testing.T) {
 	p, s := demo(t)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, p, s); err != nil {
+	if err := document.Write(&b, document.OfPlan(p, s)); err != nil {
 		t.Fatal(err)
 	}
 	var doc struct {
@@ -113,7 +114,7 @@ func TestNoNumberIsNull(t *testing.T) {
 	p.Aligned.CombOnset = math.Inf(1)
 	p.Arrivals[0].Level = math.Inf(-1)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, p, s); err != nil {
+	if err := document.Write(&b, document.OfPlan(p, s)); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{`"comb_onset_hz": null`, `"level_db": null`} {
@@ -175,14 +176,14 @@ func TestChannelsAndWiring(t *testing.T) {
 		Dead  []any
 	}
 	var b bytes.Buffer
-	if err := planjson.WriteChannels(&b, p, rows); err != nil {
+	if err := writeChannels(&b, p, rows); err != nil {
 		t.Fatal(err)
 	}
 	if err := json.Unmarshal(b.Bytes(), &channels); err != nil {
 		t.Fatal(err)
 	}
 	b.Reset()
-	if err := planjson.WriteWiring(&b, p, deaths); err != nil {
+	if err := document.Write(&b, document.OfWiring(p, deaths)); err != nil {
 		t.Fatal(err)
 	}
 	if err := json.Unmarshal(b.Bytes(), &wiring); err != nil {
@@ -224,7 +225,7 @@ func TestChannelsAndWiring(t *testing.T) {
 func TestPlanHasLoads(t *testing.T) {
 	p, s := demo(t)
 	var b bytes.Buffer
-	if err := planjson.Write(&b, p, s); err != nil {
+	if err := document.Write(&b, document.OfPlan(p, s)); err != nil {
 		t.Fatal(err)
 	}
 	var got struct {
@@ -268,8 +269,16 @@ func BenchmarkWrite(b *testing.B) {
 	p, s := demo(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := planjson.Write(&bytes.Buffer{}, p, s); err != nil {
+		if err := document.Write(&bytes.Buffer{}, document.OfPlan(p, s)); err != nil {
 			b.Fatal(err)
 		}
 	}
+}
+
+func writeChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
+	channels, err := document.OfChannels(p, rows)
+	if err != nil {
+		return err
+	}
+	return document.Write(w, channels)
 }

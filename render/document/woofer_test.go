@@ -1,4 +1,4 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"pappus/layout"
-	"pappus/render/planjson"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -21,7 +20,7 @@ func TestWoofer(t *testing.T) {
 			t.Fatal(err)
 		}
 		var b bytes.Buffer
-		if err := planjson.WriteChannels(&b, p, rows); err != nil {
+		if err := writeChannels(&b, p, rows); err != nil {
 			t.Fatal(err)
 		}
 		return b.String()

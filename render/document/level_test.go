@@ -1,4 +1,4 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
@@ -6,7 +6,8 @@ import (
 	"math"
 	"testing"
 
-	"pappus/render/planjson"
+	"pappus/render/document"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -22,7 +23,7 @@ func TestWriteLevel(t *testing.T) {
 		t.Fatal(err)
 	}
 	var b bytes.Buffer
-	if err := planjson.WriteLevel(&b, p, l, c); err != nil {
+	if err := document.Write(&b, document.OfLevel(p, l, c)); err != nil {
 		t.Fatal(err)
 	}
 	var got struct {
@@ -50,14 +51,14 @@ func TestWriteLevel(t *testing.T) {
 	if got.Sections[0].B0 != c.Sections[0].Coefficients.B0 || got.Sections[0].Name != c.Sections[0].Name {
 		t.Errorf("section %+v, want %+v", got.Sections[0], c.Sections[0])
 	}
-	if got.Nulls[0].Why != l.Nulls[0].String() {
+	if got.Nulls[0].Why != words.Nulls(l.Nulls[:1]) {
 		t.Errorf("null %+v", got.Nulls[0])
 	}
 	if f := got.Filters[1]; f.Taps != len(c.Linear.Samples) || math.Abs(f.Latency-1000*c.Linear.Latency) > 1e-3 {
 		t.Errorf("filter %+v", f)
 	}
 	b.Reset()
-	if err := planjson.WriteLevel(&b, p, timing.Levelling{}, timing.Correction{}); err != nil || bytes.Contains(b.Bytes(), []byte("null,")) {
+	if err := document.Write(&b, document.OfLevel(p, timing.Levelling{}, timing.Correction{})); err != nil || bytes.Contains(b.Bytes(), []byte("null,")) {
 		t.Errorf("empty lists are no lists: %v\n%s", err, b.String())
 	}
 }

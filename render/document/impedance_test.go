@@ -1,4 +1,4 @@
-package planjson_test
+package document_test
 
 import (
 	"bytes"
@@ -9,7 +9,7 @@ import (
 
 	"pappus/layout/dampinglog"
 	"pappus/layout/impedance"
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
 )
@@ -42,7 +42,7 @@ func TestImpedanceJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := decoded(t, func(b *bytes.Buffer) error { return planjson.WriteImpedance(b, f, nil) })
+	got := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfImpedance(f, nil)) })
 	if hz := got["resonance_hz"].(map[string]any)["value"].(float64); math.Abs(hz-150) > 0.5 {
 		t.Error(hz)
 	}
@@ -50,12 +50,12 @@ func TestImpedanceJSON(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 	m := impedancefit.Mechanical{Vas: impedancefit.Estimate{Value: 1.36e-4, Error: 1e-6}, Mass: impedancefit.Estimate{Value: 1e-3}, BL: impedancefit.Estimate{Value: 2}}
-	got = decoded(t, func(b *bytes.Buffer) error { return planjson.WriteImpedance(b, f, &m) })
+	got = decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfImpedance(f, &m)) })
 	if v := got["vas_l"].(map[string]any)["value"].(float64); v != 0.136 {
 		t.Error(v)
 	}
 	load := impedancefit.Load{Ratio: 1.5, Cause: impedancefit.Cause{State: impedance.Open, Strings: 1, Length: 3, Ratio: 1.5}, Sure: true}
-	got = decoded(t, func(b *bytes.Buffer) error { return planjson.WriteLoad(b, 3, load, true) })
+	got = decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfLoad(3, load, true)) })
 	if got["cause"] != "a string of 3 is open" || got["sure"] != true || got["channel"] != 3.0 || len(got["others"].([]any)) != 0 {
 		t.Errorf("%v", got)
 	}
@@ -71,7 +71,7 @@ func TestTuningJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := decoded(t, func(b *bytes.Buffer) error { return planjson.WriteTuning(b, trials, g, next, nil) })
+	got := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfTuning(trials, g, next, nil)) })
 	n := got["next"].(map[string]any)
 	if n["thing"] != "stuffing" || n["base"] != 2.0 || n["stuffing_g"] != next.Trial.StuffingG || len(got["changes"].([]any)) != 1 {
 		t.Errorf("%v", got)
@@ -80,7 +80,7 @@ func TestTuningJSON(t *testing.T) {
 		t.Errorf("%v", first)
 	}
 	why := errors.New("no")
-	got = decoded(t, func(b *bytes.Buffer) error { return planjson.WriteTuning(b, nil, g, damping.Next{}, why) })
+	got = decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfTuning(nil, g, damping.Next{}, why)) })
 	if got["next"] != nil || got["why"] != "no" {
 		t.Errorf("%v", got)
 	}
