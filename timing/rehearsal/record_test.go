@@ -15,7 +15,7 @@ import (
 
 func demo(t testing.TB) (*timing.Plan, sweep.Sweep) {
 	t.Helper()
-	d, err := design.Parse("lantern.toml", design.Starter())
+	d, err := design.Parse("lantern.toml", design.DefaultTOML())
 	if err != nil {
 		t.Fatal(err)
 	}
