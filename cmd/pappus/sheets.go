@@ -68,7 +68,7 @@ func sheetFiles(p *timing.Plan) ([]sheets.File, bench, error) {
 	if err != nil {
 		return nil, w, err
 	}
-	o := sheets.Options{Segments: sheets.Cuts(w.segments), Print: w.segments, Stuffing: w.hollow.Stuffed.Mass}
+	o := sheets.Options{Segments: sheets.Cuts(w.segments), Print: w.segments, Stuffing: w.hollow.Stuffing}
 	files, err := sheets.Files(p, o)
 	if errors.Is(err, sheets.ErrSegment) {
 		w.noCut, w.segments = err.Error(), printing.Plan{}
