@@ -7,7 +7,6 @@ import (
 	"math/cmplx"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/timing/crossover"
 	"pappus/timing/excursion"
 )
@@ -123,9 +122,7 @@ func (plan *Plan) corner(least leastCorner) {
 	g := &plan.Protection
 	if least.err != nil {
 		if errors.Is(least.err, excursion.ErrCorner) {
-			plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-				What: prose.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", g.Volt, 1000*g.Reach),
-				Cure: "lower the voltage"})
+			plan.warn("excursion", advice.Danger, ConeTravel{g.Volt, g.Reach, g.Corner, math.Inf(1)})
 		}
 		return
 	}
@@ -134,9 +131,7 @@ func (plan *Plan) corner(least leastCorner) {
 	case g.Corner == 0:
 		g.Corner = least.hz
 	case g.Corner < least.hz:
-		plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-			What: prose.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", g.Corner, g.Volt, 1000*g.Reach),
-			Cure: prose.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(least.hz))})
+		plan.warn("excursion", advice.Danger, ConeTravel{g.Volt, g.Reach, g.Corner, least.hz})
 	}
 }
 
