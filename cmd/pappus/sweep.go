@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"slices"
 	"sync"
 
 	"pappus/layout/prose"
@@ -113,15 +112,10 @@ func sweepFiles(p *timing.Plan, s sound.Signal) []file {
 	return out
 }
 
-// rehearsed lists measurements of an array that is not built: in the first channel
-// with several strings one is dead, and the last channel's wires are swapped. The
-// former's impedance is there too, where the design tells enough of the driver.
+// rehearsed lists measurements of an array that is not built, with two faults. The impedance
+// of the channel with a dead string is there too, where the design tells enough of the driver.
 func rehearsed(p *timing.Plan, s sound.Signal) []file {
-	setting := rehearsal.Setting{Case: timing.Aligned, Channel: rehearsal.All, Rate: float64(s.Rate), Drift: 40, SNR: 60, Latency: 0.02, Seed: 1}
-	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
-		setting.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
-	}
-	setting.Reversed = []int{len(p.Channels) - 1}
+	setting := rehearsal.Example(p, float64(s.Rate))
 	stage := rehearsal.NewStage(p)
 	record := func(name string, channel int) file {
 		return file{name + ".wav", func(w io.Writer) error {
