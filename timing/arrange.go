@@ -1,7 +1,6 @@
 package timing
 
 import (
-	"errors"
 	"math"
 	"slices"
 
@@ -113,12 +112,9 @@ func (p *Plan) WireAdvice() string {
 		lowest, most = min(lowest, c.DCOhm), max(most, c.Bank.WireLoss)
 	}
 	text := prose.Sprintf("%.3g m of %.3g mm2 to the body is %.2f ohm out and back and takes up to %.2f dB off", w.WireLength, 1e6*w.WireSection, p.wireOhm(), most)
-	section, gauge, err := wiring.LeastSection(w.WireLength, 20, lowest, wireBearable)
-	switch {
-	case errors.Is(err, wiring.ErrValue):
+	section, gauge, ok := wiring.LeastSection(w.WireLength, lowest, wireBearable)
+	if !ok {
 		return text + prose.Sprintf("; no wire of up to 16 mm2 keeps that under %g dB: come nearer.", wireBearable)
-	case err != nil:
-		return text + "."
 	}
 	return text + prose.Sprintf("; %.3g mm2 (IEC 60228) or gauge %d (ASTM B258) keeps it under %g dB.", 1e6*section, gauge, wireBearable)
 }
