@@ -8,7 +8,6 @@ import (
 
 	"pappus/layout/advice"
 	"pappus/layout/impedance"
-	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -66,10 +65,7 @@ func (plan *Plan) weak() {
 	}
 	c := slices.MaxFunc(plan.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.Watt, b.Bank.Watt) })
 	if c.Bank.Watt > muchMore*w.Watt {
-		plan.warn(advice.Finding{Code: "amplifier_power", Rank: advice.Cost,
-			What: prose.Sprintf("channel %d draws up to %.3g W at %.3g V, and the amplifier is sold as %.4g W into %.3g ohm; it may clip or switch off earlier",
-				c.ID, c.Bank.Watt, c.Bank.Volt, w.Watt, w.IntoOhm),
-			Cure: prose.Sprintf("see what its maker gives for %.3g ohm, and plan with that", c.DCOhm)})
+		plan.warn("amplifier_power", advice.Cost, ChannelDraw{c.ID, c.Bank.Watt, c.Bank.Volt, c.DCOhm, w.Watt, w.IntoOhm})
 	}
 }
 
@@ -215,9 +211,6 @@ func (plan *Plan) hot() {
 		}
 	}
 	if c := plan.Channels[worst]; c.Bank.DriverWatt > rating {
-		plan.warn(advice.Finding{Code: "driver_power", Rank: advice.Danger,
-			What: prose.Sprintf("at %.4g V a tone gives a driver of channel %d %.3g W, and it stands for %.3g W long; its coil can burn",
-				c.Bank.Volt, c.ID, c.Bank.DriverWatt, rating),
-			Cure: "lower the voltage"})
+		plan.warn("driver_power", advice.Danger, DriverHeat{c.ID, c.Bank.Volt, c.Bank.DriverWatt, rating})
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/timing/air"
 	"pappus/timing/arrival"
 	"pappus/timing/band"
@@ -65,9 +64,9 @@ type Planner struct {
 	spot   spotSums
 	least  leastCorner
 	sizes  stringSizes
-	bears  float64          // V, RMS over a driver, what it stands for long; +Inf: not known
-	late   *arrival.Late    // how much later than by the path the field is heard
-	doubt  []advice.Finding // in the model for this body
+	bears  float64       // V, RMS over a driver, what it stands for long; +Inf: not known
+	late   *arrival.Late // how much later than by the path the field is heard
+	doubt  []Finding     // in the model for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
@@ -109,7 +108,7 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(a.Warnings, p.doubt)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(said(a.Warnings...), p.doubt)}
 	p.spot.hear(direct, echoes, &a)
 	p.arrivals(plan)
 	if err := p.drive(plan); err != nil {

@@ -16,12 +16,17 @@ const polarSteps = 120 // 3 degrees
 // polars fills in the responses round the two circles through the spot. They
 // are the loudspeaker's own, on its surface, without the room.
 func (p *Planner) polars(plan *Plan) (err error) {
-	a := unroomed(plan.Array)
-	if plan.Horizontal, err = plan.circle(a, plan.listeningCircle); err != nil {
+	if plan.Horizontal, err = plan.ListeningPolar(); err != nil {
 		return err
 	}
-	plan.Vertical, err = plan.circle(a, plan.uprightCircle)
+	plan.Vertical, err = plan.circle(unroomed(plan.Array), plan.uprightCircle)
 	return err
+}
+
+// ListeningPolar returns the responses round the vertical axis through the plan's spot,
+// which may be one that Move has made.
+func (plan *Plan) ListeningPolar() (Polar, error) {
+	return plan.circle(unroomed(plan.Array), plan.listeningCircle)
 }
 
 // circle returns the levels round a circle of an array in its surroundings, fed as the

@@ -5,7 +5,6 @@ import (
 	"math/cmplx"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/timing/crossover"
 	"pappus/timing/excursion"
 )
@@ -108,9 +107,7 @@ func (p *Planner) protect(plan *Plan) {
 func (plan *Plan) corner(least leastCorner) {
 	g := &plan.Protection
 	if !least.ok {
-		plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-			What: prose.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", g.Volt, 1000*g.Reach),
-			Cure: "lower the voltage"})
+		plan.warn("excursion", advice.Danger, ConeTravel{g.Volt, g.Reach, g.Corner, math.Inf(1)})
 		return
 	}
 	g.Least = least.hz
@@ -118,9 +115,7 @@ func (plan *Plan) corner(least leastCorner) {
 	case g.Corner == 0:
 		g.Corner = least.hz
 	case g.Corner < least.hz:
-		plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-			What: prose.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", g.Corner, g.Volt, 1000*g.Reach),
-			Cure: prose.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(least.hz))})
+		plan.warn("excursion", advice.Danger, ConeTravel{g.Volt, g.Reach, g.Corner, least.hz})
 	}
 }
 

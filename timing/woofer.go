@@ -8,7 +8,6 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/crossover"
 	"pappus/timing/drive"
@@ -68,7 +67,7 @@ type Woofer struct {
 	// band round the crossover, each without its filter.
 	Louder float64
 
-	Warnings []advice.Finding
+	Warnings []Finding
 
 	factor float64 // of a point source of strength 1, its wires in it
 }
@@ -274,7 +273,7 @@ func (w *Woofer) caution(p *Plan) {
 	a, g := p.Array, p.Protection
 	if a.Protection.Corner == 0 { // else layout knows it
 		if f, found := layout.CrossoverWarning(a.Woofer, g.Corner, "the high-pass that protects the drivers"); found {
-			w.Warnings = append(w.Warnings, f)
+			w.Warnings = append(w.Warnings, said(f)...)
 		}
 	}
 	if w.Loss >= badLoss {
@@ -282,23 +281,11 @@ func (w *Woofer) caution(p *Plan) {
 	}
 }
 
-// lost speaks of what is lost where both meet.
-func (w *Woofer) lost() advice.Finding {
-	f := advice.Finding{Code: "crossover_loss", Rank: advice.Cost,
-		What: prose.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
-			w.Loss, w.Meets),
-		Cure: "set the crossover higher"}
-	if w.Loss-w.Finer.Loss < badLoss/2 {
-		return f
+// lost is what is lost where both meet.
+func (w *Woofer) lost() Finding {
+	fact := CrossoverLoss{Loss: w.Loss, Meets: w.Meets}
+	if w.Loss-w.Finer.Loss >= badLoss/2 {
+		fact.Finer, fact.Other = &w.Finer, w.Finer.Invert != w.Invert
 	}
-	who, late := "the woofer", w.Finer.Delay
-	if late < 0 {
-		who, late = "the array", -late
-	}
-	polarity := "the same polarity"
-	if w.Finer.Invert != w.Invert {
-		polarity = "the other polarity"
-	}
-	f.Cure += fmt.Sprintf(" or try %.2f ms more delay on %s with %s, which leaves %.1f dB lost", 1000*late, who, polarity, max(0, w.Finer.Loss))
-	return f
+	return Finding{"crossover_loss", advice.Cost, fact}
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"io"
 
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/render/table"
 	"pappus/timing"
 
@@ -19,7 +19,7 @@ func newChannels(f *flags) *cobra.Command {
 		rows, err := timing.Processor(p, nil)
 		return shown{
 			files:  append(append([]file{loadTable(p)}, channelTables(p, rows)...), channelPictures(p)...),
-			json:   func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) },
+			json:   func(w io.Writer) error { return writeChannels(w, p, rows) },
 			screen: func(w io.Writer) error { return table.ChannelScreen(w, p, rows, colour(w)) },
 		}, err
 	})
@@ -33,7 +33,7 @@ func newWiring(f *flags) *cobra.Command {
 		deaths, err := timing.Dead(p)
 		return shown{
 			files: append([]file{loadTable(p)}, stringTables(p)...),
-			json:  func(w io.Writer) error { return planjson.WriteWiring(w, p, deaths) },
+			json:  func(w io.Writer) error { return document.Write(w, document.OfWiring(p, deaths)) },
 			screen: func(w io.Writer) error {
 				if err := table.WiringScreen(w, p, deaths, colour(w)); err != nil {
 					return err
@@ -43,6 +43,15 @@ func newWiring(f *flags) *cobra.Command {
 			},
 		}, err
 	})
+}
+
+// writeChannels writes what each channel is to be set to, as JSON.
+func writeChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) error {
+	channels, err := document.OfChannels(p, rows)
+	if err != nil {
+		return err
+	}
+	return document.Write(w, channels)
 }
 
 // loadTable is the table of channels with their loads.
@@ -63,7 +72,7 @@ func channelTables(p *timing.Plan, rows []timing.ProcessorRow) []file {
 func processorTables(p *timing.Plan, rows []timing.ProcessorRow) []file {
 	return []file{
 		{"processor.csv", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }},
-		{"processor.json", func(w io.Writer) error { return planjson.WriteChannels(w, p, rows) }},
+		{"processor.json", func(w io.Writer) error { return writeChannels(w, p, rows) }},
 		{"rounding.csv", func(w io.Writer) error { return table.Rounding(w, p.Rounding) }},
 	}
 }

@@ -7,9 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 
+	"pappus/render/document"
 	"pappus/render/figure"
 	"pappus/render/outdir"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 
@@ -124,7 +124,7 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 		Uneven    float64  `json:"unevenness_db"`
 		Area      float64  `json:"area_within_3_db_m2"`
 
-		Findings []planjson.Finding `json:"findings"`
+		Findings []document.Finding `json:"findings"`
 	}
 	finite := func(v float64) *float64 {
 		if math.IsInf(v, 0) {
@@ -143,7 +143,7 @@ func compareJSON(w io.Writer, designs []table.Candidate) error {
 		p := d.Plan
 		rows[i] = row{p.Array.Name, len(p.Array.Mounts), 1e6 * p.Unaligned.Smear, 1e6 * p.Aligned.Smear,
 			finite(p.Unaligned.CombOnset), finite(p.Aligned.CombOnset),
-			above(timing.UpTo(d.Omni.AsBuilt)), above(timing.UpTo(d.Omni.Aligned)), d.Unevenness, d.Within3DB, planjson.Findings(p.Warnings)}
+			above(timing.UpTo(d.Omni.AsBuilt)), above(timing.UpTo(d.Omni.Aligned)), d.Unevenness, d.Within3DB, document.Findings(p.Warnings)}
 	}
 	return printJSON(w, rows)
 }

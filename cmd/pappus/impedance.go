@@ -7,17 +7,17 @@ import (
 	"math/cmplx"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
-	"pappus/layout"
+	"pappus/layout/box"
 	"pappus/layout/design"
-	"pappus/layout/impedance"
-	"pappus/layout/prose"
 	"pappus/preview/decode"
+	"pappus/render/document"
 	"pappus/render/figure"
 	"pappus/render/outdir"
-	"pappus/render/planjson"
 	"pappus/render/table"
+	"pappus/timing"
 	"pappus/timing/air"
 	"pappus/timing/impedancefit"
 
@@ -81,40 +81,36 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 	if i.write && path == "" {
 		return errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
 	}
-	points, err := readImpedance(args[0], i)
+	m, err := impedancefit.NewStudy(i.reader(), args[0])
 	if err != nil {
 		return err
 	}
-	fit, err := impedancefit.Best(points)
-	if err != nil {
-		return fmt.Errorf("%s: %w", args[0], err)
-	}
-	m := table.Impedance{Name: filepath.Base(args[0]), Points: points, Fit: fit, Recorded: recorded(args[0])}
-	if m.Mechanical, err = second(fit, i, path); err != nil {
+	if err := again(&m, i, path); err != nil {
 		return err
 	}
-	var planned func(hz float64) complex128
 	if path != "" {
-		if planned, m.PlannedOhm, err = plannedDriver(path); err != nil {
+		d, err := design.Read(path)
+		if err != nil {
 			return err
 		}
+		m.Against(d.Driver)
 	}
 	if i.write && !i.anyway {
-		if err := doubt(m); err != nil {
+		if err := m.Doubt(); err != nil {
 			return fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
 		}
 	}
-	if err := addAll(i.folder, impedanceFiles(m, planned)); err != nil {
+	if err := addAll(i.folder, impedanceFiles(m)); err != nil {
 		return err
 	}
 	if i.write {
-		if err := writeKeys(path, fit.Keys(m.Mechanical)); err != nil {
+		if err := writeKeys(path, m.Fit.Keys(m.Mechanical)); err != nil {
 			return err
 		}
 	}
 	switch {
 	case f.json:
-		return planjson.WriteImpedance(c.OutOrStdout(), fit, m.Mechanical)
+		return document.Write(c.OutOrStdout(), document.OfImpedance(m.Fit, m.Mechanical))
 	case f.quiet:
 		return nil
 	}
@@ -128,134 +124,45 @@ func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string
 	return err
 }
 
-// doubt returns why values had better not go into a design without a second look.
-func doubt(m table.Impedance) error {
+// reader reads what was measured.
+func (i impedanceFlags) reader() impedancefit.Reader {
+	return impedancefit.Reader{Series: i.series, Low: i.low, High: i.high, Bridged: i.bridged, Decode: decode.Channels}
+}
+
+// again reads the second measurement, if there is one.
+func again(m *impedancefit.Study, i impedanceFlags, path string) error {
 	switch {
-	case m.Fit.Rough():
-		return prose.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
-	case m.OffPlan():
-		return prose.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
-	}
-	return nil
-}
-
-// recorded tells whether a file is a recording, and not a table.
-func recorded(path string) bool { return strings.EqualFold(filepath.Ext(path), ".wav") }
-
-// readImpedance reads a table, or a recording.
-func readImpedance(path string, i impedanceFlags) ([]impedance.Point, error) {
-	if !recorded(path) {
-		rows, err := layout.ReadImpedance(path)
-		return points(rows), err
-	}
-	if i.series == 0 {
-		return nil, fmt.Errorf("%s: a recording needs --series-ohm, the resistor between left and right", path)
-	}
-	r, err := readRecording(path)
-	if err != nil {
-		return nil, err
-	}
-	r.SeriesOhm, r.Low, r.High = i.series, i.low, i.high
-	if i.bridged != "" {
-		b, err := readRecording(i.bridged)
-		if err != nil {
-			return nil, err
-		}
-		r.Bridged = &b
-	}
-	out, err := r.Impedance()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", path, err)
-	}
-	return out, nil
-}
-
-// readRecording reads the two sides of a recording.
-func readRecording(path string) (impedancefit.Recording, error) {
-	rate, samples, err := decode.Channels(path)
-	if err != nil {
-		return impedancefit.Recording{}, err
-	}
-	if len(samples) != 2 {
-		return impedancefit.Recording{}, fmt.Errorf("%s: %s, must be 2: left before the resistor, right over the driver", path, prose.Count(len(samples), "channel", "channels"))
-	}
-	return impedancefit.Recording{Whole: samples[0], Driver: samples[1], Rate: float64(rate)}, nil
-}
-
-func points(rows []layout.ImpedancePoint) []impedance.Point {
-	out := make([]impedance.Point, len(rows))
-	for i, p := range rows {
-		out[i] = impedance.Point(p)
-	}
-	return out
-}
-
-// second reads the second measurement, if there is one.
-func second(free impedancefit.Fit, i impedanceFlags, path string) (*impedancefit.Mechanical, error) {
-	if i.second == "" {
-		if i.mass != 0 || i.box != 0 {
-			return nil, errors.New("--mass-g and --box-l need --second, the measurement with them")
-		}
-		return nil, nil
-	}
-	if i.mass == 0 && i.box == 0 {
-		return nil, errors.New("--second needs --mass-g or --box-l: what was different then")
-	}
-	points, err := readImpedance(i.second, i)
-	if err != nil {
-		return nil, err
-	}
-	other, err := impedancefit.Best(points)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", i.second, err)
+	case i.second == "" && (i.mass != 0 || i.box != 0):
+		return errors.New("--mass-g and --box-l need --second, the measurement with them")
+	case i.second == "":
+		return nil
+	case i.mass == 0 && i.box == 0:
+		return errors.New("--second needs --mass-g or --box-l: what was different then")
 	}
 	a, err := load(path)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	area := i.area / 1e4
 	if area == 0 && path != "" {
 		area = a.Driver.Small.Area
 	}
 	if area == 0 {
-		return nil, errors.New("the area of the cone is not known: give --sd-cm2, or sd_cm2 in the design")
+		return errors.New("the area of the cone is not known: give --sd-cm2, or sd_cm2 in the design")
 	}
 	state := air.Air{Temperature: a.Air.Temperature, Humidity: a.Air.Humidity, Pressure: a.Air.Pressure}
-	around := impedancefit.Air{Density: state.Density(), SoundSpeed: state.SpeedOfSound()}
-	var m impedancefit.Mechanical
-	if i.mass != 0 {
-		m, err = impedancefit.AddedMass(free, other, i.mass/1000, area, around)
-	} else {
-		m, err = impedancefit.KnownBox(free, other, i.box/1000, area, around)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", i.second, err)
-	}
-	return &m, nil
-}
-
-// plannedDriver returns the impedance of a design's driver in free air, nil where the
-// design does not tell, and its direct current resistance, 0 where that is not known.
-func plannedDriver(path string) (at func(hz float64) complex128, ohm float64, err error) {
-	d, err := design.Read(path)
-	if err != nil {
-		return nil, 0, err
-	}
-	curve, err := impedance.New(impedance.Driver{Resonance: d.Driver.FsHz, QMS: d.Driver.Qms, QES: d.Driver.Qes, DCOhm: d.Driver.DCOhm, Inductance: d.Driver.LeMH / 1000})
-	if err != nil {
-		return nil, d.Driver.DCOhm, nil // not all of it is known
-	}
-	return curve.At, d.Driver.DCOhm, nil
+	return m.Again(i.reader(), i.second, impedancefit.Second{Mass: i.mass / 1000, Volume: i.box / 1000, Area: area,
+		Air: box.Air{Density: state.Density(), SoundSpeed: state.SpeedOfSound()}})
 }
 
 // impedanceFiles lists the files of a driver's impedance.
-func impedanceFiles(m table.Impedance, planned func(hz float64) complex128) []file {
+func impedanceFiles(m impedancefit.Study) []file {
 	f := m.Fit
 	with := func(e impedancefit.Estimate) string {
 		value, sigma := e.Text(1)
 		return value + " ± " + sigma
 	}
-	lines := figure.ImpedanceLines{Title: "Impedance in " + m.Name, Measured: m.Points, Fitted: f.At, Planned: planned,
+	lines := figure.ImpedanceLines{Title: "Impedance in " + m.Name, Measured: m.Points, Fitted: f.At, Planned: m.Planned,
 		Below: fmt.Sprintf("resonance %s Hz, Qts %s, Re %s Ω", with(f.Resonance), with(f.Qts), with(f.DCOhm))}
 	return append(measuredFiles(lines),
 		file{"fit.csv", func(w io.Writer) error { return table.ImpedanceFit(w, m) }})
@@ -293,7 +200,7 @@ func writeKeys(path string, keys []impedancefit.Key) error {
 
 // channelLoad holds a channel's impedance against the plan.
 func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) error {
-	points, err := readImpedance(args[0], i)
+	points, err := i.reader().Read(args[0])
 	if err != nil {
 		return err
 	}
@@ -301,12 +208,7 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	if err != nil {
 		return err
 	}
-	at := -1
-	for k, one := range p.Channels {
-		if one.ID == i.channel {
-			at = k
-		}
-	}
+	at := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return c.ID == i.channel })
 	if at < 0 {
 		return fmt.Errorf("there is no channel %d; the plan has %d", i.channel, len(p.Channels))
 	}
@@ -318,19 +220,17 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	below, _, _ := strings.Cut(table.LoadWords(found), ".")
 	lines := figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", i.channel, filepath.Base(args[0])), Measured: points,
 		Planned: func(hz float64) complex128 {
-			var z [1]complex128
-			bank.Load(z[:], []complex128{driver.At(hz)})
-			if cmplx.IsInf(z[0]) {
-				return cmplx.NaN()
+			if z := bank.Of(driver.At(hz)); !cmplx.IsInf(z) {
+				return z
 			}
-			return z[0]
+			return cmplx.NaN()
 		}}
 	if err := addAll(i.folder, measuredFiles(lines)); err != nil {
 		return err
 	}
 	switch {
 	case f.json:
-		return planjson.WriteLoad(c.OutOrStdout(), i.channel, found, known)
+		return document.Write(c.OutOrStdout(), document.OfLoad(i.channel, found, known))
 	case f.quiet:
 		return nil
 	}

@@ -7,9 +7,9 @@ import (
 
 	"pappus/preview"
 	"pappus/preview/wave"
+	"pappus/render/document"
 	"pappus/render/figure"
 	"pappus/render/outdir"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 
@@ -52,7 +52,7 @@ func level(c *cobra.Command, f *flags, design, folder string) error {
 	}
 	switch {
 	case f.json:
-		return planjson.WriteLevel(c.OutOrStdout(), p, l, correction)
+		return document.Write(c.OutOrStdout(), document.OfLevel(p, l, correction))
 	case f.quiet:
 		return nil
 	}

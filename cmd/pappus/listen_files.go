@@ -9,8 +9,8 @@ import (
 	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/wave"
+	"pappus/render/document"
 	"pappus/render/figure"
-	"pappus/render/planjson"
 	"pappus/timing"
 
 	"github.com/gopxl/beep/v2"
@@ -54,11 +54,11 @@ func (h hearing) write(ctx context.Context, out io.Writer, f *flags, p *timing.P
 	}
 	switch {
 	case f.json:
-		var named []planjson.Case
+		var named []document.Case
 		for _, c := range cases {
-			named = append(named, planjson.Case{Name: c.Name, Words: c.Words})
+			named = append(named, document.Case{Name: c.Name, Words: c.Words})
 		}
-		return planjson.WriteHeard(out, written(h.folder, files, p), s.name, named)
+		return document.Write(out, document.Sounds{Written: written(h.folder, files, p), Programme: s.name, Cases: named})
 	case f.quiet:
 		return nil
 	}

@@ -11,22 +11,24 @@ import (
 	sound "pappus/preview/sweep"
 	"pappus/render/page"
 	"pappus/timing"
+	"pappus/timing/sweep"
+	"pappus/timing/verdict"
 )
 
 // measurePage holds recordings that came from the page against a plan: those of the
 // sweep that the page hands out, named as they are for pappus measure. A single one
 // whatever its name is of the whole array.
-func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (page.Verdict, error) {
+func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (verdict.Found, error) {
 	s, err := sound.New(p, sound.Options{})
 	if err != nil {
-		return page.Verdict{}, err
+		return verdict.Found{}, err
 	}
 	named := make(map[string][]byte, len(r.Files))
 	for _, f := range r.Files {
 		named[strings.ToLower(f.Name)] = f.Data
 	}
-	if len(r.Files) == 1 && !isChannel(p, r.Files[0].Name) {
-		named[allName+".wav"] = r.Files[0].Data
+	if len(r.Files) == 1 && !verdict.IsChannel(p, r.Files[0].Name) {
+		named[sweep.RecordedName+".wav"] = r.Files[0].Data
 	}
 	read := func(name string) (int, [][]float64, error) {
 		if err := ctx.Err(); err != nil {
@@ -42,22 +44,7 @@ func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (page.Ver
 		}
 		return rate, channels, nil
 	}
-	f, err := takes{measuring: measuring{reference: "right", built: r.AsBuilt}, signal: s, say: func(string) {}, read: read}.judge(p)
-	if err != nil {
-		return page.Verdict{}, err
-	}
-	return page.Verdict{Measured: f.Measured, Sentences: f.sentences()}, nil
-}
-
-// isChannel tells whether a file is named as the recording of one channel.
-func isChannel(p *timing.Plan, name string) bool {
-	for _, c := range p.Channels {
-		if strings.EqualFold(name, channelName(c.ID)+".wav") || strings.EqualFold(name, sound.ChannelName(c.ID)+".wav") ||
-			strings.HasPrefix(strings.ToLower(name), channelName(c.ID)+"_") {
-			return true
-		}
-	}
-	return false
+	return verdict.Takes{Sweep: s.Sweep, Read: read, Level: verdict.LevelSetting{Case: played(r.AsBuilt)}}.Judge(p)
 }
 
 // sweepDownload lists the sweeps to play and record.

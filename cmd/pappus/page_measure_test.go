@@ -10,6 +10,7 @@ import (
 	sound "pappus/preview/sweep"
 	"pappus/render/page"
 	"pappus/timing"
+	"pappus/timing/verdict"
 
 	"github.com/chromedp/chromedp"
 )
@@ -49,20 +50,20 @@ func TestMeasurePage(t *testing.T) {
 		return data
 	}
 	v, err := measurePage(t.Context(), p, page.Recorded{Files: []page.Recording{{Name: "Take 3.wav", Data: data(paths[0])}}})
-	if err != nil || v.Level == nil || v.Channels != nil || len(v.Sentences) == 0 || v.Level.Uneven > 1 {
-		t.Errorf("one: %+v, %v", v.Sentences, err)
+	if err != nil || v.Level == nil || v.Channels != nil || len(v.Faults) > 0 || v.Level.Uneven > 1 {
+		t.Errorf("one: %+v, %v", v.Faults, err)
 	}
 	var all []page.Recording
 	for _, path := range paths {
 		all = append(all, page.Recording{Name: strings.ToUpper(filepath.Base(path)), Data: data(path)})
 	}
-	if v, err = measurePage(t.Context(), p, page.Recorded{Files: all}); err != nil || v.Channels == nil || len(v.Channels.Words) != 2 {
+	if v, err = measurePage(t.Context(), p, page.Recorded{Files: all}); err != nil || v.Channels == nil || len(v.Faults) != 2 {
 		t.Errorf("all: %+v, %v", v.Channels, err)
 	}
 	// Of channels that are missing, or of files that cannot be read, nothing is told; of the rest it is.
 	some := append([]page.Recording{{Name: "channel_4.wav", Data: []byte("no sound")}}, all[1:4]...)
 	v, err = measurePage(t.Context(), p, page.Recorded{Files: some})
-	if err != nil || v.Channels == nil || !v.Channels.Channels[3].Missing || v.Channels.Channels[2].Missing || !strings.Contains(strings.Join(v.Channels.Words, " "), "no recording of channel 8 (channel_8.wav)") {
+	if err != nil || v.Channels == nil || !v.Channels.Channels[3].Missing || v.Channels.Channels[2].Missing || v.Faults[len(v.Faults)-2].Code != verdict.NoRecording {
 		t.Errorf("some: %+v, %v", v.Channels, err)
 	}
 	for _, test := range []struct {

@@ -159,7 +159,7 @@ func TestFilesThatCannotBe(t *testing.T) {
 	if err := os.Mkdir("folder", 0o700); err != nil {
 		t.Fatal(err)
 	}
-	write("good.toml", string(design.Starter()))
+	write("good.toml", string(design.DefaultTOML()))
 	write("empty", "")
 	write("picture", "\x89PNG\r\n\x1a\n\x00\x00\x00\rIHDR")
 	write("latin.toml", "name = \"Gr\xfc\xdfe\"\n")

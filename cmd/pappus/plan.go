@@ -5,8 +5,8 @@ import (
 	"fmt"
 	"io"
 
+	"pappus/render/document"
 	"pappus/render/outdir"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing"
 
@@ -58,7 +58,7 @@ func planInto(c *cobra.Command, f *flags, design, folder string) error {
 	said.stop()
 	switch {
 	case f.json:
-		return planjson.Write(c.OutOrStdout(), p, survey)
+		return document.Write(c.OutOrStdout(), document.OfPlan(p, survey))
 	case f.quiet:
 		return nil
 	}
@@ -79,8 +79,8 @@ type file struct {
 }
 
 // written names what a command left in a folder, and what to look out for in its plan.
-func written(folder string, files []file, p *timing.Plan) planjson.Written {
-	out := planjson.Written{Folder: folder, Files: []string{}, Findings: planjson.Findings(p.Warnings)}
+func written(folder string, files []file, p *timing.Plan) document.Written {
+	out := document.Written{Folder: folder, Files: []string{}, Findings: document.Findings(p.Warnings)}
 	for _, f := range files {
 		out.Files = append(out.Files, f.name)
 	}
@@ -94,7 +94,7 @@ func planFiles(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 		return nil, err
 	}
 	files := []file{
-		{"plan.json", func(w io.Writer) error { return planjson.Write(w, p, survey) }},
+		{"plan.json", func(w io.Writer) error { return document.Write(w, document.OfPlan(p, survey)) }},
 		{"delays.csv", func(w io.Writer) error { return table.Delays(w, p) }},
 		loadTable(p),
 		{"octaves.csv", func(w io.Writer) error { return table.Octaves(w, survey) }},

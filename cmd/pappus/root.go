@@ -11,6 +11,7 @@ import (
 	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"github.com/spf13/cobra"
@@ -21,7 +22,7 @@ type flags struct {
 	quiet  bool
 	json   bool
 	strict bool
-	found  []advice.Finding // of all designs that were planned
+	found  []timing.Finding // of all designs that were planned
 }
 
 func init() { cobra.EnableCommandSorting = false } // help lists them in the order of the work
@@ -117,7 +118,7 @@ var errStrict = errors.New("--strict")
 // judge fails where --strict was asked for and something cannot be built or wired as
 // designed. All has been written and shown by then.
 func (f *flags) judge() error {
-	stopping := advice.Stopping(f.found)
+	stopping := advice.Stopping(words.Findings(f.found))
 	if !f.strict || len(stopping) == 0 {
 		return nil
 	}

@@ -9,7 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/printing"
 	"pappus/layout/shell"
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/render/sheets"
 	"pappus/render/table"
 	"pappus/timing"
@@ -49,8 +49,7 @@ func writeSheets(c *cobra.Command, f *flags, design, folder string) error {
 	}
 	switch {
 	case f.json:
-		return planjson.WriteWorkshop(c.OutOrStdout(), p.Array, planjson.Workshop{Written: written(folder, all, p),
-			Fits: w.fits, Hollow: w.hollow, Segments: w.segments, NoShell: w.noShell, NoCut: w.noCut})
+		return document.Write(c.OutOrStdout(), document.OfWorkshop(written(folder, all, p), p.Array, w.fits, w.hollow, w.segments, w.noShell, w.noCut))
 	case f.quiet:
 		return nil
 	}

@@ -3,8 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"slices"
-	"strconv"
 	"sync"
 
 	"pappus/layout/prose"
@@ -12,11 +10,12 @@ import (
 	"pappus/preview/play"
 	sound "pappus/preview/sweep"
 	"pappus/preview/wave"
-	"pappus/render/planjson"
+	"pappus/render/document"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/rehearsal"
+	"pappus/timing/sweep"
 
 	"github.com/gopxl/beep/v2"
 	"github.com/spf13/cobra"
@@ -93,7 +92,7 @@ func makeSweep(c *cobra.Command, f *flags, design string, o sound.Options, folde
 	}
 	switch {
 	case f.json:
-		return planjson.WriteSweep(c.OutOrStdout(), written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions)
+		return document.Write(c.OutOrStdout(), document.OfSweep(written(folder, files, p), s.Sweep, s.Rate, s.Level, s.Cautions))
 	case rehearse:
 		_, err = fmt.Fprintf(out, "%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: %s -i %s\n",
 			len(files), folder, prose.Command("pappus measure", design), prose.Path(folder))
@@ -113,15 +112,10 @@ func sweepFiles(p *timing.Plan, s sound.Signal) []file {
 	return out
 }
 
-// rehearsed lists measurements of an array that is not built: in the first channel
-// with several strings one is dead, and the last channel's wires are swapped. The
-// former's impedance is there too, where the design tells enough of the driver.
+// rehearsed lists measurements of an array that is not built, with two faults. The impedance
+// of the channel with a dead string is there too, where the design tells enough of the driver.
 func rehearsed(p *timing.Plan, s sound.Signal) []file {
-	setting := rehearsal.Setting{Case: timing.Aligned, Channel: rehearsal.All, Rate: float64(s.Rate), Drift: 40, SNR: 60, Latency: 0.02, Seed: 1}
-	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
-		setting.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
-	}
-	setting.Reversed = []int{len(p.Channels) - 1}
+	setting := rehearsal.Example(p, float64(s.Rate))
 	stage := rehearsal.NewStage(p)
 	record := func(name string, channel int) file {
 		return file{name + ".wav", func(w io.Writer) error {
@@ -135,22 +129,17 @@ func rehearsed(p *timing.Plan, s sound.Signal) []file {
 				Comment: "made up: what a microphone (left) and a wire (right) would give of a sweep"})
 		}}
 	}
-	files := []file{record(allName, rehearsal.All)}
+	files := []file{record(sweep.RecordedName, rehearsal.All)}
 	for i, channel := range p.Channels {
-		files = append(files, record(channelName(channel.ID), i))
+		files = append(files, record(sweep.RecordedChannelName(channel.ID, 1), i))
 	}
 	for _, dead := range setting.DeadStrings {
 		if points, known, err := rehearsal.Impedance(p, dead[0], dead[1:], 1); err == nil && known {
-			files = append(files, file{channelName(p.Channels[dead[0]].ID) + "_impedance.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, points) }})
+			files = append(files, file{sweep.RecordedChannelName(p.Channels[dead[0]].ID, 1) + "_impedance.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, points) }})
 		}
 	}
 	return files
 }
-
-// The names of recordings, without their ending.
-const allName = "all"
-
-func channelName(id int) string { return "channel_" + strconv.Itoa(id) }
 
 // stereo streams a take, the microphone left and the reference right.
 func stereo(t recording.Take) beep.Streamer {

@@ -7,12 +7,11 @@ import (
 	"math"
 	"path/filepath"
 
-	"pappus/layout"
 	"pappus/layout/dampinglog"
 	"pappus/layout/design"
 	"pappus/layout/prose"
+	"pappus/render/document"
 	"pappus/render/figure"
-	"pappus/render/planjson"
 	"pappus/render/table"
 	"pappus/timing/damping"
 
@@ -49,57 +48,25 @@ func tune(c *cobra.Command, f *flags, path, folder string) error {
 	if err != nil {
 		return err
 	}
-	h, err := a.Hollow()
+	t, err := damping.NewStudy(a, path, logOf(path))
 	if err != nil {
 		return err
 	}
-	l, err := dampinglog.Read(logOf(path))
-	if err != nil {
-		return err
-	}
-	t := table.Tuning{Name: a.Name, Path: path, Log: l.Path, Goal: damping.NewGoal(a, h, l)}
-	for i, one := range l.Trials {
-		r, err := readTrial(l, one)
-		if err != nil {
-			return fmt.Errorf("%s: trial %d: %w", l.Path, i+1, err)
-		}
-		t.Trials = append(t.Trials, r)
-	}
-	t.Next, t.Why = damping.Propose(t.Trials, t.Goal)
 	if err := addAll(folder, tuneFiles(t)); err != nil {
 		return err
 	}
 	switch {
 	case f.json:
-		return planjson.WriteTuning(c.OutOrStdout(), t.Trials, t.Goal, t.Next, t.Why)
+		return document.Write(c.OutOrStdout(), document.OfTuning(t))
 	case f.quiet:
 		return nil
 	}
 	return table.TuningScreen(c.OutOrStdout(), t, colour(c.OutOrStdout()))
 }
 
-// readTrial reads what was measured in a trial.
-func readTrial(l *dampinglog.Log, t dampinglog.Trial) (damping.Trial, error) {
-	rows, err := layout.ReadImpedance(l.File(t.Impedance))
-	if err != nil {
-		return damping.Trial{}, err
-	}
-	var frequency, level []float64
-	if t.Response != "" {
-		response, err := layout.ReadResponse(l.File(t.Response))
-		if err != nil {
-			return damping.Trial{}, err
-		}
-		for _, p := range response {
-			frequency, level = append(frequency, p.Frequency), append(level, p.Level)
-		}
-	}
-	return damping.Read(t, points(rows), frequency, level)
-}
-
 // tuneFiles lists the files of a damping log; without a trial that has a resonance
 // there is no picture.
-func tuneFiles(t table.Tuning) []file {
+func tuneFiles(t damping.Study) []file {
 	files := []file{{"trials.csv", func(w io.Writer) error { return table.Trials(w, t.Trials) }}}
 	next := &t.Next
 	if errors.Is(t.Why, damping.ErrNoTrials) {
@@ -171,7 +138,7 @@ func tuneAdd(c *cobra.Command, f *flags, path string, t dampinglog.Trial, fits *
 		}
 		*name = beside
 	}
-	if _, err := readTrial(l, t); err != nil {
+	if _, err := damping.ReadFiles(l, t); err != nil {
 		return err
 	}
 	if err := dampinglog.Add(l.Path, t, fits); err != nil {

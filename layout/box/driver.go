@@ -13,8 +13,8 @@ type Air struct {
 	SoundSpeed float64 // m/s
 }
 
-// stiffness returns rho c2, in Pa.
-func (a Air) stiffness() float64 { return a.Density * a.SoundSpeed * a.SoundSpeed }
+// Stiffness returns rho c2, in Pa.
+func (a Air) Stiffness() float64 { return a.Density * a.SoundSpeed * a.SoundSpeed }
 
 func (a Air) check() error {
 	if err := positive("density of air in kg/m3", a.Density); err != nil {
@@ -57,7 +57,7 @@ func (d Driver) Complete(a Air) (Driver, error) {
 	// Each round finds one value at least, or ends.
 	for range len(d.values()) {
 		before := d
-		d.fill(a.stiffness())
+		d.fill(a.Stiffness())
 		if d == before {
 			break
 		}

@@ -43,7 +43,7 @@ func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
 		return Vented{}, prose.Errorf("%w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
 	}
 	v := Vented{Driver: d, Number: n, Volume: volume, Air: a}
-	v.Resistance = tau * a.stiffness() / (2 * math.Pi * d.Fs * volume)
+	v.Resistance = tau * a.Stiffness() / (2 * math.Pi * d.Fs * volume)
 	w, got := pair(d.Qts, c.Alpha, tau)
 	v.Q, v.Resonance = got, d.Fs*w
 	return v, nil
@@ -141,7 +141,7 @@ func (v Vented) Flow(volt, hz float64) (cones, vent float64, err error) {
 		return 0, 0, err
 	}
 	n, w, ws := float64(v.Number), 2*math.Pi*hz, 2*math.Pi*d.Fs
-	cas, cab := d.Vas/v.Air.stiffness(), v.Volume/v.Air.stiffness()
+	cas, cab := d.Vas/v.Air.Stiffness(), v.Volume/v.Air.Stiffness()
 	j := complex(0, w)
 	driver := complex(d.BL*d.BL/(d.Re*d.Sd*d.Sd)+1/(ws*d.Qms*cas), 0) + j*complex(1/(ws*ws*cas), 0) + 1/(j*complex(cas, 0))
 	box := 1 / (j*complex(cab, 0) + complex(1/v.Resistance, 0))

@@ -9,9 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
-	"strings"
 	"time"
-	"unicode"
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
@@ -156,7 +154,7 @@ func (f Fits) text(b *bytes.Buffer) {
 func (t Trial) text(b *bytes.Buffer) {
 	b.WriteString("\n[[trial]]\n")
 	if t.Date != "" {
-		fmt.Fprintf(b, "date = %s\n", strings.Map(digit, t.Date))
+		fmt.Fprintf(b, "date = %s\n", t.Date)
 	}
 	fmt.Fprintf(b, "vents = %d\n", t.Vents)
 	if t.VentMM != 0 {
@@ -171,14 +169,6 @@ func (t Trial) text(b *bytes.Buffer) {
 			fmt.Fprintf(b, "%s = %s\n", line.name, design.Quote(line.value))
 		}
 	}
-}
-
-// digit keeps what a date is made of, so that nothing else gets into the file.
-func digit(c rune) rune {
-	if unicode.IsDigit(c) || c == '-' {
-		return c
-	}
-	return -1
 }
 
 // plain writes a number as TOML has it.

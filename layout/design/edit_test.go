@@ -109,7 +109,7 @@ func nan() float64 { zero := 0.0; return zero / zero }
 // To take a key of the starter out and to bring it back gives the starter, letter
 // by letter.
 func TestOutAndBack(t *testing.T) {
-	text := string(design.Starter())
+	text := string(design.DefaultTOML())
 	var in map[string]any
 	if err := toml.Unmarshal([]byte(text), &in); err != nil {
 		t.Fatal(err)
@@ -199,7 +199,7 @@ func anyValue(t *rapid.T) any {
 // remark that became the key.
 func TestSetKeepsAllElse(t *testing.T) {
 	starts := []string{
-		string(design.Starter()), least, strings.ReplaceAll(string(design.Starter()), "\n", "\r\n"),
+		string(design.DefaultTOML()), least, strings.ReplaceAll(string(design.DefaultTOML()), "\n", "\r\n"),
 		"air = { temperature_c = 25, pressure_kpa = 90 } # braces\ndriver.diameter_mm = 40 # dots\n\n# over\n['body'] # quotes\n  shape = \"ball\" # in\n",
 	}
 	rapid.Check(t, func(t *rapid.T) {
@@ -279,7 +279,7 @@ func checkComments(t *rapid.T, before, after, name string) {
 
 func FuzzSet(f *testing.F) {
 	f.Add(least, "body.radius_mm", 1.5, "", false)
-	f.Add(string(design.Starter()), "room.size_m", 1.0, "", true)
+	f.Add(string(design.DefaultTOML()), "room.size_m", 1.0, "", true)
 	f.Add("air = { a = 1, } # x\n# [room]\n# order = 3\n", "room.order", 2.0, "", false)
 	f.Add("[[channel]]\n# gain_db = 1 # a\n\"\" = '''\n#\n'''", "channel[1].gain_db", 0.0, "x", false)
 	f.Add("[surface]\n[a.b]\nsurface.c = 1", "surface", 1.0, "", true)

@@ -82,10 +82,13 @@ func (b Bank) Load(dst, z []complex128) {
 	if len(dst) != len(z) {
 		panic("impedance: lengths differ")
 	}
-	for f := range z {
-		dst[f] = b.load(func(int) complex128 { return z[f] })
+	for f, each := range z {
+		dst[f] = b.Of(each)
 	}
 }
+
+// Of returns the load in ohm that drivers of one impedance make together, as Load does.
+func (b Bank) Of(z complex128) complex128 { return b.load(func(int) complex128 { return z }) }
 
 // load returns the load with each driver's own impedance.
 func (b Bank) load(z func(driver int) complex128) complex128 {

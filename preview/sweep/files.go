@@ -6,6 +6,7 @@ import (
 	"pappus/layout/prose"
 	"pappus/preview/wave"
 	"pappus/timing"
+	"pappus/timing/sweep"
 )
 
 // File is one file with the signal.
@@ -15,18 +16,12 @@ type File struct {
 	Format wave.Format
 }
 
-// WholeName is the name of the file for the whole array.
-const WholeName = "sweep"
-
-// ChannelName returns the name of the file for a channel.
-func ChannelName(id int) string { return fmt.Sprintf("sweep_channel_%d", id) }
-
 // Files returns the file for the whole array, and one for each channel in turn. All hold the
 // same signal, mono at 24 bit; the text in each says which channel is to play it.
 func (s Signal) Files(p *timing.Plan) []File {
-	out := []File{s.file(WholeName, "play it with all channels on")}
+	out := []File{s.file(sweep.WholeName, "play it with all channels on")}
 	for _, c := range p.Channels {
-		out = append(out, s.file(ChannelName(c.ID), fmt.Sprintf("play it with channel %d on and all others muted", c.ID)))
+		out = append(out, s.file(sweep.ChannelName(c.ID), fmt.Sprintf("play it with channel %d on and all others muted", c.ID)))
 	}
 	return out
 }

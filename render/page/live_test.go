@@ -16,7 +16,12 @@ import (
 
 	"pappus/layout/design"
 
+	"pappus/render/document"
+	"pappus/timing"
+
 	"github.com/coder/websocket"
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // reply of a live page, as the browser reads it.
@@ -284,9 +289,9 @@ func TestMapIsKept(t *testing.T) {
 		}
 	}
 	go1(triple{2, 0, 1}, "level")
-	first := s.maps[0].live
+	first, _ := s.maps.Get(s.maps.Keys()[0])
 	go1(triple{1.5, 0.0004, 0.5}, "level")
-	if len(s.maps) != 1 || s.maps[0].live != first {
+	if again, _ := s.maps.Get(s.maps.Keys()[0]); s.maps.Len() != 1 || again != first {
 		t.Error("a nudge made a new map")
 	}
 	go1(triple{0, 2, 1}, "level")
@@ -295,8 +300,8 @@ func TestMapIsKept(t *testing.T) {
 			go1(triple{2, 0, 1}, q.name)
 		}
 	}
-	if len(s.maps) != mostMaps {
-		t.Errorf("%d maps are kept", len(s.maps))
+	if s.maps.Len() != mostMaps {
+		t.Errorf("%d maps are kept", s.maps.Len())
 	}
 }
 
@@ -441,23 +446,44 @@ func TestMoveHasOneDelay(t *testing.T) {
 	id := ask[planAnswer](t, p, "/api/plan", asked{string(design.DefaultTOML())}).ID
 	s := &session{plans: p.plans}
 	a, err := s.answer(t.Context(), move{ID: id, Spot: triple{1.2, -0.7, 0.9}})
-	if err != nil || a.Fault != "" || len(a.Channels) == 0 {
-		t.Fatal(err, a.Fault, len(a.Channels))
+	if err != nil || a.Spot == nil || len(a.Channels) == 0 {
+		t.Fatal(err, a.Fault)
 	}
 	const step = 1e6 / 48000
 	delay := map[int]float64{}
 	for _, c := range a.Channels {
-		if n := c.Delay.value / step; math.Abs(n-math.Round(n)) > 1e-6 || math.Abs(c.Delay.value-c.Exact.value) > step/2+1e-6 {
-			t.Errorf("channel %d: %g us, exactly %g us", c.ID, c.Delay.value, c.Exact.value)
+		if n := float64(c.Delay) / step; math.Abs(n-math.Round(n)) > 1e-4 || math.Abs(float64(c.Delay)-float64(c.Exact)) > step/2+1e-6 {
+			t.Errorf("channel %d: %g us, exactly %g us", c.ID, float64(c.Delay), float64(c.Exact))
 		}
-		delay[c.ID] = c.Delay.value
+		delay[c.ID] = float64(c.Delay)
 	}
 	for _, d := range a.Drivers {
-		if d.Delay.value != delay[d.Channel] {
-			t.Errorf("driver %d: %g us, its channel %g us", d.ID, d.Delay.value, delay[d.Channel])
+		if float64(d.Delay) != delay[d.Channel] {
+			t.Errorf("driver %d: %g us, its channel %g us", d.ID, float64(d.Delay), delay[d.Channel])
 		}
 	}
-	if len(a.Echoes) != 1 || a.Echoes[0].Wall != "surface below" || !(a.Echoes[0].Dip.value > 100) {
+	if len(a.Echoes) != 1 || a.Echoes[0].By != "surface below" || !(a.Echoes[0].Dip > 100) {
 		t.Errorf("echoes %+v", a.Echoes)
+	}
+}
+
+// TestRestingPolar: at rest the answer has the polar of a whole plan for the spot, though
+// no such plan is made.
+func TestRestingPolar(t *testing.T) {
+	p, _ := newPage(t, small)
+	id := ask[planAnswer](t, p, "/api/plan", asked{small}).ID
+	s := &session{plans: p.plans}
+	a, err := s.answer(t.Context(), move{ID: id, Spot: triple{1.2, -0.7, 0.9}, Cells: dragCells + 1})
+	if err != nil || a.Polar == nil {
+		t.Fatal(err, a.Fault, a.Error)
+	}
+	array := *s.made.array
+	array.Spot = r3.Vec{X: 1.2, Y: -0.7, Z: 0.9}
+	whole, err := timing.Make(&array)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(document.OfPolar(whole.Horizontal), *a.Polar); diff != "" {
+		t.Error(diff)
 	}
 }

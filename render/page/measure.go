@@ -1,8 +1,6 @@
 package page
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -13,7 +11,8 @@ import (
 	"strings"
 
 	"pappus/layout/prose"
-	"pappus/render/planjson"
+	"pappus/render/document"
+	"pappus/render/table"
 )
 
 // How much may be dropped on the page at once: recordings of some tens of channels.
@@ -32,12 +31,6 @@ type Recorded struct {
 type Recording struct {
 	Name string
 	Data []byte
-}
-
-// Verdict is what recordings came to.
-type Verdict struct {
-	planjson.Measured
-	Sentences []string // of the whole array; faults of channels are in Measured
 }
 
 // measure answers a form of several parts; see the package comment. One at a time: they
@@ -59,7 +52,7 @@ func (p *Page) measure(w http.ResponseWriter, r *http.Request) {
 	reply(w, out)
 }
 
-func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json.RawMessage, error) {
+func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer, error) {
 	if p.options.Measure == nil {
 		return nil, fmt.Errorf("%w: this program measures nothing", ErrNotThere)
 	}
@@ -79,16 +72,17 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (map[string]json
 	if err != nil {
 		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
-	out, err := documentOf(func(b *bytes.Buffer) error { return planjson.WriteMeasured(b, made.plan, v.Measured) })
-	if err != nil {
-		return nil, err
+	out := &measuredAnswer{document.OfMeasured(made.plan, v), []string{}}
+	for _, s := range table.MeasuredSentences(v) {
+		out.Sentences = append(out.Sentences, oneLine(s))
 	}
-	sentences := []string{}
-	for _, s := range v.Sentences {
-		sentences = append(sentences, oneLine(s))
-	}
-	out["sentences"], err = json.Marshal(sentences)
-	return out, err
+	return out, nil
+}
+
+// measuredAnswer is what recordings came to.
+type measuredAnswer struct {
+	document.Measured
+	Sentences []string `json:"sentences"` // how the whole array measured, in words
 }
 
 // readForm reads a form of text, as_built and recordings.

@@ -12,7 +12,6 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/render/planjson"
 	"pappus/timing"
 	"pappus/timing/verdict"
 )
@@ -51,11 +50,11 @@ func TestMeasure(t *testing.T) {
 		t.Errorf("a program that measures nothing: %d %s", w.Code, w.Body)
 	}
 	var asked Recorded
-	p.options.Measure = func(_ context.Context, plan *timing.Plan, r Recorded) (Verdict, error) {
+	p.options.Measure = func(_ context.Context, _ *timing.Plan, r Recorded) (verdict.Found, error) {
 		if asked = r; string(r.Files[0].Data) == "bad" {
-			return Verdict{}, errors.New("all.wav:\nclipped")
+			return verdict.Found{}, errors.New("all.wav:\nclipped")
 		}
-		return Verdict{Measured: planjson.Measured{Channels: &verdict.Channels{Words: []string{plan.Array.Name + " is well"}}}, Sentences: []string{"As\nplanned."}}, nil
+		return verdict.Found{Faults: []verdict.Fact{{Code: verdict.Silent, Channels: []int{2}}}, Notes: []verdict.Fact{{Code: verdict.LevelUnjudged}}}, nil
 	}
 	w = do(p, form(t, [3]string{"text", "", small}, [3]string{"as_built", "", "true"},
 		[3]string{"recording", `C:\takes\all.wav`, "one"}, [3]string{"recording", "channel_1.wav", "two"}))
@@ -66,7 +65,7 @@ func TestMeasure(t *testing.T) {
 	if err := json.Unmarshal(w.Body.Bytes(), &out); err != nil || w.Code != http.StatusOK {
 		t.Fatalf("%d %s %v", w.Code, w.Body, err)
 	}
-	if len(out.Faults) != 1 || out.Faults[0] != "Ball of six is well" || len(out.Sentences) != 1 || out.Sentences[0] != "As planned." || out.Level != nil {
+	if len(out.Faults) != 1 || !strings.HasPrefix(out.Faults[0], "channel 2 is silent") || len(out.Sentences) != 1 || !strings.HasPrefix(out.Sentences[0], "Mind: the level") || out.Level != nil {
 		t.Errorf("%s", w.Body)
 	}
 	if !asked.AsBuilt || len(asked.Files) != 2 || asked.Files[0].Name != "all.wav" || string(asked.Files[1].Data) != "two" {

@@ -9,9 +9,10 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/prose"
+	"pappus/render/document"
 	"pappus/timing"
-	"pappus/timing/band"
 
+	lru "github.com/hashicorp/golang-lru/v2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -28,10 +29,10 @@ type move struct {
 	Seq      int64   `json:"seq"`
 	ID       string  `json:"id"`
 	Spot     triple  `json:"spot_m"`
-	View     string  `json:"view"`
-	Quantity string  `json:"quantity"`
+	View     string  `json:"view" ts:"View"`         // above, side
+	Quantity string  `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss; empty: no map
 	Band     float64 `json:"band_hz"`
-	Cells    int     `json:"cells"`
+	Cells    int     `json:"cells"` // of the map along one side
 }
 
 // rests tells whether the spot is no longer being dragged.
@@ -59,104 +60,16 @@ func (m move) check() error {
 	return nil
 }
 
-// quantity is what a map may show.
-type quantity struct {
-	name   string
-	is     timing.Quantity
-	unit   string
-	scale  float64
-	places int
-}
-
-var quantities = []quantity{
-	{"level", timing.LiveLevel, "dB", 1, 2},
-	{"summing_loss", timing.LiveSummingLoss, "dB", 1, 2},
-	{"smear", timing.LiveSmear, "us", 1e6, 1},
-	{"comb_onset", timing.LiveCombOnset, "Hz", 1, 0},
-}
-
-// moved is the answer to a move.
+// moved is the answer to a move: of a spot what a plan has for it, or why there is none.
 type moved struct {
-	Seq      int64        `json:"seq"`
-	Unknown  bool         `json:"unknown,omitempty"`
-	Fault    string       `json:"fault,omitempty"`
-	Error    string       `json:"error,omitempty"`
-	Spot     *triple      `json:"spot_m,omitempty"`
-	Place    *place       `json:"place,omitempty"`
-	Drivers  []heard      `json:"drivers,omitempty"`
-	Channels []set        `json:"channels,omitempty"`
-	Response *response    `json:"response,omitempty"`
-	Measures *bothWays    `json:"measures,omitempty"`
-	Echoes   []echo       `json:"echoes,omitempty"`
-	Polar    *polar       `json:"polar,omitempty"`
-	Map      *coverageMap `json:"map,omitempty"`
-}
-
-type heard struct {
-	ID       int    `json:"id"`
-	Channel  int    `json:"channel"`
-	Delay    number `json:"delay_us"`
-	Level    number `json:"level_db"`
-	Field    number `json:"field_arrival_us"` // when it is heard; by the path where there is no field to time
-	Path     number `json:"path_m"`
-	Straight number `json:"straight_path_m"`
-	Seen     bool   `json:"seen"`
-}
-
-type set struct {
-	ID      int    `json:"id"`
-	Drivers []int  `json:"drivers"`
-	Delay   number `json:"delay_us"` // what can be set
-	Exact   number `json:"exact_us"`
-	Gain    number `json:"gain_db"`
-}
-
-type response struct {
-	Frequency numbers `json:"frequency_hz"`
-	Unaligned numbers `json:"unaligned_db"`
-	Aligned   numbers `json:"aligned_db"`
-	InStep    numbers `json:"in_step_db"`
-}
-
-type bothWays struct {
-	Aligned   figures `json:"aligned"`
-	Unaligned figures `json:"unaligned"`
-}
-
-type figures struct {
-	Smear     number `json:"smear_us"`
-	Spread    number `json:"spread_us"`
-	CombOnset number `json:"comb_onset_hz"`
-}
-
-// echo is what a surface does to the sound at the spot: see timing.Echo.
-type echo struct {
-	Wall    string `json:"by"`
-	Extra   number `json:"extra_mm"`
-	Late    number `json:"late_us"`
-	Dip     number `json:"dip_hz"`
-	Depth   number `json:"depth_db"`
-	At      triple `json:"at_m"`
-	Nearer  number `json:"dip_100_mm_nearer_hz"`
-	Further number `json:"dip_100_mm_further_hz"`
-}
-
-type polar struct {
-	Angle numbers   `json:"angle_deg"`
-	Band  numbers   `json:"band_hz"`
-	Level []numbers `json:"level_db"`     // with the delays
-	As    []numbers `json:"unaligned_db"` // and without
-}
-
-type coverageMap struct {
-	Columns int        `json:"columns"`
-	Rows    int        `json:"rows"`
-	Low     [2]float64 `json:"low_m"`
-	High    [2]float64 `json:"high_m"`
-	Step    float64    `json:"step_m"`
-	Unit    string     `json:"unit"`
-	Most    float64    `json:"most_hz,omitempty"`
-	Values  numbers    `json:"values"`
+	Seq     int64  `json:"seq"`
+	Unknown bool   `json:"unknown,omitempty"` // plan the text again
+	Fault   string `json:"fault,omitempty"`   // why the spot is none
+	Error   string `json:"error,omitempty"`
+	Place   *place `json:"place,omitempty"` // where the spot is none, too
+	*document.Spot
+	Polar *document.Polar `json:"polar,omitempty"` // with cells above 32
+	Map   *heat           `json:"map,omitempty"`
 }
 
 // session is one spot that is being moved: what is kept from one move to the next.
@@ -165,22 +78,8 @@ type session struct {
 	plans   *plans
 	made    *planned
 	planner *timing.Planner
-	maps    []keptMap // the last used at the end
+	maps    *lru.Cache[mapOf, *timing.Live] // that can be filled again while their slices stay
 	values  []float64
-}
-
-// keptMap is a map that can be filled again while its slice stays.
-type keptMap struct {
-	slice timing.Slice
-	of    mapOf
-	live  *timing.Live
-}
-
-// mapOf is what a map shows, but for its slice.
-type mapOf struct {
-	quantity  timing.Quantity
-	centre    float64
-	perOctave int
 }
 
 // answer works a move out. The error is that of ctx.
@@ -198,19 +97,23 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		out.Unknown = true
 		return out, nil
 	}
-	spot := r3.Vec{X: m.Spot[0], Y: m.Spot[1], Z: m.Spot[2]}
+	spot := vector(m.Spot)
 	at := placeOf(s.made.array, spot)
 	out.Place = &at
 	p, err := s.planner.Move(spot)
 	if err != nil {
-		out.Fault = s.words(err, spot)
+		out.Fault = noSpot(s.made.array, spot, err)
 		return out, nil
 	}
-	out.fill(p)
+	heard := document.OfSpot(p)
+	out.Spot = &heard
 	if m.rests() {
-		if out.Polar, err = s.polar(p); err != nil {
+		circle, err := p.ListeningPolar()
+		if err != nil {
 			return out, err
 		}
+		polar := document.OfPolar(circle)
+		out.Polar = &polar
 	}
 	if m.Quantity != "" && m.Cells > 0 {
 		if out.Map, err = s.draw(ctx, p, m); err != nil {
@@ -225,8 +128,8 @@ func (s *session) open(id string) (bool, error) {
 	if s.made != nil && s.made.id == id {
 		return true, nil
 	}
-	made := s.plans.find(id)
-	if made == nil {
+	made, ok := s.plans.kept.Get(id)
+	if !ok {
 		return false, nil
 	}
 	planner, err := timing.NewPlanner(made.array)
@@ -236,13 +139,12 @@ func (s *session) open(id string) (bool, error) {
 	if err := planner.Follow(); err != nil {
 		return false, err
 	}
-	s.made, s.planner, s.maps = made, planner, nil
+	s.made, s.planner, s.maps = made, planner, lastUsed[mapOf, *timing.Live](mostMaps)
 	return true, nil
 }
 
-// words says why a spot is none.
-func (s *session) words(err error, spot r3.Vec) string {
-	a := s.made.array
+// noSpot says why a spot is none.
+func noSpot(a *layout.Array, spot r3.Vec, err error) string {
 	switch {
 	case !errors.Is(err, layout.ErrSpotInside):
 		return faultOf(err).Reason
@@ -252,152 +154,4 @@ func (s *session) words(err error, spot r3.Vec) string {
 		return "the spot is below the surface"
 	}
 	return "the spot is inside the body"
-}
-
-// fill takes over what a plan says.
-func (out *moved) fill(p *timing.Plan) {
-	a := p.Array
-	at := tripled(a.Spot, 1, 6)
-	out.Spot = &at
-	for i, r := range p.Arrivals {
-		out.Drivers = append(out.Drivers, heard{
-			ID: a.Mounts[i].ID, Channel: p.Channels[r.Channel].ID, Delay: settable(r.Delay), Level: db(r.Level),
-			Field: us(r.Heard()), Path: number{r.Path, 4}, Straight: number{r.Straight, 4}, Seen: r.Seen,
-		})
-	}
-	for _, c := range p.Channels {
-		ids := make([]int, len(c.Mounts))
-		for i, m := range c.Mounts {
-			ids[i] = a.Mounts[m].ID
-		}
-		out.Channels = append(out.Channels, set{c.ID, ids, settable(c.Delay), us(c.Exact), db(c.Gain)})
-	}
-	all := func(v []float64, places int) numbers { return numbers{values: v, scale: 1, places: places} }
-	r := p.Response
-	out.Response = &response{all(r.Frequency, 1), all(r.Unaligned, 2), all(r.Aligned, 2), all(r.InStep, 2)}
-	out.Measures = &bothWays{figuresOf(p.Aligned), figuresOf(p.Unaligned)}
-	for _, e := range p.Echoes {
-		out.Echoes = append(out.Echoes, echo{e.Wall, number{1000 * e.Extra, 0}, us(e.Late), number{e.Dip, 0}, number{e.Depth, 1},
-			tripled(e.At, 1, 3), number{e.Nearer, 0}, number{e.Further, 0}})
-	}
-}
-
-func figuresOf(m timing.Measures) figures {
-	return figures{us(m.Smear), us(m.Spread), number{m.CombOnset, 0}}
-}
-
-func us(v float64) number { return number{1e6 * v, 1} }
-func db(v float64) number { return number{v, 2} }
-
-// settable writes a delay so that no step of a processor is lost.
-func settable(v float64) number { return number{1e6 * v, 3} }
-
-// polar returns the level round the vertical axis through the plan's spot.
-func (s *session) polar(p *timing.Plan) (*polar, error) {
-	whole, err := timing.Make(p.Array)
-	if err != nil {
-		return nil, err
-	}
-	h := whole.Horizontal
-	out := &polar{Angle: numbers{h.Angle, 180 / math.Pi, 1, 0}, Band: numbers{h.Band, 1, 1, 0}}
-	for b := range h.Band {
-		out.Level = append(out.Level, numbers{h.Aligned[b], 1, 2, 0})
-		out.As = append(out.As, numbers{h.Unaligned[b], 1, 2, 0})
-	}
-	return out, nil
-}
-
-// draw fills the map that a move asks for.
-func (s *session) draw(ctx context.Context, p *timing.Plan, m move) (*coverageMap, error) {
-	at := slices.IndexFunc(quantities, func(q quantity) bool { return q.name == m.Quantity })
-	q, of := quantities[at], mapOf{perOctave: dragOctave}
-	of.quantity = q.is
-	if m.rests() {
-		of.perOctave = restOctave
-	}
-	if q.is == timing.LiveLevel || q.is == timing.LiveSummingLoss {
-		of.centre = nearestOctave(m.Band)
-	}
-	slice := timing.HorizontalSlice(p.WithCells(m.Cells))
-	if m.View == "side" {
-		slice = timing.VerticalSlice(p.WithCells(m.Cells))
-	}
-	live, err := s.live(ctx, p, slice, of)
-	if err != nil {
-		return nil, err
-	}
-	n := slice.Columns * slice.Rows
-	s.values = slices.Grow(s.values[:0], n)[:n]
-	if err := live.Fill(ctx, s.values, p); err != nil {
-		return nil, err
-	}
-	return drawn(slice, q, s.values), nil
-}
-
-// drawn is a filled slice as the page has it. Along and up are measured from the
-// body's axis and centre.
-func drawn(s timing.Slice, q quantity, values []float64) *coverageMap {
-	low := [2]float64{r3.Dot(s.Origin, s.Right) - s.Step/2, r3.Dot(s.Origin, s.Up) - s.Step/2}
-	out := &coverageMap{
-		Columns: s.Columns, Rows: s.Rows, Step: rounded(s.Step, 6), Unit: q.unit,
-		Low:    [2]float64{rounded(low[0], 6), rounded(low[1], 6)},
-		High:   [2]float64{rounded(low[0]+float64(s.Columns)*s.Step, 6), rounded(low[1]+float64(s.Rows)*s.Step, 6)},
-		Values: numbers{values: values, scale: q.scale, places: q.places},
-	}
-	if q.is == timing.LiveCombOnset {
-		octaves := band.Octaves()
-		_, high := band.Edges(octaves[len(octaves)-1], 1)
-		out.Most = math.Round(high)
-		out.Values.most = out.Most
-	}
-	return out
-}
-
-// nearestOctave returns the exact centre of the octave that is nearest; that of
-// 1 kHz where none is asked for.
-func nearestOctave(hz float64) float64 {
-	if hz == 0 {
-		hz = 1000
-	}
-	return slices.MinFunc(band.Octaves(), func(a, b float64) int {
-		if math.Abs(math.Log(a/hz)) < math.Abs(math.Log(b/hz)) {
-			return -1
-		}
-		return 1
-	})
-}
-
-// drift is how far, in cells, a slice may be off while the spot is dragged: an
-// upright slice turns a little when the spot's place is rounded.
-const drift = 0.05
-
-// alike tells whether one slice may stand for another.
-func alike(a, b timing.Slice) bool {
-	if a.Columns != b.Columns || a.Rows != b.Rows || a.Step != b.Step {
-		return false
-	}
-	for _, corner := range [][2]int{{0, 0}, {a.Columns, 0}, {0, a.Rows}, {a.Columns, a.Rows}} {
-		if r3.Norm(r3.Sub(a.Point(corner[0], corner[1]), b.Point(corner[0], corner[1]))) > drift*a.Step {
-			return false
-		}
-	}
-	return true
-}
-
-// live returns a map for a slice, one that is kept if there is one.
-func (s *session) live(ctx context.Context, p *timing.Plan, slice timing.Slice, of mapOf) (*timing.Live, error) {
-	for i, k := range s.maps {
-		if k.of == of && alike(k.slice, slice) {
-			s.maps = append(slices.Delete(s.maps, i, i+1), k)
-			return k.live, nil
-		}
-	}
-	made, err := timing.NewLive(ctx, p, slice, of.quantity, of.centre, of.perOctave)
-	if err != nil {
-		return nil, err
-	}
-	if s.maps = append(s.maps, keptMap{slice, of, made}); len(s.maps) > mostMaps {
-		s.maps = slices.Delete(s.maps, 0, 1)
-	}
-	return made, nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout/design"
 	"pappus/timing"
+	"pappus/timing/verdict"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -33,7 +34,7 @@ type Options struct {
 	Walk func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, h Hearing) error
 	// Measure holds recordings against a plan; nil: none. Whatever is wrong with them is
 	// its error.
-	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (Verdict, error)
+	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (verdict.Found, error)
 	// Write adds the files of one name of Files.
 	Write func(ctx context.Context, what string, p *timing.Plan, add Add) error
 }
@@ -86,6 +87,7 @@ func New(o Options) (*Page, error) {
 
 		measuring: make(chan struct{}, 1),
 		disk:      disk{path: o.Path},
+		moved:     elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
 	}
 	if _, err := p.disk.read(); err != nil {
 		return nil, err

@@ -362,8 +362,8 @@ func TestSoundsShareAPlan(t *testing.T) {
 			t.Error("another spot's plan")
 		}
 	}
-	if len(p.moved.kept) != mostMoved {
-		t.Errorf("%d are kept", len(p.moved.kept))
+	if p.moved.kept.Len() != mostMoved {
+		t.Errorf("%d are kept", p.moved.kept.Len())
 	}
 }
 
@@ -447,7 +447,7 @@ func TestPlansAreKept(t *testing.T) {
 	for i := range mostPlans {
 		ask[object](t, p, "/api/plan", asked{small + strings.Repeat("\n", i+1)})
 	}
-	if p.plans.find(first.id) != nil || len(p.plans.kept) != mostPlans {
-		t.Errorf("%d are kept", len(p.plans.kept))
+	if p.plans.kept.Contains(first.id) || p.plans.kept.Len() != mostPlans {
+		t.Errorf("%d are kept", p.plans.kept.Len())
 	}
 }

@@ -2,41 +2,42 @@ package page
 
 import (
 	"pappus/layout"
-	"pappus/layout/advice"
-	"pappus/render/table"
+	"pappus/render/document"
 	"pappus/render/tape"
+	"pappus/render/words"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // place is where somebody sits, in the words that all screens have for it.
 type place struct {
-	Along float64 `json:"along_m"` // along the floor
-	Short string  `json:"short"`
-	Tape  string  `json:"tape"`
-	High  string  `json:"high"`
+	Along number `json:"along_m"` // along the floor
+	Short string `json:"short"`
+	Tape  string `json:"tape"` // where to hold the tape
+	High  string `json:"high"`
 }
 
 func placeOf(a *layout.Array, p r3.Vec) place {
 	at := tape.Of(a, p)
-	return place{rounded(at.Along(), 3), at.Short(), at.Full(), at.High()}
+	return place{document.To(3, at.Along()), at.Short(), at.Full(), at.High()}
 }
 
-// finding is one thing to know before a design is built.
-type finding struct {
+// shownFinding is one thing to know before a design is built.
+type shownFinding struct {
 	Rank  string `json:"rank"`
-	Lead  string `json:"lead"`
+	Lead  string `json:"lead"`  // the word that stands before it
 	Stops bool   `json:"stops"` // it should not be built so
 	What  string `json:"what"`
 	Cure  string `json:"cure"`
 }
 
 // findings gives what heads the page, worst first, and how many more there are.
-func findings(all []advice.Finding) (out []finding, more int) {
-	out = []finding{}
-	shown, more := table.Shown(all)
+func findings(all []timing.Finding) (out []shownFinding, more int) {
+	out = []shownFinding{}
+	shown, more := words.Shown(all)
 	for _, f := range shown {
-		out = append(out, finding{f.Rank.String(), table.Lead(f.Rank), f.Rank.Stops(), f.What, f.Cure})
+		out = append(out, shownFinding{f.Rank.String(), words.Lead(f.Rank), f.Rank.Stops(), f.What, f.Cure})
 	}
 	return out, more
 }

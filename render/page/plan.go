@@ -1,19 +1,13 @@
 package page
 
 import (
-	"bytes"
-	"encoding/json"
-	"fmt"
-	"math"
 	"net/http"
-	"slices"
 	"strings"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/layout/design"
-	"pappus/render/planjson"
-	"pappus/render/table"
+	"pappus/render/document"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -24,85 +18,60 @@ type asked struct {
 	Text string `json:"text"`
 }
 
-// planAnswer is what the page shows of a design.
+// planAnswer is a design and everything that was worked out for it.
 type planAnswer struct {
 	ID     string         `json:"id"`
 	Name   string         `json:"name"`
 	Text   string         `json:"text"`
-	Values map[string]any `json:"values"`
-	Given  []string       `json:"given"`
+	Values map[string]any `json:"values" ts:"Record<string, Value>"` // of every key
+	Given  []string       `json:"given"`                             // keys that the text has
 
-	Plan       map[string]json.RawMessage `json:"plan"`
-	Processor  json.RawMessage            `json:"processor"`
-	Counts     json.RawMessage            `json:"counts"`
-	Protection json.RawMessage            `json:"protection"`
-	Signs      json.RawMessage            `json:"signs"`
-	Rounding   rounding                   `json:"rounding"`
+	Plan       document.Plan       `json:"plan"` // without a survey
+	Processor  []document.Setting  `json:"processor"`
+	Counts     []document.Count    `json:"counts"`
+	Protection document.Protection `json:"protection"`
+	Signs      string              `json:"signs"`
+	Rounding   document.Rounding   `json:"rounding"`
+	Wiring     []document.Bank     `json:"wiring"`
 
-	Wiring   json.RawMessage `json:"wiring"`
-	Findings []finding       `json:"findings"`
-	More     int             `json:"more_findings"`
-	Place    place           `json:"place"`
-	Rule     string          `json:"front_rule"`
+	Findings []shownFinding `json:"findings"`      // what to know first, worst first, at most seven
+	More     int            `json:"more_findings"` // how many more there are
+	Place    place          `json:"place"`
+	Rule     string         `json:"front_rule"` // by which rule strings are chosen, in words; empty where there is no choice
 
-	Solid     solid       `json:"solid"`
-	Drivers   []driverRow `json:"drivers"`
-	Sentences []string    `json:"sentences"`
-	Spot      triple      `json:"spot_m"`
-	Floor     *float64    `json:"floor_m"`
-	Room      *roomBox    `json:"room"`
-	Slice     sliceSize   `json:"slice"`
+	Solid     solid     `json:"solid"`
+	Drivers   []seat    `json:"drivers"`
+	Sentences []string  `json:"sentences"` // what was found, in words
+	Spot      triple    `json:"spot_m"`
+	Floor     *number   `json:"floor_m"` // null: nothing below
+	Room      *roomBox  `json:"room"`
+	Slice     sliceSize `json:"slice"`
 }
 
-// rounding is what the processor's step makes of the delays at the spot.
-type rounding struct {
-	Step float64    `json:"step_us"`
-	Band []float64  `json:"octave_hz"`
-	Loss []*float64 `json:"loss_db"` // null from half the processor's rate on
+// seat is where a driver sits on the body.
+type seat struct {
+	ID     int    `json:"id"`
+	At     triple `json:"at_mm"`
+	Normal triple `json:"normal"`
+	Cone   number `json:"cone_mm"`   // across
+	Flange number `json:"flange_mm"` // across
 }
 
-// roundingOf returns what the step makes of a plan's delays.
-func roundingOf(p *timing.Plan) rounding {
-	cost := p.Rounding
-	out := rounding{Step: rounded(1e6*p.Array.Processor.Step, 9), Loss: make([]*float64, len(cost.Loss))}
-	for i, centre := range cost.Band {
-		out.Band = append(out.Band, rounded(centre, 1))
-		if loss := rounded(cost.Loss[i], 3); !math.IsNaN(loss) {
-			out.Loss[i] = &loss
-		}
-	}
-	return out
-}
-
-type driverRow struct {
-	ID     int     `json:"id"`
-	At     triple  `json:"at_mm"`
-	Normal triple  `json:"normal"`
-	Cone   float64 `json:"cone_mm"`
-	Flange float64 `json:"flange_mm"`
-}
-
+// roomBox is a room by its corners.
 type roomBox struct {
 	Low  triple `json:"low_m"`
 	High triple `json:"high_m"`
 }
 
+// sliceSize is half as wide as the map is.
 type sliceSize struct {
-	HalfWidth float64 `json:"half_width_m"`
+	HalfWidth number `json:"half_width_m"`
 }
 
-// triple is a vector in JSON.
-type triple [3]float64
-
-// tripled writes a vector, scaled, to a thousandth of the unit at least.
-func tripled(v r3.Vec, scale float64, places int) triple {
-	return triple{rounded(scale*v.X, places), rounded(scale*v.Y, places), rounded(scale*v.Z, places)}
-}
-
-func rounded(v float64, places int) float64 {
-	unit := math.Pow(10, float64(places))
-	return math.Round(v*unit)/unit + 0 // no zero is negative
-}
+type (
+	number = document.Number
+	triple = document.Triple
+)
 
 func (p *Page) plan(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
 	made, err := p.plans.of(r.Context(), in.Text, p.work)
@@ -115,106 +84,46 @@ func (p *Page) plan(_ http.ResponseWriter, r *http.Request, in asked) (any, erro
 // answerOf puts a plan together for the page.
 func answerOf(made *planned) (*planAnswer, error) {
 	a, plan := made.array, made.plan
-	out := &planAnswer{
-		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
-		Solid: solidOf(a.Body), Sentences: sentences(plan), Spot: tripled(a.Spot, 1, 6),
-		Slice: sliceSize{rounded(a.Coverage.HalfWidth, 6)},
-	}
-	var err error
-	if out.Plan, err = documentOf(func(w *bytes.Buffer) error { return planjson.Write(w, plan, &timing.Survey{}) }); err != nil {
-		return nil, err
-	}
-	for _, key := range surveyKeys {
-		delete(out.Plan, key)
-	}
 	rows, err := timing.Processor(plan, nil)
 	if err != nil {
 		return nil, err
 	}
-	channels, err := documentOf(func(w *bytes.Buffer) error { return planjson.WriteChannels(w, plan, rows) })
+	channels, err := document.OfChannels(plan, rows)
 	if err != nil {
 		return nil, err
 	}
-	wiring, err := documentOf(func(w *bytes.Buffer) error { return planjson.WriteWiring(w, plan, nil) })
-	if err != nil {
-		return nil, err
+	out := &planAnswer{
+		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
+		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
+		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
+		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),
+		Solid: solidOf(a.Body), Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceSize{document.To(6, a.Coverage.HalfWidth)},
 	}
-	out.Wiring, out.Place = wiring["channels"], placeOf(a, a.Spot)
 	out.Findings, out.More = findings(plan.Warnings)
-	out.Rule = plan.FrontSentence()
-	out.Processor, out.Counts, out.Protection, out.Signs = channels["processor"], channels["counts"], channels["protection"], channels["signs"]
-	out.Rounding = roundingOf(plan)
 	for _, m := range a.Mounts {
-		out.Drivers = append(out.Drivers, driverRow{m.ID, tripled(m.Point, 1000, 3), tripled(m.Normal, 1, 6),
-			rounded(2000*a.Driver.ConeRadius, 3), rounded(2000*a.Driver.FlangeRadius, 3)})
+		out.Drivers = append(out.Drivers, seat{m.ID, document.TripleOf(3, 1000, m.Point), document.TripleOf(6, 1, m.Normal),
+			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius)})
 	}
 	out.Floor, out.Room = surroundings(a)
 	return out, nil
 }
 
-// documentOf takes a document apart that a package writes.
-func documentOf(write func(*bytes.Buffer) error) (map[string]json.RawMessage, error) {
-	var b bytes.Buffer
-	if err := write(&b); err != nil {
-		return nil, err
-	}
-	var out map[string]json.RawMessage
-	return out, json.Unmarshal(b.Bytes(), &out)
-}
-
 // surroundings returns the height in m of what is below the body, and the room.
-func surroundings(a *layout.Array) (floor *float64, room *roomBox) {
+func surroundings(a *layout.Array) (floor *number, room *roomBox) {
 	switch {
 	case a.Room.Present:
 		low := r3.Scale(-1, a.Room.Body)
-		room = &roomBox{tripled(low, 1, 6), tripled(r3.Add(low, a.Room.Size), 1, 6)}
-		z := room.Low[2]
+		room = &roomBox{document.TripleOf(6, 1, low), document.TripleOf(6, 1, r3.Add(low, a.Room.Size))}
+		z := number(room.Low[2])
 		return &z, room
 	case a.Surface.Present:
-		z := rounded(a.Surface.Height, 6)
+		z := document.To(6, a.Surface.Height)
 		return &z, nil
 	}
 	return nil, nil
 }
 
-// sentences says what was found, without what stands elsewhere on the page: comb onsets
-// and echoes at its head, the high-pass beside the delays, loud noise among the findings
-// and the rule of the strings below their table.
-func sentences(p *timing.Plan) []string {
-	var out []string
-	add := func(text string) {
-		for _, line := range strings.Split(text, ".\n") {
-			if line = oneLine(line); line != "" {
-				out = append(out, strings.TrimSuffix(line, ".")+".")
-			}
-		}
-	}
-	add(table.Worth(p))
-	for _, e := range p.Echoes[:min(mostEchoes, len(p.Echoes))] {
-		add(fmt.Sprintf("Against the echo of the %s: w%s", e.Wall, strings.TrimPrefix(e.Cure(p.SpeedOfSound), "W")))
-	}
-	add(p.CountSentence())
-	if !(p.Protection.Corner > 0) {
-		add(table.HighPassWords(p))
-	}
-	isLoud := func(f advice.Finding) bool { return strings.Contains(f.What, "pink noise of") }
-	if !slices.ContainsFunc(p.Warnings, isLoud) {
-		add(table.NoiseWords(p))
-	} else {
-		add(p.LimitSentence())
-	}
-	for _, note := range p.Notes() {
-		add(note)
-	}
-	return out
-}
-
-// mostEchoes is how many echoes are told of, as on the program's own screen.
-const mostEchoes = 2
-
-// surveyKeys are those of plan.json that come from a survey of the room.
-var surveyKeys = []string{"octaves", "in_step_area_m2"}
-
+// survey looks round the whole room.
 func (p *Page) survey(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
 	made, done, err := p.workOn(r.Context(), in.Text)
 	if err != nil {
@@ -225,13 +134,5 @@ func (p *Page) survey(_ http.ResponseWriter, r *http.Request, in asked) (any, er
 	if err != nil {
 		return nil, err
 	}
-	whole, err := documentOf(func(w *bytes.Buffer) error { return planjson.Write(w, made.plan, survey) })
-	if err != nil {
-		return nil, err
-	}
-	out := map[string]json.RawMessage{}
-	for _, key := range surveyKeys {
-		out[key] = whole[key]
-	}
-	return out, nil
+	return document.OfSurvey(survey), nil
 }

@@ -5,12 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"slices"
 	"sync"
 
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/timing"
+
+	lru "github.com/hashicorp/golang-lru/v2"
 )
 
 // mostPlans is how many plans are kept for who comes back to one: undo and redo,
@@ -35,7 +36,7 @@ type planned struct {
 type plans struct {
 	name string // of the design, for messages and for files beside it
 	mu   sync.Mutex
-	kept []*planned // the last used at the end
+	kept *lru.Cache[string, *planned]
 	now  map[string]*flight
 }
 
@@ -52,41 +53,23 @@ func newPlans(path string) *plans {
 	if path == "" {
 		path = "lantern.toml"
 	}
-	return &plans{name: path, now: map[string]*flight{}}
+	return &plans{name: path, kept: lastUsed[string, *planned](mostPlans), now: map[string]*flight{}}
 }
 
-// find returns a plan that is kept, nil where it is not.
-func (p *plans) find(id string) *planned {
-	p.mu.Lock()
-	defer p.mu.Unlock()
-	return p.use(id)
-}
-
-// use is find for who holds the lock.
-func (p *plans) use(id string) *planned {
-	at := slices.IndexFunc(p.kept, func(k *planned) bool { return k.id == id })
-	if at < 0 {
-		return nil
+// lastUsed is a cache of so many.
+func lastUsed[K comparable, V any](most int) *lru.Cache[K, V] {
+	c, err := lru.New[K, V](most)
+	if err != nil {
+		panic(err) // a cache of nothing
 	}
-	found := p.kept[at]
-	p.kept = append(slices.Delete(p.kept, at, at+1), found)
-	return found
-}
-
-func (p *plans) keep(made *planned) {
-	if p.use(made.id) != nil {
-		return
-	}
-	if p.kept = append(p.kept, made); len(p.kept) > mostPlans {
-		p.kept = slices.Delete(p.kept, 0, 1)
-	}
+	return c
 }
 
 // of returns the plan of a text. The error is faulty where the design is to blame.
 func (p *plans) of(ctx context.Context, text string, turn func(context.Context) (func(), error)) (*planned, error) {
 	id := hashOf([]byte(text))
 	p.mu.Lock()
-	if found := p.use(id); found != nil {
+	if found, ok := p.kept.Get(id); ok {
 		p.mu.Unlock()
 		return found, nil
 	}
@@ -133,13 +116,13 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 		delete(p.now, id)
 	}
 	if f.err == nil {
-		p.keep(f.plan)
+		p.kept.Add(id, f.plan)
 	}
 }
 
 // make plans a text, looking between stages whether anyone still waits.
 func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
-	if faults := design.Faults(p.name, []byte(text)); len(faults) > 0 {
+	if _, faults := design.Examine(p.name, []byte(text)); len(faults) > 0 {
 		out := make(faulty, len(faults))
 		for i, f := range faults {
 			out[i] = faultOf(f)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pappus/layout/body"
+	"pappus/render/document"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -11,7 +12,7 @@ import (
 // solid is a body as flat faces.
 type solid struct {
 	Vertices []triple `json:"vertices_mm"`
-	Faces    [][]int  `json:"faces"`
+	Faces    [][]int  `json:"faces"` // corners counter-clockwise from outside
 }
 
 // solidOf returns a body's faces; of a ball a mesh of rings and meridians.
@@ -21,7 +22,7 @@ func solidOf(b *body.Body) solid {
 	}
 	var s solid
 	for _, v := range b.Vertices {
-		s.Vertices = append(s.Vertices, tripled(v, 1000, 3))
+		s.Vertices = append(s.Vertices, document.TripleOf(3, 1000, v))
 	}
 	for _, f := range b.Faces {
 		s.Faces = append(s.Faces, f.Corners)
@@ -45,7 +46,7 @@ func roundSolid(b *body.Body) solid {
 	at := func(angle, azimuth float64) {
 		sin, cos := math.Sincos(angle)
 		y, x := math.Sincos(azimuth)
-		s.Vertices = append(s.Vertices, tripled(r3.Scale(b.Radius, r3.Vec{X: sin * x, Y: sin * y, Z: cos}), 1000, 3))
+		s.Vertices = append(s.Vertices, document.TripleOf(3, 1000*b.Radius, r3.Vec{X: sin * x, Y: sin * y, Z: cos}))
 	}
 	at(0, 0)
 	last := rings

@@ -12,6 +12,7 @@ import (
 
 	"pappus/timing"
 
+	lru "github.com/hashicorp/golang-lru/v2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -121,14 +122,14 @@ const mostMoved = 4
 // elsewhere keeps the last plans for spots that are not the design's: who switches
 // from case to case gets the same plan each time.
 type elsewhere struct {
-	mu   sync.Mutex
-	kept []movedPlan // the last used at the end
+	mu   sync.Mutex // held while planning: who asks for the same waits for it
+	kept *lru.Cache[movedTo, *timing.Plan]
 }
 
-type movedPlan struct {
+// movedTo is a spot of a design.
+type movedTo struct {
 	id   string
 	spot triple
-	plan *timing.Plan
 }
 
 // of returns the plan of a design for another spot.
@@ -138,11 +139,8 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
 	}
 	e.mu.Lock()
 	defer e.mu.Unlock()
-	for i, k := range e.kept {
-		if k.id == made.id && k.spot == spot {
-			e.kept = append(slices.Delete(e.kept, i, i+1), k)
-			return k.plan, nil
-		}
+	if plan, ok := e.kept.Get(movedTo{made.id, spot}); ok {
+		return plan, nil
 	}
 	planner, err := timing.NewPlanner(made.array)
 	if err != nil {
@@ -150,12 +148,9 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
 	}
 	plan, err := planner.Move(vector(spot))
 	if err != nil {
-		s := session{made: made}
-		return nil, faulty{{Key: "spot.x_m", Reason: s.words(err, vector(spot))}}
+		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(made.array, vector(spot), err)}}
 	}
-	if e.kept = append(e.kept, movedPlan{made.id, spot, plan}); len(e.kept) > mostMoved {
-		e.kept = slices.Delete(e.kept, 0, 1)
-	}
+	e.kept.Add(movedTo{made.id, spot}, plan)
 	return plan, nil
 }
 

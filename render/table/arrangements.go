@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"pappus/layout/prose"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -66,7 +67,7 @@ func ArrangementScreen(w io.Writer, p *timing.Plan, stringings []timing.Stringin
 		fmt.Fprint(b, unshown(allowed-manyWays, refused))
 	}
 	fmt.Fprintln(b, s.faint(prose.Sprintf("  < as planned; power at %.3g V (RMS), least and most of a driver", p.Array.Wiring.Voltage)))
-	if advice := p.WireAdvice(); advice != "" {
+	if advice := words.Wire(p); advice != "" {
 		fmt.Fprintln(b, wrap(advice))
 	}
 	_, err := io.WriteString(w, b.String())

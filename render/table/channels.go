@@ -11,22 +11,22 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/prose"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/excursion"
-	"pappus/timing/exposure"
 )
 
 // Processor writes one row for each filter of each channel and of the woofer, one
 // at least, with the channel's settings on each: what the processor is to be set to, at
-// its rate in Hz. The coefficients are for timing.SignConvention. A cost is empty where
+// its rate in Hz. The coefficients are for words.Signs. A cost is empty where
 // the channel is out of step, and where the frequency is not below half the rate.
 func Processor(w io.Writer, rows []timing.ProcessorRow, rate float64) error {
 	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "exact_us", "residual_us",
 		"cost_4k_db", "cost_8k_db", "out_of_step_hz", "gain_db", "inverted", "rate_hz",
 		"filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2", "signs"}}
 	for _, r := range rows {
-		channel := []string{rowName(r), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
+		channel := []string{words.Row(r), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
 			fixed(1e6*r.Exact, 3), fixed(1e6*r.Residual, 3), finite(r.Cost4k, 3), finite(r.Cost8k, 3),
 			finite(r.OutOfStep, 0), fixed(r.Gain, 2), strconv.FormatBool(r.Invert), exact(rate)}
 		if len(r.Filters) == 0 {
@@ -35,14 +35,11 @@ func Processor(w io.Writer, rows []timing.ProcessorRow, rate float64) error {
 		for _, f := range r.Filters {
 			c := f.Coefficients
 			out = append(out, append(append([]string{}, channel...), f.Name, fixed(f.Frequency, 3), fixed(f.Q, 5), fixed(f.Gain, 3),
-				exact(c.B0), exact(c.B1), exact(c.B2), exact(c.A1), exact(c.A2), signs))
+				exact(c.B0), exact(c.B1), exact(c.B2), exact(c.A1), exact(c.A2), words.SignsInShort))
 		}
 	}
 	return csv.NewWriter(w).WriteAll(out)
 }
-
-// signs is timing.SignConvention in a few words.
-const signs = "a0 = 1; a1 and a2 subtracted"
 
 // Rounding writes one row for each octave: what setting the delays to the processor's
 // step costs the direct sound at the spot.
@@ -52,14 +49,6 @@ func Rounding(w io.Writer, r timing.Rounding) error {
 		rows = append(rows, []string{fixed(centre, 1), band.Name(centre), finite(r.Loss[b], 3)})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
-}
-
-// rowName names what a row of the processor is for.
-func rowName(r timing.ProcessorRow) string {
-	if r.Name != "" {
-		return r.Name
-	}
-	return strconv.Itoa(r.Channel)
 }
 
 // exact writes all digits of a coefficient.
@@ -108,41 +97,7 @@ func Excursion(w io.Writer, p *timing.Plan) error {
 // ProtectionWords says in plain words which high-pass to set and how loud it may
 // be.
 func ProtectionWords(p *timing.Plan) string {
-	return wrap(HighPassWords(p)) + "\n" + wrap(NoiseWords(p))
-}
-
-// HighPassWords says in plain words which high-pass to set, if any.
-func HighPassWords(p *timing.Plan) string {
-	x := p.Protection
-	switch {
-	case x.Corner > 0:
-		return fmt.Sprintf("High-pass to set: %s.", x.HighPass())
-	case math.IsNaN(x.Least):
-		return "High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe."
-	}
-	return prose.Sprintf("High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
-}
-
-// NoiseWords says how loud pink noise is at the spot. How long ears may be in noise
-// that is loud, the plan's warnings say.
-func NoiseWords(p *timing.Plan) string {
-	x := p.Protection
-	if math.IsNaN(x.Level) {
-		return "How loud it gets is not known for want of sensitivity_db: begin quietly."
-	}
-	with := ""
-	if p.Array.Woofer.Present {
-		with = ", the woofer with it"
-	}
-	text := fmt.Sprintf("Pink noise at %s comes to %.0f dB(A) at the spot%s.", p.VoltWords(), x.Level, with)
-	if !math.IsInf(x.Hours, 1) && x.Level < exposure.Limit {
-		// Longer than a day at work, for which the limit is made: hours would mean nothing.
-		text += fmt.Sprintf(" That is below the %.0f dB(A) that NIOSH allows grown-ups for eight hours at work; children need it quieter.", exposure.Limit)
-	}
-	if limit := p.LimitSentence(); limit != "" {
-		text += " " + limit
-	}
-	return text
+	return wrap(words.HighPass(p)) + "\n" + wrap(words.Noise(p))
 }
 
 // ChannelScreen writes the channel plan for people: what more channels would
@@ -153,7 +108,7 @@ func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colo
 	front(b, p, s)
 	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  exact us  costs at 8k  gain dB  polarity"))
 	for _, r := range rows {
-		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s\n", rowName(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
+		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s\n", words.Row(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
 			1e6*r.Exact, costs(r.Cost8k), r.Gain, sign(r.Invert))
 	}
 	rounding(b, p, rows, s)
@@ -190,7 +145,7 @@ func loudest(b *strings.Builder, p *timing.Plan, s style) {
 	} else {
 		by := all[0].By.String()
 		if all[0].By == excursion.ByAmplifier {
-			by = p.VoltWords() + " of the amplifier"
+			by = words.Volt(p) + " of the amplifier"
 		}
 		fmt.Fprintf(b, "limited by %s throughout\n", by)
 	}

@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/excursion"
@@ -84,39 +85,6 @@ func TestProcessorWithFilters(t *testing.T) {
 	}
 }
 
-func TestProtectionWords(t *testing.T) {
-	p := demo(t)
-	p.Protection.Least = 0
-	for _, test := range []struct {
-		name                string
-		level, hours        float64
-		sensitivity, corner float64
-		want, not           string
-	}{
-		{"quiet", 70, math.Inf(1), 82, 0, "comes to 70 dB(A) at the spot.", "NIOSH"},
-		{"below the limit: no hours longer than a day at work", 82, 16, 82, 0, "below the 85 dB(A) that NIOSH allows grown-ups for eight hours", "16"},
-		{"no day has 25 hours", 80, 25.4, 82, 0, "children need it quieter", "25"},
-		{"loud: the time is in the warning", 100, 0.25, 82, 0, "comes to 100 dB(A) at the spot.", "NIOSH"},
-		{"no sensitivity", math.NaN(), math.NaN(), math.NaN(), 0, "not known for want of sensitivity_db", "dB(A)"},
-		{"no high-pass", 70, math.Inf(1), 82, 0, "none is needed", "not known"},
-		{"high-pass", 70, math.Inf(1), 82, 150, "High-pass to set", "none is needed"},
-	} {
-		t.Run(test.name, func(t *testing.T) {
-			p, a := *p, *p.Array
-			p.Array, a.Driver.Sensitivity = &a, test.sensitivity
-			p.Protection.Level, p.Protection.Hours, p.Protection.Corner = test.level, test.hours, test.corner
-			got := strings.Join(strings.Fields(table.ProtectionWords(&p)), " ")
-			if !strings.Contains(got, test.want) || strings.Contains(got, test.not) {
-				t.Errorf("says %q", got)
-			}
-		})
-	}
-	p.Protection.Least, p.Protection.Corner = math.NaN(), 0
-	if got := table.ProtectionWords(p); !strings.Contains(got, "not known for want of fs_hz") {
-		t.Errorf("says %q", got)
-	}
-}
-
 // TestHighestOnScreen: the figures of the CSV, each under its octave; without a
 // sensitivity the causes alone.
 func TestHighestOnScreen(t *testing.T) {
@@ -155,7 +123,7 @@ func TestHighestOnScreen(t *testing.T) {
 		t.Errorf("of one cause %q", got)
 	}
 	p.Protection.Highest[0].By = excursion.ByAmplifier
-	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+p.VoltWords()+" of the amplifier throughout" {
+	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+words.Volt(&p)+" of the amplifier throughout" {
 		t.Errorf("of the amplifier %q", got)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/omni"
@@ -26,7 +27,7 @@ func Compare(w io.Writer, designs []Candidate, colour bool) error {
 	for _, d := range designs {
 		p := d.Plan
 		fmt.Fprintf(b, "%-25s%7d %7.0f %6.0f %9s %8s %6.1f %9.2f\n", shorten(p.Array.Name, 24), len(p.Array.Mounts),
-			1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear, onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset),
+			1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear, words.Onset(p.Unaligned.CombOnset), words.Onset(p.Aligned.CombOnset),
 			d.Unevenness, d.Within3DB)
 	}
 	fmt.Fprintln(b, "\n"+s.faint("evenly all round by ISO 3382-1, up to   as built  with the delays"))

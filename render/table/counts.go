@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -55,7 +56,7 @@ func traded(counts []timing.Count) bool {
 func countScreen(b *strings.Builder, p *timing.Plan, s style) {
 	fmt.Fprintln(b, s.faint("channels  smear us  comb onset  in a string"))
 	row := func(name string, c timing.Count, mark string) {
-		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%8s %9.1f %11s %12d %s", name, 1e6*c.Smear, onset(c.CombOnset), c.Longest, mark), " "))
+		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%8s %9.1f %11s %12d %s", name, 1e6*c.Smear, words.Onset(c.CombOnset), c.Longest, mark), " "))
 	}
 	own, at := p.Own()
 	smear, comb := p.Knees()
@@ -91,7 +92,7 @@ func countScreen(b *strings.Builder, p *timing.Plan, s style) {
 		inString += "; where they are fewer, more channels\n  may leave more smear, for they play louder"
 	}
 	fmt.Fprintln(b, s.faint(inString))
-	for _, line := range strings.Split(p.CountSentence(), "\n") {
+	for _, line := range strings.Split(words.Counts(p), "\n") {
 		fmt.Fprintln(b, wrap(line))
 	}
 	fmt.Fprintln(b)

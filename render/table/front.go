@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -36,7 +37,7 @@ func front(b *strings.Builder, p *timing.Plan, s style) {
 		if f.ByDriver {
 			volt += "*"
 		}
-		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%10s %9.1f %11s %10.1f %7s %10.2f %s", longest(f.Longest), 1e6*f.Smear, onset(f.CombOnset),
+		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%10s %9.1f %11s %10.1f %7s %10.2f %s", longest(f.Longest), 1e6*f.Smear, words.Onset(f.CombOnset),
 			f.Louder, volt, f.LeastOhm, frontMark(f)), " "))
 	}
 	note := "  < as planned"
@@ -44,7 +45,7 @@ func front(b *strings.Builder, p *timing.Plan, s style) {
 		note += "; * all that a driver stands"
 	}
 	fmt.Fprintln(b, s.faint(note))
-	fmt.Fprintln(b, wrap(p.FrontSentence()))
+	fmt.Fprintln(b, wrap(words.Front(p)))
 	fmt.Fprintln(b)
 }
 

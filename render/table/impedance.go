@@ -13,24 +13,6 @@ import (
 	"pappus/timing/impedancefit"
 )
 
-// Impedance is a measured impedance with what was found in it.
-type Impedance struct {
-	Name       string // of the file
-	Points     []impedance.Point
-	Fit        impedancefit.Fit
-	Mechanical *impedancefit.Mechanical // from a second measurement; nil: none
-	PlannedOhm float64                  // the design's direct current resistance; 0: not known
-	Recorded   bool                     // with a resistor in series, and not read from a table
-}
-
-// offOhm is by how much, as a factor less 1, Re may be off the design's.
-const offOhm = 0.05
-
-// OffPlan tells whether Re is far from what the design has.
-func (m Impedance) OffPlan() bool {
-	return m.PlannedOhm > 0 && math.Abs(m.Fit.DCOhm.Value/m.PlannedOhm-1) > offOhm
-}
-
 // MeasuredImpedance writes the points as a design's driver and a damping log take
 // them.
 func MeasuredImpedance(w io.Writer, points []impedance.Point) error {
@@ -43,9 +25,9 @@ func MeasuredImpedance(w io.Writer, points []impedance.Point) error {
 }
 
 // ImpedanceFit writes one row for each value that was found, with its standard error.
-func ImpedanceFit(w io.Writer, m Impedance) error {
+func ImpedanceFit(w io.Writer, m impedancefit.Study) error {
 	rows := [][]string{{"value", "found", "standard_error", "unit"}}
-	for _, v := range m.values() {
+	for _, v := range values(m) {
 		rows = append(rows, []string{v.name, exact6(v.per * v.Value), exact6(v.per * v.Error), v.unit})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
@@ -61,7 +43,7 @@ type found struct {
 	unit string
 }
 
-func (m Impedance) values() []found {
+func values(m impedancefit.Study) []found {
 	f := m.Fit
 	out := []found{
 		{"resonance", f.Resonance, 1, "Hz"}, {"Qms", f.Qms, 1, ""}, {"Qes", f.Qes, 1, ""}, {"Qts", f.Qts, 1, ""},
@@ -89,12 +71,12 @@ func (m Impedance) values() []found {
 
 // ImpedanceScreen writes for people what was found in an impedance, and the lines to
 // put in a design.
-func ImpedanceScreen(w io.Writer, m Impedance, colour bool) error {
+func ImpedanceScreen(w io.Writer, m impedancefit.Study, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	f := m.Fit
 	fmt.Fprintln(b, s.strong("Impedance in "+m.Name))
 	fmt.Fprintf(b, "%s\n\n", wrap(impedanceWords(m)))
-	for _, v := range m.values() {
+	for _, v := range values(m) {
 		value, sigma := v.Text(v.per)
 		fmt.Fprintln(b, strings.TrimRight(fmt.Sprintf("%-20s %10s +- %-8s %s", v.name, value, sigma, v.unit), " "))
 	}
@@ -120,7 +102,7 @@ func ImpedanceScreen(w io.Writer, m Impedance, colour bool) error {
 }
 
 // impedanceWords says what was fitted, and how well it follows.
-func impedanceWords(m Impedance) string {
+func impedanceWords(m impedancefit.Study) string {
 	f := m.Fit
 	text := prose.Sprintf("%d points from %s to %s. A driver with %s follows them within %.2g percent.",
 		len(m.Points), hertzText(m.Points[0].Frequency), hertzText(m.Points[len(m.Points)-1].Frequency), articled(f.Coil), 100*f.Misfit)
@@ -144,7 +126,7 @@ func impedanceWords(m Impedance) string {
 }
 
 // planWords sets Re against the design's; nothing where they agree, or none is known.
-func planWords(m Impedance) string {
+func planWords(m impedancefit.Study) string {
 	if !m.OffPlan() {
 		return ""
 	}

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 )
@@ -24,7 +25,7 @@ func Level(w io.Writer, l timing.Levelling) error {
 }
 
 // Sections writes one row for each section of a correction, the same on every
-// channel. The coefficients are for timing.SignConvention, at the correction's rate.
+// channel. The coefficients are for words.Signs, at the correction's rate.
 func Sections(w io.Writer, c timing.Correction) error {
 	rows := [][]string{{"type", "frequency_hz", "q", "gain_db", "b0", "b1", "b2", "a1", "a2", "rate_hz"}}
 	for _, s := range c.Sections {
@@ -48,9 +49,9 @@ func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Corre
 	}
 	if len(l.Nulls) > 0 {
 		fmt.Fprintln(b, "\n"+s.faint("left alone, and not boosted within half an octave"))
-		fmt.Fprintln(b, wrap(timing.NullWords(l.Nulls)+"."))
+		fmt.Fprintln(b, wrap(words.Nulls(l.Nulls)+"."))
 	}
-	if text := timing.EchoWords(l.Echoes); text != "" {
+	if text := words.NotBoosted(l.Echoes); text != "" {
 		fmt.Fprintln(b, "\n"+wrap(strings.ToUpper(text[:1])+text[1:]+"."))
 	}
 	if len(l.Sections) > 0 {

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/recording"
@@ -69,7 +70,7 @@ func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
 }
 
 // LevelMeasuredWords says in plain words how the level measures.
-func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) string {
+func LevelMeasuredWords(v verdict.Level, m recording.Measured) string {
 	b := &strings.Builder{}
 	fmt.Fprintf(b, "From %.0f Hz to %.1f kHz the thirds of octaves differ from the plan by %.1f dB (RMS).", v.Low, v.High/1000, v.Uneven)
 	worst, beyond := -1, 0
@@ -89,7 +90,7 @@ func LevelMeasuredWords(v verdict.Level, m recording.Measured, gated bool) strin
 		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB, give or take %s dB; %s.",
 			band.Hertz(x.Centre), math.Round(10*x.Difference)/10+0, give(verdict.Expanded*x.Error, 1), beyondWords(beyond, len(v.Bands))) // no zero is negative
 	}
-	if gated {
+	if v.Gated {
 		fmt.Fprintf(b, " The gate of %.1f ms tells nothing below %.0f Hz.", 1000*(m.Gated.To-m.At), m.Gated.Lowest)
 	}
 	b.WriteString(harmonicWords(m))
@@ -154,26 +155,54 @@ func sure(v, expanded float64, places int) string {
 	return dash(math.Round(v*math.Pow(10, float64(places)))/math.Pow(10, float64(places))+0, places)
 }
 
-// MeasuredScreen writes the channels as they were measured, and what is wrong.
-func MeasuredScreen(w io.Writer, p *timing.Plan, v verdict.Channels, colour bool) error {
+// MeasuredSentences says how the whole array measured, and what else to know.
+func MeasuredSentences(f verdict.Found) []string {
+	var out []string
+	if f.Level != nil {
+		out = append(out, LevelMeasuredWords(*f.Level, *f.Whole))
+	}
+	for _, note := range f.Notes {
+		out = append(out, "Mind: "+words.Measured(note)+".")
+	}
+	if f.Level != nil {
+		for _, warning := range f.Whole.Warnings {
+			out = append(out, "Mind: "+warning+".")
+		}
+	}
+	return out
+}
+
+// MeasuredScreen writes what recordings came to: the channels as they were measured, what is
+// wrong, how the whole array measured.
+func MeasuredScreen(w io.Writer, p *timing.Plan, f verdict.Found, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
-	fmt.Fprintln(b, s.faint("channel  measured us  late us  +- us  delay us  proposed us  level dB  +- dB"))
-	for i, c := range v.Channels {
-		late, level := verdict.Expanded*1e6*c.Error, verdict.Expanded*c.LevelError
-		fmt.Fprintf(b, "%7d %12s %8s %6s %9.1f %12s %9s %6s\n", c.ID, sure(1e6*c.Arrival, late, 1), sure(1e6*c.Late, late, 1), give(late, 1),
-			1e6*p.Channels[i].Delay, dash(1e6*c.Delay, 1), sure(c.Level, level, 1), give(level, 1))
+	if f.Channels != nil {
+		measuredChannels(b, s, p, *f.Channels)
+		if len(f.Faults) == 0 {
+			fmt.Fprintln(b, "No channel is silent, weak or reversed.")
+		}
 	}
-	fmt.Fprintln(b, s.faint("  late, level: against the middle channel; proposed: the delay that follows from this;"))
-	fmt.Fprintln(b, s.faint("  +-: 95 of 100 lie within, by bands, echoes, noise and the model of the body"))
-	if len(v.Words) == 0 {
-		fmt.Fprintln(b, "No channel is silent, weak or reversed.")
+	for _, fault := range f.Faults {
+		fmt.Fprintln(b, wrap(s.alert("Look out:")+" "+words.Measured(fault)))
 	}
-	for _, words := range v.Words {
-		fmt.Fprintln(b, wrap(s.alert("Look out:")+" "+words))
-	}
-	if len(v.Words) > 0 {
+	if f.Channels != nil && len(f.Faults) > 0 {
 		fmt.Fprintln(b, wrap("Mend that and measure again: until then levels and proposed delays are of a loudspeaker with these faults."))
+	}
+	for _, sentence := range MeasuredSentences(f) {
+		fmt.Fprintln(b, sentence)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// measuredChannels writes one row for each channel.
+func measuredChannels(w io.Writer, s style, p *timing.Plan, v verdict.Channels) {
+	fmt.Fprintln(w, s.faint("channel  measured us  late us  +- us  delay us  proposed us  level dB  +- dB"))
+	for i, c := range v.Channels {
+		late, level := verdict.Expanded*1e6*c.Error, verdict.Expanded*c.LevelError
+		fmt.Fprintf(w, "%7d %12s %8s %6s %9.1f %12s %9s %6s\n", c.ID, sure(1e6*c.Arrival, late, 1), sure(1e6*c.Late, late, 1), give(late, 1),
+			1e6*p.Channels[i].Delay, dash(1e6*c.Delay, 1), sure(c.Level, level, 1), give(level, 1))
+	}
+	fmt.Fprintln(w, s.faint("  late, level: against the middle channel; proposed: the delay that follows from this;"))
+	fmt.Fprintln(w, s.faint("  +-: 95 of 100 lie within, by bands, echoes, noise and the model of the body"))
 }

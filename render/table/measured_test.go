@@ -32,8 +32,8 @@ func TestMeasuredTables(t *testing.T) {
 		}
 		m.Harmonics[0].Level[i+2] = -40 - float64(i)
 	}
-	level := verdict.Level{Low: 500, High: 4000, Uneven: 1.25, Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}}}
-	channels := verdict.Channels{Words: []string{"channel 2 is silent"}}
+	level := verdict.Level{Gated: true, Low: 500, High: 4000, Uneven: 1.25, Bands: []verdict.Band{{Centre: 1000, Measured: 1, Planned: 3, Difference: -2, Error: 0.1}}}
+	var channels verdict.Channels
 	for i, c := range p.Channels {
 		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0061, Late: 1e-6, Error: 1e-7, Delay: c.Delay, LevelError: 0.3, Beside: nan, DeadString: -1}
 		if i == 1 {
@@ -79,7 +79,7 @@ func TestMeasuredTables(t *testing.T) {
 		})
 	}
 	var b bytes.Buffer
-	if err := table.MeasuredScreen(&b, p, channels, false); err != nil {
+	if err := table.MeasuredScreen(&b, p, verdict.Found{Channels: &channels, Faults: []verdict.Fact{{Code: verdict.Silent, Channels: []int{2}}}}, false); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"Look out: channel 2 is silent", "proposed us", "      21     16", "     -0.7    0.6\n", "<0.1"} {
@@ -87,7 +87,7 @@ func TestMeasuredTables(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}
 	}
-	words := table.LevelMeasuredWords(level, m, true)
+	words := table.LevelMeasuredWords(level, m)
 	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB, give or take 0.2 dB; one of 1 differs by more than its error", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (2 kHz)"} {
 		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 			t.Errorf("no %q in %q", want, words)

@@ -3,12 +3,12 @@ package table
 import (
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"strings"
 
 	"pappus/layout/prose"
 	"pappus/render/tape"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/omni"
@@ -46,8 +46,8 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	if err := woofer(b, p, s); err != nil {
 		return err
 	}
-	fmt.Fprintf(b, "\n%s\n", Found(p))
-	for _, note := range p.Notes() {
+	fmt.Fprintf(b, "\n%s\n", words.Found(p))
+	for _, note := range words.Notes(p) {
 		fmt.Fprintln(b, s.faint(wrap(note)))
 	}
 	_, err := io.WriteString(w, b.String())
@@ -100,15 +100,11 @@ func line(p *timing.Plan, i int) string {
 func figures(b *strings.Builder, p *timing.Plan, s style) {
 	fmt.Fprintln(b, s.faint("direct sound      as built   with the delays"))
 	fmt.Fprintf(b, "smear        %10.0f us   %12.0f us\n", 1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear)
-	fmt.Fprintf(b, "comb onset   %13s   %15s\n", onset(p.Unaligned.CombOnset), onset(p.Aligned.CombOnset))
-	for _, e := range p.Echoes[:min(mostEchoes, len(p.Echoes))] {
-		fmt.Fprintf(b, "\n%s\n", wrap(e.String()+" "+e.Cure(p.SpeedOfSound)))
+	fmt.Fprintf(b, "comb onset   %13s   %15s\n", words.Onset(p.Unaligned.CombOnset), words.Onset(p.Aligned.CombOnset))
+	for _, e := range words.Told(p.Echoes) {
+		fmt.Fprintf(b, "\n%s\n", wrap(words.Echo(e)+" "+words.EchoCure(e, p.SpeedOfSound)))
 	}
 }
-
-// mostEchoes is how many echoes are on the screen; a room has up to six, the rest are
-// in plan.json.
-const mostEchoes = 2
 
 // choices says what each way of taking the delays would cost, had each driver
 // its own.
@@ -164,15 +160,7 @@ func around(b *strings.Builder, p *timing.Plan, survey *timing.Survey, s style) 
 		}
 		fmt.Fprintln(b, s.faint("  both times take the sound for even all over the room, which small rooms are not"))
 	}
-	fmt.Fprintln(b, inStep(survey.InStep, p.Array.Coverage.SmearLimit))
-}
-
-// inStep says how much room in m2 round the spot keeps the smear under a limit in s.
-func inStep(area, limit float64) string {
-	if area < 0.005 {
-		return fmt.Sprintf("no place at the spot keeps the smear under %.0f us", 1e6*limit)
-	}
-	return fmt.Sprintf("%.2f m2 round the spot keep the smear under %.0f us", area, 1e6*limit)
+	fmt.Fprintln(b, words.InStep(survey.InStep, p.Array.Coverage.SmearLimit))
 }
 
 // passed says whether an octave passes as omnidirectional.
@@ -195,57 +183,6 @@ var ways = map[string]string{
 	"path":     "path round the body",
 	"field":    "field",
 	"peak":     "peak of the impulse",
-}
-
-// onset writes a comb onset; there may be none.
-func onset(hz float64) string {
-	if math.IsInf(hz, 1) {
-		return "none"
-	}
-	return fmt.Sprintf("%.0f Hz", hz)
-}
-
-// Found says in plain words what the delays do.
-func Found(p *timing.Plan) string {
-	if len(p.Channels) == 1 && len(p.Array.Mounts) > 1 {
-		return oneChannel(p)
-	}
-	text := fmt.Sprintf("As built the drivers begin to cancel at %s;\nwith the delays ", onset(p.Unaligned.CombOnset))
-	switch {
-	case math.IsInf(p.Unaligned.CombOnset, 1):
-		text = "Even as built the drivers do not cancel at the spot up to 20 kHz."
-	case math.IsInf(p.Aligned.CombOnset, 1):
-		text += "they do not up to 20 kHz."
-	default:
-		text += fmt.Sprintf("they do so from %s.", onset(p.Aligned.CombOnset))
-	}
-	return text + "\n" + Worth(p)
-}
-
-// Worth says in plain words how much louder the delays make the middle of the range.
-func Worth(p *timing.Plan) string {
-	return fmt.Sprintf("From 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", gained(p))
-}
-
-// oneChannel says that a delay which all drivers share brings none of them into step.
-func oneChannel(p *timing.Plan) string {
-	text := "One channel has one delay, which changes nothing at the spot: only more channels\nbring the drivers into step. "
-	if math.IsInf(p.Unaligned.CombOnset, 1) {
-		return text + "They do not cancel there up to 20 kHz."
-	}
-	return text + fmt.Sprintf("They begin to cancel there at %s.", onset(p.Unaligned.CombOnset))
-}
-
-// gained returns the mean level gained by the delays from 500 Hz to 4 kHz.
-func gained(p *timing.Plan) float64 {
-	sum, n := 0.0, 0.0
-	for i, f := range p.Response.Frequency {
-		if f >= 500 && f <= 4000 {
-			sum += p.Response.Aligned[i] - p.Response.Unaligned[i]
-			n++
-		}
-	}
-	return sum / max(n, 1)
 }
 
 // style writes text for a terminal, plain where it is false.

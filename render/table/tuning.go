@@ -15,17 +15,6 @@ import (
 	"pappus/timing/impedancefit"
 )
 
-// Tuning is a damping log made sense of.
-type Tuning struct {
-	Name   string // of the design
-	Path   string // of the design; empty: the built-in demo
-	Log    string // the file
-	Trials []damping.Trial
-	Goal   damping.Goal
-	Next   damping.Next
-	Why    error // why there is no next trial; nil where there is one, or none is needed
-}
-
 // Trials writes one row for each trial.
 func Trials(w io.Writer, trials []damping.Trial) error {
 	rows := [][]string{{"trial", "date", "vents", "vent_mm", "stuffing_g", "depth_mm", "resonance_hz", "resonance_error_hz",
@@ -40,7 +29,7 @@ func Trials(w io.Writer, trials []damping.Trial) error {
 
 // TuningScreen writes for people the trials side by side, which change did what, and
 // what to try next.
-func TuningScreen(w io.Writer, t Tuning, colour bool) error {
+func TuningScreen(w io.Writer, t damping.Study, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.strong(t.Name+": damping the shared box"))
 	prose.Fprintf(b, "target Q %.3g; log %s\n\n", t.Goal.Q, t.Log)
@@ -65,7 +54,7 @@ func TuningScreen(w io.Writer, t Tuning, colour bool) error {
 }
 
 // trials lists trials side by side.
-func trials(b *strings.Builder, t Tuning, s style) {
+func trials(b *strings.Builder, t damping.Study, s style) {
 	fmt.Fprintln(b, s.faint("trial  vents      stuffing   depth  resonance peak/Re              Q  uneven"))
 	for i, r := range t.Trials {
 		fmt.Fprintf(b, "%5d  %-9s %7.1f g %s %10s %7s %14s %7s", i+1, ventText(r), r.StuffingG, depthText(r.DepthMM),
@@ -160,12 +149,12 @@ func signed(e impedancefit.Estimate, places int) string {
 }
 
 // NextWords says in plain words what to try next.
-func NextWords(t Tuning) string {
+func NextWords(t damping.Study) string {
 	n := t.Next
 	switch {
 	case errors.Is(t.Why, damping.ErrNoTrials):
 		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
-			prose.Command("pappus tune add", t.Path) + " --impedance FILE."
+			prose.Command("pappus tune add", t.Design) + " --impedance FILE."
 	case t.Why != nil:
 		text := t.Why.Error()
 		return spentText(t) + strings.ToUpper(text[:1]) + text[1:] + "."
@@ -197,7 +186,7 @@ func NextWords(t Tuning) string {
 }
 
 // spentText says what does harm, and by which trials.
-func spentText(t Tuning) string {
+func spentText(t damping.Study) string {
 	var text strings.Builder
 	for _, one := range t.Next.Spent {
 		better, worse := t.Trials[one.Better], t.Trials[one.Worse]

@@ -36,6 +36,16 @@ type Setting struct {
 	Reversed    []int
 }
 
+// Example is a setting with two faults to find, at a recorder's rate in Hz: in the first
+// channel with several strings one is dead, and the last channel's wires are swapped.
+func Example(p *timing.Plan, rate float64) Setting {
+	set := Setting{Case: timing.Aligned, Channel: All, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02, Seed: 1, Reversed: []int{len(p.Channels) - 1}}
+	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
+		set.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
+	}
+	return set
+}
+
 // What recordings are made with.
 const (
 	full    = 0.1  // amplitude that the level of a whole array is brought to
@@ -43,13 +53,6 @@ const (
 	before  = 0.01 // s that it begins before time 0
 	wireSNR = 90.0 // dB, of the reference
 )
-
-// Record returns what is recorded, with the player's signal beside it. A channel alone is as
-// loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
-// setting gives the same recording.
-func Record(p *timing.Plan, s sweep.Sweep, set Setting) (recording.Take, error) {
-	return NewStage(p).Record(s, set)
-}
 
 // Stage records a plan many times. What its strings give at the spot, which takes long, is
 // computed once for settings of one case and rate in a row. It is for one goroutine.
@@ -64,7 +67,9 @@ type Stage struct {
 // NewStage returns one for a plan.
 func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
 
-// Record is the function of that name.
+// Record returns what is recorded, with the player's signal beside it. A channel alone is as
+// loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
+// setting gives the same recording.
 func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	if err := set.check(g.plan, s); err != nil {
 		return recording.Take{}, err

@@ -2,10 +2,8 @@ package verdict
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -59,8 +57,8 @@ type Channels struct {
 	// ScatterBeside in dB from those of like arrival, as standard deviations that a few odd
 	// channels do not move; 0 for fewer than four.
 	Scatter, ScatterBeside, ScatterTime float64
-	Words                               []string // what is wrong, each a sentence; none where all is well
-	Notes                               []string // what else to know, each a sentence
+	Faults                              []Fact // none where all is well
+	Notes                               []Fact // what else to know
 }
 
 // Channel is what a measurement tells of one channel.
@@ -97,7 +95,7 @@ func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Ch
 	return f.verdict(p, measured, set), nil
 }
 
-// verdict puts what was fitted into words.
+// verdict tells what was fitted.
 func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Setting) Channels {
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
@@ -131,7 +129,7 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	out.Notes = f.notes()
 	odd := f.odd(&out, p, measured, set)
 	out.propose(p, odd, f.timed)
-	out.speak(p, odd)
+	out.tellFaults(p, odd)
 	return out
 }
 
@@ -153,28 +151,27 @@ func (f *fit) tell(v *Channel, one *one, gain, late, sign float64) {
 	v.LevelError = one.levelError
 }
 
-// odd says what is wrong with the recordings themselves, and returns the channels of which
-// nothing else is to be said.
+// odd finds what is wrong with the recordings themselves, and returns the channels of which
+// nothing else is to be told.
 func (f *fit) odd(v *Channels, p *timing.Plan, measured []*recording.Measured, set Setting) []int {
-	say := func(format string, a ...any) { v.Words = append(v.Words, fmt.Sprintf(format, a...)) }
 	inverted, wire := wires(measured)
 	for c := range v.Channels {
 		one := &v.Channels[c]
 		if inverted[c] && one.Reversed {
 			one.Reversed = false
-			say("the wire in the recording of channel %d is upside down, not the channel: turn it, and record again", one.ID)
+			v.fault(Fact{Code: WireInverted}, c)
 		}
 		if math.Abs(wire[c]) > wireApart && math.Abs(one.Level) > wireApart && !one.Silent {
 			one.Quiet, one.Loud, one.Level, one.Beside = false, false, math.NaN(), math.NaN()
-			say("the wire in the recording of channel %d is %s than in the others, so nothing is told of its level: keep every gain as it is from one recording to the next", one.ID, decibels(wire[c], "louder", "quieter"))
+			v.fault(Fact{Code: WireLevel, Value: wire[c]}, c)
 		}
 	}
 	odd := f.asWhole(set.Whole)
 	if v.OtherCase = odd == nil && f.timed && v.otherCase(p, set.Case); v.OtherCase {
 		if set.Case == timing.AsBuilt {
-			say("it looks as if the plan's delays were set while recording, unlike what was said, so none are proposed: if so, measure again and do not say so (--as-built)")
+			v.fault(Fact{Code: DelaysSet})
 		} else {
-			say("it looks as if no delays were set while recording, so none are proposed: if so, measure again and say so (--as-built)")
+			v.fault(Fact{Code: NoDelaysSet})
 		}
 		return nil
 	}
@@ -182,35 +179,42 @@ func (f *fit) odd(v *Channels, p *timing.Plan, measured []*recording.Measured, s
 		odd = f.alike()
 	}
 	if odd != nil {
-		say("the recordings of %s alike, which they should not be, so nothing is told of them: were the others muted, and is each file the right one?", v.are(odd))
+		v.fault(Fact{Code: Alike}, odd...)
 		return odd
 	}
 	if a, b, ok := f.exchanged(); ok {
-		say("channels %d and %d look exchanged: exchange their wires at the amplifier, or the names of the two recordings, and measure again", v.Channels[a].ID, v.Channels[b].ID)
+		v.fault(Fact{Code: Exchanged}, a, b)
 		return []int{a, b}
 	}
 	return nil
 }
 
-// notes says what else to know.
-func (f *fit) notes() []string {
+// fault adds what is wrong with channels, by their indices.
+func (v *Channels) fault(f Fact, channels ...int) {
+	f.Channels = v.ids(channels)
+	v.Faults = append(v.Faults, f)
+}
+
+// ids returns the numbers of channels.
+func (v *Channels) ids(channels []int) []int {
+	var out []int
+	for _, c := range channels {
+		out = append(out, v.Channels[c].ID)
+	}
+	return out
+}
+
+// notes tells what else to know.
+func (f *fit) notes() []Fact {
 	if !f.timed {
-		return []string{"without a wire from the player beside the microphone the channels' times cannot be compared, so nothing is told of delays"}
+		return []Fact{{Code: NoWire}}
 	}
 	for _, o := range f.channels {
 		if o != nil && (o.gain > 0 || o.unlike > foreign) {
 			return nil
 		}
 	}
-	return []string{"all channels are upside down against the wire, which the amplifier or the microphone may do as well: which way round they all are is not told"}
-}
-
-// decibels says how much more or less in dB something is.
-func decibels(v float64, more, less string) string {
-	if v < 0 {
-		return fmt.Sprintf("%.1f dB %s", -v, less)
-	}
-	return fmt.Sprintf("%.1f dB %s", v, more)
+	return []Fact{{Code: AllInverted}}
 }
 
 // propose takes what each channel is late by off its delay, makes none negative, and rounds
@@ -232,111 +236,79 @@ func (v *Channels) propose(p *timing.Plan, odd []int, timed bool) {
 	}
 }
 
-// speak says what is wrong with the channels that are not odd.
-func (v *Channels) speak(p *timing.Plan, odd []int) {
-	say := func(format string, a ...any) { v.Words = append(v.Words, fmt.Sprintf(format, a...)) }
-	half := v.halfReversed()
-	var late []string
+// tellFaults finds what is wrong with the channels that are not odd.
+func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
+	up, down := v.polarities()
+	half := len(up)+len(down) > 1 && len(up) == len(down)
+	var late []int
+	var times []float64
 	for i, c := range v.Channels {
+		strings := p.Channels[i].Strings
 		switch {
 		case c.Missing || slices.Contains(odd, i):
 			continue
 		case c.Silent:
-			say("channel %d is silent: look for a loose wire or an open string, with the amplifier off", c.ID)
+			v.fault(Fact{Code: Silent}, i)
 			continue
 		case c.DeadString >= 0:
-			say("channel %d: string %d of %d does not play (drivers %s): look for an open joint, with the amplifier off",
-				c.ID, c.DeadString+1, len(p.Channels[i].Strings), ids(p, p.Channels[i].Strings[c.DeadString]))
+			v.fault(Fact{Code: DeadString, String: c.DeadString + 1, Strings: len(strings), Drivers: ids(p, strings[c.DeadString])}, i)
 		case c.Unlike > foreign:
-			say("channel %d does not fit the plan (%.0f percent of its energy does not), so nothing is told of it: check that it is this channel, its delay, and the microphone's place", c.ID, 100*c.Unlike)
+			v.fault(Fact{Code: Unlike, Value: c.Unlike}, i)
 			continue
 		case c.Quiet:
-			level, words := v.off(c)
-			say("channel %d is %s%s", c.ID, words, likeString(level, len(p.Channels[i].Strings)))
+			f := v.off(c)
+			if f.Code = Quiet; likeString(f.Value, len(strings)) {
+				f.Strings = len(strings)
+			}
+			v.fault(f, i)
 		case c.Loud:
-			_, words := v.off(c)
-			say("channel %d is %s: check its gain, and that its strings are wired as planned", c.ID, words)
+			f := v.off(c)
+			f.Code = Loud
+			v.fault(f, i)
 		}
 		if c.Reversed && !half {
-			say("channel %d is in reverse polarity: swap its two wires", c.ID)
+			v.fault(Fact{Code: Reversed}, i)
 		}
 		if c.Unlike > alike {
-			say("channel %d hardly fits the plan (%.0f percent of its energy does not): check that it is this channel, and the microphone's place", c.ID, 100*c.Unlike)
+			v.fault(Fact{Code: Vague, Value: c.Unlike}, i)
 		}
 		if !v.OtherCase && math.Abs(c.Late) > v.ordinaryTime(c) {
-			late = append(late, fmt.Sprintf("channel %d comes %s", c.ID, lateness(c.Late)))
+			late, times = append(late, i), append(times, c.Late)
 		}
 	}
 	if half {
-		say("%s", v.halves())
+		v.fault(Fact{Code: Halves, Others: v.ids(up)}, down...)
 	}
 	if len(late) > 0 {
-		say("%s: set the delays that are proposed, or look for what stands elsewhere than planned", strings.Join(late, ", "))
+		v.fault(Fact{Code: Late, Times: times}, late...)
 	}
 }
 
-// halves says which channels are of one polarity, and which of the other.
-func (v *Channels) halves() string {
-	var one, other []int
+// polarities returns the channels of either polarity.
+func (v *Channels) polarities() (up, down []int) {
 	for i, c := range v.Channels {
 		switch {
 		case c.Missing || c.Silent || c.Unlike > foreign:
 		case c.Reversed:
-			one = append(one, i)
+			down = append(down, i)
 		default:
-			other = append(other, i)
+			up = append(up, i)
 		}
 	}
-	return fmt.Sprintf("%s in reverse polarity to %s: find out with a battery which of both are right, and swap the wires of the others", v.are(one), v.list(other))
+	return up, down
 }
 
-// halfReversed tells whether as many channels are of one polarity as of the other.
-func (v *Channels) halfReversed() bool {
-	up, all := 0, 0
-	for _, c := range v.Channels {
-		if c.Missing || c.Silent || c.Unlike > foreign {
-			continue
-		}
-		if all++; !c.Reversed {
-			up++
-		}
-	}
-	return all > 1 && 2*up == all
+// likeString tells whether a level in dB is what one string less of several would leave.
+func likeString(level float64, strings int) bool {
+	return strings > 1 && math.Abs(level-20*math.Log10(1-1/float64(strings))) <= likeRest
 }
 
-// lateness says how late something is.
-func lateness(s float64) string {
-	word := "late"
-	if s < 0 {
-		word = "early"
+// ids returns the numbers of mounts on the body, rising.
+func ids(p *timing.Plan, mounts []int) []int {
+	var out []int
+	for _, m := range mounts {
+		out = append(out, p.Array.Mounts[m].ID)
 	}
-	if s = math.Abs(s); s >= 1e-3 {
-		return fmt.Sprintf("%.1f ms %s", 1e3*s, word)
-	}
-	return fmt.Sprintf("%.0f us %s", 1e6*s, word)
-}
-
-// likeString says so where a level in dB is what one string less of several would leave.
-func likeString(level float64, strings int) string {
-	if strings < 2 || math.Abs(level-20*math.Log10(1-1/float64(strings))) > likeRest {
-		return ""
-	}
-	return fmt.Sprintf(", as if one of its %d strings did not play; measure its impedance, which tells", strings)
-}
-
-// ids returns the numbers of mounts on the body, for people.
-func ids(p *timing.Plan, mounts []int) string {
-	numbers := make([]int, len(mounts))
-	for i, m := range mounts {
-		numbers[i] = p.Array.Mounts[m].ID
-	}
-	slices.Sort(numbers)
-	text := ""
-	for i, n := range numbers {
-		if i > 0 {
-			text += ", "
-		}
-		text += fmt.Sprint(n)
-	}
-	return text
+	slices.Sort(out)
+	return out
 }

@@ -9,6 +9,8 @@ import (
 	"pappus/timing"
 	"pappus/timing/rehearsal"
 	"pappus/timing/verdict"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // TestTwoChannels: of two channels, each the other's only sibling, the one with a string that
@@ -28,8 +30,8 @@ func TestTwoChannels(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if len(v.Words) != 1 || !strings.Contains(v.Words[0], fmt.Sprintf("channel %d: string %d of", c+1, s+1)) {
-					t.Errorf("words %q", v.Words)
+				if diff := cmp.Diff([]string{fmt.Sprintf("dead string [%d] %d of %d", c+1, s+1, len(channel.Strings))}, told(v.Faults)); diff != "" {
+					t.Error(diff)
 				}
 				for i, got := range v.Channels {
 					if off := math.Abs(got.Delay - p.Channels[i].Delay); !(off < 5e-6) {

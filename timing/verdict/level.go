@@ -38,6 +38,7 @@ type LevelSetting struct {
 
 // Level is the level of a whole array over what was planned.
 type Level struct {
+	Gated     bool    // as LevelSetting has it
 	Low, High float64 // Hz, the band over which both were matched
 	Offset    float64 // dB, what was taken off the measurement for that
 	Frequency []float64
@@ -81,7 +82,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	if len(positions) == 0 {
 		return Level{}, fmt.Errorf("%w: none", ErrMeasured)
 	}
-	v := Level{Low: set.Low, High: set.High, Frequency: positions[0].Measured.Frequency}
+	v := Level{Gated: set.Gated, Low: set.Low, High: set.High, Frequency: positions[0].Measured.Frequency}
 	if v.Low == 0 {
 		v.Low = matchLow
 	}

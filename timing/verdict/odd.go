@@ -1,12 +1,10 @@
 package verdict
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
 	"slices"
 
-	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/recording"
 )
@@ -198,21 +196,4 @@ func wires(measured []*recording.Measured) (inverted []bool, level []float64) {
 		level[c] = m.Wire - middle
 	}
 	return inverted, level
-}
-
-// list names channels: channels 2, 5 and 7.
-func (v *Channels) list(channels []int) string {
-	names := make([]string, len(channels))
-	for i, c := range channels {
-		names[i] = fmt.Sprint(v.Channels[c].ID)
-	}
-	return prose.Noun(len(names), "channel ", "channels ") + prose.Each(names)
-}
-
-// are names channels of which something is said.
-func (v *Channels) are(channels []int) string {
-	if len(channels) == 1 {
-		return v.list(channels) + " is"
-	}
-	return v.list(channels) + " are"
 }

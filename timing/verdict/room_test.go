@@ -1,8 +1,8 @@
 package verdict_test
 
 import (
+	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"pappus/layout"
@@ -11,6 +11,7 @@ import (
 	"pappus/timing/rehearsal"
 	"pappus/timing/verdict"
 
+	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -57,7 +58,7 @@ func TestInARoom(t *testing.T) {
 		}
 	}
 	// The string is missed, and the channel named; which string it is the echoes hide.
-	if len(v.Words) != 2 || !strings.Contains(v.Words[0], "as if one of its 3 strings did not play") || !strings.Contains(v.Words[1], "reverse polarity") {
-		t.Errorf("%q", v.Words)
+	if diff := cmp.Diff([]string{fmt.Sprintf("quiet [%d] one of 3", p.Channels[dead].ID), fmt.Sprintf("reversed [%d]", p.Channels[reversed].ID)}, told(v.Faults)); diff != "" {
+		t.Error(diff)
 	}
 }

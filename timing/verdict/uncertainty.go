@@ -1,7 +1,6 @@
 package verdict
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
 	"slices"
@@ -202,13 +201,13 @@ func (f *fit) scattered(v *Channels, beside []float64) {
 	v.Scatter, v.ScatterBeside, v.ScatterTime = scatter(levels), scatter(near), scatter(times)
 }
 
-// off says how far in dB a quiet or loud channel's level is off, against those that tell it.
-func (v *Channels) off(c Channel) (level float64, words string) {
-	level, than := c.Level, "its siblings"
-	if math.Abs(level) <= ordinary(c.LevelError, v.Scatter) {
-		level, than = c.Beside, "its siblings of like arrival"
+// off tells how far in dB a quiet or loud channel's level is off, against those that show it.
+func (v *Channels) off(c Channel) Fact {
+	f := Fact{Value: c.Level, Error: Expanded * c.LevelError}
+	if math.Abs(c.Level) <= ordinary(c.LevelError, v.Scatter) {
+		f.Value, f.Beside = c.Beside, true
 	}
-	return level, fmt.Sprintf("%s than %s, give or take %.1f dB", decibels(level, "louder", "quieter"), than, Expanded*c.LevelError)
+	return f
 }
 
 // judge tells whether a channel is quiet or loud: off its siblings, or off those of like

@@ -6,7 +6,6 @@ import (
 	"math/cmplx"
 	"math/rand/v2"
 	"slices"
-	"strings"
 	"testing"
 
 	"pappus/timing"
@@ -59,9 +58,9 @@ func TestNoFault(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if len(v.Words) > 0 {
+				if len(v.Faults) > 0 {
 					wrong++
-					t.Errorf("seed %d: %q", seed, v.Words)
+					t.Errorf("seed %d: %q", seed, told(v.Faults))
 				}
 			}
 			t.Logf("%d of %d are called faulty", wrong, of.seeds)
@@ -87,8 +86,8 @@ func TestNoFault(t *testing.T) {
 				most = max(most, math.Abs(channel.Level))
 			}
 			t.Logf("levels to %.1f dB off; by the model 1 kHz can be off by %.1f dB", most, p.LevelError(1000))
-			if len(v.Words) > 0 {
-				t.Errorf("%q", v.Words)
+			if len(v.Faults) > 0 {
+				t.Errorf("%q", told(v.Faults))
 			}
 		})
 	}
@@ -109,13 +108,18 @@ func TestFaultsInTheCrude(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		words := strings.Join(v.Words, "\n")
+		var comes []int
+		for _, f := range v.Faults {
+			if f.Code == verdict.Late {
+				comes = f.Channels
+			}
+		}
 		for i, channel := range v.Channels {
 			if channel.Reversed != (i == reversed) {
 				t.Errorf("seed %d: channel %d: reversed %v", seed, i+1, channel.Reversed)
 			}
-			if strings.Contains(words, fmt.Sprintf("channel %d comes", i+1)) != (i == late) {
-				t.Errorf("seed %d: channel %d is late by %.0f us: %s", seed, i+1, 1e6*channel.Late, words)
+			if slices.Contains(comes, i+1) != (i == late) {
+				t.Errorf("seed %d: channel %d is late by %.0f us: %q", seed, i+1, 1e6*channel.Late, told(v.Faults))
 			}
 			if channel.DeadString >= 0 || channel.Silent || channel.Loud {
 				others++

@@ -85,7 +85,7 @@ export class Tables {
       ...rows.map((d) =>
         make("tr", { class: String(d.id) === picked ? "picked-row" : undefined },
           make("th", { scope: "row" }, String(d.id)), make("td", {}, chip(d.channel)),
-          ...[milliseconds(d.delay_us), decibels(d.level_db), fixed(d.path_m, 3), fixed(d.straight_path_m, 3), milliseconds(d.field_arrival_us)]
+          ...[milliseconds(d.delay_us), decibels(d.level_db), fixed(d.path_m, 3), fixed(d.straight_path_m, 3), milliseconds(d.field_arrival_us ?? d.arrival_us)]
             .map((text) => make("td", { class: "number" }, text)),
           make("td", {}, d.seen ? "yes" : "hidden")),
       ),

@@ -102,7 +102,8 @@ export interface DriverRow {
   channel: number;
   delay_us: number;
   level_db: Maybe;
-  field_arrival_us: number;
+  field_arrival_us: Maybe;
+  arrival_us: number;
   path_m: number;
   straight_path_m: number;
   seen: boolean;

@@ -1,0 +1,145 @@
+package document
+
+import (
+	"pappus/layout"
+	"pappus/timing"
+)
+
+// Plan is plan.json.
+type Plan struct {
+	Name       string     `json:"name"`
+	Model      string     `json:"model"`     // how the sound of a driver was computed
+	DelaysBy   string     `json:"delays_by"` // and the delays
+	Air        Air        `json:"air"`
+	Spot       Point      `json:"spot"` // the listening spot, from the body's centre
+	Ball       Ball       `json:"ball"`
+	LevelError LevelError `json:"level_error"`
+	Drivers    []Driver   `json:"drivers"`
+	Channels   []Channel  `json:"channels"`
+	Amplifier  Amplifier  `json:"amplifier"`
+	Front      []Strung   `json:"front"` // what shorter strings cost and bring, from the shortest to the least smear
+	Protection Protection `json:"protection"`
+	Choices    []Choice   `json:"choices"`
+	Level      string     `json:"level_unit"`
+	Response   Response   `json:"response"`
+	*Survey
+	Measures Measures `json:"measures"`
+	Echoes   []Echo   `json:"echoes"` // the deepest dip first
+	Found
+}
+
+// OfPlan returns the document of a plan, with what a survey of the room found; nil: none.
+func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
+	a := p.Array
+	octaves, errors := p.LevelErrors()
+	out := Plan{
+		Name: a.Name, Model: a.Timing.Model, DelaysBy: a.Timing.DelaysBy,
+		Air:        Air{To(3, a.Air.Temperature-273.15), To(3, 100*a.Air.Humidity), To(3, a.Air.Pressure/1000), To(3, p.SpeedOfSound)},
+		Spot:       Point{m(a.Spot.X), m(a.Spot.Y), m(a.Spot.Z)},
+		Ball:       Ball{mm(a.Body.BallRadius), mm(a.Body.BallCentre.X), mm(a.Body.BallCentre.Y), mm(a.Body.BallCentre.Z)},
+		LevelError: LevelError{All(2, octaves), All(3, errors)},
+		Channels:   each(p.Channels, func(c timing.Channel) Channel { return channelOf(a, c) }),
+		Amplifier:  amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p.Protection),
+		Choices:  each(p.Choices, func(c timing.Choice) Choice { return Choice{c.By, All(2, c.Band), All(3, c.Short)} }),
+		Level:    unit(p),
+		Response: responseOf(p), Measures: measuresOf(p), Echoes: echoesOf(p),
+		Found: foundOf(p.Warnings),
+	}
+	for i, mount := range a.Mounts {
+		out.Drivers = append(out.Drivers, Driver{heardOf(p, i), mm(mount.Point.X), mm(mount.Point.Y), mm(mount.Point.Z),
+			TripleOf(6, 1, mount.Normal), us(p.Arrivals[i].Peak)})
+	}
+	if s != nil {
+		survey := OfSurvey(s)
+		out.Survey = &survey
+	}
+	return out
+}
+
+// Air is what the sound travels through.
+type Air struct {
+	Temperature  Number `json:"temperature_c"`
+	Humidity     Number `json:"humidity_percent"`
+	Pressure     Number `json:"pressure_kpa"`
+	SpeedOfSound Number `json:"speed_of_sound_m_s"`
+}
+
+// Point is a place in the room.
+type Point struct {
+	X Number `json:"x_m"`
+	Y Number `json:"y_m"`
+	Z Number `json:"z_m"`
+}
+
+// Ball is what stands for the body in the sphere model.
+type Ball struct {
+	Radius Number `json:"radius_mm"`
+	X      Number `json:"x_mm"`
+	Y      Number `json:"y_mm"`
+	Z      Number `json:"z_mm"`
+}
+
+// LevelError is by how much the level of one driver can be off because a ball stands for
+// the body, most near its front (an independent boundary-element solution).
+type LevelError struct {
+	Band Numbers `json:"octave_hz"`
+	DB   Numbers `json:"db"` // 0 for a ball, null in the other models
+}
+
+// Driver is where a driver sits and how it is heard.
+type Driver struct {
+	Heard
+	X      Number `json:"x_mm"`
+	Y      Number `json:"y_mm"`
+	Z      Number `json:"z_mm"`
+	Normal Triple `json:"normal"`          // outward
+	Peak   Number `json:"peak_arrival_us"` // peak of the model's impulse response; null: not computed
+}
+
+// Channel is one amplifier output.
+type Channel struct {
+	Output
+	Inverted   bool   `json:"inverted"`
+	Series     int    `json:"series"`   // drivers in a string
+	Parallel   int    `json:"parallel"` // strings
+	NominalOhm Number `json:"nominal_ohm"`
+	DCOhm      Number `json:"dc_ohm"`
+	Load
+}
+
+func channelOf(a *layout.Array, c timing.Channel) Channel {
+	return Channel{outputOf(a, c), c.Invert, c.Series, c.Parallel, To(3, c.NominalOhm), To(3, c.DCOhm), loadOf(c.Bank)}
+}
+
+// Amplifier is what the loads are computed for.
+type Amplifier struct {
+	Volt    Number  `json:"volt"`     // RMS, what levels are for
+	Given   bool    `json:"given"`    // it is the amplifier's own
+	Watt    *Number `json:"watt"`     // as it is sold; null: not given
+	IntoOhm *Number `json:"into_ohm"` // null: not given
+	Minimum Number  `json:"minimum_ohm"`
+}
+
+func amplifierOf(w layout.Wiring) Amplifier {
+	out := Amplifier{Volt: To(4, w.Voltage), Given: w.HasAmplifier, Minimum: To(3, w.MinimumLoad)}
+	if w.Watt > 0 {
+		watt, into := To(3, w.Watt), To(3, w.IntoOhm)
+		out.Watt, out.IntoOhm = &watt, &into
+	}
+	return out
+}
+
+// Choice is what delays taken so, one for each driver, leave at the spot.
+type Choice struct {
+	By    string  `json:"by"` // straight, path, field or peak
+	Band  Numbers `json:"octave_hz"`
+	Short Numbers `json:"short_of_in_step_db"`
+}
+
+// unit names what levels are in.
+func unit(p *timing.Plan) string {
+	if p.IsAbsolute() {
+		return "dB SPL"
+	}
+	return "dB over one driver at 1 m"
+}

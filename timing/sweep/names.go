@@ -1,0 +1,21 @@
+package sweep
+
+import "fmt"
+
+// The names of files without their endings: of the sweep for all channels, and of what is
+// recorded of it.
+const (
+	WholeName    = "sweep"
+	RecordedName = "all"
+)
+
+// ChannelName returns the name of the sweep for a channel by its number.
+func ChannelName(id int) string { return fmt.Sprintf("sweep_channel_%d", id) }
+
+// RecordedChannelName returns the name of what is recorded of a channel; take counts from 1.
+func RecordedChannelName(id, take int) string {
+	if take > 1 {
+		return fmt.Sprintf("channel_%d_%d", id, take)
+	}
+	return fmt.Sprintf("channel_%d", id)
+}

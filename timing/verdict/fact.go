@@ -1,0 +1,53 @@
+package verdict
+
+// Code says what a Fact is.
+type Code string
+
+// Facts about recordings.
+const (
+	WholeUnusable Code = "whole unusable" // the one of all channels, for Err
+	Uncompared    Code = "uncompared"     // the channels, for Err
+	NoRecording   Code = "no recording"   // of a channel, which would be File
+	Unusable      Code = "unusable"       // that of a channel, for Err
+	TakeUnusable  Code = "take unusable"  // a further one of a channel, Take, for Err
+	WireInverted  Code = "wire inverted"  // of a channel, and not the channel
+	WireLevel     Code = "wire level"     // of a channel, Value dB over the others
+	DelaysSet     Code = "delays set"     // though it was said that none were
+	NoDelaysSet   Code = "no delays set"  // though it was said that they were
+	Alike         Code = "alike"          // those of Channels, which should not be
+	Exchanged     Code = "exchanged"      // those of two Channels, or their wires
+)
+
+// Facts about channels.
+const (
+	Silent     Code = "silent"
+	DeadString Code = "dead string" // String of Strings, with Drivers
+	Unlike     Code = "unlike"      // the plan, by Value of the energy: nothing is told
+	Vague      Code = "vague"       // the same, but something is told
+	Quiet      Code = "quiet"       // Value dB over the siblings, give or take Error; as if one of Strings were dead, if that is not 0
+	Loud       Code = "loud"
+	Reversed   Code = "reversed"
+	Halves     Code = "halves" // Channels are in reverse polarity to Others, and as many
+	Late       Code = "late"   // Channels, by Times
+)
+
+// Facts to know, of which none is a fault.
+const (
+	NoWire        Code = "no wire"        // beside the microphone: no times are told
+	AllInverted   Code = "all inverted"   // against the wire
+	LevelUnjudged Code = "level unjudged" // before it is known whether delays were set
+)
+
+// Fact is one thing that measurements tell. Which fields count depends on the Code.
+type Fact struct {
+	Code             Code
+	Channels, Others []int     // by their numbers
+	Times            []float64 // s, of Channels
+	Value, Error     float64
+	Beside           bool // Value is over the siblings of like arrival only
+	String, Strings  int  // from 1
+	Drivers          []int
+	Take             int
+	File             string
+	Err              error
+}

@@ -1,0 +1,237 @@
+package verdict
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"strings"
+
+	"pappus/timing"
+	"pappus/timing/recording"
+	"pappus/timing/sweep"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Takes are recordings of a sweep, and how they are held against a plan.
+type Takes struct {
+	Sweep   sweep.Sweep
+	Options recording.Options
+	Wire    Wire
+	// Folder has the recordings, named as package sweep says; those of Also are elsewhere.
+	Folder string
+	Also   []Place // further recordings of all channels
+	// Read returns a recording's rate in Hz and channels; fs.ErrNotExist where there is none.
+	Read  func(path string) (rate int, channels [][]float64, err error)
+	Level LevelSetting
+}
+
+// Wire is where a stereo recording has the player's signal.
+type Wire int8
+
+// The places there are.
+const (
+	WireRight Wire = iota
+	WireLeft
+	NoneWired
+)
+
+// Place is where in the room, in m, a recording was made.
+type Place struct {
+	Path string
+	At   r3.Vec
+}
+
+// Found is what recordings came to.
+type Found struct {
+	Channels *Channels           // nil: not recorded one by one
+	Level    *Level              // nil: all channels were not recorded together
+	Whole    *recording.Measured // that recording, at the spot
+	Faults   []Fact              // of recordings and channels
+	Notes    []Fact              // what else to know
+}
+
+// ErrNone is when there is nothing to judge.
+var ErrNone = errors.New("no recordings")
+
+// Judge holds all recordings against a plan. One that cannot be used is named, and the
+// others are judged; without any that can the first one's error is returned.
+func (t Takes) Judge(p *timing.Plan) (Found, error) {
+	var out Found
+	each, err := t.each(p)
+	if err != nil {
+		return out, err
+	}
+	whole, err := t.analyse(t.path(sweep.RecordedName), t.path(sweep.WholeName))
+	switch {
+	case err == nil || errors.Is(err, fs.ErrNotExist):
+	case each.heard == 0 || isCut(err):
+		return out, err
+	default:
+		out.Faults = append(out.Faults, Fact{Code: WholeUnusable, Err: err})
+	}
+	if whole == nil && each.heard == 0 {
+		if each.err != nil {
+			return out, each.err
+		}
+		return out, fmt.Errorf("%w: has neither %s.wav nor %s.wav", ErrNone, sweep.RecordedName, sweep.RecordedChannelName(p.Channels[0].ID, 1))
+	}
+	if len(p.Channels) == 1 && each.heard == 1 && whole == nil {
+		whole = each.measured[0] // one channel is all there is
+	}
+	out.Faults = append(out.Faults, each.faults...)
+	if each.heard > 0 && len(p.Channels) > 1 {
+		v, err := OfChannels(p, each.measured, Setting{Case: t.Level.Case, Missing: each.missing, Repeats: each.repeats, Whole: whole})
+		switch {
+		case err == nil:
+			out.Channels, out.Faults, out.Notes = &v, append(out.Faults, v.Faults...), v.Notes
+		case whole == nil:
+			return out, err
+		default:
+			out.Faults = append(out.Faults, Fact{Code: Uncompared, Err: err})
+		}
+	}
+	switch {
+	case whole == nil:
+		return out, nil
+	case out.Channels != nil && out.Channels.OtherCase:
+		out.Notes = append(out.Notes, Fact{Code: LevelUnjudged})
+		return out, nil
+	}
+	v, err := t.level(p, *whole)
+	if err != nil {
+		return out, err
+	}
+	out.Level, out.Whole = &v, whole
+	return out, nil
+}
+
+// isCut tells whether an error says that nobody waits for an answer any more.
+func isCut(err error) bool {
+	return errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded)
+}
+
+// singles are the recordings of single channels.
+type singles struct {
+	measured []*recording.Measured   // nil: nothing is heard, or missing
+	repeats  [][]*recording.Measured // further recordings of each
+	missing  []int                   // channels without a recording that can be used
+	heard    int
+	faults   []Fact // which those are, and why
+	err      error  // the first reason
+}
+
+// each analyses the recordings of single channels. Where there is none at all nothing is
+// missing: channels were not recorded one by one.
+func (t Takes) each(p *timing.Plan) (singles, error) {
+	out := singles{measured: make([]*recording.Measured, len(p.Channels)), repeats: make([][]*recording.Measured, len(p.Channels))}
+	absent := 0
+	for i, c := range p.Channels {
+		name := sweep.RecordedChannelName(c.ID, 1)
+		m, err := t.analyse(t.path(name), t.path(sweep.ChannelName(c.ID)))
+		switch {
+		case err == nil:
+			out.measured[i] = m
+			out.heard++
+			if err := t.again(&out, i, c.ID); err != nil {
+				return out, err
+			}
+			continue
+		case isCut(err):
+			return out, err
+		case errors.Is(err, recording.ErrQuiet):
+			continue
+		case errors.Is(err, fs.ErrNotExist):
+			absent++
+			out.faults = append(out.faults, Fact{Code: NoRecording, Channels: []int{c.ID}, File: name + ".wav"})
+		default:
+			out.faults = append(out.faults, Fact{Code: Unusable, Channels: []int{c.ID}, Err: err})
+			if out.err == nil {
+				out.err = err
+			}
+		}
+		out.missing = append(out.missing, i)
+	}
+	if absent == len(p.Channels) {
+		out.missing, out.faults = nil, nil
+	}
+	return out, nil
+}
+
+// again analyses what else was recorded of a channel. A take that cannot be used is named,
+// and the others are judged.
+func (t Takes) again(out *singles, i, id int) error {
+	for take := 2; ; take++ {
+		m, err := t.analyse(t.path(sweep.RecordedChannelName(id, take)))
+		switch {
+		case err == nil:
+			out.repeats[i] = append(out.repeats[i], m)
+		case isCut(err):
+			return err
+		case errors.Is(err, fs.ErrNotExist):
+			return nil
+		default:
+			out.faults = append(out.faults, Fact{Code: TakeUnusable, Channels: []int{id}, Take: take, Err: err})
+		}
+	}
+}
+
+// path returns that of a recording by its name.
+func (t Takes) path(name string) string { return filepath.Join(t.Folder, name+".wav") }
+
+// analyse reads and analyses one recording, the first of some paths that is there.
+func (t Takes) analyse(paths ...string) (*recording.Measured, error) {
+	var path string
+	var rate int
+	var channels [][]float64
+	err := fs.ErrNotExist
+	for _, path = range paths {
+		if rate, channels, err = t.Read(path); !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+	}
+	if err != nil {
+		return nil, err
+	}
+	take := recording.Take{Rate: float64(rate), Samples: channels[0]}
+	switch {
+	case len(channels) == 1 || t.Wire == NoneWired:
+	case t.Wire == WireLeft:
+		take.Samples, take.Reference = channels[1], channels[0]
+	default:
+		take.Reference = channels[1]
+	}
+	m, err := recording.Analyse(take, t.Sweep, t.Options)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return &m, nil
+}
+
+// level judges the level of the whole array at the spot and at further places.
+func (t Takes) level(p *timing.Plan, at recording.Measured) (Level, error) {
+	positions := []Position{{At: p.Array.Spot, Measured: at}}
+	for _, also := range t.Also {
+		m, err := t.analyse(also.Path)
+		if err != nil {
+			return Level{}, err
+		}
+		positions = append(positions, Position{At: also.At, Measured: *m})
+	}
+	return OfLevel(p, positions, t.Level)
+}
+
+// IsChannel tells whether a file is named as a recording of one of a plan's channels, in
+// small letters or capitals.
+func IsChannel(p *timing.Plan, file string) bool {
+	file = strings.ToLower(file)
+	for _, c := range p.Channels {
+		name := sweep.RecordedChannelName(c.ID, 1)
+		if file == name+".wav" || file == sweep.ChannelName(c.ID)+".wav" || strings.HasPrefix(file, name+"_") {
+			return true
+		}
+	}
+	return false
+}
