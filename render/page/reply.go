@@ -41,9 +41,10 @@ type faulty []fault
 
 func (f faulty) Error() string { return "the design has faults" }
 
+// fault is one thing that is wrong with a design.
 type fault struct {
-	Line   int    `json:"line"`
-	Key    string `json:"key"`
+	Line   int    `json:"line"` // 0: none
+	Key    string `json:"key"`  // may be empty
 	Value  string `json:"value"`
 	Reason string `json:"reason"`
 }
