@@ -12,7 +12,6 @@ import (
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
-	"pappus/timing/crossover"
 
 	"pappus/layout/wiring"
 )
@@ -57,11 +56,8 @@ func faultOf(err error) fault {
 		return fault{d.Line, d.Key, d.Value, oneLine(d.Reason)}
 	}
 	f := fault{Reason: oneLine(prose.Error(err))}
-	switch {
-	case errors.Is(err, wiring.ErrLoad):
+	if errors.Is(err, wiring.ErrLoad) {
 		f.Key = "wiring.minimum_load_ohm"
-	case errors.Is(err, crossover.ErrFilter):
-		f.Key = "protection.order"
 	}
 	return f
 }

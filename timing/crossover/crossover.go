@@ -1,3 +1,24 @@
+// Package crossover is the high-pass and low-pass filters that share the work
+// between loudspeakers and keep their cones alive, as sections of first and
+// second order: as analog responses and as coefficients for a processor.
+//
+//   - Butterworth, order 1 to 8: flattest; -3.01 dB at the corner (S. Butterworth,
+//     "On the theory of filter amplifiers", Experimental Wireless 7 (1930) 536).
+//   - Linkwitz-Riley, order 2, 4, 6 and 8: a Butterworth filter of half the order
+//     twice; -6.02 dB at the corner; low-pass and high-pass add up to an
+//     all-pass, for order 2 and 6 with one of them inverted (S. H. Linkwitz,
+//     "Active crossover networks for noncoincident drivers", J. Audio Eng. Soc.
+//     24 (1976) 2; S. P. Lipshitz and J. Vanderkooy, J. Audio Eng. Soc. 31 (1983)
+//     82).
+//   - Bessel, order 1 to 8: flattest delay of the low-pass (W. E. Thomson, Proc.
+//     IEE 96 III (1949) 487), scaled so that the level at the corner is -3.01 dB;
+//     other scalings, by delay or by phase, are in use too. The high-pass is the
+//     low-pass with s turned into 1/s: its slope is the same, but its delay is
+//     not flat.
+//
+// The digital filters come from the bilinear transform, prewarped so that the
+// response at the corner is exactly the analog one (A. V. Oppenheim and R. W.
+// Schafer, Discrete-Time Signal Processing, chapter 7).
 package crossover
 
 import (
@@ -10,11 +31,41 @@ import (
 	"pappus/timing/biquad"
 )
 
-// Errors that this package wraps.
-var (
-	ErrFilter = errors.New("impossible filter")
-	ErrRate   = errors.New("impossible sampling rate")
+// ErrRate tells of a sampling rate that is too low for a filter.
+var ErrRate = errors.New("impossible sampling rate")
+
+// Kind tells what a filter lets pass.
+type Kind int8
+
+// The kinds of filter.
+const (
+	LowPass Kind = iota
+	HighPass
 )
+
+// String names the kind.
+func (k Kind) String() string { return [...]string{"low-pass", "high-pass"}[k] }
+
+// Family tells what a filter is best at.
+type Family int8
+
+// The families of filters.
+const (
+	Butterworth Family = iota
+	LinkwitzRiley
+	Bessel
+)
+
+// String names the family.
+func (f Family) String() string { return [...]string{"Butterworth", "Linkwitz-Riley", "Bessel"}[f] }
+
+// Orders returns the orders that a family has, rising.
+func (f Family) Orders() []int {
+	if f == LinkwitzRiley {
+		return []int{2, 4, 6, 8}
+	}
+	return []int{1, 2, 3, 4, 5, 6, 7, 8}
+}
 
 // Section is one factor of a filter, in the form that processors ask for.
 type Section struct {
@@ -33,16 +84,11 @@ type Filter struct {
 	section []Section // frequencies as factors of the corner
 }
 
-// New returns a filter with a corner in Hz, above 0. Errors wrap ErrFilter.
-func New(kind Kind, family Family, order int, corner float64) (Filter, error) {
-	if kind != LowPass && kind != HighPass {
-		return Filter{}, fmt.Errorf("%w: %v, must be low-pass or high-pass", ErrFilter, kind)
-	}
-	if orders := family.Orders(); !slices.Contains(orders, order) {
-		return Filter{}, fmt.Errorf("%w: %v of order %d, must be one of %v", ErrFilter, family, order, orders)
-	}
-	if !(corner > 0) || math.IsInf(corner, 0) {
-		return Filter{}, prose.Errorf("%w: corner at %g Hz, must be above 0", ErrFilter, corner)
+// New returns a filter with a corner in Hz, above 0. It panics where the family has no such
+// order or the corner is none: a design can name no such filter.
+func New(kind Kind, family Family, order int, corner float64) Filter {
+	if !slices.Contains(family.Orders(), order) || !(corner > 0) || math.IsInf(corner, 0) {
+		panic(fmt.Sprintf("crossover: no %v of order %d at %v Hz", family, order, corner))
 	}
 	f := Filter{kind: kind, family: family, order: order, corner: corner, section: prototype(family, order)}
 	if kind == HighPass {
@@ -50,7 +96,7 @@ func New(kind Kind, family Family, order int, corner float64) (Filter, error) {
 			f.section[i].Frequency = 1 / f.section[i].Frequency
 		}
 	}
-	return f, nil
+	return f
 }
 
 // Kind returns what the filter lets pass.
@@ -65,11 +111,8 @@ func (f Filter) Order() int { return f.order }
 // Corner returns the corner in Hz.
 func (f Filter) Corner() float64 { return f.corner }
 
-// Moved returns the filter moved to another corner in Hz, above 0; else it panics.
+// Moved returns the filter moved to another corner in Hz, above 0.
 func (f Filter) Moved(corner float64) Filter {
-	if !(corner > 0) || math.IsInf(corner, 0) {
-		panic("crossover: corner must be above 0")
-	}
 	f.corner = corner
 	return f
 }
@@ -105,17 +148,6 @@ func (f Filter) Response(hz float64) complex128 {
 		h /= low
 	}
 	return h
-}
-
-// Fill fills dst with the analog response at frequencies in Hz, 0 or above. It
-// panics where the lengths differ and allocates nothing.
-func (f Filter) Fill(dst []complex128, frequency []float64) {
-	if len(dst) != len(frequency) {
-		panic("crossover: lengths differ")
-	}
-	for i, hz := range frequency {
-		dst[i] = f.Response(hz)
-	}
 }
 
 // Digital returns the filter at a sampling rate in Hz. All sections are
