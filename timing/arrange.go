@@ -120,7 +120,7 @@ func (p *Plan) Wire() (out Wire, present bool) {
 	for _, c := range p.Channels {
 		lowest, out.Loss = min(lowest, c.DCOhm), max(out.Loss, c.Bank.WireLoss)
 	}
-	if section, gauge, err := wiring.LeastSection(w.WireLength, 20, lowest, WireBearable); err == nil {
+	if section, gauge, ok := wiring.LeastSection(w.WireLength, lowest, WireBearable); ok {
 		out.Least, out.Gauge = section, gauge
 	}
 	return out, true

@@ -22,7 +22,11 @@ func TestStringings(t *testing.T) {
 		channels += len(s.Channels)
 		chosen := 0
 		for _, o := range s.Options {
-			if o.Drivers() != s.Drivers {
+			drivers := 0
+			for _, length := range o.Lengths() {
+				drivers += length
+			}
+			if drivers != s.Drivers {
 				t.Errorf("%s: not %d drivers", o, s.Drivers)
 			}
 			if o.Chosen {

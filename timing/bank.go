@@ -75,11 +75,7 @@ func (plan *Plan) wireOhm() float64 {
 	if w.WireLength == 0 {
 		return 0
 	}
-	ohm, err := wiring.Wire{Length: w.WireLength, Section: w.WireSection, Temperature: 20}.Ohm()
-	if err != nil {
-		return 0 // a design's wire has a section
-	}
-	return ohm
+	return wiring.WireOhm(w.WireLength, w.WireSection)
 }
 
 // curve returns the driver's impedance in the body, as measured or from its

@@ -30,7 +30,8 @@ func (p *Planner) drive(plan *Plan) error {
 	}
 	plan.feedLevels()
 	p.settle(plan)
-	return p.protect(plan)
+	p.protect(plan)
+	return nil
 }
 
 // heard returns the arrivals in s that the design takes its delays by.

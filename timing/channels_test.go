@@ -353,24 +353,12 @@ func TestMakeIsTheSameEachTime(t *testing.T) {
 	}
 }
 
-func TestImpossibleHighPass(t *testing.T) {
-	for _, protection := range []layout.Protection{
-		{Family: "linkwitz-riley", Order: 3}, {Family: "butterworth", Order: 9}, {Family: "guess", Order: 4},
-	} {
-		a := demo(t)
-		a.Protection = protection
-		if _, err := timing.Make(a); !errors.Is(err, crossover.ErrFilter) {
-			t.Errorf("%+v: got %v", protection, err)
-		}
-	}
-}
-
 // TestDesignKnowsHighPasses: a design file takes just those families and orders of a
 // high-pass that there are.
 func TestDesignKnowsHighPasses(t *testing.T) {
 	families := map[string]crossover.Family{"butterworth": crossover.Butterworth, "linkwitz-riley": crossover.LinkwitzRiley, "bessel": crossover.Bessel}
 	for name, family := range families {
-		for order := 1; order <= crossover.MostOrder+1; order++ {
+		for order := 1; order <= 9; order++ {
 			text := fmt.Sprintf("%s\n[protection]\nfamily = %q\norder = %d\n", leastDesign, name, order)
 			_, err := design.Parse("a.toml", []byte(text))
 			if there := slices.Contains(family.Orders(), order); there != (err == nil) {

@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/channelcount"
+	"pappus/timing/split"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -57,7 +58,7 @@ func TestOwnCount(t *testing.T) {
 }
 
 // TestCountsGoToAll: up to one channel for each driver where the wiring allows it,
-// plain smear being the least there is for equal weights (channelcount.Curve, which
+// plain smear being the least there is for equal weights (package split, which
 // is held against every assignment).
 func TestCountsGoToAll(t *testing.T) {
 	a := plain(t)
@@ -72,7 +73,9 @@ func TestCountsGoToAll(t *testing.T) {
 	for m, r := range p.Arrivals {
 		arrival[m], alike[m] = r.Time, 1
 	}
-	for k, want := range channelcount.Curve(arrival, alike, len(arrival)) {
+	best := split.NewSplits(arrival, alike, func(int) bool { return true })
+	for k := range arrival {
+		want := channelcount.Smear(best.Groups(k+1), arrival, alike)
 		if got := p.Counts[k].Plain; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%d channels leave %g s, want %g", k+1, got, want)
 		}

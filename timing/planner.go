@@ -70,7 +70,7 @@ type Planner struct {
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
-// timing does not know or of a driver's response that cannot be used.
+// timing does not know.
 func NewPlanner(a *layout.Array) (*Planner, error) {
 	p := &Planner{array: a, air: air.Air(a.Air), doubt: farFromBall(a)}
 	p.speed = p.air.SpeedOfSound()
@@ -84,12 +84,8 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
 	}
-	driver, err := driverResponse(a.Driver)
-	if err != nil {
-		return nil, err
-	}
 	response := make([]complex128, responseCount)
-	driver.Fill(response, frequency)
+	driverResponse(a.Driver).Fill(response, frequency)
 	p.spot.grow(len(a.Mounts), response)
 	p.sizes = newStringSizes(len(a.Mounts), a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
 	p.bears = (&Plan{Array: a}).bears()
@@ -101,8 +97,7 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 // channels' strings and banks, the protection's curves and limits, the cautions for
 // hearing, and the polar responses.
 // A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
-// be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
-// that does not exist, crossover.ErrFilter.
+// be wired at or above the amplifier's minimum load, wiring.ErrLoad.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
 		return nil, layout.ErrSpotInside

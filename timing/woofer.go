@@ -98,10 +98,8 @@ func WithWoofer(p *Plan) (Woofer, error) {
 		return Woofer{}, fmt.Errorf("%w: the spot is at the woofer", ErrWoofer)
 	}
 	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(func(c Channel) float64 { return c.Exact - p.Wait - p.Rounding.Common }), Frequency: make([]float64, wooferCount)}
-	var err error
-	if w.LowPass, w.HighPass, err = linkwitzRiley(a.Woofer); err != nil {
-		return Woofer{}, err
-	}
+	w.LowPass = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
+	w.HighPass = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
 	w.ArrayDelay = p.Wait
 	w.Exact = max(0, p.Wait+w.ArrayArrival-w.Arrival) + p.Rounding.Common
 	w.Delay = p.Settable(w.Exact)
@@ -118,17 +116,6 @@ func WithWoofer(p *Plan) (Woofer, error) {
 	w.levels(array, woofer)
 	w.caution(p)
 	return w, nil
-}
-
-// linkwitzRiley returns the two filters of a woofer's crossover.
-func linkwitzRiley(w layout.Woofer) (low, high crossover.Filter, err error) {
-	if low, err = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, w.Order, w.Crossover); err == nil {
-		high, err = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, w.Order, w.Crossover)
-	}
-	if err != nil {
-		return low, high, err
-	}
-	return low, high, nil
 }
 
 // waitForWoofer returns by how many s the array, whose channels have their exact delays,

@@ -173,38 +173,41 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 	reply(w, out)
 }
 
+// started is what the page begins from.
 type started struct {
 	Path       string     `json:"path"`
 	Name       string     `json:"name"`
 	Text       string     `json:"text"`
 	CanSave    bool       `json:"can_save"`
 	Version    string     `json:"version"`
-	Read       string     `json:"read"`
+	Read       string     `json:"read"` // what the file was when it was read, for save
 	Programmes []Named    `json:"programmes"`
 	Cases      []Named    `json:"cases"`
-	Files      []Named    `json:"files"`
+	Files      []Named    `json:"files"` // null: none
 	Walks      []Named    `json:"walks"`
 	Keys       []keyRow   `json:"keys"`
 	Tables     []tableRow `json:"tables"`
 }
 
+// keyRow is one key of the design file, as a field of the form.
 type keyRow struct {
 	Key     string      `json:"key"`
 	Table   string      `json:"table"`
 	Name    string      `json:"name"`
 	Unit    string      `json:"unit"`
-	Kind    design.Kind `json:"kind"`
+	Kind    design.Kind `json:"kind" ts:"Kind"`
 	Low     float64     `json:"low"`
 	High    float64     `json:"high"`
-	Choices []string    `json:"choices"`
-	Default any         `json:"default"`
+	Choices []string    `json:"choices"` // null: it is no choice
+	Default any         `json:"default" ts:"Value"`
 	Needed  bool        `json:"needed"`
-	Label   string      `json:"label"`
+	Label   string      `json:"label"` // what it is, in a few words
 	Remark  string      `json:"remark"`
 }
 
+// tableRow is one table of the design file.
 type tableRow struct {
 	Name     string `json:"table"`
-	Optional bool   `json:"optional"`
+	Optional bool   `json:"optional"` // it stands for a thing that is there only if the table is
 	Remark   string `json:"remark"`
 }

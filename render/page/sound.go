@@ -16,6 +16,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// soundAsked is what is to be heard at a spot; without one at the design's.
 type soundAsked struct {
 	Text      string  `json:"text"`
 	Spot      *triple `json:"spot_m"`
@@ -25,16 +26,18 @@ type soundAsked struct {
 	Dry       bool    `json:"dry"`
 }
 
+// walkAsked is what is to be heard on a walk.
 type walkAsked struct {
 	Text      string `json:"text"`
 	From      triple `json:"from_m"`
-	Way       string `json:"way"`
+	Way       string `json:"way"` // one of the walks that are offered
 	Programme string `json:"programme"`
 	Case      string `json:"case"`
 	TwoEars   bool   `json:"two_ears"`
 	Dry       bool   `json:"dry"`
 }
 
+// filesAsked is which files are to be had.
 type filesAsked struct {
 	Text string `json:"text"`
 	What string `json:"what"`

@@ -3,37 +3,11 @@ package channelcount
 import (
 	"math"
 	"slices"
-
-	"pappus/timing/split"
 )
-
-// Most is the most channels that Curve looks at: more than any amplifier here
-// has, and each is a search of its own.
-const Most = 64
 
 // Share is the least part of what the best channel gains that a further one must
 // gain to pay for the smear, and of the comb onset that it must raise it by.
 const Share = 0.1
-
-// Curve returns the smear in s that is left with 1, 2, … channels, in that
-// order, for arrivals in s and weights as split.Groups takes them. It ends with
-// most channels, with one for each driver, or at Most. It is nil without
-// drivers, and panics where the lengths differ.
-func Curve(arrival, weight []float64, most int) []float64 {
-	if len(arrival) != len(weight) {
-		panic("channelcount: lengths differ")
-	}
-	count := min(most, len(arrival), Most)
-	if count < 1 {
-		return nil
-	}
-	smear := make([]float64, count)
-	for k := range smear {
-		groups, _ := split.Groups(arrival, weight, k+1)
-		smear[k] = Smear(groups, arrival, weight)
-	}
-	return smear
-}
 
 // Smear returns the smear in s that is left where each group of drivers, given
 // as indices into arrival, shares the delay that brings its weighted mean

@@ -1,14 +1,13 @@
 package channelcount_test
 
 import (
-	"fmt"
 	"math"
-	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
+	"pappus/timing/split"
 
 	"pgregory.net/rapid"
 )
@@ -23,31 +22,14 @@ func draw(t *rapid.T) (arrival, weight []float64) {
 	return arrival, weight
 }
 
-// TestCurve: one channel leaves the smear as it is, one for each driver leaves
-// none, and more never leave more.
-func TestCurve(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		arrival, weight := draw(t)
-		smear := channelcount.Curve(arrival, weight, len(arrival)+3)
-		if len(smear) != len(arrival) {
-			t.Fatalf("%d values for %d drivers", len(smear), len(arrival))
-		}
-		if want := measure.Smear(arrival, weight); math.Abs(smear[0]-want) > 1e-15 {
-			t.Fatalf("one channel leaves %g s, all have %g s", smear[0], want)
-		}
-		if last := smear[len(smear)-1]; last != 0 {
-			t.Fatalf("%g s is left with a channel each", last)
-		}
-		for k := 1; k < len(smear); k++ {
-			if smear[k] > smear[k-1]+1e-12 {
-				t.Fatalf("%d channels leave %g s, %d leave %g s", k+1, smear[k], k, smear[k-1])
-			}
-		}
-	})
+// left returns the smear that the best split leaves.
+func left(arrival, weight []float64, count int) float64 {
+	groups := split.NewSplits(arrival, weight, func(int) bool { return true }).Groups(count)
+	return channelcount.Smear(groups, arrival, weight)
 }
 
-// TestCurveIsBest tries every assignment of a few drivers to three channels.
-func TestCurveIsBest(t *testing.T) {
+// TestSplitIsBest tries every assignment of a few drivers to three channels.
+func TestSplitIsBest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		arrival, weight := draw(t)
 		arrival, weight = arrival[:min(7, len(arrival))], weight[:min(7, len(weight))]
@@ -63,7 +45,7 @@ func TestCurveIsBest(t *testing.T) {
 			groups = slices.DeleteFunc(groups, func(g []int) bool { return len(g) == 0 })
 			least = min(least, channelcount.Smear(groups, arrival, weight))
 		}
-		if got := channelcount.Curve(arrival, weight, 3)[2]; math.Abs(got-least) > 1e-11 {
+		if got := left(arrival, weight, 3); math.Abs(got-least) > 1e-11 {
 			t.Fatalf("%g s, the best of all assignments leaves %g s", got, least)
 		}
 	})
@@ -88,7 +70,8 @@ func TestEvenSpread(t *testing.T) {
 	for i := range arrival {
 		arrival[i], weight[i] = 1e-3*(float64(i)+0.5)/5000, 1
 	}
-	for k, smear := range channelcount.Curve(arrival, weight, 6) {
+	for k := range 6 {
+		smear := left(arrival, weight, k+1)
 		want := 1e-3 / (float64(k+1) * math.Sqrt(12))
 		if math.Abs(smear/want-1) > 1e-5 {
 			t.Errorf("%d channels leave %g s, want %g s", k+1, smear, want)
@@ -214,29 +197,7 @@ func TestBestAndEvery(t *testing.T) {
 }
 
 func TestEmpty(t *testing.T) {
-	if got := channelcount.Curve(nil, nil, 5); got != nil {
-		t.Error(got)
-	}
 	if got := channelcount.Smear([][]int{{0}}, []float64{1}, []float64{0}); got != 0 {
 		t.Error(got)
-	}
-	if got := len(channelcount.Curve(make([]float64, 70), make([]float64, 70), 99)); got != channelcount.Most {
-		t.Errorf("%d values", got)
-	}
-}
-
-func BenchmarkCurve(b *testing.B) {
-	for _, size := range []struct{ drivers, channels int }{{60, 60}, {2000, 16}} {
-		b.Run(fmt.Sprintf("%d drivers %d channels", size.drivers, size.channels), func(b *testing.B) {
-			r := rand.New(rand.NewPCG(3, 4))
-			arrival, weight := make([]float64, size.drivers), make([]float64, size.drivers)
-			for i := range arrival {
-				arrival[i], weight[i] = r.Float64(), r.Float64()
-			}
-			b.ReportAllocs()
-			for b.Loop() {
-				channelcount.Curve(arrival, weight, size.channels)
-			}
-		})
 	}
 }

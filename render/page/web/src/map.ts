@@ -10,7 +10,8 @@ import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
 import { covering, nice, share, ticks } from "./scale";
 import type { State } from "./state";
-import type { Heat, Maybe, Quantity, Triple, View } from "./types";
+import type { Heat, Triple } from "./document";
+import type { Maybe, Quantity, View } from "./types";
 import { fixed, length } from "./words";
 
 const STEP_M = 0.05;
