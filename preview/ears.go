@@ -60,8 +60,7 @@ func (who Listener) lead(p *timing.Plan) float64 {
 // Responses returns what the listener hears of a click in each case, all of one
 // length, as Impulse does for one ear: for two, the first arrival at the head's middle
 // stands 1.26 ms after the beginning, the 0.26 ms being those from an ear to the
-// middle. A place that no sound can reach gives layout.ErrSpotInside,
-// layout.ErrBelowSurface or layout.ErrOutsideRoom.
+// middle. A place that no sound can reach gives layout.ErrUnreachable.
 func (who Listener) Responses(p *timing.Plan, cases []timing.Case, rate int) ([]Response, error) {
 	place, w := who.place(p), timing.HeardWoofer(p)
 	if err := reach(p.Array, place); err != nil {

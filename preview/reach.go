@@ -8,19 +8,10 @@ import (
 )
 
 // reach returns what keeps sound from places in m: an error that wraps
-// layout.ErrSpotInside, layout.ErrBelowSurface or layout.ErrOutsideRoom.
+// layout.ErrUnreachable.
 func reach(a *layout.Array, places ...r3.Vec) error {
 	for _, at := range places {
-		var err error
-		switch {
-		case !a.Room.Contains(at):
-			err = layout.ErrOutsideRoom
-		case !a.Surface.Above(at):
-			err = layout.ErrBelowSurface
-		case a.Body.Contains(at):
-			err = layout.ErrSpotInside
-		}
-		if err != nil {
+		if err := a.Reach(at); err != nil {
 			return prose.Errorf("at %.3g, %.3g, %.3g m: %w", at.X, at.Y, at.Z, err)
 		}
 	}

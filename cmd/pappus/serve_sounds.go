@@ -153,7 +153,7 @@ func (h *hearings) hearing(ctx context.Context, as heardAs) (keptHearing, error)
 
 // unreachable tells of a place that no sound can reach.
 func unreachable(err error) bool {
-	return errors.Is(err, layout.ErrSpotInside) || errors.Is(err, layout.ErrBelowSurface) || errors.Is(err, layout.ErrOutsideRoom)
+	return errors.Is(err, layout.ErrUnreachable)
 }
 
 func newHearing(ctx context.Context, as heardAs) (keptHearing, error) {
