@@ -6,20 +6,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// ErrUnreachable is in each error of a place that no sound can reach, which says why.
-var ErrUnreachable = errors.New("place that no sound can reach")
-
 // Why no sound can reach a place.
 var (
-	ErrInside       error = unreachable("place inside the body")
-	ErrBelowSurface error = unreachable("place below the surface")
-	ErrOutsideRoom  error = unreachable("place outside the room")
+	ErrInside       = errors.New("place inside the body")
+	ErrBelowSurface = errors.New("place below the surface")
+	ErrOutsideRoom  = errors.New("place outside the room")
 )
-
-type unreachable string
-
-func (u unreachable) Error() string      { return string(u) }
-func (unreachable) Is(target error) bool { return target == ErrUnreachable }
 
 // Reach returns what keeps sound from a place in m: ErrOutsideRoom, ErrBelowSurface or
 // ErrInside; nil where nothing does.

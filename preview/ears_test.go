@@ -43,19 +43,6 @@ func response(t testing.TB, p *timing.Plan, who Listener, c timing.Case) Respons
 	return r[0]
 }
 
-func TestOneEarIsImpulse(t *testing.T) {
-	p := lantern(t, same)
-	r := response(t, p, Listener{}, timing.Aligned)
-	if r.Right != nil {
-		t.Error("one ear has a right side")
-	}
-	for i, v := range Impulse(p, timing.Aligned, rate) {
-		if v != r.Left[i] {
-			t.Fatalf("sample %d: %g, want %g", i, r.Left[i], v)
-		}
-	}
-}
-
 // Between the frequencies of the transform the responses of both ears must be
 // those of the model, to -80 dB of their greatest, up to 18 kHz.
 func TestEarsBetweenFrequencies(t *testing.T) {

@@ -46,12 +46,3 @@ func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (verdict.
 	}
 	return verdict.Takes{Sweep: s.Sweep, Read: read, Level: verdict.LevelSetting{Case: played(r.AsBuilt)}}.Judge(p)
 }
-
-// sweepDownload lists the sweeps to play and record.
-func sweepDownload(p *timing.Plan) ([]file, error) {
-	s, err := sound.New(p, sound.Options{})
-	if err != nil {
-		return nil, err
-	}
-	return sweepFiles(p, s), nil
-}

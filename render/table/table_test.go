@@ -200,7 +200,7 @@ func TestNoPlaceInStep(t *testing.T) {
 func TestCompare(t *testing.T) {
 	p := demo(t)
 	var b bytes.Buffer
-	err := table.Compare(&b, []table.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
+	err := table.Compare(&b, []timing.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
 	if err != nil {
 		t.Fatal(err)
 	}
