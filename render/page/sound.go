@@ -141,7 +141,7 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
 	}
 	plan, err := planner.Move(vector(spot))
 	if err != nil {
-		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(made.array, vector(spot), err)}}
+		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(err)}}
 	}
 	e.kept.Add(movedTo{made.id, spot}, plan)
 	return plan, nil
