@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -169,22 +168,27 @@ func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (verdict.
 	if err != nil {
 		return verdict.Found{}, err
 	}
-	named := make(map[string][]byte, len(r.Files))
+	named := make(map[string]page.Recording, len(r.Files))
 	for _, f := range r.Files {
-		named[strings.ToLower(f.Name)] = f.Data
+		named[strings.ToLower(f.Name)] = f
 	}
 	if len(r.Files) == 1 && !verdict.IsChannel(p, r.Files[0].Name) {
-		named[sweep.RecordedName+".wav"] = r.Files[0].Data
+		named[sweep.RecordedName+".wav"] = r.Files[0]
 	}
 	read := func(name string) (int, [][]float64, error) {
 		if err := ctx.Err(); err != nil {
 			return 0, nil, err
 		}
-		data, ok := named[name]
+		recording, ok := named[name]
 		if !ok {
 			return 0, nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
 		}
-		rate, channels, err := decode.ReadChannels(bytes.NewReader(data))
+		file, err := recording.Open()
+		if err != nil {
+			return 0, nil, fmt.Errorf("%s: %w", name, err)
+		}
+		defer file.Close()
+		rate, channels, err := decode.ReadChannels(file)
 		if err != nil {
 			return 0, nil, fmt.Errorf("%s: %w", name, err)
 		}
