@@ -165,8 +165,8 @@ func MeasuredSentences(f verdict.Found) []string {
 		out = append(out, "Mind: "+words.Measured(note)+".")
 	}
 	if f.Level != nil {
-		for _, warning := range f.Whole.Warnings {
-			out = append(out, "Mind: "+warning+".")
+		for _, caution := range f.Whole.Cautions {
+			out = append(out, "Mind: "+words.Recording(caution)+".")
 		}
 	}
 	return out
