@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"pappus/layout"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 	"pappus/timing"
 )
 
@@ -35,7 +35,7 @@ func partRows(p *timing.Plan, o Options) rows {
 }
 
 // shellRows are the shell and, where it is printed in several, its segments.
-func shellRows(a *layout.Array, p printing.Plan) [][]string {
+func shellRows(a *layout.Array, p shell.Plan) [][]string {
 	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, trimmed(1e3*a.Body.Radius, 2), trimmed(1e3*a.Wall, 2))
 	if len(p.Segments) == 0 {
 		return [][]string{{"shell", "1", "", "", "", what}}

@@ -31,7 +31,7 @@ func edgeRows(a *layout.Array) rows {
 	for _, c := range a.Body.EdgeClasses() {
 		where := "wall"
 		for _, e := range c.Edges {
-			if a.Body.Faces[edges[e].Faces[0]].Base || a.Body.Faces[edges[e].Faces[1]].Base {
+			if a.Body.Faces[edges[e].Faces[0]].Base() || a.Body.Faces[edges[e].Faces[1]].Base() {
 				where = "cut"
 			}
 		}

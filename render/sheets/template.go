@@ -72,7 +72,7 @@ func (s *Sheet) inside(a *layout.Array, face int, flat flatFace, place func(r2.V
 	corners := b.Faces[face].Corners
 	for i := range corners {
 		in := a.Wall / math.Tan(dihedralAt(b, face, i)/2)
-		if b.Faces[neighbour(b, face, i)].Base {
+		if b.Faces[neighbour(b, face, i)].Base() {
 			in = 0
 		}
 		p, q := flat.corners[i], flat.corners[(i+1)%len(corners)]

@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"pappus/layout"
-	"pappus/layout/printing"
 	"pappus/layout/prose"
+	"pappus/layout/shell"
 	"pappus/render/words"
 )
 
@@ -106,7 +106,7 @@ func enough(h layout.Hollow) int {
 
 // Segments writes one row for each piece that the shell is printed in; levels, sectors and
 // azimuths for flat seams alone.
-func Segments(w io.Writer, a *layout.Array, p printing.Plan) error {
+func Segments(w io.Writer, a *layout.Array, p shell.Plan) error {
 	rows := [][]string{{"segment", "seam", "level", "sector", "low_mm", "high_mm", "from_deg", "to_deg",
 		"size_x_mm", "size_y_mm", "size_z_mm", "area_cm2", "volume_cm3", "mass_g", "driver_ids"}}
 	for i, s := range p.Segments {
@@ -139,7 +139,7 @@ func BaseWords(a *layout.Array) string {
 }
 
 // SegmentWords says in plain words how the shell is printed.
-func SegmentWords(p printing.Plan) string {
+func SegmentWords(p shell.Plan) string {
 	mass := 0.0
 	for _, s := range p.Segments {
 		mass += s.Mass

@@ -1,4 +1,4 @@
-package shell
+package poly
 
 import (
 	"errors"
@@ -16,19 +16,17 @@ type Mesh struct {
 	Triangles [][3]int
 }
 
-// ErrOpen tells of a mesh that is not closed, or not wound outward.
-var ErrOpen = errors.New("the mesh is not a closed surface wound outward")
+var errOpen = errors.New("the mesh is not a closed surface wound outward")
 
 // Check gives nil where every edge belongs to exactly two triangles that run it
-// in opposite directions and the volume is above 0; else an error that wraps
-// ErrOpen. It does not look for triangles that cross each other.
+// in opposite directions and the volume is above 0. It does not look for triangles that cross each other.
 func (m Mesh) Check() error {
 	next := make(map[[2]int]int, 3*len(m.Triangles))
 	for i, t := range m.Triangles {
 		for k, a := range t {
 			b := t[(k+1)%3]
 			if a == b {
-				return fmt.Errorf("%w: triangle %d has a corner twice", ErrOpen, i)
+				return fmt.Errorf("%w: triangle %d has a corner twice", errOpen, i)
 			}
 			next[[2]int{a, b}]++
 		}
@@ -36,11 +34,11 @@ func (m Mesh) Check() error {
 	for e, n := range next {
 		if n != 1 || next[[2]int{e[1], e[0]}] != 1 {
 			return fmt.Errorf("%w: the edge from vertex %d to %d has %d triangles, the way back %d",
-				ErrOpen, e[0], e[1], n, next[[2]int{e[1], e[0]}])
+				errOpen, e[0], e[1], n, next[[2]int{e[1], e[0]}])
 		}
 	}
 	if v := m.Volume(); !(v > 0) {
-		return prose.Errorf("%w: its volume is %g m3", ErrOpen, v)
+		return prose.Errorf("%w: its volume is %g m3", errOpen, v)
 	}
 	return nil
 }
@@ -50,15 +48,6 @@ func (m Mesh) Volume() float64 {
 	sum := 0.0
 	for _, t := range m.Triangles {
 		sum += r3.Dot(m.Vertices[t[0]], r3.Cross(m.Vertices[t[1]], m.Vertices[t[2]])) / 6
-	}
-	return sum
-}
-
-// Area returns the surface in m2.
-func (m Mesh) Area() float64 {
-	sum := 0.0
-	for _, t := range m.Triangles {
-		sum += r3.Norm(r3.Triangle{m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]}.Normal()) / 2
 	}
 	return sum
 }
@@ -80,8 +69,8 @@ func (m Mesh) Bounds() r3.Box {
 	return b
 }
 
-// tidy leaves out the vertices that no triangle has.
-func (m Mesh) tidy() Mesh {
+// Tidy leaves out the vertices that no triangle has.
+func (m Mesh) Tidy() Mesh {
 	var out Mesh
 	at := make([]int, len(m.Vertices))
 	for _, t := range m.Triangles {

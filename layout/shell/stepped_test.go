@@ -1,13 +1,12 @@
-package printing_test
+package shell_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
 
 	"pappus/layout/body"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -16,7 +15,7 @@ import (
 type gridBody struct {
 	name   string
 	b      *body.Body
-	mounts []printing.Mount
+	mounts []shell.Hole
 	hole   float64
 }
 
@@ -29,10 +28,10 @@ func gridBodies(t testing.TB) []gridBody {
 	}
 	var out []gridBody
 	add := func(name string, b *body.Body, hole float64) {
-		out = append(out, gridBody{name, b, onFaces(b), hole})
+		out = append(out, gridBody{name, b, onFaces(b, 0), hole})
 		c := must(b.CutAt(0))
-		var on []printing.Mount
-		for _, m := range onFaces(b) {
+		var on []shell.Hole
+		for _, m := range onFaces(b, 0) {
 			if m.Point.Z-hole > 0 {
 				on = append(on, m)
 			}
@@ -47,13 +46,13 @@ func gridBodies(t testing.TB) []gridBody {
 		n    int
 		r, h float64
 	}{{12, 0.1, 0.0165}, {60, 0.15, 0.0165}, {96, 0.18, 0.0165}, {300, 0.25, 0.0135}} {
-		points, _, err := spread.Even(c.n, 1)
+		points, _, err := spread.Within(c.n, 1, spread.Zone{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		var all, up []printing.Mount
+		var all, up []shell.Hole
 		for _, p := range points {
-			m := printing.Mount{Point: r3.Scale(c.r, p), Normal: p}
+			m := shell.Hole{Point: r3.Scale(c.r, p), Normal: p}
 			all = append(all, m)
 			if m.Point.Z-c.h > 0 {
 				up = append(up, m)
@@ -78,9 +77,8 @@ func TestSeams(t *testing.T) {
 		for _, bed := range beds[g.name] {
 			for _, margin := range []float64{0.001, 0.004} {
 				t.Run(fmt.Sprintf("%s, bed %g, margin %g mm", g.name, 1e3*bed, 1e3*margin), func(t *testing.T) {
-					j := printing.Job{Bed: printing.Size{X: bed, Y: bed, Z: bed}, Shell: printing.Shell{Wall: 0.003},
-						CutoutRadius: g.hole, Margin: margin, Density: 1240}
-					p, err := printing.Cut(g.b, g.mounts, j)
+					j := task{shell.Job{Bed: shell.Size{X: bed, Y: bed, Z: bed}, Wall: 0.003, Margin: margin, Density: 1240}, g.hole}
+					p, err := j.cut(g.b, g.mounts)
 					if err != nil {
 						t.Fatal(err)
 					}
@@ -95,33 +93,32 @@ func TestSeams(t *testing.T) {
 // mm, and says what would help.
 func TestNoSeam(t *testing.T) {
 	b := body.Ball(0.1)
-	pair := func(apart float64) []printing.Mount {
-		var out []printing.Mount
+	pair := func(apart float64) []shell.Hole {
+		var out []shell.Hole
 		for i, azimuth := range []float64{0, apart / 0.1, 3, 4} {
 			sin, cos := math.Sincos(azimuth)
 			n := r3.Vec{X: cos, Y: sin}
-			out = append(out, printing.Mount{ID: 10 + i, Point: r3.Scale(0.1, n), Normal: n})
+			out = append(out, shell.Hole{ID: 10 + i, Point: r3.Scale(0.1, n), Normal: n})
 		}
 		return out
 	}
 	for _, c := range []struct {
 		name        string
-		mounts      []printing.Mount
+		mounts      []shell.Hole
 		bed, margin float64
 		hole        float64
 		kind        error
 		want        string
 	}{
-		{"bed smaller than a cut-out", pair(0.05), 0.02, 0.001, 0.0165, printing.ErrBedSmall,
+		{"bed smaller than a cut-out", pair(0.05), 0.02, 0.001, 0.0165, errBedSmall,
 			"the bed is smaller than one mount: the cut-out of mount 10, 33 mm across, does not lie on 20 by 20 by 20 mm"},
 		// 100 sin(0.18) - 16.5 cos(0.18) = 1.67
-		{"no room between two", pair(0.036), 0.06, 0.004, 0.0165, printing.ErrNoCleanCut,
+		{"no room between two", pair(0.036), 0.06, 0.004, 0.0165, shell.ErrNoCleanCut,
 			"no seam keeps off the cut-outs by 4 mm: between mounts 10 and 11 is room for 1.7 mm; take a larger bed, a smaller margin_mm, or leave out a driver"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := printing.Cut(b, c.mounts, printing.Job{Bed: printing.Size{X: c.bed, Y: c.bed, Z: c.bed}, Shell: printing.Shell{Wall: 0.003},
-				CutoutRadius: c.hole, Margin: c.margin, Density: 1240})
-			if !errors.Is(err, c.kind) || err.Error() != c.want {
+			_, err := task{shell.Job{Bed: shell.Size{X: c.bed, Y: c.bed, Z: c.bed}, Wall: 0.003, Margin: c.margin, Density: 1240}, c.hole}.cut(b, c.mounts)
+			if !is(err, c.kind) || err.Error() != c.want {
 				t.Errorf("\n got %v\nwant %s", err, c.want)
 			}
 		})

@@ -1,6 +1,7 @@
-package shell
+package poly
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -8,27 +9,42 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Cell is a cone from the origin: what lies in all half-spaces of its sides, whose
-// planes go through the origin.
+var errNothingLeft = errors.New("nothing is left")
+
+// Cell is what lies in all half-spaces of its sides.
 type Cell struct {
 	Sides []Plane
-	Open  []bool // for each side, whether the cell beyond it belongs to the part too
+	Open  []bool // for each side, whether the cell beyond it belongs to the part too; nil: none does
+}
+
+// Part returns what of the mesh lies in all of some half-spaces, closed by flat faces where
+// they cut it. It is an error where nothing does.
+func (m Mesh) Part(planes ...Plane) (Mesh, error) {
+	for _, p := range planes {
+		var err error
+		if m, err = m.Cells([]Cell{{Sides: []Plane{p}}}); err != nil {
+			return Mesh{}, err
+		}
+	}
+	return m, nil
 }
 
 // Cells returns what of the mesh lies in some cells that lie side by side, as one part,
-// closed by flat faces at the sides that are not open. The mesh must be a wall round the
-// origin that each side cuts in one piece.
+// closed by flat faces at the sides that are not open. Where a cell has more than one side,
+// each must cut the mesh in one piece.
 //
 // Triangles are clipped as whole polygons, so that on the side between two cells both have
-// the same corners; corners nearer than 3 millionths of the mesh's size become one. The error wraps ErrNothingLeft where no triangle is in a cell.
+// the same corners; corners nearer than 3 millionths of the mesh's size become one. It is
+// an error where no triangle is in a cell.
 func (m Mesh) Cells(cells []Cell) (Mesh, error) {
 	box := m.Bounds()
-	j := joiner{from: len(m.Vertices), vertices: slices.Clone(m.Vertices)}
+	j := joiner{vertices: slices.Clone(m.Vertices)}
 	size := max(box.Max.X-box.Min.X, box.Max.Y-box.Min.Y, box.Max.Z-box.Min.Z)
 	j.slack, j.near = onSide*size, oneCorner*size
 	for _, c := range cells {
 		first := len(j.sides)
 		j.sides, j.open = append(j.sides, c.Sides...), append(j.open, c.Open...)
+		j.open = append(j.open, make([]bool, len(j.sides)-len(j.open))...)
 		for _, t := range m.Triangles {
 			if j.beyond(t, c.Sides) {
 				continue
@@ -45,7 +61,7 @@ func (m Mesh) Cells(cells []Cell) (Mesh, error) {
 		}
 	}
 	if len(j.facets) == 0 {
-		return Mesh{}, fmt.Errorf("cutting: %w", ErrNothingLeft)
+		return Mesh{}, fmt.Errorf("cutting: %w", errNothingLeft)
 	}
 	j.weld()
 	if err := j.close(); err != nil {
@@ -69,7 +85,6 @@ const onSide, oneCorner = 1e-12, 3e-6
 type joiner struct {
 	slack    float64
 	near     float64
-	from     int // vertices of the mesh that is cut
 	vertices []r3.Vec
 	sides    []Plane // of all cells, one after the other
 	open     []bool
@@ -84,7 +99,7 @@ type facet struct{ corners, side []int }
 // beyond tells whether a triangle has nothing inside of some side.
 func (j *joiner) beyond(t [3]int, sides []Plane) bool {
 	for _, p := range sides {
-		if min(p.above(j.vertices[t[0]]), p.above(j.vertices[t[1]]), p.above(j.vertices[t[2]])) >= -j.slack {
+		if min(p.Above(j.vertices[t[0]]), p.Above(j.vertices[t[1]]), p.Above(j.vertices[t[2]])) >= -j.slack {
 			return true
 		}
 	}
@@ -97,7 +112,7 @@ func (j *joiner) clip(f facet, s int) facet {
 	above := make([]float64, len(f.corners))
 	inside := false
 	for i, v := range f.corners {
-		above[i] = p.above(j.vertices[v])
+		above[i] = p.Above(j.vertices[v])
 		inside = inside || above[i] < -j.slack
 	}
 	if !inside {
@@ -129,42 +144,13 @@ func (j *joiner) cross(a, b int, p Plane) int {
 	if a > b {
 		a, b = b, a
 	}
-	j.vertices = append(j.vertices, between(j.vertices[a], j.vertices[b], p))
+	j.vertices = append(j.vertices, p.between(j.vertices[a], j.vertices[b]))
 	return len(j.vertices) - 1
 }
 
-// weld makes corners that are as good as at one place the same, if one of them is new. All
-// that hang together by such steps become one, so that the order does not matter.
+// weld makes corners that are as good as at one place the same.
 func (j *joiner) weld() {
-	type box [3]int
-	at := func(v r3.Vec) box {
-		return box{int(math.Floor(v.X / j.near)), int(math.Floor(v.Y / j.near)), int(math.Floor(v.Z / j.near))}
-	}
-	same := make([]int, len(j.vertices))
-	root := func(i int) int {
-		for same[i] != i {
-			same[i] = same[same[i]]
-			i = same[i]
-		}
-		return i
-	}
-	held := make(map[box][]int)
-	for i, v := range j.vertices {
-		same[i] = i
-		home := at(v)
-		for n := 0; n < 27 && i >= j.from; n++ {
-			for _, k := range held[box{home[0] + n%3 - 1, home[1] + n/3%3 - 1, home[2] + n/9 - 1}] {
-				if r3.Norm(r3.Sub(v, j.vertices[k])) <= j.near {
-					p, q := root(i), root(k)
-					same[max(p, q)] = min(p, q)
-				}
-			}
-		}
-		held[home] = append(held[home], i)
-	}
-	for i := range same {
-		same[i] = root(i)
-	}
+	same := Weld(j.vertices, j.near)
 	kept := j.facets[:0]
 	for _, f := range j.facets {
 		var out facet
@@ -265,36 +251,8 @@ func (j *joiner) lid(s int, next map[int]int) error {
 	if len(starts) > 2 {
 		return errTangled
 	}
-	return j.fill(s, loops)
-}
-
-// fill cuts a flat face into triangles: one outline, the others its holes.
-func (j *joiner) fill(s int, loops [][]int) error {
-	var points []r3.Vec
-	var back []int
-	local := make([][]int, len(loops))
-	for i, l := range loops {
-		for _, v := range l {
-			local[i] = append(local[i], len(back))
-			back, points = append(back, v), append(points, j.vertices[v])
-		}
-	}
-	flat := flatten(points, j.sides[s].Normal)
-	var outlines, holes [][]int
-	for _, l := range local {
-		if area(flat, l) > 0 {
-			outlines = append(outlines, l)
-		} else {
-			holes = append(holes, l)
-		}
-	}
-	if len(outlines) != 1 {
-		return errTangled
-	}
-	triangles, err := triangulate(flat, outlines[0], holes)
-	for _, t := range triangles {
-		j.lids = append(j.lids, [3]int{back[t[0]], back[t[1]], back[t[2]]})
-	}
+	lid, err := Fill(j.vertices, j.sides[s].Normal, loops...)
+	j.lids = append(j.lids, lid...)
 	return err
 }
 
@@ -318,7 +276,7 @@ func (j *joiner) mesh() Mesh {
 		}
 	}
 	out.Triangles = unfolded(out.Triangles)
-	return out.tidy()
+	return out.Tidy()
 }
 
 // unfolded leaves out triangles that lie back to back, as where a lid's edge and the wall's

@@ -1,4 +1,4 @@
-package printing
+package shell
 
 import (
 	"math"
@@ -104,7 +104,7 @@ func (c *cutter) fillIn() bool {
 			break
 		}
 		at := free[best]
-		c.sites = append(c.sites, cutout{Mount: Mount{Point: r3.Scale(b.Radius, at), Normal: at}})
+		c.sites = append(c.sites, Hole{Point: r3.Scale(b.Radius, at), Normal: at})
 		for i, p := range free {
 			far[i] = min(far[i], r3.Norm(r3.Sub(p, at)))
 		}
@@ -144,7 +144,7 @@ const turns = 8
 // gridded returns the sites by the sectors and levels that they are in, for each way to
 // have n of equal angle and height.
 func (c *cutter) gridded(n int) (all [][][]int) {
-	low, high := c.stock.span()
+	low, high := c.stock.body.Span()
 	for levels := 1; levels <= min(n, most); levels++ {
 		sectors := n / levels
 		if sectors*levels != n || sectors > most {
@@ -267,7 +267,7 @@ func (c *cutter) gather(s *Segment, cells []share) bool {
 	for _, i := range s.Cells {
 		points = append(points, cells[i].outline()...)
 		s.Low, s.High = min(s.Low, cells[i].low), max(s.High, cells[i].high)
-		s.Volume += cells[i].volume - math.Pi*c.sites[i].radius*c.sites[i].radius*c.job.Shell.Wall
+		s.Volume += cells[i].volume - math.Pi*c.sites[i].Radius*c.sites[i].Radius*c.job.Wall
 		s.Area += cells[i].area
 		if i < len(c.holes) {
 			s.Mounts = append(s.Mounts, i)

@@ -1,4 +1,4 @@
-package printing
+package shell
 
 import (
 	"cmp"
@@ -8,21 +8,15 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// cutout is a round hole in the shell: the disc that a cut must keep off.
-type cutout struct {
-	Mount
-	radius float64
-}
-
 // extent returns half of a disc's width along a unit direction.
-func (c cutout) extent(u r3.Vec) float64 {
+func (c Hole) extent(u r3.Vec) float64 {
 	along := r3.Dot(u, c.Normal)
-	return c.radius * math.Sqrt(max(0, 1-along*along))
+	return c.Radius * math.Sqrt(max(0, 1-along*along))
 }
 
 // off returns how far a disc is from a plane through the axis at an azimuth, on
 // its side of the axis alone: infinitely far where it is on the other.
-func (c cutout) off(sin, cos float64) float64 {
+func (c Hole) off(sin, cos float64) float64 {
 	out, across := r3.Vec{X: cos, Y: sin}, r3.Vec{X: -sin, Y: cos}
 	if behind := -r3.Dot(c.Point, out) - c.extent(out); behind > 0 {
 		return math.Hypot(behind, max(0, math.Abs(r3.Dot(c.Point, across))-c.extent(across)))
@@ -33,20 +27,20 @@ func (c cutout) off(sin, cos float64) float64 {
 // onAxis tells whether every plane through the axis comes within a margin of
 // the disc: the ellipse that it is seen as from above, widened by the margin,
 // has the axis inside.
-func (c cutout) onAxis(margin float64) bool {
+func (c Hole) onAxis(margin float64) bool {
 	flat := math.Hypot(c.Normal.X, c.Normal.Y)
 	along, across := math.Hypot(c.Point.X, c.Point.Y), 0.0
 	if flat > rounding {
 		along = (c.Point.X*c.Normal.X + c.Point.Y*c.Normal.Y) / flat
 		across = (c.Point.X*c.Normal.Y - c.Point.Y*c.Normal.X) / flat
 	}
-	a, b := c.radius*math.Abs(c.Normal.Z)+margin, c.radius+margin
+	a, b := c.Radius*math.Abs(c.Normal.Z)+margin, c.Radius+margin
 	return a > 0 && (along/a)*(along/a)+(across/b)*(across/b) < 1
 }
 
 // blocked returns the range of azimuths of planes that come within a margin of
 // a disc that is not on the axis.
-func (c cutout) blocked(margin float64) [2]float64 {
+func (c Hole) blocked(margin float64) [2]float64 {
 	middle := math.Atan2(c.Point.Y, c.Point.X)
 	reach := func(way float64) float64 {
 		near, far := 0.0, math.Pi
@@ -94,7 +88,7 @@ func bestTurn(k int, blocked [][2]float64) (turn float64, ok bool) {
 
 // gaps returns the ranges of height that no disc comes within a margin of, from
 // below, between two heights.
-func gaps(holes []cutout, margin, low, high float64) [][2]float64 {
+func gaps(holes []Hole, margin, low, high float64) [][2]float64 {
 	taken := make([][2]float64, len(holes))
 	for i, c := range holes {
 		reach := c.extent(r3.Vec{Z: 1}) + margin

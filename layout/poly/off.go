@@ -1,4 +1,4 @@
-package body
+package poly
 
 import (
 	"bufio"
@@ -12,44 +12,37 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// FromOFF reads a convex body from an object file (OFF, the plain text form of
-// the Princeton Shape Benchmark): the word OFF, the numbers of vertices, faces
-// and edges, then a line for each vertex with its coordinates in mm, and one
-// for each face with how many corners it has and which, counter-clockwise seen
-// from outside; colours after them are passed over, and so is what follows #.
+// Read reads a convex solid from a file: of text or binary STL (triangles; their normals are
+// passed over, since the order of the corners tells the outer side), or OFF, the plain text
+// form of the Princeton Shape Benchmark (the word OFF, the numbers of vertices, faces and
+// edges, a line for each vertex, and one for each face with how many corners it has and which;
+// colours after them are passed over, and so is what follows #). Coordinates are in mm.
 //
-// The surface must be closed, convex and wound outward, and the file's origin,
-// which stays the centre, inside it. Corners within 1e-5 of the farthest
-// corner's distance become one; faces that are flat together within 5e-5 of it
-// become one face. Radius is the distance of the farthest corner. The name is
-// that of the body and stands in the errors.
-//
-// Errors wrap ErrFormat, ErrTooLarge, ErrNotFinite, ErrSize, ErrOpen,
-// ErrInsideOut, ErrPieces, ErrFlat, ErrConcave, ErrOriginOutside, ErrCrossing,
-// or what the reader tells.
-func FromOFF(name string, r io.Reader) (*Body, error) {
-	return fromFile(name, r, readOFF)
-}
-
-// fromFile reads a body with a reader of one format.
-func fromFile(name string, r io.Reader, read func([]byte) ([]r3.Vec, [][]int, error)) (*Body, error) {
+// The surface must be closed, convex and wound outward, with the file's origin inside it.
+// Corners within 1e-5 of the farthest corner's distance become one; faces that are flat
+// together within 5e-5 of it become one face. Errors begin with the name.
+func Read(name string, r io.Reader, stl bool) (Solid, error) {
 	data, err := io.ReadAll(io.LimitReader(r, MostFileBytes+1))
 	if err == nil && len(data) > MostFileBytes {
-		err = ErrTooLarge
+		err = errTooLarge
+	}
+	read := readOFF
+	if stl {
+		read = readSTL
 	}
 	var points []r3.Vec
 	var polygons [][]int
 	if err == nil {
 		points, polygons, err = read(data)
 	}
-	var b *Body
+	var s Solid
 	if err == nil {
-		b, err = fromPolygons(name, points, polygons)
+		s, err = convex(points, polygons)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return Solid{}, fmt.Errorf("%s: %w", name, err)
 	}
-	return b, nil
+	return s, nil
 }
 
 // lines gives the words of a file's lines, without empty ones.
@@ -82,7 +75,7 @@ func (l *lines) next() []string {
 
 // fault tells of what is wrong with the line read last.
 func (l *lines) fault(what string) error {
-	return fmt.Errorf("%w: line %d: %s", ErrFormat, l.number, what)
+	return fmt.Errorf("%w: line %d: %s", errFormat, l.number, what)
 }
 
 // point reads three coordinates.
@@ -97,7 +90,7 @@ func (l *lines) point(words []string) (r3.Vec, error) {
 			return r3.Vec{}, l.fault(fmt.Sprintf("%.20q is not a number", w))
 		}
 		if !finite(x) {
-			return r3.Vec{}, fmt.Errorf("%w: line %d: %.20s", ErrNotFinite, l.number, w)
+			return r3.Vec{}, fmt.Errorf("%w: line %d: %.20s", errNotFinite, l.number, w)
 		}
 		v[i] = x
 	}
@@ -116,11 +109,11 @@ func readOFF(data []byte) ([]r3.Vec, [][]int, error) {
 	if len(words) < 2 || len(words) > 3 {
 		return nil, nil, l.fault("must have the numbers of vertices, faces and edges")
 	}
-	vertices, err := l.count(words[0], 3*MostFileTriangles)
+	vertices, err := l.count(words[0], 3*mostFileTriangles)
 	if err != nil {
 		return nil, nil, err
 	}
-	faces, err := l.count(words[1], MostFileTriangles)
+	faces, err := l.count(words[1], mostFileTriangles)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -135,8 +128,8 @@ func readOFF(data []byte) ([]r3.Vec, [][]int, error) {
 		if polygons[i], err = l.polygon(vertices); err != nil {
 			return nil, nil, err
 		}
-		if triangles += len(polygons[i]) - 2; triangles > MostFileTriangles {
-			return nil, nil, fmt.Errorf("%w: line %d goes beyond", ErrTooLarge, l.number)
+		if triangles += len(polygons[i]) - 2; triangles > mostFileTriangles {
+			return nil, nil, fmt.Errorf("%w: line %d goes beyond", errTooLarge, l.number)
 		}
 	}
 	if l.next() != nil {
@@ -150,7 +143,7 @@ func (l *lines) count(word string, most int) (int, error) {
 	n, err := strconv.Atoi(word)
 	switch {
 	case errors.Is(err, strconv.ErrRange) || err == nil && n > most:
-		return 0, fmt.Errorf("%w: line %d tells of %.20s", ErrTooLarge, l.number, word)
+		return 0, fmt.Errorf("%w: line %d tells of %.20s", errTooLarge, l.number, word)
 	case err != nil || n < 0:
 		return 0, l.fault(fmt.Sprintf("%.20q is not a count", word))
 	}
@@ -163,7 +156,7 @@ func (l *lines) polygon(vertices int) ([]int, error) {
 	if words == nil {
 		return nil, l.fault("the file ends before the last face")
 	}
-	n, err := l.count(words[0], MostFileTriangles)
+	n, err := l.count(words[0], mostFileTriangles)
 	if err != nil {
 		return nil, err
 	}

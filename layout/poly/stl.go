@@ -1,6 +1,7 @@
-package body
+package poly
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/binary"
 	"fmt"
@@ -10,16 +11,6 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// FromSTL reads a convex body from a stereolithography file, text or binary
-// (StereoLithography Interface Specification, 3D Systems, 1989): triangles with
-// corners in mm, counter-clockwise seen from outside. The normals in the file
-// are passed over: the order of the corners tells the outer side. What the
-// surface must be, what becomes of its corners and faces, and the errors are as
-// for [FromOFF].
-func FromSTL(name string, r io.Reader) (*Body, error) {
-	return fromFile(name, r, readSTL)
-}
 
 // The parts of a binary file, in bytes: a title, a count, and for each triangle
 // a normal, three corners and two bytes more.
@@ -41,15 +32,15 @@ func readSTL(data []byte) ([]r3.Vec, [][]int, error) {
 		return textSTL(data)
 	}
 	if len(data) < stlHead {
-		return nil, nil, fmt.Errorf("%w: neither text, which begins with solid, nor binary", ErrFormat)
+		return nil, nil, fmt.Errorf("%w: neither text, which begins with solid, nor binary", errFormat)
 	}
-	return nil, nil, fmt.Errorf("%w: %d bytes do not hold the %d triangles that it tells of", ErrFormat,
+	return nil, nil, fmt.Errorf("%w: %d bytes do not hold the %d triangles that it tells of", errFormat,
 		len(data), binary.LittleEndian.Uint32(data[stlHead-4:]))
 }
 
 func binarySTL(data []byte) ([]r3.Vec, [][]int, error) {
-	if n := len(data) / stlTriangle; n > MostFileTriangles {
-		return nil, nil, fmt.Errorf("%w, not %d triangles", ErrTooLarge, n)
+	if n := len(data) / stlTriangle; n > mostFileTriangles {
+		return nil, nil, fmt.Errorf("%w, not %d triangles", errTooLarge, n)
 	}
 	var s soup
 	for ; len(data) > 0; data = data[stlTriangle:] {
@@ -94,8 +85,8 @@ func textSTL(data []byte) ([]r3.Vec, [][]int, error) {
 				return nil, nil, l.fault("goes on after endsolid")
 			}
 			return s.points, s.polygons, nil
-		case len(s.polygons) == MostFileTriangles:
-			return nil, nil, fmt.Errorf("%w: line %d begins another one", ErrTooLarge, l.number)
+		case len(s.polygons) == mostFileTriangles:
+			return nil, nil, fmt.Errorf("%w: line %d begins another one", errTooLarge, l.number)
 		}
 		if err := l.facet(&s, words); err != nil {
 			return nil, nil, err
@@ -123,4 +114,59 @@ func (l *lines) facet(s *soup, words []string) error {
 		s.corner(p)
 	}
 	return nil
+}
+
+// WriteSTL writes a mesh as binary STL in mm. The name, in ASCII and cut to 80
+// bytes, is its header. Triangles of which two corners are one at the precision
+// of the format (about a hundred-thousandth of a mm) are left out; their
+// neighbours close up.
+func WriteSTL(w io.Writer, m Mesh, name string) error {
+	out := bufio.NewWriter(w)
+	corners := make([][3]float32, len(m.Vertices))
+	for i, v := range m.Vertices {
+		// Adding 0 turns a negative zero into the plain one: readers may join
+		// corners by their bytes.
+		corners[i] = [3]float32{float32(v.X*1e3) + 0, float32(v.Y*1e3) + 0, float32(v.Z*1e3) + 0}
+	}
+	var kept [][3]int
+	for _, t := range m.Triangles {
+		a, b, c := corners[t[0]], corners[t[1]], corners[t[2]]
+		if a != b && b != c && c != a {
+			kept = append(kept, t)
+		}
+	}
+	// A header that begins with "solid" would pass for the text form.
+	ascii := strings.Map(func(r rune) rune {
+		if r < ' ' || r > '~' {
+			return '?'
+		}
+		return r
+	}, "mesh "+name)
+	fmt.Fprintf(out, "%-80.80s", ascii)
+	if err := binary.Write(out, binary.LittleEndian, uint32(len(kept))); err != nil {
+		return err
+	}
+	for _, t := range kept {
+		n := normalOf(corners[t[0]], corners[t[1]], corners[t[2]])
+		facet := struct {
+			Normal  [3]float32
+			Corners [3][3]float32
+			Extra   uint16
+		}{[3]float32{float32(n.X), float32(n.Y), float32(n.Z)}, [3][3]float32{corners[t[0]], corners[t[1]], corners[t[2]]}, 0}
+		if err := binary.Write(out, binary.LittleEndian, facet); err != nil {
+			return err
+		}
+	}
+	return out.Flush()
+}
+
+// normalOf returns the unit normal of a triangle as it is written: that of a thin
+// one can lean from what it was before its corners were rounded.
+func normalOf(a, b, c [3]float32) r3.Vec {
+	v := func(p [3]float32) r3.Vec { return r3.Vec{X: float64(p[0]), Y: float64(p[1]), Z: float64(p[2])} }
+	n := r3.Triangle{v(a), v(b), v(c)}.Normal()
+	if r3.Norm(n) == 0 {
+		return r3.Vec{}
+	}
+	return r3.Unit(n)
 }

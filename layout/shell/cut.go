@@ -1,12 +1,14 @@
-package printing
+package shell
 
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -14,30 +16,20 @@ import (
 
 // What can be wrong with what is asked.
 var (
-	ErrBed        = errors.New("the bed must have three finite sides above 0")
-	ErrNumber     = errors.New("must be finite and at least 0")
-	ErrBedSmall   = errors.New("the bed is smaller than one mount")
 	ErrNoCleanCut = errors.New("no seam keeps off the cut-outs")
 	ErrTooMany    = errors.New("it would take more than 144 segments")
+	ErrSegment    = errors.New("the shell cannot be parted round segment")
 )
 
 // most is the most sectors, and the most levels: more joints than anyone would glue.
 const most = 12
 
-// Mount is a place for one driver.
-type Mount struct {
-	ID     int    // its number, for errors
-	Point  r3.Vec // m
-	Normal r3.Vec // unit length, outward
-}
-
 // Job is what a shell is printed with.
 type Job struct {
-	Bed          Size
-	Shell        Shell
-	CutoutRadius float64 // m
-	Margin       float64 // m, the least from a cut to a cut-out
-	Density      float64 // kg/m3 of the material
+	Bed     Size
+	Wall    float64 // m; the base of a cut is open
+	Margin  float64 // m, the least from a cut to a cut-out
+	Density float64 // kg/m3 of the material
 }
 
 // Plan is a shell cut into segments.
@@ -65,55 +57,103 @@ type Segment struct {
 	Cells         []int   // indices into Plan.Cells; none where seams are flat
 }
 
+// Parts returns each segment of a shell's mesh; the whole where it is not cut. The error of a
+// stepped seam wraps [ErrSegment].
+func (p Plan) Parts(whole poly.Mesh) ([]poly.Mesh, error) {
+	if len(p.Segments) < 2 {
+		return []poly.Mesh{whole}, nil
+	}
+	out := make([]poly.Mesh, len(p.Segments))
+	for i, s := range p.Segments {
+		var err error
+		if len(p.Cells) > 0 {
+			if out[i], err = whole.Cells(p.cells(s)); err != nil {
+				return nil, fmt.Errorf("%w %d: %w", ErrSegment, i+1, err)
+			}
+		} else if out[i], err = whole.Part(p.planes(s)...); err != nil {
+			return nil, fmt.Errorf("segment %d: %w", i+1, err)
+		}
+	}
+	return out, nil
+}
+
+// planes returns the half-spaces of a segment with flat seams.
+func (p Plan) planes(s Segment) (out []poly.Plane) {
+	level, sector := poly.Level(s.Low, s.High), poly.Sector(s.From, s.To)
+	if s.Level > 0 {
+		out = append(out, level[0])
+	}
+	if s.Level < len(p.Heights) {
+		out = append(out, level[1])
+	}
+	if s.To-s.From < 2*math.Pi-1e-9 {
+		out = append(out, sector[:]...)
+	}
+	return out
+}
+
+// cells returns the cells of a segment with stepped seams.
+func (p Plan) cells(s Segment) []poly.Cell {
+	out := make([]poly.Cell, len(s.Cells))
+	for i, c := range s.Cells {
+		for _, side := range p.Cells[c].Sides {
+			out[i].Sides = append(out[i].Sides, poly.Plane{Normal: side.Normal})
+			out[i].Open = append(out[i].Open, slices.Contains(s.Cells, side.Beyond))
+		}
+	}
+	return out
+}
+
 // Cut cuts the shell of a body into the fewest segments that fit a bed; of as
 // many, into the fewest levels. One segment is the whole: it fits.
 //
-// Errors wrap [ErrBed], [ErrNumber], [ErrWall], [ErrBedSmall], [ErrNoCleanCut]
-// (a number of segments would fit, but only with cuts through cut-outs) and
-// [ErrTooMany].
-func Cut(b *body.Body, mounts []Mount, job Job) (Plan, error) {
+// Errors wrap [ErrNoCleanCut] where a number of segments would fit, but only with cuts through
+// cut-outs, and [ErrTooMany] where none would.
+func Cut(b *body.Body, holes []Hole, job Job) (Plan, error) {
 	if err := job.check(); err != nil {
 		return Plan{}, err
 	}
-	stock, err := pieces(b, job.Shell)
+	stock, err := pieces(b, job.Wall)
 	if err != nil {
 		return Plan{}, err
 	}
-	c := &cutter{stock: stock, job: job}
-	for _, m := range mounts {
-		h := cutout{m, job.CutoutRadius}
-		c.holes = append(c.holes, h)
+	c := &cutter{stock: stock, job: job, holes: holes}
+	for _, h := range holes {
 		c.onAxis = append(c.onAxis, h.onAxis(job.Margin))
 		c.blocked = append(c.blocked, h.blocked(job.Margin))
 	}
-	for _, h := range c.holes {
+	for _, h := range holes {
 		if !h.fits(job.Bed) {
-			return Plan{}, prose.Errorf("%w: the cut-out of mount %d, %.4g mm across, does not lie on %v",
-				ErrBedSmall, h.ID, 2e3*h.radius, job.Bed)
+			return Plan{}, prose.Errorf("the bed is smaller than one mount: the cut-out of mount %d, %.4g mm across, does not lie on %v",
+				h.ID, 2e3*h.Radius, job.Bed)
 		}
 	}
-	return c.search()
+	p, err := c.search()
+	if c.stock.err != nil {
+		return Plan{}, c.stock.err
+	}
+	return p, err
 }
 
 func (j Job) check() error {
 	for _, side := range []float64{j.Bed.X, j.Bed.Y, j.Bed.Z} {
 		if !(side > 0) || math.IsInf(side, 1) {
-			return prose.Errorf("%w, not %v", ErrBed, j.Bed)
+			return prose.Errorf("the bed must have three finite sides above 0, not %v", j.Bed)
 		}
 	}
 	for _, v := range []struct {
 		name  string
 		value float64
-	}{{"cut-out radius in mm", 1e3 * j.CutoutRadius}, {"margin in mm", 1e3 * j.Margin}, {"density in kg/m3", j.Density}} {
+	}{{"margin in mm", 1e3 * j.Margin}, {"density in kg/m3", j.Density}} {
 		if !(v.value >= 0) || math.IsInf(v.value, 1) {
-			return prose.Errorf("%s %w, not %.4g", v.name, ErrNumber, v.value)
+			return prose.Errorf("%s must be finite and at least 0, not %.4g", v.name, v.value)
 		}
 	}
 	return nil
 }
 
 // fits tells whether the disc of a cut-out, as it stands, fits a bed.
-func (c cutout) fits(bed Size) bool {
+func (c Hole) fits(bed Size) bool {
 	for i := range 180 {
 		sin, cos := math.Sincos(float64(i) * degree)
 		box := Size{2 * c.extent(r3.Vec{X: cos, Y: sin}), 2 * c.extent(r3.Vec{X: -sin, Y: cos}), 2 * c.extent(r3.Vec{Z: 1})}
@@ -128,8 +168,8 @@ func (c cutout) fits(bed Size) bool {
 type cutter struct {
 	stock   *stock
 	job     Job
-	holes   []cutout
-	sites   []cutout     // of cells: the cut-outs, then places without one
+	holes   []Hole
+	sites   []Hole       // of cells: the cut-outs, then places without one
 	onAxis  []bool       // by cut-out
 	blocked [][2]float64 // azimuths, by cut-out
 	meeting [][]int      // cells that meet four or more in a line
@@ -143,7 +183,7 @@ type way struct{ sectors, levels, pieces int }
 // ways returns all, fewest pieces first and of as many fewest levels. Levels at
 // an end that stay whole count as one piece.
 func (c *cutter) ways() []way {
-	low, high := c.stock.span()
+	low, high := c.stock.body.Span()
 	whole := 0
 	for _, at := range c.caps(low, high) {
 		if at {
@@ -219,7 +259,7 @@ func (c *cutter) hopeless(clean bool) error {
 
 // anyhow tells whether a way would fit if cuts might go through cut-outs.
 func (c *cutter) anyhow(w way) bool {
-	low, high := c.stock.span()
+	low, high := c.stock.body.Span()
 	p := Plan{Sectors: w.sectors, From: make([]float64, w.levels)}
 	for i := 1; i < w.levels; i++ {
 		p.Heights = append(p.Heights, low+(high-low)*float64(i)/float64(w.levels))
@@ -234,7 +274,7 @@ const tries = 16
 // plans returns clean plans of one way, and whether there would be others that
 // are not.
 func (c *cutter) plans(w way) (plans []Plan, through bool) {
-	low, high := c.stock.span()
+	low, high := c.stock.body.Span()
 	free := gaps(c.holes, c.job.Margin, low, high)
 	caps := c.caps(low, high)
 	if w.sectors == 1 || caps == [2]bool{} {
@@ -317,7 +357,7 @@ func (c *cutter) turned(w way, cuts [][]float64) (plans []Plan, through bool) {
 
 // tooTall tells whether a level between cuts is higher than the bed allows.
 func (c *cutter) tooTall(cuts []float64) bool {
-	at, high := c.stock.span()
+	at, high := c.stock.body.Span()
 	for _, cut := range append(slices.Clone(cuts), high) {
 		if cut-at > c.job.Bed.Z*(1+spare) {
 			return true
@@ -362,7 +402,7 @@ func (p Plan) level(l int, low, high float64) (from, to float64) {
 
 // fill makes the segments of a plan; false where one does not fit the bed.
 func (c *cutter) fill(p *Plan) bool {
-	low, high := c.stock.span()
+	low, high := c.stock.body.Span()
 	for l := range len(p.Heights) + 1 {
 		from, to := p.level(l, low, high)
 		holes, whole := c.inLevel(*p, l)
@@ -370,8 +410,8 @@ func (c *cutter) fill(p *Plan) bool {
 		if whole {
 			sectors = 1
 		}
-		outer := level(c.stock.outer, from, to, c.stock.slack)
-		inner := level(c.stock.inner, from, to, c.stock.slack)
+		outer := c.stock.level(c.stock.outer, from, to)
+		inner := c.stock.level(c.stock.inner, from, to)
 		for k := range sectors {
 			pitch := 2 * math.Pi / float64(sectors)
 			s := Segment{Level: l, Sector: k, Low: from, High: to,
@@ -387,25 +427,25 @@ func (c *cutter) fill(p *Plan) bool {
 }
 
 // segment measures a segment of a level; false where it does not fit the bed.
-func (c *cutter) segment(s *Segment, outer, inner solid) bool {
+func (c *cutter) segment(s *Segment, outer, inner poly.Solid) bool {
 	if c.stock.body.IsBall() {
 		if !s.measure(c.stock.round(*s), c.job.Bed) {
 			return false
 		}
 		b, share := c.stock.body, (s.To-s.From)/(2*math.Pi)
-		s.Volume = share * (zone(b.Radius, s.Low, s.High) - c.stock.hollow(s.Low, s.High))
+		s.Volume = share * (body.BallZone(b.Radius, s.Low, s.High) - c.stock.hollow(s.Low, s.High))
 		s.Area = share * 2 * math.Pi * b.Radius * (s.High - s.Low)
 		if b.IsCut && s.Low <= b.Cut {
 			s.Area += share * math.Pi * (b.Radius*b.Radius - b.Cut*b.Cut)
 		}
 		return true
 	}
-	outer = sector(outer, s.From, s.To, c.stock.slack)
-	inner = sector(inner, s.From, s.To, c.stock.slack)
+	outer = c.stock.sector(outer, s.From, s.To)
+	inner = c.stock.sector(inner, s.From, s.To)
 	if !s.measure(c.stock.outline(outer, inner), c.job.Bed) {
 		return false
 	}
-	s.Volume, s.Area = outer.volume()-inner.volume(), outer.skin()
+	s.Volume, s.Area = outer.Volume()-inner.Volume(), skinOf(outer)
 	return true
 }
 
@@ -419,7 +459,7 @@ func (c *cutter) carry(s *Segment, holes []int) {
 		}
 		if turn < s.To-s.From || s.To-s.From >= 2*math.Pi-rounding {
 			s.Mounts = append(s.Mounts, i)
-			s.Volume -= math.Pi * c.holes[i].radius * c.holes[i].radius * c.job.Shell.Wall
+			s.Volume -= math.Pi * c.holes[i].Radius * c.holes[i].Radius * c.job.Wall
 		}
 	}
 	s.Mass = s.Volume * c.job.Density

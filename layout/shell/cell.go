@@ -1,11 +1,11 @@
-package printing
+package shell
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -41,9 +41,6 @@ func (c *cutter) shares() []share {
 	if c.stock.body.IsBall() {
 		outer, inner = c.facetted()
 	}
-	if outer == nil || inner == nil {
-		return nil
-	}
 	out := make([]share, len(c.sites))
 	for i := range out {
 		if !c.share(&out[i], i, outer, inner) {
@@ -55,34 +52,28 @@ func (c *cutter) shares() []share {
 }
 
 // facetted returns flat pieces that lie about a ball, and its hollow.
-func (c *cutter) facetted() (outer, inner solid) {
+func (c *cutter) facetted() (outer, inner poly.Solid) {
 	b := c.stock.body
 	even, err := body.Geodesic("icosahedron", facing, 1)
 	if err != nil {
-		return nil, nil
+		c.stock.err = err
 	}
 	least := 1.0
 	for f := range even.Faces {
-		least = min(least, r3.Dot(even.Normal(f), even.Vertices[even.Faces[f].Corners[0]]))
+		least = min(least, even.Plane(f).Offset)
 	}
-	of := func(radius, base float64) solid {
-		s := solidOf(even)
-		for f := range s {
-			for i := range s[f].points {
-				s[f].points[i] = r3.Scale(radius/least, s[f].points[i])
-			}
-		}
+	of := func(radius float64) poly.Solid {
+		s := even.Solid.Times(radius / least)
 		if b.IsCut {
-			s = s.clip(half{r3.Vec{Z: -1}, -base}, c.stock.slack)
+			s = c.stock.within(s, seam, poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -b.Cut})
 		}
 		return s
 	}
-	low, high := c.stock.hollowSpan()
-	return of(b.Radius, b.Cut), of(high, low)
+	return of(b.Radius), of(b.Radius - c.stock.wall)
 }
 
 // share measures the cell of one site.
-func (c *cutter) share(s *share, i int, outer, inner solid) bool {
+func (c *cutter) share(s *share, i int, outer, inner poly.Solid) bool {
 	at := r3.Unit(c.sites[i].Point)
 	others := make([]int, 0, len(c.sites)-1)
 	for j := range c.sites {
@@ -92,67 +83,41 @@ func (c *cutter) share(s *share, i int, outer, inner solid) bool {
 	}
 	near := func(j int) float64 { return r3.Dot(at, r3.Unit(c.sites[j].Point)) }
 	slices.SortStableFunc(others, func(j, k int) int { return cmp.Compare(near(k), near(j)) })
-	slack := c.stock.slack
-	var sides []Side
+	normals := make(map[int]r3.Vec)
 	for _, j := range others {
 		away := r3.Sub(r3.Unit(c.sites[j].Point), at)
 		if r3.Norm(away) < 1e-6 {
 			return false
 		}
-		n := r3.Unit(away)
-		outer, inner = outer.clip(half{n, 0}, slack), inner.clip(half{n, 0}, slack)
-		sides = append(sides, Side{n, j})
+		normals[j] = r3.Unit(away)
+		side := poly.Plane{Normal: normals[j]}
+		outer, inner = c.stock.within(outer, site+j, side), c.stock.within(inner, site+j, side)
 	}
-	for _, side := range sides {
-		if !outer.has(side.Normal, slack) {
-			continue
-		}
-		s.Sides = append(s.Sides, side)
-		s.gaps = append(s.gaps, c.sites[i].gap(side.Normal))
+	left := make(map[int]bool)
+	for f, face := range outer.Faces {
+		left[face.Cut-site] = r3.Norm(outer.AreaVector(f)) >= 1e3*c.stock.slack*c.stock.slack
 	}
-	s.volume, s.area = outer.volume()-inner.volume(), outer.skin()
-	for _, f := range slices.Concat(outer, inner) {
-		for _, v := range f.points {
-			if c.stock.inWall(v) {
-				s.points = append(s.points, v)
-			}
+	for _, j := range others {
+		if left[j] {
+			s.Sides = append(s.Sides, Side{normals[j], j})
+			s.gaps = append(s.gaps, c.sites[i].gap(normals[j]))
 		}
 	}
+	s.volume, s.area = outer.Volume()-inner.Volume(), skinOf(outer)
+	s.points = c.stock.outline(outer, inner)
 	if len(s.points) == 0 {
 		return false
 	}
-	s.low, s.high = math.Inf(1), math.Inf(-1)
-	for _, v := range s.points {
-		s.low, s.high = min(s.low, v.Z), max(s.high, v.Z)
-	}
+	s.low, s.high = poly.Span(s.points)
 	s.points, _ = hull(s.points)
 	return true
 }
 
+// skinOf returns the area of the body's surface on a solid, in m2.
+func skinOf(s poly.Solid) float64 { return s.Area(func(f poly.Face) bool { return f.Cut <= skin }) }
+
 // gap returns how far a disc is from a plane through the origin that it is behind.
-func (c cutout) gap(normal r3.Vec) float64 { return -r3.Dot(c.Point, normal) - c.extent(normal) }
-
-// has tells whether a face of a solid that a cut left is in a plane through the origin.
-func (s solid) has(normal r3.Vec, slack float64) bool {
-	for _, f := range s {
-		if f.skin || len(f.points) < 3 || r3.Norm(f.vector()) < 1e3*slack*slack {
-			continue
-		}
-		if !slices.ContainsFunc(f.points, func(p r3.Vec) bool { return math.Abs(r3.Dot(p, normal)) > 100*slack }) {
-			return true
-		}
-	}
-	return false
-}
-
-// inWall tells whether a point is on the wall, not in the hollow.
-func (p *stock) inWall(v r3.Vec) bool {
-	if !p.body.IsBall() {
-		return !p.inHollow(v)
-	}
-	low, high := p.hollowSpan()
-	return r3.Norm(v) > high*(1-1e-9) || p.body.IsCut && v.Z < low-p.slack
-}
+func (c Hole) gap(normal r3.Vec) float64 { return -r3.Dot(c.Point, normal) - c.extent(normal) }
 
 // exact brings what flat pieces measure of a ball to the ball's own volume and area.
 func (c *cutter) exact(cells []share) {
@@ -163,8 +128,7 @@ func (c *cutter) exact(cells []share) {
 	for _, s := range cells {
 		volume, area = volume+s.volume, area+s.area
 	}
-	low, high := c.stock.span()
-	v := (b.Volume() - c.stock.hollow(low, high)) / volume
+	v := (b.Volume() - c.stock.hollow(b.Span())) / volume
 	a := b.Area() / area
 	for i := range cells {
 		cells[i].volume, cells[i].area = v*cells[i].volume, a*cells[i].area

@@ -1,10 +1,12 @@
-package printing
+package shell
 
 import (
 	"cmp"
 	"math"
-	"pappus/layout/prose"
 	"slices"
+
+	"pappus/layout/poly"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -86,32 +88,19 @@ func hull(points []r3.Vec) (corners []r3.Vec, tall float64) {
 // turning is above 0 where the way from p by q to r turns left, seen from above.
 func turning(p, q, r r3.Vec) float64 { return (q.X-p.X)*(r.Y-q.Y) - (q.Y-p.Y)*(r.X-q.X) }
 
-// outline returns points whose box is that of the shell in a segment, however
-// it is turned: corners of the body that are not in the hollow, and corners of
-// the hollow that are on its wall.
-func (p *stock) outline(outer, inner solid) []r3.Vec {
-	var points []r3.Vec
-	for _, f := range outer {
-		for _, v := range f.points {
-			if !p.inHollow(v) {
-				points = append(points, v)
-			}
-		}
-	}
-	for _, f := range inner {
-		for _, v := range f.points {
-			if !p.inHollow(v) {
-				points = append(points, v)
-			}
-		}
-	}
-	return points
+// outline returns points whose box is that of the shell in a segment, however it is turned:
+// corners that are not in the hollow.
+func (p *stock) outline(outer, inner poly.Solid) []r3.Vec {
+	return slices.DeleteFunc(slices.Concat(outer.Vertices, inner.Vertices), p.inHollow)
 }
 
 // inHollow tells whether a point is inside all walls and not on them.
 func (p *stock) inHollow(v r3.Vec) bool {
-	for _, h := range p.walls {
-		if h.beyond(v) >= -10*p.slack {
+	if p.body.IsBall() {
+		return r3.Norm(v) <= (p.body.Radius-p.wall)*(1-1e-9)
+	}
+	for _, w := range p.walls {
+		if w.Above(v) >= -10*p.slack {
 			return false
 		}
 	}
@@ -127,20 +116,17 @@ func (p *stock) round(s Segment) []r3.Vec {
 	var points []r3.Vec
 	steps := math.Ceil((s.To - s.From) / degree)
 	about := 1 / math.Cos((s.To-s.From)/steps/2)
-	low, high := p.hollowSpan()
+	add := func(turn, radius, z float64) {
+		sin, cos := math.Sincos(turn)
+		points = append(points, r3.Vec{X: radius * cos, Y: radius * sin, Z: z})
+	}
 	for _, z := range heights {
-		out := about * math.Sqrt(max(0, p.body.Radius*p.body.Radius-z*z))
+		reach := func(radius float64) float64 { return math.Sqrt(max(0, radius*radius-z*z)) }
 		for i := range int(steps) + 1 {
-			sin, cos := math.Sincos(s.From + (s.To-s.From)*float64(i)/steps)
-			points = append(points, r3.Vec{X: out * cos, Y: out * sin, Z: z})
-		}
-		in := 0.0
-		if z > low && z < high || z == low && p.shell.Base == 0 {
-			in = math.Sqrt(max(0, high*high-z*z))
+			add(s.From+(s.To-s.From)*float64(i)/steps, about*reach(p.body.Radius), z)
 		}
 		for _, turn := range []float64{s.From, s.To} {
-			sin, cos := math.Sincos(turn)
-			points = append(points, r3.Vec{X: in * cos, Y: in * sin, Z: z})
+			add(turn, reach(p.body.Radius-p.wall), z)
 		}
 	}
 	return points

@@ -1,9 +1,11 @@
-package printing
+package shell
 
 import (
 	"cmp"
 	"math"
 	"slices"
+
+	"pappus/layout/poly"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -42,8 +44,7 @@ func (c *cutter) crossings(cells []share) [][]int {
 		if here = slices.Compact(here); len(here) < 4 {
 			continue
 		}
-		right := r3.Unit(r3.Cross(first.at, leastAlong(first.at)))
-		up := r3.Cross(first.at, right)
+		right, up := poly.Across(first.at)
 		turn := func(i int) float64 {
 			p := c.sites[i].Point
 			return math.Atan2(r3.Dot(p, up), r3.Dot(p, right))
@@ -52,17 +53,6 @@ func (c *cutter) crossings(cells []share) [][]int {
 		out = append(out, here)
 	}
 	return out
-}
-
-// leastAlong returns the axis that a direction goes least along.
-func leastAlong(v r3.Vec) r3.Vec {
-	switch x, y, z := math.Abs(v.X), math.Abs(v.Y), math.Abs(v.Z); {
-	case x <= y && x <= z:
-		return r3.Vec{X: 1}
-	case y <= z:
-		return r3.Vec{Y: 1}
-	}
-	return r3.Vec{Z: 1}
 }
 
 // corners returns the directions of the lines where two sides of a cell round a site meet.

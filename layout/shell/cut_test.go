@@ -1,4 +1,4 @@
-package printing_test
+package shell_test
 
 import (
 	"errors"
@@ -8,20 +8,11 @@ import (
 	"testing"
 
 	"pappus/layout/body"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
-
-func platonic(t testing.TB, name string, radius float64) *body.Body {
-	t.Helper()
-	b, err := body.Platonic(name, radius)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
-}
 
 func lantern(t testing.TB, cut float64) *body.Body {
 	t.Helper()
@@ -35,19 +26,22 @@ func lantern(t testing.TB, cut float64) *body.Body {
 	return b
 }
 
-func onFaces(b *body.Body) []printing.Mount {
-	var out []printing.Mount
-	for f, face := range b.Faces {
-		if !face.Base {
-			out = append(out, printing.Mount{Point: b.Centroid(f), Normal: b.Normal(f)})
-		}
-	}
-	return out
+// task is a job with the radius of all its cut-outs.
+type task struct {
+	shell.Job
+	radius float64
 }
 
-func job(x, y, z float64) printing.Job {
-	return printing.Job{Bed: printing.Size{X: x, Y: y, Z: z}, Shell: printing.Shell{Wall: 0.003, Base: 0.003},
-		CutoutRadius: 0.01, Margin: 0.001, Density: 1240}
+func (j task) cut(b *body.Body, mounts []shell.Hole) (shell.Plan, error) {
+	holes := slices.Clone(mounts)
+	for i := range holes {
+		holes[i].Radius = j.radius
+	}
+	return shell.Cut(b, holes, j.Job)
+}
+
+func job(x, y, z float64) task {
+	return task{shell.Job{Bed: shell.Size{X: x, Y: y, Z: z}, Wall: 0.003, Margin: 0.001, Density: 1240}, 0.01}
 }
 
 func cubeOf(t testing.TB, edge float64) *body.Body { return platonic(t, "cube", edge/2*math.Sqrt(3)) }
@@ -56,9 +50,9 @@ func cubeOf(t testing.TB, edge float64) *body.Body { return platonic(t, "cube", 
 // regular solid's faces moved in leave one that is smaller by the same share as
 // its inscribed ball.
 func TestHollow(t *testing.T) {
-	check := func(name string, b *body.Body, s printing.Shell, want float64) {
+	check := func(name string, b *body.Body, wall, want float64) {
 		t.Helper()
-		got, err := s.Hollow(b)
+		got, err := shell.Hollow(b, wall)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -66,7 +60,7 @@ func TestHollow(t *testing.T) {
 			t.Errorf("%s: %.15g m3, want %.15g", name, got, want)
 		}
 	}
-	thin := printing.Shell{Wall: 0.003}
+	const thin = 0.003
 	check("cube", cubeOf(t, 0.1), thin, math.Pow(0.094, 3))
 	check("ball", body.Ball(0.1), thin, 4*math.Pi/3*math.Pow(0.097, 3))
 	for _, name := range []string{"tetrahedron", "octahedron", "dodecahedron", "icosahedron"} {
@@ -79,14 +73,11 @@ func TestHollow(t *testing.T) {
 		t.Fatal(err)
 	}
 	check("open half ball", half, thin, 2*math.Pi/3*math.Pow(0.097, 3))
-	check("closed half ball", half, printing.Shell{Wall: 0.003, Base: 0.005},
-		math.Pi*0.092*0.092*(3*0.097-0.092)/3)
 	low, err := cubeOf(t, 0.1).CutAt(0)
 	if err != nil {
 		t.Fatal(err)
 	}
 	check("open half cube", low, thin, 0.094*0.094*0.047)
-	check("closed half cube", low, printing.Shell{Wall: 0.003, Base: 0.005}, 0.094*0.094*0.042)
 }
 
 // TestCut: pieces of a cube and a ball follow by hand.
@@ -97,29 +88,29 @@ func TestCut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sides := onFaces(cube)
-	slices.SortFunc(sides, func(p, q printing.Mount) int { return int(1e6 * (q.Point.Z - p.Point.Z)) })
+	sides := onFaces(cube, 0)
+	slices.SortFunc(sides, func(p, q shell.Hole) int { return int(1e6 * (q.Point.Z - p.Point.Z)) })
 	sides = sides[1:5]
 	cases := []struct {
 		name            string
 		b               *body.Body
-		mounts          []printing.Mount
-		job             printing.Job
+		mounts          []shell.Hole
+		job             task
 		sectors, levels int
-		size            printing.Size // of the first
+		size            shell.Size // of the first
 	}{
-		{"fits", cube, nil, job(0.1, 0.1, 0.1), 1, 1, printing.Size{X: 0.1, Y: 0.1, Z: 0.1}},
-		{"too tall", cube, nil, job(0.1, 0.1, 0.06), 1, 2, printing.Size{X: 0.1, Y: 0.1, Z: 0.05}},
-		{"much too tall", cube, nil, job(0.1, 0.1, 0.034), 1, 3, printing.Size{X: 0.1, Y: 0.1, Z: 0.1 / 3}},
-		{"too wide one way", cube, nil, job(0.1, 0.06, 0.1), 2, 1, printing.Size{X: 0.1, Y: 0.05, Z: 0.1}},
+		{"fits", cube, nil, job(0.1, 0.1, 0.1), 1, 1, shell.Size{X: 0.1, Y: 0.1, Z: 0.1}},
+		{"too tall", cube, nil, job(0.1, 0.1, 0.06), 1, 2, shell.Size{X: 0.1, Y: 0.1, Z: 0.05}},
+		{"much too tall", cube, nil, job(0.1, 0.1, 0.034), 1, 3, shell.Size{X: 0.1, Y: 0.1, Z: 0.1 / 3}},
+		{"too wide one way", cube, nil, job(0.1, 0.06, 0.1), 2, 1, shell.Size{X: 0.1, Y: 0.05, Z: 0.1}},
 		{"with a driver on each side", cube, sides, job(0.1*math.Sqrt2, 0.1*root, 0.1), 2, 1,
-			printing.Size{X: 0.1 * math.Sqrt2, Y: 0.1 * root, Z: 0.1}},
-		{"dome", dome, nil, job(0.21, 0.21, 0.1), 1, 1, printing.Size{X: 0.2, Y: 0.2, Z: 0.1}},
-		{"dome in quarters", dome, nil, job(0.1001, 0.1001, 0.1), 4, 1, printing.Size{X: 0.1, Y: 0.1, Z: 0.1}},
+			shell.Size{X: 0.1 * math.Sqrt2, Y: 0.1 * root, Z: 0.1}},
+		{"dome", dome, nil, job(0.21, 0.21, 0.1), 1, 1, shell.Size{X: 0.2, Y: 0.2, Z: 0.1}},
+		{"dome in quarters", dome, nil, job(0.1001, 0.1001, 0.1), 4, 1, shell.Size{X: 0.1, Y: 0.1, Z: 0.1}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := printing.Cut(c.b, c.mounts, c.job)
+			p, err := c.job.cut(c.b, c.mounts)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -146,12 +137,12 @@ func btoi(b bool) int {
 func TestMass(t *testing.T) {
 	j := job(0.1, 0.1, 0.05)
 	cube := cubeOf(t, 0.1)
-	p, err := printing.Cut(cube, onFaces(cube)[:1], j) // on top
+	p, err := j.cut(cube, onFaces(cube, 0)[:1]) // on top
 	if err != nil {
 		t.Fatal(err)
 	}
-	shell := (1e-3 - math.Pow(0.094, 3)) / 2
-	for i, want := range []float64{shell, shell - math.Pi*1e-4*0.003} {
+	half := (1e-3 - math.Pow(0.094, 3)) / 2
+	for i, want := range []float64{half, half - math.Pi*1e-4*0.003} {
 		s := p.Segments[i]
 		if math.Abs(s.Volume/want-1) > 1e-12 || math.Abs(s.Mass/(want*1240)-1) > 1e-12 || math.Abs(s.Area-0.03) > 1e-15 || len(s.Mounts) != i {
 			t.Errorf("%+v, want a volume of %g", s, want)
@@ -163,43 +154,43 @@ func TestCannot(t *testing.T) {
 	cube := cubeOf(t, 0.1)
 	nan := math.NaN()
 	wide := job(0.1, 0.1, 0.1)
-	wide.CutoutRadius = 0.049
-	narrow := func(x, y, z, hole float64) printing.Job {
+	wide.radius = 0.049
+	narrow := func(x, y, z, hole float64) task {
 		j := job(x, y, z)
-		j.CutoutRadius = hole
+		j.radius = hole
 		return j
 	}
-	bad := func(f func(*printing.Job)) printing.Job {
+	bad := func(f func(*task)) task {
 		j := job(0.1, 0.1, 0.1)
 		f(&j)
 		return j
 	}
 	cases := []struct {
 		name string
-		job  printing.Job
+		job  task
 		want error
 	}{
-		{"bed of no height", job(0.1, 0.1, 0), printing.ErrBed},
-		{"bed no number", job(nan, 0.1, 0.1), printing.ErrBed},
-		{"endless bed", job(math.Inf(1), 0.1, 0.1), printing.ErrBed},
-		{"no wall", bad(func(j *printing.Job) { j.Shell.Wall = 0 }), printing.ErrWall},
-		{"all wall", bad(func(j *printing.Job) { j.Shell.Wall = 0.05 }), printing.ErrWall},
-		{"margin below 0", bad(func(j *printing.Job) { j.Margin = -1 }), printing.ErrNumber},
-		{"density no number", bad(func(j *printing.Job) { j.Density = nan }), printing.ErrNumber},
-		{"smaller than a mount", job(0.015, 0.1, 0.1), printing.ErrBedSmall},
-		{"lower than a mount", job(0.1, 0.1, 0.015), printing.ErrBedSmall},
-		{"holes as wide as the sides", narrow(0.1, 0.1, 0.099, 0.049), printing.ErrNoCleanCut},
-		{"too small to be worth it", narrow(0.004, 0.004, 0.004, 0.0001), printing.ErrTooMany},
+		{"bed of no height", job(0.1, 0.1, 0), errBed},
+		{"bed no number", job(nan, 0.1, 0.1), errBed},
+		{"endless bed", job(math.Inf(1), 0.1, 0.1), errBed},
+		{"no wall", bad(func(j *task) { j.Wall = 0 }), errWall},
+		{"all wall", bad(func(j *task) { j.Wall = 0.05 }), errWall},
+		{"margin below 0", bad(func(j *task) { j.Margin = -1 }), errNumber},
+		{"density no number", bad(func(j *task) { j.Density = nan }), errNumber},
+		{"smaller than a mount", job(0.015, 0.1, 0.1), errBedSmall},
+		{"lower than a mount", job(0.1, 0.1, 0.015), errBedSmall},
+		{"holes as wide as the sides", narrow(0.1, 0.1, 0.099, 0.049), shell.ErrNoCleanCut},
+		{"too small to be worth it", narrow(0.004, 0.004, 0.004, 0.0001), shell.ErrTooMany},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			p, err := printing.Cut(cube, onFaces(cube), c.job)
-			if !errors.Is(err, c.want) {
+			p, err := c.job.cut(cube, onFaces(cube, 0))
+			if !is(err, c.want) {
 				t.Errorf("%v, want %v; %d segments", err, c.want, len(p.Segments))
 			}
 		})
 	}
-	if _, err := printing.Cut(cube, onFaces(cube), wide); err != nil {
+	if _, err := wide.cut(cube, onFaces(cube, 0)); err != nil {
 		t.Errorf("wide holes in a whole cube: %v", err)
 	}
 }
@@ -211,13 +202,13 @@ func TestSegments(t *testing.T) {
 		name := rapid.SampledFrom([]string{"cube", "dodecahedron", "icosahedron", "geodesic", "ball"}).Draw(t, "shape")
 		var b *body.Body
 		var err error
-		var mounts []printing.Mount
+		var mounts []shell.Hole
 		switch name {
 		case "ball":
 			b = body.Ball(0.15)
 			for i := range 6 {
 				sin, cos := math.Sincos(float64(i))
-				mounts = append(mounts, printing.Mount{Point: r3.Vec{X: 0.15 * cos, Y: 0.15 * sin}, Normal: r3.Vec{X: cos, Y: sin}})
+				mounts = append(mounts, shell.Hole{Point: r3.Vec{X: 0.15 * cos, Y: 0.15 * sin}, Normal: r3.Vec{X: cos, Y: sin}})
 			}
 		case "geodesic":
 			b, err = body.Geodesic("icosahedron", 2, 0.15)
@@ -233,13 +224,13 @@ func TestSegments(t *testing.T) {
 			}
 		}
 		if name != "ball" {
-			mounts = onFaces(b)
+			mounts = onFaces(b, 0)
 		}
 		side := func(n string) float64 { return rapid.Float64Range(0.12, 0.35).Draw(t, n) }
 		j := job(side("x"), side("y"), side("z"))
-		j.CutoutRadius = rapid.Float64Range(0.002, 0.012).Draw(t, "hole")
-		p, err := printing.Cut(b, mounts, j)
-		if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
+		j.radius = rapid.Float64Range(0.002, 0.012).Draw(t, "hole")
+		p, err := j.cut(b, mounts)
+		if errors.Is(err, shell.ErrNoCleanCut) || errors.Is(err, shell.ErrTooMany) {
 			return
 		} else if err != nil {
 			t.Fatal(err)
@@ -257,9 +248,9 @@ type failer interface {
 
 // checkPlan: segments add up to the whole, each fits the bed, each mount is on one, and no
 // seam meets a cut-out.
-func checkPlan(t failer, b *body.Body, mounts []printing.Mount, j printing.Job, p printing.Plan) {
+func checkPlan(t failer, b *body.Body, mounts []shell.Hole, j task, p shell.Plan) {
 	t.Helper()
-	hollow, err := j.Shell.Hollow(b)
+	hollow, err := shell.Hollow(b, j.Wall)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -278,7 +269,7 @@ func checkPlan(t failer, b *body.Body, mounts []printing.Mount, j printing.Job, 
 			}
 		}
 	}
-	want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.CutoutRadius*j.CutoutRadius*j.Shell.Wall
+	want := b.Volume() - hollow - float64(len(mounts))*math.Pi*j.radius*j.radius*j.Wall
 	if math.Abs(volume/want-1) > 1e-9 || math.Abs(area/b.Area()-1) > 1e-9 {
 		t.Fatalf("volume %.15g of %.15g, area %.15g of %.15g", volume, want, area, b.Area())
 	}
@@ -289,12 +280,12 @@ func checkPlan(t failer, b *body.Body, mounts []printing.Mount, j printing.Job, 
 
 // onePiece checks the rim of a cut-out, widened by almost the margin, point by
 // point.
-func onePiece(t failer, s printing.Segment, m printing.Mount, j printing.Job) {
+func onePiece(t failer, s shell.Segment, m shell.Hole, j task) {
 	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
 	up := r3.Cross(m.Normal, side)
 	for i := range 90 {
 		sin, cos := math.Sincos(float64(i) * math.Pi / 45)
-		p := r3.Add(m.Point, r3.Add(r3.Scale(j.CutoutRadius*cos, side), r3.Scale(j.CutoutRadius*sin, up)))
+		p := r3.Add(m.Point, r3.Add(r3.Scale(j.radius*cos, side), r3.Scale(j.radius*sin, up)))
 		low, high := p.Z-s.Low, s.High-p.Z
 		if s.Level > 0 && low < j.Margin*0.999 || high < -1e-9 {
 			t.Fatalf("a cut by height at %g m runs %g m from a cut-out", s.Low, low)
@@ -316,12 +307,12 @@ func onePiece(t failer, s printing.Segment, m printing.Mount, j printing.Job) {
 }
 
 // inCells checks the rim of a cut-out against the seams of a segment of cells.
-func inCells(t failer, p printing.Plan, s printing.Segment, at int, m printing.Mount, j printing.Job) {
+func inCells(t failer, p shell.Plan, s shell.Segment, at int, m shell.Hole, j task) {
 	side := r3.Unit(r3.Cross(m.Normal, r3.Vec{X: 0.31, Y: 0.52, Z: 0.8}))
 	up := r3.Cross(m.Normal, side)
 	for i := range 90 {
 		sin, cos := math.Sincos(float64(i) * math.Pi / 45)
-		rim := r3.Add(m.Point, r3.Add(r3.Scale(j.CutoutRadius*cos, side), r3.Scale(j.CutoutRadius*sin, up)))
+		rim := r3.Add(m.Point, r3.Add(r3.Scale(j.radius*cos, side), r3.Scale(j.radius*sin, up)))
 		for _, c := range p.Cells[at].Sides {
 			if away := -r3.Dot(rim, c.Normal); !slices.Contains(s.Cells, c.Beyond) && away < j.Margin*0.999 {
 				t.Fatalf("a seam runs %g m from the cut-out of mount %d", away, at)
@@ -340,9 +331,9 @@ func ExampleCut() {
 		fmt.Println(err)
 		return
 	}
-	p, err := printing.Cut(b, onFaces(b), printing.Job{
-		Bed:   printing.Size{X: 0.2, Y: 0.2, Z: 0.18},
-		Shell: printing.Shell{Wall: 0.003}, CutoutRadius: 0.0165, Margin: 0.001, Density: 1240,
+	p, err := shell.Cut(b, onFaces(b, 0.0165), shell.Job{
+		Bed:  shell.Size{X: 0.2, Y: 0.2, Z: 0.18},
+		Wall: 0.003, Margin: 0.001, Density: 1240,
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -377,11 +368,11 @@ func BenchmarkCut(b *testing.B) {
 		hole float64
 	}{{"lantern", coarse, 0.0165}, {"1280 faces", fine, 0.002}} {
 		j := job(0.2, 0.2, 0.18)
-		j.CutoutRadius = c.hole
+		j.radius = c.hole
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := printing.Cut(c.body, onFaces(c.body), j); err != nil && !errors.Is(err, printing.ErrNoCleanCut) {
+				if _, err := j.cut(c.body, onFaces(c.body, 0)); err != nil && !errors.Is(err, shell.ErrNoCleanCut) {
 					b.Fatal(err)
 				}
 			}
