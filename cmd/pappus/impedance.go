@@ -17,6 +17,7 @@ import (
 	"pappus/render/figure"
 	"pappus/render/outdir"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/air"
 	"pappus/timing/impedancefit"
@@ -217,7 +218,7 @@ func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) er
 	if err != nil {
 		return fmt.Errorf("%s: %w", args[0], err)
 	}
-	below, _, _ := strings.Cut(table.LoadWords(found), ".")
+	below, _, _ := strings.Cut(words.Load(found), ".")
 	lines := figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", i.channel, filepath.Base(args[0])), Measured: points,
 		Planned: func(hz float64) complex128 {
 			if z := bank.Of(driver.At(hz)); !cmplx.IsInf(z) {
