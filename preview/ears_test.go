@@ -119,12 +119,12 @@ func TestListenerInsideTheBody(t *testing.T) {
 	who := Listener{At: r3.Vec{X: 0.01}}
 	for _, two := range []bool{false, true} {
 		who.TwoEars = two
-		if _, err := who.Responses(p, []timing.Case{timing.AsBuilt}, rate); !errors.Is(err, layout.ErrSpotInside) {
+		if _, err := who.Responses(p, []timing.Case{timing.AsBuilt}, rate); !errors.Is(err, layout.ErrInside) {
 			t.Errorf("error %v", err)
 		}
 	}
 	loop := programme.Pink(rate)
-	if _, err := NewSet(t.Context(), p, who, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := NewSet(t.Context(), p, who, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("set: error %v", err)
 	}
 }

@@ -114,16 +114,7 @@ func (w Way) drift(p *timing.Plan, dry bool, step float64) float64 {
 // ErrWay.
 func reach(a *layout.Array, places ...r3.Vec) error {
 	for _, at := range places {
-		var err error
-		switch {
-		case !a.Room.Contains(at):
-			err = layout.ErrOutsideRoom
-		case !a.Surface.Above(at):
-			err = layout.ErrBelowSurface
-		case a.Body.Contains(at):
-			err = layout.ErrSpotInside
-		}
-		if err != nil {
+		if err := a.Reach(at); err != nil {
 			return prose.Saying(prose.Sprintf("at %.3g, %.3g, %.3g m: %v", at.X, at.Y, at.Z, err), ErrWay, err)
 		}
 	}

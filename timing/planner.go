@@ -96,11 +96,11 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 // in: the peaks of the impulse responses, the choices, the counts, the front, the
 // channels' strings and banks, the protection's curves and limits, the cautions for
 // hearing, and the polar responses.
-// A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
+// A spot that no sound can reach gives what layout.Array.ReachSpot does; drivers that cannot
 // be wired at or above the amplifier's minimum load, wiring.ErrLoad.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
-	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
-		return nil, layout.ErrSpotInside
+	if err := p.array.ReachSpot(spot); err != nil {
+		return nil, err
 	}
 	direct, echoes, err := p.fieldsAt(spot)
 	if err != nil {

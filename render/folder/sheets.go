@@ -49,7 +49,7 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 	if err != nil {
 		return s, err
 	}
-	o := sheets.Options{Segments: sheets.Cuts(s.segments), Print: s.segments, Stuffing: s.hollow.Stuffed.Mass}
+	o := sheets.Options{Segments: sheets.Cuts(s.segments), Print: s.segments, Stuffing: s.hollow.Stuffing}
 	s.Files, err = sheets.Files(p, o)
 	if errors.Is(err, sheets.ErrSegment) {
 		s.noCut, s.segments = err.Error(), printing.Plan{}

@@ -43,7 +43,7 @@ func Box(w io.Writer, h layout.Hollow, volt float64) error {
 	add("braces", 1000*h.Room.Braces, 3, "l")
 	add("net volume", 1000*h.Room.Net, 3, "l")
 	add("share of each driver", 1000*h.Room.Share, 4, "l")
-	add("stuffing to begin with", 1000*h.Stuffed.Mass, 1, "g")
+	add("stuffing to begin with", 1000*h.Stuffing, 1, "g")
 	if c := h.Closed; c != nil {
 		add("driver Qts", h.Driver.Qts, 3, "")
 		add("driver Vas", 1000*h.Driver.Vas, 4, "l")

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"pappus/layout"
-	"pappus/layout/box"
 	"pappus/layout/printing"
 	"pappus/layout/prose"
 )
@@ -43,6 +42,11 @@ func Fit(a *layout.Array, f layout.Fits) string {
 	return text
 }
 
+// Stuffing is what to say beside any figure about stuffing.
+const Stuffing = "Stuffing is a starting point: measure the impedance, then add or take away. " +
+	"Keep it off coils, magnets and amplifiers, which get warm, and off cones and vents; " +
+	"choose one that does not feed a flame."
+
 // heavy is the most that the air in a vent's holes may weigh against its
 // resistance (common practice).
 const heavy = 0.3
@@ -60,7 +64,7 @@ func Box(h layout.Hollow) []string {
 	if h.Vented != nil {
 		lines = append(lines, vent(h))
 	}
-	return append(lines, fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution))
+	return append(lines, fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffing, Stuffing))
 }
 
 // vent says which vent brings the box to its Q. The cloth's resistance is per area, so

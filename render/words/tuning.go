@@ -6,7 +6,6 @@ import (
 	"math"
 	"strings"
 
-	"pappus/layout/box"
 	"pappus/layout/prose"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
@@ -139,7 +138,7 @@ func room(g damping.Goal) string {
 
 // TuningCautions are what to mind when a box is stuffed and measured.
 var TuningCautions = []string{
-	lower(box.Caution) + " Keep it off the resistors of crossovers too.",
+	lower(Stuffing) + " Keep it off the resistors of crossovers too.",
 	"switch off before you open the body. Measure with a low voltage, and on one channel at a time.",
 }
 

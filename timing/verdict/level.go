@@ -76,7 +76,7 @@ type Band struct {
 }
 
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
-// Errors wrap ErrMeasured, or layout.ErrSpotInside for a place that no sound can reach.
+// Errors wrap ErrMeasured, or those of layout.Array.Reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	v, err := ofLevel(p, positions, set)
 	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {
