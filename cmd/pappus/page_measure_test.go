@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	sound "pappus/preview/sweep"
+	"pappus/render/outdir"
 	"pappus/render/page"
 	"pappus/timing"
 	"pappus/timing/verdict"
@@ -29,12 +30,12 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 		t.Fatal(err)
 	}
 	folder, files := t.TempDir(), rehearsed(p, s)
-	if err := addAll(folder, files); err != nil {
+	if err := outdir.Write(t.Context(), folder, files, func(string) {}); err != nil {
 		t.Fatal(err)
 	}
 	var paths []string
 	for _, f := range files {
-		paths = append(paths, filepath.Join(folder, f.name))
+		paths = append(paths, filepath.Join(folder, f.Name))
 	}
 	return p, paths
 }
