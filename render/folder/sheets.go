@@ -2,7 +2,6 @@ package folder
 
 import (
 	"errors"
-	"fmt"
 	"io"
 
 	"pappus/layout"
@@ -10,6 +9,7 @@ import (
 	"pappus/render/document"
 	"pappus/render/sheets"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -68,18 +68,6 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 
 // Screen writes what people read of it.
 func (s Sheets) Screen(w io.Writer) error {
-	_, err := fmt.Fprintf(w, "%s\n\n%s\n\n%s", table.FitWords(s.plan.Array, s.fits), table.BoxWords(s.hollow), s.shell())
-	return err
-}
-
-// shell says how the shell is printed, or why it is not.
-func (s Sheets) shell() string {
-	base := table.BaseWords(s.plan.Array)
-	switch {
-	case s.noShell != "":
-		return "No shell to print: " + s.noShell + "."
-	case s.noCut != "":
-		return table.Wrap("The shell is written whole, larger than the bed, since "+s.noCut+".") + base
-	}
-	return table.SegmentWords(s.segments) + base
+	a := s.plan.Array
+	return table.SheetsScreen(w, a, s.fits, s.hollow, words.Shell(a, s.segments, s.noShell, s.noCut))
 }

@@ -2,19 +2,41 @@ package verdict
 
 import "math"
 
-// few is how many channels at most leave it open which of them does what it should: what
-// they have alike then takes much of what one of them does not.
 const (
+	better   = 0.5 // share of what does not fit that is left once the right string is taken for dead
+	likeRest = 1.0 // dB, how near the gain then must be to its siblings'
+
+	// few is how many channels at most leave it open which of them does what it should: what
+	// they have alike then takes much of what one of them does not.
 	few      = 3
 	fewLooks = 8 // rounds for each string that may be dead
 )
+
+// bury takes one string for dead where the channel is too weak and the rest fits much
+// better.
+func (f *fit) bury(o *channel, middle float64) {
+	if o.dead >= 0 || len(o.strings) < 2 || o.level()-middle > quiet/2 {
+		return
+	}
+	best := o
+	for s := range o.strings {
+		try := *o
+		try.leave(s)
+		if f.estimate(&try); try.unlike < best.unlike {
+			best = &try
+		}
+	}
+	if best.unlike < better*o.unlike && math.Abs(best.level()-middle) < likeRest {
+		*o = *best
+	}
+}
 
 // buryFew takes one string for dead, of any of a few channels, where without it all of them
 // together fit the plan much better and are of one level.
 func (f *fit) buryFew() {
 	best, least := f, better*f.misfit()
 	for c, o := range f.channels {
-		if o == nil || o.dead >= 0 || len(o.strings) < 2 {
+		if o.dead >= 0 || len(o.strings) < 2 {
 			continue
 		}
 		for s := range o.strings {
@@ -23,9 +45,7 @@ func (f *fit) buryFew() {
 			for range fewLooks {
 				try.share()
 				for _, o := range try.channels {
-					if o != nil {
-						try.adjust(o)
-					}
+					try.estimate(o)
 				}
 			}
 			if m := try.misfit(); m < least && try.levels() < likeRest {
@@ -36,26 +56,11 @@ func (f *fit) buryFew() {
 	*f = *best
 }
 
-// copy returns a fit that can go another way.
-func (f *fit) copy() *fit {
-	c := *f
-	c.common = append([]complex128(nil), f.common...)
-	c.channels = make([]*one, len(f.channels))
-	for i, o := range f.channels {
-		if o != nil {
-			c.channels[i] = o.copy()
-		}
-	}
-	return &c
-}
-
 // misfit returns the share of the energy that does not fit, over the channels.
 func (f *fit) misfit() float64 {
 	sum := 0.0
 	for _, o := range f.channels {
-		if o != nil {
-			sum += o.unlike
-		}
+		sum += o.unlike
 	}
 	return sum
 }
@@ -64,20 +69,7 @@ func (f *fit) misfit() float64 {
 func (f *fit) levels() float64 {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, o := range f.channels {
-		if o != nil {
-			low, high = min(low, math.Abs(o.gain)), max(high, math.Abs(o.gain))
-		}
+		low, high = min(low, o.level()), max(high, o.level())
 	}
-	return 20 * math.Log10(high/low)
-}
-
-// heard returns how many channels were.
-func (f *fit) heard() int {
-	n := 0
-	for _, o := range f.channels {
-		if o != nil {
-			n++
-		}
-	}
-	return n
+	return high - low
 }
