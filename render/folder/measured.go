@@ -10,6 +10,7 @@ import (
 	"pappus/layout/impedance"
 	"pappus/render/figure"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
@@ -52,7 +53,7 @@ func Impedance(m impedancefit.Study) []file {
 
 // Load lists a channel's impedance, in the file named, against the plan's at a frequency in Hz.
 func Load(channel int, name string, points []impedance.Point, found impedancefit.Load, planned func(hz float64) complex128) []file {
-	below, _, _ := strings.Cut(table.LoadWords(found), ".")
+	below, _, _ := strings.Cut(words.Load(found), ".")
 	return curve(figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", channel, name), Measured: points,
 		Planned: func(hz float64) complex128 {
 			if z := planned(hz); !cmplx.IsInf(z) {
