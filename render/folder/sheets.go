@@ -3,10 +3,8 @@ package folder
 import (
 	"errors"
 	"io"
-	"strings"
 
 	"pappus/layout"
-	"pappus/layout/printing"
 	"pappus/layout/shell"
 	"pappus/render/document"
 	"pappus/render/sheets"
@@ -22,7 +20,7 @@ type Sheets struct {
 
 	fits     layout.Fits
 	hollow   layout.Hollow
-	segments printing.Plan
+	segments shell.Plan
 	noShell  string // why there is no shell to print; empty where there is
 	noCut    string // why it is not cut to the bed; empty where it is, or fits
 }
@@ -43,22 +41,22 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 		return s, err
 	}
 	s.segments, err = a.Segments()
-	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
-		s.noCut, err = strings.TrimPrefix(err.Error(), "printing: "), nil
+	if errors.Is(err, shell.ErrNoCleanCut) || errors.Is(err, shell.ErrTooMany) {
+		s.noCut, err = err.Error(), nil
 	}
 	if err != nil {
 		return s, err
 	}
-	o := sheets.Options{Segments: sheets.Cuts(s.segments), Print: s.segments, Stuffing: s.hollow.Stuffing}
+	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
 	s.Files, err = sheets.Files(p, o)
-	if errors.Is(err, sheets.ErrSegment) {
-		s.noCut, s.segments = err.Error(), printing.Plan{}
-		o.Segments, o.Print = nil, s.segments
+	if errors.Is(err, shell.ErrSegment) {
+		s.noCut, s.segments = err.Error(), shell.Plan{}
+		o.Print = s.segments
 		s.Files, err = sheets.Files(p, o)
 	}
 	if errors.Is(err, shell.ErrCutout) {
 		s.noShell = err.Error()
-		o.NoShell, o.Print = true, printing.Plan{}
+		o.NoShell, o.Print = true, shell.Plan{}
 		s.Files, err = sheets.Files(p, o)
 	}
 	s.Files = append(s.Files,

@@ -150,7 +150,7 @@ func faceClasses(a *layout.Array) []faceClass {
 			})
 		}
 		at, over := -1, false
-		if !face.Base {
+		if !face.Base() {
 			at = fits(false)
 			if at < 0 {
 				at = fits(true)
@@ -159,7 +159,7 @@ func faceClasses(a *layout.Array) []faceClass {
 		}
 		if at < 0 {
 			at = len(classes)
-			classes = append(classes, faceClass{base: face.Base})
+			classes = append(classes, faceClass{base: face.Base()})
 			models = append(models, flatten(a, f, 0, on[f]))
 		}
 		c := &classes[at]

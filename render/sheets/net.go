@@ -102,7 +102,7 @@ func (s *Sheet) piece(a *layout.Array, p placed, scale float64) {
 			s.circle(pen{colour: blue, width: 0.25}, place(m), radius)
 			s.label(place(m), size, ink, strconv.Itoa(a.Mounts[on[l.face][i]].ID))
 		}
-		if a.Body.Faces[l.face].Base {
+		if a.Body.Faces[l.face].Base() {
 			s.label(place(middleOf(l.corners)), size, quiet, "base")
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"strconv"
 
 	"pappus/layout"
-	"pappus/layout/printing"
 	"pappus/layout/prose"
+	"pappus/layout/shell"
 	"pappus/timing"
 )
 
@@ -37,7 +37,7 @@ func partTable(p *timing.Plan, o Options) table {
 }
 
 // shellRows are the shell and, where it is printed in several, its segments.
-func shellRows(a *layout.Array, p printing.Plan) [][]string {
+func shellRows(a *layout.Array, p shell.Plan) [][]string {
 	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, prose.Trimmed(1e3*a.Body.Radius, 2), prose.Trimmed(1e3*a.Wall, 2))
 	if len(p.Segments) == 0 {
 		return [][]string{{"shell", "1", "", "", "", what}}

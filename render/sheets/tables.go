@@ -42,7 +42,7 @@ func edgeTable(a *layout.Array) table {
 	for _, c := range a.Body.EdgeClasses() {
 		where := "wall"
 		for _, e := range c.Edges {
-			if a.Body.Faces[edges[e].Faces[0]].Base || a.Body.Faces[edges[e].Faces[1]].Base {
+			if a.Body.Faces[edges[e].Faces[0]].Base() || a.Body.Faces[edges[e].Faces[1]].Base() {
 				where = "cut"
 			}
 		}

@@ -70,7 +70,7 @@ func (s *Sheet) inside(a *layout.Array, flat flatFace, past []beyond, place func
 	rest, edges := flat.corners, a.Body.Edges()
 	for i, p := range flat.corners {
 		in := a.Wall / math.Tan(a.Body.Dihedral(edges[past[i].edge])/2)
-		if a.Body.Faces[past[i].face].Base {
+		if a.Body.Faces[past[i].face].Base() {
 			in = 0
 		}
 		along := r2.Unit(r2.Sub(flat.corners[(i+1)%len(flat.corners)], p))

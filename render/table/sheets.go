@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"pappus/layout"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 	"pappus/render/words"
 )
 
@@ -77,7 +77,7 @@ func fullSpeed(h layout.Hollow, volt float64) float64 {
 
 // Segments writes one row for each piece that the shell is printed in; levels, sectors and
 // azimuths for flat seams alone.
-func Segments(w io.Writer, a *layout.Array, p printing.Plan) error {
+func Segments(w io.Writer, a *layout.Array, p shell.Plan) error {
 	t := newSheet("segment", "seam", "level", "sector", "low_mm:2", "high_mm:2", "from_deg:2", "to_deg:2",
 		"size_x_mm:1", "size_y_mm:1", "size_z_mm:1", "area_cm2:1", "volume_cm3:1", "mass_g:1", "driver_ids")
 	for i, s := range p.Segments {

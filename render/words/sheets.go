@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"pappus/layout"
-	"pappus/layout/printing"
 	"pappus/layout/prose"
+	"pappus/layout/shell"
 )
 
 // mostMisfits is how many drivers that do not fit are named; the table has them all.
@@ -83,7 +83,7 @@ func vent(h layout.Hollow) string {
 }
 
 // Shell says how the shell is printed, or why it is not, in paragraphs.
-func Shell(a *layout.Array, p printing.Plan, noShell, noCut string) []string {
+func Shell(a *layout.Array, p shell.Plan, noShell, noCut string) []string {
 	switch {
 	case noShell != "":
 		return []string{"No shell to print: " + noShell + "."}
@@ -103,7 +103,7 @@ func openBelow(a *layout.Array) []string {
 }
 
 // segments says in which pieces the shell is printed.
-func segments(p printing.Plan) []string {
+func segments(p shell.Plan) []string {
 	mass := 0.0
 	for _, s := range p.Segments {
 		mass += s.Mass

@@ -8,7 +8,7 @@ import (
 	"pappus/layout/box"
 	"pappus/layout/design"
 	"pappus/layout/fit"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 )
 
 // TestFit: eight drivers that do not fit are named, of more the first eight.
@@ -72,10 +72,10 @@ func TestOpenBelow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := strings.Join(Shell(a, printing.Plan{}, "", "too wide"), "\n"); !a.Body.IsCut || !strings.Contains(got, "than the bed, since too wide.\nThe shell is open below: close it airtight with a plate") {
+	if got := strings.Join(Shell(a, shell.Plan{}, "", "too wide"), "\n"); !a.Body.IsCut || !strings.Contains(got, "than the bed, since too wide.\nThe shell is open below: close it airtight with a plate") {
 		t.Errorf("cut %v, says %q", a.Body.IsCut, got)
 	}
-	if got := Shell(a, printing.Plan{}, "cut-outs meet", ""); len(got) != 1 || got[0] != "No shell to print: cut-outs meet." {
+	if got := Shell(a, shell.Plan{}, "cut-outs meet", ""); len(got) != 1 || got[0] != "No shell to print: cut-outs meet." {
 		t.Errorf("says %q", got)
 	}
 	d.Body = design.Body{Shape: "dodecahedron", RadiusMM: 150, WallMM: 3}
@@ -83,7 +83,7 @@ func TestOpenBelow(t *testing.T) {
 	if a, err = layout.Build(d); err != nil {
 		t.Fatal(err)
 	}
-	if got := Shell(a, printing.Plan{Segments: make([]printing.Segment, 1)}, "", ""); len(got) != 1 {
+	if got := Shell(a, shell.Plan{Segments: make([]shell.Segment, 1)}, "", ""); len(got) != 1 {
 		t.Errorf("a whole body: %q", got)
 	}
 }
