@@ -4,6 +4,7 @@ import (
 	"pappus/layout/advice"
 	"pappus/layout/body"
 	"pappus/layout/fit"
+	"pappus/layout/impedance"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -85,11 +86,7 @@ type Small struct {
 }
 
 // ImpedancePoint is one line of a driver's measured impedance.
-type ImpedancePoint struct {
-	Frequency float64 // Hz
-	Ohm       float64 // magnitude
-	Degrees   float64
-}
+type ImpedancePoint = impedance.Point
 
 // ResponsePoint is one line of a driver's measured response.
 type ResponsePoint struct {

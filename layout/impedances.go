@@ -23,7 +23,7 @@ func impedances(d *design.Design) ([]ImpedancePoint, error) {
 // the file, and the line where one is to blame.
 func parseImpedance(path string, data []byte) ([]ImpedancePoint, error) {
 	return rising(csvtable.Table{File: path, Columns: impedanceColumns}, data, func(v []float64) ImpedancePoint {
-		return ImpedancePoint{v[0], v[1], v[2]}
+		return ImpedancePoint{Frequency: v[0], Ohm: v[1], Degrees: v[2]}
 	})
 }
 

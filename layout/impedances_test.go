@@ -18,12 +18,12 @@ func TestLeastOhm(t *testing.T) {
 		want  float64
 	}{
 		{"none", nil, 6},
-		{"never below the resistance", points{{20, 7, 0}, {1000, 6.5, 0}}, 6},
-		{"a dip", points{{20, 7, 0}, {1000, 3, 0}, {5000, 8, 40}}, 3},
-		{"beyond hearing", points{{20, 7, 0}, {20000, 8, 40}, {40000, 1, 0}}, 6},
-		{"begins above", points{{25000, 2, 0}, {40000, 1, 0}}, 2},
-		{"ends below", points{{5, 1, 0}, {10, 2, 0}}, 2},
-		{"the end of the band", points{{10, 1, 0}, {40, 4, 0}}, 2},
+		{"never below the resistance", points{{Frequency: 20, Ohm: 7, Degrees: 0}, {Frequency: 1000, Ohm: 6.5, Degrees: 0}}, 6},
+		{"a dip", points{{Frequency: 20, Ohm: 7, Degrees: 0}, {Frequency: 1000, Ohm: 3, Degrees: 0}, {Frequency: 5000, Ohm: 8, Degrees: 40}}, 3},
+		{"beyond hearing", points{{Frequency: 20, Ohm: 7, Degrees: 0}, {Frequency: 20000, Ohm: 8, Degrees: 40}, {Frequency: 40000, Ohm: 1, Degrees: 0}}, 6},
+		{"begins above", points{{Frequency: 25000, Ohm: 2, Degrees: 0}, {Frequency: 40000, Ohm: 1, Degrees: 0}}, 2},
+		{"ends below", points{{Frequency: 5, Ohm: 1, Degrees: 0}, {Frequency: 10, Ohm: 2, Degrees: 0}}, 2},
+		{"the end of the band", points{{Frequency: 10, Ohm: 1, Degrees: 0}, {Frequency: 40, Ohm: 4, Degrees: 0}}, 2},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {

@@ -43,19 +43,6 @@ func response(t testing.TB, p *timing.Plan, who Listener, c timing.Case) Respons
 	return r[0]
 }
 
-func TestOneEarIsImpulse(t *testing.T) {
-	p := lantern(t, same)
-	r := response(t, p, Listener{}, timing.Aligned)
-	if r.Right != nil {
-		t.Error("one ear has a right side")
-	}
-	for i, v := range Impulse(p, timing.Aligned, rate) {
-		if v != r.Left[i] {
-			t.Fatalf("sample %d: %g, want %g", i, r.Left[i], v)
-		}
-	}
-}
-
 // Between the frequencies of the transform the responses of both ears must be
 // those of the model, to -80 dB of their greatest, up to 18 kHz.
 func TestEarsBetweenFrequencies(t *testing.T) {
@@ -132,12 +119,12 @@ func TestListenerInsideTheBody(t *testing.T) {
 	who := Listener{At: r3.Vec{X: 0.01}}
 	for _, two := range []bool{false, true} {
 		who.TwoEars = two
-		if _, err := who.Responses(p, []timing.Case{timing.AsBuilt}, rate); !errors.Is(err, layout.ErrSpotInside) {
+		if _, err := who.Responses(p, []timing.Case{timing.AsBuilt}, rate); !errors.Is(err, layout.ErrInside) {
 			t.Errorf("error %v", err)
 		}
 	}
 	loop := programme.Pink(rate)
-	if _, err := NewSet(t.Context(), p, who, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := NewSet(t.Context(), p, who, Cases, func() beep.Streamer { return beep.Take(rate, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("set: error %v", err)
 	}
 }

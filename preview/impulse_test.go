@@ -154,6 +154,15 @@ func TestImpulseOfPlan(t *testing.T) {
 	}
 }
 
+// Impulse is what one ear hears of a click at the spot.
+func Impulse(p *timing.Plan, c timing.Case, rate int) []float64 {
+	r, err := Listener{}.Responses(p, []timing.Case{c}, rate)
+	if err != nil || r[0].Right != nil {
+		panic(err) // the plan was made for this very spot
+	}
+	return r[0].Left
+}
+
 func BenchmarkImpulse(b *testing.B) {
 	p := pair()
 	for b.Loop() {
@@ -161,7 +170,7 @@ func BenchmarkImpulse(b *testing.B) {
 	}
 }
 
-func ExampleImpulse() {
+func ExampleListener_Responses_apart() {
 	h := Impulse(pair(), timing.AsBuilt, 48000)
 	first, second := 0, 0
 	for i, v := range h {

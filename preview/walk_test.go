@@ -295,7 +295,7 @@ func TestImpossibleWays(t *testing.T) {
 		}
 	}
 	through := Way{Places: []r3.Vec{{X: 1}, {X: -1}}}
-	if _, err := NewWalk(t.Context(), lantern(t, same), Listener{}, through, Cases, func() beep.Streamer { return beep.Take(9, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := NewWalk(t.Context(), lantern(t, same), Listener{}, through, Cases, func() beep.Streamer { return beep.Take(9, loop.Streamer()) }, rate); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("through the body: error %v", err)
 	}
 }

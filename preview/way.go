@@ -6,13 +6,15 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// ErrWay is wrapped by the errors of a way that cannot be walked.
+// ErrWay is wrapped by the errors of a place that no sound can reach, and of a way that
+// cannot be walked.
 var ErrWay = errors.New("impossible way")
 
 // Pace is how fast people walk at their ease, in m/s (common practice).
@@ -106,4 +108,15 @@ func (w Way) drift(p *timing.Plan, dry bool, step float64) float64 {
 		most = max(most, p.Drift(dry, w.at(t), w.at(t+step)))
 	}
 	return most
+}
+
+// reach returns what keeps sound from places in m: an error that wraps
+// ErrWay.
+func reach(a *layout.Array, places ...r3.Vec) error {
+	for _, at := range places {
+		if err := a.Reach(at); err != nil {
+			return prose.Saying(prose.Sprintf("at %.3g, %.3g, %.3g m: %v", at.X, at.Y, at.Z, err), ErrWay, err)
+		}
+	}
+	return nil
 }

@@ -1,7 +1,6 @@
 package timing
 
 import (
-	"errors"
 	"math"
 	"slices"
 
@@ -10,9 +9,9 @@ import (
 	"pappus/layout/wiring"
 )
 
-// wireBearable is how much voltage in dB a wire may take off: hardly to be heard
+// WireBearable is how much voltage in dB a wire may take off: hardly to be heard
 // (common practice).
-const wireBearable = 0.3
+const WireBearable = 0.3
 
 // Option is one way of stringing some drivers, fed with the amplifier's whole
 // voltage through the design's wire.
@@ -101,24 +100,28 @@ func (o *Option) refuse(leastOhm, minimum float64) error {
 	return err
 }
 
-// WireAdvice says what the wire to the body takes and how thick it should be;
-// nothing where the design has no wire.
-func (p *Plan) WireAdvice() string {
+// Wire is the wire to the body, and how thick it should be.
+type Wire struct {
+	Length, Section float64 // m, m2
+	Ohm             float64 // out and back
+	Loss            float64 // dB, the most that it takes off a channel's voltage
+	Least           float64 // m2, the least section that takes off no more than WireBearable; 0: none to be had
+	Gauge           int     // the thinnest that does so
+}
+
+// Wire returns the wire of a design that has one.
+func (p *Plan) Wire() (out Wire, present bool) {
 	w := p.Array.Wiring
 	if w.WireLength == 0 || len(p.Channels) == 0 {
-		return ""
+		return out, false
 	}
-	lowest, most := math.Inf(1), 0.0
+	out = Wire{Length: w.WireLength, Section: w.WireSection, Ohm: p.wireOhm()}
+	lowest := math.Inf(1)
 	for _, c := range p.Channels {
-		lowest, most = min(lowest, c.DCOhm), max(most, c.Bank.WireLoss)
+		lowest, out.Loss = min(lowest, c.DCOhm), max(out.Loss, c.Bank.WireLoss)
 	}
-	text := prose.Sprintf("%.3g m of %.3g mm2 to the body is %.2f ohm out and back and takes up to %.2f dB off", w.WireLength, 1e6*w.WireSection, p.wireOhm(), most)
-	section, gauge, err := wiring.LeastSection(w.WireLength, 20, lowest, wireBearable)
-	switch {
-	case errors.Is(err, wiring.ErrValue):
-		return text + prose.Sprintf("; no wire of up to 16 mm2 keeps that under %g dB: come nearer.", wireBearable)
-	case err != nil:
-		return text + "."
+	if section, gauge, ok := wiring.LeastSection(w.WireLength, lowest, WireBearable); ok {
+		out.Least, out.Gauge = section, gauge
 	}
-	return text + prose.Sprintf("; %.3g mm2 (IEC 60228) or gauge %d (ASTM B258) keeps it under %g dB.", 1e6*section, gauge, wireBearable)
+	return out, true
 }

@@ -8,6 +8,9 @@ import (
 
 	"pappus/layout/wiring"
 	"pappus/timing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 // TestStringings: every channel's drivers are offered in every way, one of which
@@ -19,7 +22,11 @@ func TestStringings(t *testing.T) {
 		channels += len(s.Channels)
 		chosen := 0
 		for _, o := range s.Options {
-			if o.Drivers() != s.Drivers {
+			drivers := 0
+			for _, length := range o.Lengths() {
+				drivers += length
+			}
+			if drivers != s.Drivers {
 				t.Errorf("%s: not %d drivers", o, s.Drivers)
 			}
 			if o.Chosen {
@@ -77,18 +84,17 @@ func TestUnequalPower(t *testing.T) {
 	t.Fatal("the demo has no channel of five drivers in strings of 3 and 2")
 }
 
-// TestWireAdvice: 10 m of 0.75 mm2 into 4.73 ohm is 0.46 ohm (IEC 60028), 0.81
-// dB, and only twice the section and more brings that under 0.3 dB.
-func TestWireAdvice(t *testing.T) {
+// TestWire: 10 m of 0.75 mm2 into 4.73 ohm is 0.46 ohm (IEC 60028), 0.81 dB, and only
+// twice the section and more brings that under 0.3 dB.
+func TestWire(t *testing.T) {
 	a := demo(t)
-	if got := plan(t, a).WireAdvice(); got != "" {
-		t.Errorf("no wire, and yet %q", got)
+	if got, present := plan(t, a).Wire(); present {
+		t.Errorf("no wire, and yet %+v", got)
 	}
 	a.Wiring.WireLength, a.Wiring.WireSection = 10, 0.75e-6
-	got := plan(t, a).WireAdvice()
-	for _, want := range []string{"10 m of 0.75 mm2", "0.46 ohm", "0.81 dB", "2.5 mm2"} {
-		if !strings.Contains(got, want) {
-			t.Errorf("%q does not say %q", got, want)
-		}
+	got, present := plan(t, a).Wire()
+	want := timing.Wire{Length: 10, Section: 0.75e-6, Ohm: 0.46, Loss: 0.81, Least: 2.5e-6, Gauge: 14}
+	if d := cmp.Diff(want, got, cmpopts.EquateApprox(0, 5e-3)); !present || d != "" {
+		t.Error(d)
 	}
 }

@@ -8,7 +8,6 @@ import (
 
 	"pappus/layout/advice"
 	"pappus/layout/impedance"
-	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -66,10 +65,7 @@ func (plan *Plan) weak() {
 	}
 	c := slices.MaxFunc(plan.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.Watt, b.Bank.Watt) })
 	if c.Bank.Watt > muchMore*w.Watt {
-		plan.warn(advice.Finding{Code: "amplifier_power", Rank: advice.Cost,
-			What: prose.Sprintf("channel %d draws up to %.3g W at %.3g V, and the amplifier is sold as %.4g W into %.3g ohm; it may clip or switch off earlier",
-				c.ID, c.Bank.Watt, c.Bank.Volt, w.Watt, w.IntoOhm),
-			Cure: prose.Sprintf("see what its maker gives for %.3g ohm, and plan with that", c.DCOhm)})
+		plan.warn("amplifier_power", advice.Cost, ChannelDraw{c.ID, c.Bank.Watt, c.Bank.Volt, c.DCOhm, w.Watt, w.IntoOhm})
 	}
 }
 
@@ -79,11 +75,7 @@ func (plan *Plan) wireOhm() float64 {
 	if w.WireLength == 0 {
 		return 0
 	}
-	ohm, err := wiring.Wire{Length: w.WireLength, Section: w.WireSection, Temperature: 20}.Ohm()
-	if err != nil {
-		return 0 // a design's wire has a section
-	}
-	return ohm
+	return wiring.WireOhm(w.WireLength, w.WireSection)
 }
 
 // curve returns the driver's impedance in the body, as measured or from its
@@ -219,9 +211,6 @@ func (plan *Plan) hot() {
 		}
 	}
 	if c := plan.Channels[worst]; c.Bank.DriverWatt > rating {
-		plan.warn(advice.Finding{Code: "driver_power", Rank: advice.Danger,
-			What: prose.Sprintf("at %.4g V a tone gives a driver of channel %d %.3g W, and it stands for %.3g W long; its coil can burn",
-				c.Bank.Volt, c.ID, c.Bank.DriverWatt, rating),
-			Cure: "lower the voltage"})
+		plan.warn("driver_power", advice.Danger, DriverHeat{c.ID, c.Bank.Volt, c.Bank.DriverWatt, rating})
 	}
 }

@@ -1,14 +1,10 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/timing/exposure"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // pinkLow and pinkHigh bound the pink noise in Hz whose level is told.
@@ -23,7 +19,7 @@ const quietEnough = 80.0
 // taken with its woofer, where there is one: ears hear both. What is wrong with the
 // crossover is added to the plan's findings.
 func (plan *Plan) caution() error {
-	frequency, level, with := plan.Response.Frequency, plan.Response.Aligned, ""
+	frequency, level := plan.Response.Frequency, plan.Response.Aligned
 	if plan.Array.Woofer.Present {
 		w, err := WithWoofer(plan)
 		switch {
@@ -33,7 +29,7 @@ func (plan *Plan) caution() error {
 			return nil
 		}
 		plan.Warnings = append(plan.Warnings, w.Warnings...)
-		frequency, level, with = w.Frequency, w.Sum, "with the woofer "
+		frequency, level = w.Frequency, w.Sum
 	}
 	if !plan.IsAbsolute() {
 		return nil
@@ -43,17 +39,9 @@ func (plan *Plan) caution() error {
 	if g.Level >= quietEnough {
 		g.Hours = exposure.Allowed(g.Level)
 	}
-	f := advice.Finding{Code: "hearing", Rank: advice.Caution, Cure: "begin quietly, and turn it down for children"}
-	switch volt := plan.Array.Wiring.Voltage; {
-	case g.Level >= exposure.Limit:
-		f.What = prose.Sprintf("%spink noise of %.4g V comes to %.0f dB(A) at the spot and a tone to %.0f dB; NIOSH (98-126) allows %s of the noise a day to grown-ups at work, and much less is right for children",
-			with, volt, g.Level, tone, lasting(g.Hours))
-	case tone >= exposure.Limit:
-		f.What = prose.Sprintf("%sa tone of %.4g V comes to %.0f dB at the spot; long above %.0f dB(A) hurts hearing, children's first", with, volt, tone, exposure.Limit)
-	default:
-		return nil
+	if risk := (HearingRisk{g.Level >= exposure.Limit, plan.Array.Woofer.Present, plan.Array.Wiring.Voltage, g.Level, tone, g.Hours}); risk.ByNoise || tone >= exposure.Limit {
+		plan.warn("hearing", advice.Caution, risk)
 	}
-	plan.warn(f)
 	return nil
 }
 
@@ -74,48 +62,4 @@ func peak(level []float64) float64 {
 		top = max(top, v)
 	}
 	return top
-}
-
-// lasting writes a time in hours.
-func lasting(hours float64) string {
-	switch {
-	case hours == 0:
-		return "no time at all"
-	case hours < 1.0/60:
-		return prose.Sprintf("%.2g seconds", 3600*hours)
-	case hours < 1:
-		return prose.Sprintf("%.2g minutes", 60*hours)
-	}
-	return prose.Sprintf("%.2g hours", hours)
-}
-
-// ballNote says which ball stands for the body.
-func (plan *Plan) ballNote() string {
-	b := plan.Array.Body
-	if b.BallCentre == (r3.Vec{}) {
-		return fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*b.BallRadius)
-	}
-	return fmt.Sprintf("With nothing hard below it the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm over the uncut body's: half way between the whole body and what is left of it. For half a dodecahedron arrivals come out right within 40 us.",
-		1000*b.BallRadius, 1000*b.BallCentre.Z)
-}
-
-// Notes says in plain words what the model takes the array for.
-func (plan *Plan) Notes() []string {
-	a := plan.Array
-	var notes []string
-	if a.Timing.Model == sphereModel {
-		notes = append(notes, plan.ballNote())
-		if trusted := plan.trusted(); trusted != "" {
-			notes = append(notes, trusted)
-		}
-	}
-	switch {
-	case a.Room.Present:
-		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %s; polars leave the room out.", prose.Count(a.Room.Order, "time", "times")))
-	case a.Surface.Present && a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0:
-		notes = append(notes, "The surface below mirrors the sound, exact for half a ball that stands on it.")
-	case a.Surface.Present:
-		notes = append(notes, "The surface below mirrors the sound: near, not exact, for a lifted or cut body.")
-	}
-	return notes
 }

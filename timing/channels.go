@@ -5,7 +5,6 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -31,7 +30,8 @@ func (p *Planner) drive(plan *Plan) error {
 	}
 	plan.feedLevels()
 	p.settle(plan)
-	return p.protect(plan)
+	p.protect(plan)
+	return nil
 }
 
 // heard returns the arrivals in s that the design takes its delays by.
@@ -108,10 +108,7 @@ func (p *Planner) channels(plan *Plan, time, weight []float64) ([]Channel, error
 	if a.Wiring.Channels == 0 {
 		groups = each(len(a.Mounts))
 		if !plan.canWire(1) {
-			plan.warn(advice.Finding{Code: "load_too_low", Rank: advice.Danger,
-				What: prose.Sprintf("one channel for each driver is for comparison only: %.3g ohm is below the amplifier's %g ohm, and it can overheat",
-					a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
-				Cure: "do not connect it so; set channels under [wiring]"})
+			plan.warn("load_too_low", advice.Danger, LoadTooLow{a.Driver.LeastOhm(), a.Wiring.MinimumLoad})
 		}
 	} else if groups, err = p.groups(plan, time, weight); err != nil {
 		return nil, err

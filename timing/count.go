@@ -3,18 +3,16 @@ package timing
 import (
 	"math"
 	"math/cmplx"
-	"strings"
 
 	"pappus/layout"
-	"pappus/layout/prose"
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
 	"pappus/timing/split"
 )
 
-// mostCounts is the most channels that the counts go up to, far more than any
+// MostCounts is the most channels that the counts go up to, far more than any
 // amplifier here has; each takes a sum over all drivers.
-const mostCounts = 128
+const MostCounts = 128
 
 // Count is what a number of channels would leave at the spot, with the drivers
 // split as the design asks, by arrival for a layout by hand, all as loud, and with
@@ -36,13 +34,13 @@ const (
 )
 
 // count fills in what 1, 2, 3 … channels would leave: up to one for each driver,
-// mostCounts, and no more than can be wired. It returns what it sorted them with; nil
+// MostCounts, and no more than can be wired. It returns what it sorted them with; nil
 // for neighbours.
 func (p *Planner) count(plan *Plan) *sorter {
 	time := plan.heard()
 	alone, ones := p.alone(), ones(len(time))
 	weight := raised(append([]float64(nil), alone...))
-	most := min(plan.mostChannels(), mostCounts)
+	most := min(plan.mostChannels(), MostCounts)
 	s, plainSorts := p.sorterFor(plan, time, weight), p.sorterFor(plan, time, ones)
 	parts, sum := p.parts(), make([]float64, len(p.medium.Frequency))
 	for k := 1; k <= most; k++ {
@@ -193,8 +191,8 @@ func (s *spotSums) sumGroups(dst []float64, groups [][]int, delay, frequency []f
 	}
 }
 
-// curves returns the smear and the comb onset of each count.
-func (plan *Plan) curves() (smear, onset []float64) {
+// Curves returns the smear and the comb onset of each count.
+func (plan *Plan) Curves() (smear, onset []float64) {
 	for _, c := range plan.Counts {
 		smear, onset = append(smear, c.Smear), append(onset, c.CombOnset)
 	}
@@ -204,29 +202,6 @@ func (plan *Plan) curves() (smear, onset []float64) {
 // Knees returns the numbers of channels from which on more hardly pay, for the
 // smear and for the comb onset; 0 where there are no counts.
 func (plan *Plan) Knees() (smear, onset int) {
-	s, o := plan.curves()
+	s, o := plan.Curves()
 	return channelcount.Knee(s), channelcount.OnsetKnee(o)
-}
-
-// CountSentence says in plain words where more channels stop paying, a sentence
-// to a line.
-func (plan *Plan) CountSentence() string {
-	if len(plan.Counts) == 0 {
-		return prose.Sprintf("No number of channels can be wired at or above the amplifier's %g ohm.", plan.Array.Wiring.MinimumLoad)
-	}
-	smear, onset := plan.curves()
-	return strings.Join(channelcount.Sentences(smear, onset, plan.countsEnd()), "\n")
-}
-
-// countsEnd says why there are no counts up to one channel for each driver; empty
-// where there are.
-func (plan *Plan) countsEnd() string {
-	switch n := plan.Counts[len(plan.Counts)-1].Channels; {
-	case n == len(plan.Array.Mounts):
-		return ""
-	case n < mostCounts:
-		return prose.Sprintf("with more, a channel has fewer than %s and loads the amplifier below its %g ohm",
-			prose.Count(plan.leastDrivers(), "driver", "drivers"), plan.Array.Wiring.MinimumLoad)
-	}
-	return "more were not looked at"
 }

@@ -2,11 +2,11 @@ package timing_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"pappus/layout"
 	"pappus/timing/channelcount"
+	"pappus/timing/split"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -58,7 +58,7 @@ func TestOwnCount(t *testing.T) {
 }
 
 // TestCountsGoToAll: up to one channel for each driver where the wiring allows it,
-// plain smear being the least there is for equal weights (channelcount.Curve, which
+// plain smear being the least there is for equal weights (package split, which
 // is held against every assignment).
 func TestCountsGoToAll(t *testing.T) {
 	a := plain(t)
@@ -73,7 +73,9 @@ func TestCountsGoToAll(t *testing.T) {
 	for m, r := range p.Arrivals {
 		arrival[m], alike[m] = r.Time, 1
 	}
-	for k, want := range channelcount.Curve(arrival, alike, len(arrival)) {
+	best := split.NewSplits(arrival, alike, func(int) bool { return true })
+	for k := range arrival {
+		want := channelcount.Smear(best.Groups(k+1), arrival, alike)
 		if got := p.Counts[k].Plain; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%d channels leave %g s, want %g", k+1, got, want)
 		}
@@ -81,26 +83,23 @@ func TestCountsGoToAll(t *testing.T) {
 	if last := p.Counts[len(p.Counts)-1]; last.Smear > 1e-15 || last.Plain > 1e-15 {
 		t.Errorf("with one each: %+v", last)
 	}
-	if strings.Contains(p.CountSentence(), "ends at") {
-		t.Errorf("says %q", p.CountSentence())
-	}
 }
 
-func TestCountSentence(t *testing.T) {
+// TestCountsAndKnees: how far the counts go, and from where more hardly pay.
+func TestCountsAndKnees(t *testing.T) {
 	tests := []struct {
 		name  string
 		with  func(*layout.Array)
 		count int
-		want  []string
+		smear int
+		onset int
 	}{
-		{"two to a channel at least", func(a *layout.Array) { a.Driver.DCOhm, a.Driver.Small = 3, layout.Small{} }, 19, []string{
-			"More than 6 channels hardly pay for the smear: ", "For the comb onset more than 16 hardly pay: ",
-			"The list ends at 19: with more, a channel has fewer than 2 drivers and loads the amplifier below its 4 ohm."}},
+		{"two to a channel at least", func(a *layout.Array) { a.Driver.DCOhm, a.Driver.Small = 3, layout.Small{} }, 19, 6, 16},
 		{"nothing can be wired", func(a *layout.Array) {
 			a.Mounts = a.Mounts[:2]
 			a.Wiring.MinimumLoad = 100
 			a.Channels = []layout.Channel{{ID: 1, Mounts: []int{0, 1}, Series: 2, Parallel: 1, NominalOhm: 8, DCOhm: 7, Delay: math.NaN()}}
-		}, 0, []string{"No number of channels can be wired at or above the amplifier's 100 ohm."}},
+		}, 0, 0, 0},
 		{"a ring round the spot", func(a *layout.Array) {
 			a.Mounts = a.Mounts[:6]
 			a.Driver.DCOhm, a.Spot = 7, r3.Vec{Z: 2}
@@ -109,7 +108,7 @@ func TestCountSentence(t *testing.T) {
 				a.Mounts[i].Point = r3.Vec{X: 0.15 * cos, Y: 0.15 * sin}
 				a.Mounts[i].Normal = r3.Vec{X: cos, Y: sin}
 			}
-		}, 6, []string{"One channel is enough for the smear: it leaves 0 us", "There is no comb onset even with one channel."}},
+		}, 6, 1, 1},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -119,11 +118,8 @@ func TestCountSentence(t *testing.T) {
 			if len(p.Counts) != test.count {
 				t.Errorf("%d counts", len(p.Counts))
 			}
-			got := p.CountSentence()
-			for _, want := range test.want {
-				if !strings.Contains(got, want) {
-					t.Errorf("no %q in: %s", want, got)
-				}
+			if smear, onset := p.Knees(); smear != test.smear || onset != test.onset {
+				t.Errorf("more hardly pay from %d and %d on", smear, onset)
 			}
 		})
 	}

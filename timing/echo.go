@@ -2,7 +2,6 @@ package timing
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -181,12 +180,6 @@ func firstDip(left []float64) (at, least float64) {
 	return 0, 1
 }
 
-// String says in plain words what the echo does.
-func (e Echo) String() string {
-	return fmt.Sprintf("The %s sends an echo %.2f ms late, %.0f mm longer on its way, which combs from %.0f Hz on, by %.0f dB there, whatever the delays.",
-		e.Wall, 1000*e.Late, 1000*e.Extra, e.Dip, e.Depth)
-}
-
 // A porous absorber on a wall weakens a tone noticeably from a tenth of its wavelength in
 // thickness, and takes nearly all of it from a quarter, where the air moves most (common
 // practice; T. J. Cox and P. D'Antonio, Acoustic Absorbers and Diffusers; from memory).
@@ -195,49 +188,8 @@ const (
 	absorberFull  = 0.25
 )
 
-// mostAbsorber is the thickest absorber in m that is worth a word: thicker ones are not
-// sold as panels (common practice).
-const mostAbsorber = 0.2
-
-// Cure says what moves the dip or takes it away, for a speed of sound in m/s.
-func (e Echo) Cure(speed float64) string {
-	nearer, further := "closer to it", "further from it"
-	switch e.Wall {
-	case "surface below", "floor":
-		nearer, further = "lower", "higher"
-	case "ceiling":
-		nearer, further = "higher", "lower"
-	}
-	text := fmt.Sprintf("With the body %.0f mm %s it begins near %.0f Hz", 1000*EchoMove, further, e.Further)
-	if !math.IsNaN(e.Nearer) {
-		text += fmt.Sprintf(", %s near %.0f Hz", nearer, e.Nearer)
-	}
-	thick := absorberShare * speed / e.Dip
-	if thick > mostAbsorber {
-		return text + fmt.Sprintf("; a porous absorber would have to be %.0f mm thick, a tenth of the wavelength at %.0f Hz, to weaken it at all.", 1000*thick, e.Dip)
-	}
-	return text + fmt.Sprintf("; a porous absorber weakens it from %.0f mm thick (a tenth of the wavelength at %.0f Hz) and takes nearly all from %.0f mm, where it is thrown back, %s.",
-		1000*thick, e.Dip, 1000*absorberFull*speed/e.Dip, e.where())
-}
-
-// where says where the sound is thrown back, from the body's centre.
-func (e Echo) where() string {
-	part := func(v float64, positive, negative string) string {
-		if v < 0 {
-			v, positive = -v, negative
-		}
-		return fmt.Sprintf("%.2f m %s", v, positive)
-	}
-	x, y, z := part(e.At.X, "in front", "behind"), part(e.At.Y, "to its left", "to its right"), part(e.At.Z, "up", "down")
-	switch e.Wall {
-	case "surface below":
-		return "on the table or floor, " + x + " of the body's centre and " + y
-	case "floor", "ceiling":
-		return "on the " + e.Wall + ", " + x + " of the body's centre and " + y
-	case "front wall", "back wall":
-		return "on the " + e.Wall + ", " + y + " and " + z + " from the body's centre"
-	case "left wall", "right wall":
-		return "on the " + e.Wall + ", " + x + " and " + z + " from the body's centre"
-	}
-	return x + " of the body's centre and " + y
+// Absorber returns how thick a porous absorber has to be in m, where the sound is thrown
+// back, to weaken the first dip and to take nearly all of it, for a speed of sound in m/s.
+func (e Echo) Absorber(speed float64) (weakens, takes float64) {
+	return absorberShare * speed / e.Dip, absorberFull * speed / e.Dip
 }

@@ -101,15 +101,10 @@ func (p *Plan) feed(delayed bool, frequency []float64, response []complex128) ra
 
 // response returns the driver's own response at frequencies in Hz, behind the
 // high-pass that protects it. All drivers have the same one, so it changes
-// neither arrivals nor summing loss. A plan is not made for a design whose
-// response cannot be used.
+// neither arrivals nor summing loss.
 func (p *Plan) response(frequency []float64) []complex128 {
-	r, err := driverResponse(p.Array.Driver)
-	if err != nil {
-		panic(err)
-	}
 	dst := make([]complex128, len(frequency))
-	r.Fill(dst, frequency)
+	driverResponse(p.Array.Driver).Fill(dst, frequency)
 	high := p.Protection.HighPass()
 	for i, hz := range frequency {
 		dst[i] *= high.Response(hz)

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"pappus/layout/prose"
 	"pappus/layout/wiring"
 	"pappus/timing/measure"
 )
@@ -151,20 +150,4 @@ func (f Strung) Limit() string {
 		return "driver"
 	}
 	return "amplifier"
-}
-
-// FrontSentence says in plain words by which rule strings are chosen, and what the
-// design's own cost; empty where there is nothing to choose.
-func (plan *Plan) FrontSentence() string {
-	if len(plan.Front) == 0 {
-		return ""
-	}
-	text := prose.Sprintf("The best splits into %d channels with strings of so many drivers at most. The rule takes the loudest that costs no octave in step from 500 Hz to 8 kHz more than %g dB against the least smear, and of some as loud within %g dB the one with the least smear",
-		len(plan.Channels), worthOctave, asLoud)
-	for _, f := range plan.Front {
-		if f.Chosen && f.Rule {
-			return text + "."
-		}
-	}
-	return text + "; longest_string in the design overrides it."
 }

@@ -32,9 +32,9 @@ func (plan *Plan) moves() {
 	g.Frequency = make([]float64, excursionCount)
 	band.Log(g.Frequency, excursionLow, excursionHigh)
 	g.Unprotected, g.Excursion = make([]float64, excursionCount), make([]float64, excursionCount)
-	cone.Fill(g.Unprotected, g.Frequency, g.Volt)
 	high := g.HighPass()
 	for i, hz := range g.Frequency {
+		g.Unprotected[i] = g.Volt * cone.Excursion(hz)
 		g.Excursion[i] = g.Unprotected[i] * math.Sqrt(energyOf(high.Response(hz)))
 	}
 }
@@ -46,23 +46,20 @@ func (plan *Plan) highest() {
 	if !(g.Volt > 0) {
 		return
 	}
-	cone, known := plan.cone()
-	if !known {
-		cone = excursion.Driver{DCOhm: plan.Array.Driver.DCOhm, Resonance: math.NaN()} // moves by NaN, which limits nothing
-	}
+	cone, _ := plan.cone()
 	bounds := excursion.Bounds{Excursion: orEndless(g.Reach), Power: orEndless(plan.Array.Driver.PowerHandling), Volt: g.Volt}
-	limit := make([]excursion.Limit, len(r.Frequency))
-	cone.Limits(limit, r.Frequency, g.HighPass(), bounds)
+	high := g.HighPass()
 	for _, centre := range band.Octaves() {
-		low, high := band.Edges(centre, 1)
-		from, to := indexRange(r.Frequency, low, high)
-		h := Highest{Band: centre, By: limit[from].By}
-		least, energy := limit[from].Volt, 0.0
+		lowest, highest := band.Edges(centre, 1)
+		from, to := indexRange(r.Frequency, lowest, highest)
+		h := Highest{Band: centre}
+		least, energy := math.Inf(1), 0.0
 		for f := from; f < to; f++ {
-			if limit[f].Volt < least {
-				least, h.By = limit[f].Volt, limit[f].By
+			volt, by := cone.Limit(r.Frequency[f], high, bounds)
+			if volt < least {
+				least, h.By = volt, by
 			}
-			share := limit[f].Volt / g.Volt
+			share := volt / g.Volt
 			energy += share * share * math.Pow(10, r.Aligned[f]/10)
 		}
 		h.Level = 10 * math.Log10(energy/float64(to-from))

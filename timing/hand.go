@@ -1,12 +1,9 @@
 package timing
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 )
 
 // farUnequal is by how many dB the drivers of channels laid out by hand may
@@ -47,12 +44,7 @@ func (plan *Plan) early(time, weight []float64) {
 		return
 	}
 	c, short := plan.Channels[most], latest-arrival[most]
-	text := fmt.Sprintf("channel %d is set to %.1f us by hand and is heard %.1f us before the latest channel", c.ID, 1e6*c.Delay, 1e6*short)
-	if count > 1 {
-		text += fmt.Sprintf("; %d channels are set too short, this one the most", count)
-	}
-	plan.warn(advice.Finding{Code: "delay_short", Rank: advice.Cost, What: text,
-		Cure: fmt.Sprintf("to be in step it needs %.1f us", 1e6*plan.Settable(c.Delay+short))})
+	plan.warn("delay_short", advice.Cost, DelayShort{c.ID, c.Delay, short, plan.Settable(c.Delay + short), count})
 }
 
 // unequal warns where a driver of one channel gets far more power than one of
@@ -74,36 +66,24 @@ func (plan *Plan) unequal() {
 	}
 	even := append([]Channel(nil), plan.Channels...)
 	trim(even)
-	var gains []string
+	var gains []SetGain
 	for i, c := range even {
 		if math.Abs(c.Gain-plan.Channels[i].Gain) >= 0.05 {
-			gains = append(gains, fmt.Sprintf("%.1f for channel %d", c.Gain+0, c.ID)) // no zero is negative
+			gains = append(gains, SetGain{c.ID, c.Gain})
 		}
 	}
-	plan.warn(advice.Finding{Code: "powers_unequal", Rank: advice.Cost,
-		What: prose.Sprintf("each driver of channel %d gets %.3g times the power of one of channel %d, and is %.1f dB louder",
-			plan.Channels[high].ID, math.Pow(10, apart/10), plan.Channels[low].ID, apart),
-		Cure: "for drivers all as loud set gain_db to " + strings.Join(gains, ", ")})
+	plan.warn("powers_unequal", advice.Cost, PowersUnequal{plan.Channels[high].ID, plan.Channels[low].ID, apart, gains})
 }
 
 // opposed warns of channels whose polarity is not that of the others.
 func (plan *Plan) opposed() {
-	var inverted, straight []string
+	var inverted []int
 	for _, c := range plan.Channels {
 		if c.Invert {
-			inverted = append(inverted, fmt.Sprint(c.ID))
-		} else {
-			straight = append(straight, fmt.Sprint(c.ID))
+			inverted = append(inverted, c.ID)
 		}
 	}
-	if len(inverted) == 0 || len(straight) == 0 {
-		return
+	if len(inverted) > 0 && len(inverted) < len(plan.Channels) {
+		plan.warn("polarity_opposed", advice.Cost, PolarityOpposed{inverted})
 	}
-	which := "channel " + inverted[0] + " is"
-	if len(inverted) > 1 {
-		which = "channels " + strings.Join(inverted, ", ") + " are"
-	}
-	plan.warn(advice.Finding{Code: "polarity_opposed", Rank: advice.Cost,
-		What: which + " inverted and the others are not, so that in step they cancel",
-		Cure: "leave it so only where the drivers are wired the other way round"})
 }

@@ -2,12 +2,13 @@ package timing_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"pappus/layout"
-	"pappus/layout/advice"
+	"pappus/timing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -31,20 +32,19 @@ func handMade(t testing.TB, metre []float64, delay []float64) *layout.Array {
 func TestHandDelays(t *testing.T) {
 	free := math.NaN()
 	tests := []struct {
-		name    string
-		ms      []float64 // how late each is heard without delays
-		set     []float64
-		want    []float64
-		warning string
+		name  string
+		ms    []float64 // how late each is heard without delays
+		set   []float64
+		want  []float64
+		short timing.DelayShort // in ms; none where empty
 	}{
-		{"none set", []float64{3, 5, 4}, []float64{free, free, free}, []float64{2, 0, 1}, ""},
-		{"long enough", []float64{3, 5, 4}, []float64{2, free, free}, []float64{2, 0, 1}, ""},
-		{"longer: the others wait for it", []float64{3, 5, 4}, []float64{6, free, free}, []float64{6, 4, 5}, ""},
-		{"too short to be met", []float64{3, 5, 4}, []float64{0.5, free, free}, []float64{0.5, 0, 1},
-			"channel 1 is set to 500.0 us by hand and is heard 1500.0 us before the latest channel: to be in step it needs 2000.0 us"},
-		{"two are too short", []float64{3, 5, 4}, []float64{0.5, free, 0.5}, []float64{0.5, 0, 0.5}, "2 channels are set too short"},
-		{"all set, in step", []float64{3, 5, 4}, []float64{9, 7, 8}, []float64{9, 7, 8}, ""},
-		{"all set, off by half a step", []float64{3, 5, 4}, []float64{9.0005, 7, 8}, []float64{9.0005, 7, 8}, ""},
+		{"none set", []float64{3, 5, 4}, []float64{free, free, free}, []float64{2, 0, 1}, timing.DelayShort{}},
+		{"long enough", []float64{3, 5, 4}, []float64{2, free, free}, []float64{2, 0, 1}, timing.DelayShort{}},
+		{"longer: the others wait for it", []float64{3, 5, 4}, []float64{6, free, free}, []float64{6, 4, 5}, timing.DelayShort{}},
+		{"too short to be met", []float64{3, 5, 4}, []float64{0.5, free, free}, []float64{0.5, 0, 1}, timing.DelayShort{Channel: 1, Delay: 0.5, Early: 1.5, Needed: 2, Count: 1}},
+		{"two are too short", []float64{3, 5, 4}, []float64{0.5, free, 0.5}, []float64{0.5, 0, 0.5}, timing.DelayShort{Channel: 1, Delay: 0.5, Early: 1.5, Needed: 2, Count: 2}},
+		{"all set, in step", []float64{3, 5, 4}, []float64{9, 7, 8}, []float64{9, 7, 8}, timing.DelayShort{}},
+		{"all set, off by half a step", []float64{3, 5, 4}, []float64{9.0005, 7, 8}, []float64{9.0005, 7, 8}, timing.DelayShort{}},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
@@ -59,9 +59,16 @@ func TestHandDelays(t *testing.T) {
 					t.Errorf("channel %d gets %g ms, want %g", c.ID, 1000*c.Delay, test.want[i])
 				}
 			}
-			all := advice.Text(p.Warnings)
-			if test.warning == "" && strings.Contains(all, "by hand") || !strings.Contains(all, test.warning) {
-				t.Errorf("warns: %s", all)
+			f, found := finding(p, "delay_short")
+			if found != (test.short.Count > 0) {
+				t.Fatalf("finds %+v", f)
+			}
+			if found {
+				got := f.Fact.(timing.DelayShort)
+				got.Delay, got.Early, got.Needed = 1000*got.Delay, 1000*got.Early, 1000*got.Needed
+				if d := cmp.Diff(test.short, got, cmpopts.EquateApprox(0, 1e-6)); d != "" {
+					t.Error(d)
+				}
 			}
 		})
 	}
@@ -98,20 +105,27 @@ func TestUnequalByHand(t *testing.T) {
 		return a
 	}
 	tests := []struct {
-		name      string
-		gain      float64
-		invert    bool
-		has, lack string
+		name    string
+		gain    float64
+		invert  bool
+		unequal bool
+		opposed []int
 	}{
-		{"as it comes", 0, false, "each driver of channel 2 gets 25 times the power of one of channel 1, and is 14.0 dB louder: for drivers all as loud set gain_db to -14.0 for channel 2", "inverted"},
-		{"made alike", -13.98, false, "", "times the power"},
-		{"and turned round", -13.98, true, "channel 2 is inverted and the others are not", "times the power"},
+		{"as it comes", 0, false, true, nil},
+		{"made alike", -13.98, false, false, nil},
+		{"and turned round", -13.98, true, false, []int{2}},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			all := advice.Text(plan(t, five(test.gain, test.invert)).Warnings)
-			if !strings.Contains(all, test.has) || strings.Contains(all, test.lack) {
-				t.Errorf("warns: %s", all)
+			p := plan(t, five(test.gain, test.invert))
+			f, found := finding(p, "powers_unequal")
+			want := timing.PowersUnequal{Loudest: 2, Quietest: 1, Apart: 20 * math.Log10(5), Even: []timing.SetGain{{Channel: 2, Gain: 20 * math.Log10(0.2)}}}
+			if d := cmp.Diff(any(want), f.Fact, cmpopts.EquateApprox(0, 1e-9)); found != test.unequal || found && d != "" {
+				t.Errorf("%v %s", found, d)
+			}
+			f, found = finding(p, "polarity_opposed")
+			if d := cmp.Diff(any(timing.PolarityOpposed{Inverted: test.opposed}), f.Fact); found != (test.opposed != nil) || found && d != "" {
+				t.Errorf("%v %s", found, d)
 			}
 		})
 	}

@@ -32,12 +32,6 @@ func unroomed(a *layout.Array) *layout.Array {
 	return &free
 }
 
-// outOfReach tells whether a place is inside the body, below the surface or
-// outside the room.
-func outOfReach(a *layout.Array, p r3.Vec) bool {
-	return !a.Surface.Above(p) || !a.Room.Contains(p) || a.Body.Contains(p)
-}
-
 // places are where an array is heard, with all that does not hang on its channels, delays
 // and spot.
 type places struct {

@@ -330,7 +330,7 @@ func TestCasesTogether(t *testing.T) {
 
 func TestNoEarsInsideTheBody(t *testing.T) {
 	p := plan(t, demo(t))
-	if _, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{{X: 2}, {X: 0.01, Z: 0.05}}, few); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{{X: 2}, {X: 0.01, Z: 0.05}}, few); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("error %v", err)
 	}
 }

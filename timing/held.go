@@ -1,12 +1,9 @@
 package timing
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 )
 
 // Held is how channels with long strings hold the others down. Voltage divides along
@@ -68,27 +65,6 @@ func (p *Plan) cure(h *Held) {
 // hold warns of it.
 func (p *Plan) hold() {
 	if h, holds := p.Held(); holds {
-		p.warn(h.finding())
+		p.warn("strings_hold_down", advice.Cost, h)
 	}
-}
-
-// finding says in plain words which channels hold the others down, and what cures it.
-func (h Held) finding() advice.Finding {
-	names := make([]string, len(h.Channels))
-	for i, id := range h.Channels {
-		names[i] = strconv.Itoa(id)
-	}
-	who, has := "channel "+names[0]+" holds", "it has"
-	if len(names) > 1 {
-		who, has = "channels "+prose.Each(names)+" hold", "they have"
-	}
-	f := advice.Finding{Code: "strings_hold_down", Rank: advice.Cost,
-		What: fmt.Sprintf("%s the others down by up to %.1f dB, since %s strings of %s, which share the voltage, and every driver is to get as much",
-			who, h.By, has, prose.Count(h.Series, "driver", "drivers")),
-		Cure: "take another number of channels, or another split"}
-	if h.Cure > 0 {
-		f.Cure = fmt.Sprintf("leave longest_string under [wiring] out; strings are then of up to %d, which gives the spot %.1f dB more at the same voltage, and the smear becomes %.1f us, from %.1f",
-			h.Cure, h.Louder, 1e6*h.Smear, 1e6*h.Now)
-	}
-	return f
 }

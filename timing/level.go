@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"pappus/timing/band"
 	"pappus/timing/equaliser"
@@ -74,34 +73,6 @@ type Levelling struct {
 type Null struct {
 	Low, High float64 // Hz
 	Loss      float64 // dB, the greatest summing loss there
-}
-
-// Range names the stretch.
-func (n Null) Range() string {
-	low, high := band.Hertz(n.Low), band.Hertz(n.High)
-	if low == high {
-		return "near " + low
-	}
-	return low + " to " + high
-}
-
-// String says why a null is left alone.
-func (n Null) String() string { return NullWords([]Null{n}) }
-
-// NullWords says which stretches are left alone and why, once for all of them.
-func NullWords(nulls []Null) string {
-	var parts []string
-	most, from := 0.0, 0.0 // where the last stretch named begins
-	for i, n := range nulls {
-		most = max(most, n.Loss)
-		if i > 0 && band.Hertz(n.Low) == band.Hertz(nulls[i-1].High) { // one as they are named
-			n.Low = from
-			parts = parts[:len(parts)-1]
-		}
-		parts, from = append(parts, n.Range()), n.Low
-	}
-	return fmt.Sprintf("%s: up to %.0f dB are lost because sounds arrive out of step; a boost would be spent on all of them alike and only heat the drivers",
-		strings.Join(parts, ", "), most)
 }
 
 // Level fits a few sections to the level at the spot and six places 0.1 m round it,
@@ -202,18 +173,6 @@ func careForEchoes(care []equaliser.Care, frequency []float64, echoes []Echo) {
 	}
 }
 
-// EchoWords says where nothing is boosted because of echoes; nothing where there are none.
-func EchoWords(echoes []Echo) string {
-	if len(echoes) == 0 {
-		return ""
-	}
-	parts := make([]string, len(echoes))
-	for i, e := range echoes {
-		parts[i] = fmt.Sprintf("%.0f Hz, where the echo of the %s takes %.0f dB", e.Dip, e.Wall, e.Depth)
-	}
-	return "not boosted within half an octave of " + strings.Join(parts, ", nor of ") + ": a boost goes into the echo too, and the dip moves with the ear"
-}
-
 // levelMean returns the mean of a level in dB, nulls left out; NaN where all is null.
 func levelMean(level []float64, care []equaliser.Care) float64 {
 	sum, n := 0.0, 0.0
@@ -250,7 +209,7 @@ func (l Levelling) top() float64 {
 func (p *Plan) around(frequency []float64) (energy, lost []float64, err error) {
 	var places []r3.Vec
 	for _, by := range []r3.Vec{{}, {X: levelApart}, {X: -levelApart}, {Y: levelApart}, {Y: -levelApart}, {Z: levelApart}, {Z: -levelApart}} {
-		if at := r3.Add(p.Array.Spot, by); !outOfReach(p.Array, at) {
+		if at := r3.Add(p.Array.Spot, by); p.Array.Reach(at) == nil {
 			places = append(places, at)
 		}
 	}

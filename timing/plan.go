@@ -2,7 +2,6 @@ package timing
 
 import (
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/timing/arrival"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -36,7 +35,7 @@ type Plan struct {
 	Horizontal Polar    // round the vertical axis at the spot's height and distance
 	Vertical   Polar    // over the top in the plane of the vertical axis and the spot
 
-	Warnings []advice.Finding // layout's and timing's own, in the order in which they were found
+	Warnings []Finding // layout's and timing's own, in the order in which they were found
 
 	late *arrival.Late // how much later than by the path the field is heard; nil: not at all
 }

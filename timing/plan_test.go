@@ -390,7 +390,7 @@ func TestStringsShareTheVoltage(t *testing.T) {
 func TestErrors(t *testing.T) {
 	a := demo(t)
 	a.Spot = r3.Vec{Z: 0.05}
-	if _, err := timing.Make(a); !errors.Is(err, layout.ErrSpotInside) {
+	if _, err := timing.Make(a); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("inside: got %v", err)
 	}
 	a = demo(t)

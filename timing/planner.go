@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/timing/air"
 	"pappus/timing/arrival"
 	"pappus/timing/band"
@@ -65,13 +64,13 @@ type Planner struct {
 	spot   spotSums
 	least  leastCorner
 	sizes  stringSizes
-	bears  float64          // V, RMS over a driver, what it stands for long; +Inf: not known
-	late   *arrival.Late    // how much later than by the path the field is heard
-	doubt  []advice.Finding // in the model for this body
+	bears  float64       // V, RMS over a driver, what it stands for long; +Inf: not known
+	late   *arrival.Late // how much later than by the path the field is heard
+	doubt  []Finding     // in the model for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
-// timing does not know or of a driver's response that cannot be used.
+// timing does not know.
 func NewPlanner(a *layout.Array) (*Planner, error) {
 	p := &Planner{array: a, air: air.Air(a.Air), doubt: farFromBall(a)}
 	p.speed = p.air.SpeedOfSound()
@@ -85,12 +84,8 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
 	}
-	driver, err := driverResponse(a.Driver)
-	if err != nil {
-		return nil, err
-	}
 	response := make([]complex128, responseCount)
-	driver.Fill(response, frequency)
+	driverResponse(a.Driver).Fill(response, frequency)
 	p.spot.grow(len(a.Mounts), response)
 	p.sizes = newStringSizes(len(a.Mounts), a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
 	p.bears = (&Plan{Array: a}).bears()
@@ -101,16 +96,15 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 // in: the peaks of the impulse responses, the choices, the counts, the front, the
 // channels' strings and banks, the protection's curves and limits, the cautions for
 // hearing, and the polar responses.
-// A spot that no sound can reach gives layout.ErrSpotInside; drivers that cannot
-// be wired at or above the amplifier's minimum load, wiring.ErrLoad; a high-pass
-// that does not exist, crossover.ErrFilter.
+// A spot that no sound can reach gives what layout.Array.ReachSpot does; drivers that cannot
+// be wired at or above the amplifier's minimum load, wiring.ErrLoad.
 func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
-	if outOfReach(p.array, spot) || p.array.Body.InBall(spot) {
-		return nil, layout.ErrSpotInside
+	if err := p.array.ReachSpot(spot); err != nil {
+		return nil, err
 	}
 	a := *p.array
 	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(a.Warnings, p.doubt)}
+	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(said(a.Warnings...), p.doubt)}
 	p.spot.hear(p.scene, spot)
 	p.arrivals(plan)
 	if err := p.drive(plan); err != nil {

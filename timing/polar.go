@@ -52,7 +52,7 @@ func (plan *Plan) circle(a *layout.Array, place func(angle float64) r3.Vec) (Pol
 		sum := make([]complex128, len(places)*n)
 		s.Sum(sum, plan.feed(by.delayed, frequency, response), s.Ways, harmonic.Round(normal(places)), places)
 		for i, at := range places {
-			silent := outOfReach(a, at)
+			silent := a.Reach(at) != nil
 			for b := range octaves {
 				by.level[b][i] = bandLevel(sum[i*n:(i+1)*n], b, silent)
 			}

@@ -41,9 +41,6 @@ type ProcessorFilter struct {
 // WooferName is the name of the woofer's row.
 const WooferName = "woofer"
 
-// SignConvention says how the five coefficients are meant.
-const SignConvention = "y[n] = b0 x[n] + b1 x[n-1] + b2 x[n-2] - a1 y[n-1] - a2 y[n-2], a0 = 1; where a processor adds a1 and a2, turn their signs"
-
 // Processor returns the settings of every channel, in order, with the same
 // equaliser sections on all, which may be nil. Where there is a woofer every channel
 // has its crossover's high-pass and the delay that waits for it, and the last row is

@@ -1,13 +1,10 @@
 package timing
 
 import (
-	"errors"
-	"fmt"
 	"math"
 	"math/cmplx"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/timing/crossover"
 	"pappus/timing/excursion"
 )
@@ -53,11 +50,7 @@ func (p Protection) HighPass() crossover.Filter {
 	if !(p.Corner > 0) {
 		return crossover.Filter{}
 	}
-	f, err := crossover.New(crossover.HighPass, families[p.Family], p.Order, p.Corner)
-	if err != nil {
-		return crossover.Filter{} // a plan is not made for a filter that does not exist
-	}
-	return f
+	return crossover.New(crossover.HighPass, families[p.Family], p.Order, p.Corner)
 }
 
 // families are the filters by their names in a design.
@@ -85,11 +78,11 @@ func (p Protection) lower(r Response) {
 // change of it.
 type leastCorner struct {
 	volt, hz float64
-	err      error
+	ok       bool
 }
 
 // protect finds the high-pass.
-func (p *Planner) protect(plan *Plan) error {
+func (p *Planner) protect(plan *Plan) {
 	a := plan.Array
 	g := Protection{Family: a.Protection.Family, Order: a.Protection.Order, Corner: a.Protection.Corner,
 		Least: math.NaN(), Volt: plan.mostVolt(), Reach: a.Driver.Small.Reach, Level: math.NaN(), Hours: math.NaN()}
@@ -97,36 +90,24 @@ func (p *Planner) protect(plan *Plan) error {
 	plan.Protection = g
 	if g.Family == "" {
 		plan.Protection.Corner = 0
-		return nil
-	}
-	family, ok := families[g.Family]
-	if !ok {
-		return fmt.Errorf("%w: family %q", crossover.ErrFilter, g.Family)
-	}
-	if _, err := crossover.New(crossover.HighPass, family, g.Order, max(g.Corner, 1)); err != nil {
-		return err
+		return
 	}
 	cone, known := plan.cone()
 	if !known || !(g.Reach > 0) || !(g.Volt > 0) {
-		return nil
+		return
 	}
 	if p.least.volt != g.Volt {
-		hz, err := cone.LeastCorner(family, g.Order, g.Volt, g.Reach)
-		p.least = leastCorner{g.Volt, hz, err}
+		hz, ok := cone.LeastCorner(crossover.New(crossover.HighPass, families[g.Family], g.Order, 1), g.Volt, g.Reach)
+		p.least = leastCorner{g.Volt, hz, ok}
 	}
 	plan.corner(p.least)
-	return nil
 }
 
 // corner takes the least corner over, or says what is wrong with the design's.
 func (plan *Plan) corner(least leastCorner) {
 	g := &plan.Protection
-	if least.err != nil {
-		if errors.Is(least.err, excursion.ErrCorner) {
-			plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-				What: prose.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", g.Volt, 1000*g.Reach),
-				Cure: "lower the voltage"})
-		}
+	if !least.ok {
+		plan.warn("excursion", advice.Danger, ConeTravel{g.Volt, g.Reach, g.Corner, math.Inf(1)})
 		return
 	}
 	g.Least = least.hz
@@ -134,9 +115,7 @@ func (plan *Plan) corner(least leastCorner) {
 	case g.Corner == 0:
 		g.Corner = least.hz
 	case g.Corner < least.hz:
-		plan.warn(advice.Finding{Code: "excursion", Rank: advice.Danger,
-			What: prose.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", g.Corner, g.Volt, 1000*g.Reach),
-			Cure: prose.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(least.hz))})
+		plan.warn("excursion", advice.Danger, ConeTravel{g.Volt, g.Reach, g.Corner, least.hz})
 	}
 }
 
@@ -163,5 +142,5 @@ func (plan *Plan) cone() (excursion.Driver, bool) {
 	d := plan.Array.Driver
 	resonance, q := plan.inBody()
 	cone := excursion.Driver{BL: d.Small.BL, Mass: d.Small.Mass, DCOhm: d.DCOhm, Resonance: resonance, Q: q}
-	return cone, cone.Check() == nil
+	return cone, cone.IsKnown()
 }

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/timing"
 	"pappus/timing/biquad"
 	"pappus/timing/crossover"
@@ -87,16 +86,17 @@ func TestProtectionWarns(t *testing.T) {
 	hopeless := demo(t)
 	hopeless.Driver.Small.Reach = 1e-9
 	for _, test := range []struct {
-		name, want string
+		name, code string
+		is         func(fact any) bool
 		a          *layout.Array
 	}{
-		{"too low a corner", "the high-pass at 20 Hz lets", low},
-		{"none will do", "whatever the high-pass", hopeless},
-		{"loud", "dB(A) at the spot", low},
+		{"too low a corner", "excursion", func(f any) bool { c := f.(timing.ConeTravel); return c.Corner == 20 && c.Least > 20 && c.Least < 1000 }, low},
+		{"none will do", "excursion", func(f any) bool { return math.IsInf(f.(timing.ConeTravel).Least, 1) }, hopeless},
+		{"loud", "hearing", func(f any) bool { return f.(timing.HearingRisk).ByNoise }, low},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			if all := advice.Text(plan(t, test.a).Warnings); !strings.Contains(all, test.want) {
-				t.Error(all)
+			if f, found := finding(plan(t, test.a), test.code); !found || !test.is(f.Fact) {
+				t.Errorf("%v: %+v", found, f)
 			}
 		})
 	}

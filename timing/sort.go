@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/layout/wiring"
 	"pappus/timing/split"
 
@@ -33,18 +32,12 @@ func (p *Planner) groups(plan *Plan, time, weight []float64) ([][]int, error) {
 	}
 	count := min(a.Wiring.Channels, most)
 	if count < min(a.Wiring.Channels, len(a.Mounts)) {
-		plan.warn(advice.Finding{Code: "channels_fewer", Rank: advice.Cost,
-			What: prose.Sprintf("%s in place of %d, since with fewer than %s of %.3g ohm a channel loads the amplifier below its %g ohm",
-				prose.Count(count, "channel", "channels"), a.Wiring.Channels, prose.Count(plan.leastDrivers(), "driver", "drivers"), a.Driver.LeastOhm(), a.Wiring.MinimumLoad),
-			Cure: fmt.Sprintf("set channels = %d, or take drivers of more ohms", count)})
+		plan.warn("channels_fewer", advice.Cost, FewerChannels{count, a.Wiring.Channels, plan.LeastDrivers(), a.Driver.LeastOhm(), a.Wiring.MinimumLoad})
 	}
 	groups := p.sort(plan, time, weight, count)
 	if most := a.Wiring.LongestString; most > 0 {
 		if longest := p.sizes.longest(groups); longest > most {
-			plan.warn(advice.Finding{Code: "strings_too_long", Rank: advice.Misfit,
-				What: fmt.Sprintf("strings of up to %s, though longest_string = %d, which no split into %s in this way keeps to",
-					prose.Count(longest, "driver", "drivers"), most, prose.Count(count, "channel", "channels")),
-				Cure: fmt.Sprintf("set longest_string = %d, or another number of channels", longest)})
+			plan.warn("strings_too_long", advice.Misfit, LongStrings{longest, most, count})
 		}
 	}
 	return groups, nil
@@ -89,9 +82,9 @@ func (plan *Plan) canWire(drivers int) bool {
 	return ok
 }
 
-// leastDrivers returns the least number of drivers that a channel can be wired
+// LeastDrivers returns the least number of drivers that a channel can be wired
 // with: one more than all where no number will do.
-func (plan *Plan) leastDrivers() int {
+func (plan *Plan) LeastDrivers() int {
 	least := 1
 	for least <= len(plan.Array.Mounts) && !plan.canWire(least) {
 		least++
@@ -100,4 +93,4 @@ func (plan *Plan) leastDrivers() int {
 }
 
 // mostChannels returns the most channels that can all be wired.
-func (plan *Plan) mostChannels() int { return len(plan.Array.Mounts) / plan.leastDrivers() }
+func (plan *Plan) mostChannels() int { return len(plan.Array.Mounts) / plan.LeastDrivers() }

@@ -133,10 +133,10 @@ func (s *sorter) isOverdriven(most int) bool { return s.volt/float64(most) > s.b
 // driver: all get what those in the longest strings get, no more than they stand for.
 // Level can be bought with a larger amplifier and lost timing cannot, so timing bounds
 // it: against the split with the least smear no octave from 500 Hz to 8 kHz may lose
-// more than worthOctave, the least that is heard of a level of noise (about 1 dB, E.
+// more than WorthOctave, the least that is heard of a level of noise (about 1 dB, E.
 // Zwicker and H. Fastl, Psychoacoustics, from memory). Octaves that fall short by 3 dB
 // even so, the comb onset's measure, are lost anyway and count no more. Of some that
-// are as loud within asLoud, which is hardly heard either, it takes the one with the
+// are as loud within AsLoud, which is hardly heard either, it takes the one with the
 // least smear. Strings that can give a driver more than it stands count for unsafe less:
 // somebody must then keep the volume down.
 //
@@ -149,9 +149,9 @@ func (s *sorter) isOverdriven(most int) bool { return s.volt/float64(most) > s.b
 // 2, for 3 dB and 1.4 times the smear; with no bound the ball of 96 in 16 channels does,
 // too, for 3 dB and 1.5 times the smear.
 const (
-	worthOctave = 1.0
+	WorthOctave = 1.0
 	lostOctave  = 3.0
-	asLoud      = 1.0
+	AsLoud      = 1.0
 	unsafe      = 1.0
 )
 
@@ -165,19 +165,19 @@ func (s *sorter) choose(count int) [][]int {
 	least, longest := s.loss.of(free, s.delays(free)), s.sizes.longest(free)
 	var best [][]int
 	loudest, smear := math.Inf(-1), math.Inf(1)
-	for most := s.shortest(count); most < longest && s.level(most) >= loudest-asLoud; most++ {
+	for most := s.shortest(count); most < longest && s.level(most) >= loudest-AsLoud; most++ {
 		groups := s.groups(count, most)
 		if groups == nil || s.sizes.longest(groups) < most || !bearable(least, s.loss.of(groups, s.delays(groups))) {
 			continue
 		}
-		if worth := s.worth(most); worth >= loudest-asLoud {
+		if worth := s.worth(most); worth >= loudest-AsLoud {
 			if left := s.smear(groups); left < smear {
 				best, smear = groups, left
 			}
 			loudest = max(loudest, worth)
 		}
 	}
-	if s.worth(longest) >= loudest-asLoud && s.smear(free) < smear {
+	if s.worth(longest) >= loudest-AsLoud && s.smear(free) < smear {
 		return free
 	}
 	return best
@@ -187,7 +187,7 @@ func (s *sorter) choose(count int) [][]int {
 // those of the least smear.
 func bearable(least, loss octaveLosses) bool {
 	for b, v := range loss {
-		if least[b] < lostOctave && v > least[b]+worthOctave {
+		if least[b] < lostOctave && v > least[b]+WorthOctave {
 			return false
 		}
 	}

@@ -2,15 +2,11 @@ package timing
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"pappus/layout"
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/layout/wiring"
 )
 
@@ -38,7 +34,7 @@ func (p *Planner) spare(plan *Plan) error {
 	if len(plan.Front) == 0 || a.Wiring.LongestString > 0 {
 		return nil
 	}
-	var cures []string
+	var waste StringsWaste
 	gain := 0.0
 	if fewer, series := p.fewer(plan); fewer > 0 {
 		empty := plan.quietest(fewer)
@@ -47,25 +43,30 @@ func (p *Planner) spare(plan *Plan) error {
 			return err
 		}
 		if gain >= worthSpare {
-			cures = append(cures, plan.skipWords(empty, series, gain))
+			waste.Empty = &LeftEmpty{plan.ids(empty), len(plan.Arrivals) - fewer, series, gain}
 		}
 	}
-	if words, more := plan.unequalWords(); more > max(gain-worthSpare, 0) {
-		cures = append(cures, words)
+	if unequal := plan.unequally(); unequal != nil && unequal.Gain > max(gain-worthSpare, 0) {
+		waste.Unequal = unequal
 	}
-	if len(cures) == 0 {
+	if waste.Empty == nil && waste.Unequal == nil {
 		return nil
 	}
-	longest, others := longestString(plan.Channels), ""
-	if len(plan.Channels) > 1 {
-		others = ", and all others are turned down to that"
-	}
+	longest := longestString(plan.Channels)
 	c := plan.Channels[slices.IndexFunc(plan.Channels, func(c Channel) bool { return max(c.Series, 1) == longest })]
-	plan.warn(advice.Finding{Code: "strings_waste", Rank: advice.Cost,
-		What: prose.Sprintf("the %d drivers of channel %d can only be %s, %.3g ohm, in which each gets 1/%d of the %.3g V, %s at most%s",
-			len(c.Mounts), c.ID, wiring.Arrangement{{Series: longest, Parallel: c.Parallel}}, c.DCOhm, longest, a.Wiring.Voltage, watts(c.Bank.DriverWatt), others),
-		Cure: strings.Join(cures, "; or ")})
+	waste.Channel, waste.Drivers, waste.Channels, waste.Strings = c.ID, len(c.Mounts), len(plan.Channels), wiring.Arrangement{{Series: longest, Parallel: c.Parallel}}
+	waste.DCOhm, waste.Volt, waste.Watt = c.DCOhm, a.Wiring.Voltage, c.Bank.DriverWatt
+	plan.warn("strings_waste", advice.Cost, waste)
 	return nil
+}
+
+// ids returns the numbers of mounts.
+func (plan *Plan) ids(mounts []int) []int {
+	out := make([]int, len(mounts))
+	for i, m := range mounts {
+		out[i] = plan.Array.Mounts[m].ID
+	}
+	return out
 }
 
 // fewer returns how many places to leave empty so that shorter strings give 3 dB more,
@@ -184,32 +185,11 @@ func (p *Planner) overdriven(plan *Plan) float64 {
 	return max(0, 20*math.Log10(plan.DriverVolt()/p.bears))
 }
 
-// skipWords says which places to leave empty, and what that brings.
-func (plan *Plan) skipWords(empty []int, series int, gain float64) string {
-	id := make([]string, len(empty))
-	for i, m := range empty {
-		id[i] = strconv.Itoa(plan.Array.Mounts[m].ID)
-	}
-	which, them := "place", "the quietest"
-	if len(id) > 1 {
-		which, them = "places", "the quietest ones"
-	}
-	how := fmt.Sprintf("go in strings of up to %d", series)
-	switch {
-	case series == 1:
-		how = "need no strings"
-	case len(plan.Channels) == 1:
-		how = fmt.Sprintf("go in strings of %d", series)
-	}
-	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %d drivers %s and give %.1f dB more there",
-		which, strings.Join(id, ", "), them, len(plan.Arrivals)-len(empty), how, gain)
-}
-
-// unequalWords says how unequal strings of one channel would give 3 dB more or better;
-// empty where none do.
-func (plan *Plan) unequalWords() (words string, gain float64) {
+// unequally returns unequal strings of one channel that would give 3 dB more or better;
+// nil where none do.
+func (plan *Plan) unequally() *StrungUnequally {
 	if len(plan.Channels) != 1 {
-		return "", 0
+		return nil
 	}
 	w, d := plan.Array.Wiring, plan.Array.Driver
 	c, n := plan.Channels[0], len(plan.Channels[0].Mounts)
@@ -231,21 +211,11 @@ func (plan *Plan) unequalWords() (words string, gain float64) {
 		}
 	}
 	if best == nil {
-		return "", 0
+		return nil
 	}
-	gain = strength(best) - now
-	return prose.Sprintf("string them unequally by hand, %s, %.3g ohm: %.1f dB more, with drivers %.1f dB apart",
-		strings.TrimSuffix(best.String(), " (unequal)"), best.Load(d.DCOhm), gain, apart(best)), gain
+	return &StrungUnequally{best, best.Load(d.DCOhm), strength(best) - now, apart(best)}
 }
 
 // apart returns by how many dB the drivers of the shortest strings are louder than those
 // of the longest.
 func apart(a wiring.Arrangement) float64 { return stringRatio(a[0].Series, a[len(a)-1].Series) }
-
-// watts writes a power.
-func watts(w float64) string {
-	if w < 0.1 {
-		return prose.Sprintf("%.2g mW", 1000*w)
-	}
-	return prose.Sprintf("%.2g W", w)
-}

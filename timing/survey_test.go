@@ -2,7 +2,6 @@ package timing_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"pappus/layout"
@@ -151,20 +150,9 @@ func TestCautionForHearing(t *testing.T) {
 				warns = warns || w.Code == "hearing"
 			}
 			if warns != test.warns {
-				t.Errorf("warnings: %q", p.Warnings)
+				t.Errorf("warnings: %+v", p.Warnings)
 			}
 		})
-	}
-}
-
-func TestNotes(t *testing.T) {
-	a := demo(t)
-	notes := strings.Join(plan(t, a).Notes(), " ")
-	if !strings.Contains(notes, "rigid ball") || !strings.Contains(notes, "near, not exact") {
-		t.Errorf("says %q", notes)
-	}
-	if notes := plan(t, plain(t)).Notes(); len(notes) > 0 {
-		t.Errorf("open air has notes: %q", notes)
 	}
 }
 

@@ -1,7 +1,10 @@
 package timing
 
 import (
-	"pappus/layout/prose"
+	"cmp"
+	"slices"
+
+	"pappus/layout"
 	"pappus/timing/excursion"
 )
 
@@ -12,46 +15,39 @@ func (p *Plan) DriverVolt() float64 {
 	return p.Array.Wiring.Voltage / float64(longestString(p.Channels))
 }
 
-// VoltWords names the voltage that levels are told for: the amplifier's full output
-// where the design describes one, else a voltage to quote levels for.
-func (p *Plan) VoltWords() string {
-	w := p.Array.Wiring
-	switch {
-	case w.Watt > 0:
-		return prose.Sprintf("%.3g V (RMS), the full output of an amplifier of %.4g W into %.3g ohm,", w.Voltage, w.Watt, w.IntoOhm)
-	case w.HasAmplifier:
-		return prose.Sprintf("%.3g V (RMS), the amplifier's full output,", w.Voltage)
-	}
-	return prose.Sprintf("%.3g V (RMS)", w.Voltage)
+// Limit is what keeps the array from playing louder: the amplifier's voltage, the power
+// that a driver stands, or, for the lowest tones, how far its cone may move.
+type Limit struct {
+	Volt, Watt float64 // that the driver which gets most gets
+	Stands     float64 // W, what it stands long; 0: not known
+	// ByDrivers tells that drivers stand no more: they are at their limit with Bearable
+	// from the amplifier, V.
+	ByDrivers bool
+	Bearable  float64
+	Travel    bool // the lowest tones are limited by the cones' travel
 }
 
-// LimitSentence says what keeps the array from playing louder: the amplifier's voltage,
-// the power that a driver stands, or how far its cone may move. It is empty where the
-// design describes no amplifier, and where the plan does not know what drivers get.
-func (p *Plan) LimitSentence() string {
+// Limit returns what limits the array; false where the design describes no amplifier, and
+// where the plan does not know what drivers get.
+func (p *Plan) Limit() (l Limit, known bool) {
 	if !p.Array.Wiring.HasAmplifier || len(p.Channels) == 0 {
-		return ""
+		return l, false
 	}
-	worst := p.Channels[0].Bank
-	for _, c := range p.Channels {
-		if c.Bank.DriverWatt > worst.DriverWatt {
-			worst = c.Bank
-		}
+	worst := slices.MaxFunc(p.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.DriverWatt, b.Bank.DriverWatt) }).Bank
+	if !(worst.DriverVolt > 0) {
+		return l, false
 	}
-	text := prose.Sprintf("Each driver then gets up to %.3g V and %.2g W", worst.DriverVolt, worst.DriverWatt)
-	stands := p.Array.Driver.PowerHandling
-	switch {
-	case !(worst.DriverVolt > 0):
-		return ""
-	case stands > 0 && worst.DriverWatt > stands:
-		return text + prose.Sprintf(", and stands %.2g W long: the drivers are the limit, at %.3g V from the amplifier.", stands, p.Array.Wiring.Voltage*p.bears()/worst.DriverVolt)
-	case stands > 0:
-		text += prose.Sprintf(" of the %.2g W that it stands long", stands)
+	l = Limit{Volt: worst.DriverVolt, Watt: worst.DriverWatt, Stands: max(p.Array.Driver.PowerHandling, 0)}
+	if l.ByDrivers = l.Stands > 0 && l.Watt > l.Stands; l.ByDrivers {
+		l.Bearable = p.Array.Wiring.Voltage * p.bears() / l.Volt
 	}
-	for _, h := range p.Protection.Highest {
-		if h.By == excursion.ByExcursion {
-			return text + ": the amplifier's voltage is the limit, and for the lowest tones the cones' travel."
-		}
-	}
-	return text + ": the amplifier's voltage is the limit."
+	l.Travel = slices.ContainsFunc(p.Protection.Highest, func(h Highest) bool { return h.By == excursion.ByExcursion })
+	return l, true
+}
+
+// Gained returns by how many dB the delays raise the level at the spot: mean from 500 Hz
+// to 4 kHz.
+func (p *Plan) Gained() float64 {
+	from, to := indexRange(p.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
+	return mean(p.Response.Aligned[from:to]) - mean(p.Response.Unaligned[from:to])
 }

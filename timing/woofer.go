@@ -8,7 +8,6 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/advice"
-	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/crossover"
 	"pappus/timing/drive"
@@ -68,7 +67,7 @@ type Woofer struct {
 	// band round the crossover, each without its filter.
 	Louder float64
 
-	Warnings []advice.Finding
+	Warnings []Finding
 
 	factor float64 // of a point source of strength 1, its wires in it
 }
@@ -99,10 +98,8 @@ func WithWoofer(p *Plan) (Woofer, error) {
 		return Woofer{}, fmt.Errorf("%w: the spot is at the woofer", ErrWoofer)
 	}
 	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(func(c Channel) float64 { return c.Exact - p.Wait - p.Rounding.Common }), Frequency: make([]float64, wooferCount)}
-	var err error
-	if w.LowPass, w.HighPass, err = linkwitzRiley(a.Woofer); err != nil {
-		return Woofer{}, err
-	}
+	w.LowPass = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
+	w.HighPass = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
 	w.ArrayDelay = p.Wait
 	w.Exact = max(0, p.Wait+w.ArrayArrival-w.Arrival) + p.Rounding.Common
 	w.Delay = p.Settable(w.Exact)
@@ -119,17 +116,6 @@ func WithWoofer(p *Plan) (Woofer, error) {
 	w.levels(array, woofer)
 	w.caution(p)
 	return w, nil
-}
-
-// linkwitzRiley returns the two filters of a woofer's crossover.
-func linkwitzRiley(w layout.Woofer) (low, high crossover.Filter, err error) {
-	if low, err = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, w.Order, w.Crossover); err == nil {
-		high, err = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, w.Order, w.Crossover)
-	}
-	if err != nil {
-		return low, high, err
-	}
-	return low, high, nil
 }
 
 // waitForWoofer returns by how many s the array, whose channels have their exact delays,
@@ -282,7 +268,7 @@ func (w *Woofer) caution(p *Plan) {
 	a, g := p.Array, p.Protection
 	if a.Protection.Corner == 0 { // else layout knows it
 		if f, found := layout.CrossoverWarning(a.Woofer, g.Corner, "the high-pass that protects the drivers"); found {
-			w.Warnings = append(w.Warnings, f)
+			w.Warnings = append(w.Warnings, said(f)...)
 		}
 	}
 	if w.Loss >= badLoss {
@@ -290,23 +276,11 @@ func (w *Woofer) caution(p *Plan) {
 	}
 }
 
-// lost speaks of what is lost where both meet.
-func (w *Woofer) lost() advice.Finding {
-	f := advice.Finding{Code: "crossover_loss", Rank: advice.Cost,
-		What: prose.Sprintf("%.1f dB are lost near %.3g Hz, where array and woofer are as loud, though both arrive together, since filters, resonances and reflections turn the phase",
-			w.Loss, w.Meets),
-		Cure: "set the crossover higher"}
-	if w.Loss-w.Finer.Loss < badLoss/2 {
-		return f
+// lost is what is lost where both meet.
+func (w *Woofer) lost() Finding {
+	fact := CrossoverLoss{Loss: w.Loss, Meets: w.Meets}
+	if w.Loss-w.Finer.Loss >= badLoss/2 {
+		fact.Finer, fact.Other = &w.Finer, w.Finer.Invert != w.Invert
 	}
-	who, late := "the woofer", w.Finer.Delay
-	if late < 0 {
-		who, late = "the array", -late
-	}
-	polarity := "the same polarity"
-	if w.Finer.Invert != w.Invert {
-		polarity = "the other polarity"
-	}
-	f.Cure += fmt.Sprintf(" or try %.2f ms more delay on %s with %s, which leaves %.1f dB lost", 1000*late, who, polarity, max(0, w.Finer.Loss))
-	return f
+	return Finding{"crossover_loss", advice.Cost, fact}
 }

@@ -4,20 +4,18 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math/cmplx"
 	"os"
 	"path/filepath"
-	"strings"
+	"slices"
 
-	"pappus/layout"
+	"pappus/layout/box"
 	"pappus/layout/design"
-	"pappus/layout/impedance"
-	"pappus/layout/prose"
 	"pappus/preview/decode"
 	"pappus/render/document"
-	"pappus/render/figure"
+	"pappus/render/folder"
 	"pappus/render/outdir"
 	"pappus/render/table"
+	"pappus/timing"
 	"pappus/timing/air"
 	"pappus/timing/impedancefit"
 
@@ -26,8 +24,7 @@ import (
 
 // impedanceFlags are those of the command.
 type impedanceFlags struct {
-	folder, second  string
-	bridged         string
+	second, bridged string
 	series          float64 // ohm
 	low, high       float64 // Hz
 	mass, box, area float64 // g, l, cm2
@@ -37,7 +34,7 @@ type impedanceFlags struct {
 
 func newImpedance(f *flags) *cobra.Command {
 	var i impedanceFlags
-	c := &cobra.Command{
+	c := f.command(&cobra.Command{
 		Use:   "impedance FILE [DESIGN.toml]",
 		Short: "Find a driver's values in its measured impedance, or a channel's dead strings",
 		Long: "FILE is a table (CSV: frequency_hz,ohm,degrees) or a stereo WAV of a sweep that goes\n" +
@@ -49,18 +46,17 @@ func newImpedance(f *flags) *cobra.Command {
 			"out inputs of different gain. With --channel, FILE is the impedance of a whole channel, and is\n" +
 			"held against the plan.",
 		Args: argsOf(1, 2, "FILE, the measured impedance,"),
-		RunE: func(c *cobra.Command, args []string) error {
-			for _, pair := range [][2]string{{"mass-g", "box-l"}, {"channel", "write"}, {"channel", "second"}} {
-				if err := exclusive(c, pair[0], pair[1]); err != nil {
-					return err
-				}
+	}, "impedance", "folder for tables and picture", func(j *job) (outcome, error) {
+		for _, pair := range [][2]string{{"mass-g", "box-l"}, {"channel", "write"}, {"channel", "second"}} {
+			if err := exclusive(j.Command, pair[0], pair[1]); err != nil {
+				return outcome{}, err
 			}
-			if i.channel > 0 {
-				return channelLoad(c, f, i, args)
-			}
-			return driverImpedance(c, f, i, args)
-		},
-	}
+		}
+		if i.channel > 0 {
+			return channelLoad(j, i)
+		}
+		return driverImpedance(j, i)
+	})
 	c.Flags().Float64Var(&i.series, "series-ohm", 0, "the resistor in series, for a recording")
 	c.Flags().StringVar(&i.bridged, "bridged", "", "a recording with the resistor bridged by a wire, to even out the inputs' gains")
 	c.Flags().Float64Var(&i.low, "low-hz", 20, "where the recorded sweep begins")
@@ -72,202 +68,74 @@ func newImpedance(f *flags) *cobra.Command {
 	c.Flags().IntVar(&i.channel, "channel", 0, "hold the impedance of this channel against the plan")
 	c.Flags().BoolVar(&i.write, "write", false, "write what is found into the design's driver")
 	c.Flags().BoolVar(&i.anyway, "anyway", false, "with --write: even values that are in doubt")
-	c.Flags().StringVarP(&i.folder, "output", "o", "impedance", "folder for tables and picture")
 	return c
 }
 
-func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string) error {
-	path := first(args[1:])
+func driverImpedance(j *job, i impedanceFlags) (outcome, error) {
+	path := first(j.args[1:])
 	if i.write && path == "" {
-		return errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
+		return outcome{}, errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
 	}
-	points, err := readImpedance(args[0], i)
+	m, err := impedancefit.NewStudy(i.reader(), j.args[0])
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
-	fit, err := impedancefit.Best(points)
-	if err != nil {
-		return fmt.Errorf("%s: %w", args[0], err)
+	if err := again(&m, i, path); err != nil {
+		return outcome{}, err
 	}
-	m := table.Impedance{Name: filepath.Base(args[0]), Points: points, Fit: fit, Recorded: recorded(args[0])}
-	if m.Mechanical, err = second(fit, i, path); err != nil {
-		return err
-	}
-	var planned func(hz float64) complex128
 	if path != "" {
-		if planned, m.PlannedOhm, err = plannedDriver(path); err != nil {
-			return err
-		}
-	}
-	if i.write && !i.anyway {
-		if err := doubt(m); err != nil {
-			return fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
-		}
-	}
-	if err := addAll(i.folder, impedanceFiles(m, planned)); err != nil {
-		return err
-	}
-	if i.write {
-		if err := writeKeys(path, fit.Keys(m.Mechanical)); err != nil {
-			return err
-		}
-	}
-	switch {
-	case f.json:
-		return document.Write(c.OutOrStdout(), document.OfImpedance(fit, m.Mechanical))
-	case f.quiet:
-		return nil
-	}
-	if err := table.ImpedanceScreen(c.OutOrStdout(), m, colour(c.OutOrStdout())); err != nil {
-		return err
-	}
-	if i.write {
-		fmt.Fprintf(c.OutOrStdout(), "\nWritten into the driver of %s.", path)
-	}
-	_, err = fmt.Fprintf(c.OutOrStdout(), "\nTables and a picture are in %s.\n", i.folder)
-	return err
-}
-
-// doubt returns why values had better not go into a design without a second look.
-func doubt(m table.Impedance) error {
-	switch {
-	case m.Fit.Rough():
-		return prose.Errorf("the circuit follows %s only within %.2g percent, and not for noise", m.Name, 100*m.Fit.Misfit)
-	case m.OffPlan():
-		return prose.Errorf("in %s Re is %.4g ohm, dc_ohm in the design %.4g", m.Name, m.Fit.DCOhm.Value, m.PlannedOhm)
-	}
-	return nil
-}
-
-// recorded tells whether a file is a recording, and not a table.
-func recorded(path string) bool { return strings.EqualFold(filepath.Ext(path), ".wav") }
-
-// readImpedance reads a table, or a recording.
-func readImpedance(path string, i impedanceFlags) ([]impedance.Point, error) {
-	if !recorded(path) {
-		rows, err := layout.ReadImpedance(path)
-		return points(rows), err
-	}
-	if i.series == 0 {
-		return nil, fmt.Errorf("%s: a recording needs --series-ohm, the resistor between left and right", path)
-	}
-	r, err := readRecording(path)
-	if err != nil {
-		return nil, err
-	}
-	r.SeriesOhm, r.Low, r.High = i.series, i.low, i.high
-	if i.bridged != "" {
-		b, err := readRecording(i.bridged)
+		d, err := design.Read(path)
 		if err != nil {
-			return nil, err
+			return outcome{}, err
 		}
-		r.Bridged = &b
+		m.Against(d.Driver)
 	}
-	out, err := r.Impedance()
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", path, err)
+	out := outcome{
+		files:  folder.Impedance(m),
+		json:   func() any { return document.OfImpedance(m.Fit, m.Mechanical) },
+		screen: func(w io.Writer, colour bool) error { return table.ImpedanceScreen(w, m, colour) },
+		last:   fmt.Sprintf("\nTables and a picture are in %s.\n", j.folder),
 	}
+	if !i.write {
+		return out, nil
+	}
+	if err := m.Doubt(); err != nil && !i.anyway {
+		return outcome{}, fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
+	}
+	out.then = func() error { return writeKeys(path, m.Fit.Keys(m.Mechanical)) }
+	out.last = fmt.Sprintf("\nWritten into the driver of %s.", path) + out.last
 	return out, nil
 }
 
-// readRecording reads the two sides of a recording.
-func readRecording(path string) (impedancefit.Recording, error) {
-	rate, samples, err := decode.Channels(path)
-	if err != nil {
-		return impedancefit.Recording{}, err
-	}
-	if len(samples) != 2 {
-		return impedancefit.Recording{}, fmt.Errorf("%s: %s, must be 2: left before the resistor, right over the driver", path, prose.Count(len(samples), "channel", "channels"))
-	}
-	return impedancefit.Recording{Whole: samples[0], Driver: samples[1], Rate: float64(rate)}, nil
+// reader reads what was measured.
+func (i impedanceFlags) reader() impedancefit.Reader {
+	return impedancefit.Reader{Series: i.series, Low: i.low, High: i.high, Bridged: i.bridged, Decode: decode.Channels}
 }
 
-func points(rows []layout.ImpedancePoint) []impedance.Point {
-	out := make([]impedance.Point, len(rows))
-	for i, p := range rows {
-		out[i] = impedance.Point(p)
-	}
-	return out
-}
-
-// second reads the second measurement, if there is one.
-func second(free impedancefit.Fit, i impedanceFlags, path string) (*impedancefit.Mechanical, error) {
-	if i.second == "" {
-		if i.mass != 0 || i.box != 0 {
-			return nil, errors.New("--mass-g and --box-l need --second, the measurement with them")
-		}
-		return nil, nil
-	}
-	if i.mass == 0 && i.box == 0 {
-		return nil, errors.New("--second needs --mass-g or --box-l: what was different then")
-	}
-	points, err := readImpedance(i.second, i)
-	if err != nil {
-		return nil, err
-	}
-	other, err := impedancefit.Best(points)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", i.second, err)
+// again reads the second measurement, if there is one.
+func again(m *impedancefit.Study, i impedanceFlags, path string) error {
+	switch {
+	case i.second == "" && (i.mass != 0 || i.box != 0):
+		return errors.New("--mass-g and --box-l need --second, the measurement with them")
+	case i.second == "":
+		return nil
+	case i.mass == 0 && i.box == 0:
+		return errors.New("--second needs --mass-g or --box-l: what was different then")
 	}
 	a, err := load(path)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	area := i.area / 1e4
 	if area == 0 && path != "" {
 		area = a.Driver.Small.Area
 	}
 	if area == 0 {
-		return nil, errors.New("the area of the cone is not known: give --sd-cm2, or sd_cm2 in the design")
+		return errors.New("the area of the cone is not known: give --sd-cm2, or sd_cm2 in the design")
 	}
 	state := air.Air{Temperature: a.Air.Temperature, Humidity: a.Air.Humidity, Pressure: a.Air.Pressure}
-	around := impedancefit.Air{Density: state.Density(), SoundSpeed: state.SpeedOfSound()}
-	var m impedancefit.Mechanical
-	if i.mass != 0 {
-		m, err = impedancefit.AddedMass(free, other, i.mass/1000, area, around)
-	} else {
-		m, err = impedancefit.KnownBox(free, other, i.box/1000, area, around)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", i.second, err)
-	}
-	return &m, nil
-}
-
-// plannedDriver returns the impedance of a design's driver in free air, nil where the
-// design does not tell, and its direct current resistance, 0 where that is not known.
-func plannedDriver(path string) (at func(hz float64) complex128, ohm float64, err error) {
-	d, err := design.Read(path)
-	if err != nil {
-		return nil, 0, err
-	}
-	curve, err := impedance.New(impedance.Driver{Resonance: d.Driver.FsHz, QMS: d.Driver.Qms, QES: d.Driver.Qes, DCOhm: d.Driver.DCOhm, Inductance: d.Driver.LeMH / 1000})
-	if err != nil {
-		return nil, d.Driver.DCOhm, nil // not all of it is known
-	}
-	return curve.At, d.Driver.DCOhm, nil
-}
-
-// impedanceFiles lists the files of a driver's impedance.
-func impedanceFiles(m table.Impedance, planned func(hz float64) complex128) []file {
-	f := m.Fit
-	with := func(e impedancefit.Estimate) string {
-		value, sigma := e.Text(1)
-		return value + " ± " + sigma
-	}
-	lines := figure.ImpedanceLines{Title: "Impedance in " + m.Name, Measured: m.Points, Fitted: f.At, Planned: planned,
-		Below: fmt.Sprintf("resonance %s Hz, Qts %s, Re %s Ω", with(f.Resonance), with(f.Qts), with(f.DCOhm))}
-	return append(measuredFiles(lines),
-		file{"fit.csv", func(w io.Writer) error { return table.ImpedanceFit(w, m) }})
-}
-
-// measuredFiles lists the table and the picture of an impedance.
-func measuredFiles(lines figure.ImpedanceLines) []file {
-	files := []file{{"measured.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, lines.Measured) }}}
-	for _, format := range []figure.Format{figure.PNG, figure.SVG} {
-		files = append(files, file{"impedance." + string(format), func(w io.Writer) error { return figure.Impedance(w, format, lines) }})
-	}
-	return files
+	return m.Again(i.reader(), i.second, impedancefit.Second{Mass: i.mass / 1000, Volume: i.box / 1000, Area: area,
+		Air: box.Air{Density: state.Density(), SoundSpeed: state.SpeedOfSound()}})
 }
 
 // writeKeys sets keys of a design that is a file, once the outcome is a good design. The
@@ -292,50 +160,28 @@ func writeKeys(path string, keys []impedancefit.Key) error {
 }
 
 // channelLoad holds a channel's impedance against the plan.
-func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) error {
-	points, err := readImpedance(args[0], i)
+func channelLoad(j *job, i impedanceFlags) (outcome, error) {
+	points, err := i.reader().Read(j.args[0])
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
-	p, err := f.planned(first(args[1:]))
+	p, err := j.planned(first(j.args[1:]))
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
-	at := -1
-	for k, one := range p.Channels {
-		if one.ID == i.channel {
-			at = k
-		}
-	}
+	at := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return c.ID == i.channel })
 	if at < 0 {
-		return fmt.Errorf("there is no channel %d; the plan has %d", i.channel, len(p.Channels))
+		return outcome{}, fmt.Errorf("there is no channel %d; the plan has %d", i.channel, len(p.Channels))
 	}
 	bank, driver, known := p.PlannedLoad(at)
 	found, err := impedancefit.Compare(points, bank, driver)
 	if err != nil {
-		return fmt.Errorf("%s: %w", args[0], err)
+		return outcome{}, fmt.Errorf("%s: %w", j.args[0], err)
 	}
-	below, _, _ := strings.Cut(table.LoadWords(found), ".")
-	lines := figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", i.channel, filepath.Base(args[0])), Measured: points,
-		Planned: func(hz float64) complex128 {
-			var z [1]complex128
-			bank.Load(z[:], []complex128{driver.At(hz)})
-			if cmplx.IsInf(z[0]) {
-				return cmplx.NaN()
-			}
-			return z[0]
-		}}
-	if err := addAll(i.folder, measuredFiles(lines)); err != nil {
-		return err
-	}
-	switch {
-	case f.json:
-		return document.Write(c.OutOrStdout(), document.OfLoad(i.channel, found, known))
-	case f.quiet:
-		return nil
-	}
-	if err := f.heed(c.OutOrStdout(), p); err != nil {
-		return err
-	}
-	return table.LoadScreen(c.OutOrStdout(), i.channel, found, known, colour(c.OutOrStdout()))
+	return outcome{
+		plan:   p,
+		files:  folder.Load(i.channel, filepath.Base(j.args[0]), points, found, func(hz float64) complex128 { return bank.Of(driver.At(hz)) }),
+		json:   func() any { return document.OfLoad(i.channel, found, known) },
+		screen: func(w io.Writer, colour bool) error { return table.LoadScreen(w, i.channel, found, known, colour) },
+	}, nil
 }

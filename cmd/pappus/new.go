@@ -23,7 +23,7 @@ func newNew(f *flags) *cobra.Command {
 			if path == "" {
 				path = "design.toml"
 			}
-			if err := create(path, design.Starter()); err != nil {
+			if err := create(path, design.DefaultTOML()); err != nil {
 				return err
 			}
 			if f.quiet {

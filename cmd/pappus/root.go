@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -10,7 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/design"
-	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"github.com/spf13/cobra"
@@ -21,7 +20,7 @@ type flags struct {
 	quiet  bool
 	json   bool
 	strict bool
-	found  []advice.Finding // of all designs that were planned
+	found  []timing.Finding // of all designs that were planned
 }
 
 func init() { cobra.EnableCommandSorting = false } // help lists them in the order of the work
@@ -102,22 +101,13 @@ func (f *flags) make(a *layout.Array) (*timing.Plan, error) {
 	return p, nil
 }
 
-// heed writes what to look out for in a plan, which every screen begins with; nothing
-// where the screen is quiet or for other programs.
-func (f *flags) heed(w io.Writer, p *timing.Plan) error {
-	if f.quiet || f.json {
-		return nil
-	}
-	return table.Advice(w, p.Warnings, colour(w))
-}
-
 // errStrict tells that --strict was asked for and a design does not hold.
 var errStrict = errors.New("--strict")
 
 // judge fails where --strict was asked for and something cannot be built or wired as
 // designed. All has been written and shown by then.
 func (f *flags) judge() error {
-	stopping := advice.Stopping(f.found)
+	stopping := advice.Stopping(words.Findings(f.found))
 	if !f.strict || len(stopping) == 0 {
 		return nil
 	}
@@ -125,13 +115,6 @@ func (f *flags) judge() error {
 		return fmt.Errorf("%w: %s; and %d more", errStrict, stopping[0].What, n)
 	}
 	return fmt.Errorf("%w: %s", errStrict, stopping[0].What)
-}
-
-// printJSON writes a small result for other programs.
-func printJSON(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	return e.Encode(v)
 }
 
 // first returns the first of the arguments, or nothing.

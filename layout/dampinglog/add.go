@@ -9,18 +9,10 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
-	"strings"
 	"time"
-	"unicode"
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
-)
-
-// What may stop a trial from being added.
-var (
-	ErrBusy = errors.New("another trial is being added")
-	ErrSaid = errors.New("what fits is in the log already")
 )
 
 // head begins a new log.
@@ -32,7 +24,7 @@ const head = `# The damping log: each trial of vents and stuffing, and what was 
 // what there is room for; nil, or one that says nothing, leaves that as it is. What
 // was in the file stays, byte for byte, in front of what is new; the file is
 // replaced as a whole, or stays as it was. Two at once cannot both win: the second is
-// ErrBusy.
+// refused.
 //
 // Other errors are of the file system or *design.Error: a log that cannot be read, a
 // trial that would not be read back the same.
@@ -43,7 +35,7 @@ func Add(path string, t Trial, fits *Fits) error {
 	draft := path + ".new"
 	f, err := os.OpenFile(draft, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is there: %w; if none is, remove that file", draft, ErrBusy)
+		return fmt.Errorf("%s is there: another trial is being added; if none is, remove that file", draft)
 	}
 	if err != nil {
 		return err
@@ -97,7 +89,7 @@ func grown(name string, old []byte, t Trial, fits *Fits) ([]byte, error) {
 	}
 	said := fits != nil && fits.Said()
 	if said && before.Fits.Said() {
-		return nil, fmt.Errorf("%s: %w; change it there", name, ErrSaid)
+		return nil, fmt.Errorf("%s: what fits is in the log already; change it there", name)
 	}
 	room := before.Fits
 	if said {
@@ -156,7 +148,7 @@ func (f Fits) text(b *bytes.Buffer) {
 func (t Trial) text(b *bytes.Buffer) {
 	b.WriteString("\n[[trial]]\n")
 	if t.Date != "" {
-		fmt.Fprintf(b, "date = %s\n", strings.Map(digit, t.Date))
+		fmt.Fprintf(b, "date = %s\n", t.Date)
 	}
 	fmt.Fprintf(b, "vents = %d\n", t.Vents)
 	if t.VentMM != 0 {
@@ -171,14 +163,6 @@ func (t Trial) text(b *bytes.Buffer) {
 			fmt.Fprintf(b, "%s = %s\n", line.name, design.Quote(line.value))
 		}
 	}
-}
-
-// digit keeps what a date is made of, so that nothing else gets into the file.
-func digit(c rune) rune {
-	if unicode.IsDigit(c) || c == '-' {
-		return c
-	}
-	return -1
 }
 
 // plain writes a number as TOML has it.

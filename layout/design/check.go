@@ -19,7 +19,6 @@ func (r *reader) fill() {
 			*to = v
 		}
 	}
-	r.Body.HasCut = r.has("body.cut_height_mm")
 	r.Surface.Present, r.Room.Present, r.Woofer.Present = r.has("surface"), r.has("room"), r.has("woofer")
 	if r.Body.Shape == geodesic {
 		if r.Body.Base == "" {
@@ -75,7 +74,7 @@ func (r *reader) check() {
 	if d := r.Spot.distance(); d*1000 <= r.Body.RadiusMM {
 		r.fault("spot.x_m", plain(r.Spot.XM), fmt.Sprintf(
 			"the spot is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
-			plain(math.Round(d*1000)/1000), plain(r.Body.RadiusMM)), ErrSpotInside)
+			plain(math.Round(d*1000)/1000), plain(r.Body.RadiusMM)), ErrConflict)
 	}
 }
 
@@ -122,13 +121,6 @@ func (r *reader) only(path, value string, forThese []string, keys ...string) {
 // quoted writes words in quotes with "or" between them.
 func quoted(words []string) string { return `"` + strings.Join(words, `" or "`) + `"` }
 
-// lacks notes a key that its table needs.
-func (r *reader) lacks(path, kindly string) {
-	table, _, _ := strings.Cut(path, ".")
-	r.fault(path, "", "missing; must be "+kindly, ErrMissing)
-	r.faults[len(r.faults)-1].Line = r.lines[table]
-}
-
 func (r *reader) checkMounts() {
 	m := r.Mounts
 	flat := m.On == "faces" || m.On == "vertices" || m.On == "edges"
@@ -137,7 +129,6 @@ func (r *reader) checkMounts() {
 	switch even := m.On == "even"; {
 	case even && !r.has("mounts.count"):
 		r.fault("mounts.count", "", fmt.Sprintf("missing; must be from 1 to %d where mounts are even", MaxDrivers), ErrMissing)
-		r.faults[len(r.faults)-1].Line = r.lines["mounts"]
 	case even && m.Count == 0:
 		r.fault("mounts.count", "0", fmt.Sprintf("must be from 1 to %d where mounts are even", MaxDrivers), ErrRange)
 	case !even && m.Count > 0:
@@ -148,7 +139,6 @@ func (r *reader) checkMounts() {
 	switch list := m.On == "list"; {
 	case list && m.List == "":
 		r.fault("mounts.list", "", "missing; must be the name of a CSV file of points and normals", ErrMissing)
-		r.faults[len(r.faults)-1].Line = r.lines["mounts"]
 	case !list && m.List != "":
 		r.fault("mounts.list", written(m.List), `only for mounts.on = "list"; leave it out`, ErrIdle)
 	}
@@ -195,7 +185,7 @@ func (r *reader) checkAmplifier() {
 	switch watts, into := r.has("wiring.amplifier_w"), r.has("wiring.amplifier_into_ohm"); {
 	case watts && !into:
 		r.fault("wiring.amplifier_into_ohm", "", "missing; must be the load that wiring.amplifier_w is for, such as 4 or 8: see the amplifier's data", ErrMissing)
-		r.faults[len(r.faults)-1].Line = r.lines["wiring.amplifier_w"]
+		r.faults[len(r.faults)-1].Line = r.line("wiring.amplifier_w")
 		return
 	case into && !watts:
 		r.fault("wiring.amplifier_into_ohm", plain(w.AmplifierIntoOhm), "only with wiring.amplifier_w; give the watts, or leave it out", ErrConflict)

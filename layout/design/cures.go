@@ -12,14 +12,10 @@ import (
 	"github.com/pelletier/go-toml/v2"
 )
 
-// Malformed is the error for a text that is not TOML, as err tells: it names line and
-// key, and says what to write in place of what stands there. name stands for the file.
-func Malformed(name string, text []byte, err error) *Error { return malformed(name, text, err, nil) }
-
-// malformed is Malformed for a file of which it is known what its keys may be: about
-// returns that, by a key's full name.
-func malformed(name string, text []byte, err error, about func(path string) (kind, bool)) *Error {
-	e := &Error{File: name, Err: ErrSyntax}
+// malformed is the error for a text that is not TOML, as err tells: it names line and
+// key, and says what to write in place of what stands there.
+func (r *Reader) malformed(text []byte, err error) *Error {
+	e := &Error{File: r.file, Err: ErrSyntax}
 	if why := notText(text); why != "" {
 		e.Reason = why
 		return e
@@ -35,11 +31,8 @@ func malformed(name string, text []byte, err error, about func(path string) (kin
 		return e
 	}
 	e.Line, e.Key, e.Value = l.number, shorten(l.path(), 60), shorten(l.value, 40)
-	var k kind
-	if about != nil {
-		k, _ = about(l.path())
-	}
-	if e.Reason = cure(l.value, k); e.Reason == "" {
+	k := r.row(l.path())
+	if e.Reason = k.cure(l.value); e.Reason == "" {
 		e.Reason = "not readable as TOML: " + meant(said, l) + k.must("; must be ")
 	}
 	return e
@@ -144,12 +137,12 @@ func uncommented(value string) string {
 
 // cure says what to write for a value that TOML cannot hold; nothing where that is not
 // plain to see.
-func cure(value string, k kind) string {
+func (k Row) cure(value string) string {
 	if value == "" {
 		return "the value is missing" + k.must("; must be ")
 	}
 	if read := prose.Numbers(value); read != nil && k.words == nil {
-		return plainNumber(read, k)
+		return k.plainNumber(read)
 	}
 	for _, mend := range mends {
 		mended, ok := mend(value)
@@ -157,7 +150,7 @@ func cure(value string, k kind) string {
 			continue
 		}
 		if text := prose.Unquoted(mended); k.words != nil && !slices.Contains(k.words, text) {
-			return "must be " + k.allowed + k.meant(text)
+			return "must be " + k.allowed() + k.meant(text)
 		}
 		return "not written as TOML has it" + k.must("; must be ") + "; write " + shorten(mended, 60)
 	}
@@ -166,11 +159,11 @@ func cure(value string, k kind) string {
 
 // plainNumber says how a number is to be written, or what it must be where it is out of
 // range.
-func plainNumber(read []string, k kind) string {
-	if k.set != nil {
-		fit := slices.DeleteFunc(slices.Clone(read), func(text string) bool { return k.set(fromTOML(text)) != nil })
+func (k Row) plainNumber(read []string) string {
+	if k.To != nil {
+		fit := slices.DeleteFunc(slices.Clone(read), func(text string) bool { return k.take(fromTOML(text)) != nil })
 		if len(fit) == 0 {
-			return "must be " + k.kindly
+			return "must be " + k.kindly()
 		}
 		read = fit
 	}

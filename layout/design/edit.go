@@ -2,19 +2,15 @@ package design
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 )
-
-// ErrEdit is wrapped where a text is good TOML but is written in such a way that
-// one key alone cannot be changed in it.
-var ErrEdit = errors.New("cannot be changed in place")
 
 // Set returns the text of a design with one key changed; text itself stays as it
 // is. Comments, blank lines and the order of the keys stay, and a comment that
@@ -31,27 +27,30 @@ var ErrEdit = errors.New("cannot be changed in place")
 // all [[channel]] tables.
 //
 // Whether the design is then a good one is for Parse to say. Any error is an
-// *Error: ErrSyntax, ErrTooLarge, ErrUnknownKey, ErrType for what TOML cannot
-// hold, ErrEdit.
+// *Error: ErrSyntax, also for a text that is good TOML but written in such a way that one
+// key alone cannot be changed in it; ErrRange for one that is too large; ErrUnknownKey;
+// ErrType for what TOML cannot hold.
 func Set(text []byte, key string, value any) ([]byte, error) {
 	if len(text) > maxSize {
 		return nil, tooLarge("design", maxSize)
 	}
 	mark := []byte("\ufeff")
 	body, marked := bytes.CutPrefix(text, mark)
-	var before map[string]any
-	if err := toml.Unmarshal(body, &before); err != nil {
-		return nil, Malformed("design", body, err)
+	before, err := flat(body)
+	if err != nil {
+		return nil, (&Reader{file: "design"}).malformed(body, err)
 	}
 	c, err := newChange(key, value)
 	if err != nil {
 		return nil, err
 	}
-	e := editor{text: body, change: c, outline: findOutline(body)}
+	e := editor{text: body, change: c, outline: findOutline(body, true), lineBreak: "\n"}
+	if n := bytes.IndexByte(body, '\n'); n > 0 && body[n-1] == '\r' {
+		e.lineBreak = "\r\n"
+	}
 	out := e.edit()
-	var after map[string]any
-	if err := toml.Unmarshal(out, &after); err != nil || !same(c.expect(before, after), after) {
-		return nil, c.fault("written in a way that cannot be changed here; edit the text", ErrEdit)
+	if after, err := flat(out); err != nil || !c.done(before, after) {
+		return nil, c.fault("written in a way that cannot be changed here; edit the text", ErrSyntax)
 	}
 	if marked {
 		out = slices.Concat(mark, out)
@@ -64,140 +63,358 @@ type change struct {
 	path  string // full name
 	table string // empty for a key at the top
 	name  string // empty for a whole table
-	row   int    // of [[channel]], from 1; 0 for other tables
-	text  string // the value as the file has it; empty: remark out
+	row   bool   // the table is one of [[channel]]
+	value string // as the file has it; empty: remark out
 }
 
 func newChange(path string, value any) (change, error) {
-	c := change{path: path}
-	if value != nil {
-		text, ok := literal(value, 0)
-		if !ok {
-			return c, c.fault(fmt.Sprintf("a value of type %T cannot be written", value), ErrType)
-		}
-		c.text = text
+	c := change{path: path, value: Literal(value)}
+	if value != nil && c.value == "" {
+		return c, c.fault(fmt.Sprintf("a value of type %T cannot be written", value), ErrType)
 	}
-	d := defaults()
-	if path == "channel" && value == nil {
-		c.table = path
-		return c, nil
-	}
-	for _, t := range d.tables() {
-		if t.optional && t.name == path {
+	for _, t := range defaults().tables() {
+		if t.Name == path && t.Optional && (t.More == nil || value == nil) {
 			c.table = path
 			if value != nil && value != true {
 				return c, c.fault("must be true, or nothing to take the table out", ErrType)
 			}
 			return c, nil
 		}
-		if name := strings.TrimPrefix(path, t.name+"."); (t.name == "" || name != path) && hasKey(t.keys, name) {
-			c.table, c.name = t.name, name
-			return c, nil
+		table, name, _ := cutLast(path)
+		if number, row := strings.CutPrefix(table, t.Name+"["); row && t.More != nil {
+			n, err := strconv.Atoi(strings.TrimSuffix(number, "]"))
+			if err != nil || n < 1 || n > t.Most || table != nth(t.Name, n) {
+				continue
+			}
+			c.row = true
+		} else if table != t.Name || t.More != nil {
+			continue
 		}
-	}
-	if rest, ok := strings.CutPrefix(path, "channel["); ok {
-		number, name, _ := strings.Cut(rest, "].")
-		row, err := strconv.Atoi(number)
-		if err == nil && row >= 1 && row <= MaxDrivers && strconv.Itoa(row) == number && hasKey(new(Channel).keys(), name) {
-			c.table, c.name, c.row = nth("channel", row), name, row
+		if hasKey(t.Rows, name) {
+			c.table, c.name = table, name
 			return c, nil
 		}
 	}
 	return c, c.fault("not a known key", ErrUnknownKey)
 }
 
+// cutLast parts a full name into its table and its name in it.
+func cutLast(path string) (table, name string, within bool) {
+	at := strings.LastIndexByte(path, '.')
+	return path[:max(at, 0)], path[at+1:], at >= 0
+}
+
 func (c change) fault(reason string, kind error) *Error {
-	return &Error{File: "design", Key: shorten(c.path, 60), Value: shorten(c.text, 60), Reason: reason, Err: kind}
+	return &Error{File: "design", Key: shorten(c.path, 60), Value: shorten(c.value, 60), Reason: reason, Err: kind}
 }
 
-// expect returns what the file should hold after the change, given what it held
-// and, where a table is written key by key, whether it is still there.
-func (c change) expect(before, after map[string]any) map[string]any {
-	want := maps.Clone(before)
-	if want == nil {
-		want = map[string]any{}
-	}
+// done tells whether the change and nothing else was made, of what a text held and holds.
+func (c change) done(before, after map[string]string) bool {
+	mark := c.table + "." // of the table itself
 	switch {
-	case c.name == "" && c.text == "":
-		delete(want, c.table)
-		return want
+	case c.name == "" && c.value == "":
+		maps.DeleteFunc(before, func(path, _ string) bool { return path == c.table || under(path, c.table) })
 	case c.name == "":
-		if _, ok := want[c.table]; !ok {
-			want[c.table] = map[string]any{}
+		before[mark] = ""
+	default: // the table may come and go with its key
+		delete(before, mark)
+		delete(after, mark)
+		delete(before, c.path)
+		if c.value != "" {
+			value, err := flat([]byte("v = " + c.value))
+			if err != nil {
+				return false
+			}
+			before[c.path] = value["v"]
 		}
-		return want
-	case c.table == "":
-		c.put(want)
-		return want
 	}
-	home := c.home(want)
-	if home == nil {
-		return want
-	}
-	c.put(home)
-	if _, there := after[c.table]; !there && len(home) == 0 {
-		delete(want, c.table)
-	}
-	return want
+	return maps.Equal(before, after)
 }
 
-// home returns a copy of the table that the key is in, which it puts in place; nil
-// where there is none and none is wanted.
-func (c change) home(want map[string]any) map[string]any {
-	var old map[string]any
-	if c.row == 0 {
-		old, _ = want[c.table].(map[string]any)
-		if old == nil && (c.text == "" || want[c.table] != nil) {
-			return nil
-		}
-		home := clone(old)
-		want[c.table] = home
-		return home
-	}
-	rows, _ := want["channel"].([]any)
-	rows = slices.Clone(rows)
-	if c.row == len(rows)+1 && c.text != "" {
-		rows = append(rows, map[string]any{})
-	}
-	if c.row > len(rows) {
-		return nil
-	}
-	old, _ = rows[c.row-1].(map[string]any)
-	home := clone(old)
-	rows[c.row-1], want["channel"] = home, rows
-	return home
+// flat lists what a text holds by full names; each table also by its own, with a dot behind.
+func flat(text []byte) (map[string]string, error) {
+	var in map[string]any
+	err := toml.Unmarshal(text, &in)
+	out := map[string]string{}
+	flatten(in, "", out)
+	return out, err
 }
 
-func clone(m map[string]any) map[string]any {
-	out := map[string]any{}
-	maps.Copy(out, m)
+func flatten(in map[string]any, table string, out map[string]string) {
+	for name, v := range in {
+		path := join(table, name)
+		switch v := v.(type) {
+		case map[string]any:
+			out[path+"."] = ""
+			flatten(v, path, out)
+			continue
+		case []any:
+			if len(v) == 0 {
+				break
+			}
+			if _, rows := v[0].(map[string]any); !rows {
+				break
+			}
+			for i, v := range v {
+				if row, ok := v.(map[string]any); ok {
+					out[nth(path, i+1)+"."] = ""
+					flatten(row, nth(path, i+1), out)
+				} else {
+					out[nth(path, i+1)] = fmt.Sprintf("%#v", v)
+				}
+			}
+			continue
+		}
+		out[path] = fmt.Sprintf("%#v", v)
+	}
+}
+
+// editor makes one change to a text.
+type editor struct {
+	text []byte
+	change
+	outline
+	lineBreak string
+}
+
+// edit returns a new text.
+func (e *editor) edit() []byte {
+	if e.name == "" {
+		return e.editTable()
+	}
+	live := e.find(func(n entry) bool { return n.live && !n.header && n.path == e.path })
+	switch {
+	case live != nil && e.value == "" && live.inner:
+		return e.takeOut(*live)
+	case live != nil && e.value == "":
+		return e.remarkOut(e.text, live.from, live.to)
+	case live != nil:
+		return e.replace(*live)
+	case e.value == "":
+		return e.text
+	}
+	if r := e.remarked(); r != nil {
+		return e.revive(*r)
+	}
+	return e.insert()
+}
+
+// find returns the first entry that is so, nil where none is; last returns the last.
+func (o outline) find(is func(entry) bool) *entry {
+	if i := slices.IndexFunc(o, is); i >= 0 {
+		return &o[i]
+	}
+	return nil
+}
+
+func (o outline) last(is func(entry) bool) *entry {
+	for i := range slices.Backward(o) {
+		if is(o[i]) {
+			return &o[i]
+		}
+	}
+	return nil
+}
+
+// header returns the table's header that is live, or the first that is a remark and may
+// come to life.
+func (e *editor) header(live bool) *entry {
+	return e.find(func(n entry) bool {
+		return n.header && n.path == e.table && n.live == live && (live || e.canRevive(n.home))
+	})
+}
+
+// hasTable tells whether the change's table is in the text.
+func (e *editor) hasTable() bool {
+	return e.table != "" && e.find(func(n entry) bool { return n.live && (n.path == e.table || under(n.path, e.table)) }) != nil
+}
+
+// canRevive tells whether a header that is remarked out may come to life: no key
+// between it and the next would change its table.
+func (e *editor) canRevive(header int) bool {
+	for _, n := range e.outline[header+1:] {
+		if n.live {
+			return n.header
+		}
+	}
+	return true
+}
+
+// remarked returns the remark to bring to life: one in the table itself, or in one
+// that is a remark as a whole.
+func (e *editor) remarked() *entry {
+	return e.find(func(n entry) bool {
+		if n.live || n.header || n.path != e.path {
+			return false
+		}
+		return n.home < 0 || e.outline[n.home].live || !e.hasTable() && e.canRevive(n.home)
+	})
+}
+
+// revive turns a remark into a key, and its header where that is one.
+func (e *editor) revive(r entry) []byte {
+	out := e.replace(r)
+	if r.home >= 0 && !e.outline[r.home].live {
+		out = uncomment(out, e.outline[r.home])
+	}
 	return out
 }
 
-func (c change) put(home map[string]any) {
-	if c.text == "" {
-		delete(home, c.name)
-		return
+// uncomment brings a remark to life.
+func uncomment(text []byte, n entry) []byte { return slices.Concat(text[:n.from], text[n.name:]) }
+
+// replace gives a key, live or a remark, the new value. What trails keeps its column.
+func (e *editor) replace(n entry) []byte {
+	old := e.text[n.value:n.to]
+	longer := utf8.RuneCountInString(e.value) - utf8.RuneCount(old) - (n.name - n.from)
+	if bytes.ContainsRune(old, '\n') {
+		longer = 0
 	}
-	var read map[string]any
-	if err := toml.Unmarshal([]byte("v = "+c.text), &read); err != nil {
-		return // the text will not read either
-	}
-	home[c.name] = read["v"]
+	return slices.Concat(e.text[:n.from], e.text[n.name:n.value], []byte(e.value), shift(e.text[n.to:], longer))
 }
 
-// same tells whether two values are alike; a number that is none is like another.
-func same(a, b any) bool {
-	switch a := a.(type) {
-	case map[string]any:
-		b, ok := b.(map[string]any)
-		return ok && maps.EqualFunc(a, b, same)
-	case []any:
-		b, ok := b.([]any)
-		return ok && slices.EqualFunc(a, b, same)
-	case float64:
-		b, ok := b.(float64)
-		return ok && (a == b || a != a && b != b)
+// shift moves the comment that a text begins with by the blanks before it, to make
+// up for what was put before; one blank at least stays.
+func shift(text []byte, longer int) []byte {
+	rest := bytes.TrimLeft(text, " ")
+	blanks := len(text) - len(rest)
+	if blanks == 0 || len(rest) == 0 || rest[0] != '#' {
+		return text
 	}
-	return a == b
+	return slices.Concat(bytes.Repeat([]byte(" "), max(1, blanks-longer)), rest)
+}
+
+// remarkOut makes remarks of the lines of a key.
+func (e *editor) remarkOut(text []byte, from, to int) []byte {
+	lines := bytes.ReplaceAll(text[from:to], []byte("\n"), []byte("\n# "))
+	return slices.Concat(text[:from], []byte("# "), lines, shift(text[to:], len("# ")))
+}
+
+// takeOut takes a key out of an inline table, and one comma with it.
+func (e *editor) takeOut(n entry) []byte {
+	const blank = " \t\r\n"
+	before, after := e.text[:n.from], e.text[n.to:]
+	if rest, comma := bytes.CutPrefix(bytes.TrimLeft(after, blank), []byte(",")); comma {
+		after = bytes.TrimLeft(rest, " \t")
+	} else if rest, comma := bytes.CutSuffix(bytes.TrimRight(before, blank), []byte(",")); comma {
+		before = rest
+	}
+	return slices.Concat(before, after)
+}
+
+// insert adds a key that the text does not have, not even as a remark.
+func (e *editor) insert() []byte {
+	line := e.name + " = " + e.value
+	key := func(n entry) bool { return n.live && !n.header && !n.inner }
+	header := e.header(true)
+	if n := e.last(func(n entry) bool { return key(n) && n.section == e.table }); n != nil && (e.table == "" || header != nil) {
+		return e.addLine(e.text, e.indent(n)+line, lineNext(e.text, n.to))
+	}
+	if header != nil {
+		return e.addLine(e.text, line, lineNext(e.text, header.from))
+	}
+	if e.table == "" {
+		return e.addLine(e.text, line, e.firstHeader())
+	}
+	if n := e.last(func(n entry) bool { return key(n) && n.path == e.table && e.text[n.to-1] == '}' }); n != nil {
+		return e.addInside(n, line)
+	}
+	if n := e.last(func(n entry) bool { return key(n) && n.section == "" && under(n.path, e.table) }); n != nil {
+		return e.addLine(e.text, e.indent(n)+e.table+"."+line, lineNext(e.text, n.to))
+	}
+	if n := e.header(false); n != nil {
+		text := uncomment(e.text, *n)
+		return e.addLine(text, line, lineNext(text, n.from))
+	}
+	return e.append(line)
+}
+
+// indent returns the blanks before a key.
+func (e *editor) indent(n *entry) string { return string(e.text[lineStart(e.text, n.from):n.from]) }
+
+// addInside adds a key to an inline table.
+func (e *editor) addInside(table *entry, line string) []byte {
+	n := e.last(func(n entry) bool { return n.inner && n.from > table.from && n.to < table.to })
+	if n == nil {
+		return slices.Concat(e.text[:table.value], []byte("{ "+line+" }"), e.text[table.to:])
+	}
+	return slices.Concat(e.text[:n.to], []byte(", "+line), e.text[n.to:])
+}
+
+// firstHeader returns where the first table begins, the comment above it included.
+func (e *editor) firstHeader() int {
+	n := e.find(func(n entry) bool { return n.live && n.header })
+	if n == nil {
+		return len(e.text)
+	}
+	at := lineStart(e.text, n.from)
+	for at > 0 {
+		above := lineStart(e.text, at-1)
+		if !bytes.HasPrefix(bytes.TrimLeft(e.text[above:at], " \t"), []byte("#")) {
+			break
+		}
+		at = above
+	}
+	return at
+}
+
+// addLine adds a line where another begins, or at the end.
+func (e *editor) addLine(text []byte, line string, at int) []byte {
+	if at > 0 && text[at-1] != '\n' {
+		line = e.lineBreak + line
+	} else {
+		line += e.lineBreak
+	}
+	return slices.Concat(text[:at], []byte(line), text[at:])
+}
+
+// append adds the table at the end, with a line or none.
+func (e *editor) append(line string) []byte {
+	head := "[" + e.table + "]"
+	if e.row {
+		head = "[[channel]]"
+	}
+	out := slices.Clone(e.text)
+	if len(out) > 0 && out[len(out)-1] != '\n' {
+		out = append(out, e.lineBreak...)
+	}
+	if len(out) > 0 {
+		out = append(out, e.lineBreak...)
+	}
+	out = append(out, head+e.lineBreak...)
+	if line != "" {
+		out = append(out, line+e.lineBreak...)
+	}
+	return out
+}
+
+// editTable brings a whole table in or remarks it out.
+func (e *editor) editTable() []byte {
+	if e.value == "" {
+		return e.remarkTable()
+	}
+	if e.hasTable() {
+		return e.text
+	}
+	if n := e.header(false); n != nil {
+		return uncomment(e.text, *n)
+	}
+	return e.append("")
+}
+
+// remarkTable makes remarks of a table's headers and keys, the last first, so that
+// places stay true.
+func (e *editor) remarkTable() []byte {
+	mine := func(name string) bool { return name == e.table || under(name, e.table) }
+	out := e.text
+	for _, n := range slices.Backward(e.outline) {
+		if !n.live || n.inner || !mine(n.section) && (n.section != "" || !mine(n.path)) {
+			continue
+		}
+		if n.header {
+			n.to = n.from + 1 + bytes.IndexByte(e.text[n.from:], ']')
+		}
+		out = e.remarkOut(out, n.from, n.to)
+	}
+	return out
 }

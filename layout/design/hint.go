@@ -7,35 +7,20 @@ import (
 	"pappus/layout/prose"
 )
 
-// aboutKeys returns what a key may be, by its full name; a channel's by that of any.
-func aboutKeys(path string) (kind, bool) {
-	table, name, ok := strings.Cut(path, ".")
-	if !ok {
-		table, name = "", path
-	}
-	if strings.HasPrefix(table, "channel[") {
-		return kindOf(new(Channel).keys(), name)
-	}
-	for _, t := range defaults().tables() {
-		if t.name == table {
-			return kindOf(t.keys, name)
+// row returns the row of a key by its full name; that of a channel by any number.
+func (r *Reader) row(path string) Row {
+	table, name, _ := cutLast(anyRow.ReplaceAllString(path, ""))
+	for _, t := range r.schema {
+		if i := slices.IndexFunc(t.Rows, func(r Row) bool { return r.Name == name }); t.Name == table && i >= 0 {
+			return t.Rows[i]
 		}
 	}
-	return kind{}, false
-}
-
-func kindOf(keys []key, name string) (kind, bool) {
-	for _, k := range keys {
-		if k.name == name {
-			return k.kind, true
-		}
-	}
-	return kind{}, false
+	return Row{}
 }
 
 // hint says what a key that is not known may have been meant to be: one of another
 // table, else one with a name like it, here or there.
-func (r *reader) hint(name string, here []string) string {
+func (r *Reader) hint(name string, here []string) string {
 	const unknown = "not a known key"
 	if home := r.home(name); home != "" {
 		return unknown + " here; it belongs " + home
@@ -50,8 +35,8 @@ func (r *reader) hint(name string, here []string) string {
 }
 
 // hintAtTop is hint for what stands at the top: a table has the name of a table.
-func (r *reader) hintAtTop(name string, v any, known []string) string {
-	if _, one := v.(map[string]any); one {
+func (r *Reader) hintAtTop(name string, known []string) string {
+	if _, one := r.in[name].(map[string]any); one {
 		if near := prose.DidYouMean(name, known); near != "" {
 			return "not a known table" + near
 		}
@@ -60,18 +45,18 @@ func (r *reader) hintAtTop(name string, v any, known []string) string {
 }
 
 // home says where a key belongs; nothing where there is no such key.
-func (r *reader) home(name string) string {
+func (r *Reader) home(name string) string {
 	var homes []string
-	for _, t := range r.tables() {
-		if hasKey(t.keys, name) && t.name == "" {
+	for _, t := range r.schema {
+		switch {
+		case !hasKey(t.Rows, name):
+		case t.Name == "":
 			return "above the first table"
+		case t.More != nil:
+			homes = append(homes, "a [["+t.Name+"]]")
+		default:
+			homes = append(homes, "["+t.Name+"]")
 		}
-		if hasKey(t.keys, name) {
-			homes = append(homes, "["+t.name+"]")
-		}
-	}
-	if hasKey(new(Channel).keys(), name) {
-		homes = append(homes, "a [[channel]]")
 	}
 	if len(homes) == 0 {
 		return ""
@@ -80,23 +65,23 @@ func (r *reader) home(name string) string {
 }
 
 // allNames lists the keys of all tables, each once.
-func (r *reader) allNames() []string {
-	all := names(new(Channel).keys())
-	for _, t := range r.tables() {
-		all = append(all, names(t.keys)...)
+func (r *Reader) allNames() []string {
+	var all []string
+	for _, t := range r.schema {
+		all = append(all, names(t.Rows)...)
 	}
 	slices.Sort(all)
 	return slices.Compact(all)
 }
 
-func hasKey(keys []key, name string) bool {
-	return slices.ContainsFunc(keys, func(k key) bool { return k.name == name })
+func hasKey(rows []Row, name string) bool {
+	return slices.ContainsFunc(rows, func(r Row) bool { return r.Name == name })
 }
 
-func names(keys []key) []string {
-	out := make([]string, len(keys))
-	for i, k := range keys {
-		out[i] = k.name
+func names(rows []Row) []string {
+	out := make([]string, len(rows))
+	for i, r := range rows {
+		out[i] = r.Name
 	}
 	return out
 }

@@ -5,28 +5,39 @@ import (
 	"testing"
 )
 
-// Who begins a design sees every key there is, each with a remark.
+// Who begins a design sees every key there is and no other, and what a key is that is
+// left out.
 func TestStarterShowsEveryKey(t *testing.T) {
-	text := string(Starter())
-	look := func(table string, keys []key) {
-		for _, k := range keys {
-			if !strings.Contains(text, "\n"+k.name+" = ") && !strings.Contains(text, "\n# "+k.name+" = ") {
-				t.Errorf("[%s] %s is not in the starter", table, k.name)
+	shown := map[string]entry{}
+	for _, n := range findOutline([]byte(lantern), true) {
+		shown[strings.Replace(n.path, "channel[0]", "channel", 1)] = n
+	}
+	for _, table := range defaults().tables() {
+		if _, ok := shown[table.Name]; !ok && table.Name != "" {
+			t.Errorf("[%s] is not in the starter", table.Name)
+		}
+		delete(shown, table.Name)
+		for _, r := range table.Rows {
+			path := join(table.Name, r.Name)
+			n, ok := shown[path]
+			if !ok {
+				t.Errorf("%s is not in the starter", path)
+				continue
 			}
+			if text := lantern[n.value:n.to]; !n.live && r.Default != nil && r.Default != needed && text != Literal(r.value()) {
+				t.Errorf("the starter says %s = %s where none is given, and that is %s", path, text, Literal(r.value()))
+			}
+			delete(shown, path)
 		}
 	}
-	for _, tb := range defaults().tables() {
-		look(tb.name, tb.keys)
-		if tb.name != "" && !strings.Contains(text, "\n["+tb.name+"]\n") && !strings.Contains(text, "\n# ["+tb.name+"]\n") {
-			t.Errorf("[%s] is not in the starter", tb.name)
-		}
+	for path := range shown {
+		t.Errorf("%s is in the starter and no key", path)
 	}
-	look("channel", (&Channel{}).keys())
 }
 
 // The room that the starter shows in remarks is a good one.
 func TestStarterRoom(t *testing.T) {
-	text := string(Starter())
+	text := string(DefaultTOML())
 	from, to := strings.Index(text, "[surface]\n"), strings.Index(text, "# [room]\n")
 	if from < 0 || to < from {
 		t.Fatal("no surface or no room")
@@ -43,7 +54,7 @@ func TestStarterRoom(t *testing.T) {
 
 // So is the woofer.
 func TestStarterWoofer(t *testing.T) {
-	head, rest, found := strings.Cut(string(Starter()), "# [woofer]\n")
+	head, rest, found := strings.Cut(string(DefaultTOML()), "# [woofer]\n")
 	if !found {
 		t.Fatal("no woofer")
 	}

@@ -21,20 +21,12 @@ var synonyms = map[string][]string{
 	"line": {straight}, "phase": {"field"}, "arc": {"path"},
 }
 
-// must begins with some words what the key must be; nothing where that is not known.
-func (k kind) must(begin string) string {
-	if k.kindly == "" {
-		return ""
-	}
-	return begin + k.kindly
-}
-
 // meant is the end of a sentence that asks whether another of the words was meant;
 // nothing where none is near.
-func (k kind) meant(text string) string {
+func (r Row) meant(text string) string {
 	plain := strings.Join(strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '_' || c == '-' }), " ")
-	near := prose.Nearest(text, k.words)
-	for _, w := range k.words {
+	near := prose.Nearest(text, r.words)
+	for _, w := range r.words {
 		if near == "" && slices.Contains(synonyms[plain], w) {
 			near = w
 		}
@@ -47,16 +39,16 @@ func (k kind) meant(text string) string {
 
 // instead is the end of a sentence that says what to write in place of a value that the
 // key does not take; nothing where that is not plain to see.
-func (k kind) instead(v any) string {
+func (r Row) instead(v any) string {
 	text, isText := v.(string)
-	if k.words != nil {
+	if r.words != nil {
 		if !isText {
 			return ""
 		}
-		return k.meant(text)
+		return r.meant(text)
 	}
 	for _, other := range others(v) {
-		if k.set(other) != nil {
+		if r.take(other) != nil {
 			continue
 		}
 		if _, still := other.(string); isText && !still {

@@ -30,12 +30,10 @@ const (
 	sphere   = "sphere"
 	point    = "point"
 	straight = "straight"
+	linkwitz = "linkwitz-riley" // the family that is not there in every order
 )
 
-// linkwitz is the family that is not there in every order; these are those that it
-// has.
-const linkwitz = "linkwitz-riley"
-
+// The orders that Linkwitz-Riley filters have.
 var (
 	linkwitzOrders = []int{2, 4, 8}    // of the crossover to a woofer
 	highPassOrders = []int{2, 4, 6, 8} // of the high-pass
@@ -51,201 +49,173 @@ const MaxDrivers = 2000
 // finest geodesic's edges.
 const maxNumber = 10000
 
-// key is one key of a table. A key without a default is needed.
-type key struct {
-	name   string
-	needed bool
-	kind
+// shapes are too many for a sentence, which names the groups of them.
+var shapes = Limits{
+	words: slices.Concat([]string{geodesic, ball}, solids, halves, []string{prism, anti, file}),
+	Says:  `"geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`,
 }
 
-// table is one table of the design file; the nameless one is the top. The keys
-// that an optional one needs are needed only where it is there.
-type table struct {
-	name     string
-	optional bool
-	keys     []key
-}
-
-// tables lists every key of the file but those of [[channel]], with where in
-// the design its value goes.
-func (d *Design) tables() []table {
-	shape := choice(&d.Body.Shape, slices.Concat(solids, halves, []string{geodesic, prism, anti, ball, file}))
-	shape.allowed = `"geodesic", "ball", "prism", "antiprism", "file" or a solid such as "cube" or "truncated icosahedron"`
-	shape.kindly = shape.allowed
-	return []table{
-		{"", false, []key{
-			{"name", false, text(&d.Name, 120)},
+// tables is the table of keys: one row for each key of the file, in the order of the
+// file. All else that is said of a key follows from its row, but for the remark, which is
+// the starter's (lantern.toml).
+func (d *Design) tables() []Table {
+	return []Table{
+		{Name: "", Rows: []Row{
+			{"name", &d.Name, Letters(120), "Unnamed array", ""},
 		}},
-		{"air", false, []key{
-			{"temperature_c", false, number(&d.Air.TemperatureC, -20, 50)},
-			{"humidity_percent", false, number(&d.Air.HumidityPercent, 0, 100)},
-			{"pressure_kpa", false, number(&d.Air.PressureKPa, 50, 110)},
+		{Name: "air", Rows: []Row{
+			{"temperature_c", &d.Air.TemperatureC, From(-20, 50), 20.0, ""},
+			{"humidity_percent", &d.Air.HumidityPercent, From(0, 100), 50.0, ""},
+			{"pressure_kpa", &d.Air.PressureKPa, From(50, 110), 101.325, "air pressure"},
 		}},
-		{"body", false, []key{
-			{"shape", true, shape},
-			{"base", false, choice(&d.Body.Base, bases)},
-			{"subdivision", false, whole(&d.Body.Subdivision, 1, 16)},
-			{"m", false, whole(&d.Body.M, 1, 16)},
-			{"n", false, whole(&d.Body.N, 0, 16)},
-			{"sides", false, whole(&d.Body.Sides, 3, 64)},
-			{"height_mm", false, number(&d.Body.HeightMM, 10, 10000)},
-			{"file", false, text(&d.Body.File, 1000)},
-			{"dual", false, flag(&d.Body.Dual)},
-			{"radius_mm", true, number(&d.Body.RadiusMM, 20, 5000)},
-			{"cut_height_mm", false, number(&d.Body.CutHeightMM, -5000, 5000)},
-			{"stand_height_mm", false, number(&d.Body.StandHeightMM, 0, 3000)},
-			{"wall_mm", false, number(&d.Body.WallMM, 0.4, 100)},
+		{Name: "body", Rows: []Row{
+			{"shape", &d.Body.Shape, shapes, needed, ""},
+			{"base", &d.Body.Base, among(bases...), nil, "solid to divide"},
+			{"subdivision", &d.Body.Subdivision, From(1, 16), nil, "parts of each edge"},
+			{"m", &d.Body.M, From(1, 16), nil, "steps along an edge"},
+			{"n", &d.Body.N, From(0, 16), nil, "steps to the side"},
+			{"sides", &d.Body.Sides, From(3, 64), nil, ""},
+			{"height_mm", &d.Body.HeightMM, From(10, 10000), nil, "height"},
+			{"file", &d.Body.File, Letters(1000), nil, "file of the shape"},
+			{"dual", &d.Body.Dual, Limits{}, nil, "faces for corners"},
+			{"radius_mm", &d.Body.RadiusMM, From(20, 5000), needed, ""},
+			{"cut_height_mm", cut{&d.Body}, From(-5000, 5000), nil, "cut at height"},
+			{"stand_height_mm", &d.Body.StandHeightMM, From(0, 3000), nil, "gap to the table"},
+			{"wall_mm", &d.Body.WallMM, From(0.4, 100), 3.0, "shell thickness"},
 		}},
-		{"mounts", false, []key{
-			{"on", false, choice(&d.Mounts.On, places)},
-			{"count", false, whole(&d.Mounts.Count, 0, MaxDrivers)},
-			{"over", false, choice(&d.Mounts.Over, []string{ball, dome})},
-			{"symmetry", false, whole(&d.Mounts.Symmetry, 1, 72)},
-			{"list", false, text(&d.Mounts.List, 1000)},
-			{"keep_clear_deg", false, zones(&d.Mounts.KeepClear)},
-			{"keep_clear_below_deg", false, optional(&d.Mounts.KeepClearBelowDeg, -90, 90)},
-			{"skip", false, wholes(&d.Mounts.Skip, 1, maxNumber)},
+		{Name: "mounts", Rows: []Row{
+			{"on", &d.Mounts.On, among(places...), nil, "drivers sit on"},
+			{"count", &d.Mounts.Count, From(0, MaxDrivers), nil, "how many"},
+			{"over", &d.Mounts.Over, among(ball, dome), nil, "spread over"},
+			{"symmetry", &d.Mounts.Symmetry, From(1, 72), nil, "turns that change nothing"},
+			{"list", &d.Mounts.List, Letters(1000), nil, "file of places"},
+			{"keep_clear_deg", &d.Mounts.KeepClear, From(-360, 360), nil, "zones kept clear"},
+			{"keep_clear_below_deg", &d.Mounts.KeepClearBelowDeg, From(-90, 90), nil, "none lower than"},
+			{"skip", &d.Mounts.Skip, From(1, maxNumber), nil, "places left empty"},
 		}},
-		{"driver", false, []key{
-			{"diameter_mm", true, number(&d.Driver.DiameterMM, 5, 500)},
-			{"cutout_mm", false, number(&d.Driver.CutoutMM, 5, 600)},
-			{"flange_mm", false, number(&d.Driver.FlangeMM, 5, 800)},
-			{"depth_mm", false, number(&d.Driver.DepthMM, 0, 500)},
-			{"nominal_ohm", false, number(&d.Driver.NominalOhm, 1, 1000)},
-			{"dc_ohm", false, number(&d.Driver.DCOhm, 0.3, 1000)},
-			{"sensitivity_db", false, optional(&d.Driver.SensitivityDB, 50, 120)},
-			{"power_w", false, number(&d.Driver.PowerW, 0.05, 2000)},
-			{"response", false, text(&d.Driver.Response, 1000)},
-			{"resonance_hz", false, number(&d.Driver.ResonanceHz, 20, 20000)},
-			{"resonance_q", false, number(&d.Driver.ResonanceQ, 0.2, 10)},
-			{"magnet_mm", false, number(&d.Driver.MagnetMM, 1, 500)},
-			{"magnet_height_mm", false, number(&d.Driver.MagnetHeightMM, 0, 500)},
-			{"terminal_reach_mm", false, number(&d.Driver.TerminalReachMM, 1, 500)},
-			{"terminal_front_mm", false, number(&d.Driver.TerminalFrontMM, 0, 500)},
-			{"terminal_length_mm", false, number(&d.Driver.TerminalLengthMM, 0, 200)},
-			{"screw_mm", false, number(&d.Driver.ScrewMM, 0.5, 20)},
-			{"fs_hz", false, number(&d.Driver.FsHz, 20, 20000)},
-			{"qms", false, number(&d.Driver.Qms, 0.1, 100)},
-			{"qes", false, number(&d.Driver.Qes, 0.05, 100)},
-			{"vas_l", false, number(&d.Driver.VasL, 0.0001, 10000)},
-			{"bl_tm", false, number(&d.Driver.BLTM, 0.05, 100)},
-			{"mms_g", false, number(&d.Driver.MmsG, 0.01, 1000)},
-			{"sd_cm2", false, number(&d.Driver.SdCM2, 0.1, 2000)},
-			{"le_mh", false, number(&d.Driver.LeMH, 0, 10)},
-			{"xmax_mm", false, number(&d.Driver.XmaxMM, 0.05, 50)},
-			{"impedance", false, text(&d.Driver.Impedance, 1000)},
+		{Name: "driver", Rows: []Row{
+			{"diameter_mm", &d.Driver.DiameterMM, From(5, 500), needed, "cone, across"},
+			{"cutout_mm", &d.Driver.CutoutMM, From(5, 600), nil, "hole in the shell"},
+			{"flange_mm", &d.Driver.FlangeMM, From(5, 800), nil, "flange, across"},
+			{"depth_mm", &d.Driver.DepthMM, From(0, 500), nil, "depth behind the flange"},
+			{"nominal_ohm", &d.Driver.NominalOhm, From(1, 1000), 8.0, "nominal impedance"},
+			{"dc_ohm", &d.Driver.DCOhm, From(0.3, 1000), nil, "DC resistance"},
+			{"sensitivity_db", &d.Driver.SensitivityDB, From(50, 120), nil, ""},
+			{"power_w", &d.Driver.PowerW, From(0.05, 2000), 1.0, "long-term power"},
+			{"response", &d.Driver.Response, Letters(1000), nil, "file of its response"},
+			{"resonance_hz", &d.Driver.ResonanceHz, From(20, 20000), nil, "resonance in the body"},
+			{"resonance_q", &d.Driver.ResonanceQ, From(0.2, 10), 0.707, "Q in the body"},
+			{"magnet_mm", &d.Driver.MagnetMM, From(1, 500), nil, "magnet, across"},
+			{"magnet_height_mm", &d.Driver.MagnetHeightMM, From(0, 500), nil, ""},
+			{"terminal_reach_mm", &d.Driver.TerminalReachMM, From(1, 500), nil, "terminals, from the axis"},
+			{"terminal_front_mm", &d.Driver.TerminalFrontMM, From(0, 500), nil, "terminals, from the face"},
+			{"terminal_length_mm", &d.Driver.TerminalLengthMM, From(0, 200), nil, "terminals, along the axis"},
+			{"screw_mm", &d.Driver.ScrewMM, From(0.5, 20), nil, "screw hole"},
+			{"fs_hz", &d.Driver.FsHz, From(20, 20000), nil, "free-air resonance Fs"},
+			{"qms", &d.Driver.Qms, From(0.1, 100), nil, "mechanical Q (Qms)"},
+			{"qes", &d.Driver.Qes, From(0.05, 100), nil, "electrical Q (Qes)"},
+			{"vas_l", &d.Driver.VasL, From(0.0001, 10000), nil, "compliance volume Vas"},
+			{"bl_tm", &d.Driver.BLTM, From(0.05, 100), nil, "force factor Bl"},
+			{"mms_g", &d.Driver.MmsG, From(0.01, 1000), nil, "moving mass Mms"},
+			{"sd_cm2", &d.Driver.SdCM2, From(0.1, 2000), nil, "cone area Sd"},
+			{"le_mh", &d.Driver.LeMH, From(0, 10), nil, "coil inductance Le"},
+			{"xmax_mm", &d.Driver.XmaxMM, From(0.05, 50), nil, "furthest cone travel Xmax"},
+			{"impedance", &d.Driver.Impedance, Letters(1000), nil, "file of its impedance"},
 		}},
-		{"fit", false, []key{
-			{"apart_mm", false, number(&d.Fit.ApartMM, 0, 100)},
-			{"edge_mm", false, number(&d.Fit.EdgeMM, 0, 100)},
+		{Name: "fit", Rows: []Row{
+			{"apart_mm", &d.Fit.ApartMM, From(0, 100), 1.0, "between drivers"},
+			{"edge_mm", &d.Fit.EdgeMM, From(0, 100), nil, "to the edge of a face"},
 		}},
-		{"box", false, []key{
-			{"braces_l", false, number(&d.Box.BracesL, 0, 1000)},
-			{"target_q", false, number(&d.Box.TargetQ, 0.5, 3)},
-			{"vent_hole_mm", false, number(&d.Box.VentHoleMM, 0.5, 200)},
-			{"vent_holes", false, whole(&d.Box.VentHoles, 1, 1000)},
-			{"stuffing_kg_m3", false, number(&d.Box.StuffingKgM3, 0, 50)},
+		{Name: "box", Rows: []Row{
+			{"braces_l", &d.Box.BracesL, From(0, 1000), nil, "volume of braces"},
+			{"target_q", &d.Box.TargetQ, From(0.5, 3), 0.707, "Q to reach"},
+			{"vent_hole_mm", &d.Box.VentHoleMM, From(0.5, 200), 8.0, "vent hole, across"},
+			{"vent_holes", &d.Box.VentHoles, From(1, 1000), 6, ""},
+			{"stuffing_kg_m3", &d.Box.StuffingKgM3, From(0, 50), 10.0, "stuffing density"},
 		}},
-		{"print", false, []key{
-			{"bed_mm", false, three(&d.Print.BedMM, 10, 5000)},
-			{"margin_mm", false, number(&d.Print.MarginMM, 0, 100)},
-			{"density_kg_m3", false, number(&d.Print.DensityKgM3, 50, 20000)},
+		{Name: "print", Rows: []Row{
+			{"bed_mm", &d.Print.BedMM, From(10, 5000), []any{220.0, 220.0, 250.0}, "printer's bed"},
+			{"margin_mm", &d.Print.MarginMM, From(0, 100), 1.0, "seam to cut-out"},
+			{"density_kg_m3", &d.Print.DensityKgM3, From(50, 20000), 1240.0, "density of the material"},
 		}},
-		{"timing", false, []key{
-			{"model", false, choice(&d.Timing.Model, models)},
-			{"delays_by", false, choice(&d.Timing.DelaysBy, ways)},
-			{"field_low_hz", false, number(&d.Timing.FieldLowHz, 50, 20000)},
-			{"field_high_hz", false, number(&d.Timing.FieldHighHz, 50, 20000)},
+		{Name: "timing", Rows: []Row{
+			{"model", &d.Timing.Model, among(models...), sphere, "model of a driver"},
+			{"delays_by", &d.Timing.DelaysBy, among(ways...), "field", ""},
+			{"field_low_hz", &d.Timing.FieldLowHz, From(50, 20000), 500.0, "phase fitted from"},
+			{"field_high_hz", &d.Timing.FieldHighHz, From(50, 20000), 8000.0, "phase fitted up to"},
 		}},
-		{"wiring", false, []key{
-			{"channels", false, whole(&d.Wiring.Channels, 0, MaxDrivers)},
-			{"minimum_load_ohm", false, number(&d.Wiring.MinimumLoadOhm, 0.5, 100)},
-			{"amplifier_w", false, number(&d.Wiring.AmplifierW, 0.1, 5000)},
-			{"amplifier_into_ohm", false, number(&d.Wiring.AmplifierIntoOhm, 0.5, 100)},
-			{"amplifier_volt", false, number(&d.Wiring.AmplifierVolt, leastVolt, mostVolt)},
-			{"split", false, choice(&d.Wiring.Split, splits)},
-			{"longest_string", false, whole(&d.Wiring.LongestString, 1, MaxDrivers)},
-			{"wire_m", false, number(&d.Wiring.WireM, 0, 1000)},
-			{"wire_mm2", false, number(&d.Wiring.WireMM2, 0.05, 50)},
+		{Name: "wiring", Rows: []Row{
+			{"channels", &d.Wiring.Channels, From(0, MaxDrivers), nil, ""},
+			{"minimum_load_ohm", &d.Wiring.MinimumLoadOhm, From(0.5, 100), 4.0, "least load allowed"},
+			{"amplifier_w", &d.Wiring.AmplifierW, From(0.1, 5000), nil, "amplifier, as it is sold"},
+			{"amplifier_into_ohm", &d.Wiring.AmplifierIntoOhm, From(0.5, 100), nil, "into a load of"},
+			{"amplifier_volt", &d.Wiring.AmplifierVolt, From(leastVolt, mostVolt), 2.83, "amplifier output, RMS"},
+			{"split", &d.Wiring.Split, among(splits...), "arrival", "drivers shared out by"},
+			{"longest_string", &d.Wiring.LongestString, From(1, MaxDrivers), nil, "most drivers in a string"},
+			{"wire_m", &d.Wiring.WireM, From(0, 1000), nil, "wire, one way"},
+			{"wire_mm2", &d.Wiring.WireMM2, From(0.05, 50), 0.75, "copper, cross-section"},
 		}},
-		{"protection", false, []key{
-			{"family", false, choice(&d.Protection.Family, families)},
-			{"order", false, whole(&d.Protection.Order, 1, 8)},
-			{"corner_hz", false, number(&d.Protection.CornerHz, 10, 5000)},
+		{Name: "protection", Rows: []Row{
+			{"family", &d.Protection.Family, among(families...), "butterworth", "kind of high-pass"},
+			{"order", &d.Protection.Order, From(1, 8), 4, ""},
+			{"corner_hz", &d.Protection.CornerHz, From(10, 5000), nil, "high-pass corner"},
 		}},
-		{"processor", false, []key{
-			{"rate_hz", false, number(&d.Processor.RateHz, 8000, 384000)},
-			{"step_us", false, number(&d.Processor.StepUS, 0.1, 10000)},
+		{Name: "processor", Rows: []Row{
+			{"rate_hz", &d.Processor.RateHz, From(8000, 384000), 48000.0, "sample rate"},
+			{"step_us", &d.Processor.StepUS, From(0.1, 10000), nil, "step of the delays"},
 		}},
-		{"spot", false, []key{
-			{"x_m", true, number(&d.Spot.XM, -100, 100)},
-			{"y_m", true, number(&d.Spot.YM, -100, 100)},
-			{"z_m", true, number(&d.Spot.ZM, -100, 100)},
+		{Name: "spot", Rows: []Row{
+			{"x_m", &d.Spot.XM, From(-100, 100), needed, "forward"},
+			{"y_m", &d.Spot.YM, From(-100, 100), needed, "to the loudspeaker's left"},
+			{"z_m", &d.Spot.ZM, From(-100, 100), needed, "up"},
 		}},
-		{"surface", true, []key{
-			{"absorption", false, octaves(&d.Surface.Absorption, 0, 1)},
+		{Name: "surface", Optional: true, Rows: []Row{
+			{"absorption", &d.Surface.Absorption, From(0, 1), nil, ""},
 		}},
-		{"room", true, append([]key{
-			{"size_m", true, three(&d.Room.SizeM, 1, 100)},
-			{"body_at_m", true, three(&d.Room.BodyAtM, 0, 100)},
-			{"absorption", true, everywhere(&d.Room.Absorption, 0, 1)},
-			{"order", false, whole(&d.Room.Order, 0, 10)},
+		{Name: "room", Optional: true, Rows: append([]Row{
+			{"size_m", &d.Room.SizeM, From(1, 100), needed, "length, width, height"},
+			{"body_at_m", &d.Room.BodyAtM, From(0, 100), needed, "body from the corner"},
+			{"absorption", &d.Room.Absorption, From(0, 1), needed, "absorption of all walls"},
+			{"order", &d.Room.Order, From(0, 10), 3, "reflections followed"},
 		}, d.Room.walls()...)},
-		{"woofer", true, []key{
-			{"x_m", true, number(&d.Woofer.XM, -100, 100)},
-			{"y_m", true, number(&d.Woofer.YM, -100, 100)},
-			{"z_m", true, number(&d.Woofer.ZM, -100, 100)},
-			{"crossover_hz", true, number(&d.Woofer.CrossoverHz, 40, 2000)},
-			{"order", false, wholeOf(&d.Woofer.Order, linkwitzOrders...)},
-			{"sensitivity_db", false, optional(&d.Woofer.SensitivityDB, 50, 120)},
-			{"gain_db", false, number(&d.Woofer.GainDB, -40, 20)},
-			{"invert", false, flag(&d.Woofer.Invert)},
+		{Name: "woofer", Optional: true, Rows: []Row{
+			{"x_m", &d.Woofer.XM, From(-100, 100), needed, "forward"},
+			{"y_m", &d.Woofer.YM, From(-100, 100), needed, "to the loudspeaker's left"},
+			{"z_m", &d.Woofer.ZM, From(-100, 100), needed, "up"},
+			{"crossover_hz", &d.Woofer.CrossoverHz, From(40, 2000), needed, "crossover"},
+			{"order", &d.Woofer.Order, either(linkwitzOrders...), 4, ""},
+			{"sensitivity_db", &d.Woofer.SensitivityDB, From(50, 120), nil, ""},
+			{"gain_db", &d.Woofer.GainDB, From(-40, 20), nil, ""},
+			{"invert", &d.Woofer.Invert, Limits{}, nil, "wires swapped"},
 		}},
-		{"coverage", false, []key{
-			{"half_width_m", false, number(&d.Coverage.HalfWidthM, 0.2, 100)},
-			{"cells", false, whole(&d.Coverage.Cells, 8, 512)},
-			{"smear_limit_us", false, number(&d.Coverage.SmearLimitUS, 1, 10000)},
+		{Name: "coverage", Rows: []Row{
+			{"half_width_m", &d.Coverage.HalfWidthM, From(0.2, 100), nil, "half the map's width"},
+			{"cells", &d.Coverage.Cells, From(8, 512), 64, "cells along each side"},
+			{"smear_limit_us", &d.Coverage.SmearLimitUS, From(1, 10000), 100.0, "most smear that is good"},
+		}},
+		{Name: "channel", Optional: true, Rows: new(Channel).rows(), Most: MaxDrivers, More: func() []Row {
+			d.Channels = append(d.Channels, Channel{})
+			return d.Channels[len(d.Channels)-1].rows()
 		}},
 	}
 }
 
 // walls lists the keys for walls that are not like the others. They come after
 // the one for all walls, which they override.
-func (r *Room) walls() []key {
-	keys := make([]key, len(walls))
+func (r *Room) walls() []Row {
+	rows := make([]Row, len(walls))
 	for i, name := range walls {
-		keys[i] = key{name + "_absorption", false, octaves(&r.Absorption[i], 0, 1)}
+		rows[i] = Row{name + "_absorption", &r.Absorption[i], From(0, 1), nil, ""}
 	}
-	return keys
+	return rows
 }
 
-// keys lists the keys of one [[channel]].
-func (c *Channel) keys() []key {
-	return []key{
-		{"drivers", true, wholes(&c.Drivers, 1, maxNumber)},
-		{"gain_db", false, number(&c.GainDB, -60, 12)},
-		{"invert", false, flag(&c.Invert)},
-		{"delay_us", false, optional(&c.DelayUS, 0, 1e6)},
-	}
-}
-
-// defaults gives a design before anything is read into it. Defaults that hang
-// on other values are filled in afterwards, by fill.
-func defaults() *Design {
-	return &Design{
-		Name:       "Unnamed array",
-		Air:        Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
-		Body:       Body{WallMM: 3},
-		Fit:        Fit{ApartMM: 1},
-		Driver:     Driver{NominalOhm: 8, PowerW: 1, ResonanceQ: 0.707},
-		Timing:     Timing{Model: sphere, DelaysBy: "field", FieldLowHz: 500, FieldHighHz: 8000},
-		Wiring:     Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
-		Protection: Protection{Family: "butterworth", Order: 4},
-		Processor:  Processor{RateHz: 48000},
-		Room:       Room{Order: 3},
-		Woofer:     Woofer{Order: 4},
-		Box:        Box{TargetQ: 0.707, VentHoleMM: 8, VentHoles: 6, StuffingKgM3: 10},
-		Print:      Print{BedMM: [3]float64{220, 220, 250}, MarginMM: 1, DensityKgM3: 1240},
-		Coverage:   Coverage{Cells: 64, SmearLimitUS: 100},
+// rows lists the keys of one [[channel]].
+func (c *Channel) rows() []Row {
+	return []Row{
+		{"drivers", &c.Drivers, From(1, maxNumber), needed, ""},
+		{"gain_db", &c.GainDB, From(-60, 12), nil, ""},
+		{"invert", &c.Invert, Limits{}, nil, "wires swapped"},
+		{"delay_us", &c.DelayUS, From(0, 1e6), nil, ""},
 	}
 }

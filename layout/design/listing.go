@@ -1,10 +1,8 @@
 package design
 
 import (
-	"cmp"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -24,21 +22,8 @@ type Key struct {
 	Remark  string   // from the starter
 }
 
-// Kind is what a value may be.
-type Kind string
-
-// A List may also be one number where it is of absorptions.
-const (
-	Number Kind = "number"
-	Whole  Kind = "whole"
-	Choice Kind = "choice"
-	Flag   Kind = "flag"
-	Text   Kind = "text"
-	List   Kind = "list"
-)
-
-// Table describes one table of the design file.
-type Table struct {
+// Group describes one table of the design file.
+type Group struct {
 	Name     string // empty for the top; channel for the rows of [[channel]]
 	Optional bool   // stands for a thing that is there only if the table is
 	Remark   string // from the starter
@@ -46,94 +31,34 @@ type Table struct {
 
 // Keys lists every key there is, in the order of the file; those of [[channel]] last.
 func Keys() []Key {
-	d, seen := defaults(), starterRemarks()
+	remarks, _ := starterRemarks()
 	var out []Key
-	add := func(table string, keys []key, holder any) {
-		for _, k := range keys {
-			path := k.name
-			if table != "" {
-				path = table + "." + k.name
+	for _, t := range defaults().tables() {
+		for _, r := range t.Rows {
+			k := Key{Path: join(t.Name, r.Name), Table: t.Name, Name: r.Name, Kind: r.kind(), Choices: r.words, Needed: r.Default == needed}
+			k.Label, k.Unit = r.label()
+			k.Remark = remarks[k.Path]
+			if !k.Needed {
+				k.Default = r.value()
 			}
-			item := Key{Path: path, Table: table, Name: k.name, Label: labelOf(path, k.name), Unit: unitOf(k.name), Needed: k.needed, Remark: seen.keys[path]}
-			if v := valueOf(holder, table, k.name); !k.needed && settled(k, v) {
-				item.Default = v
+			if k.Kind != Text {
+				k.Low, k.High = r.low, r.high
 			}
-			item.describe(k.kind)
-			out = append(out, item)
+			if r.few != nil {
+				k.Choices = texts(r.few)
+			}
+			out = append(out, k)
 		}
 	}
-	for _, t := range d.tables() {
-		add(t.name, t.keys, *defaults())
-	}
-	add("channel", new(Channel).keys(), Channel{})
 	return out
 }
 
 // Tables lists every table there is, in the order of the file; [[channel]] last.
-func Tables() []Table {
-	seen := starterRemarks()
-	var out []Table
+func Tables() []Group {
+	_, remarks := starterRemarks()
+	var out []Group
 	for _, t := range defaults().tables() {
-		out = append(out, Table{t.name, t.optional, seen.tables[t.name]})
-	}
-	return append(out, Table{"channel", true, seen.tables["channel"]})
-}
-
-// settled tells whether a key takes a value: then it is a default that stands, not
-// one that says that there is none.
-func settled(k key, v any) bool {
-	switch n := v.(type) {
-	case nil:
-		return false
-	case int:
-		v = int64(n)
-	}
-	return k.set(v) == nil
-}
-
-// describe fills in kind, range and choices. It asks the key itself what it takes,
-// and reads its range where people read it.
-func (k *Key) describe(is kind) {
-	takes := func(v any) bool { return is.set(v) != ErrType }
-	switch {
-	case takes(true):
-		k.Kind = Flag
-	case takes("") && strings.HasPrefix(is.allowed, `"`):
-		k.Kind, k.Choices = Choice, choices(k.Path, is.allowed)
-	case takes(""):
-		k.Kind = Text
-	case takes([]any{}):
-		k.Kind = List
-	case takes(0.5):
-		k.Kind = Number
-	default:
-		k.Kind = Whole
-	}
-	if m := span.FindStringSubmatch(is.kindly); m != nil && (k.Kind == Number || k.Kind == Whole || k.Kind == List) {
-		k.Low, _ = strconv.ParseFloat(m[1], 64)
-		k.High, _ = strconv.ParseFloat(m[2], 64)
-	} else if k.Kind == Whole {
-		k.Choices = few.FindAllString(is.allowed, -1)
-		low, high := k.Choices[0], k.Choices[len(k.Choices)-1]
-		k.Low, _ = strconv.ParseFloat(low, 64)
-		k.High, _ = strconv.ParseFloat(high, 64)
-	}
-}
-
-var (
-	span     = regexp.MustCompile(`from (-?[0-9.]+(?:e[+-]?[0-9]+)?) to (-?[0-9.]+(?:e[+-]?[0-9]+)?)`)
-	few      = regexp.MustCompile(`[0-9]+`)
-	inQuotes = regexp.MustCompile(`"([^"]*)"`)
-)
-
-// choices returns the words that a key may have.
-func choices(path, allowed string) []string {
-	if path == "body.shape" { // too many for a sentence
-		return slices.Concat([]string{geodesic, ball}, solids, halves, []string{prism, anti, file})
-	}
-	var out []string
-	for _, m := range inQuotes.FindAllStringSubmatch(allowed, -1) {
-		out = append(out, m[1])
+		out = append(out, Group{t.Name, t.Optional, remarks[t.Name]})
 	}
 	return out
 }
@@ -145,43 +70,35 @@ var units = []struct{ ending, unit string }{
 	{"_g", "g"}, {"_mh", "mH"}, {"_tm", "T m"}, {"_l", "l"}, {"_c", "°C"},
 }
 
-// unitOf returns the unit that a key's name ends in.
-func unitOf(name string) string {
+// label names a key for a form: in words of its own, or by its name without the unit.
+func (r Row) label() (label, unit string) {
+	label = r.Name
 	for _, u := range units {
-		if strings.HasSuffix(name, u.ending) {
-			return u.unit
+		if name, ends := strings.CutSuffix(r.Name, u.ending); ends {
+			label, unit = name, u.unit
+			break
 		}
 	}
-	return ""
+	if r.Label != "" {
+		return r.Label, unit
+	}
+	return strings.ReplaceAll(label, "_", " "), unit
 }
-
-// remarks are what the starter says of keys and tables.
-type remarks struct{ keys, tables map[string]string }
 
 // starterRemarks reads the starter: what trails a key is about the key, what
 // stands above a table, up to a blank line, about the table.
-func starterRemarks() remarks {
-	out := remarks{map[string]string{}, map[string]string{}}
+func starterRemarks() (keys, tables map[string]string) {
+	keys, tables = map[string]string{}, map[string]string{}
 	text := []byte(lantern)
-	o := findOutline(text)
-	name := func(path string) string {
-		return strings.NewReplacer("channel[0]", "channel").Replace(path)
-	}
-	note := func(path string, to int) {
-		if _, words, ok := strings.Cut(string(text[to:lineEnd(text, to)]), "#"); ok {
-			out.keys[name(path)] = strings.TrimSpace(words)
+	for _, n := range findOutline(text, true) {
+		path := strings.Replace(n.path, "channel[0]", "channel", 1)
+		if n.header {
+			tables[path] = above(text, n.from)
+		} else if _, words, ok := strings.Cut(string(text[n.to:lineEnd(text, n.to)]), "#"); ok {
+			keys[path] = strings.TrimSpace(words)
 		}
 	}
-	for _, p := range o.pairs {
-		note(p.path, p.to)
-	}
-	for _, r := range o.remarks {
-		note(r.path, r.to)
-	}
-	for _, h := range o.headers {
-		out.tables[name(h.name)] = above(text, h.from)
-	}
-	return out
+	return keys, tables
 }
 
 // above returns the comment on the lines above a place, as one line.
@@ -203,27 +120,42 @@ func above(text []byte, at int) string {
 // [[channel]] with its row, as channel[2].gain_db. The text must be good TOML.
 func Given(text []byte) []string {
 	known := map[string]bool{}
-	for _, k := range Keys() {
-		known[k.Path] = true
-	}
-	type place struct {
-		path string
-		line int
-	}
-	var out []place
-	for path, line := range findLines(text) {
-		if known[rows.ReplaceAllString(path, "channel.")] {
-			out = append(out, place{path, line})
+	for _, t := range new(Design).tables() {
+		for _, r := range t.Rows {
+			known[join(t.Name, r.Name)] = true
 		}
 	}
-	slices.SortFunc(out, func(a, b place) int {
-		return cmp.Or(cmp.Compare(a.line, b.line), cmp.Compare(a.path, b.path))
-	})
-	paths := make([]string, len(out))
-	for i, p := range out {
-		paths[i] = p.path
+	var out []string
+	for _, n := range findOutline(text, false) {
+		if known[anyRow.ReplaceAllString(n.path, "")] && !slices.Contains(out, n.path) {
+			out = append(out, n.path)
+		}
 	}
-	return paths
+	return out
 }
 
-var rows = regexp.MustCompile(`^channel\[[0-9]+\]\.`)
+// anyRow is what tells one row of [[channel]] from another.
+var anyRow = regexp.MustCompile(`\[[0-9]+\]`)
+
+// Values returns what every key comes to, by its full name: numbers, words, flags
+// and lists as the file would have them; nil where there is none. Keys of a table
+// that stands for a thing that is not there are left out. Of each [[channel]] the
+// row is in the name: channel[2].gain_db.
+func (d *Design) Values() map[string]any {
+	out := map[string]any{}
+	add := func(table string, rows []Row) {
+		for _, r := range rows {
+			out[join(table, r.Name)] = r.value()
+		}
+	}
+	there := map[string]bool{"surface": d.Surface.Present, "room": d.Room.Present, "woofer": d.Woofer.Present}
+	for _, t := range d.tables() {
+		if !t.Optional || there[t.Name] {
+			add(t.Name, t.Rows)
+		}
+	}
+	for i := range d.Channels {
+		add(nth("channel", i+1), d.Channels[i].rows())
+	}
+	return out
+}

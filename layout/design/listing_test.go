@@ -21,6 +21,12 @@ func with(t interface{ Fatal(...any) }, text, key string, value any) string {
 	return string(out)
 }
 
+// faults are all that is wrong with a text.
+func faults(name string, text []byte) []*design.Error {
+	_, all := design.Examine(name, text)
+	return all
+}
+
 // keyNamed finds a key.
 func keyNamed(t *testing.T, path string) design.Key {
 	t.Helper()
@@ -75,7 +81,7 @@ func TestRanges(t *testing.T) {
 	const base = least + "[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 1, 1]\nabsorption = 0.1\n" +
 		"[woofer]\nx_m = 0\ny_m = 0\nz_m = 0\ncrossover_hz = 300\n[[channel]]\ndrivers = [1]\n"
 	wrong := func(text, key string) bool {
-		for _, f := range design.Faults("a.toml", []byte(text)) {
+		for _, f := range faults("a.toml", []byte(text)) {
 			if f.Key == key && (errors.Is(f, design.ErrRange) || errors.Is(f, design.ErrType)) {
 				return true
 			}
@@ -170,14 +176,14 @@ func TestGiven(t *testing.T) {
 func TestFaultsAtOnce(t *testing.T) {
 	text := with(t, with(t, with(t, least, "body.radius_mm", 1), "mounts.count", "many"), "driver.diameter_mm", nil)
 	var keys []string
-	for _, f := range design.Faults("a.toml", []byte(text)) {
+	for _, f := range faults("a.toml", []byte(text)) {
 		keys = append(keys, f.Key)
 	}
 	if d := cmp.Diff([]string{"body.radius_mm", "mounts.count", "driver.diameter_mm"}, keys); d != "" {
 		t.Error(d)
 	}
-	for _, good := range []string{least, string(design.Starter())} {
-		if f := design.Faults("a.toml", []byte(good)); len(f) > 0 {
+	for _, good := range []string{least, string(design.DefaultTOML())} {
+		if f := faults("a.toml", []byte(good)); len(f) > 0 {
 			t.Errorf("a good design: %v", f)
 		}
 	}
@@ -191,12 +197,12 @@ func TestFaultsAsParse(t *testing.T) {
 			text = with(t, text, strings.Replace(k.Path, "channel.", "channel[1].", 1), anyValue(t))
 		}
 		_, err := design.Parse("a.toml", []byte(text))
-		faults := design.Faults("a.toml", []byte(text))
-		if (err == nil) != (len(faults) == 0) {
-			t.Fatalf("Parse: %v; Faults: %v", err, faults)
+		all := faults("a.toml", []byte(text))
+		if (err == nil) != (len(all) == 0) {
+			t.Fatalf("Parse: %v; Faults: %v", err, all)
 		}
-		if err != nil && !slices.ContainsFunc(faults, func(f *design.Error) bool { return f.Error() == err.Error() }) {
-			t.Fatalf("%v is not among %v", err, faults)
+		if err != nil && !slices.ContainsFunc(all, func(f *design.Error) bool { return f.Error() == err.Error() }) {
+			t.Fatalf("%v is not among %v", err, all)
 		}
 	})
 }

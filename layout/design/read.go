@@ -8,13 +8,14 @@ import (
 	"maps"
 	"os"
 	"slices"
+	"strings"
 
 	"pappus/layout/prose"
 
 	"github.com/pelletier/go-toml/v2"
 )
 
-// maxSize is the most that a design file may hold, in bytes.
+// maxSize is the most that a design file, or another that is read as one, may hold, in bytes.
 const maxSize = 1 << 20
 
 //go:embed lantern.toml
@@ -30,9 +31,8 @@ func Read(path string) (*Design, error) {
 	return Parse(path, data)
 }
 
-// ReadFile reads a design file, or one that a design names, of at most so many
-// bytes.
-// Any error is an *Error; ErrTooLarge and fs.ErrNotExist can be told from it.
+// ReadFile reads a design file, or one that a design names, of at most so many bytes.
+// Any error is an *Error; fs.ErrNotExist can be told from it.
 func ReadFile(path string, most int) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
@@ -56,34 +56,60 @@ func unreadable(path string, err error) *Error {
 
 // tooLarge is the error for a file that holds more than any design would.
 func tooLarge(path string, most int) *Error {
-	return &Error{File: path, Reason: fmt.Sprintf("too large; must be at most %d bytes", most), Err: ErrTooLarge}
+	return &Error{File: path, Reason: fmt.Sprintf("too large; must be at most %d bytes", most), Err: ErrRange}
 }
 
-// Parse checks a design that has been read already; name stands for its file
-// in messages, and the files that it names are looked for beside it. Any error
-// is an *Error.
+// Parse checks a design that has been read already; name stands for its file in messages,
+// and the files that it names are looked for beside it. Any error is an *Error: of several
+// faults the first in the file, but what is missing last, since a misspelt key is also a
+// missing one.
 func Parse(name string, data []byte) (*Design, error) {
-	if len(data) > maxSize {
-		return nil, tooLarge(name, maxSize)
+	d, faults := Examine(name, data)
+	if len(faults) == 0 {
+		return d, nil
 	}
-	// Some editors begin a file with a byte order mark.
-	data = bytes.TrimPrefix(data, []byte("\ufeff"))
-	var in map[string]any
-	if err := toml.Unmarshal(data, &in); err != nil {
-		return nil, malformed(name, data, err, aboutKeys)
+	missing := func(e *Error) int {
+		if e.Err == ErrMissing {
+			return 1
+		}
+		return 0
 	}
-	r := reader{Design: defaults(), file: name, lines: findLines(data)}
+	return nil, slices.MinFunc(faults, func(a, b *Error) int { return missing(a) - missing(b) })
+}
+
+// Examine reads a design as Parse does and returns all that is wrong with it, in the order
+// of the file, and the design as far as it can be read: what is wrong has its default. It
+// is nil where the text is no TOML. Conflicts between values are told only where each value
+// is a possible one.
+func Examine(name string, data []byte) (*Design, []*Error) {
+	r := reader{Design: defaults()}
 	r.Path = name
-	r.top(in)
-	if err := r.first(); err != nil {
-		return nil, err
+	if r.Reader = Decode(name, data, r.tables()); r.in == nil {
+		return nil, r.Faults()
 	}
 	r.fill()
-	r.check()
-	if err := r.first(); err != nil {
-		return nil, err
+	if len(r.faults) == 0 {
+		r.check()
 	}
-	return r.Design, nil
+	return r.Design, r.Faults()
+}
+
+// defaults gives a design before anything is read into it. Defaults that hang on other
+// values are filled in afterwards, by fill.
+func defaults() *Design {
+	d := new(Design)
+	for _, t := range d.tables() {
+		for _, r := range t.Rows {
+			v := r.Default
+			if n, ok := v.(int); ok {
+				v = int64(n)
+			}
+			if v != nil && v != needed && r.take(v) != nil {
+				panic("design: a default that " + t.Name + "." + r.Name + " does not take")
+			}
+		}
+	}
+	return d
 }
 
 // Default gives the design that is built into the program: a lantern of small
@@ -96,143 +122,164 @@ func Default() *Design {
 	return d
 }
 
-// DefaultTOML gives the text of the built-in design.
+// DefaultTOML gives the text of the built-in design, with a comment to each key: what works
+// is the best thing to begin from.
 func DefaultTOML() []byte { return []byte(lantern) }
 
-// Starter gives a design to begin from, with a comment to each key. It is the
-// built-in one: something that works is the best thing to change.
-func Starter() []byte { return DefaultTOML() }
-
-// reader fills a design from what the file holds and gathers what is wrong.
+// reader checks a design.
 type reader struct {
 	*Design
+	*Reader
+}
+
+// Table is one table of a file, or where there is More one of many, [[name]].
+type Table struct {
+	Name     string // empty for the top
+	Optional bool   // may stay away, with the keys that it needs
+	Rows     []Row
+	More     func() []Row // the rows of one more
+	Most     int          // of many
+}
+
+// Reader takes the values of a file into rows, and gathers what is wrong.
+type Reader struct {
 	file   string
-	lines  lines
+	schema []Table
+	lines  map[string]int
+	in     map[string]any // nil where it is no TOML
 	faults []*Error
 }
 
-// fault notes that something is wrong with a key.
-func (r *reader) fault(path, value, reason string, kind error) {
-	r.faults = append(r.faults, &Error{
-		File: r.file, Line: r.lines[path], Key: shorten(path, 60), Value: value, Reason: reason, Err: kind,
-	})
+// Decode reads a TOML file into the rows of tables.
+func Decode(name string, data []byte, tables []Table) *Reader {
+	r := &Reader{file: name, schema: tables}
+	if len(data) > maxSize {
+		r.faults = []*Error{tooLarge(name, maxSize)}
+		return r
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // with which some editors begin a file
+	in := map[string]any{}
+	if err := toml.Unmarshal(data, &in); err != nil {
+		r.faults = []*Error{r.malformed(data, err)}
+		return r
+	}
+	r.in, r.lines = in, findLines(data)
+	r.top()
+	return r
 }
 
-// first gives the fault to speak of: what is missing comes last, since a
-// misspelt key is also a missing one; else the first in the file.
-func (r *reader) first() error {
-	if len(r.faults) == 0 {
-		return nil
-	}
-	return slices.MinFunc(r.faults, func(a, b *Error) int {
-		if m := missing(a) - missing(b); m != 0 {
-			return m
-		}
-		return a.Line - b.Line
-	})
+// Faults returns what is wrong, in the order of the file.
+func (r *Reader) Faults() []*Error {
+	slices.SortStableFunc(r.faults, func(a, b *Error) int { return a.Line - b.Line })
+	return r.faults
 }
 
-func missing(e *Error) int {
-	if e.Err == ErrMissing {
-		return 1
+// Fault notes that something is wrong with a key; a value of nil leaves it out.
+func (r *Reader) Fault(path string, value any, reason string, kind error) {
+	text := ""
+	if value != nil {
+		text = written(value)
 	}
-	return 0
+	r.fault(path, text, reason, kind)
+}
+
+// fault is Fault for a value as it is to be shown.
+func (r *Reader) fault(path, value, reason string, kind error) {
+	r.faults = append(r.faults, &Error{File: r.file, Line: r.line(path), Key: shorten(path, 60), Value: value, Reason: reason, Err: kind})
+}
+
+// line is where a key stands, or its table; 0 where neither does.
+func (r *Reader) line(path string) int {
+	for path != "" && r.lines[path] == 0 {
+		path = path[:max(strings.LastIndexAny(path, ".["), 0)]
+	}
+	return r.lines[path]
 }
 
 // has says whether the file gives a value for the key.
-func (r *reader) has(path string) bool { return r.lines[path] > 0 }
+func (r *Reader) has(path string) bool { return r.lines[path] > 0 }
 
 // top reads the whole file.
-func (r *reader) top(in map[string]any) {
-	tables := r.tables()
-	top, tables := tables[0].keys, tables[1:]
-	known := append(names(top), "channel")
-	r.keys("", in, top)
-	for _, t := range tables {
-		known = append(known, t.name)
-		v, given := in[t.name]
-		sub, ok := v.(map[string]any)
-		if given && !ok {
-			r.fault(t.name, written(v), fmt.Sprintf("must be a table that begins with [%s]", t.name), ErrType)
+func (r *Reader) top() {
+	var known []string
+	for _, t := range r.schema {
+		switch v, given := r.in[t.Name]; {
+		case t.Name == "":
+			known = append(known, names(t.Rows)...)
+			r.take("", r.in, t.Rows)
 			continue
+		case !given && t.Optional:
+		case t.More != nil:
+			r.many(t, v)
+		default:
+			r.one(t.Name, v, given, t.Rows)
 		}
-		if !given && t.optional {
-			continue
-		}
-		r.keys(t.name, sub, t.keys)
-		r.strangers(t.name, sub, t.keys)
+		known = append(known, t.Name)
 	}
-	r.channels(in["channel"])
-	for _, name := range sorted(in) {
+	for _, name := range slices.Sorted(maps.Keys(r.in)) {
 		if !slices.Contains(known, name) {
-			r.fault(join("", name), "", r.hintAtTop(name, in[name], known), ErrUnknownKey)
+			r.Fault(join("", name), nil, r.hintAtTop(name, known), ErrUnknownKey)
 		}
 	}
 }
 
-// keys reads the keys of one table.
-func (r *reader) keys(path string, in map[string]any, keys []key) {
-	for _, k := range keys {
-		at := join(path, k.name)
-		v, given := in[k.name]
+// many reads the tables [[name]].
+func (r *Reader) many(t Table, v any) {
+	tables, ok := v.([]any)
+	if !ok {
+		r.Fault(t.Name, v, fmt.Sprintf("must be tables that begin with [[%s]]", t.Name), ErrType)
+		return
+	}
+	for i, v := range tables {
+		if i == t.Most {
+			r.Fault(nth(t.Name, i+1), nil, fmt.Sprintf("too many; must be at most %d", t.Most), ErrRange)
+			return
+		}
+		r.one(nth(t.Name, i+1), v, true, t.More())
+	}
+}
+
+// one reads one table at a path.
+func (r *Reader) one(path string, v any, given bool, rows []Row) {
+	in, ok := v.(map[string]any)
+	if given && !ok {
+		head := "[" + path + "]"
+		if name, _, many := strings.Cut(path, "["); many {
+			head = "[[" + name + "]]"
+		}
+		r.Fault(path, v, "must be a table that begins with "+head, ErrType)
+		return
+	}
+	r.take(path, in, rows)
+	for _, name := range slices.Sorted(maps.Keys(in)) {
+		if !hasKey(rows, name) {
+			r.Fault(join(path, name), nil, r.hint(name, names(rows)), ErrUnknownKey)
+		}
+	}
+}
+
+// take takes the values of one table up.
+func (r *Reader) take(path string, in map[string]any, rows []Row) {
+	for _, row := range rows {
+		at := join(path, row.Name)
+		v, given := in[row.Name]
 		if !given {
-			if k.needed {
-				r.lack(path, at, k)
+			if row.Default == needed {
+				r.lacks(at, row.kindly())
 			}
 			continue
 		}
-		switch err := k.set(v); err {
+		switch err := row.take(v); err {
 		case nil:
 		case ErrType:
-			r.fault(at, written(v), "must be "+k.kindly+k.instead(v), err)
+			r.Fault(at, v, "must be "+row.kindly()+row.instead(v), err)
 		default:
-			r.fault(at, written(v), "must be "+k.allowed+k.instead(v), err)
+			r.Fault(at, v, "must be "+row.allowed()+row.instead(v), err)
 		}
 	}
 }
 
-// lack notes that a key is not there, on the line where its table begins.
-func (r *reader) lack(table, path string, k key) {
-	r.fault(path, "", "missing; must be "+k.kindly, ErrMissing)
-	r.faults[len(r.faults)-1].Line = r.lines[table]
+// lacks notes a key that is not there.
+func (r *Reader) lacks(path, kindly string) {
+	r.Fault(path, nil, "missing; must be "+kindly, ErrMissing)
 }
-
-// strangers notes the keys of a table that are not known.
-func (r *reader) strangers(path string, in map[string]any, keys []key) {
-	for _, name := range sorted(in) {
-		if !hasKey(keys, name) {
-			r.fault(join(path, name), "", r.hint(name, names(keys)), ErrUnknownKey)
-		}
-	}
-}
-
-// channels reads the [[channel]] tables.
-func (r *reader) channels(v any) {
-	if v == nil {
-		return
-	}
-	rows, ok := v.([]any)
-	if !ok {
-		r.fault("channel", written(v), "must be tables that begin with [[channel]]", ErrType)
-		return
-	}
-	for i, row := range rows {
-		at := nth("channel", i+1)
-		in, ok := row.(map[string]any)
-		if !ok {
-			r.fault(at, written(row), "must be a table that begins with [[channel]]", ErrType)
-			continue
-		}
-		if i == MaxDrivers {
-			r.fault(at, "", fmt.Sprintf("too many channels; must be at most %d", MaxDrivers), ErrRange)
-			return
-		}
-		var c Channel
-		r.keys(at, in, c.keys())
-		r.strangers(at, in, c.keys())
-		r.Channels = append(r.Channels, c)
-	}
-}
-
-// sorted gives the names in a table.
-func sorted(m map[string]any) []string { return slices.Sorted(maps.Keys(m)) }

@@ -14,7 +14,7 @@ import (
 
 // planned tells why a text cannot be laid out; empty: it can.
 func planned(text []byte) string {
-	if faults := design.Faults("lantern.toml", text); len(faults) > 0 {
+	if _, faults := design.Examine("lantern.toml", text); len(faults) > 0 {
 		return faults[0].Error()
 	}
 	d, err := design.Parse("lantern.toml", text)

@@ -1,11 +1,9 @@
-package wiring_test
+package wiring
 
 import (
 	"fmt"
 	"math"
 	"testing"
-
-	"pappus/layout/wiring"
 
 	"pgregory.net/rapid"
 )
@@ -23,18 +21,13 @@ func TestGauge(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(fmt.Sprint(test.gauge), func(t *testing.T) {
-			d, err := wiring.Gauge(test.gauge)
-			if err != nil {
-				t.Fatal(err)
-			}
+			section := gaugeSection(test.gauge)
+			d := math.Sqrt(4 / math.Pi * section)
 			if off := d/0.0254 - test.inch; math.Abs(off) > 5.01e-5 {
 				t.Errorf("%.5f inch, want %.4f", d/0.0254, test.inch)
 			}
 			// Both ways, so half of a thousand feet each.
-			ohm, err := wiring.Wire{500 * 0.3048, wiring.Section(d), 20}.Ohm()
-			if err != nil {
-				t.Fatal(err)
-			}
+			ohm := WireOhm(500*0.3048, section)
 			if math.Abs(ohm/test.ohmPerFoot1k-1) > 6e-4 { // the tables round the diameter first
 				t.Errorf("%.5g ohm for 1000 feet, want %.5g", ohm, test.ohmPerFoot1k)
 			}
@@ -47,24 +40,11 @@ func TestGauge(t *testing.T) {
 // at 20 C, quoted from memory): never less, and never 10 percent more.
 func TestSections(t *testing.T) {
 	most := []float64{36.0, 24.5, 18.1, 12.1, 7.41, 4.61, 3.08, 1.83, 1.15}
-	for i, mm2 := range wiring.Sections() {
-		ohm, err := wiring.Wire{500, mm2 * 1e-6, 20}.Ohm()
-		if err != nil {
-			t.Fatal(err)
-		}
+	for i, mm2 := range sections {
+		ohm := WireOhm(500, mm2*1e-6)
 		if ratio := most[i] / ohm; ratio < 1 || ratio > 1.1 {
 			t.Errorf("%g mm2: %.4g ohm/km, the standard's most is %.4g", mm2, ohm, most[i])
 		}
-	}
-}
-
-// Copper has 1.393 times its resistance at 120 C (0.00393 per kelvin, IEC
-// 60028), and none is lost at 20 C.
-func TestWireWarms(t *testing.T) {
-	cold, _ := wiring.Wire{10, 1e-6, 20}.Ohm()
-	warm, _ := wiring.Wire{10, 1e-6, 120}.Ohm()
-	if math.Abs(cold-20.0/58) > 1e-12 || math.Abs(warm/cold-1.393) > 1e-12 {
-		t.Errorf("%g and %g ohm", cold, warm)
 	}
 }
 
@@ -72,7 +52,7 @@ func TestWireLoss(t *testing.T) {
 	for _, c := range []struct{ wire, load, want float64 }{
 		{0, 4, 0}, {4, 4, 6.0206}, {0.2, 4, 0.42379}, {0.5, 8, 0.52657},
 	} {
-		if got := wiring.WireLoss(c.wire, c.load); math.Abs(got-c.want) > 5e-5 {
+		if got := WireLoss(c.wire, c.load); math.Abs(got-c.want) > 5e-5 {
 			t.Errorf("%g into %g ohm: %.5f dB, want %.5f", c.wire, c.load, got, c.want)
 		}
 	}
@@ -82,40 +62,44 @@ func TestWireLoss(t *testing.T) {
 func TestLeastSection(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		length := rapid.Float64Range(0.1, 20).Draw(t, "length")
-		warm := rapid.Float64Range(0, 70).Draw(t, "temperature")
 		load := rapid.Float64Range(3, 30).Draw(t, "load")
 		loss := rapid.Float64Range(0.2, 2).Draw(t, "loss")
-		keeps := func(section float64) bool {
-			ohm, err := wiring.Wire{length, section, warm}.Ohm()
-			if err != nil {
-				t.Fatal(err)
-			}
-			return wiring.WireLoss(ohm, load) <= loss*(1+1e-9)
-		}
-		section, gauge, err := wiring.LeastSection(length, warm, load, loss)
-		if err != nil {
+		keeps := func(section float64) bool { return WireLoss(WireOhm(length, section), load) <= loss*(1+1e-9) }
+		section, gauge, ok := LeastSection(length, load, loss)
+		if !ok {
 			if keeps(16e-6) {
-				t.Fatal(err)
+				t.Fatal("16 mm2 would do")
 			}
 			return
 		}
-		d, _ := wiring.Gauge(gauge)
-		if !keeps(section) || !keeps(wiring.Section(d)) {
+		if !keeps(section) || !keeps(gaugeSection(gauge)) {
 			t.Fatalf("%g m2 or gauge %d is too thin", section, gauge)
 		}
-		for _, mm2 := range wiring.Sections() {
+		for _, mm2 := range sections {
 			if mm2*1e-6 < section && keeps(mm2*1e-6) {
 				t.Fatalf("%g mm2 would do, got %g", mm2, section*1e6)
 			}
 		}
-		if thinner, err := wiring.Gauge(gauge + 1); err == nil && keeps(wiring.Section(thinner)) {
+		if gauge < thinnestGauge && keeps(gaugeSection(gauge+1)) {
 			t.Fatalf("gauge %d would do, got %d", gauge+1, gauge)
 		}
 	})
 }
 
+func TestNoSectionWillDo(t *testing.T) {
+	for name, c := range map[string]struct{ length, load, loss float64 }{
+		"a long wire": {500, 4, 0.1}, "no loss allowed": {5, 4, 0}, "no load": {5, 0, 0.3}, "not known": {5, math.NaN(), 0.3},
+	} {
+		t.Run(name, func(t *testing.T) {
+			if section, gauge, ok := LeastSection(c.length, c.load, c.loss); ok {
+				t.Errorf("%g m2, gauge %d", section, gauge)
+			}
+		})
+	}
+}
+
 func ExampleLeastSection() {
-	section, gauge, err := wiring.LeastSection(6, 20, 4, 0.5) // m, C, ohm, dB
-	fmt.Printf("%.2g mm2 or gauge %d, %v\n", section*1e6, gauge, err)
-	// Output: 1 mm2 or gauge 17, <nil>
+	section, gauge, ok := LeastSection(6, 4, 0.5) // m, ohm, dB
+	fmt.Printf("%.2g mm2 or gauge %d, %v\n", section*1e6, gauge, ok)
+	// Output: 1 mm2 or gauge 17, true
 }

@@ -2,6 +2,7 @@ package document
 
 import (
 	"pappus/layout/advice"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -25,7 +26,7 @@ func OfChannels(p *timing.Plan, rows []timing.ProcessorRow) (Channels, error) {
 	count := func(c timing.Count) Count {
 		return Count{c.Channels, c.Split, us(c.Smear), us(c.Plain), To(1, c.CombOnset), c.Longest}
 	}
-	out := Channels{Counts: each(p.Counts, count), Front: frontOf(p), Signs: timing.SignConvention, Processor: each(rows, settingOf),
+	out := Channels{Counts: each(p.Counts, count), Front: frontOf(p), Signs: words.Signs, Processor: each(rows, settingOf),
 		Rounding: roundingOf(p), Held: heldOf(p), Protection: protectionOf(p.Protection), Found: foundOf(p.Warnings)}
 	if own, at := p.Own(); at < 0 {
 		out.Counts = append(out.Counts, count(own))
@@ -151,7 +152,7 @@ func wooferOf(w timing.Woofer) *Woofer {
 		Arrival: ms(w.Arrival), ArrayArrival: ms(w.ArrayArrival), Delay: ms(w.Delay), ArrayDelay: ms(w.ArrayDelay), Inverted: w.Invert,
 		Meets: To(2, w.Meets), Lost: db(w.Loss), LostOther: db(w.OtherLoss), Louder: db(w.Louder), Matched: w.Matched,
 		Frequency: All(2, w.Frequency), Array: All(3, w.ArrayLevel), Woofer: All(3, w.WooferLevel), Sum: All(3, w.Sum),
-		Other: All(3, w.SumOtherPolarity), Warnings: advice.Lines(w.Warnings),
+		Other: All(3, w.SumOtherPolarity), Warnings: advice.Lines(words.Findings(w.Warnings)),
 	}
 }
 

@@ -21,6 +21,8 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/advice"
+	"pappus/render/words"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -117,8 +119,8 @@ type Finding struct {
 }
 
 // Findings returns all that there are, worst first.
-func Findings(all []advice.Finding) []Finding {
-	return each(advice.Sorted(all), func(f advice.Finding) Finding { return Finding{f.Code, f.Rank.String(), f.What, f.Cure} })
+func Findings(all []timing.Finding) []Finding {
+	return each(words.Findings(all), func(f advice.Finding) Finding { return Finding{f.Code, f.Rank.String(), f.What, f.Cure} })
 }
 
 // Found is what to look out for in a plan.
@@ -127,6 +129,6 @@ type Found struct {
 	Findings []Finding `json:"findings"` // worst first
 }
 
-func foundOf(all []advice.Finding) Found {
-	return Found{advice.Lines(advice.Sorted(all)), Findings(all)}
+func foundOf(all []timing.Finding) Found {
+	return Found{advice.Lines(words.Findings(all)), Findings(all)}
 }

@@ -71,7 +71,9 @@ func TestTuningJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfTuning(trials, g, next, nil)) })
+	got := decoded(t, func(b *bytes.Buffer) error {
+		return document.Write(b, document.OfTuning(damping.Study{Trials: trials, Goal: g, Next: next}))
+	})
 	n := got["next"].(map[string]any)
 	if n["thing"] != "stuffing" || n["base"] != 2.0 || n["stuffing_g"] != next.Trial.StuffingG || len(got["changes"].([]any)) != 1 {
 		t.Errorf("%v", got)
@@ -80,7 +82,9 @@ func TestTuningJSON(t *testing.T) {
 		t.Errorf("%v", first)
 	}
 	why := errors.New("no")
-	got = decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfTuning(nil, g, damping.Next{}, why)) })
+	got = decoded(t, func(b *bytes.Buffer) error {
+		return document.Write(b, document.OfTuning(damping.Study{Goal: g, Why: why}))
+	})
 	if got["next"] != nil || got["why"] != "no" {
 		t.Errorf("%v", got)
 	}

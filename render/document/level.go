@@ -1,6 +1,7 @@
 package document
 
 import (
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -25,9 +26,11 @@ func OfLevel(p *timing.Plan, l timing.Levelling, c timing.Correction) Level {
 	fir := func(name string, t timing.Taps) FIRFilter {
 		return FIRFilter{name, len(t.Samples), To(4, 1000*t.Latency), To(4, t.Off)}
 	}
-	return Level{unit(p), db(l.Target), db(l.UnevenBefore), db(l.UnevenAfter), db(l.Boost()), each(c.Sections, filterOf), To(3, c.Rate), timing.SignConvention,
+	return Level{unit(p), db(l.Target), db(l.UnevenBefore), db(l.UnevenAfter), db(l.Boost()), each(c.Sections, filterOf), To(3, c.Rate), words.Signs,
 		[]FIRFilter{fir("minimum phase", c.Minimum), fir("linear phase", c.Linear)},
-		each(l.Nulls, func(n timing.Null) Null { return Null{To(1, n.Low), To(1, n.High), db(n.Loss), n.String()} }),
+		each(l.Nulls, func(n timing.Null) Null {
+			return Null{To(1, n.Low), To(1, n.High), db(n.Loss), words.Nulls([]timing.Null{n})}
+		}),
 		LevelCurve{All(2, l.Frequency), All(3, l.Before), All(3, l.After), All(3, l.Error)}, Findings(p.Warnings)}
 }
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pappus/render/document"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -50,7 +51,7 @@ func TestWriteLevel(t *testing.T) {
 	if got.Sections[0].B0 != c.Sections[0].Coefficients.B0 || got.Sections[0].Name != c.Sections[0].Name {
 		t.Errorf("section %+v, want %+v", got.Sections[0], c.Sections[0])
 	}
-	if got.Nulls[0].Why != l.Nulls[0].String() {
+	if got.Nulls[0].Why != words.Nulls(l.Nulls[:1]) {
 		t.Errorf("null %+v", got.Nulls[0])
 	}
 	if f := got.Filters[1]; f.Taps != len(c.Linear.Samples) || math.Abs(f.Latency-1000*c.Linear.Latency) > 1e-3 {

@@ -100,7 +100,7 @@ type Echo struct {
 	Depth   Number `json:"depth_db"`              // there
 	At      Triple `json:"at_m"`                  // where it is thrown back
 	Nearer  Number `json:"dip_100_mm_nearer_hz"`  // about where the dip goes with the body nearer to it; null: there is no room
-	Further Number `json:"dip_100_mm_further_hz"` // and further away
+	Further Number `json:"dip_100_mm_further_hz"` // and further away; null: there is no room
 }
 
 func echoesOf(p *timing.Plan) []Echo {

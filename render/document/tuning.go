@@ -17,10 +17,11 @@ type Tuning struct {
 
 // OfTuning returns the document of a log's trials and of what to try next; with why there
 // is nothing.
-func OfTuning(trials []damping.Trial, g damping.Goal, n damping.Next, why error) Tuning {
-	out := Tuning{To(4, g.Q), To(1, g.MostG), g.MostVents, each(trials, trialOf), each(damping.Changes(trials), changeOf), nil, ""}
-	if why != nil {
-		out.Why = why.Error()
+func OfTuning(s damping.Study) Tuning {
+	g, n := s.Goal, s.Next
+	out := Tuning{To(4, g.Q), To(1, g.MostG), g.MostVents, each(s.Trials, trialOf), each(damping.Changes(s.Trials), changeOf), nil, ""}
+	if s.Why != nil {
+		out.Why = s.Why.Error()
 		return out
 	}
 	out.Next = &Next{n.Reached, n.Base + 1, n.Thing.String(), n.Trial.Vents, To(2, n.Trial.VentMM), To(2, n.Trial.StuffingG), To(2, n.Trial.DepthMM),

@@ -2,7 +2,7 @@ package document
 
 import (
 	"pappus/layout"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 	"pappus/timing/sweep"
 )
 
@@ -52,7 +52,7 @@ type Workshop struct {
 
 // OfWorkshop returns the document of what was computed for the sheets. noShell says why
 // there is no shell, noCut why it is not cut; both are empty where it is.
-func OfWorkshop(files Written, a *layout.Array, f layout.Fits, h layout.Hollow, p printing.Plan, noShell, noCut string) Workshop {
+func OfWorkshop(files Written, a *layout.Array, f layout.Fits, h layout.Hollow, p shell.Plan, noShell, noCut string) Workshop {
 	out := Workshop{Written: files, Box: boxOf(h), Shell: Shell{len(p.Segments), 0, noShell, noCut}}
 	for i, r := range f.Reports {
 		out.Drivers.At = append(out.Drivers.At, DriverFit{a.Mounts[i].ID, r.Fits(a.Limits)})
@@ -92,7 +92,7 @@ type Box struct {
 }
 
 func boxOf(h layout.Hollow) Box {
-	out := Box{Inside: To(4, 1000*h.Room.Net), Share: To(5, 1000*h.Room.Share), Stuffing: To(2, 1000*h.Stuffed.Mass), Why: h.Why}
+	out := Box{Inside: To(4, 1000*h.Room.Net), Share: To(5, 1000*h.Room.Share), Stuffing: To(2, 1000*h.Stuffing), Why: h.Why}
 	if h.Closed != nil {
 		out.Resonance, out.Q = some(To(2, h.Closed.Resonance)), some(To(4, h.Closed.Q))
 	}

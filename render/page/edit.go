@@ -13,18 +13,22 @@ import (
 // mostChanges is how many keys one request may set.
 const mostChanges = 200
 
+// edits puts values into a design's text.
 type edits struct {
-	Text string `json:"text"`
-	Set  []struct {
-		Key   string `json:"key"`
-		Value any    `json:"value"`
-	} `json:"set"`
+	Text string   `json:"text"`
+	Set  []change `json:"set"`
 }
 
-// edited is a text after its changes, and what was mended for them.
+// change is a key's new value; null remarks it out.
+type change struct {
+	Key   string `json:"key"`
+	Value any    `json:"value" ts:"Value"`
+}
+
+// edited is a text after its changes.
 type edited struct {
 	Text   string   `json:"text"`
-	Mended []string `json:"mended"`
+	Mended []string `json:"mended"` // what was mended for them, in sentences without a full stop
 }
 
 func (p *Page) edit(_ http.ResponseWriter, _ *http.Request, in edits) (any, error) {
@@ -33,7 +37,7 @@ func (p *Page) edit(_ http.ResponseWriter, _ *http.Request, in edits) (any, erro
 	}
 	changes := make([]repair.Change, len(in.Set))
 	for i, s := range in.Set {
-		changes[i] = repair.Change{Key: s.Key, Value: s.Value}
+		changes[i] = repair.Change(s)
 	}
 	out, err := repair.Edit(p.plans.name, []byte(in.Text), changes)
 	if err != nil {
@@ -42,11 +46,13 @@ func (p *Page) edit(_ http.ResponseWriter, _ *http.Request, in edits) (any, erro
 	return edited{string(out.Text), append([]string{}, out.Mended...)}, nil
 }
 
+// saving is a text for the design's file.
 type saving struct {
 	Text string `json:"text"`
-	Read string `json:"read"`
+	Read string `json:"read"` // what the file was when it was read
 }
 
+// saved is what the file is now.
 type saved struct {
 	Saved bool   `json:"saved"`
 	Read  string `json:"read"`

@@ -47,8 +47,10 @@ type Named struct {
 
 // Hearing is what is to be heard and how.
 type Hearing struct {
-	Programme, Case string
-	TwoEars, Dry    bool
+	Programme string `json:"programme"`
+	Case      string `json:"case"`
+	TwoEars   bool   `json:"two_ears"`
+	Dry       bool   `json:"dry"`
 }
 
 // Add adds one file to a download.
@@ -61,11 +63,7 @@ type Page struct {
 	moved   elsewhere
 	disk    disk
 	working chan struct{} // heavy work
-	asking  chan struct{} // requests
-	sockets chan struct{}
 	handler http.Handler
-
-	measuring chan struct{}
 }
 
 // How much may go on at once.
@@ -81,13 +79,9 @@ func New(o Options) (*Page, error) {
 	p := &Page{
 		options: o,
 		plans:   newPlans(o.Path),
+		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
+		disk:    disk{path: o.Path},
 		working: make(chan struct{}, mostWork),
-		asking:  make(chan struct{}, mostRequests),
-		sockets: make(chan struct{}, mostSockets),
-
-		measuring: make(chan struct{}, 1),
-		disk:      disk{path: o.Path},
-		moved:     elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
 	}
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
@@ -96,17 +90,18 @@ func New(o Options) (*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	mux := http.NewServeMux()
+	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
 	mux.Handle("GET /", http.FileServerFS(files))
-	mux.HandleFunc("GET /api/live", p.live)
-	mux.Handle("GET /api/start", p.limited(p.start))
+	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
+	mux.Handle("GET /api/start", asking(p.start))
+	// Recordings are held in memory, those of one measurement at a time.
+	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
 	} {
-		mux.Handle("POST /api/"+path, p.limited(answer))
+		mux.Handle("POST /api/"+path, asking(answer))
 	}
-	mux.Handle("POST /api/measure", p.limited(p.measure))
 	p.handler = guard(mux)
 	return p, nil
 }
@@ -114,18 +109,21 @@ func New(o Options) (*Page, error) {
 // ServeHTTP answers a request.
 func (p *Page) ServeHTTP(w http.ResponseWriter, r *http.Request) { p.handler.ServeHTTP(w, r) }
 
-// limited lets only so many requests in at once.
-func (p *Page) limited(next http.HandlerFunc) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		select {
-		case p.asking <- struct{}{}:
-			defer func() { <-p.asking }()
-			next(w, r)
-		default:
-			w.Header().Set("Retry-After", "1")
-			fail(w, &failure{http.StatusTooManyRequests, "too many requests at once; try again"})
+// atMost lets only so many requests in at once; others are told to come back, in words.
+func atMost(n int, words string) func(http.HandlerFunc) http.HandlerFunc {
+	in := make(chan struct{}, n)
+	return func(next http.HandlerFunc) http.HandlerFunc {
+		return func(w http.ResponseWriter, r *http.Request) {
+			select {
+			case in <- struct{}{}:
+				defer func() { <-in }()
+				next(w, r)
+			default:
+				w.Header().Set("Retry-After", "1")
+				fail(w, &failure{http.StatusTooManyRequests, words})
+			}
 		}
-	})
+	}
 }
 
 // work waits for its turn to do something heavy, or for ctx to end. The caller
@@ -173,38 +171,41 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 	reply(w, out)
 }
 
+// started is what the page begins from.
 type started struct {
 	Path       string     `json:"path"`
 	Name       string     `json:"name"`
 	Text       string     `json:"text"`
 	CanSave    bool       `json:"can_save"`
 	Version    string     `json:"version"`
-	Read       string     `json:"read"`
+	Read       string     `json:"read"` // what the file was when it was read, for save
 	Programmes []Named    `json:"programmes"`
 	Cases      []Named    `json:"cases"`
-	Files      []Named    `json:"files"`
+	Files      []Named    `json:"files"` // null: none
 	Walks      []Named    `json:"walks"`
 	Keys       []keyRow   `json:"keys"`
 	Tables     []tableRow `json:"tables"`
 }
 
+// keyRow is one key of the design file, as a field of the form.
 type keyRow struct {
 	Key     string      `json:"key"`
 	Table   string      `json:"table"`
 	Name    string      `json:"name"`
 	Unit    string      `json:"unit"`
-	Kind    design.Kind `json:"kind"`
+	Kind    design.Kind `json:"kind" ts:"Kind"`
 	Low     float64     `json:"low"`
 	High    float64     `json:"high"`
-	Choices []string    `json:"choices"`
-	Default any         `json:"default"`
+	Choices []string    `json:"choices"` // null: it is no choice
+	Default any         `json:"default" ts:"Value"`
 	Needed  bool        `json:"needed"`
-	Label   string      `json:"label"`
+	Label   string      `json:"label"` // what it is, in a few words
 	Remark  string      `json:"remark"`
 }
 
+// tableRow is one table of the design file.
 type tableRow struct {
 	Name     string `json:"table"`
-	Optional bool   `json:"optional"`
+	Optional bool   `json:"optional"` // it stands for a thing that is there only if the table is
 	Remark   string `json:"remark"`
 }

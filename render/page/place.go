@@ -2,10 +2,10 @@ package page
 
 import (
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/render/document"
-	"pappus/render/table"
 	"pappus/render/tape"
+	"pappus/render/words"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -33,11 +33,11 @@ type shownFinding struct {
 }
 
 // findings gives what heads the page, worst first, and how many more there are.
-func findings(all []advice.Finding) (out []shownFinding, more int) {
+func findings(all []timing.Finding) (out []shownFinding, more int) {
 	out = []shownFinding{}
-	shown, more := table.Shown(all)
+	shown, more := words.Shown(all)
 	for _, f := range shown {
-		out = append(out, shownFinding{f.Rank.String(), table.Lead(f.Rank), f.Rank.Stops(), f.What, f.Cure})
+		out = append(out, shownFinding{f.Rank.String(), words.Lead(f.Rank), f.Rank.Stops(), f.What, f.Cure})
 	}
 	return out, more
 }

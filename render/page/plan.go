@@ -1,16 +1,13 @@
 package page
 
 import (
-	"fmt"
 	"net/http"
-	"slices"
 	"strings"
 
 	"pappus/layout"
-	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/render/document"
-	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -99,7 +96,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
 		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
 		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
-		Place: placeOf(a, a.Spot), Rule: plan.FrontSentence(), Sentences: sentences(plan),
+		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),
 		Solid: solidOf(a.Body), Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceSize{document.To(6, a.Coverage.HalfWidth)},
 	}
 	out.Findings, out.More = findings(plan.Warnings)
@@ -125,41 +122,6 @@ func surroundings(a *layout.Array) (floor *number, room *roomBox) {
 	}
 	return nil, nil
 }
-
-// sentences says what was found, without what stands elsewhere on the page: comb onsets
-// and echoes at its head, the high-pass beside the delays, loud noise among the findings
-// and the rule of the strings below their table.
-func sentences(p *timing.Plan) []string {
-	var out []string
-	add := func(text string) {
-		for _, line := range strings.Split(text, ".\n") {
-			if line = oneLine(line); line != "" {
-				out = append(out, strings.TrimSuffix(line, ".")+".")
-			}
-		}
-	}
-	add(table.Worth(p))
-	for _, e := range p.Echoes[:min(mostEchoes, len(p.Echoes))] {
-		add(fmt.Sprintf("Against the echo of the %s: w%s", e.Wall, strings.TrimPrefix(e.Cure(p.SpeedOfSound), "W")))
-	}
-	add(p.CountSentence())
-	if !(p.Protection.Corner > 0) {
-		add(table.HighPassWords(p))
-	}
-	isLoud := func(f advice.Finding) bool { return strings.Contains(f.What, "pink noise of") }
-	if !slices.ContainsFunc(p.Warnings, isLoud) {
-		add(table.NoiseWords(p))
-	} else {
-		add(p.LimitSentence())
-	}
-	for _, note := range p.Notes() {
-		add(note)
-	}
-	return out
-}
-
-// mostEchoes is how many echoes are told of, as on the program's own screen.
-const mostEchoes = 2
 
 // survey looks round the whole room.
 func (p *Page) survey(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {

@@ -122,7 +122,7 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 
 // make plans a text, looking between stages whether anyone still waits.
 func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
-	if faults := design.Faults(p.name, []byte(text)); len(faults) > 0 {
+	if _, faults := design.Examine(p.name, []byte(text)); len(faults) > 0 {
 		out := make(faulty, len(faults))
 		for i, f := range faults {
 			out[i] = faultOf(f)

@@ -12,7 +12,6 @@ import (
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
-	"pappus/timing/crossover"
 
 	"pappus/layout/wiring"
 )
@@ -42,9 +41,10 @@ type faulty []fault
 
 func (f faulty) Error() string { return "the design has faults" }
 
+// fault is one thing that is wrong with a design.
 type fault struct {
-	Line   int    `json:"line"`
-	Key    string `json:"key"`
+	Line   int    `json:"line"` // 0: none
+	Key    string `json:"key"`  // may be empty
 	Value  string `json:"value"`
 	Reason string `json:"reason"`
 }
@@ -56,11 +56,8 @@ func faultOf(err error) fault {
 		return fault{d.Line, d.Key, d.Value, oneLine(d.Reason)}
 	}
 	f := fault{Reason: oneLine(prose.Error(err))}
-	switch {
-	case errors.Is(err, wiring.ErrLoad):
+	if errors.Is(err, wiring.ErrLoad) {
 		f.Key = "wiring.minimum_load_ohm"
-	case errors.Is(err, crossover.ErrFilter):
-		f.Key = "protection.order"
 	}
 	return f
 }

@@ -8,9 +8,15 @@ import (
 
 	"pappus/layout/advice"
 	"pappus/render/table"
+	"pappus/timing"
 )
 
-func said(t *testing.T, all []advice.Finding) string {
+// found is a finding of layout.
+func found(rank advice.Rank, what, cure string) timing.Finding {
+	return timing.Finding{Rank: rank, Fact: advice.Finding{Rank: rank, What: what, Cure: cure}}
+}
+
+func said(t *testing.T, all []timing.Finding) string {
 	t.Helper()
 	var b strings.Builder
 	if err := table.Advice(&b, all, false); err != nil {
@@ -24,9 +30,9 @@ func TestAdvice(t *testing.T) {
 	if got := said(t, nil); got != "" {
 		t.Errorf("of nothing: %q", got)
 	}
-	got := said(t, []advice.Finding{
-		{Rank: advice.Cost, What: "2 of 8 channels stay unused", Cure: "set channels = 6"},
-		{Rank: advice.Danger, What: "the load is 2 ohm " + strings.Repeat("and so on ", 12), Cure: "do not connect it"},
+	got := said(t, []timing.Finding{
+		found(advice.Cost, "2 of 8 channels stay unused", "set channels = 6"),
+		found(advice.Danger, "the load is 2 ohm "+strings.Repeat("and so on ", 12), "do not connect it"),
 	})
 	lines := strings.Split(strings.TrimSpace(got), "\n")
 	if !strings.HasPrefix(lines[0], "Danger: The load is 2 ohm") || lines[len(lines)-1] != "Costs: 2 of 8 channels stay unused. Set channels = 6." {
@@ -46,9 +52,9 @@ func TestAdviceIsShort(t *testing.T) {
 		last string
 	}{{7, "Note: Finding 7."}, {8, "and 1 more in plan.json, none worse"}, {30, "and 23 more in plan.json, none worse"}} {
 		t.Run(fmt.Sprint(c.n), func(t *testing.T) {
-			var all []advice.Finding
+			var all []timing.Finding
 			for i := range c.n {
-				all = append(all, advice.Finding{What: fmt.Sprintf("finding %d", i+1)})
+				all = append(all, found(advice.Note, fmt.Sprintf("finding %d", i+1), ""))
 			}
 			got := strings.TrimSpace(said(t, all))
 			if strings.Count(got, "Note:") != 7 || !strings.HasSuffix(got, c.last) {

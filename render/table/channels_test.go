@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/excursion"
@@ -34,7 +35,6 @@ func TestChannelTables(t *testing.T) {
 		{"processor", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }, 1 + 2*len(p.Channels)}, // two sections of the high-pass
 		{"strings", func(w io.Writer) error { return table.Strings(w, p) }, 1 + len(timing.Harness(p))},
 		{"deaths", func(w io.Writer) error { return table.Deaths(w, p, deaths) }, 1 + len(deaths)},
-		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Protection.Frequency)},
 		{"arrangements", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }, ways(p)},
 		{"highest", func(w io.Writer) error { return table.Highest(w, p) }, 1 + 7},
 	} {
@@ -79,40 +79,7 @@ func TestProcessorWithFilters(t *testing.T) {
 	if n := strings.Count(b.String(), "high-pass"); n != 2*len(p.Channels) {
 		t.Errorf("%d sections for %d channels, want two each", n, len(p.Channels))
 	}
-	if got := table.ProtectionWords(p); !strings.Contains(got, "Butterworth high-pass of order 4 at 120 Hz") {
-		t.Errorf("says %q", got)
-	}
-}
-
-func TestProtectionWords(t *testing.T) {
-	p := demo(t)
-	p.Protection.Least = 0
-	for _, test := range []struct {
-		name                string
-		level, hours        float64
-		sensitivity, corner float64
-		want, not           string
-	}{
-		{"quiet", 70, math.Inf(1), 82, 0, "comes to 70 dB(A) at the spot.", "NIOSH"},
-		{"below the limit: no hours longer than a day at work", 82, 16, 82, 0, "below the 85 dB(A) that NIOSH allows grown-ups for eight hours", "16"},
-		{"no day has 25 hours", 80, 25.4, 82, 0, "children need it quieter", "25"},
-		{"loud: the time is in the warning", 100, 0.25, 82, 0, "comes to 100 dB(A) at the spot.", "NIOSH"},
-		{"no sensitivity", math.NaN(), math.NaN(), math.NaN(), 0, "not known for want of sensitivity_db", "dB(A)"},
-		{"no high-pass", 70, math.Inf(1), 82, 0, "none is needed", "not known"},
-		{"high-pass", 70, math.Inf(1), 82, 150, "High-pass to set", "none is needed"},
-	} {
-		t.Run(test.name, func(t *testing.T) {
-			p, a := *p, *p.Array
-			p.Array, a.Driver.Sensitivity = &a, test.sensitivity
-			p.Protection.Level, p.Protection.Hours, p.Protection.Corner = test.level, test.hours, test.corner
-			got := strings.Join(strings.Fields(table.ProtectionWords(&p)), " ")
-			if !strings.Contains(got, test.want) || strings.Contains(got, test.not) {
-				t.Errorf("says %q", got)
-			}
-		})
-	}
-	p.Protection.Least, p.Protection.Corner = math.NaN(), 0
-	if got := table.ProtectionWords(p); !strings.Contains(got, "not known for want of fs_hz") {
+	if got := words.HighPass(p); !strings.Contains(got, "Butterworth high-pass of order 4 at 120 Hz") {
 		t.Errorf("says %q", got)
 	}
 }
@@ -155,7 +122,7 @@ func TestHighestOnScreen(t *testing.T) {
 		t.Errorf("of one cause %q", got)
 	}
 	p.Protection.Highest[0].By = excursion.ByAmplifier
-	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+p.VoltWords()+" of the amplifier throughout" {
+	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+words.Volt(&p)+" of the amplifier throughout" {
 		t.Errorf("of the amplifier %q", got)
 	}
 }

@@ -31,7 +31,7 @@ func coneImpedance(t testing.TB, hz, qms, qes float64) []impedance.Point {
 	return points
 }
 
-func measuredDriver(t testing.TB) table.Impedance {
+func measuredDriver(t testing.TB) impedancefit.Study {
 	t.Helper()
 	points := coneImpedance(t, 150, 3.2, 1.14)
 	f, err := impedancefit.Best(points)
@@ -40,7 +40,7 @@ func measuredDriver(t testing.TB) table.Impedance {
 	}
 	m := impedancefit.Mechanical{Vas: impedancefit.Estimate{Value: 1.36e-4, Error: 1e-6}, Mass: impedancefit.Estimate{Value: 7.5e-4, Error: 1e-5},
 		BL: impedancefit.Estimate{Value: 2.1, Error: 0.02}, Cms: impedancefit.Estimate{Value: 1.5e-3, Error: 1e-5}}
-	return table.Impedance{Name: "driver.csv", Points: points, Fit: f, Mechanical: &m}
+	return impedancefit.Study{Name: "driver.csv", Points: points, Fit: f, Mechanical: &m}
 }
 
 func lines(t *testing.T, text string, wanted ...string) {

@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/biquad"
 )
@@ -116,20 +117,10 @@ func TestLevelScreen(t *testing.T) {
 		}
 	}
 	flat := strings.Join(strings.Fields(plain.String()), " ")
-	for _, want := range []string{p.Array.Name, "dB before", l.Sections[0].Shape.String(), timing.NullWords(l.Nulls), "ms late", "heats the drivers", "never both"} {
+	for _, want := range []string{p.Array.Name, "dB before", l.Sections[0].Shape.String(), words.Nulls(l.Nulls), "ms late", "heats the drivers", "never both"} {
 		if !strings.Contains(flat, want) {
 			t.Errorf("does not say %q:\n%s", want, plain.String())
 		}
-	}
-}
-
-// TestNullWords: a stretch whose ends round to the same frequency is told as one place,
-// and the reason for all of them once.
-func TestNullWords(t *testing.T) {
-	got := timing.NullWords([]timing.Null{{Low: 628, High: 631, Loss: 6.6}, {Low: 800, High: 1250, Loss: 16}, {Low: 1260, High: 3150, Loss: 9}, {Low: 3160, High: 10000, Loss: 9}})
-	const want = "near 630 Hz, 800 Hz to 10 kHz: up to 16 dB are lost because sounds arrive out of step; a boost would be spent on all of them alike and only heat the drivers"
-	if got != want {
-		t.Errorf("says %q, want %q", got, want)
 	}
 }
 
@@ -137,18 +128,18 @@ func TestNullWords(t *testing.T) {
 // 0.4 dB" without a word.
 func TestLevelWordsSayWhatIsLeftOut(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.4}
-	if got := table.LevelWords(l); strings.Contains(got, "left alone") {
+	if got := words.Levelled(l); strings.Contains(got, "left alone") {
 		t.Errorf("nothing is left alone: %q", got)
 	}
 	l.Nulls = []timing.Null{{Low: 2500, High: 10000, Loss: 15}}
-	if got := table.LevelWords(l); !strings.Contains(got, "but for what is left alone: uneven by 0.4 dB") {
+	if got := words.Levelled(l); !strings.Contains(got, "but for what is left alone: uneven by 0.4 dB") {
 		t.Errorf("says %q", got)
 	}
 }
 
 func TestLevelWords(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.24}
-	if got := table.LevelWords(l); !strings.Contains(got, "100 Hz to 10 kHz") || !strings.Contains(got, "no section is worth setting") {
+	if got := words.Levelled(l); !strings.Contains(got, "100 Hz to 10 kHz") || !strings.Contains(got, "no section is worth setting") {
 		t.Errorf("says %q", got)
 	}
 	// Nothing to set: no empty table, no filter that does nothing, no warning of either.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -159,38 +158,6 @@ func TestScreenOfManyDrivers(t *testing.T) {
 	}
 }
 
-func TestFound(t *testing.T) {
-	p := demo(t)
-	for _, test := range []struct {
-		name            string
-		before, after   float64
-		says, saysNever string
-	}{
-		{"both", 500, 2000, "cancel at 500 Hz;\nwith the delays they do so from 2000 Hz", "none"},
-		{"cured", 500, math.Inf(1), "with the delays they do not up to 20 kHz", "none"},
-		{"well as built", math.Inf(1), math.Inf(1), "Even as built", "none"},
-	} {
-		t.Run(test.name, func(t *testing.T) {
-			p.Unaligned.CombOnset, p.Aligned.CombOnset = test.before, test.after
-			got := table.Found(p)
-			if !strings.Contains(got, test.says) || strings.Contains(got, test.saysNever) {
-				t.Errorf("says %q", got)
-			}
-		})
-	}
-}
-
-// TestFoundWithOneChannel: a delay that all share is no gain, and is not told as one.
-func TestFoundWithOneChannel(t *testing.T) {
-	p := *demo(t)
-	p.Channels = p.Channels[:1]
-	p.Unaligned.CombOnset, p.Aligned.CombOnset = 252, 252
-	got := table.Found(&p)
-	if !strings.Contains(got, "begin to cancel there at 252 Hz") || strings.Contains(got, "worth") || strings.Contains(got, "with the delays") {
-		t.Errorf("says %q", got)
-	}
-}
-
 // TestPathShorterThanStraight: a path that begins on the ball, inside a corner of the body,
 // is told why it is shorter than the straight line.
 func TestPathShorterThanStraight(t *testing.T) {
@@ -233,7 +200,7 @@ func TestNoPlaceInStep(t *testing.T) {
 func TestCompare(t *testing.T) {
 	p := demo(t)
 	var b bytes.Buffer
-	err := table.Compare(&b, []table.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
+	err := table.Compare(&b, []timing.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -66,7 +66,7 @@ func TestTuningScreen(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			next, why := damping.Propose(c.trials, g)
 			var b bytes.Buffer
-			if err := table.TuningScreen(&b, table.Tuning{Name: "Lantern", Log: "a.damping.toml", Trials: c.trials, Goal: g, Next: next, Why: why}, false); err != nil {
+			if err := table.TuningScreen(&b, damping.Study{Name: "Lantern", Log: "a.damping.toml", Trials: c.trials, Goal: g, Next: next, Why: why}, false); err != nil {
 				t.Fatal(err)
 			}
 			lines(t, b.String(), append(c.want, "target Q 0.7; log a.damping.toml", "which get warm", "resistors of crossovers", "low voltage")...)

@@ -1,41 +1,13 @@
 package channelcount
 
 import (
-	"fmt"
 	"math"
 	"slices"
-
-	"pappus/layout/prose"
-	"pappus/timing/split"
 )
-
-// Most is the most channels that Curve looks at: more than any amplifier here
-// has, and each is a search of its own.
-const Most = 64
 
 // Share is the least part of what the best channel gains that a further one must
 // gain to pay for the smear, and of the comb onset that it must raise it by.
 const Share = 0.1
-
-// Curve returns the smear in s that is left with 1, 2, … channels, in that
-// order, for arrivals in s and weights as split.Groups takes them. It ends with
-// most channels, with one for each driver, or at Most. It is nil without
-// drivers, and panics where the lengths differ.
-func Curve(arrival, weight []float64, most int) []float64 {
-	if len(arrival) != len(weight) {
-		panic("channelcount: lengths differ")
-	}
-	count := min(most, len(arrival), Most)
-	if count < 1 {
-		return nil
-	}
-	smear := make([]float64, count)
-	for k := range smear {
-		groups, _ := split.Groups(arrival, weight, k+1)
-		smear[k] = Smear(groups, arrival, weight)
-	}
-	return smear
-}
 
 // Smear returns the smear in s that is left where each group of drivers, given
 // as indices into arrival, shares the delay that brings its weighted mean
@@ -127,90 +99,30 @@ func OnsetKnee(onset []float64) int {
 	return knee
 }
 
-// Sentences says in plain words where more channels stop paying: for the smear in
-// s, for the comb onset in Hz, and why the list ends before there is a channel for
-// each driver; empty where it does not.
-func Sentences(smear, onset []float64, ends string) []string {
-	if len(smear) == 0 {
-		return []string{"There are no drivers to split."}
+// Best returns the number of channels that lowers the smear most, the first of several,
+// and by how many s; 0 where there are none.
+func Best(smear []float64) (channels int, gain float64) {
+	all := gains(smear)
+	best := bestGain(all)
+	if best < 0 {
+		return 0, 0
 	}
-	out := []string{smearSentence(smear), onsetSentence(onset)}
-	if ends != "" {
-		out = append(out, fmt.Sprintf("The list ends at %d: %s.", len(smear), ends))
-	}
-	return out
+	return best + 1, all[best]
 }
 
-func smearSentence(smear []float64) string {
-	knee := Knee(smear)
-	text := func(k int) string { return us(smear[k-1]) }
-	switch {
-	case len(smear) == 1:
-		return fmt.Sprintf("One channel leaves a smear of %s.", text(1))
-	case knee == 1:
-		return fmt.Sprintf("One channel is enough for the smear: it leaves %s, and no more lower it by a nanosecond.", text(1))
-	}
-	gain := gains(smear)
-	best := bestGain(gain)
-	if knee == len(smear) {
-		every := !slices.ContainsFunc(gain[1:], func(g float64) bool { return g < Share*gain[best] })
-		return fmt.Sprintf("For the smear %s: they lower it from %s to %s.", allPay(knee, every), text(1), text(knee))
-	}
-	which := "the second channel"
-	if best > 1 {
-		which = fmt.Sprintf("channel %d", best+1)
-	}
-	return prose.Sprintf("More than %s hardly pay for the smear: %d lower it from %s to %s, and each further one gains less than %.2g us, a tenth of what %s does.",
-		prose.Count(knee, "channel", "channels"), knee, text(1), text(knee), 1e6*Share*gain[best], which)
+// EveryPays tells whether each channel after the first lowers the smear by the share that
+// it must, so that none up to the last could be left out.
+func EveryPays(smear []float64) bool {
+	_, best := Best(smear)
+	return !slices.ContainsFunc(gains(smear)[min(1, len(smear)):], func(g float64) bool { return g < Share*best })
 }
 
-// allPay says that the last of some channels still pays, and whether every one did.
-func allPay(last int, every bool) string {
-	if every {
-		return fmt.Sprintf("every channel up to %d pays", last)
-	}
-	return fmt.Sprintf("channels go on to pay up to the last, %d", last)
-}
-
-// us writes a time; nothing that is under a hundredth of a microsecond.
-func us(s float64) string {
-	if s < nanosecond*10 {
-		return "0 us"
-	}
-	return prose.Sprintf("%.3g us", 1e6*s)
-}
-
-func onsetSentence(onset []float64) string {
-	knee := OnsetKnee(onset)
-	first := hertz(onset[0])
-	last := "until there is none"
-	if f := onset[knee-1]; !math.IsInf(f, 1) {
-		last = "to " + hertz(f)
-	}
-	switch {
-	case math.IsInf(onset[0], 1):
-		return "There is no comb onset even with one channel."
-	case len(onset) == 1:
-		return fmt.Sprintf("Its comb onset is at %s.", first)
-	case knee == 1:
-		return fmt.Sprintf("The comb onset stays: no number of channels raises it by a tenth from %s.", first)
-	case knee == len(onset):
-		every := true
-		for k := range onset {
-			every = every && OnsetKnee(onset[:k+1]) == k+1
+// EveryRaises tells whether each channel raises the comb onset by the share that it must.
+func EveryRaises(onset []float64) bool {
+	for k := range onset {
+		if OnsetKnee(onset[:k+1]) != k+1 {
+			return false
 		}
-		return fmt.Sprintf("For the comb onset %s: they raise it from %s %s.", allPay(knee, every), first, last)
 	}
-	if math.IsInf(onset[knee-1], 1) {
-		return fmt.Sprintf("For the comb onset more than %d are of no use: %d raise it from %s until there is none.", knee, knee, first)
-	}
-	return fmt.Sprintf("For the comb onset more than %d hardly pay: %d raise it from %s %s, and no further one raises it by a tenth.",
-		knee, knee, first, last)
-}
-
-func hertz(f float64) string {
-	if f >= 1000 {
-		return fmt.Sprintf("%.1f kHz", f/1000)
-	}
-	return fmt.Sprintf("%.0f Hz", f)
+	return true
 }

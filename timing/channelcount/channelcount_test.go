@@ -1,16 +1,14 @@
 package channelcount_test
 
 import (
-	"fmt"
 	"math"
-	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
+	"pappus/timing/split"
 
-	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )
 
@@ -24,31 +22,14 @@ func draw(t *rapid.T) (arrival, weight []float64) {
 	return arrival, weight
 }
 
-// TestCurve: one channel leaves the smear as it is, one for each driver leaves
-// none, and more never leave more.
-func TestCurve(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		arrival, weight := draw(t)
-		smear := channelcount.Curve(arrival, weight, len(arrival)+3)
-		if len(smear) != len(arrival) {
-			t.Fatalf("%d values for %d drivers", len(smear), len(arrival))
-		}
-		if want := measure.Smear(arrival, weight); math.Abs(smear[0]-want) > 1e-15 {
-			t.Fatalf("one channel leaves %g s, all have %g s", smear[0], want)
-		}
-		if last := smear[len(smear)-1]; last != 0 {
-			t.Fatalf("%g s is left with a channel each", last)
-		}
-		for k := 1; k < len(smear); k++ {
-			if smear[k] > smear[k-1]+1e-12 {
-				t.Fatalf("%d channels leave %g s, %d leave %g s", k+1, smear[k], k, smear[k-1])
-			}
-		}
-	})
+// left returns the smear that the best split leaves.
+func left(arrival, weight []float64, count int) float64 {
+	groups := split.NewSplits(arrival, weight, func(int) bool { return true }).Groups(count)
+	return channelcount.Smear(groups, arrival, weight)
 }
 
-// TestCurveIsBest tries every assignment of a few drivers to three channels.
-func TestCurveIsBest(t *testing.T) {
+// TestSplitIsBest tries every assignment of a few drivers to three channels.
+func TestSplitIsBest(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		arrival, weight := draw(t)
 		arrival, weight = arrival[:min(7, len(arrival))], weight[:min(7, len(weight))]
@@ -64,7 +45,7 @@ func TestCurveIsBest(t *testing.T) {
 			groups = slices.DeleteFunc(groups, func(g []int) bool { return len(g) == 0 })
 			least = min(least, channelcount.Smear(groups, arrival, weight))
 		}
-		if got := channelcount.Curve(arrival, weight, 3)[2]; math.Abs(got-least) > 1e-11 {
+		if got := left(arrival, weight, 3); math.Abs(got-least) > 1e-11 {
 			t.Fatalf("%g s, the best of all assignments leaves %g s", got, least)
 		}
 	})
@@ -89,7 +70,8 @@ func TestEvenSpread(t *testing.T) {
 	for i := range arrival {
 		arrival[i], weight[i] = 1e-3*(float64(i)+0.5)/5000, 1
 	}
-	for k, smear := range channelcount.Curve(arrival, weight, 6) {
+	for k := range 6 {
+		smear := left(arrival, weight, k+1)
 		want := 1e-3 / (float64(k+1) * math.Sqrt(12))
 		if math.Abs(smear/want-1) > 1e-5 {
 			t.Errorf("%d channels leave %g s, want %g s", k+1, smear, want)
@@ -184,82 +166,38 @@ func TestOnsetKnee(t *testing.T) {
 	}
 }
 
-func TestSentences(t *testing.T) {
+// TestBestAndEvery: which channel gains most, the first of several, and whether all pay.
+func TestBestAndEvery(t *testing.T) {
 	none := math.Inf(1)
 	tests := []struct {
 		name         string
 		smear, onset []float64
-		ends         string
-		want         []string
+		best         int
+		gain         float64
+		pays, raises bool
 	}{
-		{"no drivers", nil, nil, "", []string{"There are no drivers to split."}},
-		{"one", []float64{1e-4}, []float64{400}, "more cannot be wired", []string{"One channel leaves a smear of 100 us.",
-			"Its comb onset is at 400 Hz.", "The list ends at 1: more cannot be wired."}},
-		{"all at once", []float64{1e-17, 2e-17}, []float64{none, none}, "", []string{
-			"One channel is enough for the smear: it leaves 0 us, and no more lower it by a nanosecond.",
-			"There is no comb onset even with one channel."}},
-		{"two knees", []float64{2e-4, 1e-4, 9.5e-5, 9.4e-5, 9.4e-5}, []float64{400, 800, 1600, 3200, 3300}, "", []string{
-			"More than 2 channels hardly pay for the smear: 2 lower it from 200 us to 100 us, and each further one gains less than 10 us, a tenth of what the second channel does.",
-			"For the comb onset more than 4 hardly pay: 4 raise it from 400 Hz to 3.2 kHz, and no further one raises it by a tenth."}},
-		{"wiring ends it", []float64{2e-4, 1e-4}, []float64{400, 800}, "too few drivers", []string{
-			"For the smear every channel up to 2 pays: they lower it from 200 us to 100 us.",
-			"For the comb onset every channel up to 2 pays: they raise it from 400 Hz to 800 Hz.",
-			"The list ends at 2: too few drivers."}},
-		{"the third is the best", []float64{2e-4, 2e-4, 1e-4, 1e-4}, []float64{400, 400, 400, 400}, "", []string{
-			"More than 3 channels hardly pay for the smear: 3 lower it from 200 us to 100 us, and each further one gains less than 10 us, a tenth of what channel 3 does.",
-			"The comb onset stays: no number of channels raises it by a tenth from 400 Hz."}},
-		{"the last pays, not every one", []float64{2e-4, 1e-4, 1e-4, 1e-5}, []float64{400, 800, 800, none}, "", []string{
-			"For the smear channels go on to pay up to the last, 4: they lower it from 200 us to 10 us.",
-			"For the comb onset channels go on to pay up to the last, 4: they raise it from 400 Hz until there is none."}},
-		{"no onset from three on", []float64{2e-4, 1e-4, 1e-5, 1e-6}, []float64{400, 800, none, none}, "", []string{
-			"More than 3 channels hardly pay for the smear: 3 lower it from 200 us to 10 us, and each further one gains less than 10 us, a tenth of what the second channel does.",
-			"For the comb onset more than 3 are of no use: 3 raise it from 400 Hz until there is none."}},
+		{"nothing", nil, nil, 0, 0, true, true},
+		{"one", []float64{1e-4}, []float64{400}, 1, 0, true, true},
+		{"the second", []float64{2e-4, 1e-4, 9.5e-5}, []float64{400, 800, 1600}, 2, 1e-4, false, true},
+		{"the third", []float64{2e-4, 2e-4, 1e-4}, []float64{400, 800, 800}, 3, 1e-4, false, false},
+		{"a tenth of the best and more", []float64{2e-4, 1e-4, 8.9e-5}, []float64{400, 441, 486}, 2, 1e-4, true, true},
+		{"a tenth and less", []float64{2e-4, 1e-4, 9.1e-5}, []float64{400, 439, none}, 2, 1e-4, false, false},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			if diff := cmp.Diff(test.want, channelcount.Sentences(test.smear, test.onset, test.ends)); diff != "" {
-				t.Error(diff)
+			best, gain := channelcount.Best(test.smear)
+			if best != test.best || math.Abs(gain-test.gain) > 1e-12 {
+				t.Errorf("channel %d gains %g s", best, gain)
+			}
+			if pays, raises := channelcount.EveryPays(test.smear), channelcount.EveryRaises(test.onset); pays != test.pays || raises != test.raises {
+				t.Errorf("every one pays %v, raises %v", pays, raises)
 			}
 		})
 	}
 }
 
 func TestEmpty(t *testing.T) {
-	if got := channelcount.Curve(nil, nil, 5); got != nil {
-		t.Error(got)
-	}
 	if got := channelcount.Smear([][]int{{0}}, []float64{1}, []float64{0}); got != 0 {
 		t.Error(got)
-	}
-	if got := len(channelcount.Curve(make([]float64, 70), make([]float64, 70), 99)); got != channelcount.Most {
-		t.Errorf("%d values", got)
-	}
-}
-
-func ExampleSentences() {
-	arrival := []float64{5.1e-3, 5.12e-3, 5.4e-3, 5.43e-3, 5.6e-3, 5.61e-3} // s
-	smear := channelcount.Curve(arrival, []float64{1, 1, 1, 1, 1, 1}, 6)
-	onset := []float64{410, 1300, 8000, 8100, 8200, 14000} // Hz
-	for _, sentence := range channelcount.Sentences(smear, onset, "") {
-		fmt.Println(sentence)
-	}
-	// Output:
-	// More than 3 channels hardly pay for the smear: 3 lower it from 204 us to 10.8 us, and each further one gains less than 13 us, a tenth of what the second channel does.
-	// For the comb onset channels go on to pay up to the last, 6: they raise it from 410 Hz to 14.0 kHz.
-}
-
-func BenchmarkCurve(b *testing.B) {
-	for _, size := range []struct{ drivers, channels int }{{60, 60}, {2000, 16}} {
-		b.Run(fmt.Sprintf("%d drivers %d channels", size.drivers, size.channels), func(b *testing.B) {
-			r := rand.New(rand.NewPCG(3, 4))
-			arrival, weight := make([]float64, size.drivers), make([]float64, size.drivers)
-			for i := range arrival {
-				arrival[i], weight[i] = r.Float64(), r.Float64()
-			}
-			b.ReportAllocs()
-			for b.Loop() {
-				channelcount.Curve(arrival, weight, size.channels)
-			}
-		})
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"math/cmplx"
 	"slices"
 
+	"pappus/layout/solve"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -114,20 +116,11 @@ func horner(c []float64, x complex128) (value, slope complex128) {
 	return value, slope
 }
 
-// halfPower returns where the low-pass c[0]/polynomial has half its power: its
-// level falls all the way, so halving the interval finds it.
+// halfPower returns where the low-pass c[0]/polynomial has half its power.
 func halfPower(c []float64) float64 {
-	low, high := 0.0, 10.0
-	for {
-		mid := (low + high) / 2
-		if mid <= low || mid >= high {
-			return mid
-		}
-		value, _ := horner(c, complex(0, mid))
-		if cmplx.Abs(value) < math.Sqrt2*c[0] {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
+	x, _ := solve.Root(func(x float64) float64 {
+		value, _ := horner(c, complex(0, x))
+		return cmplx.Abs(value) - math.Sqrt2*c[0]
+	}, 0, 10, 0)
+	return x
 }

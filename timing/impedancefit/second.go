@@ -3,6 +3,7 @@ package impedancefit
 import (
 	"math"
 
+	"pappus/layout/box"
 	"pappus/layout/prose"
 )
 
@@ -14,30 +15,45 @@ type Mechanical struct {
 	Cms  Estimate // m/N
 }
 
-// Air is the state of the air that the driver stands in.
-type Air struct {
-	Density    float64 // kg/m3
-	SoundSpeed float64 // m/s
+// Second says what was different in a second measurement of a driver: a mass in kg stuck to
+// its cone in free air, or an airtight, unstuffed box of a volume in m3, the driver's own
+// taken off. Area in m2 is the cone's; all are taken for exact.
+type Second struct {
+	Mass, Volume float64
+	Area         float64
+	Air          box.Air
 }
 
 // shiftSigmas is how many standard errors a second measurement must differ by.
 const shiftSigmas = 3
 
-// AddedMass returns what a second measurement of the same driver in free air tells,
-// with a mass in kg stuck to the cone, whose area in m2 is Sd:
+// Mechanical returns what a second measurement of the same driver tells. With a mass m
 //
 //	Mms = m/((fs/fs')2 - 1),  Cms = 1/((2 pi fs)2 Mms),  Vas = rho c2 Sd2 Cms,
 //	BL = sqrt(2 pi fs Mms Re/Qes)
 //
 // (Small 1972; the mass is best such that the resonance falls by a fifth to a half,
-// common practice). Mass, area and air are taken for exact. Errors wrap [ErrValue]
-// and [ErrShift].
-func AddedMass(free, loaded Fit, mass, area float64, air Air) (Mechanical, error) {
-	if err := positive([]named{{"added mass in kg", mass}, {"cone area in m2", area},
-		{"density of air in kg/m3", air.Density}, {"speed of sound in m/s", air.SoundSpeed}}); err != nil {
+// common practice), in a box of volume V
+//
+//	Vas = V (fc Qec/(fs Qes) - 1)
+//
+// (Small, Closed-Box Loudspeaker Systems, J. Audio Eng. Soc. 20 (1972) 798), where
+// the product of resonance and Q makes good for the air that loads the cone
+// differently in the box; the rest follows from Cms = Vas/(rho c2 Sd2). Errors wrap
+// [ErrValue] and [ErrShift].
+func (f Fit) Mechanical(other Fit, s Second) (Mechanical, error) {
+	differs := named{"added mass in kg", s.Mass}
+	if s.Volume != 0 {
+		differs = named{"volume of the box in m3", s.Volume}
+	}
+	if err := positive([]named{differs, {"cone area in m2", s.Area},
+		{"density of air in kg/m3", s.Air.Density}, {"speed of sound in m/s", s.Air.SoundSpeed}}); err != nil {
 		return Mechanical{}, err
 	}
-	one, two := free.Resonance, loaded.Resonance
+	if s.Volume != 0 {
+		return f.inBox(other, s)
+	}
+	one, two := f.Resonance, other.Resonance
 	down := math.Log(one.Value / two.Value)
 	if !(down > shiftSigmas*math.Hypot(one.Error/one.Value, two.Error/two.Value)) {
 		return Mechanical{}, prose.Errorf("%w: with the mass it resonates at %.4g Hz, without at %.4g Hz; it must be clearly lower",
@@ -46,45 +62,30 @@ func AddedMass(free, loaded Fit, mass, area float64, air Air) (Mechanical, error
 	square := math.Exp(2 * down)
 	// d ln Mms/d ln fs
 	steep := 2 * square / (square - 1)
-	return free.mechanical(mass/(square-1), weights{logFs: -steep}, steep*two.Error/two.Value, area, air), nil
+	return f.mechanical(s.Mass/(square-1), weights{logFs: -steep}, steep*two.Error/two.Value, s), nil
 }
 
-// KnownBox returns what a second measurement of the same driver tells, on an
-// airtight, unstuffed box of a volume in m3, the driver's own taken off; area in m2
-// is the cone's:
-//
-//	Vas = V (fc Qec/(fs Qes) - 1)
-//
-// (Small, Closed-Box Loudspeaker Systems, J. Audio Eng. Soc. 20 (1972) 798), where
-// the product of resonance and Q makes good for the air that loads the cone
-// differently in the box; the rest follows from Cms = Vas/(rho c2 Sd2). Volume, area
-// and air are taken for exact. Errors wrap [ErrValue] and [ErrShift].
-func KnownBox(free, boxed Fit, volume, area float64, air Air) (Mechanical, error) {
-	if err := positive([]named{{"volume of the box in m3", volume}, {"cone area in m2", area},
-		{"density of air in kg/m3", air.Density}, {"speed of sound in m/s", air.SoundSpeed}}); err != nil {
-		return Mechanical{}, err
-	}
-	ratio := boxed.Resonance.Value * boxed.Qes.Value / (free.Resonance.Value * free.Qes.Value)
+// inBox is Mechanical for a box.
+func (f Fit) inBox(other Fit, s Second) (Mechanical, error) {
+	ratio := other.Resonance.Value * other.Qes.Value / (f.Resonance.Value * f.Qes.Value)
 	product := weights{logFs: 1, logQms: 1, logRe: 1, logRes: -1}
-	one, two := free.deviation(product), boxed.deviation(product)
+	one, two := f.deviation(product), other.deviation(product)
 	if !(math.Log(ratio) > shiftSigmas*math.Hypot(one, two)) {
 		return Mechanical{}, prose.Errorf("%w: resonance times Qes is %.4g times as high in the box; it must be clearly higher", ErrShift, ratio)
 	}
-	vas := volume * (ratio - 1)
-	stiffness := air.Density * air.SoundSpeed * air.SoundSpeed
-	w := 2 * math.Pi * free.Resonance.Value
-	mass := stiffness * area * area / (vas * w * w)
+	vas := s.Volume * (ratio - 1)
+	w := 2 * math.Pi * f.Resonance.Value
+	mass := s.Air.Stiffness() * s.Area * s.Area / (vas * w * w)
 	// d ln Vas/d ln(fs Qes) is -steep.
 	steep := ratio / (ratio - 1)
-	return free.mechanical(mass, weights{logFs: steep - 2, logQms: steep, logRe: steep, logRes: -steep}, steep*two, area, air), nil
+	return f.mechanical(mass, weights{logFs: steep - 2, logQms: steep, logRe: steep, logRes: -steep}, steep*two, s), nil
 }
 
 // mechanical returns what follows from a moving mass in kg. weight are the
 // derivatives of its logarithm by the values of the free driver, other its relative
 // error from elsewhere.
-func (f Fit) mechanical(mass float64, weight weights, other, area float64, air Air) Mechanical {
+func (f Fit) mechanical(mass float64, weight weights, other float64, s Second) Mechanical {
 	w := 2 * math.Pi * f.Resonance.Value
-	stiffness := air.Density * air.SoundSpeed * air.SoundSpeed
 	cms := 1 / (w * w * mass)
 	// relative returns the relative error of mass^power times what more has of the
 	// driver's values.
@@ -100,7 +101,7 @@ func (f Fit) mechanical(mass float64, weight weights, other, area float64, air A
 	return Mechanical{
 		Mass: of(mass, relative(1, weights{})),
 		Cms:  of(cms, soft),
-		Vas:  of(stiffness*area*area*cms, soft),
+		Vas:  of(s.Air.Stiffness()*s.Area*s.Area*cms, soft),
 		// Re/Qes is Res/Qms.
 		BL: of(math.Sqrt(w*mass*f.DCOhm.Value/f.Qes.Value), relative(0.5, weights{logFs: 0.5, logRes: 0.5, logQms: -0.5})),
 	}

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"testing"
 
+	"pappus/layout/box"
 	"pappus/layout/impedance"
 	"pappus/timing/impedancefit"
 )
@@ -26,7 +27,7 @@ func (c cone) with(mass, stiffness float64) network {
 	return network{fs: w / (2 * math.Pi), qms: w * m / c.rms, qes: w * m * c.re / (c.bl * c.bl), re: c.re, le: c.le}
 }
 
-var air = impedancefit.Air{Density: 1.2, SoundSpeed: 343.2}
+var air = box.Air{Density: 1.2, SoundSpeed: 343.2}
 
 func fitted(t testing.TB, n network, noise float64, random *rand.Rand) impedancefit.Fit {
 	t.Helper()
@@ -46,10 +47,10 @@ func TestSecondMeasurement(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 9))
 	ways := map[string]func(noise float64) (impedancefit.Mechanical, error){
 		"added mass": func(noise float64) (impedancefit.Mechanical, error) {
-			return impedancefit.AddedMass(fitted(t, paper.with(0, 0), noise, random), fitted(t, paper.with(added, 0), noise, random), added, paper.area, air)
+			return fitted(t, paper.with(0, 0), noise, random).Mechanical(fitted(t, paper.with(added, 0), noise, random), impedancefit.Second{Mass: added, Area: paper.area, Air: air})
 		},
 		"known box": func(noise float64) (impedancefit.Mechanical, error) {
-			return impedancefit.KnownBox(fitted(t, paper.with(0, 0), noise, random), fitted(t, paper.with(0, spring/boxVolume), noise, random), boxVolume, paper.area, air)
+			return fitted(t, paper.with(0, 0), noise, random).Mechanical(fitted(t, paper.with(0, spring/boxVolume), noise, random), impedancefit.Second{Volume: boxVolume, Area: paper.area, Air: air})
 		},
 	}
 	for name, way := range ways {
@@ -100,16 +101,34 @@ func TestSecondFaults(t *testing.T) {
 		do   func() error
 		want error
 	}{
-		{"the same again", func() error { _, err := impedancefit.AddedMass(free, same, 1e-3, 8e-4, air); return err }, impedancefit.ErrShift},
-		{"swapped", func() error { _, err := impedancefit.AddedMass(heavy, free, 1e-3, 8e-4, air); return err }, impedancefit.ErrShift},
-		{"no mass", func() error { _, err := impedancefit.AddedMass(free, heavy, 0, 8e-4, air); return err }, impedancefit.ErrValue},
-		{"no area", func() error { _, err := impedancefit.AddedMass(free, heavy, 1e-3, math.NaN(), air); return err }, impedancefit.ErrValue},
-		{"no air", func() error {
-			_, err := impedancefit.AddedMass(free, heavy, 1e-3, 8e-4, impedancefit.Air{})
+		{"the same again", func() error {
+			_, err := free.Mechanical(same, impedancefit.Second{Mass: 1e-3, Area: 8e-4, Air: air})
+			return err
+		}, impedancefit.ErrShift},
+		{"swapped", func() error {
+			_, err := heavy.Mechanical(free, impedancefit.Second{Mass: 1e-3, Area: 8e-4, Air: air})
+			return err
+		}, impedancefit.ErrShift},
+		{"neither mass nor box", func() error {
+			_, err := free.Mechanical(heavy, impedancefit.Second{Mass: 0, Area: 8e-4, Air: air})
 			return err
 		}, impedancefit.ErrValue},
-		{"a box that does nothing", func() error { _, err := impedancefit.KnownBox(free, same, 1e-3, 8e-4, air); return err }, impedancefit.ErrShift},
-		{"no box", func() error { _, err := impedancefit.KnownBox(free, same, -1, 8e-4, air); return err }, impedancefit.ErrValue},
+		{"no area", func() error {
+			_, err := free.Mechanical(heavy, impedancefit.Second{Mass: 1e-3, Area: math.NaN(), Air: air})
+			return err
+		}, impedancefit.ErrValue},
+		{"no air", func() error {
+			_, err := free.Mechanical(heavy, impedancefit.Second{Mass: 1e-3, Area: 8e-4, Air: box.Air{}})
+			return err
+		}, impedancefit.ErrValue},
+		{"a box that does nothing", func() error {
+			_, err := free.Mechanical(same, impedancefit.Second{Volume: 1e-3, Area: 8e-4, Air: air})
+			return err
+		}, impedancefit.ErrShift},
+		{"no box", func() error {
+			_, err := free.Mechanical(same, impedancefit.Second{Volume: -1, Area: 8e-4, Air: air})
+			return err
+		}, impedancefit.ErrValue},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

@@ -43,10 +43,8 @@ func Impedance(p *timing.Plan, channel int, open []int, seed uint64) (points []i
 	random := rand.New(rand.NewPCG(seed, 1972))
 	for i := range octaves*perOctave + 1 {
 		hz := meterLow * math.Exp2(float64(i)/perOctave)
-		var z [1]complex128
-		bank.Load(z[:], []complex128{driver.At(hz)})
-		z[0] *= complex(1+meterNoise*random.NormFloat64(), meterNoise*random.NormFloat64())
-		points = append(points, impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z[0]), Degrees: cmplx.Phase(z[0]) * 180 / math.Pi})
+		z := bank.Of(driver.At(hz)) * complex(1+meterNoise*random.NormFloat64(), meterNoise*random.NormFloat64())
+		points = append(points, impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi})
 	}
 	return points, true, nil
 }

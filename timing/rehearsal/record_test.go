@@ -15,7 +15,7 @@ import (
 
 func demo(t testing.TB) (*timing.Plan, sweep.Sweep) {
 	t.Helper()
-	d, err := design.Parse("lantern.toml", design.Starter())
+	d, err := design.Parse("lantern.toml", design.DefaultTOML())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func TestRecord(t *testing.T) {
 	record := func(set rehearsal.Setting) []float64 {
 		t.Helper()
 		set.Rate, set.SNR = 44100, math.Inf(1)
-		x, err := rehearsal.Record(p, s, set)
+		x, err := rehearsal.NewStage(p).Record(s, set)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -83,15 +83,15 @@ func TestErrors(t *testing.T) {
 	} {
 		set := usual
 		change(&set)
-		if _, err := rehearsal.Record(p, s, set); !errors.Is(err, rehearsal.ErrSetting) {
+		if _, err := rehearsal.NewStage(p).Record(s, set); !errors.Is(err, rehearsal.ErrSetting) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
 	usual.Rate = 8000
-	if _, err := rehearsal.Record(p, s, usual); !errors.Is(err, sweep.ErrRate) {
+	if _, err := rehearsal.NewStage(p).Record(s, usual); !errors.Is(err, sweep.ErrRate) {
 		t.Errorf("rate: %v", err)
 	}
-	if _, err := rehearsal.Record(p, sweep.Sweep{}, usual); !errors.Is(err, sweep.ErrSweep) {
+	if _, err := rehearsal.NewStage(p).Record(sweep.Sweep{}, usual); !errors.Is(err, sweep.ErrSweep) {
 		t.Errorf("no sweep: %v", err)
 	}
 }

@@ -3,6 +3,7 @@ package split_test
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -115,17 +116,63 @@ func inOrder(groups [][]int, arrival []float64) bool {
 	return true
 }
 
+// TestLongSplitsKeepTheirRank: a long row is too long to try all cuts of, but more groups
+// never cost more where all sizes will do, fewer sizes never less, and no group is the
+// better for moving its first member over.
+func TestLongSplitsKeepTheirRank(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(20, 300).Draw(t, "n")
+		random := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 1))
+		arrival, weight := make([]float64, n), make([]float64, n)
+		for i := range n {
+			arrival[i], weight[i] = 5e-3+1e-3*random.Float64(), math.Pow(10, -6*random.Float64())
+		}
+		some := func(size int) bool { return size <= 40 && (size%2 == 0 || size%3 == 0) || size == 1 }
+		free, tight := split.NewSplits(arrival, weight, atLeast(1)), split.NewSplits(arrival, weight, some)
+		last := math.Inf(1)
+		for count := 1; count <= 12; count++ {
+			groups := free.Groups(count)
+			cost := residual(arrival, weight, groups)
+			if cost > last*(1+1e-9) {
+				t.Fatalf("%d groups cost %g, fewer %g", count, cost, last)
+			}
+			last = cost
+			if groups := tight.Groups(count); groups != nil && residual(arrival, weight, groups) < cost*(1-1e-9) {
+				t.Fatalf("%d groups of some sizes cost less than of any", count)
+			}
+			for g := 1; g < count; g++ {
+				if len(groups[g]) < 2 {
+					continue
+				}
+				moved := slices.Clone(groups)
+				moved[g-1], moved[g] = append(slices.Clone(groups[g-1]), groups[g][0]), groups[g][1:]
+				if c := residual(arrival, weight, moved); c < cost*(1-1e-9) {
+					t.Fatalf("%d groups: %g, with one moved %g", count, cost, c)
+				}
+			}
+		}
+	})
+}
+
 func BenchmarkSplits(b *testing.B) {
-	for _, n := range []int{60, 2000} {
-		b.Run(fmt.Sprintf("%d drivers 8 groups of 2 or more", n), func(b *testing.B) {
-			arrival, weight := make([]float64, n), make([]float64, n)
-			for i := range arrival {
-				arrival[i], weight[i] = math.Abs(math.Sin(float64(i))), 1
-			}
-			b.ReportAllocs()
-			for b.Loop() {
-				split.NewSplits(arrival, weight, atLeast(2)).Groups(8)
-			}
-		})
+	for _, c := range []struct {
+		name    string
+		allowed func(int) bool
+	}{
+		{"any size", atLeast(1)},
+		{"short strings", func(size int) bool { return size <= 340 && (size < 8 || size%5 == 0 || size%7 == 0) }},
+	} {
+		for _, n := range []int{60, 2000} {
+			b.Run(fmt.Sprintf("%d drivers, 8 groups, %s", n, c.name), func(b *testing.B) {
+				arrival, weight := make([]float64, n), make([]float64, n)
+				for i := range arrival {
+					arrival[i], weight[i] = math.Abs(math.Sin(float64(i))), 1
+				}
+				b.ReportAllocs()
+				for b.Loop() {
+					split.NewSplits(arrival, weight, c.allowed).Groups(8)
+				}
+			})
+		}
 	}
 }

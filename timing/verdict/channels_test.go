@@ -21,7 +21,7 @@ const rate = 48000.0
 
 // planned is the built-in design's plan.
 var planned = sync.OnceValues(func() (*timing.Plan, error) {
-	d, err := design.Parse("lantern.toml", design.Starter())
+	d, err := design.Parse("lantern.toml", design.DefaultTOML())
 	if err != nil {
 		return nil, err
 	}

@@ -53,6 +53,20 @@ type Level struct {
 	OtherUneven float64
 }
 
+// Furthest returns the band that is furthest off, and how many differ by more than their
+// expanded errors; false where there are none.
+func (l Level) Furthest() (worst Band, beyond int, found bool) {
+	for i, b := range l.Bands {
+		if i == 0 || math.Abs(b.Difference) > math.Abs(worst.Difference) {
+			worst = b
+		}
+		if math.Abs(b.Difference) > Expanded*b.Error {
+			beyond++
+		}
+	}
+	return worst, beyond, len(l.Bands) > 0
+}
+
 // Band is a third of an octave.
 type Band struct {
 	Centre                        float64 // Hz, exact
@@ -62,7 +76,7 @@ type Band struct {
 }
 
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
-// Errors wrap ErrMeasured, or layout.ErrSpotInside for a place that no sound can reach.
+// Errors wrap ErrMeasured, or those of layout.Array.Reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	v, err := ofLevel(p, positions, set)
 	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {

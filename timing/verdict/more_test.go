@@ -30,7 +30,7 @@ func TestWhatThePlanDoesNotKnow(t *testing.T) {
 		A1: -2 * math.Cos(w) / (1 + alpha/a), A2: (1 - alpha/a) / (1 + alpha/a)}}
 	measured := make([]*recording.Measured, len(p.Channels))
 	for c := range measured {
-		x, err := rehearsal.Record(p, s, rehearsal.Setting{Channel: c, Rate: rate, SNR: 60, Seed: uint64(c)})
+		x, err := rehearsal.NewStage(p).Record(s, rehearsal.Setting{Channel: c, Rate: rate, SNR: 60, Seed: uint64(c)})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -43,7 +43,7 @@ func TestWhatThePlanDoesNotKnow(t *testing.T) {
 				x.Samples[i] *= math.Pow(10, -2.5/20)
 			}
 		case mute:
-			x, err = rehearsal.Record(p, s, rehearsal.Setting{Channel: c, Rate: rate, SNR: 60, DeadStrings: all(p, c)})
+			x, err = rehearsal.NewStage(p).Record(s, rehearsal.Setting{Channel: c, Rate: rate, SNR: 60, DeadStrings: all(p, c)})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -127,7 +127,7 @@ func TestLevel(t *testing.T) {
 		array := *p.Array
 		array.Spot = r3.Add(array.Spot, by)
 		there.Array = &array // the same delays, heard from elsewhere
-		x, err := rehearsal.Record(&there, s, rehearsal.Setting{Case: timing.Aligned, Channel: rehearsal.All, Rate: rate, SNR: 50, Seed: uint64(i)})
+		x, err := rehearsal.NewStage(&there).Record(s, rehearsal.Setting{Case: timing.Aligned, Channel: rehearsal.All, Rate: rate, SNR: 50, Seed: uint64(i)})
 		if err != nil {
 			t.Fatal(err)
 		}

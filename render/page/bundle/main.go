@@ -1,6 +1,7 @@
-// Command bundle makes the browser's side of the page: it bundles render/page/web
-// into render/page/built, where it is embedded. It needs the packages that
-// "npm ci" puts into render/page/web, and is run by go generate ./render/page.
+// Command bundle makes the browser's side of the page: it writes the types of what the
+// server sends, web/src/document.ts, and bundles render/page/web into render/page/built,
+// where it is embedded. It needs the packages that "npm ci" puts into render/page/web, and
+// is run by go generate ./render/page.
 // What it writes does not hang on the machine or the time.
 package main
 
@@ -29,6 +30,13 @@ func run() error {
 	web, built := filepath.Join(page, "web"), filepath.Join(page, "built")
 	if _, err := os.Stat(filepath.Join(web, "node_modules")); err != nil {
 		return errors.New("run npm ci in render/page/web first")
+	}
+	shapes, err := types(page)
+	if err != nil {
+		return err
+	}
+	if err := write(filepath.Join(web, "src"), map[string][]byte{"document.ts": shapes}); err != nil {
+		return err
 	}
 	files, err := bundled(web)
 	if err != nil {

@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { Edited, Fault, Measured, Octave, Planned, Start, Triple, Value } from "./types";
+import type { Change, Edited, Fault, MeasuredAnswer, Octave, PlanAnswer, Saved, SoundAsked, Started, Survey, WalkAsked } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -65,24 +65,19 @@ async function post(verb: string, what: unknown, signal?: AbortSignal): Promise<
   return answer;
 }
 
-export async function start(): Promise<Start> {
+export async function start(): Promise<Started> {
   const answer = await call("api/start");
   if (!answer.ok) throw await refused(answer);
-  return (await answer.json()) as Start;
+  return (await answer.json()) as Started;
 }
 
-export async function plan(text: string, signal?: AbortSignal): Promise<Planned> {
-  return (await (await post("plan", { text }, signal)).json()) as Planned;
+export async function plan(text: string, signal?: AbortSignal): Promise<PlanAnswer> {
+  return (await (await post("plan", { text }, signal)).json()) as PlanAnswer;
 }
 
 /** Looks round the whole room. */
 export async function survey(text: string): Promise<Octave[]> {
-  return ((await (await post("survey", { text })).json()) as { octaves: Octave[] }).octaves;
-}
-
-export interface Change {
-  key: string;
-  value: Value;
+  return ((await (await post("survey", { text })).json()) as Survey).octaves;
 }
 
 /** Puts values into a design's text; remarks and order stay, and what that breaks elsewhere is mended. */
@@ -92,34 +87,14 @@ export async function edit(text: string, set: Change[]): Promise<Edited> {
 
 /** Writes the design's file; read says what it was. Returns what it is now. */
 export async function save(text: string, read: string): Promise<string> {
-  return ((await (await post("save", { text, read })).json()) as { read: string }).read;
+  return ((await (await post("save", { text, read })).json()) as Saved).read;
 }
 
-export interface SoundWish {
-  text: string;
-  spot_m: Triple;
-  programme: string;
-  case: string;
-  two_ears: boolean;
-  dry: boolean;
-}
-
-export async function sound(wish: SoundWish, signal?: AbortSignal): Promise<ArrayBuffer> {
+export async function sound(wish: SoundAsked, signal?: AbortSignal): Promise<ArrayBuffer> {
   return (await post("sound", wish, signal)).arrayBuffer();
 }
 
-export interface WalkWish {
-  text: string;
-  from_m: Triple;
-  /** One of the walks that are offered. */
-  way: string;
-  case: string;
-  programme: string;
-  two_ears: boolean;
-  dry: boolean;
-}
-
-export async function walk(wish: WalkWish, signal?: AbortSignal): Promise<ArrayBuffer> {
+export async function walk(wish: WalkAsked, signal?: AbortSignal): Promise<ArrayBuffer> {
   return (await post("walk", wish, signal)).arrayBuffer();
 }
 
@@ -128,12 +103,12 @@ export async function files(text: string, what: string): Promise<Blob> {
 }
 
 /** Holds recordings against a design's plan. */
-export async function measure(text: string, asBuilt: boolean, recordings: File[], signal: AbortSignal): Promise<Measured> {
+export async function measure(text: string, asBuilt: boolean, recordings: File[], signal: AbortSignal): Promise<MeasuredAnswer> {
   const form = new FormData();
   form.append("text", text);
   form.append("as_built", String(asBuilt));
   for (const file of recordings) form.append("recording", file, file.name);
   const answer = await call("api/measure", { method: "POST", body: form, signal });
   if (!answer.ok) throw await refused(answer);
-  return (await answer.json()) as Measured;
+  return (await answer.json()) as MeasuredAnswer;
 }

@@ -6,7 +6,7 @@ import type { RGB } from "./colours";
 import { el, framed, make, say } from "./dom";
 import { SolidView } from "./solid";
 import type { State } from "./state";
-import type { DriverRow } from "./types";
+import type { Heard } from "./document";
 import { decibels, fixed, milliseconds } from "./words";
 
 /** A picture that holds the following frames up for longer than this each, twice in a row, is not drawn while the chair moves. */
@@ -138,7 +138,7 @@ export class BodyView {
     box.replaceChildren(make("span", { class: "quiet" }, "Channel"), ...ids.map(chip));
   }
 
-  private row(rows: DriverRow[]): void {
+  private row(rows: Heard[]): void {
     const d = rows[this.picked];
     if (d === undefined) return say(el("row"), "Pick a driver to read its row.");
     const round = d.path_m - d.straight_path_m;

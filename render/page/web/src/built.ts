@@ -7,7 +7,8 @@ import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import { download, SWEEP } from "./files";
 import type { State } from "./state";
-import type { Maybe, Measured, MeasuredChannel } from "./types";
+import type { MeasuredAnswer, MeasuredChannel } from "./document";
+import type { Maybe } from "./types";
 import { fixed, milliseconds, NONE, typeset } from "./words";
 
 const MOST_BYTES = 250 << 20;
@@ -110,7 +111,7 @@ export class Built {
     say(el("built-say"), "");
   }
 
-  private show(found: Measured): void {
+  private show(found: MeasuredAnswer): void {
     const { channels, level } = found;
     const lines = [...found.sentences];
     if (channels !== null && found.faults.length === 0) lines.unshift("No channel is silent, weak or reversed.");

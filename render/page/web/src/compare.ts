@@ -7,12 +7,12 @@ import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import { pickText } from "./files";
 import type { State } from "./state";
-import type { AtSpot, Measures, Planned } from "./types";
+import type { AtSpot, Measures, PlanAnswer } from "./document";
 import { fixed, microseconds, milliseconds, onset } from "./words";
 
 interface Side {
   name: string;
-  planned: Planned;
+  planned: PlanAnswer;
   measures: Measures;
 }
 

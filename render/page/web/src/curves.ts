@@ -4,7 +4,8 @@ import uPlot from "uplot";
 
 import { el, ink, make } from "./dom";
 import type { State } from "./state";
-import type { Maybe, Response } from "./types";
+import type { Response } from "./document";
+import type { Maybe } from "./types";
 import { fixed, hertz } from "./words";
 
 /** One line of the picture. */

@@ -3,7 +3,8 @@
 
 import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { Fault, Key, Start, Table, Value } from "./types";
+import type { Fault, KeyRow, Started, TableRow } from "./document";
+import type { Value } from "./types";
 
 /** How the tables are called, in the order in which they are shown; the first ones stand open. */
 const GROUPS: [table: string, words: string, open: boolean][] = [
@@ -42,7 +43,7 @@ const ONLY_WITH: Record<string, [choices: string[], keys: string[]][]> = {
 
 interface Field {
   row: HTMLElement;
-  key: Key;
+  key: KeyRow;
   input: HTMLInputElement | HTMLSelectElement;
   fault: HTMLElement;
   /** It holds what cannot be read, and keeps it till it is put right. */
@@ -54,7 +55,7 @@ export class Fields {
   private readonly switches = new Map<string, HTMLInputElement>();
   private readonly box = el("faults");
 
-  constructor(private readonly state: State, start: Start) {
+  constructor(private readonly state: State, start: Started) {
     const tables = new Map((start.tables ?? []).map((t) => [t.table, t]));
     const form = el<HTMLFormElement>("fields");
     form.onsubmit = (event) => event.preventDefault();
@@ -66,7 +67,7 @@ export class Fields {
     state.on("faults", () => this.faults());
   }
 
-  private group(words: string, open: boolean, keys: Key[], table: Table | undefined): HTMLElement {
+  private group(words: string, open: boolean, keys: KeyRow[], table: TableRow | undefined): HTMLElement {
     const body = make("div", { class: "group-body" });
     if (table?.remark) body.append(make("p", { class: "remark" }, table.remark));
     if (table?.optional) body.append(this.presence(table.table, words));
@@ -82,7 +83,7 @@ export class Fields {
     return make("label", { class: "tick" }, input, ` ${words} there`);
   }
 
-  private field(key: Key): HTMLElement {
+  private field(key: KeyRow): HTMLElement {
     const id = `f-${key.key.replaceAll(".", "-")}`;
     const input = this.input(key, id);
     const fault = make("p", { class: "fault", id: `${id}-fault`, hidden: true });
@@ -96,7 +97,7 @@ export class Fields {
     return row;
   }
 
-  private input(key: Key, id: string): HTMLInputElement | HTMLSelectElement {
+  private input(key: KeyRow, id: string): HTMLInputElement | HTMLSelectElement {
     if (key.kind === "choice" || key.kind === "flag") {
       const choices = key.kind === "flag" ? ["false", "true"] : (key.choices ?? []);
       const said = (c: string) => (key.kind === "flag" ? (c === "true" ? "yes" : "no") : c);
@@ -113,7 +114,7 @@ export class Fields {
     });
   }
 
-  private changed(key: Key, input: HTMLInputElement | HTMLSelectElement): void {
+  private changed(key: KeyRow, input: HTMLInputElement | HTMLSelectElement): void {
     const value = read(key, input.value);
     const field = this.fields.get(key.key);
     if (field !== undefined) field.unread = value === undefined;
@@ -211,7 +212,7 @@ function list(value: Value[]): string {
 }
 
 /** What a field's text means; undefined: not a number. */
-function read(key: Key, text: string): Value | undefined {
+function read(key: KeyRow, text: string): Value | undefined {
   const t = text.trim();
   if (t === "") return null;
   switch (key.kind) {

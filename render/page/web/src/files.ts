@@ -5,7 +5,7 @@ import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import { notice } from "./notice";
 import type { Origin, State } from "./state";
-import type { Start } from "./types";
+import type { Started } from "./document";
 
 const MOST_BYTES = 1 << 20;
 /** What is offered where the recordings are dropped. */
@@ -21,7 +21,7 @@ export function download(name: string, what: Blob): void {
 }
 
 /** The file that the page was started with. */
-export function originOf(start: Start): Origin {
+export function originOf(start: Started): Origin {
   return { name: start.path.split(/[\\/]/).at(-1) || "design.toml", canSave: start.can_save, saved: start.text };
 }
 
@@ -51,7 +51,7 @@ export class Files {
   /** The text that was saved though it cannot be planned; null: none. */
   private broken: string | null = null;
 
-  constructor(private readonly state: State, start: Start) {
+  constructor(private readonly state: State, start: Started) {
     this.read = start.read;
     el("open").onclick = () =>
       pickText(el<HTMLInputElement>("open-file"), (name, text) => this.open(name, text), (words) => notice("files", words));
@@ -68,7 +68,7 @@ export class Files {
     this.show();
   }
 
-  private offer(start: Start): void {
+  private offer(start: Started): void {
     const files = (start.files ?? []).filter((f) => f.name !== SWEEP);
     el("files").append(
       ...files.map((f) => {

@@ -2,7 +2,7 @@
 
 import { el, make } from "./dom";
 import type { State } from "./state";
-import type { Finding } from "./types";
+import type { ShownFinding } from "./document";
 import { typeset } from "./words";
 
 /** Fills the head; it is away where there is nothing to know. */
@@ -17,7 +17,7 @@ export function findings(state: State): void {
   );
 }
 
-function row({ rank, lead, stops, what, cure }: Finding): HTMLLIElement {
+function row({ rank, lead, stops, what, cure }: ShownFinding): HTMLLIElement {
   const words = make("p", {}, make("strong", { class: "lead" }, lead), ` ${typeset(what)}.`);
   const todo = cure === "" ? [] : [make("p", { class: "cure" }, `${typeset(cure)}.`)];
   return make("li", { "data-rank": rank, class: stops ? "stops" : undefined }, make("div", {}, words, ...todo));

@@ -5,7 +5,8 @@ import { rested } from "./dom";
 import { Live, MOST_ROUGH_CELLS } from "./live";
 import { notice } from "./notice";
 import { same, type State } from "./state";
-import type { Answer, Ask, Quantity, Triple, View } from "./types";
+import type { Move, Triple } from "./document";
+import type { Answer, Quantity, View } from "./types";
 
 const LEAST_CELLS = 12;
 /** Cells of the finer map: as many as are worked out in about so long. */
@@ -20,7 +21,7 @@ const WRITE_MS = 700;
 const SLOW_MS = 60;
 
 /** What a map is of; another one is of something else. */
-function keyOf(a: Pick<Ask, "id" | "view" | "quantity" | "band_hz">): string {
+function keyOf(a: Pick<Move, "id" | "view" | "quantity" | "band_hz">): string {
   return `${a.view} ${a.quantity} ${a.band_hz} ${a.id}`;
 }
 
@@ -97,7 +98,7 @@ export class Follow {
     });
   }
 
-  private heard(answer: Answer, asked: Omit<Ask, "seq">, ms: number): void {
+  private heard(answer: Answer, asked: Omit<Move, "seq">, ms: number): void {
     if (asked.id !== this.state.liveID) return; // it tells of a design that is no more
     if ("unknown" in answer) return this.remind(asked.id);
     this.state.spotFault = "";
@@ -114,7 +115,7 @@ export class Follow {
   }
 
   /** Fits the next maps to how long a rough one took. The first of its kind is the dear one: later ones only sum up. */
-  private pace(asked: Omit<Ask, "seq">, ms: number): void {
+  private pace(asked: Omit<Move, "seq">, ms: number): void {
     this.cells = ms > SLOW_MS ? Math.max(LEAST_CELLS, this.cells - 4) : Math.min(MOST_ROUGH_CELLS, this.cells + 2);
     if (this.priced === this.answered) return;
     this.priced = this.answered;

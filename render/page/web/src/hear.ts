@@ -6,7 +6,7 @@ import * as api from "./api";
 import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import type { State } from "./state";
-import type { Start, Triple } from "./types";
+import type { Started, Triple } from "./document";
 
 const COMPUTING = "Computing what the chair hears…";
 const CHANGE_S = 0.01;
@@ -39,7 +39,7 @@ export class Hear {
   private readonly programme = el<HTMLSelectElement>("programme");
   private readonly volume = el<HTMLInputElement>("volume");
 
-  constructor(private readonly state: State, private readonly start: Start) {
+  constructor(private readonly state: State, private readonly start: Started) {
     this.programme.append(...start.programmes.map((p) => make("option", { value: p.name }, p.words)));
     const chosen = start.cases.find((c) => c.name === this.case) ?? start.cases[0];
     this.case = chosen?.name ?? "";

@@ -2,7 +2,7 @@
 
 import { el, say } from "./dom";
 import type { State } from "./state";
-import type { Echo } from "./types";
+import type { Echo } from "./document";
 import { fixed, inWords, microseconds, onset } from "./words";
 
 /** Figures may trail the chair for so long before it is said that they do. */

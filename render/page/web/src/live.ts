@@ -3,7 +3,8 @@
 // one need not wait for it.
 
 import { whyNotLive } from "./api";
-import type { Answer, Ask } from "./types";
+import type { Move } from "./document";
+import type { Answer } from "./types";
 
 /** Up to so many cells a question is always answered. */
 export const MOST_ROUGH_CELLS = 32;
@@ -12,15 +13,15 @@ const LONGEST_WAIT_MS = 4000;
 
 export class Live {
   private socket: WebSocket | null = null;
-  private next: Omit<Ask, "seq"> | null = null;
-  private last: Omit<Ask, "seq"> | null = null;
+  private next: Omit<Move, "seq"> | null = null;
+  private last: Omit<Move, "seq"> | null = null;
   private seq = 0;
   private flying = false;
   private sent = 0;
   private wait = FIRST_WAIT_MS;
 
   constructor(
-    private readonly heard: (answer: Answer, asked: Omit<Ask, "seq">, ms: number) => void,
+    private readonly heard: (answer: Answer, asked: Omit<Move, "seq">, ms: number) => void,
     /** The socket opens, or it closes for a reason in words; empty: it may open soon; null: not known yet. */
     private readonly open: (isOpen: boolean, why: string | null) => void,
   ) {
@@ -28,7 +29,7 @@ export class Live {
   }
 
   /** Asks; a question that still waits is forgotten. */
-  ask(what: Omit<Ask, "seq">): void {
+  ask(what: Omit<Move, "seq">): void {
     this.next = what;
     this.send();
   }
@@ -41,7 +42,7 @@ export class Live {
     this.flying = true;
     this.seq++;
     this.sent = performance.now();
-    this.socket.send(JSON.stringify({ ...this.last, seq: this.seq } satisfies Ask));
+    this.socket.send(JSON.stringify({ ...this.last, seq: this.seq } satisfies Move));
   }
 
   private connect(): void {

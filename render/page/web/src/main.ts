@@ -23,7 +23,7 @@ import { stopped } from "./stopped";
 import { Tables } from "./table";
 import { textPanel } from "./textpanel";
 import { theme } from "./theme";
-import type { Start } from "./types";
+import type { Started } from "./document";
 import { typeset } from "./words";
 
 /** What is said in lines: what to know first, and what was found. */
@@ -39,7 +39,7 @@ function line(text: string): HTMLLIElement {
   return make("li", {}, typeset(text));
 }
 
-function build(start: Start): State {
+function build(start: Started): State {
   const state = new State();
   const follow = new Follow(state);
   const lede = new Lede(state);

@@ -5,7 +5,7 @@ import { survey } from "./api";
 import { el, say } from "./dom";
 import { nominal } from "./polar";
 import type { State } from "./state";
-import type { Octave } from "./types";
+import type { Octave } from "./document";
 import { hertz } from "./words";
 
 const ASK = "Is it even all round? Judge by ISO 3382-1";

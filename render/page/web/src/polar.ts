@@ -3,7 +3,8 @@
 
 import { el, ink, paper } from "./dom";
 import type { State } from "./state";
-import type { Maybe, Polar } from "./types";
+import type { Polar } from "./document";
+import type { Maybe } from "./types";
 import { hertz } from "./words";
 
 const RINGS = 4;

@@ -2,7 +2,8 @@
 
 import type { Scale } from "./scale";
 import { scaleOf } from "./scale";
-import type { Heat, Quantity } from "./types";
+import type { Heat } from "./document";
+import type { Quantity } from "./types";
 import { fixed, hertz } from "./words";
 
 interface Shown {

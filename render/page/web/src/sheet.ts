@@ -4,7 +4,7 @@
 import { chip } from "./bodyview";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { PlanChannel, Setting, Strung, Wiring } from "./types";
+import type { Bank, Channel, Setting, Strung } from "./document";
 import { NONE, decibels, fixed, hertz, microseconds, onset, typeset } from "./words";
 
 /** Fills the table. */
@@ -47,14 +47,14 @@ function choice(f: Strung): HTMLElement {
 }
 
 /** The least load, and at which frequency. */
-function load(w: Wiring | undefined): (Node | string)[] {
+function load(w: Bank | undefined): (Node | string)[] {
   if (w?.lowest_ohm == null) return ["not known"];
   const at = w.lowest_hz === null ? "" : ` at ${hertz(w.lowest_hz)}`;
   return [`${fixed(w.lowest_ohm, 1)} Ω`, make("span", { class: "quiet" }, at)];
 }
 
 /** How a channel's drivers hang together. */
-export function strings({ series, parallel, drivers }: PlanChannel): string {
+export function strings({ series, parallel, drivers }: Channel): string {
   if (drivers.length === 1) return "one alone";
   if (series * parallel !== drivers.length) return `${parallel} strings, unequal`;
   if (parallel === 1) return `${series} in series`;

@@ -12,7 +12,7 @@ import type { Material } from "three";
 import type { RGB } from "./colours";
 import { inkOn } from "./colours";
 import { ink } from "./dom";
-import type { Planned, Triple } from "./types";
+import type { PlanAnswer, Triple } from "./document";
 import { Turning } from "./turning";
 
 /** Discs with numbers on are drawn up to so many drivers. */
@@ -54,7 +54,7 @@ export class SolidView {
   private readonly ring: Mesh;
   private readonly arrow: Mesh;
   private readonly sun = new DirectionalLight(0xffffff, 2.1);
-  private planned: Planned | null = null;
+  private planned: PlanAnswer | null = null;
   private size = 0.15;
   /** The lowest and the highest point of the body, m, and how far it reaches from its axis. */
   private extent = { low: -0.15, high: 0.15, wide: 0.15 };
@@ -77,7 +77,7 @@ export class SolidView {
   }
 
   /** Shows another plan's body. */
-  take(planned: Planned): void {
+  take(planned: PlanAnswer): void {
     const same = this.planned !== null && JSON.stringify(this.planned.solid) === JSON.stringify(planned.solid)
       && JSON.stringify(this.planned.drivers) === JSON.stringify(planned.drivers);
     this.planned = planned;
@@ -149,7 +149,7 @@ export class SolidView {
     this.point(ux, uy);
   }
 
-  private shell(planned: Planned): void {
+  private shell(planned: PlanAnswer): void {
     const { vertices_mm: vertices, faces } = planned.solid;
     const skin = new MeshLambertMaterial({ color: new Color(ink("--shell")), flatShading: true, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 });
     if (vertices.length === 0) {
@@ -182,7 +182,7 @@ export class SolidView {
     this.body.add(new Mesh(skinned, skin), new LineSegments(lines, new LineBasicMaterial({ color: new Color(ink("--edge")) })));
   }
 
-  private discs(planned: Planned): void {
+  private discs(planned: PlanAnswer): void {
     const n = planned.drivers.length;
     const disc = new CircleGeometry(1, 36);
     this.flanges = new InstancedMesh(disc, new MeshBasicMaterial({ color: new Color(ink("--flange")) }), n);
@@ -198,7 +198,7 @@ export class SolidView {
   }
 
   /** The table is there by the shade that the body throws on it. */
-  private table(planned: Planned): void {
+  private table(planned: PlanAnswer): void {
     if (planned.floor_m === null || this.ground() !== planned.floor_m) return;
     const side = 2 * SHADE * this.extent.wide;
     const shade = new Mesh(new PlaneGeometry(side, side), new MeshBasicMaterial({ map: softShade(), transparent: true, depthWrite: false }));
@@ -325,7 +325,7 @@ function panes(w: number, h: number): Pane[] {
 }
 
 /** How far a body reaches. */
-function reach(planned: Planned, radius: number): { low: number; high: number; wide: number } {
+function reach(planned: PlanAnswer, radius: number): { low: number; high: number; wide: number } {
   const { vertices_mm: vertices } = planned.solid;
   if (vertices.length === 0) {
     const cut = planned.values["body.cut_height_mm"];

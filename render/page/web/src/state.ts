@@ -2,7 +2,8 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Channel, DriverRow, Echo, Edited, Fault, Measures, Moved, Place, Planned, Triple } from "./types";
+import type { Change, Echo, Edited, Fault, Heard, Measures, Output, Place, PlanAnswer, Triple } from "./document";
+import type { Settled } from "./types";
 
 export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle";
 
@@ -33,7 +34,7 @@ export function same(a: Triple, b: Triple): boolean {
 export class State {
   text = "";
   origin: Origin = { name: "", canSave: false, saved: "" };
-  planned: Planned | null = null;
+  planned: PlanAnswer | null = null;
   /** The plan that moves are asked of; a chair's rest does not change it. */
   liveID = "";
   spot: Triple = [1, 0, 0];
@@ -41,7 +42,7 @@ export class State {
   spotWaits = false;
   /** Why the spot cannot be planned for, in the server's words. */
   spotFault = "";
-  moved: Moved | null = null;
+  moved: Settled | null = null;
   faults: Fault[] = [];
   /** The text cannot be planned: what there is of a plan is of a former design. */
   isBroken = false;
@@ -60,7 +61,7 @@ export class State {
   /** True while a change of the design, and not only of the chair, waits for its plan. */
   private owesDesign = false;
   /** What could not be told to a program that was gone. */
-  private owed: { set: api.Change[]; reason: Reason }[] = [];
+  private owed: { set: Change[]; reason: Reason }[] = [];
   private owesPlan = false;
   private queue: Promise<void> = Promise.resolve();
   private readonly listeners = new Map<News, (() => void)[]>();
@@ -74,26 +75,26 @@ export class State {
   }
 
   /** The newest answer to a move, unless the plan alone is of where the chair is. */
-  private get newest(): Moved | null {
+  private get newest(): Settled | null {
     const { moved, planned, spot } = this;
     const isPlanNewer = moved !== null && planned !== null && !same(moved.spot_m, spot) && same(planned.spot_m, spot);
     return isPlanNewer ? null : moved;
   }
 
   /** Every driver's row as it is at the chair now. */
-  get rows(): DriverRow[] {
+  get rows(): Heard[] {
     return this.newest?.drivers ?? this.planned?.plan.drivers ?? [];
   }
 
   /** What each channel is set to now, as worked out. */
-  get channels(): Channel[] {
+  get channels(): Output[] {
     return this.newest?.channels ?? this.planned?.plan.channels ?? [];
   }
 
   /** What the figures say of the direct sound at the chair, and of what comes back to it. */
   get measures(): { direct: Measures; echoes: Echo[] } | null {
     const { newest, planned } = this;
-    if (newest !== null) return { direct: newest.measures, echoes: newest.echoes ?? [] };
+    if (newest !== null) return { direct: newest.measures, echoes: newest.echoes };
     return planned === null ? null : { direct: planned.plan.measures, echoes: planned.plan.echoes };
   }
 
@@ -138,12 +139,12 @@ export class State {
   }
 
   /** Changes some keys. Changes are made one after the other, each of the text that the one before left. */
-  change(set: api.Change[], reason: Reason = "design"): Promise<void> {
+  change(set: Change[], reason: Reason = "design"): Promise<void> {
     this.queue = this.queue.then(() => this.put(set, reason));
     return this.queue;
   }
 
-  private async put(set: api.Change[], reason: Reason): Promise<void> {
+  private async put(set: Change[], reason: Reason): Promise<void> {
     for (;;) {
       const { text: before, origin } = this;
       try {
@@ -268,7 +269,7 @@ export class State {
   private fail(error: unknown, key: string): void {
     if (error instanceof DOMException && error.name === "AbortError") return;
     if (error instanceof api.Faulty) this.faults = error.faults;
-    else this.faults = [{ line: 0, key, reason: error instanceof Error ? error.message : String(error) }];
+    else this.faults = [{ line: 0, key, value: "", reason: error instanceof Error ? error.message : String(error) }];
     this.tell("faults");
   }
 

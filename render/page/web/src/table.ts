@@ -4,7 +4,7 @@ import { chip } from "./bodyview";
 import { channelColour, css } from "./colours";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { Planned, Rounding, Setting } from "./types";
+import type { PlanAnswer, Rounding, Setting } from "./document";
 import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 
 interface Row {
@@ -131,7 +131,7 @@ function nominal(hz: number): number {
 const FAMILIES: Record<string, string> = { butterworth: "Butterworth", "linkwitz-riley": "Linkwitz-Riley", bessel: "Bessel" };
 
 /** The filters of the channels in words, where they are all the same. */
-function filters({ protection }: Planned, settings: Setting[]): string {
+function filters({ protection }: PlanAnswer, settings: Setting[]): string {
   const { family, order, corner_hz } = protection;
   const said = settings.map((s) => {
     const kinds = new Map<string, string[]>();

@@ -4,7 +4,7 @@
 import { Vector3 } from "three";
 import type { PerspectiveCamera } from "three";
 
-import type { Triple } from "./types";
+import type { Triple } from "./document";
 
 const PER_PIXEL = 0.009;
 const PER_KEY = Math.PI / 24;

@@ -1,6 +1,7 @@
 // Numbers as people read them. The minus is a real one, and digits do not jump.
 
-import type { Maybe, Triple } from "./types";
+import type { Triple } from "./document";
+import type { Maybe } from "./types";
 
 const MINUS = "\u2212";
 /** What stands where there is no number. */

@@ -1,0 +1,73 @@
+package folder
+
+import (
+	"errors"
+	"io"
+
+	"pappus/layout"
+	"pappus/layout/shell"
+	"pappus/render/document"
+	"pappus/render/sheets"
+	"pappus/render/table"
+	"pappus/render/words"
+	"pappus/timing"
+)
+
+// Sheets is what the workshop needs of a plan: its files, and what was computed for them.
+type Sheets struct {
+	Files []file
+	plan  *timing.Plan
+
+	fits     layout.Fits
+	hollow   layout.Hollow
+	segments shell.Plan
+	noShell  string // why there is no shell to print; empty where there is
+	noCut    string // why it is not cut to the bed; empty where it is, or fits
+}
+
+// Document is what other programs read of it.
+func (s Sheets) Document(files document.Written) document.Workshop {
+	return document.OfWorkshop(files, s.plan.Array, s.fits, s.hollow, s.segments, s.noShell, s.noCut)
+}
+
+// NewSheets computes what the workshop needs. Where no shell can be made, or it cannot be
+// cut to the printer's bed, all else is there, and the reason.
+func NewSheets(p *timing.Plan) (Sheets, error) {
+	s := Sheets{plan: p}
+	a := p.Array
+	s.fits = a.Fit()
+	var err error
+	if s.hollow, err = a.Hollow(); err != nil {
+		return s, err
+	}
+	s.segments, err = a.Segments()
+	if errors.Is(err, shell.ErrNoCleanCut) || errors.Is(err, shell.ErrTooMany) {
+		s.noCut, err = err.Error(), nil
+	}
+	if err != nil {
+		return s, err
+	}
+	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
+	s.Files, err = sheets.Files(p, o)
+	if errors.Is(err, shell.ErrSegment) {
+		s.noCut, s.segments = err.Error(), shell.Plan{}
+		o.Print = s.segments
+		s.Files, err = sheets.Files(p, o)
+	}
+	if errors.Is(err, shell.ErrCutout) {
+		s.noShell = err.Error()
+		o.NoShell, o.Print = true, shell.Plan{}
+		s.Files, err = sheets.Files(p, o)
+	}
+	s.Files = append(s.Files,
+		file{Name: "fit.csv", Write: func(w io.Writer) error { return table.Fit(w, a, s.fits) }},
+		file{Name: "box.csv", Write: func(w io.Writer) error { return table.Box(w, s.hollow, p.DriverVolt()) }},
+		file{Name: "segments.csv", Write: func(w io.Writer) error { return table.Segments(w, a, s.segments) }})
+	return s, err
+}
+
+// Screen writes what people read of it.
+func (s Sheets) Screen(w io.Writer) error {
+	a := s.plan.Array
+	return table.SheetsScreen(w, a, s.fits, s.hollow, words.Shell(a, s.segments, s.noShell, s.noCut))
+}

@@ -1,0 +1,735 @@
+// Made by go generate ./render/page from the structs of render/document and render/page.
+
+import type { Kind, Quantity, Value, View } from "./types";
+
+export type Triple = [number, number, number];
+
+/** What the sound travels through. */
+export interface Air {
+  temperature_c: number;
+  humidity_percent: number;
+  pressure_kpa: number;
+  speed_of_sound_m_s: number;
+}
+
+/** What the loads are computed for. */
+export interface Amplifier {
+  /** RMS, what levels are for */
+  volt: number;
+  /** it is the amplifier's own */
+  given: boolean;
+  /** as it is sold; null: not given */
+  watt: number | null;
+  /** null: not given */
+  into_ohm: number | null;
+  minimum_ohm: number;
+}
+
+/** A request that has a design alone. */
+export interface Asked {
+  text: string;
+}
+
+/** The figures of merit at a point. */
+export interface AtSpot {
+  /** null: silent */
+  smear_us: number | null;
+  /** null: silent */
+  spread_us: number | null;
+  /** null: none up to the highest frequency */
+  comb_onset_hz: number | null;
+}
+
+/** What stands for the body in the sphere model. */
+export interface Ball {
+  radius_mm: number;
+  x_mm: number;
+  y_mm: number;
+  z_mm: number;
+}
+
+/** How a channel's drivers are strung, and its load. */
+export interface Bank extends Load {
+  channel: number;
+  dc_ohm: number;
+  /** strung so, for they lose less than spread ones */
+  of_neighbours: boolean;
+  strings: DriverString[];
+}
+
+/** A key's new value; null remarks it out. */
+export interface Change {
+  key: string;
+  value: Value;
+}
+
+/** One amplifier output. */
+export interface Channel extends Output, Load {
+  inverted: boolean;
+  /** drivers in a string */
+  series: number;
+  /** strings */
+  parallel: number;
+  nominal_ohm: number;
+  dc_ohm: number;
+}
+
+/** What delays taken so, one for each driver, leave at the spot. */
+export interface Choice {
+  /** straight, path, field or peak */
+  by: string;
+  octave_hz: number[];
+  short_of_in_step_db: number[];
+}
+
+/** What so many channels leave. */
+export interface Count {
+  channels: number;
+  split: string;
+  smear_us: number;
+  /** all drivers counting alike */
+  plain_smear_us: number;
+  /** null: none up to the highest frequency */
+  comb_onset_hz: number | null;
+  /** drivers */
+  longest_string: number;
+}
+
+/** Where a driver sits and how it is heard. */
+export interface Driver extends Heard {
+  x_mm: number;
+  y_mm: number;
+  z_mm: number;
+  /** outward */
+  normal: Triple;
+  /** peak of the model's impulse response; null: not computed */
+  peak_arrival_us: number | null;
+}
+
+/** Drivers in series, in the order of their joints. */
+export interface DriverString {
+  drivers: number[];
+  wire_m: number;
+}
+
+/** What the surface below or a wall of the room sends back to the spot. */
+export interface Echo {
+  /** its name */
+  by: string;
+  /** of way behind the direct sound */
+  extra_mm: number;
+  late_us: number;
+  /** the first of its comb */
+  dip_hz: number;
+  /** there */
+  depth_db: number;
+  /** where it is thrown back */
+  at_m: Triple;
+  /** about where the dip goes with the body nearer to it; null: there is no room */
+  dip_100_mm_nearer_hz: number | null;
+  /** and further away; null: there is no room */
+  dip_100_mm_further_hz: number | null;
+}
+
+/** A text after its changes. */
+export interface Edited {
+  text: string;
+  /** what was mended for them, in sentences without a full stop */
+  mended: string[];
+}
+
+/** Puts values into a design's text. */
+export interface Edits {
+  text: string;
+  set: Change[];
+}
+
+/** One thing that is wrong with a design. */
+export interface Fault {
+  /** 0: none */
+  line: number;
+  /** may be empty */
+  key: string;
+  value: string;
+  reason: string;
+}
+
+/** Which files are to be had. */
+export interface FilesAsked {
+  text: string;
+  what: string;
+}
+
+/** One second-order section. */
+export interface Filter {
+  name: string;
+  frequency_hz: number;
+  q: number;
+  gain_db: number;
+  b0: number;
+  b1: number;
+  b2: number;
+  a1: number;
+  a2: number;
+}
+
+/** One thing to know. */
+export interface Finding {
+  /** what kind it is, stable */
+  code: string;
+  /** danger, misfit, caution, cost or note */
+  rank: string;
+  /** what is wrong, with figures; a sentence without its full stop */
+  what: string;
+  /** what to do */
+  cure?: string;
+}
+
+/** What to look out for in a plan. */
+export interface Found {
+  /** the findings in lines */
+  warnings: string[];
+  /** worst first */
+  findings: Finding[];
+}
+
+/** How a driver is heard at the spot. */
+export interface Heard {
+  id: number;
+  /** its id */
+  channel: number;
+  /** round the ball that stands for the body */
+  path_m: number;
+  /** by that path */
+  arrival_us: number;
+  /** from the driver itself */
+  straight_path_m: number;
+  /** by the model's own field: what smear is measured by; null: not computed */
+  field_arrival_us: number | null;
+  /** what its channel is set to */
+  delay_us: number;
+  /** of its direct sound; null: silent */
+  level_db: number | null;
+  /** from the spot */
+  seen: boolean;
+}
+
+/** What is to be heard and how. */
+export interface Hearing {
+  programme: string;
+  case: string;
+  two_ears: boolean;
+  dry: boolean;
+}
+
+/** A map of a quantity. Along and up are measured from the body's axis and centre. */
+export interface Heat {
+  columns: number;
+  rows: number;
+  /** outer edges along and up */
+  low_m: [number, number];
+  high_m: [number, number];
+  step_m: number;
+  unit: string;
+  /** held by cells without a comb onset */
+  most_hz?: number;
+  /** row by row, lowest first; null: no sound can be there */
+  values: (number | null)[];
+}
+
+/** The loudest tone of an octave. */
+export interface Highest {
+  octave_hz: number;
+  level_db: number;
+  limited_by: string;
+}
+
+/** One key of the design file, as a field of the form. */
+export interface KeyRow {
+  key: string;
+  table: string;
+  name: string;
+  unit: string;
+  kind: Kind;
+  low: number;
+  high: number;
+  /** null: it is no choice */
+  choices: string[] | null;
+  default: Value;
+  needed: boolean;
+  /** what it is, in a few words */
+  label: string;
+  remark: string;
+}
+
+/** By how much the level of one driver can be off because a ball stands for the body, most near its front (an independent boundary-element solution). */
+export interface LevelError {
+  octave_hz: number[];
+  /** 0 for a ball, null in the other models */
+  db: (number | null)[];
+}
+
+/** What a channel's amplifier sees, and the most that a tone draws. */
+export interface Load {
+  /** where the load is least; null: not known */
+  lowest_ohm: number | null;
+  /** null: not known */
+  lowest_hz: number | null;
+  amplifier_v: number;
+  amplifier_a: number;
+  amplifier_w: number;
+  /** of the driver that gets most; null: not known */
+  driver_v: number | null;
+  /** null: not known */
+  driver_a: number | null;
+  /** null: not known */
+  driver_w: number | null;
+}
+
+/** What recordings told, against the plan. */
+export interface Measured {
+  /** what is wrong, each a sentence */
+  faults: string[];
+  /** what else to know, each a sentence */
+  notes: string[];
+  /** in the plan itself, worst first */
+  findings: Finding[];
+  /** null: they were not recorded */
+  channels: MeasuredChannel[] | null;
+  /** null: the whole array was not recorded */
+  level: MeasuredLevel | null;
+}
+
+/** What recordings came to. */
+export interface MeasuredAnswer extends Measured {
+  /** how the whole array measured, in words */
+  sentences: string[];
+}
+
+/** A band of a measured level. */
+export interface MeasuredBand {
+  band_hz: number;
+  /** null: not known */
+  measured_db: number | null;
+  planned_db: number;
+  /** null: not known */
+  difference_db: number | null;
+  /** one standard error; null: not known */
+  error_db: number | null;
+  /** null: not known */
+  signal_to_noise_db: number | null;
+}
+
+/** What the recording of one channel told. */
+export interface MeasuredChannel {
+  id: number;
+  planned_us: number;
+  /** null: not known */
+  measured_us: number | null;
+  /** over the middle channel; null: not known */
+  late_us: number | null;
+  /** one standard error; null: not known */
+  error_us: number | null;
+  /** by the plan */
+  set_delay_us: number;
+  /** null: none follows */
+  proposed_delay_us: number | null;
+  /** over its siblings; null: silent, or not known */
+  level_db: number | null;
+  /** one standard error; null: not known */
+  level_error_db: number | null;
+  /** over siblings of like arrival; null: too few */
+  beside_db: number | null;
+  /** share of the energy that does not fit; null: not known */
+  unlike: number | null;
+  /** not recorded, or not usable */
+  missing: boolean;
+  reversed: boolean;
+  silent: boolean;
+  quiet: boolean;
+  loud: boolean;
+  /** from 1; null: none */
+  dead_string: number | null;
+}
+
+/** What the recording of the whole array told. */
+export interface MeasuredLevel {
+  match_low_hz: number;
+  match_high_hz: number;
+  /** RMS difference of thirds of octaves between */
+  uneven_db: number;
+  bands: MeasuredBand[];
+  frequency_hz: number[];
+  /** null: not known */
+  measured_db: (number | null)[];
+  /** over sixths of octaves; null: not known */
+  smoothed_db: (number | null)[];
+  planned_db: number[];
+  drift_ppm: number;
+  gate_lowest_hz: number;
+  inverted: boolean;
+  warnings: string[];
+}
+
+/** Of the direct sound, without the surface below or the room. */
+export interface Measures {
+  aligned: AtSpot;
+  unaligned: AtSpot;
+}
+
+/** A message that asks for a spot. */
+export interface Move {
+  seq: number;
+  id: string;
+  spot_m: Triple;
+  /** above, side */
+  view: View;
+  /** level, smear, comb_onset, summing_loss; empty: no map */
+  quantity: Quantity;
+  band_hz: number;
+  /** of the map along one side */
+  cells: number;
+}
+
+/** The answer to a move: of a spot what a plan has for it, or why there is none. */
+export interface Moved extends Partial<Spot> {
+  seq: number;
+  /** plan the text again */
+  unknown?: boolean;
+  /** why the spot is none */
+  fault?: string;
+  error?: string;
+  /** where the spot is none, too */
+  place?: Place;
+  /** with cells above 32 */
+  polar?: Polar;
+  map?: Heat;
+}
+
+/** Something to choose, by its name, and what people call it. */
+export interface Named {
+  name: string;
+  words: string;
+}
+
+/** One octave of a survey. */
+export interface Octave {
+  octave_hz: number;
+  /** towards the spot, in open air */
+  directivity_db: number;
+  /** over one driver, in open air */
+  power_db: number;
+  /** round the listening circle */
+  unevenness_db: number;
+  /** area round the spot */
+  within_3_db_m2: number;
+  /** By ISO 3382-1, all drivers in parallel as the standard has it, and with the delays, which aim at the spot. null: the standard has no limit */
+  omni_as_built_deviation_db: number | null;
+  /** null: the standard has no limit */
+  omni_as_built_pass: boolean | null;
+  /** null: the standard has no limit */
+  omni_deviation_db: number | null;
+  /** null: the standard has no limit */
+  omni_pass: boolean | null;
+  /** null: there is no room */
+  reverb_sabine_s: number | null;
+  /** null: there is no room */
+  reverb_eyring_s: number | null;
+}
+
+/** A channel with what it is set to. */
+export interface Output {
+  id: number;
+  /** ids */
+  drivers: number[];
+  /** what can be set */
+  delay_us: number;
+  /** before rounding */
+  exact_us: number;
+  gain_db: number;
+}
+
+/** Where somebody sits, in the words that all screens have for it. */
+export interface Place {
+  /** along the floor */
+  along_m: number;
+  short: string;
+  /** where to hold the tape */
+  tape: string;
+  high: string;
+}
+
+/** Plan.json. */
+export interface Plan extends Partial<Survey>, Found {
+  name: string;
+  /** how the sound of a driver was computed */
+  model: string;
+  /** and the delays */
+  delays_by: string;
+  air: Air;
+  /** the listening spot, from the body's centre */
+  spot: Point;
+  ball: Ball;
+  level_error: LevelError;
+  drivers: Driver[];
+  channels: Channel[];
+  amplifier: Amplifier;
+  /** what shorter strings cost and bring, from the shortest to the least smear */
+  front: Strung[];
+  protection: Protection;
+  choices: Choice[];
+  level_unit: string;
+  response: Response;
+  measures: Measures;
+  /** the deepest dip first */
+  echoes: Echo[];
+}
+
+/** A design and everything that was worked out for it. */
+export interface PlanAnswer {
+  id: string;
+  name: string;
+  text: string;
+  /** of every key */
+  values: Record<string, Value>;
+  /** keys that the text has */
+  given: string[];
+  /** without a survey */
+  plan: Plan;
+  processor: Setting[];
+  counts: Count[];
+  protection: Protection;
+  signs: string;
+  rounding: Rounding;
+  wiring: Bank[];
+  /** what to know first, worst first, at most seven */
+  findings: ShownFinding[];
+  /** how many more there are */
+  more_findings: number;
+  place: Place;
+  /** by which rule strings are chosen, in words; empty where there is no choice */
+  front_rule: string;
+  solid: Solid;
+  drivers: Seat[];
+  /** what was found, in words */
+  sentences: string[];
+  spot_m: Triple;
+  /** null: nothing below */
+  floor_m: number | null;
+  room: RoomBox | null;
+  slice: SliceSize;
+}
+
+/** A place in the room. */
+export interface Point {
+  x_m: number;
+  y_m: number;
+  z_m: number;
+}
+
+/** The level round the vertical axis through the spot. */
+export interface Polar {
+  angle_deg: number[];
+  band_hz: number[];
+  /** [band][angle]; null: no sound can be there */
+  level_db: (number | null)[][];
+  /** without the delays; null: no sound can be there */
+  unaligned_db: (number | null)[][];
+}
+
+/** The high-pass, the level and what limits it. */
+export interface Protection {
+  family: string;
+  order: number;
+  /** 0: none */
+  corner_hz: number;
+  /** the lowest corner that protects; null: none does */
+  least_hz: number | null;
+  level_dba: number;
+  /** null: as long as you like */
+  hours_a_day: number | null;
+  highest: Highest[];
+}
+
+/** The level at the spot. */
+export interface Response {
+  frequency_hz: number[];
+  /** with the delays; null: silent */
+  aligned_db: (number | null)[];
+  /** without; null: silent */
+  unaligned_db: (number | null)[];
+  /** the most that timing can give; null: silent */
+  in_step_db: (number | null)[];
+}
+
+/** A room by its corners. */
+export interface RoomBox {
+  low_m: Triple;
+  high_m: Triple;
+}
+
+/** What setting the delays to the processor's step does. */
+export interface Rounding {
+  rate_hz: number;
+  step_us: number;
+  /** in every delay, to make rounding cheap */
+  common_us: number;
+  worst_us: number;
+  octave_hz: number[];
+  /** what it costs the direct sound at the spot; null: from half the rate on */
+  loss_db: (number | null)[];
+}
+
+/** What the file is now. */
+export interface Saved {
+  saved: boolean;
+  read: string;
+}
+
+/** A text for the design's file. */
+export interface Saving {
+  text: string;
+  /** what the file was when it was read */
+  read: string;
+}
+
+/** Where a driver sits on the body. */
+export interface Seat {
+  id: number;
+  at_mm: Triple;
+  normal: Triple;
+  /** across */
+  cone_mm: number;
+  /** across */
+  flange_mm: number;
+}
+
+/** What the processor is set to for one channel. */
+export interface Setting {
+  channel: number;
+  /** the woofer's */
+  name?: string;
+  /** what can be set */
+  delay_ms: number;
+  delay_samples: number;
+  delay_mm: number;
+  /** before rounding */
+  exact_us: number;
+  /** what is set less that */
+  residual_us: number;
+  /** null: out of step, or from half the rate on */
+  cost_4k_db: number | null;
+  /** null: out of step, or from half the rate on */
+  cost_8k_db: number | null;
+  /** where the residual is a quarter of a period; null: from half the rate on */
+  out_of_step_hz: number | null;
+  gain_db: number;
+  inverted: boolean;
+  filters: Filter[];
+}
+
+/** One thing to know before a design is built. */
+export interface ShownFinding {
+  rank: string;
+  /** the word that stands before it */
+  lead: string;
+  /** it should not be built so */
+  stops: boolean;
+  what: string;
+  cure: string;
+}
+
+/** Half as wide as the map is. */
+export interface SliceSize {
+  half_width_m: number;
+}
+
+/** A body as flat faces. */
+export interface Solid {
+  vertices_mm: Triple[];
+  /** corners counter-clockwise from outside */
+  faces: number[][];
+}
+
+/** What is to be heard at a spot; without one at the design's. */
+export interface SoundAsked extends Hearing {
+  text: string;
+  spot_m: Triple | null;
+}
+
+/** What of a plan changes with the listening spot. */
+export interface Spot {
+  spot_m: Triple;
+  drivers: Heard[];
+  channels: Output[];
+  response: Response;
+  measures: Measures;
+  echoes: Echo[];
+}
+
+/** What the page begins from. */
+export interface Started {
+  path: string;
+  name: string;
+  text: string;
+  can_save: boolean;
+  version: string;
+  /** what the file was when it was read, for save */
+  read: string;
+  programmes: Named[];
+  cases: Named[];
+  /** null: none */
+  files: Named[] | null;
+  walks: Named[];
+  keys: KeyRow[];
+  tables: TableRow[];
+}
+
+/** A split that no other beats in both smear and level. */
+export interface Strung {
+  /** drivers */
+  longest_string: number;
+  /** null: silent */
+  smear_us: number | null;
+  /** null: none up to the highest frequency */
+  comb_onset_hz: number | null;
+  /** than the last, at the spot; null: not known */
+  louder_db: number | null;
+  /** the most over each driver */
+  driver_v: number;
+  /** amplifier, or driver: it stands no more */
+  limited_by: string;
+  /** of any channel; null: not known */
+  least_ohm: number | null;
+  /** in one channel */
+  most_drivers: number;
+  /** the rule allows it */
+  in_step: boolean;
+  /** its choice */
+  rule: boolean;
+  /** the plan's own */
+  chosen: boolean;
+}
+
+/** What the loudspeaker does beyond the spot. */
+export interface Survey {
+  octaves: Octave[];
+  /** area round the spot with the smear under the design's limit */
+  in_step_area_m2: number;
+}
+
+/** One table of the design file. */
+export interface TableRow {
+  table: string;
+  /** it stands for a thing that is there only if the table is */
+  optional: boolean;
+  remark: string;
+}
+
+/** What is to be heard on a walk. */
+export interface WalkAsked extends Hearing {
+  text: string;
+  from_m: Triple;
+  /** one of the walks that are offered */
+  way: string;
+}

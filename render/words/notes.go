@@ -1,0 +1,70 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"pappus/layout/prose"
+	"pappus/timing"
+	"pappus/timing/band"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Notes says what the model takes the array for.
+func Notes(p *timing.Plan) []string {
+	a := p.Array
+	var notes []string
+	if a.Timing.Model == "sphere" {
+		notes = append(notes, ball(p))
+		if trusted := trusted(p); trusted != "" {
+			notes = append(notes, trusted)
+		}
+	}
+	switch {
+	case a.Room.Present:
+		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %s; polars leave the room out.", prose.Count(a.Room.Order, "time", "times")))
+	case a.Surface.Present && a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0:
+		notes = append(notes, "The surface below mirrors the sound, exact for half a ball that stands on it.")
+	case a.Surface.Present:
+		notes = append(notes, "The surface below mirrors the sound: near, not exact, for a lifted or cut body.")
+	}
+	return notes
+}
+
+// ball says which ball stands for the body.
+func ball(p *timing.Plan) string {
+	b := p.Array.Body
+	if b.BallCentre == (r3.Vec{}) {
+		return fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*b.BallRadius)
+	}
+	return fmt.Sprintf("With nothing hard below it the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm over the uncut body's: half way between the whole body and what is left of it. For half a dodecahedron arrivals come out right within 40 us.",
+		1000*b.BallRadius, 1000*b.BallCentre.Z)
+}
+
+// hardlyOff is the error in dB below which it would be shown as 0.0.
+const hardlyOff = 0.05
+
+// told are the octaves whose errors are told.
+var told = map[string]string{"500": "500 Hz", "1k": "1 kHz", "2k": "2 kHz", "4k": "4 kHz"}
+
+// trusted says how far to trust the levels; nothing where a ball is no approximation.
+func trusted(p *timing.Plan) string {
+	octaves, dB := p.LevelErrors()
+	if !(slices.Max(dB) >= hardlyOff) {
+		return ""
+	}
+	var parts []string
+	for b, centre := range octaves {
+		if name, is := told[band.Name(centre)]; is {
+			parts = append(parts, fmt.Sprintf("%.1f dB at %s", dB[b], name))
+		}
+	}
+	why := "the body's faces are flat"
+	if p.Array.Body.BallCentre != (r3.Vec{}) {
+		why = "the body is cut and stands free"
+	}
+	return fmt.Sprintf("Since %s, the level of one driver can be off by %s; most near its front (by an independent boundary-element solution).",
+		why, strings.Join(parts, ", "))
+}
