@@ -17,7 +17,7 @@ func wholeBody(d *design.Design) (*body.Body, error) {
 	if d.Body.Shape == "file" {
 		return fromFile(d)
 	}
-	whole, err := named(d.Body, d.Body.RadiusMM*mm)
+	whole, err := made(d.Body, d.Body.Radius)
 	if err == nil && d.Body.Dual {
 		whole, err = body.Dual(whole)
 	}
@@ -27,15 +27,15 @@ func wholeBody(d *design.Design) (*body.Body, error) {
 	return whole, nil
 }
 
-// named makes a body by the word for its shape.
-func named(b design.Body, radius float64) (*body.Body, error) {
+// made is a body by the word for its shape.
+func made(b design.Body, radius float64) (*body.Body, error) {
 	switch b.Shape {
 	case "ball":
 		return body.Ball(radius), nil
 	case "prism":
-		return body.Prism(b.Sides, radius, b.HeightMM*mm)
+		return body.Prism(b.Sides, radius, b.Height)
 	case "antiprism":
-		return body.Antiprism(b.Sides, radius, b.HeightMM*mm)
+		return body.Antiprism(b.Sides, radius, b.Height)
 	case "geodesic":
 		if b.M > 0 {
 			return body.GeodesicMN(b.Base, b.M, b.N, radius)
@@ -67,7 +67,7 @@ func fromFile(d *design.Design) (*body.Body, error) {
 	if err != nil {
 		return nil, fault(d, "body.file", d.Body.File, err.Error(), err)
 	}
-	return scaled(whole, d.Body.RadiusMM*mm), nil
+	return scaled(whole, d.Body.Radius), nil
 }
 
 // scaled returns a body at another radius in m.
