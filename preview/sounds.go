@@ -129,6 +129,15 @@ func convolve(mono, impulse []float64) []float64 {
 	return out
 }
 
+// Stereo streams two sides of one length once.
+func Stereo(left, right []float64) beep.Streamer {
+	pairs := make([][2]float64, len(left))
+	for i := range pairs {
+		pairs[i] = [2]float64{left[i], right[i]}
+	}
+	return &once{pairs}
+}
+
 // once streams samples once.
 type once struct{ left [][2]float64 }
 

@@ -41,11 +41,7 @@ var downloads = []struct {
 		if err != nil {
 			return nil, err
 		}
-		var out []outdir.File
-		for _, f := range sweepFiles(p, s) {
-			out = append(out, outdir.File{Name: f.name, Write: f.write})
-		}
-		return out, nil
+		return ofSounds(s.Files(p)), nil
 	}},
 }
 

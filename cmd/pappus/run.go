@@ -23,8 +23,9 @@ type job struct {
 
 // outcome is what a job came to: files, JSON, and a screen for people.
 type outcome struct {
-	plan   *timing.Plan // whose findings the screen begins with; nil: none
-	files  []outdir.File
+	plan   *timing.Plan                         // whose findings the screen begins with; nil: none
+	files  []outdir.File                        // nil: nothing is written
+	then   func() error                         // done once they are written; nil: nothing
 	json   func() any                           // what is written for other programs
 	screen func(w io.Writer, colour bool) error // nil: nothing
 	last   string                               // what to say of the folder; empty: nothing
@@ -52,14 +53,21 @@ func (f *flags) command(c *cobra.Command, folder, holds string, do func(*job) (o
 // show writes what a job came to: all files or none, then JSON, or the findings and the
 // screen, unless it is quiet.
 func (j *job) show(o outcome) error {
-	if j.folder != "" {
+	if j.folder != "" && o.files != nil {
 		if err := outdir.Write(j.Context(), j.folder, o.files, func(name string) { j.say("writing " + name) }); err != nil {
+			return err
+		}
+	}
+	if o.then != nil {
+		if err := o.then(); err != nil {
 			return err
 		}
 	}
 	j.stop()
 	w := j.OutOrStdout()
 	switch {
+	case j.json && o.json == nil:
+		return nil
 	case j.json:
 		return document.Write(w, o.json())
 	case j.quiet:
@@ -83,15 +91,12 @@ func (j *job) show(o outcome) error {
 }
 
 // heed writes what to look out for in a plan, which every screen begins with.
-func (f *flags) heed(w io.Writer, p *timing.Plan) error {
-	if f.quiet || f.json {
+func (j *job) heed(p *timing.Plan) error {
+	if j.quiet || j.json {
 		return nil
 	}
-	return table.Advice(w, p.Warnings, colour(w))
+	return table.Advice(j.OutOrStdout(), p.Warnings, colour(j.OutOrStdout()))
 }
-
-// heed writes what to look out for in a plan.
-func (j *job) heed(p *timing.Plan) error { return j.flags.heed(j.OutOrStdout(), p) }
 
 // design is the path that the job was given, empty where none was.
 func (j *job) design() string { return first(j.args) }

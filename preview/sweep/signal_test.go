@@ -12,7 +12,6 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	sound "pappus/preview/sweep"
-	"pappus/preview/wave"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
@@ -118,12 +117,12 @@ func TestFiles(t *testing.T) {
 	for _, f := range files {
 		names[f.Name] = true
 	}
-	if len(names) != len(files) || !names["sweep_channel_1"] {
+	if len(names) != len(files) || !names["sweep_channel_1.wav"] {
 		t.Errorf("names %v", names)
 	}
 	f := files[1]
 	var b bytes.Buffer
-	if err := wave.Write(&b, s.Streamer(), f.Format); err != nil {
+	if err := f.Write(&b); err != nil {
 		t.Fatal(err)
 	}
 	d := wav.NewDecoder(bytes.NewReader(b.Bytes()))

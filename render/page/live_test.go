@@ -203,7 +203,7 @@ func TestStaleMovesAreDropped(t *testing.T) {
 	}
 	ctx, end := context.WithCancel(t.Context())
 	end()
-	<-in.ready
+	<-in.held
 	if _, _, _, err := in.take(ctx); err == nil {
 		t.Error("it waits for ever")
 	}

@@ -18,23 +18,17 @@ import (
 
 // soundAsked is what is to be heard at a spot; without one at the design's.
 type soundAsked struct {
-	Text      string  `json:"text"`
-	Spot      *triple `json:"spot_m"`
-	Programme string  `json:"programme"`
-	Case      string  `json:"case"`
-	TwoEars   bool    `json:"two_ears"`
-	Dry       bool    `json:"dry"`
+	Text string  `json:"text"`
+	Spot *triple `json:"spot_m"`
+	Hearing
 }
 
 // walkAsked is what is to be heard on a walk.
 type walkAsked struct {
-	Text      string `json:"text"`
-	From      triple `json:"from_m"`
-	Way       string `json:"way"` // one of the walks that are offered
-	Programme string `json:"programme"`
-	Case      string `json:"case"`
-	TwoEars   bool   `json:"two_ears"`
-	Dry       bool   `json:"dry"`
+	Text string `json:"text"`
+	From triple `json:"from_m"`
+	Way  string `json:"way"` // one of the walks that are offered
+	Hearing
 }
 
 // filesAsked is which files are to be had.
@@ -51,35 +45,31 @@ func known(offered []Named, name, field string) error {
 	return &failure{http.StatusBadRequest, fmt.Sprintf("%s %q: not known", field, name)}
 }
 
-func (p *Page) hearing(programme, kind string, twoEars, dry bool) (Hearing, error) {
-	if err := known(p.options.Programmes, programme, "programme"); err != nil {
-		return Hearing{}, err
+// offers tells whether the programme and the case are offered.
+func (p *Page) offers(h Hearing) error {
+	if err := known(p.options.Programmes, h.Programme, "programme"); err != nil {
+		return err
 	}
-	if err := known(p.options.Cases, kind, "case"); err != nil {
-		return Hearing{}, err
-	}
-	return Hearing{programme, kind, twoEars, dry}, nil
+	return known(p.options.Cases, h.Case, "case")
 }
 
 func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any, error) {
-	h, err := p.hearing(in.Programme, in.Case, in.TwoEars, in.Dry)
-	switch {
-	case err != nil:
+	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
-	case p.options.Sound == nil:
+	}
+	if p.options.Sound == nil {
 		return nil, fmt.Errorf("%w: no sound in this program", ErrNotThere)
 	}
 	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Plan) error {
-		return p.options.Sound(r.Context(), to, plan, h)
+		return p.options.Sound(r.Context(), to, plan, in.Hearing)
 	})
 }
 
 func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, error) {
-	h, err := p.hearing(in.Programme, in.Case, in.TwoEars, in.Dry)
-	switch {
-	case err != nil:
+	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
-	case p.options.Walk == nil:
+	}
+	if p.options.Walk == nil {
 		return nil, fmt.Errorf("%w: walking cannot be heard yet", ErrNotThere)
 	}
 	at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way })
@@ -88,7 +78,7 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 	}
 	from := vector(in.From)
 	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Plan) error {
-		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), h)
+		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), in.Hearing)
 	})
 }
 

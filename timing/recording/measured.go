@@ -2,6 +2,7 @@ package recording
 
 import (
 	"math"
+	"pappus/timing/band"
 	"slices"
 )
 
@@ -89,6 +90,21 @@ func (h Harmonic) Clear() []float64 {
 func (m Measured) HasHarmonics() bool {
 	isKnown := func(v float64) bool { return !math.IsNaN(v) }
 	return slices.ContainsFunc(m.Harmonics, func(h Harmonic) bool { return slices.ContainsFunc(h.Clear(), isKnown) })
+}
+
+// peakParts of an octave are what a harmonic is smoothed to before its peak is looked for.
+const peakParts = 6
+
+// Peak returns how high in dB over the tone a harmonic rises where it stands out of the
+// noise, and of which tone in Hz; NaN where it does not.
+func (m Measured) Peak(h Harmonic) (level, hz float64) {
+	level, hz = math.NaN(), math.NaN()
+	for i, v := range band.SmoothGaps(nil, m.Frequency, h.Clear(), peakParts) {
+		if !math.IsNaN(v) && !(v <= level) {
+			level, hz = v, m.Frequency[i]
+		}
+	}
+	return level, hz
 }
 
 // SNR returns the signal over the noise in dB in the band round a centre in Hz; NaN where

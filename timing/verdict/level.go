@@ -53,6 +53,20 @@ type Level struct {
 	OtherUneven float64
 }
 
+// Furthest returns the band that is furthest off, and how many differ by more than their
+// expanded errors; false where there are none.
+func (l Level) Furthest() (worst Band, beyond int, found bool) {
+	for i, b := range l.Bands {
+		if i == 0 || math.Abs(b.Difference) > math.Abs(worst.Difference) {
+			worst = b
+		}
+		if math.Abs(b.Difference) > Expanded*b.Error {
+			beyond++
+		}
+	}
+	return worst, beyond, len(l.Bands) > 0
+}
+
 // Band is a third of an octave.
 type Band struct {
 	Centre                        float64 // Hz, exact
