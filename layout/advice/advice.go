@@ -7,7 +7,6 @@ package advice
 
 import (
 	"slices"
-	"strings"
 )
 
 // Rank says how bad a finding is. The worse, the higher.
@@ -72,6 +71,3 @@ func Lines(all []Finding) []string {
 	}
 	return out
 }
-
-// Text joins what all findings say, a line each.
-func Text(all []Finding) string { return strings.Join(Lines(all), "\n") }
