@@ -1,8 +1,9 @@
 // Package advice holds what a builder should know of a design before it is printed,
 // wired or switched on: findings, each with how bad it is and what cures it.
 //
-// Packages layout and timing find; package render/table shows them, worst first, the
-// same on every screen.
+// Package layout's findings hold their own words: a cure there is a layout that was tried,
+// and what it tells of is at hand where it was. Package timing finds codes and figures,
+// which package render/words says; both are shown worst first, the same on every screen.
 package advice
 
 import (

@@ -50,6 +50,23 @@ func Measured(f verdict.Fact) string {
 	return channelFault(id, f)
 }
 
+// Recording says what to mind of a recording, without a capital or a full stop.
+func Recording(c recording.Caution) string {
+	switch c.Code {
+	case recording.Noisy:
+		return fmt.Sprintf("the third of an octave at %s is only %.0f dB above the noise", band.Hertz(c.Hz), c.DB)
+	case recording.BeyondTable:
+		return fmt.Sprintf("the microphone's correction runs from %.0f to %.0f Hz; beyond, its ends are held", c.Hz, c.HighHz)
+	case recording.BelowGate:
+		return fmt.Sprintf("the gate leaves nothing honest below %.0f Hz", c.Hz)
+	case recording.Overloaded:
+		return fmt.Sprintf("from %.0f to %.0f Hz the third and fifth harmonics are less than 20 dB under the tone: this looks overloaded, in the recorder, the amplifier or the drivers, and the curve is not to be trusted; turn down and record again", c.Hz, c.HighHz)
+	case recording.GainChanged:
+		return fmt.Sprintf("the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", c.DB)
+	}
+	return string(c.Code)
+}
+
 // channelFault says what is wrong with a channel, or with several.
 func channelFault(id int, f verdict.Fact) string {
 	switch f.Code {
@@ -210,8 +227,8 @@ func Mind(f verdict.Found) []string {
 		out = append(out, "Mind: "+Measured(note)+".")
 	}
 	if f.Level != nil {
-		for _, warning := range f.Whole.Warnings {
-			out = append(out, "Mind: "+warning+".")
+		for _, caution := range f.Whole.Cautions {
+			out = append(out, "Mind: "+Recording(caution)+".")
 		}
 	}
 	return out
