@@ -136,7 +136,7 @@ func TestLeftOut(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got := advice.Text(a.Warnings); got != strings.Join(c.want, "\n") {
+			if got := strings.Join(advice.Lines(a.Warnings), "\n"); got != strings.Join(c.want, "\n") {
 				t.Errorf("says %q", got)
 			}
 		})
