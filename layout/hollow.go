@@ -58,7 +58,7 @@ func (a *Array) Hollow() (Hollow, error) {
 		return h, err
 	}
 	h.Room, h.Stuffing = room, a.Box.Stuffing*room.Net
-	air := a.Air.plain()
+	air := plain(a.Air)
 	d, closed, err := a.closed(room, air)
 	if err != nil {
 		h.Why = err.Error()
@@ -104,7 +104,7 @@ func (a *Array) closed(room box.Room, air box.Air) (box.Driver, box.Closed, erro
 
 // plain is the air as a dry ideal gas, which is near enough for springs of air:
 // within half a percent of moist air (common practice).
-func (a Air) plain() box.Air {
+func plain(a Air) box.Air {
 	const gas, ratio = 287.05, 1.4 // J/(kg K); of specific heats
 	return box.Air{Density: a.Pressure / (gas * a.Temperature), SoundSpeed: math.Sqrt(ratio * gas * a.Temperature)}
 }
@@ -151,7 +151,7 @@ func (a *Array) tuneToBody() error {
 	if err != nil {
 		return err
 	}
-	_, c, err := a.closed(room, a.Air.plain())
+	_, c, err := a.closed(room, plain(a.Air))
 	if errors.Is(err, box.ErrMissing) {
 		return nil
 	}
