@@ -183,7 +183,7 @@ func TestPlaceFaults(t *testing.T) {
 
 func TestSpotOutsideRoom(t *testing.T) {
 	d := parse(t, "a.toml", with(cube, "", small+"[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 2, 1]\nabsorption = 0.2\n"))
-	d.Spot.YM = 3
+	d.Spot.Y = 3
 	_, err := layout.Build(d)
 	const want = "a.toml: spot: the listening spot is outside the room; must be inside"
 	if !errors.Is(err, layout.ErrOutsideRoom) || err.Error() != want {
