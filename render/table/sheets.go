@@ -3,7 +3,6 @@ package table
 import (
 	"fmt"
 	"io"
-	"math"
 
 	"pappus/layout"
 	"pappus/layout/shell"
@@ -60,19 +59,9 @@ func Box(w io.Writer, h layout.Hollow, volt float64) error {
 		add("resistance of the sheet over it", h.Vent.Specific(v.Resistance), 1, "Pa s/m")
 		add("air in the vent over its resistance", h.Mass, 2, "")
 		add("stand gap over vent area", h.Gap, 2, "")
-		add("speed in the vent at full level", fullSpeed(h, volt), 2, "m/s peak")
+		add("speed in the vent at full level", h.VentSpeed(volt), 2, "m/s peak")
 	}
 	return t.write(w)
-}
-
-// fullSpeed returns the peak speed of the air in the vent at the resonance, in
-// m/s, for an RMS voltage over each driver; NaN where the values do not tell.
-func fullSpeed(h layout.Hollow, volt float64) float64 {
-	_, flow, err := h.Vented.Flow(volt, h.Vented.Resonance)
-	if err != nil {
-		return math.NaN()
-	}
-	return math.Sqrt2 * h.Vent.Velocity(flow)
 }
 
 // Segments writes one row for each piece that the shell is printed in; levels, sectors and
