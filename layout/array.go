@@ -67,6 +67,15 @@ type Mount struct {
 	Face   int    // index into Body.Faces; -1 where it sits on none
 }
 
+// IDs returns the numbers of the mounts at some indices, in their order; never nil.
+func (a *Array) IDs(mounts []int) []int {
+	out := make([]int, len(mounts))
+	for i, m := range mounts {
+		out[i] = a.Mounts[m].ID
+	}
+	return out
+}
+
 // Channel is one amplifier output, driving one bank.
 type Channel struct {
 	ID     int     // from 1

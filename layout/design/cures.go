@@ -161,7 +161,7 @@ func (k Row) cure(value string) string {
 // range.
 func (k Row) plainNumber(read []string) string {
 	if k.To != nil {
-		fit := slices.DeleteFunc(slices.Clone(read), func(text string) bool { return k.take(fromTOML(text)) != nil })
+		fit := slices.DeleteFunc(slices.Clone(read), func(text string) bool { _, err := k.read(fromTOML(text)); return err != nil })
 		if len(fit) == 0 {
 			return "must be " + k.kindly()
 		}

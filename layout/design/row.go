@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -140,48 +141,55 @@ func (r Row) must(begin string) string {
 
 // take puts a value of a file where the row says, or says ErrType or ErrRange.
 func (r Row) take(v any) error {
+	got, err := r.read(v)
+	if err != nil {
+		return err
+	}
 	switch to := r.To.(type) {
-	case *float64:
-		return put(to, v, r.scaled)
-	case **float64:
-		var n float64
-		err := put(&n, v, r.scaled)
-		if err == nil {
-			*to = &n
-		}
-		return err
 	case cut:
-		err := put(&to.Cut, v, r.scaled)
-		to.HasCut = to.HasCut || err == nil
-		return err
+		to.Cut, to.HasCut = got.(float64), true
 	case kelvin:
-		return put(to.to, v, func(v any) (float64, error) { n, err := r.number(v); return n + zeroCelsius, err })
+		*to.to = got.(float64)
+	case func(any) error:
+	default:
+		reflect.ValueOf(to).Elem().Set(reflect.ValueOf(got))
+	}
+	return nil
+}
+
+// read turns a value of a file into what goes where the row says.
+func (r Row) read(v any) (any, error) {
+	switch to := r.To.(type) {
+	case *float64, cut:
+		return r.scaled(v)
+	case **float64:
+		n, err := r.scaled(v)
+		return &n, err
+	case kelvin:
+		n, err := r.number(v)
+		return n + zeroCelsius, err
 	case *int:
-		return put(to, v, r.whole)
+		return r.whole(v)
 	case *bool:
-		return put(to, v, func(v any) (bool, error) { b, ok := v.(bool); return b, asType(ok) })
+		b, ok := v.(bool)
+		return b, asType(ok)
 	case *string:
-		return put(to, v, r.text)
+		return r.text(v)
 	case *[]int:
-		return put(to, v, r.wholes)
+		return r.wholes(v)
 	case *r3.Vec:
 		var n [3]float64
 		err := r.numbers(n[:], v)
-		if err == nil {
-			*to = r3.Scale(r.scale(), r3.Vec{X: n[0], Y: n[1], Z: n[2]})
-		}
-		return err
+		return r3.Scale(r.scale(), r3.Vec{X: n[0], Y: n[1], Z: n[2]}), err
 	case *[]Zone:
-		return put(to, v, r.zones)
+		return r.zones(v)
 	case *Absorption:
-		return put(to, v, r.octaves)
+		return r.octaves(v)
 	case *[6]Absorption:
-		return put(to, v, func(v any) (out [6]Absorption, err error) {
-			wall, err := r.octaves(v)
-			return [6]Absorption{wall, wall, wall, wall, wall, wall}, err
-		})
+		wall, err := r.octaves(v)
+		return [6]Absorption{wall, wall, wall, wall, wall, wall}, err
 	case func(any) error:
-		return to(v)
+		return nil, to(v)
 	}
 	panic(fmt.Sprintf("design: %s goes into a %T", r.Name, r.To))
 }
@@ -201,15 +209,6 @@ func (r Row) unscaled(v float64) float64 {
 	}
 	v, _ = strconv.ParseFloat(strconv.FormatFloat(v/r.scale(), 'g', 13, 64), 64)
 	return v
-}
-
-// put stores what a value is read as, unless that fails.
-func put[T any](to *T, v any, read func(v any) (T, error)) error {
-	got, err := read(v)
-	if err == nil {
-		*to = got
-	}
-	return err
 }
 
 // asType and asRange say what is wrong with a value that is not ok.
@@ -264,7 +263,8 @@ func (l Limits) numbers(dst []float64, v any) error {
 		return cmp.Or(asType(ok), ErrRange)
 	}
 	for i, v := range in {
-		if err := put(&dst[i], v, l.number); err != nil {
+		var err error
+		if dst[i], err = l.number(v); err != nil {
 			return err
 		}
 	}

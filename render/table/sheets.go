@@ -71,7 +71,7 @@ func Segments(w io.Writer, a *layout.Array, p shell.Plan) error {
 		"size_x_mm:1", "size_y_mm:1", "size_z_mm:1", "area_cm2:1", "volume_cm3:1", "mass_g:1", "driver_ids")
 	for i, s := range p.Segments {
 		row := []any{i + 1, "flat", s.Level + 1, s.Sector + 1, 1000 * s.Low, 1000 * s.High, degrees(s.From), degrees(s.To),
-			1000 * s.Size.X, 1000 * s.Size.Y, 1000 * s.Size.Z, 1e4 * s.Area, 1e6 * s.Volume, 1000 * s.Mass, ids(a, s.Mounts)}
+			1000 * s.Size.X, 1000 * s.Size.Y, 1000 * s.Size.Z, 1e4 * s.Area, 1e6 * s.Volume, 1000 * s.Mass, a.IDs(s.Mounts)}
 		if len(s.Cells) > 0 {
 			row[1], row[2], row[3], row[6], row[7] = "stepped", nil, nil, nil, nil
 		}
