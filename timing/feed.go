@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pappus/timing/drive"
+	"pappus/timing/radiate"
 )
 
 // feed is what each driver is fed: gain with polarity, and delay.
@@ -15,12 +16,9 @@ type feed struct {
 // newFeed reads the feed of each mount from a plan's channels.
 func newFeed(p *Plan) feed {
 	d := feed{make([]float64, len(p.Arrivals)), make([]float64, len(p.Arrivals))}
-	longest := longestString(p.Channels)
-	unit := p.unit(longest)
+	gain := p.gains()
 	for m, r := range p.Arrivals {
-		c := p.Channels[r.Channel]
-		d.gain[m] = unit * c.factor() * float64(longest) / float64(max(c.Series, 1))
-		d.delay[m] = r.Delay
+		d.gain[m], d.delay[m] = gain[r.Channel], r.Delay
 	}
 	return d
 }
@@ -72,15 +70,33 @@ func trim(channels []Channel) {
 	}
 }
 
-// weights fills dst with the weight of one mount at each frequency in Hz: gain,
-// polarity, the driver's own response and, if delayed is true, delay.
-func (d feed) weights(dst []complex128, mount int, delayed bool, frequency []float64, response []complex128) {
-	for f, hz := range frequency {
-		dst[f] = complex(d.gain[mount], 0) * response[f]
-		if delayed {
-			dst[f] *= turn(hz, d.delay[mount])
+// gains returns what each channel feeds its drivers with: see feed.gain.
+func (p *Plan) gains() []float64 {
+	longest := longestString(p.Channels)
+	unit, gain := p.unit(longest), make([]float64, len(p.Channels))
+	for i, c := range p.Channels {
+		gain[i] = unit * c.factor() * float64(longest) / float64(max(c.Series, 1))
+	}
+	return gain
+}
+
+// feed returns the weight of each channel at each frequency in Hz: gain, polarity, the
+// driver's own response and, if delayed is true, delay.
+func (p *Plan) feed(delayed bool, frequency []float64, response []complex128) radiate.Feed {
+	fed := radiate.Feed{Group: make([]int, len(p.Arrivals)), Weight: make([][]complex128, len(p.Channels))}
+	for m, r := range p.Arrivals {
+		fed.Group[m] = r.Channel
+	}
+	for i, g := range p.gains() {
+		fed.Weight[i] = make([]complex128, len(frequency))
+		for f, hz := range frequency {
+			fed.Weight[i][f] = complex(g, 0) * response[f]
+			if delayed {
+				fed.Weight[i][f] *= turn(hz, p.Channels[i].Delay)
+			}
 		}
 	}
+	return fed
 }
 
 // response returns the driver's own response at frequencies in Hz, behind the

@@ -1,11 +1,6 @@
 package timing
 
-import (
-	"pappus/timing/arrival"
-	"pappus/timing/radiate"
-
-	"gonum.org/v1/gonum/spatial/r3"
-)
+import "pappus/timing/arrival"
 
 // The limit of the impulse response whose peak is told, in Hz, and the step between
 // its frequencies: echoes within 13 ms stay apart.
@@ -26,24 +21,19 @@ const (
 func (p *Planner) peaks(plan *Plan) error {
 	a := plan.Array
 	frequency := linear(peakStep, peakHigh)
-	spot := []r3.Vec{a.Spot}
-	field, err := directField(a, radiate.NewMedium(p.air, frequency), spot)
+	s, err := newScene(alone(a), frequency)
 	if err != nil {
 		return err
 	}
+	heard := make([]complex128, len(a.Mounts)*len(frequency))
+	s.Hear(heard, s.Ways, a.Spot)
 	peak := arrival.NewFinder(frequency)
-	heard, one := make([]complex128, len(frequency)), make([]complex128, len(frequency))
-	for i := range one {
-		one[i] = 1
-	}
-	for m, mount := range a.Mounts {
-		clear(heard)
-		field.Add(heard, mount, spot, one)
-		r := &plan.Arrivals[m]
-		if quiet(heard) {
+	for m := range a.Mounts {
+		r, row := &plan.Arrivals[m], heard[m*len(frequency):(m+1)*len(frequency)]
+		if quiet(row) {
 			continue // behind a baffle there is nothing to time
 		}
-		r.Peak = peak.Find(heard, min(r.Time, r.Straight/p.speed)-lookBefore, r.Time+lookAfter)
+		r.Peak = peak.Find(row, min(r.Time, r.Straight/p.speed)-lookBefore, r.Time+lookAfter)
 	}
 	return nil
 }

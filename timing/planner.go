@@ -60,7 +60,7 @@ type Planner struct {
 	air    air.Air
 	speed  float64
 	medium *radiate.Medium // at the response's frequencies
-	follow following
+	scene  *radiate.Scene
 	spot   spotSums
 	least  leastCorner
 	sizes  stringSizes
@@ -77,10 +77,10 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
 	p.medium = radiate.NewMedium(p.air, frequency)
-	if _, err := newField(a, p.medium, []r3.Vec{a.Spot}); err != nil {
+	var err error
+	if p.scene, err = radiate.NewScene(a, p.medium); err != nil {
 		return nil, err
 	}
-	var err error
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
 	}
@@ -102,14 +102,10 @@ func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
 	if err := p.array.ReachSpot(spot); err != nil {
 		return nil, err
 	}
-	direct, echoes, err := p.fieldsAt(spot)
-	if err != nil {
-		return nil, err
-	}
 	a := *p.array
 	a.Spot = spot
 	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(said(a.Warnings...), p.doubt)}
-	p.spot.hear(direct, echoes, &a)
+	p.spot.hear(p.scene, spot)
 	p.arrivals(plan)
 	if err := p.drive(plan); err != nil {
 		return nil, err

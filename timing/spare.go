@@ -43,7 +43,7 @@ func (p *Planner) spare(plan *Plan) error {
 			return err
 		}
 		if gain >= worthSpare {
-			waste.Empty = &LeftEmpty{plan.ids(empty), len(plan.Arrivals) - fewer, series, gain}
+			waste.Empty = &LeftEmpty{plan.Array.IDs(empty), len(plan.Arrivals) - fewer, series, gain}
 		}
 	}
 	if unequal := plan.unequally(); unequal != nil && unequal.Gain > max(gain-worthSpare, 0) {
@@ -58,15 +58,6 @@ func (p *Planner) spare(plan *Plan) error {
 	waste.DCOhm, waste.Volt, waste.Watt = c.DCOhm, a.Wiring.Voltage, c.Bank.DriverWatt
 	plan.warn("strings_waste", advice.Cost, waste)
 	return nil
-}
-
-// ids returns the numbers of mounts.
-func (plan *Plan) ids(mounts []int) []int {
-	out := make([]int, len(mounts))
-	for i, m := range mounts {
-		out[i] = plan.Array.Mounts[m].ID
-	}
-	return out
 }
 
 // fewer returns how many places to leave empty so that shorter strings give 3 dB more,

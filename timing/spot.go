@@ -4,7 +4,6 @@ import (
 	"math"
 	"math/cmplx"
 
-	"pappus/layout"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
 
@@ -36,20 +35,16 @@ func (s *spotSums) grow(mounts int, driver []complex128) {
 	s.sum = make([]complex128, frequencies)
 }
 
-// hear fills in the pressure of every mount at the array's spot: by the body alone, and
-// with the echoes, of which there may be none.
-func (s *spotSums) hear(direct, echoes radiate.Field, a *layout.Array) {
-	clear(s.direct)
-	point := []r3.Vec{a.Spot}
-	for m, mount := range a.Mounts {
-		direct.Add(s.row(m), mount, point, s.driver)
+// hear fills in the pressure of every mount at a spot: by the body alone, and with the
+// echoes, of which there may be none.
+func (s *spotSums) hear(scene *radiate.Scene, spot r3.Vec) {
+	scene.Hear(s.direct, scene.Ways[:1], spot)
+	if s.echoed = len(scene.Ways) > 1; s.echoed {
+		scene.Hear(s.whole, scene.Ways[1:], spot)
 	}
-	if s.echoed = echoes != nil; !s.echoed {
-		return
-	}
-	copy(s.whole, s.direct)
-	for m, mount := range a.Mounts {
-		echoes.Add(s.whole[m*s.frequencies:(m+1)*s.frequencies], mount, point, s.driver)
+	for i := range s.direct {
+		s.direct[i] *= s.driver[i%s.frequencies]
+		s.whole[i] = s.direct[i] + s.whole[i]*s.driver[i%s.frequencies]
 	}
 }
 

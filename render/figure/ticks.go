@@ -2,7 +2,7 @@ package figure
 
 import (
 	"math"
-	"strconv"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/plot"
 )
@@ -33,9 +33,9 @@ func (frequencyTicks) Ticks(low, high float64) []plot.Tick {
 // short writes a number with k for thousands.
 func short(v float64) string {
 	if math.Abs(v) >= 1000 {
-		return strconv.FormatFloat(v/1000, 'g', 4, 64) + "k"
+		return prose.Number(v/1000, 4) + "k"
 	}
-	return strconv.FormatFloat(v, 'g', 4, 64)
+	return prose.Number(v, 4)
 }
 
 // evenTicks marks whole multiples of a step.
@@ -54,11 +54,7 @@ func (e evenTicks) Ticks(low, high float64) []plot.Tick {
 // decimal writes a value to the places that a step needs, with a true minus.
 func decimal(v, step float64) string {
 	places := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
-	s := strconv.FormatFloat(math.Abs(v), 'f', places, 64)
-	if v < 0 {
-		return "\u2212" + s
-	}
-	return s
+	return prose.Minus(prose.Fixed(v, places))
 }
 
 // niceStep returns 1, 2 or 5 times a power of ten, such that a span has at

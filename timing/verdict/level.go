@@ -66,6 +66,21 @@ func (l Level) Furthest() (worst Band, beyond int, found bool) {
 	return worst, beyond, len(l.Bands) > 0
 }
 
+// ErrorAt returns one standard error in dB at a frequency in Hz: straight over log frequency
+// between the centres of bands, of which there is one at least.
+func (l Level) ErrorAt(hz float64) float64 {
+	i := 0
+	for i < len(l.Bands)-1 && l.Bands[i+1].Centre < hz {
+		i++
+	}
+	b := l.Bands[i]
+	if hz <= b.Centre || i == len(l.Bands)-1 {
+		return b.Error
+	}
+	next := l.Bands[i+1]
+	return b.Error + (next.Error-b.Error)*math.Log(hz/b.Centre)/math.Log(next.Centre/b.Centre)
+}
+
 // Band is a third of an octave.
 type Band struct {
 	Centre                        float64 // Hz, exact
