@@ -25,7 +25,7 @@ const perOctave = 12
 // the room are NaN.
 // The cost is linear in cells; all cores are used and the result is the same to the bit for
 // any number of them.
-func Cover(p *Plan, s Slice) (*Coverage, error) {
+func Cover(p *Spot, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
 	places, cells := s.within(p.Array)
 	if len(places) == 0 {
@@ -82,7 +82,7 @@ func newCoverage(s Slice) *Coverage {
 
 // kernel is what the cells of a slice share.
 type kernel struct {
-	plan      *Plan
+	plan      *Spot
 	field     radiate.Field
 	frequency []float64
 	driver    []complex128 // the driver's own response
@@ -91,7 +91,7 @@ type kernel struct {
 	low, high int          // the frequencies that weigh arrivals
 }
 
-func newKernel(p *Plan, field radiate.Field, frequency []float64) *kernel {
+func newKernel(p *Spot, field radiate.Field, frequency []float64) *kernel {
 	d := newFeed(p)
 	k := &kernel{plan: p, field: field, frequency: frequency, delay: d.delay}
 	nf := len(frequency)

@@ -48,32 +48,31 @@ const (
 // walls names the surfaces across each axis, at its low and at its high side.
 var walls = [3][2]string{{"back wall", "front wall"}, {"right wall", "left wall"}, {"floor", "ceiling"}}
 
-// echo fills in the echoes, the deepest first.
-func (p *Planner) echo(plan *Plan) error {
-	images := plan.once().images()
-	for i := range images[1:] {
-		e, err := plan.echoBy(i + 1)
+// echoes returns the echoes at the spot, the deepest first.
+func (p *Spot) echoes() (out []Echo, err error) {
+	for i := range p.once().images()[1:] {
+		e, err := p.echoBy(i + 1)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if e.Depth >= leastDepth {
-			plan.Echoes = append(plan.Echoes, e)
+			out = append(out, e)
 		}
 	}
-	slices.SortStableFunc(plan.Echoes, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
-	return nil
+	slices.SortStableFunc(out, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
+	return out, nil
 }
 
 // once returns the scene in which sound is thrown back once at most, for some
 // frequencies in Hz.
-func (p *Plan) once(frequency ...float64) scene {
+func (p *Spot) once(frequency ...float64) scene {
 	a := *p.Array
 	a.Room.Order = min(a.Room.Order, 1)
 	return scene{&a, radiate.NewMedium(p.airState(), frequency)}
 }
 
 // echoBy returns the echo by one image of the array, which is mirrored across one axis.
-func (p *Plan) echoBy(number int) (Echo, error) {
+func (p *Spot) echoBy(number int) (Echo, error) {
 	a, image := p.Array, p.once().images()[number]
 	axis := slices.Index([]float64{image.Flip.X, image.Flip.Y, image.Flip.Z}, -1)
 	at := along(image.Shift, axis) / 2
@@ -88,7 +87,7 @@ func (p *Plan) echoBy(number int) (Echo, error) {
 	var source r3.Vec
 	var h hearer
 	h.move(p, mirrored)
-	total, weight := 0.0, weights(p)
+	total, weight := 0.0, p.times().weight
 	for m, mount := range a.Mounts {
 		total += weight[m]
 		long, _, _ := way(a, mount, mirrored)
@@ -108,7 +107,7 @@ func (p *Plan) echoBy(number int) (Echo, error) {
 }
 
 // gap returns how far the body is from a surface across an axis, in m.
-func (p *Plan) gap(axis int, at float64) float64 {
+func (p *Spot) gap(axis int, at float64) float64 {
 	if axis == 2 && at < 0 {
 		return p.Array.Body.Lowest() - at
 	}
@@ -133,7 +132,7 @@ func (e *Echo) move(spot, source r3.Vec, axis int, at float64) {
 }
 
 // dip fills in the first dip, of all drivers with their delays.
-func (p *Plan) dip(e *Echo, number int) error {
+func (p *Spot) dip(e *Echo, number int) error {
 	if !(e.Late > 1/(2*responseHigh)) {
 		return nil // no dip that can be heard: the echo is part of the source
 	}

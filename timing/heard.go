@@ -14,7 +14,7 @@ import (
 
 // heard is the direct sound of a plan's array at places: what the delays are measured by.
 type heard struct {
-	plan   *Plan
+	plan   *Spot
 	kernel *kernel
 	medium *radiate.Medium
 	weight []complex128 // [mount][frequency]
@@ -26,7 +26,7 @@ type heard struct {
 
 // newHeard hears a plan's array, with its delays, at places in m and frequencies in Hz.
 // The frame's Z is best the normal of the plane that the places are in.
-func newHeard(p *Plan, frequency []float64, frame harmonic.Frame, places []r3.Vec) (*heard, error) {
+func newHeard(p *Spot, frequency []float64, frame harmonic.Frame, places []r3.Vec) (*heard, error) {
 	free := *p
 	free.Array = alone(p.Array)
 	h := &heard{plan: &free, medium: radiate.NewMedium(p.airState(), frequency), places: places}

@@ -1,6 +1,8 @@
 package timing
 
 import (
+	"math"
+
 	"pappus/timing/arrival"
 	"pappus/timing/radiate"
 
@@ -22,15 +24,17 @@ const (
 	lookAfter  = 350e-6
 )
 
-// peaks fills in when the model's own impulse response has its peak.
-func (p *Planner) peaks(plan *Plan) error {
-	a := plan.Array
+// peaks returns when the model's own impulse response of each mount has its peak, in s; NaN
+// where no sound comes.
+func peaks(s *Spot) ([]float64, error) {
+	a := s.Array
 	frequency := linear(peakStep, peakHigh)
 	spot := []r3.Vec{a.Spot}
-	field, err := directField(a, radiate.NewMedium(p.air, frequency), spot)
+	field, err := directField(a, radiate.NewMedium(s.airState(), frequency), spot)
 	if err != nil {
-		return err
+		return nil, err
 	}
+	out := make([]float64, len(a.Mounts))
 	peak := arrival.NewFinder(frequency)
 	heard, one := make([]complex128, len(frequency)), make([]complex128, len(frequency))
 	for i := range one {
@@ -39,13 +43,12 @@ func (p *Planner) peaks(plan *Plan) error {
 	for m, mount := range a.Mounts {
 		clear(heard)
 		field.Add(heard, mount, spot, one)
-		r := &plan.Arrivals[m]
-		if quiet(heard) {
-			continue // behind a baffle there is nothing to time
+		r := s.Arrivals[m]
+		if out[m] = math.NaN(); !quiet(heard) { // else behind a baffle there is nothing to time
+			out[m] = peak.Find(heard, min(r.Time, r.Straight/s.SpeedOfSound)-lookBefore, r.Time+lookAfter)
 		}
-		r.Peak = peak.Find(heard, min(r.Time, r.Straight/p.speed)-lookBefore, r.Time+lookAfter)
 	}
-	return nil
+	return out, nil
 }
 
 // quiet tells whether there is no sound at all.

@@ -36,7 +36,7 @@ type Live struct {
 	quantity  Quantity
 	frequency []float64
 	field     radiate.Field
-	plan      *Plan // whose channels and delays do not matter
+	plan      *Spot // whose channels and delays do not matter
 	ones      []complex128
 	rows      []liveRow
 	kept      bool
@@ -67,7 +67,7 @@ type liveScratch struct {
 // in Hz of the octave of LiveLevel and LiveSummingLoss, perOctave how many
 // frequencies stand in each octave; with 12 all is as Cover has it.
 // It works until ctx ends, whose error it gives then.
-func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, perOctave int) (*Live, error) {
+func NewLive(ctx context.Context, p *Spot, s Slice, q Quantity, centre float64, perOctave int) (*Live, error) {
 	l := &Live{slice: s, quantity: q, frequency: liveFrequencies(q, centre, perOctave), plan: p}
 	nf, nm := len(l.frequency), len(p.Array.Mounts)
 	l.ones = make([]complex128, nf)
@@ -175,7 +175,7 @@ func (l *Live) time(dst, at *liveRow, k *liveScratch) {
 // NaN where no sound can be. It uses all cores; the result is the same to the bit
 // for any number of them. It works until ctx ends, whose error it gives then. Fill
 // panics where the length of dst is another.
-func (l *Live) Fill(ctx context.Context, dst []float64, p *Plan) error {
+func (l *Live) Fill(ctx context.Context, dst []float64, p *Spot) error {
 	if len(dst) != l.slice.Columns*l.slice.Rows {
 		panic("timing: lengths differ")
 	}
@@ -273,7 +273,7 @@ func addSizes(dst []float64, heard []complex64, size []float64) {
 }
 
 // WithCells returns a plan whose slices have so many cells along each side.
-func (p *Plan) WithCells(cells int) *Plan {
+func (p *Spot) WithCells(cells int) *Spot {
 	a, out := *p.Array, *p
 	a.Coverage.Cells, out.Array = cells, &a
 	return &out

@@ -48,7 +48,7 @@ const WooferName = "woofer"
 // makes rounding to the processor's step cost least. A high-pass or a section that the
 // processor's rate cannot have is an error that wraps crossover.ErrRate or
 // equaliser.ErrSection; those of WithWoofer come through.
-func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
+func Processor(p *Spot, sections []equaliser.Section) ([]ProcessorRow, error) {
 	filters, err := p.filters(sections)
 	if err != nil {
 		return nil, err
@@ -74,7 +74,7 @@ func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 }
 
 // setDelay fills in a delay in s, and what the step has made of the exact one.
-func (r *ProcessorRow) setDelay(p *Plan, delay, exact float64) {
+func (r *ProcessorRow) setDelay(p *Spot, delay, exact float64) {
 	rate := p.Array.Processor.Rate
 	r.Delay, r.Exact, r.Samples, r.Metre = delay, exact, delay*rate, delay*p.SpeedOfSound
 	r.Residual = r.Delay - r.Exact
@@ -98,7 +98,7 @@ func stepCost(hz, late, rate float64) float64 {
 }
 
 // filters returns the high-pass and some sections as the processor's rate has them.
-func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) {
+func (p *Spot) filters(sections []equaliser.Section) ([]ProcessorFilter, error) {
 	var out []ProcessorFilter
 	rate := p.Array.Processor.Rate
 	if high := p.Protection.HighPass(); high.Corner() > 0 {

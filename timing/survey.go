@@ -45,10 +45,10 @@ const farAway = 100.0
 func Look(p *Plan) (*Survey, error) {
 	var s Survey
 	var err error
-	if s.Above, err = Cover(p, HorizontalSlice(p)); err != nil {
+	if s.Above, err = Cover(&p.Spot, HorizontalSlice(&p.Spot)); err != nil {
 		return nil, err
 	}
-	if s.Side, err = Cover(p, VerticalSlice(p)); err != nil {
+	if s.Side, err = Cover(&p.Spot, VerticalSlice(&p.Spot)); err != nil {
 		return nil, err
 	}
 	limit := p.Array.Coverage.SmearLimit
@@ -82,7 +82,7 @@ func (p *Plan) directivity(centre float64) (index, power float64, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	k := newKernel(p, field, frequency)
+	k := newKernel(&p.Spot, field, frequency)
 	sum := func(dst []complex128, points []r3.Vec) {
 		for m, mount := range p.Array.Mounts {
 			field.Add(dst, mount, points, k.weight[m*len(frequency):(m+1)*len(frequency)])
@@ -98,7 +98,7 @@ func (p *Plan) directivity(centre float64) (index, power float64, err error) {
 	for _, v := range ahead {
 		straight += energyOf(v) * farAway * farAway
 	}
-	unit := p.unit(longestString(p.Channels))
+	unit := unit(p.Array, longestString(p.Channels))
 	return 10 * math.Log10(straight/round), 10 * math.Log10(round/directivityCount/(unit*unit)), nil
 }
 
