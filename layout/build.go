@@ -75,7 +75,7 @@ func Build(d *design.Design) (*Array, error) {
 	}
 	if a.Body.Contains(a.Spot) || a.Body.InBall(a.Spot) {
 		return nil, fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
-			r3.Norm(a.Spot)), ErrSpotInside)
+			r3.Norm(a.Spot)), ErrInside)
 	}
 	places, err := place(d, whole, shell)
 	if err != nil {

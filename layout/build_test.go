@@ -416,7 +416,7 @@ func TestBuildFaults(t *testing.T) {
 			"a.toml: mounts.skip: there is no mount 7; must be from 1 to 6"},
 		{"channel with a driver that is not there", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2, 7]\n"), layout.ErrNoSuchMount,
 			"a.toml: channel[2].drivers: there is no driver 7; must be a mount number from 1 to 6 that is not skipped"},
-		{"driver in no channel", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1, 2, 3, 4, 6]\n"), layout.ErrNotInChannel,
+		{"driver in no channel", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1, 2, 3, 4, 6]\n"), design.ErrConflict,
 			"a.toml: channel: driver 5 is in no channel; must be in one, or its place in mounts.skip"},
 		{"no load is high enough", with("shape = \"cube\"\nradius_mm = 100", "", small+"nominal_ohm = 8\ndc_ohm = 7\n[wiring]\nchannels = 2\nminimum_load_ohm = 50\n"), wiring.ErrLoad,
 			"a.toml: wiring.minimum_load_ohm = 50: 6 drivers of 7 ohm in one string load the amplifier with 42 ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm"},
@@ -440,7 +440,7 @@ func TestSpotInside(t *testing.T) {
 	d.Spot = design.Spot{XM: 0.03, YM: 0.04}
 	_, err := layout.Build(d)
 	const want = "lantern.toml: spot: the listening spot is 0.05 m from the body's centre, inside the body; must be outside"
-	if !errors.Is(err, layout.ErrSpotInside) || err.Error() != want {
+	if !errors.Is(err, layout.ErrInside) || err.Error() != want {
 		t.Errorf("\n got %v\nwant %s", err, want)
 	}
 }
@@ -594,13 +594,13 @@ func TestMountListFaults(t *testing.T) {
 		{"not a number", head + "0,0,100,0,0,1\n# next\n0,0,NaN,0,0,1\n", design.ErrRange, `p.csv:4: z_mm = "NaN": must be a number from -10000 to 10000`},
 		{"without end", head + "0,0,100,0,0,-Inf\n", design.ErrRange, `p.csv:2: nz = "-Inf": must be a number from -1000 to 1000`},
 		{"absurd", head + "1e999,0,100,0,0,1\n", design.ErrRange, `p.csv:2: x_mm = "1e999": must be a number from -10000 to 10000`},
-		{"no normal", head + "0,0,100,0,0,0\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal has no length; must point away from the body"},
-		{"inward", head + "0,0,100,0,0,-1\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
-		{"sideways", head + "0,0,100,1,0,0\n", layout.ErrBadMount, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
-		{"far inside", head + "0,0,100,0,0,1\n0,0,89,0,0,1\n", layout.ErrBadMount, "p.csv:3: x_mm,y_mm,z_mm: the point of mount 2 is 11.0 mm inside the body's surface; must be within 10 mm of it; all points together fit radius_mm = 94.5 best"},
-		{"far outside", head + "0,0,150,0,0,1\n", layout.ErrBadMount, "p.csv:2: x_mm,y_mm,z_mm: the point of mount 1 is 50.0 mm outside the body's surface; must be within 10 mm of it; all points together fit radius_mm = 150.0 best"},
+		{"no normal", head + "0,0,100,0,0,0\n", design.ErrRange, "p.csv:2: nx,ny,nz: the normal has no length; must point away from the body"},
+		{"inward", head + "0,0,100,0,0,-1\n", design.ErrRange, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
+		{"sideways", head + "0,0,100,1,0,0\n", design.ErrRange, "p.csv:2: nx,ny,nz: the normal does not point outward; must point away from the body"},
+		{"far inside", head + "0,0,100,0,0,1\n0,0,89,0,0,1\n", design.ErrRange, "p.csv:3: x_mm,y_mm,z_mm: the point of mount 2 is 11.0 mm inside the body's surface; must be within 10 mm of it; all points together fit radius_mm = 94.5 best"},
+		{"far outside", head + "0,0,150,0,0,1\n", design.ErrRange, "p.csv:2: x_mm,y_mm,z_mm: the point of mount 1 is 50.0 mm outside the body's surface; must be within 10 mm of it; all points together fit radius_mm = 150.0 best"},
 		{"too long", head + strings.Repeat("0,0,100,0,0,1\n", 10001), layout.ErrTooManyMounts, "p.csv:10002: too many mounts; must be at most 10000"},
-		{"too large", head + strings.Repeat("#", 1<<20), design.ErrTooLarge, "p.csv: too large; must be at most 1048576 bytes"},
+		{"too large", head + strings.Repeat("#", 1<<20), design.ErrRange, "p.csv: too large; must be at most 1048576 bytes"},
 	}
 	dir := t.TempDir()
 	d := parse(t, filepath.Join(dir, "a.toml"), with("shape = \"ball\"\nradius_mm = 100", "on = \"list\"\nlist = \"p.csv\"", small))

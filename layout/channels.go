@@ -34,7 +34,7 @@ func channels(d *design.Design, a *Array) ([]Channel, error) {
 	for i, m := range a.Mounts {
 		if !taken[i] {
 			return nil, fault(d, "channel", "", fmt.Sprintf(
-				"driver %d is in no channel; must be in one, or its place in mounts.skip", m.ID), ErrNotInChannel)
+				"driver %d is in no channel; must be in one, or its place in mounts.skip", m.ID), design.ErrConflict)
 		}
 	}
 	return out, nil

@@ -11,14 +11,14 @@ import (
 
 // Hollow is what the drivers share inside the body.
 type Hollow struct {
-	Room    box.Room
-	Driver  box.Driver // with what follows from what is given
-	Closed  *box.Closed
-	Vented  *box.Vented // brings the Q down to the target; nil where none does or needs to
-	Vent    box.Vent
-	Gap     float64 // area of the stand's gap over the vent's; NaN without a stand or a cut
-	Mass    float64 // reactance of the air in the vent over its resistance, at resonance
-	Stuffed box.Stuffing
+	Room     box.Room
+	Driver   box.Driver // with what follows from what is given
+	Closed   *box.Closed
+	Vented   *box.Vented // brings the Q down to the target; nil where none does or needs to
+	Vent     box.Vent
+	Gap      float64 // area of the stand's gap over the vent's; NaN without a stand or a cut
+	Mass     float64 // reactance of the air in the vent over its resistance, at resonance
+	Stuffing float64 // kg, to begin with
 	// Why says, in words, why there is no alignment or no vent; empty where there
 	// is.
 	Why string
@@ -32,10 +32,7 @@ func (a *Array) Hollow() (Hollow, error) {
 	if err != nil {
 		return h, err
 	}
-	h.Room = room
-	if h.Stuffed, err = box.ByDensity(room.Net, a.Box.Stuffing, 1); err != nil {
-		return h, err
-	}
+	h.Room, h.Stuffing = room, a.Box.Stuffing*room.Net
 	air := a.Air.plain()
 	d, closed, err := a.closed(room, air)
 	if err != nil {

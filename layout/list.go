@@ -81,7 +81,7 @@ func findFaces(dst []Mount, list []listedMount, path string, b *body.Body) error
 		if math.Abs(o.away[i]) > most {
 			return csvtable.Table{File: path}.Fault(list[i].line, "x_mm,y_mm,z_mm", prose.Sprintf(
 				"the point of mount %d is %.1f mm %s the body's surface; must be within %.3g mm of it; all points together fit radius_mm = %.1f best",
-				m.ID, math.Abs(o.away[i])/mm, side(o.away[i]), most/mm, o.best/mm), ErrBadMount)
+				m.ID, math.Abs(o.away[i])/mm, side(o.away[i]), most/mm, o.best/mm), design.ErrRange)
 		}
 		if b.IsBall() {
 			continue
@@ -117,7 +117,7 @@ func parseList(path string, data []byte) ([]listedMount, error) {
 				return e
 			}
 			if at, taken := lines[m.ID]; taken {
-				e := t.Fault(line, "number", fmt.Sprintf("line %d has it already; must be different for each mount", at), ErrBadMount)
+				e := t.Fault(line, "number", fmt.Sprintf("line %d has it already; must be different for each mount", at), design.ErrRange)
 				e.Value = fmt.Sprint(m.ID)
 				return e
 			}
@@ -138,10 +138,10 @@ func listedAt(t csvtable.Table, line int, v []float64) (Mount, error) {
 	p := r3.Scale(mm, r3.Vec{X: v[0], Y: v[1], Z: v[2]})
 	n := r3.Vec{X: v[3], Y: v[4], Z: v[5]}
 	if r3.Norm(n) < shortest {
-		return Mount{}, t.Fault(line, "nx,ny,nz", "the normal has no length; must point away from the body", ErrBadMount)
+		return Mount{}, t.Fault(line, "nx,ny,nz", "the normal has no length; must point away from the body", design.ErrRange)
 	}
 	if n = r3.Unit(n); !(r3.Dot(n, p) > 0) {
-		return Mount{}, t.Fault(line, "nx,ny,nz", "the normal does not point outward; must point away from the body", ErrBadMount)
+		return Mount{}, t.Fault(line, "nx,ny,nz", "the normal does not point outward; must point away from the body", design.ErrRange)
 	}
 	return Mount{Point: p, Normal: n, Face: -1}, nil
 }

@@ -64,7 +64,7 @@ func TestListNumbers(t *testing.T) {
 		name, list, mounts, want string
 		kind                     error
 	}{
-		{"twice", "number,x_mm,y_mm,z_mm,nx,ny,nz\n7,0,0,100,0,0,1\n7,0,0,-100,0,0,-1\n", "", "p.csv:3: number = 7: line 2 has it already; must be different for each mount", layout.ErrBadMount},
+		{"twice", "number,x_mm,y_mm,z_mm,nx,ny,nz\n7,0,0,100,0,0,1\n7,0,0,-100,0,0,-1\n", "", "p.csv:3: number = 7: line 2 has it already; must be different for each mount", design.ErrRange},
 		{"not whole", "number,x_mm,y_mm,z_mm,nx,ny,nz\n7.5,0,0,100,0,0,1\n", "", "p.csv:2: number = 7.5: must be a whole number from 1 to 10000", design.ErrType},
 		{"skipped and not there", "number,x_mm,y_mm,z_mm,nx,ny,nz\n7,0,0,100,0,0,1\n", "skip = [1]", "mounts.skip: there is no mount 1 in p.csv; must be a number of the list", layout.ErrNoSuchMount},
 	} {

@@ -40,9 +40,9 @@ func TestReadMicrophone(t *testing.T) {
 		kind             error
 	}{
 		{"no head", "20,0\n30,0\n", ":1: must begin with the line frequency_hz,level_db", design.ErrSyntax},
-		{"falls", microphoneHead + "20,0\n10,0\n", ":3: frequency_hz = 10: must be above the one before, 20", layout.ErrBadResponse},
+		{"falls", microphoneHead + "20,0\n10,0\n", ":3: frequency_hz = 10: must be above the one before, 20", design.ErrRange},
 		{"words", microphoneHead + "20,flat\n", `:2: level_db = "flat": must be a number from -100 to 100`, design.ErrType},
-		{"one line", microphoneHead + "20,0\n", ": 1 line of numbers; must be at least 2", layout.ErrBadResponse},
+		{"one line", microphoneHead + "20,0\n", ": 1 line of numbers; must be at least 2", design.ErrRange},
 		{"phase too", microphoneHead + "20,0,0\n", ":2: 3 values; must be 2: frequency_hz,level_db; where the comma is the decimal mark, separate values by semicolons, in the first line too", design.ErrSyntax},
 	} {
 		write(c.text)

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -11,6 +12,13 @@ import (
 	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// What can be wrong with places for drivers, beside what package design names.
+var (
+	ErrNoMounts      = errors.New("no driver left")
+	ErrTooManyMounts = errors.New("too many drivers")
+	ErrNoSuchMount   = errors.New("no such mount")
 )
 
 // placed are the mounts of a design, and how many of its places carry none.

@@ -56,7 +56,7 @@ func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
 	}
 	if low, high := out[0].Frequency, out[len(out)-1].Frequency; high <= WeightLowHz || low >= WeightHighHz {
 		return nil, t.Fault(0, "", prose.Sprintf("from %.10g to %.10g Hz; must cover some of %d to %d Hz",
-			low, high, WeightLowHz, WeightHighHz), ErrBadResponse)
+			low, high, WeightLowHz, WeightHighHz), design.ErrRange)
 	}
 	return out, nil
 }
@@ -68,10 +68,10 @@ func rising[T any](t csvtable.Table, data []byte, point func(v []float64) T) ([]
 	last := math.Inf(-1)
 	err := t.Read(data, func(line int, v []float64) error {
 		if len(out) == mostMeasured {
-			return t.Fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), ErrBadResponse)
+			return t.Fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), design.ErrRange)
 		}
 		if v[0] <= last {
-			e := t.Fault(line, t.Columns[0].Name, prose.Sprintf("must be above the one before, %.10g", last), ErrBadResponse)
+			e := t.Fault(line, t.Columns[0].Name, prose.Sprintf("must be above the one before, %.10g", last), design.ErrRange)
 			e.Value = prose.Sprintf("%.10g", v[0])
 			return e
 		}
@@ -80,7 +80,7 @@ func rising[T any](t csvtable.Table, data []byte, point func(v []float64) T) ([]
 		return nil
 	})
 	if err == nil && len(out) < leastMeasured {
-		err = t.Fault(0, "", fmt.Sprintf("%s; must be at least %d", prose.Count(len(out), "line of numbers", "lines of numbers"), leastMeasured), ErrBadResponse)
+		err = t.Fault(0, "", fmt.Sprintf("%s; must be at least %d", prose.Count(len(out), "line of numbers", "lines of numbers"), leastMeasured), design.ErrRange)
 	}
 	return out, err
 }

@@ -51,19 +51,19 @@ func TestResponseFaults(t *testing.T) {
 	}{
 		{"empty", "", design.ErrSyntax, "driver.csv:1: must begin with the line frequency_hz,level_db,phase_deg"},
 		{"no first line", "100,0,0\n200,0,0\n", design.ErrSyntax, "driver.csv:1: must begin with the line frequency_hz,level_db,phase_deg"},
-		{"one line", responseHead + "1000,0,0\n", layout.ErrBadResponse, "driver.csv: 1 line of numbers; must be at least 2"},
+		{"one line", responseHead + "1000,0,0\n", design.ErrRange, "driver.csv: 1 line of numbers; must be at least 2"},
 		{"too few values", responseHead + "1000,0,0\n2000,0\n", design.ErrSyntax, "driver.csv:3: 2 values; must be 3: frequency_hz,level_db,phase_deg"},
 		{"quote in the midst", responseHead + "1000,0\",0\n", design.ErrSyntax, "driver.csv:2: not readable as CSV: bare \" in non-quoted-field"},
 		{"text for a number", responseHead + "1000,loud,0\n", design.ErrType, `driver.csv:2: level_db = "loud": must be a number from -500 to 500`},
 		{"not a number", responseHead + "1000,0,0\n# next\n2000,0,nan\n", design.ErrRange, `driver.csv:4: phase_deg = "nan": must be a number from -1000000 to 1000000`},
 		{"no frequency", responseHead + "0,0,0\n", design.ErrRange, `driver.csv:2: frequency_hz = "0": must be a number from 1 to 100000`},
 		{"level absurd", responseHead + "1000,1e999,0\n", design.ErrRange, `driver.csv:2: level_db = "1e999": must be a number from -500 to 500`},
-		{"not rising", responseHead + "1000,0,0\n1000,1,0\n", layout.ErrBadResponse, "driver.csv:3: frequency_hz = 1000: must be above the one before, 1000"},
-		{"falling", responseHead + "1000,0,0\n2000,1,0\n500.25,1,0\n", layout.ErrBadResponse, "driver.csv:4: frequency_hz = 500.25: must be above the one before, 2000"},
-		{"too low", responseHead + "20,0,0\n500,0,0\n", layout.ErrBadResponse, "driver.csv: from 20 to 500 Hz; must cover some of 500 to 4000 Hz"},
-		{"too high", responseHead + "4000,0,0\n20000,0,0\n", layout.ErrBadResponse, "driver.csv: from 4000 to 20000 Hz; must cover some of 500 to 4000 Hz"},
-		{"too long", responseHead + dense.String(), layout.ErrBadResponse, "driver.csv:100002: too many lines; must be at most 100000"},
-		{"too large", responseHead + strings.Repeat("#", 8<<20), design.ErrTooLarge, "driver.csv: too large; must be at most 8388608 bytes"},
+		{"not rising", responseHead + "1000,0,0\n1000,1,0\n", design.ErrRange, "driver.csv:3: frequency_hz = 1000: must be above the one before, 1000"},
+		{"falling", responseHead + "1000,0,0\n2000,1,0\n500.25,1,0\n", design.ErrRange, "driver.csv:4: frequency_hz = 500.25: must be above the one before, 2000"},
+		{"too low", responseHead + "20,0,0\n500,0,0\n", design.ErrRange, "driver.csv: from 20 to 500 Hz; must cover some of 500 to 4000 Hz"},
+		{"too high", responseHead + "4000,0,0\n20000,0,0\n", design.ErrRange, "driver.csv: from 4000 to 20000 Hz; must cover some of 500 to 4000 Hz"},
+		{"too long", responseHead + dense.String(), design.ErrRange, "driver.csv:100002: too many lines; must be at most 100000"},
+		{"too large", responseHead + strings.Repeat("#", 8<<20), design.ErrRange, "driver.csv: too large; must be at most 8388608 bytes"},
 	}
 	dir := t.TempDir()
 	d := measured(t, dir)

@@ -27,7 +27,7 @@ func checkWoofer(d *design.Design, a *Array) error {
 	case !w.Present:
 		return nil
 	case a.Body.Contains(w.At):
-		return fault(d, "woofer", "", prose.Sprintf("the woofer is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(w.At)), ErrWooferInside)
+		return fault(d, "woofer", "", prose.Sprintf("the woofer is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(w.At)), ErrInside)
 	case !a.Surface.Above(w.At):
 		return fault(d, "woofer.z_m", fmt.Sprint(d.Woofer.ZM), prose.Sprintf(
 			"the woofer is below the surface; must be at least %.4g, or give a [room] in place of the surface", a.Surface.Height), ErrBelowSurface)

@@ -45,7 +45,7 @@ func TestWooferFaults(t *testing.T) {
 		kind       error
 		want       string
 	}{
-		{"inside the body", woofer("x_m = 0\ny_m = 0\nz_m = 0.02"), layout.ErrWooferInside,
+		{"inside the body", woofer("x_m = 0\ny_m = 0\nz_m = 0.02"), layout.ErrInside,
 			"a.toml: woofer: the woofer is 0.02 m from the body's centre, inside the body; must be outside"},
 		{"below the table", woofer("x_m = 0\ny_m = 0\nz_m = -0.5") + "[surface]\n", layout.ErrBelowSurface,
 			"a.toml: woofer.z_m = -0.5: the woofer is below the surface; must be at least -0.1732, or give a [room] in place of the surface"},

@@ -3,12 +3,11 @@ package preview
 import (
 	"context"
 	"math"
-	"runtime"
-	"sync"
 
 	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing"
+	"pappus/timing/cores"
 
 	"gonum.org/v1/gonum/dsp/fourier"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -34,7 +33,7 @@ type bank struct {
 
 // newBanks computes what a listener hears along a way that has been checked, a bank
 // for each case.
-func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
+func newBanks(ctx context.Context, p *timing.Spot, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
 	room := p.Array
 	p, dry := floored(p), who.Dry
 	hop := way.hop(p, dry, rate)
@@ -51,23 +50,23 @@ func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases 
 	}
 	banks := make([]*bank, len(cases))
 	length := 0
-	w := timing.HeardWoofer(p)
+	heard := sounding{p, timing.HeardWoofer(p)}
 	driver, early := drive(p, rate)
-	if w != nil {
+	if heard.woofer != nil {
 		driver, early = []float64{1}, 0 // nothing is common to the drivers and the woofer
 	}
 	for i, c := range cases {
 		b := &bank{hop: hop, back: way.ToAndFro, wait: int(math.Ceil(way.Wait / step)), driver: driver, early: early, steps: make([][]complex64, len(places))}
-		first, last := span(p, w, c, dry, places)
+		first, last := heard.spanOver(c, dry, places)
 		b.first = first - who.lead(p)
 		lasts := last - b.first + 2*preRoll + settle
-		if w != nil {
-			lasts = max(lasts, lastingWith(p, w, last-b.first+preRoll))
+		if heard.woofer != nil {
+			lasts = max(lasts, heard.lasting(last-b.first+preRoll))
 		}
 		length = max(length, grid(lasts, rate))
 		banks[i] = b
 	}
-	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: dry, Flat: w == nil, Woofer: w}, places, frequencies(length, rate))
+	h, err := newHearer(p, who, timing.Listening{Cases: cases, Dry: dry, Flat: heard.woofer == nil, Woofer: heard.woofer}, places, frequencies(length, rate))
 	if err != nil {
 		return nil, err
 	}
@@ -77,7 +76,7 @@ func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases 
 
 // floored returns a plan with the room's floor in place of the room, for a room has
 // too many echoes to be moved. A plan without a room stays as it is.
-func floored(p *timing.Plan) *timing.Plan {
+func floored(p *timing.Spot) *timing.Spot {
 	if !p.Array.Room.Present {
 		return p
 	}
@@ -89,22 +88,22 @@ func floored(p *timing.Plan) *timing.Plan {
 	return &out
 }
 
-// span returns the first and the last arrival of a case anywhere, in s after the
+// spanOver returns the first and the last arrival of a case anywhere, in s after the
 // straight way from the body's centre.
-func span(p *timing.Plan, w *timing.Woofer, c timing.Case, dry bool, places []r3.Vec) (first, last float64) {
+func (p sounding) spanOver(c timing.Case, dry bool, places []r3.Vec) (first, last float64) {
 	first, last = math.Inf(1), math.Inf(-1)
 	for _, at := range places {
-		from, to := spanWith(p, w, c, dry, at)
-		first, last = min(first, from-bulk(p, at)), max(last, to-bulk(p, at))
+		from, to := p.span(c, dry, at)
+		first, last = min(first, from-bulk(p.Spot, at)), max(last, to-bulk(p.Spot, at))
 	}
 	return first, last
 }
 
 // bulk returns the time that sound takes from the body's centre to a place, in s.
-func bulk(p *timing.Plan, place r3.Vec) float64 { return r3.Norm(place) / p.SpeedOfSound }
+func bulk(p *timing.Spot, place r3.Vec) float64 { return r3.Norm(place) / p.SpeedOfSound }
 
 // drive returns the drivers' response, and its samples before time 0.
-func drive(p *timing.Plan, rate int) (response []float64, early int) {
+func drive(p *timing.Spot, rate int) (response []float64, early int) {
 	n := grid(shortest, rate)
 	frequency := frequencies(n, rate)
 	early = int(math.Round(preRoll * float64(rate)))
@@ -113,22 +112,26 @@ func drive(p *timing.Plan, rate int) (response []float64, early int) {
 }
 
 // fill computes all steps of all banks, on all cores, until ctx ends.
-func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
+func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Spot, places []r3.Vec, length, rate int) {
 	size := transformFor(length + 2*banks[0].hop)
-	workers := runtime.GOMAXPROCS(0)
-	var wait sync.WaitGroup
-	for w := range workers {
-		wait.Go(func() {
-			s, h := newStepper(length, size, rate), h.fork()
-			for j := w; j < len(places) && ctx.Err() == nil; j += workers {
-				h.hear(places[j])
-				for i, b := range banks {
-					b.steps[j] = s.step(h.left[i], h.right[i], bulk(p, places[j])+b.first)
-				}
-			}
-		})
+	type worker struct {
+		*stepper
+		*hearer
 	}
-	wait.Wait()
+	workers := make([]worker, cores.Count())
+	cores.Each(len(places), func(w, j int) {
+		if ctx.Err() != nil {
+			return
+		}
+		if workers[w].stepper == nil {
+			workers[w] = worker{newStepper(length, size, rate), h.fork()}
+		}
+		s := workers[w]
+		s.hear(places[j])
+		for i, b := range banks {
+			b.steps[j] = s.step(s.left[i], s.right[i], bulk(p, places[j])+b.first)
+		}
+	})
 	for _, b := range banks {
 		b.length = length
 	}

@@ -1,6 +1,10 @@
 package preview
 
-import "pappus/timing"
+import (
+	"slices"
+
+	"pappus/timing"
+)
 
 // Case is a way of driving the array, with its words.
 type Case struct {
@@ -29,4 +33,26 @@ func plain(cases []Case) []timing.Case {
 		out[i] = c.Case
 	}
 	return out
+}
+
+// caseNamed returns the index of a case of Cases; below 0 where there is none.
+func caseNamed(name string) int {
+	return slices.IndexFunc(Cases, func(c Case) bool { return c.Name == name })
+}
+
+// CaseNamed returns a case by its name, and whether there is one.
+func CaseNamed(name string) (Case, bool) {
+	if i := caseNamed(name); i >= 0 {
+		return Cases[i], true
+	}
+	return Case{}, false
+}
+
+// NamesOf returns the names of cases.
+func NamesOf(cases []Case) []string {
+	var names []string
+	for _, c := range cases {
+		names = append(names, c.Name)
+	}
+	return names
 }

@@ -20,28 +20,8 @@ const (
 	closingWidth = 3300.0
 )
 
-// Impulse returns the impulse response from the array to the listening spot,
-// one value for each sample of 1/rate s, in units of timing.Plan.Transfer. The
-// first arrival stands 1 ms after its beginning; the way of the sound before
-// that is taken out, in each case its own.
-//
-// The length is a power of two that lasts at least 80 ms, four times the spread of
-// the arrivals, and 20 ms after the last echo, with a woofer as long as its filters ring:
-// 4096 at 48 kHz without a room. From
-// 20 kHz, or from 3.3 kHz below half the rate where that is lower, the response
-// falls smoothly to nothing at half the rate, so that an arrival between two samples
-// rings for less than 1 ms. Up to there it is exact to -80 dB at 44.1 kHz and above.
-// rate is at least 8000.
-func Impulse(p *timing.Plan, c timing.Case, rate int) []float64 {
-	r, err := Listener{}.Responses(p, []timing.Case{c}, rate)
-	if err != nil {
-		panic(err) // the plan was made for this very spot
-	}
-	return r[0].Left
-}
-
 // spread returns that of a plan's arrivals, in s.
-func spread(p *timing.Plan) float64 { return max(p.Unaligned.Spread, p.Aligned.Spread) }
+func spread(p *timing.Spot) float64 { return max(p.Unaligned.Spread, p.Aligned.Spread) }
 
 // lasting returns how long an impulse response lasts, in s, for a spread of the
 // arrivals and the time from the first sound to the last echo, both in s.
@@ -49,20 +29,26 @@ func lasting(spread, echoes float64) float64 {
 	return max(shortest, 4*spread, echoes+shortest/4)
 }
 
-// lastingWith is lasting for a plan, with a woofer or without one (nil).
-func lastingWith(p *timing.Plan, w *timing.Woofer, echoes float64) float64 {
-	long := lasting(spread(p), echoes)
-	if w != nil {
-		long = max(long, echoes+w.Ring())
+// sounding is a plan that is heard, with its woofer or without one (nil).
+type sounding struct {
+	*timing.Spot
+	woofer *timing.Woofer
+}
+
+// lasting returns how long an impulse response lasts, in s, for the time from the first
+// sound to the last echo, in s: with a woofer as long as its filters ring.
+func (p sounding) lasting(echoes float64) float64 {
+	long := lasting(spread(p.Spot), echoes)
+	if p.woofer != nil {
+		long = max(long, echoes+p.woofer.Ring())
 	}
 	return long
 }
 
-// spanWith returns when the first and the last sound of a case reach a place, in s, with
-// a woofer or without one (nil).
-func spanWith(p *timing.Plan, w *timing.Woofer, c timing.Case, dry bool, place r3.Vec) (first, last float64) {
-	if w != nil {
-		return w.Span(p, c, dry, place)
+// span returns when the first and the last sound of a case reach a place, in s.
+func (p sounding) span(c timing.Case, dry bool, place r3.Vec) (first, last float64) {
+	if p.woofer != nil {
+		return p.woofer.Span(p.Spot, c, dry, place)
 	}
 	return p.Span(c, dry, place)
 }

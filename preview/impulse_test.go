@@ -99,14 +99,14 @@ func TestRingingIsShort(t *testing.T) {
 
 // pair is a plan of two drivers in line with the spot, whose sounds arrive 0.5
 // ms apart and within 0.2 dB of the same strength.
-func pair() *timing.Plan {
+func pair() *timing.Spot {
 	a := &layout.Array{
 		Air:    layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
 		Body:   body.Ball(0.1),
 		Timing: layout.Timing{Model: "point"},
 		Spot:   r3.Vec{X: 10},
 	}
-	p := &timing.Plan{Array: a, SpeedOfSound: air.Air(a.Air).SpeedOfSound()}
+	p := &timing.Spot{Array: a, SpeedOfSound: air.Air(a.Air).SpeedOfSound()}
 	half := 0.00025 * p.SpeedOfSound
 	for i, x := range []float64{half, -half} {
 		a.Mounts = append(a.Mounts, layout.Mount{ID: i + 1, Point: r3.Vec{X: x}})
@@ -154,6 +154,15 @@ func TestImpulseOfPlan(t *testing.T) {
 	}
 }
 
+// Impulse is what one ear hears of a click at the spot.
+func Impulse(p *timing.Spot, c timing.Case, rate int) []float64 {
+	r, err := Listener{}.Responses(p, []timing.Case{c}, rate)
+	if err != nil || r[0].Right != nil {
+		panic(err) // the plan was made for this very spot
+	}
+	return r[0].Left
+}
+
 func BenchmarkImpulse(b *testing.B) {
 	p := pair()
 	for b.Loop() {
@@ -161,7 +170,7 @@ func BenchmarkImpulse(b *testing.B) {
 	}
 }
 
-func ExampleImpulse() {
+func ExampleListener_Responses_apart() {
 	h := Impulse(pair(), timing.AsBuilt, 48000)
 	first, second := 0, 0
 	for i, v := range h {

@@ -26,23 +26,18 @@ type Level struct {
 
 // LevelOf reads all of s, at rate samples a second, at least 8000.
 func LevelOf(s beep.Streamer, rate int) Level {
-	samples := make([][2]float64, 4096)
 	loud, peak := loudness.New(rate, 2), truepeak.New(rate)
 	square, count := 0.0, 0
-	for {
-		n, ok := s.Stream(samples)
-		if !ok {
-			break
-		}
-		loud.Push(samples[:n])
-		peak.Push(samples[:n])
-		for _, v := range samples[:n] {
+	each(s, func(samples [][2]float64) {
+		loud.Push(samples)
+		peak.Push(samples)
+		for _, v := range samples {
 			if both := v[0]*v[0] + v[1]*v[1]; both <= math.MaxFloat64 { // no NaN
 				square += both
 			}
 		}
-		count += 2 * n
-	}
+		count += 2 * len(samples)
+	})
 	l := Level{
 		Integrated: math.Inf(-1),
 		Ungated:    loud.Ungated(),
@@ -51,7 +46,7 @@ func LevelOf(s beep.Streamer, rate int) Level {
 	}
 	if l.Peak > 0 {
 		lift := 20 * (math.Log10(Ceiling) - math.Log10(l.Peak))
-		l.Integrated = loud.IntegratedAfter(lift) - lift
+		l.Integrated = loud.Integrated(lift) - lift
 	}
 	return l
 }

@@ -3,9 +3,9 @@ package preview
 import (
 	"cmp"
 	"context"
-	"sync"
 
 	"pappus/timing"
+	"pappus/timing/cores"
 
 	"github.com/gopxl/beep/v2"
 	"github.com/gopxl/beep/v2/effects"
@@ -20,15 +20,12 @@ type Set struct {
 	measure   Measure
 }
 
-// Measure is what the cases are matched by.
-func (s *Set) Measure() Measure { return s.measure }
-
 // NewSet makes a set of cases for a listener. programme must give the same stream,
 // of finite length and at rate samples a second, each time it is called, and from
 // several goroutines at once: it is heard once through each case to match the
 // levels. It works until ctx ends. The error is then that of ctx, else the stream's,
-// or that of a place that no sound can reach (see [Listener.Responses]).
-func NewSet(ctx context.Context, p *timing.Plan, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
+// or wraps ErrWay.
+func NewSet(ctx context.Context, p *timing.Spot, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
 	responses, err := who.Responses(p, plain(cases), rate)
 	if err != nil {
 		return nil, err
@@ -40,27 +37,15 @@ func NewSet(ctx context.Context, p *timing.Plan, who Listener, cases []Case, pro
 	return s, s.match(ctx, rate)
 }
 
-// together works on each of n at once and returns the first error.
-func together(n int, work func(i int) error) error {
-	errs := make([]error, n)
-	var wait sync.WaitGroup
-	for i := range n {
-		wait.Go(func() { errs[i] = work(i) })
-	}
-	wait.Wait()
-	return cmp.Or(errs...)
-}
-
 // match sets the gains, at rate samples a second.
 func (s *Set) match(ctx context.Context, rate int) error {
-	levels := make([]Level, len(s.through))
-	err := together(len(levels), func(i int) error {
+	levels, errs := make([]Level, len(s.through)), make([]error, len(s.through))
+	cores.Each(len(levels), func(_, i int) {
 		heard := s.through[i](Until(ctx, s.programme()))
-		levels[i] = LevelOf(heard, rate)
-		return heard.Err()
+		levels[i], errs[i] = LevelOf(heard, rate), heard.Err()
 	})
 	s.gains, s.measure = Gains(levels), common(levels)
-	return err
+	return cmp.Or(errs...)
 }
 
 // Streamer streams the programme as it is heard in case i, from the beginning to

@@ -161,7 +161,7 @@ func TestReach(t *testing.T) {
 		want error
 	}{
 		"good":    {a, r3.Vec{X: 1, Z: 0.3}, nil},
-		"inside":  {a, r3.Vec{X: 0.01}, layout.ErrSpotInside},
+		"inside":  {a, r3.Vec{X: 0.01}, layout.ErrInside},
 		"below":   {a, r3.Vec{X: 1, Z: -2}, layout.ErrBelowSurface},
 		"outside": {&room, r3.Vec{X: 4.5}, layout.ErrOutsideRoom},
 	} {

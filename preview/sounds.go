@@ -2,20 +2,17 @@ package preview
 
 import (
 	"fmt"
+	"io"
 	"math"
+	"slices"
+	"sync"
 
-	"pappus/preview/limit"
 	"pappus/preview/programme"
 	"pappus/preview/through"
+	"pappus/preview/wave"
 	"pappus/timing"
 
 	"github.com/gopxl/beep/v2"
-)
-
-// Times of a programme in a file.
-const (
-	fileSeconds = 6.0  // s, about; whole periods are taken
-	edge        = 0.01 // s, rise at the beginning, fall at the end
 )
 
 // Sound is one programme in one case.
@@ -27,6 +24,52 @@ type Sound struct {
 	Samples []float64
 }
 
+// SoundFiles lists the sounds of a plan as WAV files. They are made together, by whichever is
+// written first, or by made.
+func SoundFiles(p *timing.Spot) (files []File, made func() ([]Sound, error)) {
+	made = sync.OnceValues(func() ([]Sound, error) { return Sounds(p, Rate) })
+	for _, k := range programme.Written {
+		for _, c := range Written {
+			i := len(files)
+			files = append(files, File{k.Name + "_" + c.Name + ".wav", func(w io.Writer) error {
+				all, err := made()
+				if err != nil {
+					return err
+				}
+				s := all[i]
+				return wave.Write(w, s.Streamer(), wave.Format{Rate: Rate, Channels: 1, Depth: wave.PCM16,
+					Title: p.Array.Name + ", " + s.Words, Comment: whatIsHeard(p, s.Words, "ITU-R BS.1770-5")})
+			}})
+		}
+	}
+	return files, made
+}
+
+// OfFirst returns the sounds of the first programme among all, each named by its case.
+func OfFirst(all []Sound) []Sound {
+	if len(all) == 0 {
+		return nil
+	}
+	out := slices.Clone(all[:len(Written)])
+	for i, c := range Written {
+		out[i].Words = c.Words
+	}
+	return out
+}
+
+// Filters lists a correction's two filters as WAV files, their taps the samples.
+func Filters(c timing.Correction) []File {
+	filter := func(name, words string, t timing.Taps) File {
+		return File{name, func(w io.Writer) error {
+			return wave.Write(w, Sound{Samples: t.Samples}.Streamer(), wave.Format{Rate: int(math.Round(c.Rate)), Channels: 1, Depth: wave.Float32, Title: words})
+		}}
+	}
+	return []File{
+		filter("level_minimum_phase.wav", "levelling, minimum phase", c.Minimum),
+		filter("level_linear_phase.wav", "levelling, linear phase", c.Linear),
+	}
+}
+
 // Streamer streams the sound once, left and right alike.
 func (s Sound) Streamer() beep.Streamer {
 	return beep.Take(len(s.Samples), programme.Loop(s.Samples).Streamer())
@@ -36,7 +79,7 @@ func (s Sound) Streamer() beep.Streamer {
 // samples a second: whole periods of the programme that last about 6 s, which
 // rise and fall within 10 ms. The cases of one programme are matched in level,
 // as NewSet does it, and each is convolved but once.
-func Sounds(p *timing.Plan, rate int) ([]Sound, error) {
+func Sounds(p *timing.Spot, rate int) ([]Sound, error) {
 	if rate < 8000 || rate > 384000 {
 		return nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
 	}
@@ -75,20 +118,24 @@ func convolve(mono, impulse []float64) []float64 {
 			pairs[i][1] = mono[half+i]
 		}
 	}
-	out := make([]float64, 2*half+len(impulse)-1)
-	heard := through.New(&once{pairs}, impulse)
-	samples := make([][2]float64, 4096)
-	for at := 0; ; {
-		n, ok := heard.Stream(samples)
-		if !ok {
-			return out
-		}
-		for i, v := range samples[:n] {
+	out, at := make([]float64, 2*half+len(impulse)-1), 0
+	each(through.New(&once{pairs}, impulse), func(samples [][2]float64) {
+		for i, v := range samples {
 			out[at+i] += v[0]
 			out[at+i+half] += v[1]
 		}
-		at += n
+		at += len(samples)
+	})
+	return out
+}
+
+// Stereo streams two sides of one length once.
+func Stereo(left, right []float64) beep.Streamer {
+	pairs := make([][2]float64, len(left))
+	for i := range pairs {
+		pairs[i] = [2]float64{left[i], right[i]}
 	}
+	return &once{pairs}
 }
 
 // once streams samples once.
@@ -102,31 +149,7 @@ func (o *once) Stream(samples [][2]float64) (int, bool) {
 
 func (o *once) Err() error { return nil }
 
-// Periods returns how many whole periods of so many samples last about 6 s, at rate
-// samples a second: one at least.
-func Periods(period, rate int) int {
-	return max(1, int(math.Round(fileSeconds*float64(rate)/float64(period))))
-}
-
-// Edged streams a source that rises and falls within 10 ms, so that it begins and
-// ends without a step, at rate samples a second.
-func Edged(src beep.Streamer, rate int) beep.Streamer {
-	short := int(edge * float64(rate))
-	return limit.Fade(src, short, short)
-}
-
 // excerpt returns whole periods of a loop, without a step at either end.
 func excerpt(loop programme.Loop, rate int) []float64 {
-	mono := make([]float64, 0, Periods(len(loop), rate)*len(loop))
-	edged := Edged(beep.Take(cap(mono), loop.Streamer()), rate)
-	samples := make([][2]float64, 4096)
-	for {
-		n, ok := edged.Stream(samples)
-		if !ok {
-			return mono
-		}
-		for _, v := range samples[:n] {
-			mono = append(mono, v[0])
-		}
-	}
+	return leftOf(edged(beep.Take(periods(len(loop), rate)*len(loop), loop.Streamer()), rate))
 }

@@ -6,13 +6,15 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// ErrWay is wrapped by the errors of a way that cannot be walked.
+// ErrWay is wrapped by the errors of a place that no sound can reach, and of a way that
+// cannot be walked.
 var ErrWay = errors.New("impossible way")
 
 // Pace is how fast people walk at their ease, in m/s (common practice).
@@ -85,7 +87,7 @@ func (w Way) at(seconds float64) r3.Vec {
 }
 
 // hop returns the number of samples in a step, a power of two.
-func (w Way) hop(p *timing.Plan, dry bool, rate int) int {
+func (w Way) hop(p *timing.Spot, dry bool, rate int) int {
 	hop := 1
 	for float64(2*hop) <= longestStep*float64(rate) {
 		hop *= 2
@@ -99,11 +101,22 @@ func (w Way) hop(p *timing.Plan, dry bool, rate int) int {
 
 // drift returns the most by which arrivals drift apart in a step of so many
 // seconds.
-func (w Way) drift(p *timing.Plan, dry bool, step float64) float64 {
+func (w Way) drift(p *timing.Spot, dry bool, step float64) float64 {
 	most := 0.0
 	for i := range survey {
 		t := w.Seconds() * float64(i) / survey
 		most = max(most, p.Drift(dry, w.at(t), w.at(t+step)))
 	}
 	return most
+}
+
+// reach returns what keeps sound from places in m: an error that wraps
+// ErrWay.
+func reach(a *layout.Array, places ...r3.Vec) error {
+	for _, at := range places {
+		if err := a.Reach(at); err != nil {
+			return prose.Saying(prose.Sprintf("at %.3g, %.3g, %.3g m: %v", at.X, at.Y, at.Z, err), ErrWay, err)
+		}
+	}
+	return nil
 }

@@ -37,13 +37,13 @@ type Stringing struct {
 
 // Stringings returns the ways of stringing each channel's drivers, one entry for
 // each count of drivers, from the least. A plan without channels has none.
-func Stringings(s *Spot) []Stringing {
+func Stringings(p *Plan) []Stringing {
 	var out []Stringing
-	for _, c := range s.Channels {
+	for _, c := range p.Channels {
 		n := len(c.Mounts)
 		i, found := slices.BinarySearchFunc(out, n, func(s Stringing, n int) int { return s.Drivers - n })
 		if !found {
-			out = slices.Insert(out, i, Stringing{Drivers: n, Options: s.options(n, c)})
+			out = slices.Insert(out, i, Stringing{Drivers: n, Options: p.options(n, c)})
 		}
 		out[i].Channels = append(out[i].Channels, c.ID)
 	}

@@ -28,14 +28,14 @@ func TestHeardIsOneByOne(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := EvenBall(t, test.drivers)
 			test.with(a)
-			p, err := Make(a)
+			p, err := Make(t.Context(), a)
 			if err != nil {
 				t.Fatal(err)
 			}
 			s := Slice{Origin: r3.Vec{X: -2.1, Y: -1.9, Z: 0.31}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.2, Columns: 21, Rows: 20}
 			places, _ := s.within(a)
 			frequency := band.Frequencies(band.Octaves(), 1, 5)
-			got, err := newHeard(p, frequency, s.frame(), places)
+			got, err := newHeard(&p.Spot, frequency, s.frame(), places)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -56,11 +56,11 @@ type ear struct {
 // NewHearing returns what hears a plan at any of the given places in m, at
 // frequencies in Hz that do not fall. For one place it is exact, as the model
 // goes; else the sphere's field is looked up in a table. A place that no sound can
-// reach gives layout.ErrSpotInside.
+// reach gives what layout.Array.Reach does.
 func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
 	for _, at := range places {
-		if outOfReach(p.Array, at) {
-			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, layout.ErrSpotInside)
+		if err := p.Array.Reach(at); err != nil {
+			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, err)
 		}
 	}
 	s := p.scene(l.Dry, frequency)

@@ -210,7 +210,7 @@ func (l Levelling) top() float64 {
 func (p *Spot) around(frequency []float64) (energy, lost []float64, err error) {
 	var places []r3.Vec
 	for _, by := range []r3.Vec{{}, {X: levelApart}, {X: -levelApart}, {Y: levelApart}, {Y: -levelApart}, {Z: levelApart}, {Z: -levelApart}} {
-		if at := r3.Add(p.Array.Spot, by); !outOfReach(p.Array, at) {
+		if at := r3.Add(p.Array.Spot, by); p.Array.Reach(at) == nil {
 			places = append(places, at)
 		}
 	}

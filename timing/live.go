@@ -80,7 +80,7 @@ func NewLive(ctx context.Context, p *Spot, s Slice, q Quantity, centre float64, 
 	for row := range l.rows {
 		r := &l.rows[row]
 		for column := range s.Columns {
-			if at := s.Point(column, row); !outOfReach(p.Array, at) {
+			if at := s.Point(column, row); p.Array.Reach(at) == nil {
 				r.points, r.cell = append(r.points, at), append(r.cell, row*s.Columns+column)
 			}
 		}

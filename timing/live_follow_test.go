@@ -39,11 +39,11 @@ func TestFollowIsMove(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, spot := range []r3.Vec{{X: 1.8, Y: 0.4, Z: 0.6}, {X: -1.2, Y: -2, Z: -0.4}, {X: 0.2, Y: 0.1, Z: 0.2}, {X: 4.4, Y: 2.2, Z: 2}} {
-		want, err := exact.Move(spot)
+		want, err := exact.Spot(spot)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := quick.Move(spot)
+		got, err := quick.Spot(spot)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -76,7 +76,7 @@ func BenchmarkFollow(b *testing.B) {
 			}
 			b.ReportAllocs()
 			for i := range b.N {
-				if _, err := p.Move(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
+				if _, err := p.Spot(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -69,12 +69,12 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	return p, nil
 }
 
-// Spot finds the array's timing at a place in m. A place that no sound can reach gives
-// layout.ErrSpotInside; drivers that cannot be wired at or above the amplifier's minimum
+// Spot finds the array's timing at a place in m. A place that no sound can reach gives what
+// layout.Array.ReachSpot does; drivers that cannot be wired at or above the amplifier's minimum
 // load, wiring.ErrLoad.
 func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
-	if outOfReach(p.array, at) || p.array.Body.InBall(at) {
-		return nil, layout.ErrSpotInside
+	if err := p.array.ReachSpot(at); err != nil {
+		return nil, err
 	}
 	direct, echoes, err := p.fieldsAt(at)
 	if err != nil {

@@ -89,7 +89,7 @@ func (k *kernel) round(a *layout.Array, octaves, angles []float64, places []r3.V
 			return polar, err
 		}
 		for i, at := range places {
-			silent := outOfReach(a, at)
+			silent := a.Reach(at) != nil
 			for b := range octaves {
 				fed.level[b][i] = bandLevel(sum[i*nf:(i+1)*nf], b, silent)
 			}

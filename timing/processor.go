@@ -48,7 +48,7 @@ const WooferName = "woofer"
 // makes rounding to the processor's step cost least. A high-pass or a section that the
 // processor's rate cannot have is an error that wraps crossover.ErrRate or
 // equaliser.ErrSection; those of WithWoofer come through.
-func Processor(p *Spot, sections []equaliser.Section) ([]ProcessorRow, error) {
+func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 	filters, err := p.filters(sections)
 	if err != nil {
 		return nil, err
@@ -64,7 +64,7 @@ func Processor(p *Spot, sections []equaliser.Section) ([]ProcessorRow, error) {
 	out := make([]ProcessorRow, len(p.Channels), len(p.Channels)+1)
 	for i, c := range p.Channels {
 		r := ProcessorRow{Channel: c.ID, Gain: c.Gain, Invert: c.Invert, Filters: filters}
-		r.setDelay(p, c.Delay, c.Exact)
+		r.setDelay(&p.Spot, c.Delay, c.Exact)
 		if high := p.Protection.HighPass(); high.Corner() > 0 {
 			r.HighPass = high.String()
 		}

@@ -75,12 +75,6 @@ func directField(a *layout.Array, m *radiate.Medium, places []r3.Vec) (radiate.F
 	return scene{a, m}.field([]radiate.Image{radiate.Direct(nil)}, places)
 }
 
-// outOfReach tells whether a place is inside the body, below the surface or
-// outside the room.
-func outOfReach(a *layout.Array, p r3.Vec) bool {
-	return !a.Surface.Above(p) || !a.Room.Contains(p) || a.Body.Contains(p)
-}
-
 // reflection returns what a wall leaves of the pressure at each frequency.
 func (s scene) reflection(absorption layout.Absorption) []float64 {
 	factor := make([]float64, len(s.medium.Frequency))

@@ -19,7 +19,7 @@ func (s Slice) Point(column, row int) r3.Vec {
 // they are, row after row.
 func (s Slice) within(a *layout.Array) (places []r3.Vec, cells []int) {
 	for cell := range s.Columns * s.Rows {
-		if at := s.Point(cell%s.Columns, cell/s.Columns); !outOfReach(a, at) {
+		if at := s.Point(cell%s.Columns, cell/s.Columns); a.Reach(at) == nil {
 			places, cells = append(places, at), append(cells, cell)
 		}
 	}

@@ -60,7 +60,7 @@ func TestWholeIsTheSum(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := EvenBall(t, 150) // so many that harmonics are worth their cost
 			test.with(a)
-			p, err := Make(a)
+			p, err := Make(t.Context(), a)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -68,7 +68,7 @@ func TestWholeIsTheSum(t *testing.T) {
 			m := radiate.NewMedium(p.airState(), frequency)
 			s := Slice{Origin: r3.Vec{X: -0.9, Y: -1.1, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.17, Columns: 13, Rows: 12}
 			places, _ := s.within(a)
-			weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
+			weight, nf := newKernel(&p.Spot, nil, frequency).weight, len(frequency)
 			got := make([]complex128, len(places)*nf)
 			w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
 			if w.dear(len(places), len(places)) {
@@ -114,7 +114,7 @@ func TestWholeIsTheSum(t *testing.T) {
 func TestFewDriversOneByOne(t *testing.T) {
 	a := EvenBall(t, 5)
 	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
-	p, err := Make(a)
+	p, err := Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,7 +122,7 @@ func TestFewDriversOneByOne(t *testing.T) {
 	m := radiate.NewMedium(p.airState(), frequency)
 	s := Slice{Origin: r3.Vec{X: -0.9, Y: -1.1, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.31, Columns: 7, Rows: 6}
 	places, _ := s.within(a)
-	weight, nf := newKernel(p, nil, frequency).weight, len(frequency)
+	weight, nf := newKernel(&p.Spot, nil, frequency).weight, len(frequency)
 	w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
 	if !w.dear(len(places), len(places)) {
 		t.Fatal("harmonics are taken for cheap")
@@ -147,7 +147,7 @@ func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
 	a := EvenBall(t, 300)
 	a.Wiring.Channels = 8
 	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
-	p, err := Make(a)
+	p, err := Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -155,7 +155,7 @@ func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
 	m := radiate.NewMedium(p.airState(), frequency)
 	s := Slice{Origin: r3.Vec{X: -0.4, Y: -0.4, Z: 0.02}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.17, Columns: 6, Rows: 5}
 	places, _ := s.within(a)
-	weight := newKernel(p, nil, frequency).weight
+	weight := newKernel(&p.Spot, nil, frequency).weight
 	var first []complex128
 	for _, cores := range []int{1, 2, 5} {
 		w := newWhole(a, m, scene{a, m}.images(), s.frame(), weight)
@@ -185,13 +185,13 @@ func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
 func TestRadiatedIsTheMean(t *testing.T) {
 	a := EvenBall(t, 17)
 	a.Wiring.Channels = 4
-	p, err := Make(a)
+	p, err := Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
 	frequency := []float64{125, 1000, 4000}
 	m := radiate.NewMedium(p.airState(), frequency).WithoutLoss()
-	weight := newKernel(p, nil, frequency).weight
+	weight := newKernel(&p.Spot, nil, frequency).weight
 	got, want := make([]float64, 3), make([]float64, 3)
 	if err := radiated(got, a, m, weight); err != nil {
 		t.Fatal(err)
@@ -218,15 +218,15 @@ func BenchmarkWhole(b *testing.B) {
 	for _, drivers := range []int{60, 500, 2000} {
 		b.Run(fmt.Sprintf("%d drivers", drivers), func(b *testing.B) {
 			a := EvenBall(b, drivers)
-			p, err := Make(a)
+			p, err := Make(b.Context(), a)
 			if err != nil {
 				b.Fatal(err)
 			}
-			s := HorizontalSlice(p)
+			s := HorizontalSlice(&p.Spot)
 			frequency := band.Frequencies(band.Thirds(), 3, 5)
 			m := radiate.NewMedium(p.airState(), frequency)
 			places, _ := s.within(a)
-			weight := newKernel(p, nil, frequency).weight
+			weight := newKernel(&p.Spot, nil, frequency).weight
 			dst := make([]complex128, len(places)*len(frequency))
 			b.ReportAllocs()
 			for b.Loop() {

@@ -4,17 +4,15 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math/cmplx"
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"pappus/layout/box"
 	"pappus/layout/design"
 	"pappus/preview/decode"
 	"pappus/render/document"
-	"pappus/render/figure"
+	"pappus/render/folder"
 	"pappus/render/outdir"
 	"pappus/render/table"
 	"pappus/timing"
@@ -26,8 +24,7 @@ import (
 
 // impedanceFlags are those of the command.
 type impedanceFlags struct {
-	folder, second  string
-	bridged         string
+	second, bridged string
 	series          float64 // ohm
 	low, high       float64 // Hz
 	mass, box, area float64 // g, l, cm2
@@ -37,7 +34,7 @@ type impedanceFlags struct {
 
 func newImpedance(f *flags) *cobra.Command {
 	var i impedanceFlags
-	c := &cobra.Command{
+	c := f.command(&cobra.Command{
 		Use:   "impedance FILE [DESIGN.toml]",
 		Short: "Find a driver's values in its measured impedance, or a channel's dead strings",
 		Long: "FILE is a table (CSV: frequency_hz,ohm,degrees) or a stereo WAV of a sweep that goes\n" +
@@ -49,18 +46,17 @@ func newImpedance(f *flags) *cobra.Command {
 			"out inputs of different gain. With --channel, FILE is the impedance of a whole channel, and is\n" +
 			"held against the plan.",
 		Args: argsOf(1, 2, "FILE, the measured impedance,"),
-		RunE: func(c *cobra.Command, args []string) error {
-			for _, pair := range [][2]string{{"mass-g", "box-l"}, {"channel", "write"}, {"channel", "second"}} {
-				if err := exclusive(c, pair[0], pair[1]); err != nil {
-					return err
-				}
+	}, "impedance", "folder for tables and picture", func(j *job) (outcome, error) {
+		for _, pair := range [][2]string{{"mass-g", "box-l"}, {"channel", "write"}, {"channel", "second"}} {
+			if err := exclusive(j.Command, pair[0], pair[1]); err != nil {
+				return outcome{}, err
 			}
-			if i.channel > 0 {
-				return channelLoad(c, f, i, args)
-			}
-			return driverImpedance(c, f, i, args)
-		},
-	}
+		}
+		if i.channel > 0 {
+			return channelLoad(j, i)
+		}
+		return driverImpedance(j, i)
+	})
 	c.Flags().Float64Var(&i.series, "series-ohm", 0, "the resistor in series, for a recording")
 	c.Flags().StringVar(&i.bridged, "bridged", "", "a recording with the resistor bridged by a wire, to even out the inputs' gains")
 	c.Flags().Float64Var(&i.low, "low-hz", 20, "where the recorded sweep begins")
@@ -72,56 +68,43 @@ func newImpedance(f *flags) *cobra.Command {
 	c.Flags().IntVar(&i.channel, "channel", 0, "hold the impedance of this channel against the plan")
 	c.Flags().BoolVar(&i.write, "write", false, "write what is found into the design's driver")
 	c.Flags().BoolVar(&i.anyway, "anyway", false, "with --write: even values that are in doubt")
-	c.Flags().StringVarP(&i.folder, "output", "o", "impedance", "folder for tables and picture")
 	return c
 }
 
-func driverImpedance(c *cobra.Command, f *flags, i impedanceFlags, args []string) error {
-	path := first(args[1:])
+func driverImpedance(j *job, i impedanceFlags) (outcome, error) {
+	path := first(j.args[1:])
 	if i.write && path == "" {
-		return errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
+		return outcome{}, errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
 	}
-	m, err := impedancefit.NewStudy(i.reader(), args[0])
+	m, err := impedancefit.NewStudy(i.reader(), j.args[0])
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
 	if err := again(&m, i, path); err != nil {
-		return err
+		return outcome{}, err
 	}
 	if path != "" {
 		d, err := design.Read(path)
 		if err != nil {
-			return err
+			return outcome{}, err
 		}
 		m.Against(d.Driver)
 	}
-	if i.write && !i.anyway {
-		if err := m.Doubt(); err != nil {
-			return fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
-		}
+	out := outcome{
+		files:  folder.Impedance(m),
+		json:   func() any { return document.OfImpedance(m.Fit, m.Mechanical) },
+		screen: func(w io.Writer, colour bool) error { return table.ImpedanceScreen(w, m, colour) },
+		last:   fmt.Sprintf("\nTables and a picture are in %s.\n", j.folder),
 	}
-	if err := addAll(i.folder, impedanceFiles(m)); err != nil {
-		return err
+	if !i.write {
+		return out, nil
 	}
-	if i.write {
-		if err := writeKeys(path, m.Fit.Keys(m.Mechanical)); err != nil {
-			return err
-		}
+	if err := m.Doubt(); err != nil && !i.anyway {
+		return outcome{}, fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
 	}
-	switch {
-	case f.json:
-		return document.Write(c.OutOrStdout(), document.OfImpedance(m.Fit, m.Mechanical))
-	case f.quiet:
-		return nil
-	}
-	if err := table.ImpedanceScreen(c.OutOrStdout(), m, colour(c.OutOrStdout())); err != nil {
-		return err
-	}
-	if i.write {
-		fmt.Fprintf(c.OutOrStdout(), "\nWritten into the driver of %s.", path)
-	}
-	_, err = fmt.Fprintf(c.OutOrStdout(), "\nTables and a picture are in %s.\n", i.folder)
-	return err
+	out.then = func() error { return writeKeys(path, m.Fit.Keys(m.Mechanical)) }
+	out.last = fmt.Sprintf("\nWritten into the driver of %s.", path) + out.last
+	return out, nil
 }
 
 // reader reads what was measured.
@@ -155,28 +138,6 @@ func again(m *impedancefit.Study, i impedanceFlags, path string) error {
 		Air: box.Air{Density: state.Density(), SoundSpeed: state.SpeedOfSound()}})
 }
 
-// impedanceFiles lists the files of a driver's impedance.
-func impedanceFiles(m impedancefit.Study) []file {
-	f := m.Fit
-	with := func(e impedancefit.Estimate) string {
-		value, sigma := e.Text(1)
-		return value + " ± " + sigma
-	}
-	lines := figure.ImpedanceLines{Title: "Impedance in " + m.Name, Measured: m.Points, Fitted: f.At, Planned: m.Planned,
-		Below: fmt.Sprintf("resonance %s Hz, Qts %s, Re %s Ω", with(f.Resonance), with(f.Qts), with(f.DCOhm))}
-	return append(measuredFiles(lines),
-		file{"fit.csv", func(w io.Writer) error { return table.ImpedanceFit(w, m) }})
-}
-
-// measuredFiles lists the table and the picture of an impedance.
-func measuredFiles(lines figure.ImpedanceLines) []file {
-	files := []file{{"measured.csv", func(w io.Writer) error { return table.MeasuredImpedance(w, lines.Measured) }}}
-	for _, format := range []figure.Format{figure.PNG, figure.SVG} {
-		files = append(files, file{"impedance." + string(format), func(w io.Writer) error { return figure.Impedance(w, format, lines) }})
-	}
-	return files
-}
-
 // writeKeys sets keys of a design that is a file, once the outcome is a good design. The
 // file is replaced as a whole.
 func writeKeys(path string, keys []impedancefit.Key) error {
@@ -199,43 +160,28 @@ func writeKeys(path string, keys []impedancefit.Key) error {
 }
 
 // channelLoad holds a channel's impedance against the plan.
-func channelLoad(c *cobra.Command, f *flags, i impedanceFlags, args []string) error {
-	points, err := i.reader().Read(args[0])
+func channelLoad(j *job, i impedanceFlags) (outcome, error) {
+	points, err := i.reader().Read(j.args[0])
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
-	p, err := f.planned(first(args[1:]))
+	p, err := j.planned(j.Context(), first(j.args[1:]))
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
 	at := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return c.ID == i.channel })
 	if at < 0 {
-		return fmt.Errorf("there is no channel %d; the plan has %d", i.channel, len(p.Channels))
+		return outcome{}, fmt.Errorf("there is no channel %d; the plan has %d", i.channel, len(p.Channels))
 	}
 	bank, driver, known := p.PlannedLoad(at)
 	found, err := impedancefit.Compare(points, bank, driver)
 	if err != nil {
-		return fmt.Errorf("%s: %w", args[0], err)
+		return outcome{}, fmt.Errorf("%s: %w", j.args[0], err)
 	}
-	below, _, _ := strings.Cut(table.LoadWords(found), ".")
-	lines := figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", i.channel, filepath.Base(args[0])), Measured: points,
-		Planned: func(hz float64) complex128 {
-			if z := bank.Of(driver.At(hz)); !cmplx.IsInf(z) {
-				return z
-			}
-			return cmplx.NaN()
-		}}
-	if err := addAll(i.folder, measuredFiles(lines)); err != nil {
-		return err
-	}
-	switch {
-	case f.json:
-		return document.Write(c.OutOrStdout(), document.OfLoad(i.channel, found, known))
-	case f.quiet:
-		return nil
-	}
-	if err := f.heed(c.OutOrStdout(), p); err != nil {
-		return err
-	}
-	return table.LoadScreen(c.OutOrStdout(), i.channel, found, known, colour(c.OutOrStdout()))
+	return outcome{
+		plan:   p,
+		files:  folder.Load(i.channel, filepath.Base(j.args[0]), points, found, func(hz float64) complex128 { return bank.Of(driver.At(hz)) }),
+		json:   func() any { return document.OfLoad(i.channel, found, known) },
+		screen: func(w io.Writer, colour bool) error { return table.LoadScreen(w, i.channel, found, known, colour) },
+	}, nil
 }

@@ -1,10 +1,11 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
-	"maps"
+	"io/fs"
 	"os"
 	"slices"
 	"strings"
@@ -14,10 +15,12 @@ import (
 	"pappus/preview/decode"
 	sound "pappus/preview/sweep"
 	"pappus/render/document"
-	"pappus/render/figure"
+	"pappus/render/folder"
+	"pappus/render/page"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
+	"pappus/timing/sweep"
 	"pappus/timing/verdict"
 
 	"github.com/spf13/cobra"
@@ -27,7 +30,7 @@ import (
 // measuring says what was recorded, and how it is looked at.
 type measuring struct {
 	sweep         sound.Options
-	in, folder    string
+	in            string
 	reference     string
 	built, gated  bool
 	gateMS        float64
@@ -38,7 +41,7 @@ type measuring struct {
 
 func newMeasure(f *flags) *cobra.Command {
 	var m measuring
-	c := &cobra.Command{
+	c := f.command(&cobra.Command{
 		Use:   "measure [DESIGN.toml] -i RECORDINGS",
 		Short: "Hold recordings of the sweep against the plan: faults, delays, levels",
 		Long: "Hold recordings of the sweep against the plan. The folder holds WAV files of what \"pappus sweep\"\n" +
@@ -46,15 +49,10 @@ func newMeasure(f *flags) *cobra.Command {
 			"be left out. Further takes of a channel are channel_1_2.wav, channel_1_3.wav; their mean counts,\n" +
 			"and how far they scatter. Stereo files have the microphone left and a wire from the player right; channels\n" +
 			"are only compared in time with that wire.",
-		Args: oneDesign,
-		RunE: func(c *cobra.Command, args []string) error {
-			return measure(c, f, first(args), m)
-		},
-	}
+	}, "measured", "folder for tables and pictures", func(j *job) (outcome, error) { return measure(j, m) })
 	addSweepFlags(c, &m.sweep)
 	flag := c.Flags()
 	flag.StringVarP(&m.in, "input", "i", "", "folder with the recordings")
-	flag.StringVarP(&m.folder, "output", "o", "measured", "folder for tables and pictures")
 	flag.StringVar(&m.reference, "reference", "right", "where the wire from the player is: right, left or none")
 	flag.BoolVar(&m.built, "as-built", false, "no delays were set while recording")
 	flag.BoolVar(&m.gated, "gated", false, "leave echoes out of the level, against the array alone")
@@ -66,70 +64,53 @@ func newMeasure(f *flags) *cobra.Command {
 	return c
 }
 
-func measure(c *cobra.Command, f *flags, design string, m measuring) error {
+func measure(j *job, m measuring) (outcome, error) {
+	t := verdict.Takes{Folder: m.in, Wire: verdict.Wire(slices.Index(references, m.reference)),
+		Level: verdict.LevelSetting{Case: played(m.built), Low: m.lowHz, High: m.highHz, Gated: m.gated}}
 	if err := among("reference", m.reference, references); err != nil {
-		return err
+		return outcome{}, err
 	}
-	var places []verdict.Place
 	for _, text := range m.positions {
 		place, err := also(text)
 		if err != nil {
-			return err
+			return outcome{}, err
 		}
-		places = append(places, place)
+		t.Also = append(t.Also, place)
 	}
 	if m.in == "" {
-		return errors.New("--input: a folder with recordings is needed; \"pappus sweep --rehearse -o rehearsal\" makes some up")
+		return outcome{}, errors.New("--input: a folder with recordings is needed; \"pappus sweep --rehearse -o rehearsal\" makes some up")
 	}
 	if info, err := os.Stat(m.in); err != nil {
-		return fmt.Errorf("--input %s: %w", m.in, prose.Reason(err))
+		return outcome{}, fmt.Errorf("--input %s: %w", m.in, prose.Reason(err))
 	} else if !info.IsDir() {
-		return fmt.Errorf("--input %s: it is a file; name the folder with the recordings", m.in)
+		return outcome{}, fmt.Errorf("--input %s: it is a file; name the folder with the recordings", m.in)
 	}
-	p, err := f.planned(design)
+	p, err := j.plan()
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
 	s, err := sound.New(p, m.sweep)
 	if err != nil {
-		return err
+		return outcome{}, err
 	}
-	options, err := m.options()
-	if err != nil {
-		return err
+	t.Sweep = s.Sweep
+	if t.Options, err = m.options(); err != nil {
+		return outcome{}, err
 	}
-	said := startProgress(c.ErrOrStderr(), f.quiet)
-	defer said.stop()
-	found, err := verdict.Takes{Sweep: s.Sweep, Options: options, Wire: verdict.Wire(slices.Index(references, m.reference)), Folder: m.in, Also: places, Level: m.level(),
-		Read: func(path string) (int, [][]float64, error) {
-			said.say("reading " + path)
-			return decode.Channels(path)
-		}}.Judge(p)
+	t.Read = func(path string) (int, [][]float64, error) {
+		j.say("reading " + path)
+		return decode.Channels(path)
+	}
+	found, err := t.Judge(p)
 	if errors.Is(err, verdict.ErrNone) {
 		err = fmt.Errorf("--input %s: %w", m.in, err)
 	}
-	if err != nil {
-		return err
-	}
-	if err := addAll(m.folder, measuredTables(p, found)); err != nil {
-		return err
-	}
-	said.stop()
-	out := c.OutOrStdout()
-	switch {
-	case f.json:
-		return document.Write(out, document.OfMeasured(p, found))
-	case f.quiet:
-		return nil
-	}
-	if err := f.heed(out, p); err != nil {
-		return err
-	}
-	if err := table.MeasuredScreen(out, p, found, colour(out)); err != nil {
-		return err
-	}
-	_, err = fmt.Fprintf(out, "\nTables and pictures are in %s.\n", m.folder)
-	return err
+	return outcome{
+		plan: p, files: folder.Measured(p, found),
+		json:   func() any { return document.OfMeasured(p, found) },
+		screen: func(w io.Writer, colour bool) error { return table.MeasuredScreen(w, p, found, colour) },
+		last:   fmt.Sprintf("\nTables and pictures are in %s.\n", j.folder),
+	}, err
 }
 
 // options returns how recordings are looked at.
@@ -146,11 +127,6 @@ func (m measuring) options() (recording.Options, error) {
 		o.Microphone = append(o.Microphone, recording.Correction(line))
 	}
 	return o, nil
-}
-
-// level returns how the whole array was recorded.
-func (m measuring) level() verdict.LevelSetting {
-	return verdict.LevelSetting{Case: played(m.built), Low: m.lowHz, High: m.highHz, Gated: m.gated}
 }
 
 // played returns what an array did while it was recorded.
@@ -174,37 +150,6 @@ func also(text string) (verdict.Place, error) {
 	return verdict.Place{Path: path, At: at}, nil
 }
 
-// measuredTables lists tables and pictures of what recordings came to.
-func measuredTables(p *timing.Plan, f verdict.Found) []file {
-	var out []file
-	if f.Channels != nil {
-		out = append(out, file{"channels.csv", func(w io.Writer) error { return table.MeasuredChannels(w, p, *f.Channels) }})
-	}
-	if f.Level == nil {
-		return out
-	}
-	level, whole := *f.Level, *f.Whole
-	out = append(out,
-		file{"bands.csv", func(w io.Writer) error { return table.MeasuredBands(w, level, whole) }},
-		file{"response.csv", func(w io.Writer) error { return table.MeasuredResponse(w, whole) }})
-	impulse := []figure.Sound{{Words: "measured at the spot", Samples: whole.Impulse}}
-	pictures := map[string]func(io.Writer, figure.Format) error{
-		"measured": func(w io.Writer, f figure.Format) error { return figure.Measured(w, f, p, level) },
-		"impulse": func(w io.Writer, f figure.Format) error {
-			return figure.Energy(w, f, p.Array.Name+": measured, what is heard of a click", impulse, int(whole.Rate))
-		},
-	}
-	if whole.HasHarmonics() {
-		pictures["harmonics"] = func(w io.Writer, f figure.Format) error { return figure.Harmonics(w, f, p, whole) }
-	}
-	for _, name := range slices.Sorted(maps.Keys(pictures)) {
-		for _, format := range []figure.Format{figure.PNG, figure.SVG} {
-			out = append(out, file{name + "." + string(format), func(w io.Writer) error { return pictures[name](w, format) }})
-		}
-	}
-	return out
-}
-
 // point reads a place in the room, in m.
 func point(text string) (r3.Vec, error) {
 	var v r3.Vec
@@ -213,4 +158,41 @@ func point(text string) (r3.Vec, error) {
 		return v, fmt.Errorf("%q: must be x,y,z in metres, as 1.2,-0.4,0.6, with points for decimals and within 200 m", text)
 	}
 	return v, nil
+}
+
+// measurePage holds recordings that came from the page against a plan: those of the
+// sweep that the page hands out, named as they are for pappus measure. A single one
+// whatever its name is of the whole array.
+func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (verdict.Found, error) {
+	s, err := sound.New(p, sound.Options{})
+	if err != nil {
+		return verdict.Found{}, err
+	}
+	named := make(map[string]page.Recording, len(r.Files))
+	for _, f := range r.Files {
+		named[strings.ToLower(f.Name)] = f
+	}
+	if len(r.Files) == 1 && !verdict.IsChannel(p, r.Files[0].Name) {
+		named[sweep.RecordedName+".wav"] = r.Files[0]
+	}
+	read := func(name string) (int, [][]float64, error) {
+		if err := ctx.Err(); err != nil {
+			return 0, nil, err
+		}
+		recording, ok := named[name]
+		if !ok {
+			return 0, nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
+		}
+		file, err := recording.Open()
+		if err != nil {
+			return 0, nil, fmt.Errorf("%s: %w", name, err)
+		}
+		defer file.Close()
+		rate, channels, err := decode.ReadChannels(file)
+		if err != nil {
+			return 0, nil, fmt.Errorf("%s: %w", name, err)
+		}
+		return rate, channels, nil
+	}
+	return verdict.Takes{Sweep: s.Sweep, Read: read, Level: verdict.LevelSetting{Case: played(r.AsBuilt)}}.Judge(p)
 }

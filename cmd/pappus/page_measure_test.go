@@ -2,12 +2,14 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	sound "pappus/preview/sweep"
+	"pappus/render/outdir"
 	"pappus/render/page"
 	"pappus/timing"
 	"pappus/timing/verdict"
@@ -19,7 +21,7 @@ import (
 // channel, and returns their paths.
 func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	t.Helper()
-	p, err := new(flags).planned("")
+	p, err := new(flags).planned(t.Context(), "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -28,12 +30,12 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 		t.Fatal(err)
 	}
 	folder, files := t.TempDir(), rehearsed(p, s)
-	if err := addAll(folder, files); err != nil {
+	if err := outdir.Write(t.Context(), folder, files, func(string) {}); err != nil {
 		t.Fatal(err)
 	}
 	var paths []string
 	for _, f := range files {
-		paths = append(paths, filepath.Join(folder, f.name))
+		paths = append(paths, filepath.Join(folder, f.Name))
 	}
 	return p, paths
 }
@@ -42,26 +44,22 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 // in capitals will do; what is no recording is refused by name.
 func TestMeasurePage(t *testing.T) {
 	p, paths := rehearsedDemo(t)
-	data := func(path string) []byte {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return data
+	open := func(path string) func() (io.ReadSeekCloser, error) {
+		return func() (io.ReadSeekCloser, error) { return os.Open(path) }
 	}
-	v, err := measurePage(t.Context(), p, page.Recorded{Files: []page.Recording{{Name: "Take 3.wav", Data: data(paths[0])}}})
+	v, err := measurePage(t.Context(), p, page.Recorded{Files: []page.Recording{{Name: "Take 3.wav", Open: open(paths[0])}}})
 	if err != nil || v.Level == nil || v.Channels != nil || len(v.Faults) > 0 || v.Level.Uneven > 1 {
 		t.Errorf("one: %+v, %v", v.Faults, err)
 	}
 	var all []page.Recording
 	for _, path := range paths {
-		all = append(all, page.Recording{Name: strings.ToUpper(filepath.Base(path)), Data: data(path)})
+		all = append(all, page.Recording{Name: strings.ToUpper(filepath.Base(path)), Open: open(path)})
 	}
 	if v, err = measurePage(t.Context(), p, page.Recorded{Files: all}); err != nil || v.Channels == nil || len(v.Faults) != 2 {
 		t.Errorf("all: %+v, %v", v.Channels, err)
 	}
 	// Of channels that are missing, or of files that cannot be read, nothing is told; of the rest it is.
-	some := append([]page.Recording{{Name: "channel_4.wav", Data: []byte("no sound")}}, all[1:4]...)
+	some := append([]page.Recording{{Name: "channel_4.wav", Open: text("no sound")}}, all[1:4]...)
 	v, err = measurePage(t.Context(), p, page.Recorded{Files: some})
 	if err != nil || v.Channels == nil || !v.Channels.Channels[3].Missing || v.Channels.Channels[2].Missing || v.Faults[len(v.Faults)-2].Code != verdict.NoRecording {
 		t.Errorf("some: %+v, %v", v.Channels, err)
@@ -71,7 +69,7 @@ func TestMeasurePage(t *testing.T) {
 		files []page.Recording
 		want  string
 	}{
-		{"noise", []page.Recording{{Name: "x.wav", Data: []byte("no sound at all")}}, "all.wav"},
+		{"noise", []page.Recording{{Name: "x.wav", Open: text("no sound at all")}}, "all.wav"},
 		{"others", []page.Recording{{Name: "one.wav"}, {Name: "two.wav"}}, "has neither all.wav nor channel_1.wav"},
 	} {
 		if _, err := measurePage(t.Context(), p, page.Recorded{Files: test.files}); err == nil || !strings.Contains(err.Error(), test.want) {
@@ -115,4 +113,14 @@ func TestPageMeasures(t *testing.T) {
 		t.Errorf("it says %q", words)
 	}
 	b.quiet(fmt.Sprint(400))
+}
+
+// text opens what is no recording.
+func text(words string) func() (io.ReadSeekCloser, error) {
+	return func() (io.ReadSeekCloser, error) {
+		return struct {
+			io.ReadSeeker
+			io.Closer
+		}{strings.NewReader(words), io.NopCloser(nil)}, nil
+	}
 }

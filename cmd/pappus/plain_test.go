@@ -11,6 +11,7 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/prose/jargon"
 	"pappus/preview"
+	"pappus/preview/programme"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -117,7 +118,7 @@ func TestWordsOfFlagsAreAskedAfter(t *testing.T) {
 		command, name string
 		words         []string
 	}{
-		{"listen", "programme", programmes()}, {"listen", "cases", caseNames(preview.Cases)}, {"measure", "reference", references},
+		{"listen", "programme", programme.Names()}, {"listen", "cases", preview.NamesOf(preview.Cases)}, {"measure", "reference", references},
 	} {
 		for _, word := range flag.words {
 			for _, wrong := range []string{strings.ToUpper(word), word + "s", strings.ReplaceAll(word, "_", "-") + "-", word[:1] + "x" + word[1:]} {

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"encoding/json"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,7 +10,6 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/design"
-	"pappus/render/table"
 	"pappus/render/words"
 	"pappus/timing"
 
@@ -85,31 +84,22 @@ func load(path string) (*layout.Array, error) {
 
 // planned plans the design at a path, the built-in demo where there is none, and
 // remembers what was found wrong with it.
-func (f *flags) planned(path string) (*timing.Plan, error) {
+func (f *flags) planned(ctx context.Context, path string) (*timing.Plan, error) {
 	a, err := load(path)
 	if err != nil {
 		return nil, err
 	}
-	return f.make(a)
+	return f.make(ctx, a)
 }
 
 // make plans an array, and remembers what was found wrong with it.
-func (f *flags) make(a *layout.Array) (*timing.Plan, error) {
-	p, err := timing.Make(a)
+func (f *flags) make(ctx context.Context, a *layout.Array) (*timing.Plan, error) {
+	p, err := timing.Make(ctx, a)
 	if err != nil {
 		return nil, err
 	}
 	f.found = append(f.found, p.Warnings...)
 	return p, nil
-}
-
-// heed writes what to look out for in a plan, which every screen begins with; nothing
-// where the screen is quiet or for other programs.
-func (f *flags) heed(w io.Writer, p *timing.Plan) error {
-	if f.quiet || f.json {
-		return nil
-	}
-	return table.Advice(w, p.Warnings, colour(w))
 }
 
 // errStrict tells that --strict was asked for and a design does not hold.
@@ -126,13 +116,6 @@ func (f *flags) judge() error {
 		return fmt.Errorf("%w: %s; and %d more", errStrict, stopping[0].What, n)
 	}
 	return fmt.Errorf("%w: %s", errStrict, stopping[0].What)
-}
-
-// printJSON writes a small result for other programs.
-func printJSON(w io.Writer, v any) error {
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	return e.Encode(v)
 }
 
 // first returns the first of the arguments, or nothing.

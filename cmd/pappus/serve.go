@@ -36,7 +36,9 @@ func servePage(c *cobra.Command, f *flags, design string, port int, open bool) e
 	if port < 0 || port > 65535 {
 		return fmt.Errorf("--port %d: must be from 0 to 65535", port)
 	}
-	p, err := page.New(pageOptions(design))
+	options := page.Options{Path: design, Version: version, Files: offered(), Write: download, Measure: measurePage}
+	hear(&options)
+	p, err := page.New(options)
 	if err != nil {
 		return err
 	}

@@ -16,6 +16,7 @@ import (
 	"sync"
 	"testing"
 
+	"pappus/preview"
 	"pappus/preview/programme"
 
 	"github.com/gopxl/beep/v2/wav"
@@ -159,8 +160,8 @@ func TestServeSounds(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		n := len(programme.Clicks(rate))
-		if s.Len() != n || int(format.SampleRate) != rate || format.NumChannels != c.channels {
+		n := len(programme.Clicks(preview.Rate))
+		if s.Len() != n || int(format.SampleRate) != preview.Rate || format.NumChannels != c.channels {
 			t.Errorf("%+v: %d samples, want %d; %+v", c, s.Len(), n, format)
 		}
 		samples := make([][2]float64, n)
@@ -187,7 +188,7 @@ func TestServeWalk(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The echoes of the last sample come after it.
-	if n := s.Len(); n < 2*rate || n > 2*rate+rate/4 || format.NumChannels != 2 {
+	if n := s.Len(); n < 2*preview.Rate || n > 2*preview.Rate+preview.Rate/4 || format.NumChannels != 2 {
 		t.Errorf("%d samples, %+v", n, format)
 	}
 	for _, c := range []struct {

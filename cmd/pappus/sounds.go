@@ -1,82 +1,98 @@
 package main
 
 import (
+	"context"
+	"errors"
+	"fmt"
 	"io"
-	"sync"
 
 	"pappus/preview"
 	"pappus/preview/programme"
-	"pappus/preview/wave"
 	"pappus/render/figure"
+	"pappus/render/folder"
+	"pappus/render/outdir"
+	"pappus/render/page"
 	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// rate is that of the sounds, in samples a second.
-const rate = 48000
-
-// sounds lists the sounds of a plan: every programme in every case. They are
-// made together, by whichever file is written first.
-func sounds(p *timing.Plan) []file {
-	made := sync.OnceValues(func() ([]preview.Sound, error) { return preview.Sounds(p, rate) })
-	var out []file
-	for i, name := range soundNames() {
-		out = append(out, file{name + ".wav", func(w io.Writer) error {
-			all, err := made()
-			if err != nil {
-				return err
-			}
-			return wave.Write(w, all[i].Streamer(), soundFormat(p, all[i]))
-		}})
+// ofSounds lists sound files among others.
+func ofSounds(files []preview.File) []outdir.File {
+	out := make([]outdir.File, len(files))
+	for i, f := range files {
+		out[i] = outdir.File(f)
 	}
-	return append(out, soundsShown(p, made)...)
+	return out
 }
 
-// soundsShown lists the pictures beside the sounds: the first programme's
-// spectrogram and what is heard of a click.
-func soundsShown(p *timing.Plan, made func() ([]preview.Sound, error)) []file {
-	kind := programme.Written[0]
-	spectrogram := soundPictures("spectrogram_"+kind.Name, func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
-		return figure.Spectrograms(w, f, p.Array.Name+": "+kind.Words, sounds, rate)
-	}, func() ([]figure.Sound, error) {
+// drawnSounds are sounds as they are drawn.
+func drawnSounds(made func() ([]preview.Sound, error)) func() ([]figure.Sound, error) {
+	return func() ([]figure.Sound, error) {
+		sounds, err := made()
+		var out []figure.Sound
+		for _, s := range sounds {
+			out = append(out, figure.Sound{Words: s.Words, Samples: s.Samples})
+		}
+		return out, err
+	}
+}
+
+// sounds lists the sounds of a plan, every programme in every case, and pictures of them:
+// the first programme's spectrogram and what is heard of a click.
+func sounds(p *timing.Plan) []outdir.File {
+	files, made := preview.SoundFiles(&p.Spot)
+	kind, name := programme.Written[0], p.Array.Name
+	out := append(ofSounds(files), folder.Spectrograms("spectrogram_"+kind.Name, name+": "+kind.Words, preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
 		all, err := made()
-		if err != nil {
-			return nil, err
-		}
-		var shown []figure.Sound
-		for i, c := range preview.Written {
-			shown = append(shown, figure.Sound{Words: c.Words, Samples: all[i].Samples})
-		}
-		return shown, nil
-	})
-	return append(spectrogram, soundPictures("impulse", func(w io.Writer, f figure.Format, sounds []figure.Sound) error {
-		return figure.Energy(w, f, p.Array.Name+": what is heard of a click", sounds, rate)
-	}, func() ([]figure.Sound, error) { return hearing{}.impulses(p, preview.Written) })...)
+		return preview.OfFirst(all), err
+	}))...)
+	return append(out, folder.Impulses(name+": what is heard of a click", preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
+		return preview.Listener{}.Clicks(&p.Spot, preview.Written)
+	}))...)
 }
 
-// soundFormat is how a sound is written, with the words that go into its file.
-func soundFormat(p *timing.Plan, s preview.Sound) wave.Format {
-	return wave.Format{
-		Rate:     rate,
-		Channels: 1,
-		Depth:    wave.PCM16,
-		Title:    p.Array.Name + ", " + s.Words,
-		Comment:  whatIsHeard(p, s.Words, "ITU-R BS.1770-5"),
+// pageProgrammes lists what can be played on the page.
+func pageProgrammes() []page.Named {
+	var out []page.Named
+	for _, k := range programme.All {
+		out = append(out, page.Named{Name: k.Name, Words: k.Words})
 	}
+	return out
 }
 
-// whatIsHeard says in a sound file what it holds, and by which rule cases are as loud.
-func whatIsHeard(p *timing.Plan, words, rule string) string {
-	return "What the listening spot hears of the design \"" + p.Array.Name + "\": " + words +
-		". All cases of one programme are equally loud (" + rule + ")."
-}
+// pageWords are the cases as the page speaks of them everywhere else.
+var pageWords = map[string]string{"as_built": "without delays", "aligned": "with delays", "point": "from one ideal point"}
 
-// soundNames lists the sounds in the order in which they are made.
-func soundNames() []string {
-	var names []string
-	for _, k := range programme.Written {
-		for _, c := range preview.Written {
-			names = append(names, k.Name+"_"+c.Name)
+// pageCases lists the cases that can be heard on the page.
+func pageCases() []page.Named {
+	var out []page.Named
+	for _, c := range preview.Cases {
+		words, ok := pageWords[c.Name]
+		if !ok {
+			words = c.Words
 		}
+		out = append(out, page.Named{Name: c.Name, Words: words})
 	}
-	return names
+	return out
+}
+
+// hear makes what is heard at a place or on a walk for the page.
+func hear(options *page.Options) {
+	kept := preview.NewKept()
+	write := func(ctx context.Context, w io.Writer, h preview.Heard, of page.Hearing) error {
+		h.Programme, h.Listener = of.Programme, preview.Listener{TwoEars: of.TwoEars, Dry: of.Dry}
+		err := kept.Write(ctx, w, h, of.Case)
+		if errors.Is(err, preview.ErrWay) {
+			err = fmt.Errorf("%w: %w", page.ErrAsked, err)
+		}
+		return err
+	}
+	options.Programmes, options.Cases = pageProgrammes(), pageCases()
+	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Spot, of page.Hearing) error {
+		return write(ctx, w, preview.Heard{Plan: p}, of)
+	}
+	options.Walk = func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, of page.Hearing) error {
+		return write(ctx, w, preview.Heard{Plan: p, Walk: true, From: from, To: to}, of)
+	}
 }

@@ -11,7 +11,7 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/prose"
 	"pappus/render/document"
-	"pappus/render/figure"
+	"pappus/render/folder"
 	"pappus/render/table"
 	"pappus/timing/damping"
 
@@ -19,18 +19,23 @@ import (
 )
 
 func newTune(f *flags) *cobra.Command {
-	var folder string
-	c := &cobra.Command{
+	c := f.command(&cobra.Command{
 		Use:   "tune [DESIGN.toml]",
 		Short: "Damp the shared box step by step: trials side by side, and what to try next",
 		Long: "Reads the damping log beside the design, mine.damping.toml for mine.toml, which tune add\n" +
 			"writes. Change one thing at a time.",
-		Args: oneDesign,
-		RunE: func(c *cobra.Command, args []string) error {
-			return tune(c, f, first(args), folder)
-		},
-	}
-	c.Flags().StringVarP(&folder, "output", "o", "tuning", "folder for table and picture")
+	}, "tuning", "folder for table and picture", func(j *job) (outcome, error) {
+		a, err := load(j.design())
+		if err != nil {
+			return outcome{}, err
+		}
+		t, err := damping.NewStudy(a, j.design(), logOf(j.design()))
+		return outcome{
+			files:  folder.Tuning(t),
+			json:   func() any { return document.OfTuning(t) },
+			screen: func(w io.Writer, colour bool) error { return table.TuningScreen(w, t, colour) },
+		}, err
+	})
 	c.AddCommand(newTuneAdd(f))
 	return c
 }
@@ -41,46 +46,6 @@ func logOf(path string) string {
 		path = "lantern.toml"
 	}
 	return dampinglog.Beside(path)
-}
-
-func tune(c *cobra.Command, f *flags, path, folder string) error {
-	a, err := load(path)
-	if err != nil {
-		return err
-	}
-	t, err := damping.NewStudy(a, path, logOf(path))
-	if err != nil {
-		return err
-	}
-	if err := addAll(folder, tuneFiles(t)); err != nil {
-		return err
-	}
-	switch {
-	case f.json:
-		return document.Write(c.OutOrStdout(), document.OfTuning(t))
-	case f.quiet:
-		return nil
-	}
-	return table.TuningScreen(c.OutOrStdout(), t, colour(c.OutOrStdout()))
-}
-
-// tuneFiles lists the files of a damping log; without a trial that has a resonance
-// there is no picture.
-func tuneFiles(t damping.Study) []file {
-	files := []file{{"trials.csv", func(w io.Writer) error { return table.Trials(w, t.Trials) }}}
-	next := &t.Next
-	if errors.Is(t.Why, damping.ErrNoTrials) {
-		return files
-	}
-	if t.Why != nil {
-		next = nil
-	}
-	for _, format := range []figure.Format{figure.PNG, figure.SVG} {
-		files = append(files, file{"tuning." + string(format), func(w io.Writer) error {
-			return figure.Tuning(w, format, t.Name, t.Trials, t.Goal, next)
-		}})
-	}
-	return files
 }
 
 func newTuneAdd(f *flags) *cobra.Command {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"runtime"
 
+	"pappus/render/document"
+
 	"github.com/spf13/cobra"
 )
 
@@ -17,7 +19,7 @@ func newVersion(f *flags) *cobra.Command {
 		Args:  argsOf(0, 0, ""),
 		RunE: func(c *cobra.Command, _ []string) error {
 			if f.json {
-				return printJSON(c.OutOrStdout(), map[string]string{"version": version, "go": runtime.Version(), "os": runtime.GOOS, "arch": runtime.GOARCH})
+				return document.Write(c.OutOrStdout(), map[string]string{"version": version, "go": runtime.Version(), "os": runtime.GOOS, "arch": runtime.GOARCH})
 			}
 			_, err := fmt.Fprintf(c.OutOrStdout(), "pappus %s (%s, %s/%s)\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 			return err

@@ -37,14 +37,10 @@ func TestDivide(t *testing.T) {
 	}
 	for name, v := range map[string][4]float64{
 		"nothing left": {0.001, 0.001, 0, 0}, "below nothing": {0.001, 0, 0.001, 0}, "no number": {math.NaN(), 0, 0, 0},
-		"wall below 0": {1, -1, 0, 0}, "endless": {math.Inf(1), 0, 0, 0},
 	} {
-		if _, err := box.Divide(v[0], v[1], v[2], v[3], 2); !errors.Is(err, box.ErrVolume) {
+		if _, err := box.Divide(v[0], v[1], v[2], v[3], 2); err == nil {
 			t.Errorf("%s: %v", name, err)
 		}
-	}
-	if _, err := box.Divide(1, 0, 0, 0, 0); !errors.Is(err, box.ErrValue) {
-		t.Errorf("no drivers: %v", err)
 	}
 }
 
@@ -81,10 +77,6 @@ func TestClosed(t *testing.T) {
 			if r := got.PeakAt / 200; r != c.at && !(math.Abs(r-c.at) < c.within) {
 				t.Errorf("peak at %g times the resonance, want %g", r, c.at)
 			}
-			v, err := box.VolumeFor(d, 20, c.q)
-			if err != nil || math.Abs(v-0.020) > 1e-12 {
-				t.Errorf("a volume of %g, %v", v, err)
-			}
 		})
 	}
 }
@@ -120,27 +112,23 @@ func TestComplete(t *testing.T) {
 }
 
 func TestBadValues(t *testing.T) {
+	if d, err := (box.Driver{Qts: 0.8, Qes: 0.5}).Complete(air); err == nil {
+		t.Errorf("Qts above Qes: %+v", d)
+	}
 	good := complete(t, cone)
 	cases := []struct {
 		name string
 		do   func() error
 		want error
 	}{
-		{"Qts above Qes", func() error { _, err := box.Driver{Qts: 0.8, Qes: 0.5}.Complete(air); return err }, box.ErrValue},
-		{"no number", func() error { _, err := box.Driver{Fs: math.NaN()}.Complete(air); return err }, box.ErrValue},
-		{"no air", func() error { _, err := cone.Complete(box.Air{}); return err }, box.ErrValue},
+		{"no mass", func() error {
+			_, _, err := box.Vented{Driver: box.Driver{Fs: 100, Qms: 3, Vas: 0.001, Re: 7, BL: 3, Sd: 0.001}}.Flow(1, 100)
+			return err
+		}, box.ErrMissing},
 		{"no Vas", func() error { _, err := box.Close(box.Driver{Fs: 100, Qts: 0.5}, 1, 1); return err }, box.ErrMissing},
-		{"no drivers", func() error { _, err := box.Close(good, 0, 1); return err }, box.ErrValue},
-		{"no volume", func() error { _, err := box.Close(good, 1, 0); return err }, box.ErrValue},
-		{"Q under the driver's", func() error { _, err := box.VolumeFor(good, 1, good.Qts); return err }, box.ErrTarget},
 		{"Q over the closed box's", func() error { _, err := box.Damp(good, 1, 0.001, 9, air); return err }, box.ErrTarget},
 		{"Q that no vent gives", func() error { _, err := box.Damp(good, 1, 0.001, 0.51, air); return err }, box.ErrTarget},
 		{"Q no number", func() error { _, err := box.Damp(good, 1, 0.001, math.NaN(), air); return err }, box.ErrTarget},
-		{"no frequency", func() error { _, _, err := box.Vented{Driver: good}.Flow(1, 0); return err }, box.ErrValue},
-		{"stuffing of lead", func() error { _, err := box.ByDensity(1, 500, 1); return err }, box.ErrStuffing},
-		{"stuffing that does wonders", func() error { _, err := box.ByMass(1, 10, 1.4); return err }, box.ErrStuffing},
-		{"stuffing below nothing", func() error { _, err := box.ByMass(1, -1, 1.2); return err }, box.ErrStuffing},
-		{"stuffing of nothing", func() error { _, err := box.ByMass(0, 1, 1.2); return err }, box.ErrValue},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -255,10 +243,7 @@ func TestDamp(t *testing.T) {
 }
 
 func TestVent(t *testing.T) {
-	v := box.Vent{Radius: 0.004, Number: box.Holes(8e-4, 0.004), Depth: 0.003}
-	if v.Number != 16 {
-		t.Errorf("%d holes of 0.503 cm2 for 8 cm2", v.Number)
-	}
+	v := box.Vent{Radius: 0.004, Number: 16, Depth: 0.003}
 	area := 16 * math.Pi * 16e-6
 	near := func(name string, got, want float64) {
 		t.Helper()
@@ -271,27 +256,6 @@ func TestVent(t *testing.T) {
 	near("velocity", v.Velocity(1e-3), 1e-3/area)
 	near("gap", v.GapRatio(0.9, 0.025), 0.0225/area)
 	near("mass", v.MassRatio(1e5, 200, air), 400*math.Pi*1.2*0.0098/area/1e5)
-	for _, bad := range [][2]float64{{0, 1}, {-1, 1}, {1, 0}, {math.NaN(), 1}, {1, math.NaN()}, {math.Inf(1), 1}} {
-		if n := box.Holes(bad[0], bad[1]); n != 0 {
-			t.Errorf("%v: %d holes", bad, n)
-		}
-	}
-}
-
-func TestStuffing(t *testing.T) {
-	a, err := box.ByDensity(0.006, 12, 1.2)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := box.ByMass(0.006, 0.072, 1.2)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, s := range []box.Stuffing{a, b} {
-		if math.Abs(s.Mass-0.072) > 1e-12 || math.Abs(s.Density-12) > 1e-12 || math.Abs(s.Volume-0.0072) > 1e-12 {
-			t.Errorf("%+v", s)
-		}
-	}
 }
 
 func ExampleClose() {
@@ -322,7 +286,7 @@ func ExampleDamp() {
 		fmt.Println(err)
 		return
 	}
-	holes := box.Vent{Radius: 0.005, Number: box.Holes(0.003, 0.005), Depth: 0.003}
+	holes := box.Vent{Radius: 0.005, Number: 39, Depth: 0.003}
 	fmt.Printf("%d holes with %.0f Pa s/m over them bring Q to %.2f\n", holes.Number, holes.Specific(v.Resistance), v.Q)
 	// Output:
 	// 39 holes with 101 Pa s/m over them bring Q to 0.90

@@ -1,6 +1,7 @@
 package box
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -15,13 +16,6 @@ type Air struct {
 
 // Stiffness returns rho c2, in Pa.
 func (a Air) Stiffness() float64 { return a.Density * a.SoundSpeed * a.SoundSpeed }
-
-func (a Air) check() error {
-	if err := positive("density of air in kg/m3", a.Density); err != nil {
-		return err
-	}
-	return positive("speed of sound in m/s", a.SoundSpeed)
-}
 
 // Driver is a driver's small-signal values, as data sheets have them; 0: not
 // given. Moving mass includes the air that moves along.
@@ -44,16 +38,8 @@ type Driver struct {
 //	Vas = rho c2 Sd2 Cms
 //
 // solved for whichever one value is missing. What is given stays as it is,
-// even where it contradicts itself. Errors wrap [ErrValue].
+// even where it contradicts itself. The error tells of a Q that cannot be.
 func (d Driver) Complete(a Air) (Driver, error) {
-	if err := a.check(); err != nil {
-		return Driver{}, err
-	}
-	for _, v := range d.values() {
-		if !(*v.at >= 0) || math.IsInf(*v.at, 1) {
-			return Driver{}, prose.Errorf("%s %w, not %g", v.name, ErrValue, *v.at)
-		}
-	}
 	// Each round finds one value at least, or ends.
 	for range len(d.values()) {
 		before := d
@@ -64,7 +50,7 @@ func (d Driver) Complete(a Air) (Driver, error) {
 	}
 	for _, v := range d.values() {
 		if *v.at < 0 || math.IsInf(*v.at, 0) {
-			return Driver{}, prose.Errorf("%s would be %g: Qts must be less than Qms and Qes: %w", v.name, *v.at, ErrValue)
+			return Driver{}, prose.Errorf("%s would be %g: Qts must be less than Qms and Qes", v.name, *v.at)
 		}
 	}
 	return d, nil
@@ -107,19 +93,18 @@ func (d *Driver) fill(stiffness float64) {
 	set(&d.Sd, math.Sqrt(d.Vas/(stiffness*d.Cms)), d.Vas, d.Cms)
 }
 
+// ErrMissing is a value of the driver that is not known.
+var ErrMissing = errors.New("the driver's values do not tell")
+
 // need gives an error for the first value that is not known.
 func (d Driver) need(names ...string) error {
+	known := map[string]float64{}
+	for _, v := range d.values() {
+		known[v.name] = *v.at
+	}
 	for _, name := range names {
-		for _, v := range d.values() {
-			if v.name != name {
-				continue
-			}
-			if *v.at == 0 {
-				return fmt.Errorf("%w %s", ErrMissing, name)
-			}
-			if err := positive(name, *v.at); err != nil {
-				return err
-			}
+		if known[name] == 0 {
+			return fmt.Errorf("%w %s", ErrMissing, name)
 		}
 	}
 	return nil

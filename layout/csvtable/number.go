@@ -104,7 +104,7 @@ func (r *reader) findMark() error {
 		}
 		return nil
 	})
-	if errors.Is(err, ErrAmbiguous) {
+	if errors.Is(err, errAmbiguous) {
 		return err
 	}
 	// Any other fault is told when the lines are read.
@@ -182,7 +182,7 @@ func example(n numeral, whole float64) string {
 
 // ambiguous is the error for a value that can be read in two ways.
 func (r *reader) ambiguous(line int, c Column, s, reason string) *design.Error {
-	e := r.Fault(line, c.Name, reason, ErrAmbiguous)
+	e := r.Fault(line, c.Name, reason, errAmbiguous)
 	e.Value = quoted(s)
 	return e
 }

@@ -12,8 +12,8 @@ import (
 	"pappus/layout/design"
 )
 
-// ErrAmbiguous is the kind of error for a number that can be read in two ways.
-var ErrAmbiguous = errors.New("number that can be read in two ways")
+// errAmbiguous is the kind of error for a number that can be read in two ways.
+var errAmbiguous = fmt.Errorf("%w: number that can be read in two ways", design.ErrType)
 
 // Column is one column of a table and what its numbers may be.
 type Column struct {

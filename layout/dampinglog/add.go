@@ -15,12 +15,6 @@ import (
 	"pappus/layout/prose"
 )
 
-// What may stop a trial from being added.
-var (
-	ErrBusy = errors.New("another trial is being added")
-	ErrSaid = errors.New("what fits is in the log already")
-)
-
 // head begins a new log.
 const head = `# The damping log: each trial of vents and stuffing, and what was measured then.
 # Trials are added at the end; what stands here is never changed by the program.
@@ -30,7 +24,7 @@ const head = `# The damping log: each trial of vents and stuffing, and what was 
 // what there is room for; nil, or one that says nothing, leaves that as it is. What
 // was in the file stays, byte for byte, in front of what is new; the file is
 // replaced as a whole, or stays as it was. Two at once cannot both win: the second is
-// ErrBusy.
+// refused.
 //
 // Other errors are of the file system or *design.Error: a log that cannot be read, a
 // trial that would not be read back the same.
@@ -41,7 +35,7 @@ func Add(path string, t Trial, fits *Fits) error {
 	draft := path + ".new"
 	f, err := os.OpenFile(draft, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is there: %w; if none is, remove that file", draft, ErrBusy)
+		return fmt.Errorf("%s is there: another trial is being added; if none is, remove that file", draft)
 	}
 	if err != nil {
 		return err
@@ -95,7 +89,7 @@ func grown(name string, old []byte, t Trial, fits *Fits) ([]byte, error) {
 	}
 	said := fits != nil && fits.Said()
 	if said && before.Fits.Said() {
-		return nil, fmt.Errorf("%s: %w; change it there", name, ErrSaid)
+		return nil, fmt.Errorf("%s: what fits is in the log already; change it there", name)
 	}
 	room := before.Fits
 	if said {

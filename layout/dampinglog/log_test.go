@@ -204,7 +204,7 @@ func TestAddFits(t *testing.T) {
 	if err != nil || !cmp.Equal(l.Fits, fits, cmpopts.EquateNaNs()) || len(l.Trials) != 1 {
 		t.Fatalf("%+v, %v", l, err)
 	}
-	if err := dampinglog.Add(path, second, &fits); !errors.Is(err, dampinglog.ErrSaid) {
+	if err := dampinglog.Add(path, second, &fits); err == nil || !strings.Contains(err.Error(), "in the log already") {
 		t.Error(err)
 	}
 	// second has openings, of which none fit, or else too much stuffing.
@@ -246,7 +246,7 @@ func TestAddRefused(t *testing.T) {
 	if err := os.WriteFile(path+".new", nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if err := dampinglog.Add(path, first, nil); !errors.Is(err, dampinglog.ErrBusy) {
+	if err := dampinglog.Add(path, first, nil); err == nil || !strings.Contains(err.Error(), "is being added") {
 		t.Error(err)
 	}
 	if err := dampinglog.Add(filepath.Join(folder, "none", "a.toml"), first, nil); !errors.Is(err, fs.ErrNotExist) {

@@ -74,7 +74,7 @@ func (r *reader) check() {
 	if d := r.Spot.distance(); d*1000 <= r.Body.RadiusMM {
 		r.fault("spot.x_m", plain(r.Spot.XM), fmt.Sprintf(
 			"the spot is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
-			plain(math.Round(d*1000)/1000), plain(r.Body.RadiusMM)), ErrSpotInside)
+			plain(math.Round(d*1000)/1000), plain(r.Body.RadiusMM)), ErrConflict)
 	}
 }
 

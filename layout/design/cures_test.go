@@ -137,7 +137,7 @@ func TestEveryKeyIsRefusedInPlainWords(t *testing.T) {
 			}
 			blamed := e.Key == k.Path || strings.HasPrefix(e.Key, strings.Replace(k.Path, "channel.", "channel[1].", 1)) || strings.HasPrefix(e.Key, k.Path)
 			// A possible value may clash with another key, which is blamed then, or lack one.
-			clash := errors.Is(err, design.ErrConflict) || errors.Is(err, design.ErrMissing) || errors.Is(err, design.ErrRange) || errors.Is(err, design.ErrSpotInside)
+			clash := errors.Is(err, design.ErrConflict) || errors.Is(err, design.ErrMissing) || errors.Is(err, design.ErrRange)
 			if !blamed && !clash || errors.Is(err, design.ErrSyntax) && (!blamed || e.Line != line) {
 				t.Errorf("%s = %s on line %d: blames %q on line %d: %s", k.Path, value, line, e.Key, e.Line, said)
 			}

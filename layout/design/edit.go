@@ -2,7 +2,6 @@ package design
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -12,10 +11,6 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 )
-
-// ErrEdit is wrapped where a text is good TOML but is written in such a way that
-// one key alone cannot be changed in it.
-var ErrEdit = errors.New("cannot be changed in place")
 
 // Set returns the text of a design with one key changed; text itself stays as it
 // is. Comments, blank lines and the order of the keys stay, and a comment that
@@ -32,8 +27,9 @@ var ErrEdit = errors.New("cannot be changed in place")
 // all [[channel]] tables.
 //
 // Whether the design is then a good one is for Parse to say. Any error is an
-// *Error: ErrSyntax, ErrTooLarge, ErrUnknownKey, ErrType for what TOML cannot
-// hold, ErrEdit.
+// *Error: ErrSyntax, also for a text that is good TOML but written in such a way that one
+// key alone cannot be changed in it; ErrRange for one that is too large; ErrUnknownKey;
+// ErrType for what TOML cannot hold.
 func Set(text []byte, key string, value any) ([]byte, error) {
 	if len(text) > maxSize {
 		return nil, tooLarge("design", maxSize)
@@ -54,7 +50,7 @@ func Set(text []byte, key string, value any) ([]byte, error) {
 	}
 	out := e.edit()
 	if after, err := flat(out); err != nil || !c.done(before, after) {
-		return nil, c.fault("written in a way that cannot be changed here; edit the text", ErrEdit)
+		return nil, c.fault("written in a way that cannot be changed here; edit the text", ErrSyntax)
 	}
 	if marked {
 		out = slices.Concat(mark, out)

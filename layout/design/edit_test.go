@@ -84,14 +84,14 @@ func TestSetRefuses(t *testing.T) {
 		{"table that is always there", "", "body", nil, design.ErrUnknownKey},
 		{"row 0", "", "channel[0].gain_db", 1, design.ErrUnknownKey},
 		{"row with a sign", "", "channel[+1].gain_db", 1, design.ErrUnknownKey},
-		{"row too far on", "[[channel]]\n", "channel[3].gain_db", 1, design.ErrEdit},
-		{"rows within brackets", "channel = [{drivers = [1]}]\n", "channel[1].gain_db", 1, design.ErrEdit},
-		{"a number for a table", "body = 1\n", "body.radius_mm", 1, design.ErrEdit},
+		{"row too far on", "[[channel]]\n", "channel[3].gain_db", 1, design.ErrSyntax},
+		{"rows within brackets", "channel = [{drivers = [1]}]\n", "channel[1].gain_db", 1, design.ErrSyntax},
+		{"a number for a table", "body = 1\n", "body.radius_mm", 1, design.ErrSyntax},
 		{"no number", "", "body.radius_mm", nan(), design.ErrType},
 		{"a map", "", "body.radius_mm", map[string]any{}, design.ErrType},
 		{"a number for a whole table", "", "surface", 1, design.ErrType},
 		{"bad letters", "", "name", "\xff", design.ErrType},
-		{"large", strings.Repeat("#", 1<<20+1), "name", "a", design.ErrTooLarge},
+		{"large", strings.Repeat("#", 1<<20+1), "name", "a", design.ErrRange},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

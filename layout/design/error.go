@@ -17,10 +17,8 @@ var (
 	ErrMissing    = errors.New("missing value")
 	ErrRange      = errors.New("value out of range")
 	ErrConflict   = errors.New("values that do not go together")
-	ErrTooLarge   = errors.New("file too large")
 	// ErrIdle is a conflict, too: a key that goes with another choice only.
-	ErrIdle       = fmt.Errorf("%w: key without use", ErrConflict)
-	ErrSpotInside = errors.New("listening spot inside the body")
+	ErrIdle = fmt.Errorf("%w: key without use", ErrConflict)
 )
 
 // Error is what is wrong with a design, or with a file that it names.

@@ -32,7 +32,7 @@ func Read(path string) (*Design, error) {
 }
 
 // ReadFile reads a design file, or one that a design names, of at most so many bytes.
-// Any error is an *Error; ErrTooLarge and fs.ErrNotExist can be told from it.
+// Any error is an *Error; fs.ErrNotExist can be told from it.
 func ReadFile(path string, most int) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
@@ -56,7 +56,7 @@ func unreadable(path string, err error) *Error {
 
 // tooLarge is the error for a file that holds more than any design would.
 func tooLarge(path string, most int) *Error {
-	return &Error{File: path, Reason: fmt.Sprintf("too large; must be at most %d bytes", most), Err: ErrTooLarge}
+	return &Error{File: path, Reason: fmt.Sprintf("too large; must be at most %d bytes", most), Err: ErrRange}
 }
 
 // Parse checks a design that has been read already; name stands for its file in messages,

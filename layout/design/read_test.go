@@ -578,7 +578,7 @@ func TestFaults(t *testing.T) {
 			want: "bad.toml:15: channel[2].drivers: driver 2 is in channel 1 already; must be in one only"},
 		{name: "driver that is skipped", line: "count = 12", with: "count = 12\nskip = [3]", below: "[[channel]]\ndrivers = [1, 3]\n", kind: design.ErrConflict,
 			want: "bad.toml:14: channel[1].drivers: driver 3 is in mounts.skip; must be a mount that has a driver"},
-		{name: "spot in the body", line: "x_m = 2\ny_m = 0\nz_m = 1", with: "x_m = 0.03\ny_m = 0\nz_m = 0.04", kind: design.ErrSpotInside,
+		{name: "spot in the body", line: "x_m = 2\ny_m = 0\nz_m = 1", with: "x_m = 0.03\ny_m = 0\nz_m = 0.04", kind: design.ErrConflict,
 			want: "bad.toml:9: spot.x_m = 0.03: the spot is 0.05 m from the body's centre and so inside the body; must be further than body.radius_mm, 100 mm"},
 	}
 	for _, c := range cases {
@@ -616,7 +616,7 @@ func box(lines ...string) string {
 
 func TestSize(t *testing.T) {
 	_, err := design.Parse("big.toml", []byte(least+strings.Repeat("#", 1<<20)))
-	if want := "big.toml: too large; must be at most 1048576 bytes"; !errors.Is(err, design.ErrTooLarge) || err.Error() != want {
+	if want := "big.toml: too large; must be at most 1048576 bytes"; !errors.Is(err, design.ErrRange) || err.Error() != want {
 		t.Errorf("got %v, want %s", err, want)
 	}
 }

@@ -1,11 +1,13 @@
 package impedance
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/cmplx"
 
 	"pappus/layout/prose"
+	"pappus/layout/solve"
 )
 
 // State tells whether a driver is alive.
@@ -44,22 +46,21 @@ type String struct {
 	WireOhm float64 // of the string itself, out and back
 }
 
-// NewBank returns a bank whose strings have lengths drivers each, all alive. A
-// length below 1, no strings, or wire that is not 0 or above is an error that
-// wraps ErrBank.
+// NewBank returns a bank whose strings have lengths drivers each, all alive. No strings, a
+// length below 1 and wire that is not 0 or above are errors.
 func NewBank(lengths []int, feedOhm, wireOhm float64) (Bank, error) {
 	if len(lengths) == 0 {
-		return Bank{}, fmt.Errorf("%w: no strings", ErrBank)
+		return Bank{}, errors.New("impossible bank: no strings")
 	}
 	for _, ohm := range []float64{feedOhm, wireOhm} {
 		if !(ohm >= 0) || math.IsInf(ohm, 0) {
-			return Bank{}, prose.Errorf("%w: wire of %g ohm, must be 0 or above", ErrBank, ohm)
+			return Bank{}, prose.Errorf("impossible bank: wire of %g ohm, must be 0 or above", ohm)
 		}
 	}
 	b := Bank{Strings: make([]String, len(lengths)), FeedOhm: feedOhm}
 	for i, n := range lengths {
 		if n < 1 {
-			return Bank{}, fmt.Errorf("%w: string %d has %d drivers, must be 1 or more", ErrBank, i+1, n)
+			return Bank{}, fmt.Errorf("impossible bank: string %d has %d drivers, must be 1 or more", i+1, n)
 		}
 		b.Strings[i] = String{make([]State, n), wireOhm}
 	}
@@ -75,51 +76,90 @@ func (b Bank) Count() int {
 	return n
 }
 
-// Load fills dst with the load in ohm that drivers of impedance z, one value per
-// frequency, make together, feed included. It is cmplx.Inf where no current can
-// flow. Load panics where the lengths differ and allocates nothing.
+// Load fills dst with Of each of z. It panics where the lengths differ and allocates nothing.
 func (b Bank) Load(dst, z []complex128) {
 	if len(dst) != len(z) {
 		panic("impedance: lengths differ")
 	}
-	for f, each := range z {
-		dst[f] = b.Of(each)
+	for f, one := range z {
+		dst[f] = b.Of(one)
 	}
 }
 
-// Of returns the load in ohm that drivers of one impedance make together, as Load does.
-func (b Bank) Of(z complex128) complex128 { return b.load(func(int) complex128 { return z }) }
-
-// load returns the load with each driver's own impedance.
-func (b Bank) load(z func(driver int) complex128) complex128 {
-	sum, first := complex(0, 0), 0
+// Of returns the load in ohm that drivers of one impedance make together, feed included. It
+// is cmplx.Inf where no current can flow.
+func (b Bank) Of(z complex128) complex128 {
+	var sum complex128
 	for _, s := range b.Strings {
-		if one, closed := s.impedance(first, z); closed {
-			if one == 0 {
-				return complex(b.FeedOhm, 0)
-			}
-			sum += 1 / one
+		one := s.impedance(func(int) complex128 { return z })
+		if one == 0 {
+			return complex(b.FeedOhm, 0)
 		}
-		first += len(s.Drivers)
+		sum += admittance(one)
 	}
-	if sum == 0 {
+	return b.fed(sum)
+}
+
+// fed returns the load of strings with an admittance in siemens together, feed included.
+func (b Bank) fed(siemens complex128) complex128 {
+	if siemens == 0 {
 		return cmplx.Inf()
 	}
-	return complex(b.FeedOhm, 0) + 1/sum
+	return complex(b.FeedOhm, 0) + 1/siemens
 }
 
-// impedance returns a string's impedance, and whether current can flow.
-func (s String) impedance(first int, z func(driver int) complex128) (sum complex128, closed bool) {
-	sum = complex(s.WireOhm, 0)
+// admittance returns that of an impedance in ohm, which may be without end.
+func admittance(z complex128) complex128 {
+	if cmplx.IsInf(z) {
+		return 0
+	}
+	return 1 / z
+}
+
+// impedance returns a string's impedance in ohm, by that of each of its drivers; cmplx.Inf
+// where no current can flow.
+func (s String) impedance(z func(driver int) complex128) complex128 {
+	sum := complex(s.WireOhm, 0)
 	for i, state := range s.Drivers {
 		switch state {
 		case Open:
-			return 0, false
+			return cmplx.Inf()
 		case Alive:
-			sum += z(first + i)
+			sum += z(i)
 		}
 	}
-	return sum, true
+	return sum
+}
+
+// perOctave is how closely Lowest looks before it closes in: a dip of any
+// driver is much wider.
+const perOctave = 48
+
+// Lowest returns the lowest magnitude of the load, in ohm, that a bank of equal
+// drivers makes from low to high Hz, and where. It looks at 48 frequencies in
+// each octave, and at those of a measured table, and closes in on the lowest, to a
+// millionth of its frequency. low must be above 0 and below high.
+func (b Bank) Lowest(c Curve, low, high float64) (hz, ohm float64) {
+	size := func(log float64) float64 { return cmplx.Abs(b.Of(c.At(math.Exp(log)))) }
+	from, to := math.Log(low), math.Log(high)
+	steps := int(math.Ceil((to-from)/math.Ln2*perOctave)) + 1
+	step := (to - from) / float64(steps)
+	at, least := from, size(from)
+	look := func(x float64) {
+		if z := size(x); z < least {
+			at, least = x, z
+		}
+	}
+	for i := 1; i <= steps; i++ {
+		look(from + step*float64(i))
+	}
+	for _, n := range c.node { // a table may have a kink between two looks
+		if n.log > from && n.log < to {
+			look(n.log)
+		}
+	}
+	look(solve.Least(size, max(from, at-step), min(to, at+step), 1e-6))
+	return math.Exp(at), least
 }
 
 // Flow is what flows in a bank at one frequency: complex amplitudes, RMS.
@@ -144,50 +184,49 @@ func (b Bank) Flow(dst *Flow, z []complex128, volt float64) {
 	if len(z) != b.Count() {
 		panic("impedance: one impedance for each driver")
 	}
-	each := func(driver int) complex128 { return z[driver] }
-	*dst = Flow{String: dst.String[:0], Volt: dst.Volt[:0], Load: b.load(each), Known: true}
-	if cmplx.IsInf(dst.Load) {
-		dst.BankVolt = complex(volt, 0)
-	} else {
-		dst.Ampere = complex(volt, 0) / dst.Load
-		dst.BankVolt = complex(volt, 0) - dst.Ampere*complex(b.FeedOhm, 0)
+	*dst = Flow{String: dst.String[:0], Volt: dst.Volt[:0], BankVolt: complex(volt, 0), Known: true}
+	var siemens complex128
+	shorts, first := 0, 0
+	for _, s := range b.Strings {
+		one := s.impedance(func(i int) complex128 { return z[first+i] })
+		if one == 0 {
+			shorts++
+		} else {
+			siemens += admittance(one)
+		}
+		dst.String = append(dst.String, one) // its impedance, for now
+		first += len(s.Drivers)
 	}
-	if dst.Load == 0 {
+	if dst.Load = b.fed(siemens); shorts > 0 {
+		dst.Load = complex(b.FeedOhm, 0)
+	}
+	switch {
+	case dst.Load == 0:
 		dst.Known, dst.Ampere, dst.BankVolt = false, cmplx.NaN(), cmplx.NaN()
+	case !cmplx.IsInf(dst.Load):
+		dst.Ampere = complex(volt, 0) / dst.Load
+		dst.BankVolt -= dst.Ampere * complex(b.FeedOhm, 0)
 	}
-	b.strings(dst, each)
-	first := 0
+	first = 0
 	for i, s := range b.Strings {
+		dst.String[i] = dst.current(dst.String[i], shorts)
 		s.volts(dst, dst.String[i], z[first:first+len(s.Drivers)])
 		first += len(s.Drivers)
 	}
 }
 
-// strings appends the current of each string. Strings that are shorted
+// current returns that of a string of an impedance in ohm, in A. Strings that are shorted
 // throughout and have no wire take all of it, in equal parts.
-func (b Bank) strings(dst *Flow, z func(driver int) complex128) {
-	shorts, first := 0, 0
-	for _, s := range b.Strings {
-		if one, closed := s.impedance(first, z); closed && one == 0 {
-			shorts++
-		}
-		first += len(s.Drivers)
+func (f *Flow) current(ohm complex128, shorts int) complex128 {
+	switch {
+	case !f.Known:
+		return cmplx.NaN()
+	case shorts > 0 && ohm == 0:
+		return f.Ampere / complex(float64(shorts), 0)
+	case shorts > 0 || cmplx.IsInf(ohm):
+		return 0
 	}
-	first = 0
-	for _, s := range b.Strings {
-		one, closed := s.impedance(first, z)
-		first += len(s.Drivers)
-		switch {
-		case !dst.Known:
-			dst.String = append(dst.String, cmplx.NaN())
-		case !closed || (shorts > 0 && one != 0):
-			dst.String = append(dst.String, 0)
-		case shorts > 0:
-			dst.String = append(dst.String, dst.Ampere/complex(float64(shorts), 0))
-		default:
-			dst.String = append(dst.String, dst.BankVolt/one)
-		}
-	}
+	return f.BankVolt / ohm
 }
 
 // volts appends the voltage over each driver of a string.

@@ -1,20 +1,12 @@
 package impedance
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/cmplx"
 	"sort"
 
 	"pappus/layout/prose"
-)
-
-// Errors that this package wraps.
-var (
-	ErrDriver = errors.New("impossible driver")
-	ErrTable  = errors.New("impossible impedance table")
-	ErrBank   = errors.New("impossible bank")
 )
 
 // Driver holds the values that make one driver's impedance.
@@ -43,18 +35,18 @@ type Curve struct {
 // node is a measured point, ready to be interpolated.
 type node struct{ log, size, phase float64 } // ln Hz, ln ohm, rad
 
-// New returns the impedance of a driver. Errors wrap ErrDriver.
+// New returns the impedance of a driver. The error says which value cannot be.
 func New(d Driver) (Curve, error) {
 	for _, v := range []struct {
 		name  string
 		value float64
 	}{{"resonance in Hz", d.Resonance}, {"Qms", d.QMS}, {"Qes", d.QES}, {"resistance in ohm", d.DCOhm}} {
 		if !(v.value > 0) || math.IsInf(v.value, 0) {
-			return Curve{}, prose.Errorf("%w: %s %g, must be above 0", ErrDriver, v.name, v.value)
+			return Curve{}, prose.Errorf("impossible driver: %s %g, must be above 0", v.name, v.value)
 		}
 	}
 	if !(d.Inductance >= 0) || math.IsInf(d.Inductance, 0) {
-		return Curve{}, prose.Errorf("%w: inductance %g H, must be 0 or above", ErrDriver, d.Inductance)
+		return Curve{}, prose.Errorf("impossible driver: inductance %g H, must be 0 or above", d.Inductance)
 	}
 	return Curve{driver: d}, nil
 }
@@ -62,24 +54,24 @@ func New(d Driver) (Curve, error) {
 // Measured returns the impedance that a table of two or more points gives, their
 // frequencies rising. Between points the logarithm of the magnitude and the
 // phase run straight over log frequency, the phase by the shorter way round;
-// outside the table they stay those of the point at the end. Errors wrap
-// ErrTable.
+// outside the table they stay those of the point at the end. The error names
+// the point.
 func Measured(points []Point) (Curve, error) {
 	if len(points) < 2 {
-		return Curve{}, fmt.Errorf("%w: %s, must be 2 or more", ErrTable, prose.Count(len(points), "point", "points"))
+		return Curve{}, fmt.Errorf("impossible impedance table: %s, must be 2 or more", prose.Count(len(points), "point", "points"))
 	}
 	c := Curve{node: make([]node, len(points))}
 	for i, p := range points {
 		switch {
 		case !(p.Frequency > 0) || math.IsInf(p.Frequency, 0):
-			return Curve{}, prose.Errorf("%w: point %d: %g Hz, must be above 0", ErrTable, i+1, p.Frequency)
+			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g Hz, must be above 0", i+1, p.Frequency)
 		case !(p.Ohm > 0) || math.IsInf(p.Ohm, 0):
-			return Curve{}, prose.Errorf("%w: point %d: %g ohm, must be above 0", ErrTable, i+1, p.Ohm)
+			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g ohm, must be above 0", i+1, p.Ohm)
 		case !(math.Abs(p.Degrees) <= 180):
-			return Curve{}, prose.Errorf("%w: point %d: %g degrees, must be from -180 to 180", ErrTable, i+1, p.Degrees)
+			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g degrees, must be from -180 to 180", i+1, p.Degrees)
 		case i > 0 && p.Frequency <= points[i-1].Frequency:
-			return Curve{}, prose.Errorf("%w: point %d: %g Hz does not rise above %g Hz",
-				ErrTable, i+1, p.Frequency, points[i-1].Frequency)
+			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g Hz does not rise above %g Hz",
+				i+1, p.Frequency, points[i-1].Frequency)
 		}
 		c.node[i] = node{math.Log(p.Frequency), math.Log(p.Ohm), p.Degrees * math.Pi / 180}
 		if i > 0 {
@@ -110,9 +102,13 @@ func (c Curve) At(hz float64) complex128 {
 	if d.DCOhm == 0 {
 		return 0
 	}
-	x := hz / d.Resonance
-	moving := complex(d.DCOhm*d.QMS/d.QES, 0) / complex(1, d.QMS*(x-1/x))
-	return complex(d.DCOhm, 2*math.Pi*hz*d.Inductance) + moving
+	return complex(d.DCOhm, 2*math.Pi*hz*d.Inductance) + Motional(d.DCOhm*d.QMS/d.QES, d.QMS, hz/d.Resonance)
+}
+
+// Motional returns what the moving cone adds to a coil's impedance in ohm at a frequency over
+// that of its resonance: res at the resonance, less beside it by qms.
+func Motional(res, qms, ratio float64) complex128 {
+	return complex(res, 0) / complex(1, qms*(ratio-1/ratio))
 }
 
 // between interpolates a measured impedance at ln Hz.

@@ -1,7 +1,6 @@
 package impedance_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/cmplx"
@@ -186,64 +185,6 @@ func TestLowest(t *testing.T) {
 	})
 }
 
-// Without wire, by Ohm's law: in 2 strings of 3, one driver shorted leaves 2 in
-// its string, whose voltage each rises from 1/3 to 1/2, power by 9/4; one open
-// silences its string and leaves the other as it was.
-func TestFailures(t *testing.T) {
-	c := curve(t, small)
-	frequency := []float64{100, 1000, 5000}
-	low := cmplx.Abs(c.At(1000))
-	got := impedance.Failures(bank(t, []int{3, 3}, 0, 0), c, frequency)
-	if len(got) != 2*6+2*2 {
-		t.Fatalf("%d failures", len(got))
-	}
-	tests := []struct {
-		name string
-		got  impedance.Failure
-		want impedance.Failure
-	}{
-		{"driver 1 open", got[2], impedance.Failure{String: 0, Driver: 1, State: impedance.Open,
-			LowestOhm: 3 * low, LowestHz: 1000, Quiet: []int{0, 1, 2}, Power: []float64{0, 0, 0, 1, 1, 1}}},
-		{"driver 4 shorted", got[9], impedance.Failure{String: 1, Driver: 4, State: impedance.Shorted,
-			LowestOhm: low * 6 / 5, LowestHz: 1000, Quiet: []int{4}, Power: []float64{1, 1, 1, 2.25, 0, 2.25}}},
-		{"string 1 open", got[14], impedance.Failure{String: 1, Driver: -1, State: impedance.Open,
-			LowestOhm: 3 * low, LowestHz: 1000, Quiet: []int{3, 4, 5}, Power: []float64{1, 1, 1, 0, 0, 0}}},
-		{"string 1 shorted", got[15], impedance.Failure{String: 1, Driver: -1, State: impedance.Shorted,
-			LowestOhm: 0, LowestHz: 100, Quiet: []int{0, 1, 2, 3, 4, 5}, Power: make([]float64, 6)}},
-	}
-	near := cmp.Comparer(func(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Abs(b) })
-	for _, test := range tests {
-		t.Run(test.name, func(t *testing.T) {
-			if diff := cmp.Diff(test.want, test.got, near); diff != "" {
-				t.Error(diff)
-			}
-		})
-	}
-}
-
-// TestFailuresOfOneString: open, the amplifier sees nothing at all.
-func TestFailuresOfOneString(t *testing.T) {
-	b := bank(t, []int{2}, 0.2, 0.1)
-	got := impedance.Failures(b, curve(t, small), []float64{1000})
-	if f := got[0]; !math.IsInf(f.LowestOhm, 1) || f.LowestHz != 0 || len(f.Quiet) != 2 {
-		t.Errorf("open: %+v", f)
-	}
-	if f := got[len(got)-1]; math.Abs(f.LowestOhm-0.3) > 1e-12 || len(f.Quiet) != 2 {
-		t.Errorf("string shorted: %+v", f)
-	}
-	factor, driver := got[1].Most()
-	if driver != 1 || factor < 3.5 || factor > 4 {
-		t.Errorf("one of two shorted: %g times the power in driver %d", factor, driver)
-	}
-	for _, s := range b.Strings {
-		for _, state := range s.Drivers {
-			if state != impedance.Alive {
-				t.Error("the bank was changed")
-			}
-		}
-	}
-}
-
 // TestDeadShort: without wire nothing can be said but that the load is 0; with a
 // feed the shorted strings share the current.
 func TestDeadShort(t *testing.T) {
@@ -289,27 +230,27 @@ func TestErrors(t *testing.T) {
 	tests := []struct {
 		name string
 		err  error
-		want error
+		want string
 		says string
 	}{
-		{"no resonance", driver(func(d *impedance.Driver) { d.Resonance = 0 }), impedance.ErrDriver, "resonance"},
-		{"no Qms", driver(func(d *impedance.Driver) { d.QMS = math.NaN() }), impedance.ErrDriver, "Qms"},
-		{"endless Qes", driver(func(d *impedance.Driver) { d.QES = math.Inf(1) }), impedance.ErrDriver, "Qes"},
-		{"no resistance", driver(func(d *impedance.Driver) { d.DCOhm = -7 }), impedance.ErrDriver, "-7"},
-		{"inductance below 0", driver(func(d *impedance.Driver) { d.Inductance = -1 }), impedance.ErrDriver, "inductance"},
-		{"one point", table(good), impedance.ErrTable, "1 point,"},
-		{"0 Hz", table(impedance.Point{Ohm: 8}, good), impedance.ErrTable, "point 1"},
-		{"0 ohm", table(good, impedance.Point{Frequency: 200}), impedance.ErrTable, "0 ohm"},
-		{"phase", table(good, impedance.Point{Frequency: 200, Ohm: 8, Degrees: 181}), impedance.ErrTable, "181"},
-		{"falling", table(good, good), impedance.ErrTable, "rise"},
-		{"no strings", bank(nil, 0, 0), impedance.ErrBank, "no strings"},
-		{"empty string", bank([]int{2, 0}, 0, 0), impedance.ErrBank, "string 2"},
-		{"wire", bank([]int{2}, 0, -1), impedance.ErrBank, "-1 ohm"},
-		{"feed", bank([]int{2}, math.NaN(), 0), impedance.ErrBank, "nan"},
+		{"no resonance", driver(func(d *impedance.Driver) { d.Resonance = 0 }), "impossible driver", "resonance"},
+		{"no Qms", driver(func(d *impedance.Driver) { d.QMS = math.NaN() }), "impossible driver", "Qms"},
+		{"endless Qes", driver(func(d *impedance.Driver) { d.QES = math.Inf(1) }), "impossible driver", "Qes"},
+		{"no resistance", driver(func(d *impedance.Driver) { d.DCOhm = -7 }), "impossible driver", "-7"},
+		{"inductance below 0", driver(func(d *impedance.Driver) { d.Inductance = -1 }), "impossible driver", "inductance"},
+		{"one point", table(good), "impossible impedance table", "1 point,"},
+		{"0 Hz", table(impedance.Point{Ohm: 8}, good), "impossible impedance table", "point 1"},
+		{"0 ohm", table(good, impedance.Point{Frequency: 200}), "impossible impedance table", "0 ohm"},
+		{"phase", table(good, impedance.Point{Frequency: 200, Ohm: 8, Degrees: 181}), "impossible impedance table", "181"},
+		{"falling", table(good, good), "impossible impedance table", "rise"},
+		{"no strings", bank(nil, 0, 0), "impossible bank", "no strings"},
+		{"empty string", bank([]int{2, 0}, 0, 0), "impossible bank", "string 2"},
+		{"wire", bank([]int{2}, 0, -1), "impossible bank", "-1 ohm"},
+		{"feed", bank([]int{2}, math.NaN(), 0), "impossible bank", "nan"},
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			if !errors.Is(test.err, test.want) || !strings.Contains(test.err.Error(), test.says) {
+			if !strings.HasPrefix(test.err.Error(), test.want) || !strings.Contains(test.err.Error(), test.says) {
 				t.Errorf("%v, want %v that says %q", test.err, test.want, test.says)
 			}
 		})
@@ -355,17 +296,5 @@ func BenchmarkFlow(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		bk.Flow(&flow, z, 5)
-	}
-}
-
-func BenchmarkFailures(b *testing.B) {
-	c, bk := curve(b, small), bank(b, []int{4, 4, 4, 4, 4, 4}, 0.2, 0.1)
-	frequency := make([]float64, 64)
-	for f := range frequency {
-		frequency[f] = 20 * math.Pow(1000, float64(f)/63)
-	}
-	b.ReportAllocs()
-	for b.Loop() {
-		impedance.Failures(bk, c, frequency)
 	}
 }

@@ -93,3 +93,36 @@ func (f figure) Format(s fmt.State, verb rune) {
 	}
 	fmt.Fprintf(s, "%*s", width, text)
 }
+
+// Fixed writes a number with so many decimals, none that is zero as negative; nothing for
+// NaN.
+func Fixed(v float64, places int) string {
+	if math.IsNaN(v) {
+		return ""
+	}
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// Trimmed is Fixed without zeros at the end.
+func Trimmed(v float64, places int) string {
+	s := Fixed(v, places)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// Hertz writes a frequency with so many significant digits and its unit.
+func Hertz(f float64, digits int) string {
+	if f >= 1000 {
+		return Number(f/1000, digits) + " kHz"
+	}
+	return Number(f, digits) + " Hz"
+}
+
+// Minus puts true minus signs for hyphens.
+func Minus(text string) string { return strings.ReplaceAll(text, "-", "\u2212") }

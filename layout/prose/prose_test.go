@@ -36,6 +36,19 @@ func TestNumber(t *testing.T) {
 	}
 }
 
+func TestFixed(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{prose.Fixed(2.5, 2), "2.50"}, {prose.Fixed(-0.004, 2), "0.00"}, {prose.Fixed(-0.006, 2), "-0.01"}, {prose.Fixed(math.NaN(), 1), ""}, {prose.Fixed(-0.4, 0), "0"},
+		{prose.Trimmed(2.5, 2), "2.5"}, {prose.Trimmed(20, 2), "20"}, {prose.Trimmed(-0.001, 2), "0"}, {prose.Trimmed(100, 0), "100"},
+		{prose.Hertz(999.4, 3), "999 Hz"}, {prose.Hertz(1234.5, 3), "1.23 kHz"}, {prose.Hertz(1000, 4), "1 kHz"},
+		{prose.Minus("-0.5"), "\u22120.5"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
 // What is written reads as the number rounded to those digits, and has no exponent where
 // people would not write one.
 func TestNumberReadsBack(t *testing.T) {

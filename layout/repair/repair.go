@@ -3,11 +3,13 @@ package repair
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
 	"pappus/layout"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 )
 
 // Change is a key's new value, as design.Set takes it; nil takes the key out.
@@ -62,11 +64,11 @@ func bearing(c Change) bool {
 // it; false where there is nothing to mend, or no way.
 func Cure(name string, text []byte) (Result, bool) {
 	p := patient{name: name, text: text, cure: true, done: map[string]int{}}
-	if p.examine().fault() == nil {
+	if p.examine().first() == nil {
 		return Result{}, false
 	}
 	p.mend()
-	return Result{p.text, p.said}, len(p.said) > 0 && p.examine().fault() == nil
+	return Result{p.text, p.said}, len(p.said) > 0 && p.examine().first() == nil
 }
 
 // patient is a text under repair.
@@ -133,8 +135,16 @@ func asFault(err error) *design.Error {
 	return &design.Error{Reason: err.Error(), Err: err}
 }
 
-// fault returns the first fault, nil where there is none.
-func (s state) fault() *design.Error {
+// drivers counts those of a layout; 0 where there is none.
+func (s state) drivers() int {
+	if s.array == nil {
+		return 0
+	}
+	return len(s.array.Mounts)
+}
+
+// first returns the first fault, nil where there is none.
+func (s state) first() *design.Error {
 	if len(s.faults) == 0 {
 		return nil
 	}
@@ -143,7 +153,7 @@ func (s state) fault() *design.Error {
 
 // has tells whether a state has a fault of that key and kind.
 func (s state) has(f *design.Error) bool {
-	return slices.ContainsFunc(s.faults, func(g *design.Error) bool { return g.Key == f.Key && errors.Is(g.Err, f.Err) })
+	return slices.ContainsFunc(s.faults, func(g *design.Error) bool { return g.Key == f.Key && errors.Is(g, f.Err) })
 }
 
 // set makes one change.
@@ -170,21 +180,34 @@ func (p *patient) try(now state, f *design.Error) bool {
 	if !p.cure && p.before().has(f) {
 		return false // it was so before: not for this change to mend
 	}
-	for _, r := range remedies(p, now, f) {
+	for _, r := range (condition{p, now, f}).remedies() {
 		if !p.may(r) {
 			continue
 		}
-		trial := patient{name: p.name, text: p.text}
-		if !slices.ContainsFunc(r.set, func(c Change) bool { return trial.set(c) != nil }) && !bytes.Equal(trial.text, p.text) && !trial.examine().has(f) {
-			p.said = append(p.said, r.words(p.text, now.design, p.cure))
-			p.text, p.is = trial.text, trial.is
-			for _, c := range r.set {
-				p.done[c.Key]++
-			}
-			return true
+		trial, ok := p.with(r.set...)
+		if !ok || bytes.Equal(trial.text, p.text) || trial.examine().has(f) {
+			continue
 		}
+		p.said = append(p.said, r.words(p.text, now.design, p.cure))
+		p.text, p.is = trial.text, trial.is
+		for _, c := range r.set {
+			p.done[c.Key]++
+		}
+		return true
 	}
 	return false
+}
+
+// with is a patient with changes, and whether they can be made.
+func (p *patient) with(changes ...Change) (*patient, bool) {
+	trial := &patient{name: p.name, text: p.text}
+	return trial, !slices.ContainsFunc(changes, func(c Change) bool { return trial.set(c) != nil })
+}
+
+// cures tells whether a change leaves no fault.
+func (p *patient) cures(c Change) bool {
+	trial, ok := p.with(c)
+	return ok && trial.examine().first() == nil
 }
 
 // may tells whether a remedy is for this patient: none undoes what a person has set.
@@ -203,4 +226,63 @@ func (p *patient) owns(key string) bool {
 		}
 	}
 	return false
+}
+
+// remedy is a way to mend a fault.
+type remedy struct {
+	set []Change
+	why string
+	ask bool // only with somebody's consent
+}
+
+func to(key string, value any, why string) remedy {
+	return remedy{set: []Change{{key, value}}, why: why}
+}
+
+func out(key, why string) remedy { return to(key, nil, why) }
+
+// asked is a remedy that takes consent.
+func (r remedy) asked() remedy {
+	r.ask = true
+	return r
+}
+
+// words says in one sentence what became of a text, which had these values, or will be.
+func (r remedy) words(text []byte, d *design.Design, will bool) string {
+	was, were, turned := "was", "were", "became"
+	if will {
+		was, were, turned = "is", "are", "becomes"
+	}
+	verb := func(of []string) string {
+		if len(of) == 1 {
+			return " " + was
+		}
+		return " " + were
+	}
+	values, given := d.Values(), design.Given(text)
+	var taken, put, became []string
+	for _, c := range r.set {
+		name := c.Key[strings.Index(c.Key, ".")+1:]
+		there := slices.Contains(given, c.Key)
+		switch {
+		case c.Value == nil && there:
+			taken = append(taken, name+" = "+design.Literal(values[c.Key]))
+		case c.Value == nil:
+			taken = append(taken, "["+name+"]")
+		case !there:
+			put = append(put, name+" = "+design.Literal(c.Value))
+		case design.Literal(values[c.Key]) == "": // what stands there is no value
+			became = append(became, name+" "+turned+" "+design.Literal(c.Value))
+		default:
+			became = append(became, fmt.Sprintf("%s %s %s in place of %s", name, turned, design.Literal(c.Value), design.Literal(values[c.Key])))
+		}
+	}
+	parts := became
+	if len(taken) > 0 {
+		parts = append(parts, prose.Each(taken)+verb(taken)+" taken out")
+	}
+	if len(put) > 0 {
+		parts = append(parts, prose.Each(put)+verb(put)+" put in")
+	}
+	return prose.Each(parts) + ": " + r.why
 }

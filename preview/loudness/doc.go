@@ -3,7 +3,7 @@
 // mean square taken over blocks of 400 ms that begin every 100 ms, and the blocks
 // averaged that lie above a gate, first at -70 LUFS, then 10 LU below the mean of
 // those. LKFS is another name of the same unit; EBU R 128 and Tech 3341 call it
-// LUFS and momentary what one block measures.
+// LUFS.
 //
 // The standard gives the weighting as two second-order sections at 48 kHz only.
 // Here each goes back to its analogue prototype by the inverse of the bilinear

@@ -98,23 +98,11 @@ func (m *Meter) block() float64 {
 	return sum / float64(count)
 }
 
-// Momentary returns the loudness in LUFS of the last whole block of 400 ms,
-// renewed every 100 ms; minus infinity before the first, and in silence.
-func (m *Meter) Momentary() float64 {
-	if m.whole < steps {
-		return math.Inf(-1)
-	}
-	return lufs(m.block())
-}
-
-// Integrated returns the gated loudness in LUFS of all so far, to 0.01 LU; minus
-// infinity where no block of 400 ms is louder than -70 LUFS.
-func (m *Meter) Integrated() float64 { return m.IntegratedAfter(0) }
-
-// IntegratedAfter returns what Integrated would be had all been played gain dB
-// louder. That is not Integrated plus gain where it lifts blocks over -70 LUFS,
-// or lets them drop below.
-func (m *Meter) IntegratedAfter(gain float64) float64 {
+// Integrated returns what the gated loudness in LUFS of all so far would be had it been
+// played gain dB louder, to 0.01 LU; minus infinity where no block of 400 ms is louder than
+// -70 LUFS then. That is not what it is plus gain, where blocks are lifted over -70 LUFS or
+// drop below.
+func (m *Meter) Integrated(gain float64) float64 {
 	mean := m.blocks.above(absolute - gain)
 	gate := max(absolute-gain, lufs(mean)+relative)
 	return lufs(m.blocks.above(gate)) + gain

@@ -32,6 +32,25 @@ var All = append(Written[:len(Written):len(Written)],
 	Programme{"sweep", "sine sweep", Sweep},
 )
 
+// Named returns a programme of All by its name, and whether there is one.
+func Named(name string) (Programme, bool) {
+	for _, k := range All {
+		if k.Name == name {
+			return k, true
+		}
+	}
+	return Programme{}, false
+}
+
+// Names returns the names of All.
+func Names() []string {
+	var names []string
+	for _, k := range All {
+		names = append(names, k.Name)
+	}
+	return names
+}
+
 // Loop is one period of a sound, mono, free of DC, at most Peak in magnitude.
 // Its end joins on to its beginning.
 type Loop []float64

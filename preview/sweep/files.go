@@ -2,35 +2,53 @@ package sweep
 
 import (
 	"fmt"
+	"io"
+	"sync"
 
 	"pappus/layout/prose"
+	"pappus/preview"
 	"pappus/preview/wave"
 	"pappus/timing"
+	"pappus/timing/rehearsal"
 	"pappus/timing/sweep"
 )
 
-// File is one file with the signal.
-type File struct {
-	Name   string // without its ending: sweep, sweep_channel_3
-	Words  string // what to do with it
-	Format wave.Format
-}
-
 // Files returns the file for the whole array, and one for each channel in turn. All hold the
 // same signal, mono at 24 bit; the text in each says which channel is to play it.
-func (s Signal) Files(p *timing.Plan) []File {
-	out := []File{s.file(sweep.WholeName, "play it with all channels on")}
+func (s Signal) Files(p *timing.Plan) []preview.File {
+	signal := sync.OnceValue(func() preview.Sound { return preview.Sound{Samples: s.Samples()} })
+	w := s.Sweep
+	file := func(name, words string) preview.File {
+		format := wave.Format{Rate: s.Rate, Channels: 1, Depth: wave.PCM24, Title: name,
+			Comment: prose.Sprintf("sine sweep from %g to %g Hz in %g s, peaks %g dB below full scale; %s", w.Start, w.Stop, w.Length, -s.Level, words)}
+		return preview.File{Name: name + ".wav", Write: func(w io.Writer) error { return wave.Write(w, signal().Streamer(), format) }}
+	}
+	out := []preview.File{file(sweep.WholeName, "play it with all channels on")}
 	for _, c := range p.Channels {
-		out = append(out, s.file(sweep.ChannelName(c.ID), fmt.Sprintf("play it with channel %d on and all others muted", c.ID)))
+		out = append(out, file(sweep.ChannelName(c.ID), fmt.Sprintf("play it with channel %d on and all others muted", c.ID)))
 	}
 	return out
 }
 
-// file returns a file with its text.
-func (s Signal) file(name, words string) File {
-	w := s.Sweep
-	return File{name, words, wave.Format{
-		Rate: s.Rate, Channels: 1, Depth: wave.PCM24, Title: name,
-		Comment: prose.Sprintf("sine sweep from %g to %g Hz in %g s, peaks %g dB below full scale; %s", w.Start, w.Stop, w.Length, -s.Level, words),
-	}}
+// Rehearsed returns what would be recorded of the signal, of the whole array and of each
+// channel, in a setting but for its channel and seed: the microphone left, a wire right.
+func (s Signal) Rehearsed(p *timing.Plan, set rehearsal.Setting) []preview.File {
+	stage := rehearsal.NewStage(p)
+	record := func(name string, channel int) preview.File {
+		set := set
+		set.Channel, set.Seed = channel, uint64(channel+2)
+		return preview.File{Name: name + ".wav", Write: func(w io.Writer) error {
+			take, err := stage.Record(s.Sweep, set)
+			if err != nil {
+				return err
+			}
+			return wave.Write(w, preview.Stereo(take.Samples, take.Reference), wave.Format{Rate: s.Rate, Channels: 2, Depth: wave.PCM24, Title: name,
+				Comment: "made up: what a microphone (left) and a wire (right) would give of a sweep"})
+		}}
+	}
+	out := []preview.File{record(sweep.RecordedName, rehearsal.All)}
+	for i, c := range p.Channels {
+		out = append(out, record(sweep.RecordedChannelName(c.ID, 1), i))
+	}
+	return out
 }

@@ -2,6 +2,7 @@ package sweep_test
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -12,7 +13,6 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	sound "pappus/preview/sweep"
-	"pappus/preview/wave"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
@@ -29,7 +29,7 @@ var planned = sync.OnceValues(func() (*timing.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	return timing.Make(a)
+	return timing.Make(context.Background(), a)
 })
 
 func demo(t testing.TB) *timing.Plan {
@@ -118,12 +118,12 @@ func TestFiles(t *testing.T) {
 	for _, f := range files {
 		names[f.Name] = true
 	}
-	if len(names) != len(files) || !names["sweep_channel_1"] {
+	if len(names) != len(files) || !names["sweep_channel_1.wav"] {
 		t.Errorf("names %v", names)
 	}
 	f := files[1]
 	var b bytes.Buffer
-	if err := wave.Write(&b, s.Streamer(), f.Format); err != nil {
+	if err := f.Write(&b); err != nil {
 		t.Fatal(err)
 	}
 	d := wav.NewDecoder(bytes.NewReader(b.Bytes()))

@@ -92,7 +92,7 @@ type Box struct {
 }
 
 func boxOf(h layout.Hollow) Box {
-	out := Box{Inside: To(4, 1000*h.Room.Net), Share: To(5, 1000*h.Room.Share), Stuffing: To(2, 1000*h.Stuffed.Mass), Why: h.Why}
+	out := Box{Inside: To(4, 1000*h.Room.Net), Share: To(5, 1000*h.Room.Share), Stuffing: To(2, 1000*h.Stuffing), Why: h.Why}
 	if h.Closed != nil {
 		out.Resonance, out.Q = some(To(2, h.Closed.Resonance)), some(To(4, h.Closed.Q))
 	}

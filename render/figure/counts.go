@@ -142,7 +142,7 @@ func (m countPanel) Plot(c draw.Canvas, p *plot.Plot) {
 // high-pass and without, and how far it may. A plan whose driver's values are
 // not known is ErrNothing.
 func Excursion(w io.Writer, f Format, p *timing.Plan) error {
-	x := p.Protection
+	x, most := p.Maximum, 1000*p.Protection.Xmax
 	if len(x.Excursion) == 0 {
 		return ErrNothing
 	}
@@ -154,7 +154,7 @@ func Excursion(w io.Writer, f Format, p *timing.Plan) error {
 		return out
 	}
 	last := x.Frequency[len(x.Frequency)-1]
-	reach := plotter.XYs{{X: lowest, Y: 1000 * x.Reach}, {X: last, Y: 1000 * x.Reach}}
+	reach := plotter.XYs{{X: lowest, Y: most}, {X: last, Y: most}}
 	lines := []struct {
 		name   string
 		points plotter.XYs
@@ -165,12 +165,12 @@ func Excursion(w io.Writer, f Format, p *timing.Plan) error {
 		{"as far as it may", reach, stroke(6, 1.2)},
 	}
 	return write(w, f, func(c draw.Canvas) {
-		c = heading(c, nameOf(p)+": how far a cone moves", prose.Sprintf("peak, one way, at %.3g V over the driver", x.Volt))
+		c = heading(c, nameOf(p)+": how far a cone moves", prose.Sprintf("peak, one way, at %.3g V over the driver", p.Protection.Volt))
 		out := newPlot("frequency, Hz", "excursion, mm")
 		out.X.Scale, out.X.Tick.Marker = plot.LogScale{}, frequencyTicks{}
 		out.Add(newGrid())
 		var entries []entry
-		out.Y.Max = 1100 * x.Reach
+		out.Y.Max = 1.1 * most
 		for _, l := range lines {
 			out.Add(&plotter.Line{XYs: l.points, LineStyle: l.style})
 			entries = append(entries, entry{l.name, l.style})

@@ -51,13 +51,13 @@ func waysOf(p *timing.Plan) []way {
 		{name: "peak of the impulse response", style: stroke(2, 2)},
 	}
 	for i, a := range p.Arrivals {
-		if math.IsNaN(a.Field) || math.IsNaN(a.Peak) {
+		if math.IsNaN(a.Field) || math.IsNaN(p.Peaks[i]) {
 			continue
 		}
 		centre := p.Array.Body.BallCentre
 		angle := path.Angle(r3.Sub(p.Array.Mounts[i].Point, centre), r3.Sub(p.Array.Spot, centre)) * 180 / math.Pi
 		straight := a.Straight / p.SpeedOfSound
-		for k, t := range []float64{a.Time, a.Field, a.Peak} {
+		for k, t := range []float64{a.Time, a.Field, p.Peaks[i]} {
 			ways[k].points = append(ways[k].points, plotter.XY{X: angle, Y: 1e6 * (t - straight)})
 		}
 	}

@@ -3,7 +3,9 @@ package outdir
 import (
 	"encoding/json"
 	"errors"
+	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"slices"
 )
@@ -14,63 +16,54 @@ const Manifest = "pappus-files.json"
 const manifestNote = "The files that the program wrote here, with the SHA-256 of each. " +
 	"It replaces and removes only these, and only while they are unchanged."
 
-// manifest is the list of files that were written, each with the hashes, in
-// hexadecimal, of the contents that it may have.
-type manifest struct {
-	About string              `json:"about"`
-	Files map[string][]string `json:"files"`
+// manifest lists the files that were written, each with the hashes, in hexadecimal, of the
+// contents that it may have.
+type manifest map[string][]string
+
+// manifestFile is a manifest as it is written: JSON, names in order.
+type manifestFile struct {
+	About string   `json:"about"`
+	Files manifest `json:"files"`
 }
 
 // readManifest reads the folder's manifest; one that is not there lists
 // nothing. A file of that name that is not a manifest is somebody else's.
 func readManifest(root *os.Root) (manifest, error) {
-	m := manifest{About: manifestNote, Files: map[string][]string{}}
 	data, err := root.ReadFile(Manifest)
 	if errors.Is(err, fs.ErrNotExist) {
-		return m, nil
+		return manifest{}, nil
 	}
 	if err != nil {
-		return m, unusable(root.Name(), err)
+		return nil, unusable(root.Name(), err)
 	}
-	var read manifest
+	var read manifestFile
 	if json.Unmarshal(data, &read) != nil || read.About != manifestNote {
-		return m, foreign(root, Manifest)
+		return nil, foreign(root, Manifest)
 	}
-	for name, hashes := range read.Files {
+	for name := range read.Files {
 		if checkName(name) != nil {
-			return m, foreign(root, Manifest)
+			return nil, foreign(root, Manifest)
 		}
-		m.Files[name] = hashes
 	}
-	return m, nil
-}
-
-// lists reports whether the manifest lists a file with a hash.
-func (m manifest) lists(name, hash string) bool {
-	return slices.Contains(m.Files[name], hash)
+	return read.Files, nil
 }
 
 // with returns the manifest with the hashes of another added.
 func (m manifest) with(other manifest) manifest {
-	both := manifest{About: m.About, Files: map[string][]string{}}
-	for name, hashes := range m.Files {
-		both.Files[name] = slices.Clone(hashes)
-	}
-	for name, hashes := range other.Files {
-		for _, hash := range hashes {
-			if !both.lists(name, hash) {
-				both.Files[name] = append(both.Files[name], hash)
-			}
-		}
+	both := manifest{}
+	maps.Copy(both, m)
+	for name, hashes := range other {
+		both[name] = slices.Concat(m[name], hashes)
 	}
 	return both
 }
 
-// bytes returns the manifest as it is written: JSON, names in order.
-func (m manifest) bytes() ([]byte, error) {
-	data, err := json.MarshalIndent(m, "", "  ")
-	if err != nil {
-		return nil, err
-	}
-	return append(data, '\n'), nil
+// writeManifest writes a manifest under a temporary name.
+func (d *Dir) writeManifest(temp string, m manifest) error {
+	_, err := d.writeTemp(temp, func(w io.Writer) error {
+		out := json.NewEncoder(w)
+		out.SetIndent("", "  ")
+		return out.Encode(manifestFile{manifestNote, m})
+	})
+	return err
 }

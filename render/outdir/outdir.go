@@ -11,6 +11,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"syscall"
@@ -117,20 +118,12 @@ func (d *Dir) unmake() {
 // ErrDone; after any error Commit will refuse.
 func (d *Dir) Add(name string, write func(io.Writer) error) error {
 	err := d.add(name, write)
-	if err != nil {
-		d.mu.Lock()
-		d.err = cmpErr(d.err, err)
-		d.mu.Unlock()
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.err == nil {
+		d.err = err
 	}
 	return err
-}
-
-// cmpErr returns the first error that there is.
-func cmpErr(first, second error) error {
-	if first != nil {
-		return first
-	}
-	return second
 }
 
 func (d *Dir) add(name string, write func(io.Writer) error) error {
@@ -185,7 +178,7 @@ func (d *Dir) writeTemp(temp string, write func(io.Writer) error) (hash string, 
 	d.mu.Lock()
 	d.temps = append(d.temps, temp)
 	d.mu.Unlock()
-	defer func() { err = cmpErr(err, file.Close()) }()
+	defer func() { err = errors.Join(err, file.Close()) }()
 	out := &seeker{bufio.NewWriterSize(file, 1<<16), file}
 	if err := write(out); err != nil {
 		return "", err
@@ -242,7 +235,7 @@ func (d *Dir) isOurs(name string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	if !info.Mode().IsRegular() || len(d.old.Files[name]) == 0 {
+	if !info.Mode().IsRegular() || len(d.old[name]) == 0 {
 		return false, nil
 	}
 	file, err := d.root.Open(name)
@@ -254,7 +247,7 @@ func (d *Dir) isOurs(name string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	return d.old.lists(name, hash), nil
+	return slices.Contains(d.old[name], hash), nil
 }
 
 func foreign(root *os.Root, name string) error {

@@ -173,6 +173,10 @@ func TestForeignFiles(t *testing.T) {
 		{"manifest of somebody else", func(t *testing.T, path string) {
 			put(t, path, Manifest, `{"files":{"plan.json":["00"]}}`)
 		}, map[string]string{}},
+		{"manifest of nothing", func(t *testing.T, path string) {
+			put(t, path, Manifest, `{"about":"`+manifestNote+`","files":null}`)
+			put(t, path, "plan.json", "theirs")
+		}, map[string]string{"plan.json": "theirs"}},
 		{"manifest that points outside", func(t *testing.T, path string) {
 			put(t, path, Manifest, `{"about":"`+manifestNote+`","files":{"../x":["00"]}}`)
 		}, map[string]string{}},

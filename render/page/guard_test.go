@@ -1,10 +1,16 @@
 package page
 
 import (
+	"context"
+	"io"
+	"sync"
+
 	"net/http"
 	"net/http/httptest"
 	"strings"
 	"testing"
+
+	"pappus/timing"
 )
 
 // Host headers as in a DNS rebinding attack, and origins of foreign pages, are
@@ -125,14 +131,35 @@ func TestBodies(t *testing.T) {
 
 func TestTooManyRequests(t *testing.T) {
 	p, _ := newPage(t, small)
-	for range mostRequests {
-		p.asking <- struct{}{}
+	var in, asked sync.WaitGroup
+	in.Add(mostWork)
+	leave := make(chan struct{})
+	p.options.Sound = func(context.Context, io.Writer, *timing.Spot, Hearing) error {
+		in.Done()
+		<-leave
+		return nil
+	}
+	sound := `{"text":` + quoted(small) + `,"programme":"clicks","case":"aligned"}`
+	for range mostWork {
+		asked.Go(func() { do(p, request("/api/sound", sound)) })
+	}
+	in.Wait()
+	in.Add(mostRequests - mostWork) // the others wait for their turn
+	codes := make(chan int, 2*mostRequests)
+	for range 2 * mostRequests {
+		asked.Go(func() { codes <- do(p, request("/api/sound", sound)).Code })
+	}
+	for range mostRequests + mostWork {
+		if code := <-codes; code != http.StatusTooManyRequests {
+			t.Fatalf("%d", code)
+		}
 	}
 	if w := do(p, request("/api/edit", `{"text":""}`)); w.Code != http.StatusTooManyRequests || w.Header().Get("Retry-After") == "" {
 		t.Errorf("%d %v", w.Code, w.Header())
 	}
-	<-p.asking
+	close(leave)
+	asked.Wait()
 	if w := do(p, request("/api/edit", `{"text":""}`)); w.Code != http.StatusOK {
-		t.Errorf("with one less: %d %s", w.Code, w.Body)
+		t.Errorf("when they are answered: %d %s", w.Code, w.Body)
 	}
 }

@@ -17,18 +17,10 @@ import (
 const (
 	mostMessage = 4 << 10          // bytes of one move
 	patience    = 10 * time.Second // for an answer to be taken
-	idle        = 30 * time.Second // until a client that says nothing is asked whether it is there
 )
 
 // live answers the moves of one client until it goes.
 func (p *Page) live(w http.ResponseWriter, r *http.Request) {
-	select {
-	case p.sockets <- struct{}{}:
-		defer func() { <-p.sockets }()
-	default:
-		fail(w, &failure{http.StatusTooManyRequests, "too many pages at once; close one"})
-		return
-	}
 	conn, err := websocket.Accept(w, r, nil)
 	if err != nil {
 		return // it has been answered
@@ -50,7 +42,6 @@ func (p *Page) live(w http.ResponseWriter, r *http.Request) {
 		defer stop()
 		listen(ctx, conn, in)
 	}()
-	go ping(ctx, conn, stop)
 	p.follow(ctx, in, func(body []byte) error {
 		ctx, stop := context.WithTimeout(ctx, patience)
 		defer stop()
@@ -85,85 +76,51 @@ func read(body []byte) message {
 	return message{m, err}
 }
 
-// ping keeps asking whether the client is there.
-func ping(ctx context.Context, conn *websocket.Conn, stop func()) {
-	tick := time.NewTicker(idle)
-	defer tick.Stop()
-	for {
-		select {
-		case <-ctx.Done():
-			return
-		case <-tick.C:
-			wait, done := context.WithTimeout(ctx, patience)
-			err := conn.Ping(wait)
-			done()
-			if err != nil {
-				stop()
-				return
-			}
-		}
-	}
-}
-
 // message is a move, or why it is none.
 type message struct {
 	move move
 	err  error
 }
 
-// newest holds the newest message and drops what it overtakes.
+// newest holds the newest message and drops what it overtakes. Messages come from one
+// goroutine.
 type newest struct {
-	mu    sync.Mutex
-	held  *message
-	ready chan struct{}
-	cut   context.CancelFunc // ends work that a newer message makes idle; may be nil
+	held chan message
+	mu   sync.Mutex
+	cut  context.CancelFunc // ends work that a newer message makes idle
 }
 
-func newNewest() *newest { return &newest{ready: make(chan struct{}, 1)} }
+func newNewest() *newest { return &newest{held: make(chan message, 1), cut: func() {}} }
 
 // put takes a message in.
 func (n *newest) put(m message) {
-	n.mu.Lock()
-	defer n.mu.Unlock()
-	n.held = &m
-	if n.cut != nil {
-		n.cut()
-	}
 	select {
-	case n.ready <- struct{}{}:
+	case <-n.held:
 	default:
 	}
+	n.held <- m
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	n.cut()
 }
 
 // take waits for a message, and returns with it the context to answer it in: for a
 // spot at rest one that ends when a newer message comes.
-func (n *newest) take(ctx context.Context) (message, context.Context, context.CancelFunc, error) {
-	for {
-		select {
-		case <-ctx.Done():
-			return message{}, nil, nil, ctx.Err()
-		case <-n.ready:
-		}
-		if m, work, stop := n.try(ctx); m != nil {
-			return *m, work, stop, nil
-		}
+func (n *newest) take(ctx context.Context) (m message, work context.Context, stop context.CancelFunc, err error) {
+	select {
+	case <-ctx.Done():
+		return m, nil, nil, ctx.Err()
+	case m = <-n.held:
 	}
-}
-
-// try is take without waiting; it gives no message where another call has had it.
-func (n *newest) try(ctx context.Context) (*message, context.Context, context.CancelFunc) {
+	work, stop = context.WithCancel(ctx)
 	n.mu.Lock()
 	defer n.mu.Unlock()
-	m := n.held
-	if m == nil {
-		return nil, nil, nil
+	if n.cut = stop; !m.move.rests() {
+		n.cut = func() {}
+	} else if len(n.held) > 0 {
+		stop() // it came before this was known
 	}
-	work, stop := context.WithCancel(ctx)
-	n.held, n.cut = nil, nil
-	if m.move.rests() {
-		n.cut = stop
-	}
-	return m, work, stop
+	return m, work, stop, nil
 }
 
 // follow answers the newest message, one after another, until ctx ends or an answer

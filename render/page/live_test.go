@@ -203,7 +203,7 @@ func TestStaleMovesAreDropped(t *testing.T) {
 	}
 	ctx, end := context.WithCancel(t.Context())
 	end()
-	<-in.ready
+	<-in.held
 	if _, _, _, err := in.take(ctx); err == nil {
 		t.Error("it waits for ever")
 	}
@@ -479,7 +479,7 @@ func TestRestingPolar(t *testing.T) {
 	}
 	array := *s.made.array
 	array.Spot = r3.Vec{X: 1.2, Y: -0.7, Z: 0.9}
-	whole, err := timing.Make(&array)
+	whole, err := timing.Make(t.Context(), &array)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,10 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"mime"
-	"mime/multipart"
+
 	"net/http"
 	"path"
+	"slices"
 	"strings"
 
 	"pappus/layout/prose"
@@ -30,20 +32,11 @@ type Recorded struct {
 // Recording is one WAV file.
 type Recording struct {
 	Name string
-	Data []byte
+	Open func() (io.ReadSeekCloser, error)
 }
 
-// measure answers a form of several parts; see the package comment. One at a time: they
-// are held in memory.
+// measure answers a form of several parts; see the package comment.
 func (p *Page) measure(w http.ResponseWriter, r *http.Request) {
-	select {
-	case p.measuring <- struct{}{}:
-		defer func() { <-p.measuring }()
-	default:
-		w.Header().Set("Retry-After", "1")
-		fail(w, &failure{http.StatusTooManyRequests, "another measurement is being looked at; try again"})
-		return
-	}
 	out, err := p.measured(w, r)
 	if err != nil {
 		fail(w, err)
@@ -92,71 +85,32 @@ func readForm(w http.ResponseWriter, r *http.Request) (text string, out Recorded
 		return "", out, &failure{http.StatusUnsupportedMediaType, "must be multipart/form-data"}
 	}
 	r.Body = http.MaxBytesReader(w, r.Body, mostRecorded)
-	parts, err := r.MultipartReader()
-	if err != nil {
+	if err := r.ParseMultipartForm(mostRecorded); err != nil {
+		if large := new(http.MaxBytesError); errors.As(err, &large) {
+			return "", out, &failure{http.StatusRequestEntityTooLarge, fmt.Sprintf("too large; at most %d MB of recordings", mostRecorded>>20)}
+		}
 		return "", out, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
-	for {
-		part, err := parts.NextPart()
-		if errors.Is(err, io.EOF) {
-			break
-		}
-		if err == nil {
-			err = out.take(part, &text)
-		}
-		if err != nil {
-			return "", out, unread(err)
+	text, out.AsBuilt = r.PostFormValue("text"), r.PostFormValue("as_built") == "true"
+	recordings := r.MultipartForm.File["recording"]
+	for _, name := range slices.Concat(slices.Collect(maps.Keys(r.MultipartForm.Value)), slices.Collect(maps.Keys(r.MultipartForm.File))) {
+		if !slices.Contains([]string{"text", "as_built", "recording"}, name) {
+			return "", out, &failure{http.StatusBadRequest, fmt.Sprintf("%q: not known", name)}
 		}
 	}
 	switch {
 	case text == "":
 		return "", out, &failure{http.StatusBadRequest, "text: missing"}
-	case len(out.Files) == 0:
+	case len(text) > mostBody:
+		return "", out, &failure{http.StatusRequestEntityTooLarge, "text: too large"}
+	case len(recordings) == 0:
 		return "", out, &failure{http.StatusBadRequest, "recording: missing; drop WAV files"}
+	case len(recordings) > mostRecordings:
+		return "", out, &failure{http.StatusBadRequest, fmt.Sprintf("more than %d recordings", mostRecordings)}
+	}
+	for _, part := range recordings {
+		// Whatever folder it is in is of no interest, nor is which system wrote it.
+		out.Files = append(out.Files, Recording{path.Base(strings.ReplaceAll(part.Filename, `\`, "/")), func() (io.ReadSeekCloser, error) { return part.Open() }})
 	}
 	return text, out, nil
-}
-
-// take takes one part of a form.
-func (r *Recorded) take(part *multipart.Part, text *string) error {
-	name := part.FormName()
-	most := int64(mostBody)
-	if name == "recording" {
-		if len(r.Files) == mostRecordings {
-			return &failure{http.StatusBadRequest, fmt.Sprintf("more than %d recordings", mostRecordings)}
-		}
-		most = mostRecorded
-	}
-	data, err := io.ReadAll(io.LimitReader(part, most+1))
-	switch {
-	case err != nil:
-		return err
-	case int64(len(data)) > most:
-		return &failure{http.StatusRequestEntityTooLarge, name + ": too large"}
-	}
-	switch name {
-	case "text":
-		*text = string(data)
-	case "as_built":
-		r.AsBuilt = string(data) == "true"
-	case "recording":
-		// Whatever folder it is in is of no interest, nor is which system wrote it.
-		r.Files = append(r.Files, Recording{path.Base(strings.ReplaceAll(part.FileName(), `\`, "/")), data})
-	default:
-		return &failure{http.StatusBadRequest, fmt.Sprintf("%q: not known", name)}
-	}
-	return nil
-}
-
-// unread says why a form could not be read.
-func unread(err error) error {
-	var known *failure
-	var large *http.MaxBytesError
-	switch {
-	case errors.As(err, &known):
-		return err
-	case errors.As(err, &large):
-		return &failure{http.StatusRequestEntityTooLarge, fmt.Sprintf("too large; at most %d MB of recordings", mostRecorded>>20)}
-	}
-	return &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 }

@@ -51,7 +51,7 @@ func TestMeasure(t *testing.T) {
 	}
 	var asked Recorded
 	p.options.Measure = func(_ context.Context, _ *timing.Plan, r Recorded) (verdict.Found, error) {
-		if asked = r; string(r.Files[0].Data) == "bad" {
+		if asked = r; held(t, r.Files[0]) == "bad" {
 			return verdict.Found{}, errors.New("all.wav:\nclipped")
 		}
 		return verdict.Found{Faults: []verdict.Fact{{Code: verdict.Silent, Channels: []int{2}}}, Notes: []verdict.Fact{{Code: verdict.LevelUnjudged}}}, nil
@@ -68,7 +68,7 @@ func TestMeasure(t *testing.T) {
 	if len(out.Faults) != 1 || !strings.HasPrefix(out.Faults[0], "channel 2 is silent") || len(out.Sentences) != 1 || !strings.HasPrefix(out.Sentences[0], "Mind: the level") || out.Level != nil {
 		t.Errorf("%s", w.Body)
 	}
-	if !asked.AsBuilt || len(asked.Files) != 2 || asked.Files[0].Name != "all.wav" || string(asked.Files[1].Data) != "two" {
+	if !asked.AsBuilt || len(asked.Files) != 2 || asked.Files[0].Name != "all.wav" || held(t, asked.Files[1]) != "two" {
 		t.Errorf("asked %+v", asked)
 	}
 
@@ -105,8 +105,28 @@ func TestMeasure(t *testing.T) {
 	if w := do(p, foreign); w.Code != http.StatusForbidden {
 		t.Errorf("from elsewhere: %d", w.Code)
 	}
-	p.measuring <- struct{}{}
-	if w := do(p, form(t, [3]string{"text", "", small}, [3]string{"recording", "all.wav", "x"})); w.Code != http.StatusTooManyRequests {
-		t.Errorf("two at once: %d", w.Code)
+	p.options.Measure = func(context.Context, *timing.Plan, Recorded) (verdict.Found, error) {
+		if w := do(p, form(t, [3]string{"text", "", small}, [3]string{"recording", "all.wav", "x"})); w.Code != http.StatusTooManyRequests {
+			t.Errorf("two at once: %d", w.Code)
+		}
+		return verdict.Found{}, nil
 	}
+	if w := do(p, form(t, [3]string{"text", "", small}, [3]string{"recording", "all.wav", "x"})); w.Code != http.StatusOK {
+		t.Errorf("one after another: %d", w.Code)
+	}
+}
+
+// held is what a recording holds.
+func held(t *testing.T, r Recording) string {
+	t.Helper()
+	f, err := r.Open()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	data, err := io.ReadAll(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
 }

@@ -13,7 +13,6 @@ import (
 	"pappus/timing"
 
 	lru "github.com/hashicorp/golang-lru/v2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const (
@@ -100,9 +99,9 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 	spot := vector(m.Spot)
 	at := placeOf(s.made.array, spot)
 	out.Place = &at
-	p, err := s.planner.Move(spot)
+	p, err := s.planner.Spot(spot)
 	if err != nil {
-		out.Fault = noSpot(s.made.array, spot, err)
+		out.Fault = noSpot(err)
 		return out, nil
 	}
 	heard := document.OfSpot(p)
@@ -144,14 +143,14 @@ func (s *session) open(id string) (bool, error) {
 }
 
 // noSpot says why a spot is none.
-func noSpot(a *layout.Array, spot r3.Vec, err error) string {
+func noSpot(err error) string {
 	switch {
-	case !errors.Is(err, layout.ErrSpotInside):
-		return faultOf(err).Reason
-	case !a.Room.Contains(spot):
+	case errors.Is(err, layout.ErrOutsideRoom):
 		return "the spot is outside the room"
-	case !a.Surface.Above(spot):
+	case errors.Is(err, layout.ErrBelowSurface):
 		return "the spot is below the surface"
+	case errors.Is(err, layout.ErrInside):
+		return "the spot is inside the body"
 	}
-	return "the spot is inside the body"
+	return faultOf(err).Reason
 }

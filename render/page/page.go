@@ -29,9 +29,9 @@ type Options struct {
 
 	// Sound writes a WAV file of what is heard at the plan's spot; nil: none. Errors
 	// may wrap ErrNotThere or ErrAsked.
-	Sound func(ctx context.Context, w io.Writer, p *timing.Plan, h Hearing) error
+	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
-	Walk func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, h Hearing) error
+	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
 	// Measure holds recordings against a plan; nil: none. Whatever is wrong with them is
 	// its error.
 	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (verdict.Found, error)
@@ -47,8 +47,10 @@ type Named struct {
 
 // Hearing is what is to be heard and how.
 type Hearing struct {
-	Programme, Case string
-	TwoEars, Dry    bool
+	Programme string `json:"programme"`
+	Case      string `json:"case"`
+	TwoEars   bool   `json:"two_ears"`
+	Dry       bool   `json:"dry"`
 }
 
 // Add adds one file to a download.
@@ -61,11 +63,7 @@ type Page struct {
 	moved   elsewhere
 	disk    disk
 	working chan struct{} // heavy work
-	asking  chan struct{} // requests
-	sockets chan struct{}
 	handler http.Handler
-
-	measuring chan struct{}
 }
 
 // How much may go on at once.
@@ -81,13 +79,9 @@ func New(o Options) (*Page, error) {
 	p := &Page{
 		options: o,
 		plans:   newPlans(o.Path),
+		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
+		disk:    disk{path: o.Path},
 		working: make(chan struct{}, mostWork),
-		asking:  make(chan struct{}, mostRequests),
-		sockets: make(chan struct{}, mostSockets),
-
-		measuring: make(chan struct{}, 1),
-		disk:      disk{path: o.Path},
-		moved:     elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
 	}
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
@@ -96,17 +90,18 @@ func New(o Options) (*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	mux := http.NewServeMux()
+	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
 	mux.Handle("GET /", http.FileServerFS(files))
-	mux.HandleFunc("GET /api/live", p.live)
-	mux.Handle("GET /api/start", p.limited(p.start))
+	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
+	mux.Handle("GET /api/start", asking(p.start))
+	// Recordings are held in memory, those of one measurement at a time.
+	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
 	} {
-		mux.Handle("POST /api/"+path, p.limited(answer))
+		mux.Handle("POST /api/"+path, asking(answer))
 	}
-	mux.Handle("POST /api/measure", p.limited(p.measure))
 	p.handler = guard(mux)
 	return p, nil
 }
@@ -114,18 +109,21 @@ func New(o Options) (*Page, error) {
 // ServeHTTP answers a request.
 func (p *Page) ServeHTTP(w http.ResponseWriter, r *http.Request) { p.handler.ServeHTTP(w, r) }
 
-// limited lets only so many requests in at once.
-func (p *Page) limited(next http.HandlerFunc) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		select {
-		case p.asking <- struct{}{}:
-			defer func() { <-p.asking }()
-			next(w, r)
-		default:
-			w.Header().Set("Retry-After", "1")
-			fail(w, &failure{http.StatusTooManyRequests, "too many requests at once; try again"})
+// atMost lets only so many requests in at once; others are told to come back, in words.
+func atMost(n int, words string) func(http.HandlerFunc) http.HandlerFunc {
+	in := make(chan struct{}, n)
+	return func(next http.HandlerFunc) http.HandlerFunc {
+		return func(w http.ResponseWriter, r *http.Request) {
+			select {
+			case in <- struct{}{}:
+				defer func() { <-in }()
+				next(w, r)
+			default:
+				w.Header().Set("Retry-After", "1")
+				fail(w, &failure{http.StatusTooManyRequests, words})
+			}
 		}
-	})
+	}
 }
 
 // work waits for its turn to do something heavy, or for ctx to end. The caller

@@ -18,23 +18,17 @@ import (
 
 // soundAsked is what is to be heard at a spot; without one at the design's.
 type soundAsked struct {
-	Text      string  `json:"text"`
-	Spot      *triple `json:"spot_m"`
-	Programme string  `json:"programme"`
-	Case      string  `json:"case"`
-	TwoEars   bool    `json:"two_ears"`
-	Dry       bool    `json:"dry"`
+	Text string  `json:"text"`
+	Spot *triple `json:"spot_m"`
+	Hearing
 }
 
 // walkAsked is what is to be heard on a walk.
 type walkAsked struct {
-	Text      string `json:"text"`
-	From      triple `json:"from_m"`
-	Way       string `json:"way"` // one of the walks that are offered
-	Programme string `json:"programme"`
-	Case      string `json:"case"`
-	TwoEars   bool   `json:"two_ears"`
-	Dry       bool   `json:"dry"`
+	Text string `json:"text"`
+	From triple `json:"from_m"`
+	Way  string `json:"way"` // one of the walks that are offered
+	Hearing
 }
 
 // filesAsked is which files are to be had.
@@ -51,35 +45,31 @@ func known(offered []Named, name, field string) error {
 	return &failure{http.StatusBadRequest, fmt.Sprintf("%s %q: not known", field, name)}
 }
 
-func (p *Page) hearing(programme, kind string, twoEars, dry bool) (Hearing, error) {
-	if err := known(p.options.Programmes, programme, "programme"); err != nil {
-		return Hearing{}, err
+// offers tells whether the programme and the case are offered.
+func (p *Page) offers(h Hearing) error {
+	if err := known(p.options.Programmes, h.Programme, "programme"); err != nil {
+		return err
 	}
-	if err := known(p.options.Cases, kind, "case"); err != nil {
-		return Hearing{}, err
-	}
-	return Hearing{programme, kind, twoEars, dry}, nil
+	return known(p.options.Cases, h.Case, "case")
 }
 
 func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any, error) {
-	h, err := p.hearing(in.Programme, in.Case, in.TwoEars, in.Dry)
-	switch {
-	case err != nil:
+	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
-	case p.options.Sound == nil:
+	}
+	if p.options.Sound == nil {
 		return nil, fmt.Errorf("%w: no sound in this program", ErrNotThere)
 	}
-	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Plan) error {
-		return p.options.Sound(r.Context(), to, plan, h)
+	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Spot) error {
+		return p.options.Sound(r.Context(), to, plan, in.Hearing)
 	})
 }
 
 func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, error) {
-	h, err := p.hearing(in.Programme, in.Case, in.TwoEars, in.Dry)
-	switch {
-	case err != nil:
+	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
-	case p.options.Walk == nil:
+	}
+	if p.options.Walk == nil {
 		return nil, fmt.Errorf("%w: walking cannot be heard yet", ErrNotThere)
 	}
 	at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way })
@@ -87,21 +77,21 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 		return nil, known(walkNames(), in.Way, "way")
 	}
 	from := vector(in.From)
-	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Plan) error {
-		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), h)
+	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Spot) error {
+		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), in.Hearing)
 	})
 }
 
 func vector(t triple) r3.Vec { return r3.Vec{X: t[0], Y: t[1], Z: t[2]} }
 
 // audio sends a WAV file, whole or not at all.
-func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *triple, write func(io.Writer, *timing.Plan) error) (any, error) {
+func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *triple, write func(io.Writer, *timing.Spot) error) (any, error) {
 	made, done, err := p.workOn(r.Context(), text)
 	if err != nil {
 		return nil, err
 	}
 	defer done()
-	plan := made.plan
+	plan := &made.plan.Spot
 	if spot != nil && vector(*spot) != made.array.Spot {
 		if plan, err = p.moved.of(made, *spot); err != nil {
 			return nil, err
@@ -126,7 +116,7 @@ const mostMoved = 4
 // from case to case gets the same plan each time.
 type elsewhere struct {
 	mu   sync.Mutex // held while planning: who asks for the same waits for it
-	kept *lru.Cache[movedTo, *timing.Plan]
+	kept *lru.Cache[movedTo, *timing.Spot]
 }
 
 // movedTo is a spot of a design.
@@ -136,7 +126,7 @@ type movedTo struct {
 }
 
 // of returns the plan of a design for another spot.
-func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
+func (e *elsewhere) of(made *planned, spot triple) (*timing.Spot, error) {
 	if err := (move{Spot: spot}).check(); err != nil {
 		return nil, &failure{http.StatusBadRequest, err.Error()}
 	}
@@ -149,9 +139,9 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan, err := planner.Move(vector(spot))
+	plan, err := planner.Spot(vector(spot))
 	if err != nil {
-		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(made.array, vector(spot), err)}}
+		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(err)}}
 	}
 	e.kept.Add(movedTo{made.id, spot}, plan)
 	return plan, nil

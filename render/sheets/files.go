@@ -9,6 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/printing"
 	"pappus/layout/shell"
+	"pappus/render/outdir"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -29,10 +30,7 @@ type Options struct {
 }
 
 // File is a file to be written.
-type File struct {
-	Name  string
-	Write func(io.Writer) error
-}
+type File = outdir.File
 
 // Files gives all that there is to write for a plan: sheets.pdf with every sheet,
 // each sheet as SVG, edges.csv, faces.csv and parts.csv, and the shell as
@@ -42,13 +40,13 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 	a := p.Array
 	sheets := All(p, o)
 	files := []File{
-		{"sheets.pdf", func(w io.Writer) error { return WritePDF(w, a.Name, sheets...) }},
-		{"edges.csv", func(w io.Writer) error { return Edges(w, a) }},
-		{"faces.csv", func(w io.Writer) error { return Faces(w, a) }},
-		{"parts.csv", func(w io.Writer) error { return Parts(w, p, o) }},
+		{Name: "sheets.pdf", Write: func(w io.Writer) error { return WritePDF(w, a.Name, sheets...) }},
+		{Name: "edges.csv", Write: func(w io.Writer) error { return Edges(w, a) }},
+		{Name: "faces.csv", Write: func(w io.Writer) error { return Faces(w, a) }},
+		{Name: "parts.csv", Write: func(w io.Writer) error { return Parts(w, p, o) }},
 	}
 	for _, s := range sheets {
-		files = append(files, File{s.Name + ".svg", s.WriteSVG})
+		files = append(files, File{Name: s.Name + ".svg", Write: s.WriteSVG})
 	}
 	if o.NoShell {
 		return files, nil
@@ -62,7 +60,7 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 		if len(meshes) > 1 {
 			name = fmt.Sprintf("shell-%d.stl", i+1)
 		}
-		files = append(files, File{name, func(w io.Writer) error { return shell.WriteSTL(w, m, a.Name) }})
+		files = append(files, File{Name: name, Write: func(w io.Writer) error { return shell.WriteSTL(w, m, a.Name) }})
 	}
 	return files, nil
 }

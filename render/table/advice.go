@@ -40,7 +40,7 @@ func (s style) lead(r advice.Rank, text string) string {
 }
 
 // AdviceOfEach writes what to look out for in each of several designs, under its name.
-func AdviceOfEach(w io.Writer, designs []Candidate, colour bool) error {
+func AdviceOfEach(w io.Writer, designs []timing.Candidate, colour bool) error {
 	for _, d := range designs {
 		if len(d.Plan.Warnings) == 0 {
 			continue

@@ -22,7 +22,7 @@ func TestArrangementScreen(t *testing.T) {
 	a := *demo(t).Array
 	a.Wiring.WireLength, a.Wiring.WireSection = 10, 0.75e-6
 	a.Wiring.LongestString = 5 // for channels of five
-	p, err := timing.Make(&a)
+	p, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
 	}

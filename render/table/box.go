@@ -9,9 +9,9 @@ import (
 	"strings"
 
 	"pappus/layout"
-	"pappus/layout/box"
 	"pappus/layout/printing"
 	"pappus/layout/prose"
+	"pappus/render/words"
 )
 
 // heavy is the most that the air in a vent's holes may weigh against its
@@ -33,7 +33,7 @@ func Box(w io.Writer, h layout.Hollow, volt float64) error {
 	add("braces", 1000*h.Room.Braces, 3, "l")
 	add("net volume", 1000*h.Room.Net, 3, "l")
 	add("share of each driver", 1000*h.Room.Share, 4, "l")
-	add("stuffing to begin with", 1000*h.Stuffed.Mass, 1, "g")
+	add("stuffing to begin with", 1000*h.Stuffing, 1, "g")
 	if c := h.Closed; c != nil {
 		add("driver Qts", h.Driver.Qts, 3, "")
 		add("driver Vas", 1000*h.Driver.Vas, 4, "l")
@@ -77,7 +77,7 @@ func BoxWords(h layout.Hollow) string {
 	if h.Vented != nil {
 		lines = append(lines, ventWords(h))
 	}
-	lines = append(lines, fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffed.Mass, box.Caution))
+	lines = append(lines, fmt.Sprintf("Begin with %.0f g of stuffing. %s", 1000*h.Stuffing, words.Stuffing))
 	for i, text := range lines {
 		lines[i] = wrap(text)
 	}

@@ -86,9 +86,9 @@ func finite(v float64, places int) string {
 // head where the driver's values are not known.
 func Excursion(w io.Writer, p *timing.Plan) error {
 	rows := [][]string{{"frequency_hz", "excursion_mm", "unprotected_mm"}}
-	for i, f := range p.Protection.Frequency {
-		if i < len(p.Protection.Excursion) {
-			rows = append(rows, []string{fixed(f, 2), fixed(1000*p.Protection.Excursion[i], 5), fixed(1000*p.Protection.Unprotected[i], 5)})
+	for i, f := range p.Maximum.Frequency {
+		if i < len(p.Maximum.Excursion) {
+			rows = append(rows, []string{fixed(f, 2), fixed(1000*p.Maximum.Excursion[i], 5), fixed(1000*p.Maximum.Unprotected[i], 5)})
 		}
 	}
 	return csv.NewWriter(w).WriteAll(rows)
@@ -124,11 +124,11 @@ func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colo
 // loudest writes what the array can have at most at the spot in each octave, and what
 // limits it.
 func loudest(b *strings.Builder, p *timing.Plan, s style) {
-	all := p.Protection.Highest
+	all := p.Maximum.Levels
 	if len(all) == 0 {
 		return
 	}
-	row := func(name string, value func(h timing.Highest) string) {
+	row := func(name string, value func(h timing.MaxLevel) string) {
 		fmt.Fprintf(b, "%-10s", name)
 		for _, h := range all {
 			fmt.Fprintf(b, "%10s", value(h))
@@ -136,12 +136,12 @@ func loudest(b *strings.Builder, p *timing.Plan, s style) {
 		fmt.Fprintln(b)
 	}
 	fmt.Fprintln(b, "\n"+s.faint("loudest tone of the array at the spot, per octave"))
-	row("", func(h timing.Highest) string { return band.Name(h.Band) })
+	row("", func(h timing.MaxLevel) string { return band.Name(h.Band) })
 	if p.IsAbsolute() {
-		row("dB SPL", func(h timing.Highest) string { return fixed(h.Level, 1) })
+		row("dB SPL", func(h timing.MaxLevel) string { return fixed(h.Level, 1) })
 	}
-	if other := slices.ContainsFunc(all, func(h timing.Highest) bool { return h.By != all[0].By }); other {
-		row("limited by", func(h timing.Highest) string { return h.By.String() })
+	if other := slices.ContainsFunc(all, func(h timing.MaxLevel) bool { return h.By != all[0].By }); other {
+		row("limited by", func(h timing.MaxLevel) string { return h.By.String() })
 	} else {
 		by := all[0].By.String()
 		if all[0].By == excursion.ByAmplifier {
@@ -183,13 +183,13 @@ func isAlone(p *timing.Plan) bool {
 // banks writes what each channel's amplifier sees and gives.
 func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
 	fmt.Fprintln(b, s.faint("channel  strings   dc ohm  least ohm  at Hz   amp V   amp A   amp W  W each"))
-	for _, c := range p.Channels {
-		k, name := c.Bank, strconv.Itoa(c.ID)
+	for i, c := range p.Channels {
+		k, name := p.Banks[i], strconv.Itoa(c.ID)
 		if alone {
 			name = "each"
 		}
 		under := ""
-		if c.Under(p.Array.Wiring.MinimumLoad) {
+		if p.Under(i) {
 			under = " " + s.alert("under the minimum")
 		}
 		fmt.Fprintf(b, "%7s %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", name, c.Parallel, c.Series, c.DCOhm,
@@ -281,7 +281,7 @@ func wrapAfter(taken int, text string) string {
 // yet, and what does.
 func Highest(w io.Writer, p *timing.Plan) error {
 	rows := [][]string{{"octave_hz", "octave", "highest_db", "limited_by"}}
-	for _, h := range p.Protection.Highest {
+	for _, h := range p.Maximum.Levels {
 		rows = append(rows, []string{fixed(h.Band, 1), band.Name(h.Band), finite(h.Level, 1), h.By.String()})
 	}
 	return csv.NewWriter(w).WriteAll(rows)

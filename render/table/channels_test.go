@@ -35,7 +35,7 @@ func TestChannelTables(t *testing.T) {
 		{"processor", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }, 1 + 2*len(p.Channels)}, // two sections of the high-pass
 		{"strings", func(w io.Writer) error { return table.Strings(w, p) }, 1 + len(timing.Harness(p))},
 		{"deaths", func(w io.Writer) error { return table.Deaths(w, p, deaths) }, 1 + len(deaths)},
-		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Protection.Frequency)},
+		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Maximum.Frequency)},
 		{"arrangements", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }, ways(p)},
 		{"highest", func(w io.Writer) error { return table.Highest(w, p) }, 1 + 7},
 	} {
@@ -68,7 +68,7 @@ func settings(t *testing.T, p *timing.Plan) []timing.ProcessorRow {
 func TestProcessorWithFilters(t *testing.T) {
 	a := demo(t).Array
 	a.Protection.Corner, a.Protection.Order = 120, 4
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,9 +89,9 @@ func TestProcessorWithFilters(t *testing.T) {
 // sensitivity the causes alone.
 func TestHighestOnScreen(t *testing.T) {
 	p := *demo(t)
-	p.Protection.Highest = nil
+	p.Maximum.Levels = nil
 	for i, by := range []excursion.Cause{excursion.ByExcursion, excursion.ByHeat, excursion.ByAmplifier} {
-		p.Protection.Highest = append(p.Protection.Highest, timing.Highest{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
+		p.Maximum.Levels = append(p.Maximum.Levels, timing.MaxLevel{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
 	}
 	rows := settings(t, &p)
 	rowsOf := func() [][]string {
@@ -118,11 +118,11 @@ func TestHighestOnScreen(t *testing.T) {
 	if got := rowsOf(); !slices.Equal(got[1], want[2]) {
 		t.Errorf("without a sensitivity %q", got)
 	}
-	p.Protection.Highest = p.Protection.Highest[1:2]
+	p.Maximum.Levels = p.Maximum.Levels[1:2]
 	if got := rowsOf(); strings.Join(got[1], " ") != "limited by heat throughout" {
 		t.Errorf("of one cause %q", got)
 	}
-	p.Protection.Highest[0].By = excursion.ByAmplifier
+	p.Maximum.Levels[0].By = excursion.ByAmplifier
 	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+words.Volt(&p)+" of the amplifier throughout" {
 		t.Errorf("of the amplifier %q", got)
 	}
@@ -156,7 +156,7 @@ func TestChannelScreens(t *testing.T) {
 func TestWiringOfLoneDrivers(t *testing.T) {
 	a := demo(t).Array
 	a.Wiring.Channels = 0
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -187,7 +187,7 @@ func TestWiringOfLoneDrivers(t *testing.T) {
 func TestSilenceIsAll(t *testing.T) {
 	a := demo(t).Array
 	a.Wiring.Channels, a.Mounts = 1, a.Mounts[:1]
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}

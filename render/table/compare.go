@@ -11,16 +11,8 @@ import (
 	"pappus/timing/omni"
 )
 
-// Candidate is one design among those compared.
-type Candidate struct {
-	Plan       *timing.Plan
-	Unevenness float64 // dB over angle
-	Within3DB  float64 // m2 round the spot
-	Omni       timing.Omni
-}
-
 // Compare writes designs side by side, one line each, for people.
-func Compare(w io.Writer, designs []Candidate, colour bool) error {
+func Compare(w io.Writer, designs []timing.Candidate, colour bool) error {
 	b, s := &strings.Builder{}, style(colour)
 	fmt.Fprintln(b, s.faint("                         drivers  smear us         comb onset       uneven  3 dB area"))
 	fmt.Fprintln(b, s.faint("                                  before  after    before  after       dB         m2"))

@@ -25,7 +25,7 @@ func Delays(w io.Writer, p *timing.Plan) error {
 			fixed(1000*m.Point.X, 2), fixed(1000*m.Point.Y, 2), fixed(1000*m.Point.Z, 2),
 			fixed(r.Path, 5), fixed(r.Straight, 5),
 			fixed(1e6*r.Time, 2), fixed(1e6*r.Straight/p.SpeedOfSound, 2),
-			fixed(1e6*r.Field, 2), fixed(1e6*r.Peak, 2), fixed(1e6*r.Delay, 2),
+			fixed(1e6*r.Field, 2), fixed(1e6*p.Peaks[i], 2), fixed(1e6*r.Delay, 2),
 			fixed(r.Level, 2), strconv.FormatBool(r.Seen),
 		})
 	}
@@ -38,7 +38,8 @@ func Channels(w io.Writer, p *timing.Plan) error {
 	rows := [][]string{{"channel", "delay_us", "exact_us", "delay_mm", "gain_db", "inverted", "drivers",
 		"in_series", "in_parallel", "nominal_ohm", "dc_ohm", "lowest_ohm", "lowest_hz",
 		"amplifier_v", "amplifier_a", "amplifier_w", "driver_v", "driver_w", "damping", "driver_ids"}}
-	for _, c := range p.Channels {
+	for i, c := range p.Channels {
+		bank := p.Banks[i]
 		var ids []string
 		for _, m := range c.Mounts {
 			ids = append(ids, strconv.Itoa(p.Array.Mounts[m].ID))
@@ -47,8 +48,8 @@ func Channels(w io.Writer, p *timing.Plan) error {
 			strconv.Itoa(c.ID), fixed(1e6*c.Delay, 2), fixed(1e6*c.Exact, 2), fixed(1000*c.Delay*p.SpeedOfSound, 2),
 			fixed(c.Gain, 2), strconv.FormatBool(c.Invert), strconv.Itoa(len(c.Mounts)),
 			strconv.Itoa(c.Series), strconv.Itoa(c.Parallel), fixed(c.NominalOhm, 2), fixed(c.DCOhm, 2),
-			finite(c.Bank.LowestOhm, 2), finite(c.Bank.LowestHz, 0), finite(c.Bank.Volt, 3), finite(c.Bank.Ampere, 4), finite(c.Bank.Watt, 3),
-			finite(c.Bank.DriverVolt, 3), finite(c.Bank.DriverWatt, 4), finite(c.Bank.Damping, 1),
+			finite(bank.LowestOhm, 2), finite(bank.LowestHz, 0), finite(bank.Volt, 3), finite(bank.Ampere, 4), finite(bank.Watt, 3),
+			finite(bank.DriverVolt, 3), finite(bank.DriverWatt, 4), finite(bank.Damping, 1),
 			strings.Join(ids, " "),
 		})
 	}

@@ -26,18 +26,18 @@ func Deaths(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 		rows = append(rows, []string{strconv.Itoa(p.Channels[d.Channel].ID), strconv.Itoa(d.String + 1), driver, d.Fault(),
 			finite(d.DCOhm, 2), finite(d.LowestOhm, 2), strconv.FormatBool(d.Under(p.Array.Wiring.MinimumLoad)),
 			numbers(p.Array, d.Quiet), fixed(d.Power, 2), numbers(p.Array, d.Hotter),
-			finite(d.Loss, 2), fixed(d.Angle*180/math.Pi, 0), strung(p.Channels[d.Channel]), finite(d.LossSpread, 2), finite(d.LossNeighbours, 2)})
+			finite(d.Loss, 2), fixed(d.Angle*180/math.Pi, 0), strung(p.Banks[d.Channel]), finite(d.LossSpread, 2), finite(d.LossNeighbours, 2)})
 	}
 	return csv.NewWriter(w).WriteAll(rows)
 }
 
 // strung says how a channel's drivers are dealt out to its strings; nothing where
 // there is one string only.
-func strung(c timing.Channel) string {
+func strung(b timing.Bank) string {
 	switch {
-	case len(c.Strings) < 2:
+	case len(b.Strings) < 2:
 		return ""
-	case c.Near:
+	case b.Near:
 		return "neighbours"
 	}
 	return "spread"
@@ -62,7 +62,7 @@ func deathScreen(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s st
 			at = "-" // the same all round
 		}
 		end := ""
-		if how := strung(c); how != "" && d.State == impedance.Open {
+		if how := strung(p.Banks[d.Channel]); how != "" && d.State == impedance.Open {
 			end = "  " + how
 			if gain := d.Gain(); gain >= 0.05 {
 				end += fmt.Sprintf(", %.1f dB better", gain)

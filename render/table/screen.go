@@ -56,9 +56,9 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 
 func channels(b *strings.Builder, p *timing.Plan, s style) {
 	fmt.Fprintln(b, s.faint("channel  delay us  gain dB  drivers  strings   dc ohm  least ohm  W each"))
-	for _, c := range p.Channels {
+	for i, c := range p.Channels {
 		fmt.Fprintf(b, "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10s %7s\n",
-			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, dash(c.Bank.LowestOhm, 1), dash(c.Bank.DriverWatt, 2))
+			c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, dash(p.Banks[i].LowestOhm, 1), dash(p.Banks[i].DriverWatt, 2))
 	}
 	fmt.Fprintln(b, ProtectionWords(p))
 	fmt.Fprintln(b)

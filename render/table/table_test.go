@@ -20,7 +20,7 @@ func demo(t testing.TB) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +200,7 @@ func TestNoPlaceInStep(t *testing.T) {
 func TestCompare(t *testing.T) {
 	p := demo(t)
 	var b bytes.Buffer
-	err := table.Compare(&b, []table.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
+	err := table.Compare(&b, []timing.Candidate{{Plan: p, Unevenness: 2.34, Within3DB: 1.25}, {Plan: p}}, false)
 	if err != nil {
 		t.Fatal(err)
 	}

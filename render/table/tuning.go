@@ -9,8 +9,8 @@ import (
 	"strconv"
 	"strings"
 
-	"pappus/layout/box"
 	"pappus/layout/prose"
+	"pappus/render/words"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
 )
@@ -227,7 +227,7 @@ func fitsText(g damping.Goal) string {
 
 // tuningCautions are what to mind when a box is stuffed and measured.
 var tuningCautions = []string{
-	lower(box.Caution) + " Keep it off the resistors of crossovers too.",
+	lower(words.Stuffing) + " Keep it off the resistors of crossovers too.",
 	"switch off before you open the body. Measure with a low voltage, and on one channel at a time.",
 }
 

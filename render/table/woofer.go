@@ -14,7 +14,7 @@ func woofer(b *strings.Builder, p *timing.Plan, s style) error {
 	if !p.Array.Woofer.Present {
 		return nil
 	}
-	w, err := timing.WithWoofer(p)
+	w, err := timing.WithWoofer(&p.Spot)
 	if err != nil {
 		return err
 	}

@@ -128,3 +128,8 @@ func channelsAre(numbers []int) string {
 func commas(numbers []int) string {
 	return strings.ReplaceAll(strings.Trim(fmt.Sprint(numbers), "[]"), " ", ", ")
 }
+
+// Stuffing is what to say beside any figure about stuffing.
+const Stuffing = "Stuffing is a starting point: measure the impedance, then add or take away. " +
+	"Keep it off coils, magnets and amplifiers, which get warm, and off cones and vents; " +
+	"choose one that does not feed a flame."

@@ -42,7 +42,7 @@ type Goal struct {
 // NewGoal returns what a design and its log ask for. Where the log does not say what
 // fits, it is what the design begins with or what was tried, whichever is more.
 func NewGoal(a *layout.Array, h layout.Hollow, l *dampinglog.Log) Goal {
-	g := Goal{Q: a.Box.TargetQ, StartG: math.Round(1000 * h.Stuffed.Mass), VentMM: 2000 * a.Box.VentRadius, StartVents: a.Box.VentHoles,
+	g := Goal{Q: a.Box.TargetQ, StartG: math.Round(1000 * h.Stuffing), VentMM: 2000 * a.Box.VentRadius, StartVents: a.Box.VentHoles,
 		MostDepthMM: l.Fits.DepthMM, MostG: l.Fits.StuffingG, MostVents: l.Fits.Vents}
 	g.Said, g.SaidVents = !math.IsNaN(g.MostG), g.MostVents >= 0
 	if !g.Said {

@@ -6,6 +6,7 @@ import (
 	"math/cmplx"
 	"math/rand/v2"
 	"slices"
+	"sync"
 
 	"pappus/layout/prose"
 	"pappus/timing"
@@ -40,8 +41,8 @@ type Setting struct {
 // channel with several strings one is dead, and the last channel's wires are swapped.
 func Example(p *timing.Plan, rate float64) Setting {
 	set := Setting{Case: timing.Aligned, Channel: All, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02, Seed: 1, Reversed: []int{len(p.Channels) - 1}}
-	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
-		set.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
+	if c := slices.IndexFunc(p.Banks, func(b timing.Bank) bool { return len(b.Strings) > 1 }); c >= 0 {
+		set.DeadStrings = [][2]int{{c, len(p.Banks[c].Strings) - 1}}
 	}
 	return set
 }
@@ -55,8 +56,9 @@ const (
 )
 
 // Stage records a plan many times. What its strings give at the spot, which takes long, is
-// computed once for settings of one case and rate in a row. It is for one goroutine.
+// computed once for settings of one case and rate in a row. Several goroutines may record.
 type Stage struct {
+	mu        sync.Mutex
 	plan      *timing.Plan
 	played    timing.Case
 	rate      float64   // Hz
@@ -116,10 +118,12 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	return nil
 }
 
-// give computes what the strings give, for a rate in Hz.
-func (g *Stage) give(c timing.Case, rate float64) {
+// give returns what the strings give at frequencies in Hz, for a rate in Hz.
+func (g *Stage) give(c timing.Case, rate float64) ([]float64, [][][]complex128) {
+	g.mu.Lock()
+	defer g.mu.Unlock()
 	if g.frequency != nil && g.played == c && g.rate == rate {
-		return
+		return g.frequency, g.strings
 	}
 	_, last := g.plan.Span(c, false, g.plan.Array.Spot)
 	n := 2
@@ -131,15 +135,16 @@ func (g *Stage) give(c timing.Case, rate float64) {
 		g.frequency[k] = float64(k) * rate / float64(n)
 	}
 	g.strings = g.plan.StringTransfers(c, g.frequency)
+	return g.frequency, g.strings
 }
 
 // impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
 // into it: brought to full for all channels without faults, from 500 Hz to 4 kHz.
 func (g *Stage) impulse(set Setting, rate float64) []float64 {
-	g.give(set.Case, rate)
-	frequency, n := g.frequency, 2*(len(g.frequency)-1)
+	frequency, given := g.give(set.Case, rate)
+	n := 2 * (len(frequency) - 1)
 	played, whole := make([]complex128, len(frequency)), make([]complex128, len(frequency))
-	for c, strings := range g.strings {
+	for c, strings := range given {
 		for i, one := range strings {
 			gain := set.gain(c, i)
 			for k, v := range one {

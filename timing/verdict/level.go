@@ -62,7 +62,7 @@ type Band struct {
 }
 
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
-// Errors wrap ErrMeasured, or layout.ErrSpotInside for a place that no sound can reach.
+// Errors wrap ErrMeasured, or those of layout.Array.Reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	v, err := ofLevel(p, positions, set)
 	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {
@@ -127,7 +127,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 
 // at returns what is planned at a place.
 func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]complex128, error) {
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
 	if err != nil {
 		return nil, err
 	}

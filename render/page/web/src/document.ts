@@ -214,6 +214,14 @@ export interface Heard {
   seen: boolean;
 }
 
+/** What is to be heard and how. */
+export interface Hearing {
+  programme: string;
+  case: string;
+  two_ears: boolean;
+  dry: boolean;
+}
+
 /** A map of a quantity. Along and up are measured from the body's axis and centre. */
 export interface Heat {
   columns: number;
@@ -644,13 +652,9 @@ export interface Solid {
 }
 
 /** What is to be heard at a spot; without one at the design's. */
-export interface SoundAsked {
+export interface SoundAsked extends Hearing {
   text: string;
   spot_m: Triple | null;
-  programme: string;
-  case: string;
-  two_ears: boolean;
-  dry: boolean;
 }
 
 /** What of a plan changes with the listening spot. */
@@ -723,13 +727,9 @@ export interface TableRow {
 }
 
 /** What is to be heard on a walk. */
-export interface WalkAsked {
+export interface WalkAsked extends Hearing {
   text: string;
   from_m: Triple;
   /** one of the walks that are offered */
   way: string;
-  programme: string;
-  case: string;
-  two_ears: boolean;
-  dry: boolean;
 }

@@ -1,4 +1,4 @@
-package main
+package preview
 
 import (
 	"bytes"
@@ -6,7 +6,6 @@ import (
 	"io"
 	"math"
 	"math/cmplx"
-	"strings"
 	"testing"
 
 	"pappus/timing"
@@ -19,33 +18,18 @@ import (
 // Specifications 1.0, chapter 2), transform to the level of the sections, within 0.1
 // dB from 100 Hz on.
 func TestFiltersReadBack(t *testing.T) {
-	a, err := load("")
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(a)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := lantern(t, same)
 	l, err := timing.Level(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, err := l.Correction(a.Processor.Rate)
+	c, err := l.Correction(p.Array.Processor.Rate)
 	if err != nil {
 		t.Fatal(err)
 	}
-	files, err := levelFiles(p, l, c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	seen := 0
+	files := Filters(c)
 	for _, f := range files {
-		if !strings.HasSuffix(f.name, ".wav") {
-			continue
-		}
-		seen++
-		h := floats(t, f.write)
+		h := floats(t, f.Write)
 		const n = 1 << 14
 		spectrum := fourier.NewFFT(n).Coefficients(nil, append(h, make([]float64, n-len(h))...))
 		for k, v := range spectrum {
@@ -58,12 +42,12 @@ func TestFiltersReadBack(t *testing.T) {
 				want *= s.Coefficients.At(hz, c.Rate)
 			}
 			if off := 20 * math.Log10(cmplx.Abs(v)/cmplx.Abs(want)); math.Abs(off) > 0.1 {
-				t.Fatalf("%s: %.0f Hz: off by %.3f dB", f.name, hz, off)
+				t.Fatalf("%s: %.0f Hz: off by %.3f dB", f.Name, hz, off)
 			}
 		}
 	}
-	if seen != 2 {
-		t.Errorf("%d filters", seen)
+	if len(files) != 2 {
+		t.Errorf("%d filters", len(files))
 	}
 }
 

@@ -17,16 +17,16 @@ var steady = beep.StreamerFunc(func(samples [][2]float64) (int, bool) {
 	return len(samples), true
 })
 
-// TestKnob: a turn arrives, and no sample leaps on the way.
-func TestKnob(t *testing.T) {
-	k := preview.NewKnob(steady, 480)
+// TestVolume: a turn arrives, and no sample leaps on the way.
+func TestVolume(t *testing.T) {
+	v := preview.NewVolume(steady, 480)
 	samples := make([][2]float64, 2400)
-	k.Stream(samples)
+	v.Stream(samples)
 	if samples[0][0] != 1 || samples[2399][1] != 1 {
 		t.Errorf("untouched it passes %g", samples[0][0])
 	}
-	k.Turn(-20)
-	k.Stream(samples)
+	v.Turn(-20)
+	v.Stream(samples)
 	last := 1.0
 	for i, s := range samples {
 		if s[0] > last || last-s[0] > 0.01 {
@@ -37,7 +37,7 @@ func TestKnob(t *testing.T) {
 	if math.Abs(last-0.1) > 0.001 {
 		t.Errorf("ends at %g, want 0.1", last)
 	}
-	if n := testing.AllocsPerRun(10, func() { k.Stream(samples) }); n != 0 {
+	if n := testing.AllocsPerRun(10, func() { v.Stream(samples) }); n != 0 {
 		t.Errorf("%g allocations", n)
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package console
 
 import (
 	"bytes"
@@ -12,24 +12,23 @@ import (
 	"golang.org/x/term"
 )
 
-// keyHelp says what the keys do while a set of cases plays.
-const keyHelp = "  1 2 3   that case, until q   space  the next case, until q\n" +
+// KeyHelp says what the keys do while a set of cases plays.
+const KeyHelp = "  1 2 3   that case, until q   space  the next case, until q\n" +
 	"  b       back to the other    + -    louder, softer by 2 dB\n" +
 	"  q       stop                 ?      these keys\n"
 
-// loudest is how far the keys may raise the level over the quiet start, in dB;
-// the limiter holds whatever comes.
+// How far the keys may raise the level over the quiet start, and lower it, in dB; the
+// limiter holds whatever comes.
 const loudest, softest, levelStep = 20, -40, 2
 
-// keys are what is pressed while something plays: on a terminal without waiting
-// for the end of a line, else the letters of what is piped in.
+// keys are what is pressed while something plays.
 type keys struct {
 	in       io.Reader
 	restore  func()
 	terminal bool
 }
 
-// openKeys makes ready to read single keys; close puts the terminal back.
+// openKeys makes ready to read single keys; restore puts the terminal back.
 func openKeys(in io.Reader) *keys {
 	k := &keys{in: in, restore: func() {}}
 	f, ok := in.(*os.File)
@@ -42,8 +41,6 @@ func openKeys(in io.Reader) *keys {
 	}
 	return k
 }
-
-func (k *keys) close() { k.restore() }
 
 // hint names the keys where there is someone to press them.
 func (k *keys) hint() string {
@@ -100,17 +97,17 @@ func deskKey(key byte, desk *preview.Desk, level *levelKeys, stop func()) {
 	case key == 'b':
 		desk.Back()
 	case key == '?' || key == 'h':
-		fmt.Fprint(level.out, keyHelp)
+		fmt.Fprint(level.out, KeyHelp)
 	default:
 		level.press(key)
 	}
 }
 
-// levelKeys turns a knob by keys.
+// levelKeys turns the volume by keys.
 type levelKeys struct {
-	knob  *preview.Knob
-	out   io.Writer
-	level float64 // dB over the quiet start
+	volume *preview.Volume
+	out    io.Writer
+	level  float64 // dB over the quiet start
 }
 
 func (l *levelKeys) press(key byte) {
@@ -122,6 +119,6 @@ func (l *levelKeys) press(key byte) {
 	default:
 		return
 	}
-	l.knob.Turn(l.level)
+	l.volume.Turn(l.level)
 	fmt.Fprintf(l.out, "level %+.0f dB\n", l.level)
 }

@@ -1,4 +1,4 @@
-package main
+package console
 
 import (
 	"context"
@@ -11,28 +11,28 @@ import (
 	"pappus/preview"
 	"pappus/preview/blind"
 	"pappus/preview/play"
-	"pappus/timing"
 )
 
 // heardX is for how long X must have been on in a try before it is answered, in
 // samples: half a second, and what waits before the device.
-const heardX = 6 * rate / 10
+const heardX = 6 * preview.Rate / 10
 
 // blindKeys says what the keys do in a blind test.
 const blindKeys = "1, 2, x: hear A, B, X; a or b: say what X is; + -: level; q: stop; ?: these keys.\n"
 
-// blindTest plays A, B or X as the keys say and asks ten times which of both X is.
-func (h hearing) blindTest(ctx context.Context, out io.Writer, in io.Reader, p *timing.Plan, set *preview.Set, cases []preview.Case, s source) error {
+// Blind plays A, B or X, the first two cases, as the keys say and asks ten times which of
+// both X is. along says where the listener walks. Errors are those of play.Play.
+func Blind(ctx context.Context, out io.Writer, in io.Reader, s *preview.Audition, along string) error {
 	k := openKeys(in)
-	defer k.close()
+	defer k.restore()
 	out = k.writer(out)
-	fmt.Fprintf(out, "%s%s%s. A is %s, B is %s, X is one of them.\n%s%s", caution, s.words, h.walking()+h.left(p), cases[0].Words, cases[1].Words, h.along(p), blindKeys)
-	desk := preview.NewDesk(preview.NewSwitch(sources(set, 2, s), crossfade), 1, 0, nil)
+	fmt.Fprintf(out, "%s%s%s. A is %s, B is %s, X is one of them.\n%s%s", Caution, s.Source.Words, s.Walking()+s.LeftOut(), s.Cases[0].Words, s.Cases[1].Words, along, blindKeys)
+	desk := preview.NewDesk(preview.NewSwitch(s.Endless(2), crossfade), 1, 0, nil)
 	desk.Choose(0)
-	knob := preview.NewKnob(desk, crossfade)
+	volume := preview.NewVolume(desk, crossfade)
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	t := newTrial(uint64(time.Now().UnixNano()), desk, &levelKeys{knob: knob, out: out}, stop)
+	t := newTrial(uint64(time.Now().UnixNano()), desk, &levelKeys{volume: volume, out: out}, stop)
 	t.line = !k.terminal
 	t.ask()
 	go func() {
@@ -43,7 +43,7 @@ func (h hearing) blindTest(ctx context.Context, out io.Writer, in io.Reader, p *
 		}
 		stop()
 	}()
-	err := play.Play(ctx, rate, knob, play.DefaultLevel)
+	err := play.Play(ctx, preview.Rate, volume, play.DefaultLevel)
 	if !errors.Is(err, play.ErrNoDevice) {
 		t.conclude()
 	}

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"path"
+	"slices"
+
+	sound "pappus/preview/sweep"
+	"pappus/render/folder"
+	"pappus/render/outdir"
+	"pappus/render/page"
+	"pappus/timing"
+)
+
+// downloads are what the page gives as files, by name, in the order in which they are
+// offered.
+var downloads = []struct {
+	name, words string
+	files       func(*timing.Plan) ([]outdir.File, error)
+}{
+	{"plan", "everything that pappus plan writes", surveyed()},
+	{"tables", "tables as CSV, and plan.json", surveyed(".csv", ".json")},
+	{"pictures", "plots and coverage maps as PNG and SVG", surveyed(".png", ".svg")},
+	{"sounds", "sounds as WAV", func(p *timing.Plan) ([]outdir.File, error) { return sounds(p), nil }},
+	{"processor", "the processor's settings", func(p *timing.Plan) ([]outdir.File, error) {
+		rows, err := timing.Processor(p, nil)
+		return folder.Processor(p, rows), err
+	}},
+	{"level", "sections and filters that make the spot's level even", func(p *timing.Plan) ([]outdir.File, error) {
+		_, _, files, err := levelled(p)
+		return files, err
+	}},
+	{"sheets", "sheets, shell and parts for the workshop", func(p *timing.Plan) ([]outdir.File, error) {
+		s, err := folder.NewSheets(p)
+		return s.Files, err
+	}},
+	{"sweep", "the sweeps to measure it with, once it is built", func(p *timing.Plan) ([]outdir.File, error) {
+		s, err := sound.New(p, sound.Options{})
+		if err != nil {
+			return nil, err
+		}
+		return ofSounds(s.Files(p)), nil
+	}},
+}
+
+// surveyed lists the files of a plan that have some endings; without any: all.
+func surveyed(endings ...string) func(*timing.Plan) ([]outdir.File, error) {
+	return func(p *timing.Plan) ([]outdir.File, error) {
+		survey, err := timing.Look(p)
+		if err != nil {
+			return nil, err
+		}
+		files, err := planFiles(p, survey)
+		return slices.DeleteFunc(files, func(f outdir.File) bool {
+			return len(endings) > 0 && !slices.Contains(endings, path.Ext(f.Name))
+		}), err
+	}
+}
+
+// offered lists the downloads.
+func offered() (out []page.Named) {
+	for _, d := range downloads {
+		out = append(out, page.Named{Name: d.name, Words: d.words})
+	}
+	return out
+}
+
+// download adds the files of one download.
+func download(ctx context.Context, what string, p *timing.Plan, add page.Add) error {
+	for _, d := range downloads {
+		if d.name != what {
+			continue
+		}
+		files, err := d.files(p)
+		for _, f := range files {
+			if err = cmp.Or(err, ctx.Err()); err == nil {
+				err = add(f.Name, f.Write)
+			}
+		}
+		return err
+	}
+	return fmt.Errorf("no files are called %s", what)
+}

@@ -1,0 +1,114 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"pappus/render/document"
+	"pappus/render/outdir"
+	"pappus/render/table"
+	"pappus/timing"
+
+	"github.com/spf13/cobra"
+)
+
+// job is one run of a command that reads designs and shows what comes of them.
+type job struct {
+	*flags
+	*progress
+	*cobra.Command
+	args   []string
+	folder string // empty: nothing is written
+}
+
+// outcome is what a job came to: files, JSON, and a screen for people.
+type outcome struct {
+	plan   *timing.Plan                         // whose findings the screen begins with; nil: none
+	files  []outdir.File                        // nil: nothing is written
+	then   func() error                         // done once they are written; nil: nothing
+	json   func() any                           // what is written for other programs
+	screen func(w io.Writer, colour bool) error // nil: nothing
+	last   string                               // what to say of the folder; empty: nothing
+}
+
+// command completes a command: it takes a design, unless c says otherwise, and writes into
+// a folder, whose usual name may be empty.
+func (f *flags) command(c *cobra.Command, folder, holds string, do func(*job) (outcome, error)) *cobra.Command {
+	if c.Args == nil {
+		c.Args = oneDesign
+	}
+	into := c.Flags().StringP("output", "o", folder, holds)
+	c.RunE = func(c *cobra.Command, args []string) error {
+		j := &job{f, startProgress(c.ErrOrStderr(), f.quiet), c, args, *into}
+		defer j.stop()
+		o, err := do(j)
+		if err != nil {
+			return err
+		}
+		return j.show(o)
+	}
+	return c
+}
+
+// show writes what a job came to: all files or none, then JSON, or the findings and the
+// screen, unless it is quiet.
+func (j *job) show(o outcome) error {
+	if j.folder != "" && o.files != nil {
+		if err := outdir.Write(j.Context(), j.folder, o.files, func(name string) { j.say("writing " + name) }); err != nil {
+			return err
+		}
+	}
+	if o.then != nil {
+		if err := o.then(); err != nil {
+			return err
+		}
+	}
+	j.stop()
+	w := j.OutOrStdout()
+	switch {
+	case j.json && o.json == nil:
+		return nil
+	case j.json:
+		return document.Write(w, o.json())
+	case j.quiet:
+		return nil
+	}
+	if o.plan != nil {
+		if err := j.heed(o.plan); err != nil {
+			return err
+		}
+	}
+	if o.screen != nil {
+		if err := o.screen(w, colour(w)); err != nil {
+			return err
+		}
+	}
+	if j.folder == "" {
+		return nil
+	}
+	_, err := fmt.Fprint(w, o.last)
+	return err
+}
+
+// heed writes what to look out for in a plan, which every screen begins with.
+func (j *job) heed(p *timing.Plan) error {
+	if j.quiet || j.json {
+		return nil
+	}
+	return table.Advice(j.OutOrStdout(), p.Warnings, colour(j.OutOrStdout()))
+}
+
+// design is the path that the job was given, empty where none was.
+func (j *job) design() string { return first(j.args) }
+
+// plan plans the design.
+func (j *job) plan() (*timing.Plan, error) { return j.planned(j.Context(), j.design()) }
+
+// written names the files in the folder, and what to look out for in a plan.
+func (j *job) written(files []outdir.File, p *timing.Plan) document.Written {
+	out := document.Written{Folder: j.folder, Files: []string{}, Findings: document.Findings(p.Warnings)}
+	for _, f := range files {
+		out.Files = append(out.Files, f.Name)
+	}
+	return out
+}

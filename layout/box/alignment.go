@@ -1,0 +1,167 @@
+package box
+
+import (
+	"errors"
+	"math"
+	"math/cmplx"
+
+	"pappus/layout/prose"
+	"pappus/layout/solve"
+)
+
+// ErrTarget is a Q that no vent gives.
+var ErrTarget = errors.New("the Q that is asked for is out of reach")
+
+// Room is what of a body's volume drivers share. All in m3.
+type Room struct {
+	Gross, Walls, Drivers, Braces float64
+	Net                           float64
+	Share                         float64 // of each driver
+}
+
+// Divide takes walls, n drivers of a volume each (from the flange back; the
+// makers' sheets have it, or take the magnet and the basket for cylinders), and
+// braces off a gross volume in m3. The error tells that nothing is left.
+func Divide(gross, walls, driver, braces float64, n int) (Room, error) {
+	r := Room{Gross: gross, Walls: walls, Drivers: float64(n) * driver, Braces: braces}
+	if r.Net = gross - walls - r.Drivers - braces; !(r.Net > 0) {
+		return Room{}, prose.Errorf("nothing is left of the volume: %g m3 less %g m3", gross, walls+r.Drivers+braces)
+	}
+	r.Share = r.Net / float64(n)
+	return r, nil
+}
+
+// Closed is the low end of drivers in one closed box (Small 1972).
+type Closed struct {
+	Alpha     float64 // stiffness of the box over that of the drivers
+	Resonance float64 // Hz
+	Q         float64
+	F3        float64 // Hz, where the level is 3 dB (a factor of sqrt 2) down
+	Peak      float64 // dB over the level far above; 0 where there is none
+	PeakAt    float64 // Hz; +Inf where there is none
+}
+
+// Close puts n drivers, alike and in step, on one closed box of a volume in m3.
+// It takes Fs, Qts and Vas. Errors wrap [ErrMissing].
+func Close(d Driver, n int, volume float64) (Closed, error) {
+	if err := d.need("Fs", "Qts", "Vas"); err != nil {
+		return Closed{}, err
+	}
+	alpha := float64(n) * d.Vas / volume
+	up := math.Sqrt(1 + alpha)
+	c := Closed{Alpha: alpha, Resonance: d.Fs * up, Q: d.Qts * up, PeakAt: math.Inf(1)}
+	a := 1/(c.Q*c.Q) - 2
+	c.F3 = c.Resonance * math.Sqrt((a+math.Hypot(a, 2))/2)
+	if c.Q > math.Sqrt2/2 {
+		c.Peak = 20 * math.Log10(c.Q*c.Q/math.Sqrt(c.Q*c.Q-0.25))
+		c.PeakAt = c.Resonance / math.Sqrt(1-1/(2*c.Q*c.Q))
+	}
+	return c, nil
+}
+
+// Vented is a box with a resistive vent: an opening filled with felt, foam or
+// cloth that lets air through slowly. Fill it by Damp.
+type Vented struct {
+	Driver     Driver
+	Number     int     // of drivers
+	Volume     float64 // m3
+	Air        Air
+	Resistance float64 // Pa s/m3, of all of the vent
+	Q          float64 // of the pair of complex poles
+	Resonance  float64 // Hz, of that pair
+}
+
+// Damp finds the greatest resistance of a vent that brings the Q of n drivers in
+// one box of a volume in m3 down to a target: the one that is nearest to the
+// closed box. It takes Fs, Qts and Vas.
+//
+// Errors wrap [ErrMissing] and [ErrTarget]: the target is no less than the closed
+// box's Q, or less than any vent gives; the message says what the least is. A target
+// under 0.5 is out of reach: the poles are no pair there.
+func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
+	c, err := Close(d, n, volume)
+	if err != nil {
+		return Vented{}, err
+	}
+	if !(q < c.Q) {
+		return Vented{}, prose.Errorf("%w: the closed box has %.3g already, which is not above %g", ErrTarget, c.Q, q)
+	}
+	tau, least, ok := greatest(d.Qts, c.Alpha, q)
+	if !ok {
+		return Vented{}, prose.Errorf("%w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
+	}
+	v := Vented{Driver: d, Number: n, Volume: volume, Air: a}
+	v.Resistance = tau * a.Stiffness() / (2 * math.Pi * d.Fs * volume)
+	w, got := pair(d.Qts, c.Alpha, tau)
+	v.Q, v.Resonance = got, d.Fs*w
+	return v, nil
+}
+
+// Vents of a tau from 1/widest to widest are looked at, this many for each
+// factor of e.
+const (
+	widest = 1e5
+	fine   = 16
+)
+
+// greatest returns the greatest tau at which Q is a target; where none is so low it returns
+// the least Q that there is.
+func greatest(qts, alpha, target float64) (tau, least float64, ok bool) {
+	of := func(logTau float64) float64 {
+		_, q := pair(qts, alpha, math.Exp(logTau))
+		return q
+	}
+	high := math.Log(widest)
+	at := high
+	least = of(high)
+	for l := high; l > -high && least > target; l -= 1.0 / fine {
+		if q := of(l); q < least {
+			least, at = q, l
+		}
+	}
+	if least > target {
+		at = solve.Least(of, at-1.0/fine, at+1.0/fine, 1e-6)
+		least = of(at)
+	}
+	if target = max(target, 0.5); least > target {
+		return 0, least, false
+	}
+	if at < high {
+		at, _ = solve.Root(func(l float64) float64 { return of(l) - target }, at, high, 0)
+	}
+	return math.Exp(at), least, true
+}
+
+// pair returns the frequency, over that of the driver, and the Q of the two
+// poles of the vented box that are left beside a real one. Of three real poles
+// the two nearest to each other are the pair.
+func pair(qts, alpha, tau float64) (w, q float64) {
+	a3, a2, a1 := tau, 1+tau/qts, 1/qts+tau*(1+alpha)
+	// All coefficients are above 0, so that real poles are below 0, and none is
+	// beyond the sum of their sizes over the first.
+	root, _ := solve.Root(func(s float64) float64 { return ((a3*s+a2)*s+a1)*s + 1 }, -(1 + (a2+a1+1)/a3), 0, 0)
+	// a3 s3 + a2 s2 + a1 s + 1 = (s - root)(a3 s2 + b s + c)
+	c := -1 / root
+	b := (a1 - c) / -root
+	if math.Abs(a3*root) > math.Abs(a2)/2 {
+		b = a2 + a3*root
+	}
+	return math.Sqrt(c / a3), math.Sqrt(a3*c) / b
+}
+
+// Flow returns the volume velocities, in m3/s, of all cones and of the vent for a
+// voltage at each driver and a frequency in Hz above 0: RMS for RMS, peak for peak. It
+// takes Re, BL, Mms and Sd too; complete the driver. Errors wrap [ErrMissing].
+func (v Vented) Flow(volt, hz float64) (cones, vent float64, err error) {
+	d := v.Driver
+	if err := d.need("Fs", "Qms", "Vas", "Re", "BL", "Mms", "Sd"); err != nil {
+		return 0, 0, err
+	}
+	n, w, ws := float64(v.Number), 2*math.Pi*hz, 2*math.Pi*d.Fs
+	cas, cab := d.Vas/v.Air.Stiffness(), v.Volume/v.Air.Stiffness()
+	j := complex(0, w)
+	driver := complex(d.BL*d.BL/(d.Re*d.Sd*d.Sd)+1/(ws*d.Qms*cas), 0) + j*complex(1/(ws*ws*cas), 0) + 1/(j*complex(cas, 0))
+	box := 1 / (j*complex(cab, 0) + complex(1/v.Resistance, 0))
+	one := complex(volt*d.BL/(d.Re*d.Sd), 0) / (driver + complex(n, 0)*box)
+	return n * cmplx.Abs(one), n * cmplx.Abs(one*box) / v.Resistance, nil
+}

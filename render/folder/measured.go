@@ -1,0 +1,89 @@
+package folder
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math/cmplx"
+	"strings"
+
+	"pappus/layout/impedance"
+	"pappus/render/figure"
+	"pappus/render/table"
+	"pappus/timing"
+	"pappus/timing/damping"
+	"pappus/timing/impedancefit"
+	"pappus/timing/verdict"
+)
+
+// Measured lists what recordings came to.
+func Measured(p *timing.Plan, f verdict.Found) []file {
+	var out []file
+	if f.Channels != nil {
+		out = append(out, file{Name: "channels.csv", Write: func(w io.Writer) error { return table.MeasuredChannels(w, p, *f.Channels) }})
+	}
+	if f.Level == nil {
+		return out
+	}
+	level, whole := *f.Level, *f.Whole
+	out = append(out,
+		file{Name: "bands.csv", Write: func(w io.Writer) error { return table.MeasuredBands(w, level, whole) }},
+		file{Name: "response.csv", Write: func(w io.Writer) error { return table.MeasuredResponse(w, whole) }})
+	if whole.HasHarmonics() {
+		out = append(out, drawn("harmonics", func(w io.Writer, f figure.Format) error { return figure.Harmonics(w, f, p, whole) })...)
+	}
+	out = append(out, Impulses(p.Array.Name+": measured, what is heard of a click", int(whole.Rate), func() ([]figure.Sound, error) {
+		return []figure.Sound{{Words: "measured at the spot", Samples: whole.Impulse}}, nil
+	})...)
+	return append(out, drawn("measured", func(w io.Writer, f figure.Format) error { return figure.Measured(w, f, p, level) })...)
+}
+
+// Impedance lists what was found of a driver's impedance.
+func Impedance(m impedancefit.Study) []file {
+	with := func(e impedancefit.Estimate) string {
+		value, sigma := e.Text(1)
+		return value + " ± " + sigma
+	}
+	f := m.Fit
+	return append(curve(figure.ImpedanceLines{Title: "Impedance in " + m.Name, Measured: m.Points, Fitted: f.At, Planned: m.Planned,
+		Below: fmt.Sprintf("resonance %s Hz, Qts %s, Re %s Ω", with(f.Resonance), with(f.Qts), with(f.DCOhm))}),
+		file{Name: "fit.csv", Write: func(w io.Writer) error { return table.ImpedanceFit(w, m) }})
+}
+
+// Load lists a channel's impedance, in the file named, against the plan's at a frequency in Hz.
+func Load(channel int, name string, points []impedance.Point, found impedancefit.Load, planned func(hz float64) complex128) []file {
+	below, _, _ := strings.Cut(table.LoadWords(found), ".")
+	return curve(figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", channel, name), Measured: points,
+		Planned: func(hz float64) complex128 {
+			if z := planned(hz); !cmplx.IsInf(z) {
+				return z
+			}
+			return cmplx.NaN()
+		}})
+}
+
+// curve lists the table and the picture of an impedance.
+func curve(lines figure.ImpedanceLines) []file {
+	return append([]file{ImpedanceTable("measured.csv", lines.Measured)},
+		drawn("impedance", func(w io.Writer, f figure.Format) error { return figure.Impedance(w, f, lines) })...)
+}
+
+// ImpedanceTable is the table of an impedance.
+func ImpedanceTable(name string, points []impedance.Point) file {
+	return file{Name: name, Write: func(w io.Writer) error { return table.MeasuredImpedance(w, points) }}
+}
+
+// Tuning lists a damping log's trials; without one that has a resonance there is no picture.
+func Tuning(t damping.Study) []file {
+	files := []file{{Name: "trials.csv", Write: func(w io.Writer) error { return table.Trials(w, t.Trials) }}}
+	next := &t.Next
+	if errors.Is(t.Why, damping.ErrNoTrials) {
+		return files
+	}
+	if t.Why != nil {
+		next = nil
+	}
+	return append(files, drawn("tuning", func(w io.Writer, f figure.Format) error {
+		return figure.Tuning(w, f, t.Name, t.Trials, t.Goal, next)
+	})...)
+}
