@@ -137,13 +137,13 @@ func (p *Planner) channels(a *layout.Array, t times) (out []Channel, found findi
 // wired; there must be enough drivers for that.
 func (p *Planner) sort(a *layout.Array, t times, count int) [][]int {
 	if a.Wiring.Split == byNeighbours {
-		return split.Neighbours(places(a), count)
+		return split.Neighbours(mountPlaces(a), count)
 	}
 	return newSorter(a, &p.pressure, p.sizes, p.ratedVolt, a.Wiring.Split, t).sort(count, a.Wiring.LongestString)
 }
 
-// places returns where the drivers are, in m.
-func places(a *layout.Array) []r3.Vec {
+// mountPlaces returns where the drivers are, in m.
+func mountPlaces(a *layout.Array) []r3.Vec {
 	place := make([]r3.Vec, len(a.Mounts))
 	for m, mount := range a.Mounts {
 		place[m] = mount.Point

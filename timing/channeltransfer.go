@@ -1,6 +1,10 @@
 package timing
 
-import "gonum.org/v1/gonum/spatial/r3"
+import (
+	"pappus/layout"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // StringTransfers returns what each string of each channel gives at the listening spot when
 // it plays alone: [channel][string][frequency], as Transfer has it, at frequencies in Hz that
@@ -30,12 +34,15 @@ func (h *Hearing) some(dst []complex128, mounts []int, place r3.Vec) {
 	e := h.scratch.Get().(*ear)
 	defer h.scratch.Put(e)
 	for _, g := range h.groups {
-		for _, m := range mounts {
-			clear(e.row)
-			for _, way := range g.ways {
-				e.add(e.row, h.plain, g.mounts[m], way, place)
+		some := make([]layout.Mount, len(mounts))
+		for i, m := range mounts {
+			some[i] = g.mounts[m]
+		}
+		for _, way := range g.ways {
+			heard := e.hear(&g, some, way, place)
+			for i, m := range mounts {
+				g.feed([][]complex128{dst}, heard[i*len(dst):(i+1)*len(dst)], m)
 			}
-			g.feed([][]complex128{dst}, e.row, m)
 		}
 	}
 }

@@ -98,7 +98,7 @@ func (s *Spot) CountedBy() string {
 // the design allows.
 func (at atSpot) split(s, plain *sorter, count int) (groups, plainGroups [][]int) {
 	if s == nil {
-		groups = split.Neighbours(places(at.Array), count)
+		groups = split.Neighbours(mountPlaces(at.Array), count)
 		return groups, groups
 	}
 	most := at.Array.Wiring.LongestString

@@ -11,7 +11,6 @@ import (
 	"pappus/testdata/reference"
 	"pappus/timing"
 	"pappus/timing/air"
-	"pappus/timing/ball"
 	"pappus/timing/path"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -51,7 +50,8 @@ func readFaceted(t *testing.T, hz float64) faceted {
 
 // way is the way round the ball to the spot, less 2 m.
 func (f faceted) way(angle float64) float64 {
-	return ball.Cap{Radius: tableBall}.Path(2, angle) - 2
+	long, _ := path.Round(tableBall, 2, angle)
+	return long - 2
 }
 
 // at returns the pressure at an angle from the piston's axis, in a half plane turned by
@@ -133,7 +133,7 @@ func TestDelaysOnADodecahedron(t *testing.T) {
 	for _, hz := range []float64{500, 1000, 1500, 2000, 3000} {
 		tables = append(tables, readFaceted(t, hz))
 	}
-	directions, _, err := spread.Even(60, 1)
+	directions, _, err := spread.Within(60, 1, spread.Zone{})
 	if err != nil {
 		t.Fatal(err)
 	}

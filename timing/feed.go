@@ -5,6 +5,7 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/drive"
+	"pappus/timing/radiate"
 )
 
 // feed is what each driver is fed: gain with polarity, and delay.
@@ -76,15 +77,23 @@ func trim(channels []Channel) {
 	}
 }
 
-// weights fills dst with the weight of one mount at each frequency in Hz: gain,
-// polarity, the driver's own response and, if delayed is true, delay.
-func (d feed) weights(dst []complex128, mount int, delayed bool, frequency []float64, response []complex128) {
-	for f, hz := range frequency {
-		dst[f] = complex(d.gain[mount], 0) * response[f]
-		if delayed {
-			dst[f] *= turn(hz, d.delay[mount])
+// feed returns the weight of each channel at each frequency in Hz: gain, polarity, the
+// driver's own response and, if delayed is true, delay.
+func (p *Spot) feed(delayed bool, frequency []float64, response []complex128) radiate.Feed {
+	fed := radiate.Feed{Group: make([]int, len(p.Arrivals)), Weight: make([][]complex128, len(p.Channels))}
+	for m, r := range p.Arrivals {
+		fed.Group[m] = r.Channel
+	}
+	for i, g := range gains(p.Array, p.Channels) {
+		fed.Weight[i] = make([]complex128, len(frequency))
+		for f, hz := range frequency {
+			fed.Weight[i][f] = complex(g, 0) * response[f]
+			if delayed {
+				fed.Weight[i][f] *= turn(hz, p.Channels[i].Delay)
+			}
 		}
 	}
+	return fed
 }
 
 // response returns the driver's own response at frequencies in Hz, behind the

@@ -170,7 +170,7 @@ func TestEarsOfAPoint(t *testing.T) {
 	for f, hz := range few {
 		k[f] = 2 * math.Pi * hz / p.SpeedOfSound
 	}
-	h, err := head.New(k)
+	h, err := head.New(k, false)
 	if err != nil {
 		t.Fatal(err)
 	}

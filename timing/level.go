@@ -7,7 +7,6 @@ import (
 
 	"pappus/timing/band"
 	"pappus/timing/equaliser"
-	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -214,21 +213,21 @@ func (p *Spot) around(frequency []float64) (energy, lost []float64, err error) {
 			places = append(places, at)
 		}
 	}
-	field, err := newField(p.Array, radiate.NewMedium(p.airState(), frequency), places)
+	s, err := newScene(p.Array, frequency)
 	if err != nil {
 		return nil, nil, err
 	}
-	k, nf := newKernel(p, field, frequency), len(frequency)
+	fed, nf := p.feed(true, frequency, p.response(frequency)), len(frequency)
 	sum, parts := make([]complex128, len(places)*nf), make([]float64, len(places)*nf)
-	one := make([]complex128, len(places)*nf)
-	for m, mount := range p.Array.Mounts {
-		clear(one)
-		field.Add(one, mount, places, k.weight[m*nf:(m+1)*nf])
-		for i, v := range one {
-			sum[i] += v
-			parts[i] += math.Sqrt(energyOf(v))
+	s.Each(s.Ways, places, func(_, place int, pressure []complex128) {
+		for m := range p.Array.Mounts {
+			for f, w := range fed.Of(m) {
+				v := w * pressure[m*nf+f]
+				sum[place*nf+f] += v
+				parts[place*nf+f] += math.Sqrt(energyOf(v))
+			}
 		}
-	}
+	})
 	energy, lost = make([]float64, nf), make([]float64, nf)
 	for f := range frequency {
 		inStep := 0.0

@@ -4,9 +4,6 @@ import (
 	"math"
 
 	"pappus/timing/arrival"
-	"pappus/timing/radiate"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // The limit of the impulse response whose peak is told, in Hz, and the step between
@@ -26,26 +23,21 @@ const (
 
 // peaks returns when the model's own impulse response of each mount has its peak, in s; NaN
 // where no sound comes.
-func peaks(s *Spot) ([]float64, error) {
-	a := s.Array
+func peaks(spot *Spot) ([]float64, error) {
+	a := spot.Array
 	frequency := linear(peakStep, peakHigh)
-	spot := []r3.Vec{a.Spot}
-	field, err := directField(a, radiate.NewMedium(s.airState(), frequency), spot)
+	s, err := newScene(alone(a), frequency)
 	if err != nil {
 		return nil, err
 	}
 	out := make([]float64, len(a.Mounts))
+	heard := make([]complex128, len(a.Mounts)*len(frequency))
+	s.Hear(heard, s.Ways, a.Spot)
 	peak := arrival.NewFinder(frequency)
-	heard, one := make([]complex128, len(frequency)), make([]complex128, len(frequency))
-	for i := range one {
-		one[i] = 1
-	}
-	for m, mount := range a.Mounts {
-		clear(heard)
-		field.Add(heard, mount, spot, one)
-		r := s.Arrivals[m]
-		if out[m] = math.NaN(); !quiet(heard) { // else behind a baffle there is nothing to time
-			out[m] = peak.Find(heard, min(r.Time, r.Straight/s.SpeedOfSound)-lookBefore, r.Time+lookAfter)
+	for m := range a.Mounts {
+		r, row := spot.Arrivals[m], heard[m*len(frequency):(m+1)*len(frequency)]
+		if out[m] = math.NaN(); !quiet(row) { // else behind a baffle there is nothing to time
+			out[m] = peak.Find(row, min(r.Time, r.Straight/spot.SpeedOfSound)-lookBefore, r.Time+lookAfter)
 		}
 	}
 	return out, nil

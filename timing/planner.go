@@ -40,7 +40,7 @@ type Planner struct {
 	air       air.Air
 	speed     float64
 	medium    *radiate.Medium // at the response's frequencies
-	follow    following
+	scene     *radiate.Scene
 	pressure  pressures // at the spot that was heard last
 	least     leastCorner
 	sizes     stringSizes
@@ -58,10 +58,10 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
 	p.medium = radiate.NewMedium(p.air, frequency)
-	if _, err := newField(a, p.medium, []r3.Vec{a.Spot}); err != nil {
+	var err error
+	if p.scene, err = radiate.NewScene(a, p.medium); err != nil {
 		return nil, err
 	}
-	var err error
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
 	}
@@ -76,14 +76,10 @@ func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
 	if err := p.array.ReachSpot(at); err != nil {
 		return nil, err
 	}
-	direct, echoes, err := p.fieldsAt(at)
-	if err != nil {
-		return nil, err
-	}
 	array := *p.array
 	a := &array
 	a.Spot = at
-	p.pressure.hear(direct, echoes, a)
+	p.pressure.hear(p.scene, at)
 
 	arrivals := p.arrivals(a)
 	alike := timesOf(a, arrivals, p.speed) // of drivers that are all as loud

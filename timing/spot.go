@@ -36,20 +36,19 @@ func newPressures(a *layout.Array, frequency []float64) pressures {
 	return h
 }
 
-// hear fills in the pressure of every mount at the array's spot: by the body alone, and
-// with the echoes, of which there may be none.
-func (h *pressures) hear(direct, echoes radiate.Field, a *layout.Array) {
-	clear(h.direct)
-	point := []r3.Vec{a.Spot}
-	for m, mount := range a.Mounts {
-		direct.Add(h.row(h.direct, m), mount, point, h.driver)
+// hear fills in the pressure of every mount at a spot: by the body alone, and with the
+// echoes, of which there may be none.
+func (h *pressures) hear(scene *radiate.Scene, spot r3.Vec) {
+	scene.Hear(h.direct, scene.Ways[:1], spot)
+	if h.echoed = len(scene.Ways) > 1; h.echoed {
+		scene.Hear(h.whole, scene.Ways[1:], spot)
 	}
-	if h.echoed = echoes != nil; !h.echoed {
-		return
-	}
-	copy(h.whole, h.direct)
-	for m, mount := range a.Mounts {
-		echoes.Add(h.row(h.whole, m), mount, point, h.driver)
+	for i := range h.direct {
+		driver := h.driver[i%len(h.driver)]
+		h.direct[i] *= driver
+		if h.echoed {
+			h.whole[i] = h.direct[i] + h.whole[i]*driver
+		}
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"pappus/timing/band"
-	"pappus/timing/directivity"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
 	"pappus/timing/reverb"
@@ -76,50 +75,22 @@ const directivityCount = 3
 // the radiated power over one driver's, in dB, of the body alone.
 func (p *Plan) directivity(centre float64) (index, power float64, err error) {
 	frequency := band.Frequencies([]float64{centre}, 1, directivityCount)
-	medium := radiate.NewMedium(p.airState(), frequency).WithoutLoss()
-	towards := r3.Scale(farAway, r3.Unit(p.Array.Spot))
-	field, err := directField(p.Array, medium, []r3.Vec{towards, r3.Scale(1.01, towards)})
+	still := radiate.NewMedium(p.airState(), frequency).WithoutLoss()
+	s, err := radiate.NewScene(alone(p.Array), still)
 	if err != nil {
 		return 0, 0, err
 	}
-	k := newKernel(&p.Spot, field, frequency)
-	sum := func(dst []complex128, points []r3.Vec) {
-		for m, mount := range p.Array.Mounts {
-			field.Add(dst, mount, points, k.weight[m*len(frequency):(m+1)*len(frequency)])
-		}
-	}
-	round, err := p.meanRound(medium, k.weight, sum)
-	if err != nil {
-		return 0, 0, err
-	}
-	ahead := make([]complex128, len(frequency))
-	sum(ahead, []r3.Vec{towards})
+	fed := p.feed(true, frequency, p.response(frequency))
+	round := floats.Sum(s.Power(fed))
+	heard, ahead := make([]complex128, len(p.Array.Mounts)*len(frequency)), make([]complex128, len(frequency))
+	s.Hear(heard, s.Ways, r3.Scale(farAway, r3.Unit(p.Array.Spot)))
+	fed.AddTo(ahead, heard)
 	straight := 0.0
 	for _, v := range ahead {
 		straight += energyOf(v) * farAway * farAway
 	}
 	unit := unit(p.Array, longestString(p.Channels))
 	return 10 * math.Log10(straight/round), 10 * math.Log10(round/directivityCount/(unit*unit)), nil
-}
-
-// meanRound returns the mean over all directions of the squared far-field pressure at 1 m,
-// summed over a medium's frequencies, for weights [mount][frequency]. On a ball it comes
-// out of the harmonics of the whole array; without one, sum is taken over directions.
-func (p *Plan) meanRound(medium *radiate.Medium, weight []complex128, sum directivity.Fill) (float64, error) {
-	mean := make([]float64, len(medium.Frequency))
-	if p.Array.Timing.Model == sphereModel {
-		if err := radiated(mean, p.Array, medium, weight); err != nil {
-			return 0, err
-		}
-		return floats.Sum(mean), nil
-	}
-	extent := p.Array.Body.Radius
-	for _, m := range p.Array.Mounts {
-		extent = max(extent, r3.Norm(m.Point))
-	}
-	rule := directivity.Quadrature(medium.Wavenumber[len(mean)-1] * extent)
-	rule.Power(mean, farAway, sum)
-	return floats.Sum(mean), nil
 }
 
 // reverb returns the reverberation times of the octave bands; nil without a room.

@@ -89,7 +89,7 @@ func (p *Spot) delays(c Case) []float64 {
 func (p *Spot) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
 	a, delay := p.sources(c)
 	first = math.Inf(1)
-	for _, image := range p.scene(dry, nil).images() {
+	for _, image := range p.ways(dry) {
 		at := image.Moved(place)
 		for m, mount := range a.Mounts {
 			long, straight, _ := way(a, mount, at)
@@ -106,7 +106,7 @@ func (p *Spot) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
 func (p *Spot) Drift(dry bool, from, to r3.Vec) float64 {
 	all := r3.Norm(to) - r3.Norm(from)
 	most := 0.0
-	for _, image := range p.scene(dry, nil).images() {
+	for _, image := range p.ways(dry) {
 		for _, mount := range p.Array.Mounts {
 			before, _, _ := way(p.Array, mount, image.Moved(from))
 			after, _, _ := way(p.Array, mount, image.Moved(to))
@@ -127,29 +127,32 @@ func (p *Spot) sources(c Case) (a *layout.Array, delay []float64) {
 	return p.Array, p.delays(c)
 }
 
-// scene returns the array in the surroundings in which it is heard, for
-// frequencies in Hz.
-func (p *Spot) scene(dry bool, frequency []float64) scene {
-	a := *p.Array
+// scene returns the array in the surroundings in which it is heard.
+func (p *Spot) scene(dry bool) *layout.Array {
 	if dry {
-		a.Room.Present, a.Surface.Present = false, false
+		return alone(p.Array)
 	}
-	return scene{&a, radiate.NewMedium(p.airState(), frequency)}
+	return p.Array
+}
+
+// ways returns the ways by which the array is heard, whatever the frequency.
+func (p *Spot) ways(dry bool) []radiate.Way {
+	return radiate.Ways(p.scene(dry), radiate.NewMedium(p.airState(), nil))
 }
 
 // weights returns what is fed to each driver in a case at each frequency in Hz, one
 // after the other: gain, polarity and delay over a response that all have. The ideal
 // point has the gains of all.
 func (p *Spot) weights(c Case, frequency []float64, response []complex128) []complex128 {
-	fed := newFeed(p)
+	gain, delay := newFeed(p).gain, p.delays(c)
 	if c == IdealPoint {
-		fed.gain, fed.delay = []float64{total(fed.gain)}, []float64{0}
-	} else {
-		fed.delay = p.delays(c)
+		gain, delay = []float64{total(gain)}, []float64{0}
 	}
-	weight := make([]complex128, len(fed.gain)*len(frequency))
-	for m := range fed.gain {
-		fed.weights(weight[m*len(frequency):(m+1)*len(frequency)], m, true, frequency, response)
+	weight := make([]complex128, len(gain)*len(frequency))
+	for m, g := range gain {
+		for f, hz := range frequency {
+			weight[m*len(frequency)+f] = complex(g, 0) * response[f] * turn(hz, delay[m])
+		}
 	}
 	return weight
 }

@@ -6,15 +6,16 @@ import (
 	"pappus/layout"
 	"pappus/timing/arrival"
 	"pappus/timing/path"
+	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // The models of a driver that a design may name.
 const (
-	sphereModel = "sphere"
-	pointModel  = "point"
-	baffleModel = "baffle"
+	sphereModel = radiate.SphereModel
+	pointModel  = radiate.PointModel
+	baffleModel = radiate.BaffleModel
 )
 
 // way returns how far sound goes from a mount to a place, in m, the straight line
@@ -42,7 +43,7 @@ func newLate(a *layout.Array, speed float64) (*arrival.Late, error) {
 	if a.Timing.Model != sphereModel {
 		return nil, nil
 	}
-	return arrival.NewLate(coneCap(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh), speed)
+	return arrival.NewLate(radiate.ConeCap(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh), speed)
 }
 
 // The frequencies of the fit stand no further apart than fieldStep in Hz, so that what

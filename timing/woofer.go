@@ -150,18 +150,13 @@ func arrayArrival(channels []Channel, t times, delay func(Channel) float64) floa
 // place at the spot.
 func (p *Spot) wooferField(frequency []float64) ([]complex128, error) {
 	open := *p.Array
-	open.Timing.Model = pointModel
-	spot := []r3.Vec{p.Array.Spot}
-	field, err := newField(&open, radiate.NewMedium(p.airState(), frequency), spot)
+	open.Timing.Model, open.Mounts = radiate.PointModel, []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}
+	s, err := newScene(&open, frequency)
 	if err != nil {
 		return nil, err
 	}
-	one := make([]complex128, len(frequency))
-	for f := range one {
-		one[f] = 1
-	}
 	dst := make([]complex128, len(frequency))
-	field.Add(dst, layout.Mount{Point: p.Array.Woofer.At, Face: -1}, spot, one)
+	s.Hear(dst, s.Ways, p.Array.Spot)
 	return dst, nil
 }
 

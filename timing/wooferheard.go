@@ -29,7 +29,7 @@ func (w *Woofer) Span(p *Spot, c Case, dry bool, place r3.Vec) (first, last floa
 	array, woofer := w.Lags(p, c)
 	first, last = p.Span(c, dry, place)
 	first, last = first+array, last+array
-	for _, way := range p.scene(dry, nil).images() {
+	for _, way := range p.ways(dry) {
 		at := r3.Norm(r3.Sub(way.Moved(place), p.Array.Woofer.At))/p.SpeedOfSound + woofer
 		first, last = min(first, at), max(last, at)
 	}
@@ -70,11 +70,8 @@ func (w *Woofer) weights(p *Spot, c Case, frequency []float64) []complex128 {
 }
 
 // group returns the woofer as a source that is heard by some ways.
-func (w *Woofer) group(p *Spot, cases []Case, ways []radiate.Image, medium *radiate.Medium) group {
-	g := group{ways: ways, mounts: []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, middle: p.Array.Woofer.At, apart: true}
-	for i := range g.ways {
-		g.ways[i].Field = radiate.Point(medium)
-	}
+func (w *Woofer) group(p *Spot, cases []Case, ways []radiate.Way, medium *radiate.Medium) group {
+	g := group{field: radiate.Point(medium), ways: ways, mounts: []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, middle: p.Array.Woofer.At, apart: true}
 	for i, c := range cases {
 		g.cases = append(g.cases, i)
 		g.weight = append(g.weight, w.weights(p, c, medium.Frequency))

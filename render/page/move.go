@@ -135,9 +135,6 @@ func (s *session) open(id string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	if err := planner.Follow(); err != nil {
-		return false, err
-	}
 	s.made, s.planner, s.maps = made, planner, lastUsed[mapOf, *timing.Live](mostMaps)
 	return true, nil
 }
