@@ -18,7 +18,7 @@ type Listener struct {
 	// TurnDeg is how far the head is turned to the left from facing the body, in
 	// degrees. It counts with two ears only.
 	TurnDeg float64
-	Dry     bool   // without the surface below the body or the room round it
+	Dry     bool    // without the surface below the body or the room round it
 	At      *r3.Vec // m, the middle of the head; nil: the spot
 }
 

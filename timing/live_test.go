@@ -24,14 +24,14 @@ var quantities = []struct {
 }
 
 // live fills a map of a plan at a spot, made for the plan itself or for another.
-func live(t testing.TB, made, filled *timing.Plan, s timing.Slice, q timing.Quantity, perOctave int) []float64 {
+func live(t testing.TB, made, filled *timing.Spot, s timing.Slice, q timing.Quantity, perOctave int) []float64 {
 	t.Helper()
-	l, err := timing.NewLive(context.Background(), &made.Spot, s, q, 1000, perOctave)
+	l, err := timing.NewLive(context.Background(), made, s, q, 1000, perOctave)
 	if err != nil {
 		t.Fatal(err)
 	}
 	dst := make([]float64, s.Columns*s.Rows)
-	if err := l.Fill(context.Background(), dst, &filled.Spot); err != nil {
+	if err := l.Fill(context.Background(), dst, filled); err != nil {
 		t.Fatal(err)
 	}
 	return dst

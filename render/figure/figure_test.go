@@ -1,8 +1,8 @@
 package figure_test
 
 import (
-	"context"
 	"bytes"
+	"context"
 	"encoding/base64"
 	"encoding/xml"
 	"errors"
