@@ -134,7 +134,7 @@ func TestListenerInsideTheBody(t *testing.T) {
 func sixty(b testing.TB) *timing.Spot {
 	d := design.Default()
 	d.Body.Shape, d.Mounts.On, d.Mounts.Count, d.Mounts.Over, d.Mounts.Skip = "ball", "even", 60, "dome", nil
-	d.Body.RadiusMM, d.Body.Base, d.Body.Subdivision = 220, "", 0
+	d.Body.Radius, d.Body.Base, d.Body.Subdivision = 0.22, "", 0
 	a, err := layout.Build(d)
 	if err != nil {
 		b.Fatal(err)

@@ -17,9 +17,9 @@ import (
 func ball96(t testing.TB, floor bool) *layout.Array {
 	t.Helper()
 	d := design.Default()
-	d.Body = design.Body{Shape: "ball", RadiusMM: 150, StandHeightMM: 300, WallMM: 3}
+	d.Body = design.Body{Shape: "ball", Radius: 0.15, Stand: 0.3, Wall: 0.003}
 	d.Mounts = design.Mounts{On: "even", Count: 96}
-	d.Driver.DiameterMM, d.Driver.CutoutMM, d.Driver.FlangeMM = 18, 19, 24
+	d.Driver.ConeRadius, d.Driver.CutoutRadius, d.Driver.FlangeRadius = 0.009, 0.0095, 0.012
 	d.Wiring.Channels = 12
 	d.Surface = design.Surface{Present: floor}
 	a, err := layout.Build(d)
@@ -179,7 +179,7 @@ func TestEchoesOfARoom(t *testing.T) {
 // the image. None of them combs in its direct sound from where the surface makes it.
 func TestDirectAndEchoMakeTheWhole(t *testing.T) {
 	half := design.Default()
-	half.Body = design.Body{Shape: "ball", RadiusMM: 150, HasCut: true, WallMM: 3}
+	half.Body = design.Body{Shape: "ball", Radius: 0.15, HasCut: true, Wall: 0.003}
 	half.Mounts = design.Mounts{On: "even", Count: 40, Over: "dome"}
 	halfBall, err := layout.Build(half)
 	if err != nil {

@@ -78,7 +78,7 @@ func TestLiveIsCover(t *testing.T) {
 func TestLiveSummingLoss(t *testing.T) {
 	a := even(t, 1, false)
 	p := plan(t, a)
-	for i, v := range live(t, p, p, timing.HorizontalSlice(&p.Spot), timing.LiveSummingLoss, 5) {
+	for i, v := range live(t, &p.Spot, &p.Spot, timing.HorizontalSlice(&p.Spot), timing.LiveSummingLoss, 5) {
 		if math.Abs(v) > 1e-3 {
 			t.Fatalf("one driver loses %g dB in cell %d", v, i)
 		}
@@ -86,7 +86,7 @@ func TestLiveSummingLoss(t *testing.T) {
 	p = plan(t, demo(t))
 	s := timing.HorizontalSlice(p.WithCells(9))
 	most := 0.0
-	for i, v := range live(t, p, p, s, timing.LiveSummingLoss, 5) {
+	for i, v := range live(t, &p.Spot, &p.Spot, s, timing.LiveSummingLoss, 5) {
 		if v < -1e-3 {
 			t.Fatalf("a loss of %g dB in cell %d", v, i)
 		}
@@ -102,9 +102,9 @@ func TestLiveOnOneCore(t *testing.T) {
 	p := plan(t, demo(t))
 	s := timing.VerticalSlice(p.WithCells(10))
 	for _, q := range quantities {
-		want := live(t, p, p, s, q.Quantity, 5)
+		want := live(t, &p.Spot, &p.Spot, s, q.Quantity, 5)
 		cores := runtime.GOMAXPROCS(1)
-		got := live(t, p, p, s, q.Quantity, 5)
+		got := live(t, &p.Spot, &p.Spot, s, q.Quantity, 5)
 		runtime.GOMAXPROCS(cores)
 		for i := range want {
 			if math.Float64bits(want[i]) != math.Float64bits(got[i]) {

@@ -45,11 +45,7 @@ func (p *Planner) wasted(ctx context.Context, plan *Plan) (found findings, err e
 			return nil, err
 		}
 		if gain >= worthSpare {
-			ids := make([]int, len(empty))
-			for i, m := range empty {
-				ids[i] = a.Mounts[m].ID
-			}
-			waste.Empty = &LeftEmpty{ids, len(plan.Arrivals) - fewer, series, gain}
+			waste.Empty = &LeftEmpty{a.IDs(empty), len(plan.Arrivals) - fewer, series, gain}
 		}
 	}
 	if unequal := p.unequally(&plan.Spot); unequal != nil && unequal.Gain > max(gain-worthSpare, 0) {

@@ -331,7 +331,7 @@ func TestProcessorWithWoofer(t *testing.T) {
 
 func ExampleWithWoofer() {
 	d := design.Default()
-	d.Woofer = design.Woofer{Present: true, XM: -0.5, YM: 0.3, ZM: 0.1, CrossoverHz: 450, Order: 4}
+	d.Woofer = design.Woofer{Present: true, At: r3.Vec{X: -0.5, Y: 0.3, Z: 0.1}, Crossover: 450, Order: 4}
 	a, err := layout.Build(d)
 	if err != nil {
 		fmt.Println(err)

@@ -31,7 +31,7 @@ func (r *Reader) malformed(text []byte, err error) *Error {
 		return e
 	}
 	e.Line, e.Key, e.Value = l.number, shorten(l.path(), 60), shorten(l.value, 40)
-	k := r.row(l.path())
+	k := rowOf(r.schema, l.path())
 	if e.Reason = k.cure(l.value); e.Reason == "" {
 		e.Reason = "not readable as TOML: " + meant(said, l) + k.must("; must be ")
 	}
@@ -161,7 +161,7 @@ func (k Row) cure(value string) string {
 // range.
 func (k Row) plainNumber(read []string) string {
 	if k.To != nil {
-		fit := slices.DeleteFunc(slices.Clone(read), func(text string) bool { return k.take(fromTOML(text)) != nil })
+		fit := slices.DeleteFunc(slices.Clone(read), func(text string) bool { _, err := k.read(fromTOML(text)); return err != nil })
 		if len(fit) == 0 {
 			return "must be " + k.kindly()
 		}

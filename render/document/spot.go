@@ -57,7 +57,7 @@ type Output struct {
 }
 
 func outputOf(a *layout.Array, c timing.Channel) Output {
-	return Output{c.ID, ids(a.Mounts, c.Mounts), us(c.Delay), us(c.Exact), db(c.Gain)}
+	return Output{c.ID, a.IDs(c.Mounts), us(c.Delay), us(c.Exact), db(c.Gain)}
 }
 
 // Response is the level at the spot.

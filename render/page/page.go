@@ -28,7 +28,7 @@ type Options struct {
 	Programmes, Cases, Files []Named
 
 	// Sound writes a WAV file of what is heard at the plan's spot; nil: none. Errors
-	// may wrap ErrNotThere or ErrAsked.
+	// may wrap ErrAsked.
 	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
 	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error

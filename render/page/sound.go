@@ -58,7 +58,7 @@ func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any
 		return nil, err
 	}
 	if p.options.Sound == nil {
-		return nil, fmt.Errorf("%w: no sound in this program", ErrNotThere)
+		return nil, fmt.Errorf("%w: no sound in this program", errNotThere)
 	}
 	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Spot) error {
 		return p.options.Sound(r.Context(), to, plan, in.Hearing)
@@ -70,7 +70,7 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 		return nil, err
 	}
 	if p.options.Walk == nil {
-		return nil, fmt.Errorf("%w: walking cannot be heard yet", ErrNotThere)
+		return nil, fmt.Errorf("%w: walking cannot be heard yet", errNotThere)
 	}
 	at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way })
 	if at < 0 {

@@ -380,7 +380,7 @@ func table(t *testing.T, a *layout.Array, write func(io.Writer, *layout.Array) e
 // copper, volume and mass of each print, the stuffing; and no number that nobody knows.
 func TestParts(t *testing.T) {
 	d := design.Default()
-	d.Wiring.WireM, d.Wiring.WireMM2 = 5, 0.75
+	d.Wiring.WireLength, d.Wiring.WireSection = 5, 0.75e-6
 	a, err := layout.Build(d)
 	if err != nil {
 		t.Fatal(err)

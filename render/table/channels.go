@@ -8,7 +8,6 @@ import (
 	"strconv"
 	"strings"
 
-	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/render/words"
 	"pappus/timing"
@@ -26,7 +25,7 @@ func Channels(w io.Writer, p *timing.Plan) error {
 		k := p.Banks[i]
 		t.add(c.ID, 1e6*c.Delay, 1e6*c.Exact, 1000*c.Delay*p.SpeedOfSound, c.Gain, c.Invert, len(c.Mounts),
 			c.Series, c.Parallel, c.NominalOhm, c.DCOhm, k.LowestOhm, k.LowestHz,
-			k.Volt, k.Ampere, k.Watt, k.DriverVolt, k.DriverWatt, k.Damping, ids(p.Array, c.Mounts))
+			k.Volt, k.Ampere, k.Watt, k.DriverVolt, k.DriverWatt, k.Damping, p.Array.IDs(c.Mounts))
 	}
 	return t.write(w)
 }
@@ -97,15 +96,6 @@ func Highest(w io.Writer, p *timing.Plan) error {
 		t.add(h.Band, band.Name(h.Band), h.Level, h.By)
 	}
 	return t.write(w)
-}
-
-// ids returns the numbers of mounts by their indices.
-func ids(a *layout.Array, index []int) []int {
-	out := make([]int, len(index))
-	for i, m := range index {
-		out[i] = a.Mounts[m].ID
-	}
-	return out
 }
 
 // ChannelScreen writes the channel plan for people: what more channels would

@@ -10,6 +10,9 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"pappus/layout"
+	"pappus/layout/body"
+	"pappus/layout/impedance"
 	"pappus/render/table"
 	"pappus/render/words"
 	"pappus/timing"
@@ -236,5 +239,26 @@ func TestDeathsOfAllHaveNoOthers(t *testing.T) {
 	}
 	if seen != 1 {
 		t.Errorf("%d rows of a shorted string", seen)
+	}
+}
+
+// TestHardlyLost: what is lost the same all round is at no angle, and a better way of
+// stringing is told from half a tenth of a dB on.
+func TestHardlyLost(t *testing.T) {
+	p := &timing.Plan{Banks: []timing.Bank{{Strings: [][]int{{0}, {0}}}}, Spot: timing.Spot{
+		Array:    &layout.Array{Body: body.Ball(0.15), Mounts: []layout.Mount{{ID: 1}}},
+		Channels: []timing.Channel{{Channel: layout.Channel{ID: 1, Mounts: []int{0, 0}}}}}}
+	for _, test := range []struct {
+		loss, gain    float64
+		angle, better bool
+	}{{0.045, 0.055, false, true}, {0.055, 0.045, true, false}} {
+		d := timing.Death{State: impedance.Open, Loss: test.loss, Angle: math.Pi / 2, LossSpread: 1, LossNeighbours: 1 + test.gain, Power: 1}
+		var b bytes.Buffer
+		if err := table.WiringScreen(&b, p, []timing.Death{d}, false); err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(b.String(), "     90  spread") != test.angle || strings.Contains(b.String(), ", 0.1 dB better") != test.better {
+			t.Errorf("%+v:\n%s", test, b.String())
+		}
 	}
 }

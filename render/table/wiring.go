@@ -19,7 +19,7 @@ import (
 func Strings(w io.Writer, p *timing.Plan) error {
 	t := newSheet("channel", "string", "drivers_in_order", "wire_m:3")
 	for _, r := range timing.Harness(p) {
-		t.add(p.Channels[r.Channel].ID, r.String+1, ids(p.Array, r.Order), r.Length)
+		t.add(p.Channels[r.Channel].ID, r.String+1, p.Array.IDs(r.Order), r.Length)
 	}
 	return t.write(w)
 }
@@ -36,7 +36,7 @@ func Deaths(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 			driver = p.Array.Mounts[d.Mount].ID
 		}
 		c := p.Channels[d.Channel]
-		t.add(c.ID, d.String+1, driver, d.Fault(), d.DCOhm, d.LowestOhm, d.Under(p.Array.Wiring.MinimumLoad), ids(p.Array, d.Quiet), d.Power, ids(p.Array, d.Hotter),
+		t.add(c.ID, d.String+1, driver, d.Fault(), d.DCOhm, d.LowestOhm, d.Under(p.Array.Wiring.MinimumLoad), p.Array.IDs(d.Quiet), d.Power, p.Array.IDs(d.Hotter),
 			d.Loss, degrees(d.Angle), strung(p.Banks[d.Channel]), d.LossSpread, d.LossNeighbours)
 	}
 	return t.write(w)
@@ -85,7 +85,7 @@ func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour boo
 	if !alone {
 		row := s.list("channel  string  drivers in the order of their joints", "%7d %7d  %s")
 		for _, r := range runs {
-			row(p.Channels[r.Channel].ID, r.String+1, spaced(ids(p.Array, r.Order)))
+			row(p.Channels[r.Channel].ID, r.String+1, spaced(p.Array.IDs(r.Order)))
 		}
 	}
 	fmt.Fprintf(s, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))

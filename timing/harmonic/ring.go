@@ -1,6 +1,9 @@
 package harmonic
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Ring sums over n for points that share their angle from the polar axis and their series
 // z, for several series: one for each frequency. It is made once and set again and again, and
@@ -9,6 +12,7 @@ type Ring struct {
 	sum      *Sum
 	orders   []int        // of each series: how many m count
 	most     int          // of all
+	first    []int        // [m]: the series from which on any has as many
 	cos, sin []complex128 // [m][series], e_m in it
 	row      []float64    // N_nm for one m
 }
@@ -19,7 +23,7 @@ func NewRing(s *Sum, series int) *Ring {
 		panic("harmonic: lengths differ")
 	}
 	n := s.most * series
-	return &Ring{sum: s, orders: make([]int, series), cos: make([]complex128, n), sin: make([]complex128, n), row: make([]float64, s.most)}
+	return &Ring{sum: s, orders: make([]int, series), first: make([]int, s.most), cos: make([]complex128, n), sin: make([]complex128, n), row: make([]float64, s.most)}
 }
 
 // Set takes the ring at an angle from the polar axis, given by its cosine and sine, where
@@ -31,11 +35,12 @@ func (r *Ring) Set(cos, sin float64, z func(i int) (re, im []float64)) {
 		r.orders[i] = min(len(re), r.sum.terms[r.set(i)])
 		r.most = max(r.most, r.orders[i])
 	}
-	first, double := 1.0, 1.0 // N_mm, e_m
+	sectoral, double := 1.0, 1.0 // N_mm, e_m
 	for m := range r.most {
 		row := r.row[:r.most-m]
-		r.sum.roots.legendre(row, m, cos, first)
-		first *= sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
+		r.sum.roots.legendre(row, m, cos, sectoral)
+		sectoral *= sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
+		r.first[m] = slices.IndexFunc(r.orders, func(n int) bool { return n > m })
 		for i, n := range r.orders {
 			c, s := complex128(0), complex128(0)
 			if n > m {
@@ -89,9 +94,10 @@ func (r *Ring) At(dst []complex128, azimuth float64) {
 	sin, cos := math.Sincos(azimuth)
 	cm, sm := 1.0, 0.0 // cos and sin of m phi
 	for m := range r.most {
-		a, b := r.cos[m*len(dst):][:len(dst)], r.sin[m*len(dst):][:len(dst)]
-		for i := range dst {
-			dst[i] += complex(cm*real(a[i])+sm*real(b[i]), cm*imag(a[i])+sm*imag(b[i]))
+		some, at := dst[r.first[m]:], m*len(dst)+r.first[m]
+		a, b := r.cos[at:][:len(some)], r.sin[at:][:len(some)]
+		for i := range some {
+			some[i] += complex(cm*real(a[i])+sm*real(b[i]), cm*imag(a[i])+sm*imag(b[i]))
 		}
 		cm, sm = cm*cos-sm*sin, sm*cos+cm*sin
 	}

@@ -241,7 +241,7 @@ func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
 			v.fault(Fact{Code: Silent}, i)
 			continue
 		case c.DeadString >= 0:
-			v.fault(Fact{Code: DeadString, String: c.DeadString + 1, Strings: len(strings), Drivers: ids(p, strings[c.DeadString])}, i)
+			v.fault(Fact{Code: DeadString, String: c.DeadString + 1, Strings: len(strings), Drivers: slices.Sorted(slices.Values(p.Array.IDs(strings[c.DeadString])))}, i)
 		case c.Unlike > foreign:
 			v.fault(Fact{Code: Unlike, Value: c.Unlike}, i)
 			continue
@@ -291,14 +291,4 @@ func (v *Channels) polarities() (up, down []int) {
 // likeString tells whether a level in dB is what one string less of several would leave.
 func likeString(level float64, strings int) bool {
 	return strings > 1 && math.Abs(level-20*math.Log10(1-1/float64(strings))) <= likeRest
-}
-
-// ids returns the numbers of mounts on the body, rising.
-func ids(p *timing.Plan, mounts []int) []int {
-	var out []int
-	for _, m := range mounts {
-		out = append(out, p.Array.Mounts[m].ID)
-	}
-	slices.Sort(out)
-	return out
 }

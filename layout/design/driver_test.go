@@ -1,17 +1,17 @@
-package layout_test
+package design_test
 
 import (
 	"math"
 	"testing"
 
-	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/layout/impedance"
 
 	"pgregory.net/rapid"
 )
 
 func TestLeastOhm(t *testing.T) {
-	type points = []layout.ImpedancePoint
+	type points = []impedance.Point
 	tests := []struct {
 		name  string
 		table points
@@ -27,7 +27,7 @@ func TestLeastOhm(t *testing.T) {
 	}
 	for _, test := range tests {
 		t.Run(test.name, func(t *testing.T) {
-			got := layout.Driver{DCOhm: 6, Impedance: test.table}.LeastOhm()
+			got := design.Driver{DCOhm: 6, Impedance: test.table}.LeastOhm()
 			if math.Abs(got-test.want) > 1e-12 {
 				t.Errorf("%g ohm, want %g", got, test.want)
 			}
@@ -38,12 +38,12 @@ func TestLeastOhm(t *testing.T) {
 // TestLeastOhmAgainstNetwork: what is judged by is what the solved network has.
 func TestLeastOhmAgainstNetwork(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		d := layout.Driver{DCOhm: 1e6}
+		d := design.Driver{DCOhm: 1e6}
 		var table []impedance.Point
 		hz := rapid.Float64Range(2, 100).Draw(t, "first in Hz")
 		for range rapid.IntRange(2, 8).Draw(t, "points") {
-			p := layout.ImpedancePoint{Frequency: hz, Ohm: rapid.Float64Range(1, 50).Draw(t, "ohm"), Degrees: rapid.Float64Range(-60, 60).Draw(t, "degrees")}
-			d.Impedance, table = append(d.Impedance, p), append(table, impedance.Point(p))
+			p := impedance.Point{Frequency: hz, Ohm: rapid.Float64Range(1, 50).Draw(t, "ohm"), Degrees: rapid.Float64Range(-60, 60).Draw(t, "degrees")}
+			d.Impedance, table = append(d.Impedance, p), append(table, p)
 			hz *= rapid.Float64Range(1.5, 30).Draw(t, "step")
 		}
 		curve, err := impedance.Measured(table)

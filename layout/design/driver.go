@@ -1,31 +1,11 @@
-package layout
+package design
 
 import (
 	"math"
 	"sort"
 
-	"pappus/layout/csvtable"
-	"pappus/layout/design"
+	"pappus/layout/impedance"
 )
-
-// impedanceColumns are those of a driver's measured impedance.
-var impedanceColumns = []csvtable.Column{
-	{Name: "frequency_hz", Low: 1, High: 100000}, {Name: "ohm", Low: 0.001, High: 1e9}, {Name: "degrees", Low: -90, High: 90},
-}
-
-// impedances gives the measured impedance that the design names, or nil.
-func impedances(d *design.Design) ([]ImpedancePoint, error) {
-	return measured(d, d.Driver.Impedance, parseImpedance)
-}
-
-// parseImpedance reads a measured impedance: a CSV table of frequency in Hz,
-// magnitude in ohm and phase in degrees. Any error is a *design.Error that names
-// the file, and the line where one is to blame.
-func parseImpedance(path string, data []byte) ([]ImpedancePoint, error) {
-	return rising(csvtable.Table{File: path, Columns: impedanceColumns}, data, func(v []float64) ImpedancePoint {
-		return ImpedancePoint{Frequency: v[0], Ohm: v[1], Degrees: v[2]}
-	})
-}
 
 // The band of hearing in Hz, in which an amplifier must bear the load.
 const hearingLow, hearingHigh = 20.0, 20000.0
@@ -53,7 +33,7 @@ func (d Driver) LeastOhm() float64 {
 
 // ohmAt returns the magnitude in ohm that a table has at a frequency in Hz; beyond
 // its ends that of the end.
-func ohmAt(table []ImpedancePoint, hz float64) float64 {
+func ohmAt(table []impedance.Point, hz float64) float64 {
 	i := sort.Search(len(table), func(i int) bool { return table[i].Frequency >= hz })
 	switch i {
 	case 0:

@@ -1,7 +1,10 @@
-package shell_test
+package poly_test
 
 import (
+	"bytes"
+	"encoding/binary"
 	"math"
+	"strings"
 	"testing"
 
 	"pappus/layout/body"
@@ -65,5 +68,37 @@ func TestCells(t *testing.T) {
 	}
 	if _, err := whole.Cells([]poly.Cell{octant(1, 1, 1, true)}); err == nil {
 		t.Error("an open side with nothing beyond is closed")
+	}
+}
+
+// meshArea returns a mesh's surface.
+func meshArea(m poly.Mesh) float64 {
+	sum := 0.0
+	for _, t := range m.Triangles {
+		sum += r3.Norm(r3.Triangle{m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]}.Normal()) / 2
+	}
+	return sum
+}
+
+// TestSTL reads a file back by the layout of the format.
+func TestSTL(t *testing.T) {
+	m, err := shell.Make(platonic(t, "cube"), 0.003, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := poly.WriteSTL(&out, m, "a box, größer"); err != nil {
+		t.Fatal(err)
+	}
+	data := out.Bytes()
+	if n := int(binary.LittleEndian.Uint32(data[80:])); n != len(m.Triangles) || len(data) != 84+50*n {
+		t.Fatalf("%d triangles in %d bytes, want %d", n, len(data), len(m.Triangles))
+	}
+	if got, want := strings.TrimRight(string(data[:80]), " "), "mesh a box, gr??er"; got != want {
+		t.Errorf("header %q, want %q", got, want)
+	}
+	first := m.Vertices[m.Triangles[0][0]]
+	if got := math.Float32frombits(binary.LittleEndian.Uint32(data[84+12:])); got != float32(1e3*first.X) {
+		t.Errorf("first corner at x = %g mm, want %g", got, 1e3*first.X)
 	}
 }

@@ -1,7 +1,6 @@
 package fit_test
 
 import (
-	"errors"
 	"math"
 	"testing"
 
@@ -26,7 +25,7 @@ func TestLeastAngle(t *testing.T) {
 	if got, err := fit.LeastAngle(0.15, deep, fit.Limits{Apart: 0.001}); err != nil || !math.IsInf(got, 1) {
 		t.Errorf("down to the middle: %g, %v", got, err)
 	}
-	if _, err := fit.LeastAngle(0.15, fit.Driver{}, fit.Limits{}); !errors.Is(err, fit.ErrDriver) {
+	if _, err := fit.LeastAngle(0.15, fit.Driver{}, fit.Limits{}); !is(err, errDriver) {
 		t.Error(err)
 	}
 }
@@ -182,7 +181,7 @@ func TestAll(t *testing.T) {
 			t.Errorf("all fit: %v, want %v, %v", got, want, err)
 		}
 	})
-	if _, err := fit.All(body.Ball(1), nil, fit.Driver{}, fit.Limits{}); !errors.Is(err, fit.ErrDriver) {
+	if _, err := fit.All(body.Ball(1), nil, fit.Driver{}, fit.Limits{}); !is(err, errDriver) {
 		t.Error(err)
 	}
 }
