@@ -174,10 +174,10 @@ func TestErrors(t *testing.T) {
 	}
 }
 
-// A source too near is taken from Nearest.
+// A source too near is taken from Nearest, 1.05 radii.
 func TestNear(t *testing.T) {
 	h := at(t, 50)
-	if got, want := one(t, h, 0, 1), one(t, h, head.Nearest, 1); got != want {
+	if got, want := one(t, h, 0, 1), one(t, h, 1.05*head.Radius, 1); got != want {
 		t.Errorf("%v, want %v", got, want)
 	}
 }
