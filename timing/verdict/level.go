@@ -166,7 +166,7 @@ func (v Level) check() error {
 
 // at returns what is planned at a place.
 func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]complex128, error) {
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
 	if err != nil {
 		return nil, err
 	}
