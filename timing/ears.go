@@ -27,7 +27,7 @@ type Ears struct {
 const behind = 10 * math.Pi / 180
 
 // NewEars is NewHearing for two ears; places are those of the head's centre.
-func NewEars(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
+func NewEars(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
 	h, err := NewHearing(p, l, places, frequency)
 	if err != nil {
 		return nil, err

@@ -26,7 +26,7 @@ type Listening struct {
 // Hearing computes what is heard of a plan at places in the room, in several cases
 // at once. It may be used from several goroutines.
 type Hearing struct {
-	plan   *Plan
+	plan   *Spot
 	medium *radiate.Medium
 	cases  int
 	groups []group
@@ -56,7 +56,7 @@ type ear struct {
 
 // NewHearing returns what hears a plan at any of the given places in m, at
 // frequencies in Hz. A place that no sound can reach gives what layout.Array.Reach does.
-func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
+func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
 	for _, at := range places {
 		if err := p.Array.Reach(at); err != nil {
 			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, err)

@@ -41,8 +41,8 @@ type Setting struct {
 // channel with several strings one is dead, and the last channel's wires are swapped.
 func Example(p *timing.Plan, rate float64) Setting {
 	set := Setting{Case: timing.Aligned, Channel: All, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02, Seed: 1, Reversed: []int{len(p.Channels) - 1}}
-	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
-		set.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
+	if c := slices.IndexFunc(p.Banks, func(b timing.Bank) bool { return len(b.Strings) > 1 }); c >= 0 {
+		set.DeadStrings = [][2]int{{c, len(p.Banks[c].Strings) - 1}}
 	}
 	return set
 }

@@ -176,7 +176,7 @@ func (f *fit) middle() (gain, late, sign float64) {
 		gain = gains[len(gains)/2] // the upper one of an even count: faults make channels weak
 	}
 	for _, o := range f.channels {
-		if o.unlike <= foreign && o.level()-gain >= silent {
+		if o.unlike <= foreign && !isSilent(o.level()-gain) {
 			times = append(times, o.late)
 			sign += math.Copysign(1, o.gain)
 		}
