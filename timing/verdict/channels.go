@@ -236,7 +236,7 @@ func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
 	var late []int
 	var times []float64
 	for i, c := range v.Channels {
-		strings := p.Channels[i].Strings
+		strings := p.Banks[i].Strings
 		switch {
 		case c.Missing || slices.Contains(odd, i):
 			continue

@@ -31,7 +31,7 @@ func TestThresholds(t *testing.T) {
 	fault := func(c Channel) Code {
 		c.DeadString = -1
 		v := Channels{Channels: []Channel{c, {DeadString: -1}, {DeadString: -1}}}
-		v.tellFaults(&timing.Plan{Channels: make([]timing.Channel, 3)}, nil)
+		v.tellFaults(&timing.Plan{Spot: timing.Spot{Channels: make([]timing.Channel, 3)}, Banks: make([]timing.Bank, 3)}, nil)
 		if len(v.Faults) == 0 {
 			return ""
 		}
