@@ -115,7 +115,7 @@ func TestSpot(t *testing.T) {
 	a := *p.Array
 	p.Array, a.Wiring.Watt, a.Wiring.IntoOhm = &a, 25, 4
 	whole := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfPlan(p, s)) })
-	spot := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfSpot(p)) })
+	spot := decoded(t, func(b *bytes.Buffer) error { return document.Write(b, document.OfSpot(&p.Spot)) })
 	for _, key := range []string{"delay_us", "level_db", "path_m", "field_arrival_us"} {
 		if at(whole, "drivers", 3, key) != at(spot, "drivers", 3, key) || at(spot, "drivers", 3, key) == nil {
 			t.Errorf("%s: %v, of the plan %v", key, at(spot, "drivers", 3, key), at(whole, "drivers", 3, key))
