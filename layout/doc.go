@@ -18,8 +18,8 @@
 //	impedance   the load over frequency, and what dead drivers do to it
 //	box         the shared box: resonance, vent, stuffing
 //	dampinglog  the log of damping trials
-//	shell       the printable shell
-//	printing    its segments for a printer's bed
+//	poly        convex polyhedra and meshes: cuts, measures, files
+//	shell       the printable shell, and its segments for a printer's bed
 //	csvtable    tables as spreadsheets save them
 //	prose       what people read: numbers, counts, lists, paths, guesses at words
 //

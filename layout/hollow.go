@@ -6,7 +6,9 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/box"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Hollow is what the drivers share inside the body.
@@ -58,7 +60,7 @@ func (a *Array) Hollow() (Hollow, error) {
 // room divides the body's volume.
 func (a *Array) room() (box.Room, error) {
 	gross := a.Body.Volume()
-	hollow, err := printing.Shell{Wall: a.Wall}.Hollow(a.Body)
+	hollow, err := shell.Hollow(a.Body, a.Wall)
 	if err != nil {
 		return box.Room{}, err
 	}
@@ -108,7 +110,7 @@ func (a *Array) foot() float64 {
 func baseEdges(b *body.Body) float64 {
 	sum := 0.0
 	for _, e := range b.Edges() {
-		if b.Faces[e.Faces[0]].Base || b.Faces[e.Faces[1]].Base {
+		if b.Faces[e.Faces[0]].Base() || b.Faces[e.Faces[1]].Base() {
 			p, q := b.Vertices[e.A], b.Vertices[e.B]
 			sum += math.Hypot(math.Hypot(p.X-q.X, p.Y-q.Y), p.Z-q.Z)
 		}
@@ -138,16 +140,24 @@ func (a *Array) tuneToBody() error {
 }
 
 // Segments cuts the shell so that it fits the printer's bed.
-func (a *Array) Segments() (printing.Plan, error) {
-	mounts := make([]printing.Mount, len(a.Mounts))
-	for i, m := range a.Mounts {
-		mounts[i] = printing.Mount{ID: m.ID, Point: a.Seat(m), Normal: m.Normal}
-	}
-	return printing.Cut(a.Body, mounts, printing.Job{
-		Bed:          printing.Size(a.Print.Bed),
-		Shell:        printing.Shell{Wall: a.Wall},
-		CutoutRadius: a.Driver.CutoutRadius,
-		Margin:       a.Print.Margin,
-		Density:      a.Print.Density,
-	})
+func (a *Array) Segments() (shell.Plan, error) {
+	return shell.Cut(a.Body, a.Holes(), shell.Job{Bed: shell.Size(a.Print.Bed), Wall: a.Wall, Margin: a.Print.Margin, Density: a.Print.Density})
 }
+
+// Holes gives the cut-outs of the shell. One on a ball that does not look straight outward
+// gets no seat, which the shell then refuses.
+func (a *Array) Holes() []shell.Hole {
+	out := make([]shell.Hole, len(a.Mounts))
+	for i, m := range a.Mounts {
+		h := shell.Hole{ID: m.ID, Point: a.Seat(m), Normal: m.Normal, Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
+		if a.Body.IsBall() && r3.Dot(m.Normal, r3.Unit(m.Point)) < leastSquare {
+			h.Seat = 0
+		}
+		out[i] = h
+	}
+	return out
+}
+
+// leastSquare is the cosine of how far a mount on a ball may lean from straight outward: one
+// degree, as on faces.
+const leastSquare = 0.9998

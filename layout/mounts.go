@@ -149,7 +149,7 @@ func toShell(m []Mount, whole, shell *body.Body) {
 		}
 		n := whole.Normal(m[i].Face)
 		m[i].Face = slices.IndexFunc(left, func(p plane) bool { return r3.Norm(r3.Sub(p.normal, n)) < sameNormal })
-		if m[i].Face >= 0 && shell.Faces[m[i].Face].Base {
+		if m[i].Face >= 0 && shell.Faces[m[i].Face].Base() {
 			m[i].Face = -1
 		}
 	}

@@ -8,8 +8,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/design"
-
-	"gonum.org/v1/gonum/spatial/r3"
+	"pappus/layout/poly"
 )
 
 // wholeBody makes the body before the cut. Errors are *design.Error.
@@ -52,32 +51,16 @@ func named(b design.Body, radius float64) (*body.Body, error) {
 // fromFile reads a body beside the design and brings it to the design's radius.
 func fromFile(d *design.Design) (*body.Body, error) {
 	path := beside(d, d.Body.File)
-	data, err := design.ReadFile(path, body.MostFileBytes)
+	data, err := design.ReadFile(path, poly.MostFileBytes)
 	if err != nil {
 		return nil, err
 	}
-	read := body.FromOFF
-	if strings.EqualFold(filepath.Ext(path), ".stl") {
-		read = body.FromSTL
-	}
-	whole, err := read(d.Body.File, bytes.NewReader(data))
+	whole, err := body.FromFile(d.Body.File, bytes.NewReader(data), strings.EqualFold(filepath.Ext(path), ".stl"))
 	if err == nil && d.Body.Dual {
 		whole, err = body.Dual(whole)
 	}
 	if err != nil {
 		return nil, fault(d, "body.file", d.Body.File, err.Error(), err)
 	}
-	return scaled(whole, d.Body.RadiusMM*mm), nil
-}
-
-// scaled returns a body at another radius in m.
-func scaled(b *body.Body, radius float64) *body.Body {
-	factor := radius / b.Radius
-	out := *b
-	out.Radius, out.BallRadius, out.BallCentre = radius, factor*b.BallRadius, r3.Scale(factor, b.BallCentre)
-	out.Vertices = make([]r3.Vec, len(b.Vertices))
-	for i, v := range b.Vertices {
-		out.Vertices[i] = r3.Scale(factor, v)
-	}
-	return &out
+	return whole.Times(d.Body.RadiusMM * mm / whole.Radius), nil
 }

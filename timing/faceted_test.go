@@ -133,7 +133,7 @@ func TestDelaysOnADodecahedron(t *testing.T) {
 	for _, hz := range []float64{500, 1000, 1500, 2000, 3000} {
 		tables = append(tables, readFaceted(t, hz))
 	}
-	directions, _, err := spread.Even(60, 1)
+	directions, _, err := spread.Within(60, 1, spread.Zone{})
 	if err != nil {
 		t.Fatal(err)
 	}

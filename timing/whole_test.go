@@ -20,7 +20,7 @@ import (
 // EvenBall lays drivers out evenly on a ball of 150 mm radius.
 func EvenBall(t testing.TB, drivers int) *layout.Array {
 	t.Helper()
-	directions, _, err := points.Even(drivers, 1)
+	directions, _, err := points.Within(drivers, 1, points.Zone{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -143,7 +143,7 @@ func newSheets(f *flags) *cobra.Command {
 			plan: p, files: s.Files,
 			json:   func() any { return s.Document(j.written(s.Files, p)) },
 			screen: func(w io.Writer, _ bool) error { return s.Screen(w) },
-			last:   fmt.Sprintf("\nThe sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n", j.folder),
+			last:   fmt.Sprintf("The sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n", j.folder),
 		}, err
 	})
 }

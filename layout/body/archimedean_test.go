@@ -1,7 +1,6 @@
 package body_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -170,12 +169,12 @@ func TestArchimedeanStance(t *testing.T) {
 
 func TestArchimedeanErrors(t *testing.T) {
 	for _, name := range []string{"", "cube", "snub tetrahedron"} {
-		if _, err := body.Archimedean(name, 1); !errors.Is(err, body.ErrUnknownShape) {
+		if _, err := body.Archimedean(name, 1); !is(err, body.ErrUnknownShape) {
 			t.Errorf("%q: %v", name, err)
 		}
 	}
 	for _, r := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, err := body.Archimedean("snub cube", r); !errors.Is(err, body.ErrRadius) {
+		if _, err := body.Archimedean("snub cube", r); !is(err, errRadius) {
 			t.Errorf("%g: %v", r, err)
 		}
 	}

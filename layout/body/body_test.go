@@ -1,12 +1,12 @@
 package body_test
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/testdata/reference"
 
 	"gonum.org/v1/gonum/floats/scalar"
@@ -88,7 +88,7 @@ func near(t rapid.TB, what string, got, want, relative float64) {
 	}
 }
 
-func length(b *body.Body, e body.Edge) float64 {
+func length(b *body.Body, e poly.Edge) float64 {
 	return r3.Norm(r3.Sub(b.Vertices[e.A], b.Vertices[e.B]))
 }
 
@@ -255,7 +255,7 @@ func closed(t interface {
 }
 
 // runs tells whether a face has an edge from p to q.
-func runs(f body.Face, p, q int) bool {
+func runs(f poly.Face, p, q int) bool {
 	for i, c := range f.Corners {
 		if c == p && f.Corners[(i+1)%len(f.Corners)] == q {
 			return true
@@ -382,17 +382,17 @@ func TestErrors(t *testing.T) {
 	}{
 		{"unknown solid", solid("prism", 1), body.ErrUnknownShape},
 		{"no name", solid("", 1), body.ErrUnknownShape},
-		{"no radius", solid("cube", 0), body.ErrRadius},
-		{"negative radius", solid("cube", -1), body.ErrRadius},
-		{"radius is no number", solid("cube", math.NaN()), body.ErrRadius},
-		{"endless radius", solid("cube", math.Inf(1)), body.ErrRadius},
+		{"no radius", solid("cube", 0), errRadius},
+		{"negative radius", solid("cube", -1), errRadius},
+		{"radius is no number", solid("cube", math.NaN()), errRadius},
+		{"endless radius", solid("cube", math.Inf(1)), errRadius},
 		{"base that cannot be divided", divided("cube", 2, 1), body.ErrUnknownShape},
-		{"subdivision 0", divided("icosahedron", 0, 1), body.ErrSubdivision},
-		{"subdivision 17", divided("icosahedron", 17, 1), body.ErrSubdivision},
-		{"geodesic without radius", divided("icosahedron", 2, 0), body.ErrRadius},
+		{"subdivision 0", divided("icosahedron", 0, 1), errSubdivision},
+		{"subdivision 17", divided("icosahedron", 17, 1), errSubdivision},
+		{"geodesic without radius", divided("icosahedron", 2, 0), errRadius},
 	}
 	for _, c := range cases {
-		if !errors.Is(c.err, c.want) {
+		if !is(c.err, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, c.err, c.want)
 		}
 	}

@@ -109,43 +109,33 @@ type FaceClass struct {
 func (b *Body) FaceClasses() []FaceClass {
 	var classes []FaceClass
 	var shapes []outline
-	found := make(map[rough][]int)
 	slack := sameLength * b.Radius
-	for f := range b.Faces {
-		o := b.outline(f)
-		class, turn := -1, 0
-		for _, key := range o.rough(slack) {
-			for _, c := range found[key] {
-				if t := shapes[c].turn(o, slack); t >= 0 {
-					class, turn = c, t
-				}
+	like := func(o outline) (class, turn int) {
+		for c := range shapes {
+			if t := shapes[c].turn(o, slack); t >= 0 {
+				return c, t
 			}
 		}
+		return -1, 0
+	}
+	for f := range b.Faces {
+		o := b.outline(f)
+		class, turn := like(o)
 		if class < 0 {
 			class = len(classes)
-			classes = append(classes, b.faceClass(f, o))
-			shapes = append(shapes, o)
-			key := o.rough(slack)[1]
-			found[key] = append(found[key], class)
+			classes, shapes = append(classes, b.faceClass(f, o)), append(shapes, o)
 		}
 		classes[class].Faces = append(classes[class].Faces, f)
 		classes[class].Turns = append(classes[class].Turns, turn)
 	}
 	for c, o := range shapes {
-		other := o.mirrored()
-		for _, key := range other.rough(slack) {
-			for _, d := range found[key] {
-				if shapes[d].turn(other, slack) >= 0 {
-					classes[c].Mirror = d
-				}
-			}
-		}
+		classes[c].Mirror, _ = like(o.mirrored())
 	}
 	return classes
 }
 
 func (b *Body) faceClass(f int, o outline) FaceClass {
-	c := FaceClass{Area: r3.Norm(b.areaVector(f)), Mirror: -1}
+	c := FaceClass{Area: r3.Norm(b.AreaVector(f))}
 	corners := b.Faces[f].Corners
 	n := len(corners)
 	for i := range corners {
@@ -201,21 +191,4 @@ func (o outline) turn(other outline, slack float64) int {
 		}
 	}
 	return -1
-}
-
-// rough is what congruent faces have nearly in common: the number of sides, and
-// their sum in whole steps.
-type rough struct {
-	sides int
-	sum   int64
-}
-
-// rough returns the keys to look under; the middle one is the outline's own.
-func (o outline) rough(slack float64) [3]rough {
-	n, sum := len(o.sides), 0.0
-	for _, s := range o.sides {
-		sum += s
-	}
-	step := int64(math.Floor(sum / (float64(n) * slack)))
-	return [3]rough{{n, step - 1}, {n, step}, {n, step + 1}}
 }

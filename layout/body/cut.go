@@ -1,8 +1,10 @@
 package body
 
 import (
+	"errors"
 	"math"
 
+	"pappus/layout/poly"
 	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,30 +19,31 @@ import (
 // is put through that vertex, so that a rounded height leaves no slivers, and
 // Cut is the height that it has then.
 //
-// Errors wrap ErrNothingLeft, for a plane at or above the highest point, and
-// ErrHeight.
+// The error for a plane at or above the highest point wraps ErrNothingLeft.
 func (b *Body) CutAt(height float64) (*Body, error) {
 	if math.IsNaN(height) {
-		return nil, ErrHeight
+		return nil, errors.New("the cut height is not a number")
 	}
-	height, slack := b.through(height), tolerance*b.Radius
-	if height >= b.highest()-slack {
+	height, slack := b.through(height), poly.Alike*b.Radius
+	low, high := b.Span()
+	if height >= high-slack {
 		return nil, prose.Errorf("%w at %g m", ErrNothingLeft, height)
 	}
 	cut := *b
-	if height <= b.Lowest()+slack {
+	if height <= low+slack {
 		return &cut, nil
 	}
 	cut.Cut, cut.IsCut = height, true
 	if b.IsBall() {
 		return &cut, nil
 	}
-	c := newCutter(b, height, slack)
-	for _, face := range b.Faces {
-		c.clip(face)
+	var err error
+	if cut.Solid, err = b.Solid.Cut(poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -height}, 1, slack); err != nil {
+		return nil, err
 	}
-	c.close()
-	cut.Vertices, cut.Faces = c.vertices, c.faces
+	for _, v := range cut.Faces[len(cut.Faces)-1].Corners {
+		cut.Vertices[v].Z = height
+	}
 	return &cut, nil
 }
 
@@ -84,102 +87,4 @@ func (b *Body) through(height float64) float64 {
 		}
 	}
 	return near
-}
-
-// cutter gathers what is above a plane.
-type cutter struct {
-	from     *Body
-	height   float64
-	side     []int          // of each old vertex: 1 above, 0 on the plane, -1 below
-	kept     []int          // old vertex to new
-	crossed  map[[2]int]int // old edge to the new vertex on it
-	vertices []r3.Vec
-	faces    []Face
-	base     map[int]int // from each corner of the base to the next
-}
-
-func newCutter(b *Body, height, slack float64) *cutter {
-	c := &cutter{
-		from:    b,
-		height:  height,
-		side:    make([]int, len(b.Vertices)),
-		kept:    make([]int, len(b.Vertices)),
-		crossed: make(map[[2]int]int),
-		base:    make(map[int]int),
-	}
-	for i, v := range b.Vertices {
-		switch d := v.Z - height; {
-		case d > slack:
-			c.side[i] = 1
-		case d < -slack:
-			c.side[i] = -1
-			continue
-		default:
-			v.Z = height
-		}
-		c.kept[i] = len(c.vertices)
-		c.vertices = append(c.vertices, v)
-	}
-	return c
-}
-
-// clip keeps the part of a face above the plane.
-func (c *cutter) clip(face Face) {
-	above := false
-	for _, v := range face.Corners {
-		above = above || c.side[v] > 0
-	}
-	if !above {
-		return
-	}
-	var corners []int
-	for i, p := range face.Corners {
-		q := face.Corners[(i+1)%len(face.Corners)]
-		if c.side[p] >= 0 {
-			corners = append(corners, c.kept[p])
-		}
-		if c.side[p]*c.side[q] < 0 {
-			corners = append(corners, c.cross(min(p, q), max(p, q)))
-		}
-	}
-	c.border(corners)
-	c.faces = append(c.faces, Face{Corners: corners})
-}
-
-// cross returns the new vertex where an old edge meets the plane.
-func (c *cutter) cross(p, q int) int {
-	if v, ok := c.crossed[[2]int{p, q}]; ok {
-		return v
-	}
-	a, b := c.from.Vertices[p], c.from.Vertices[q]
-	at := r3.Add(a, r3.Scale((c.height-a.Z)/(b.Z-a.Z), r3.Sub(b, a)))
-	at.Z = c.height
-	v := len(c.vertices)
-	c.crossed[[2]int{p, q}] = v
-	c.vertices = append(c.vertices, at)
-	return v
-}
-
-// border notes the edge that a face has in the plane, which the base shares
-// the other way round.
-func (c *cutter) border(corners []int) {
-	for i, p := range corners {
-		q := corners[(i+1)%len(corners)]
-		if c.vertices[p].Z == c.height && c.vertices[q].Z == c.height {
-			c.base[q] = p
-		}
-	}
-}
-
-// close adds the base.
-func (c *cutter) close() {
-	first := len(c.vertices)
-	for v := range c.base {
-		first = min(first, v)
-	}
-	loop := []int{first}
-	for v := c.base[first]; v != first; v = c.base[v] {
-		loop = append(loop, v)
-	}
-	c.faces = append(c.faces, Face{Corners: loop, Base: true})
 }

@@ -1,12 +1,12 @@
 package body_test
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -58,7 +58,7 @@ func TestKnownCuts(t *testing.T) {
 			near(t, "volume", b.Volume(), c.volume, 1e-13)
 			closed(t, b, 1e-12*radius)
 			base := len(b.Faces) - 1
-			if !b.Faces[base].Base || b.Normal(base).Z > -1+1e-14 {
+			if !b.Faces[base].Base() || b.Normal(base).Z > -1+1e-14 {
 				t.Errorf("the last face is no base: %+v", b.Faces[base])
 			}
 			if b.Radius != radius || b.BallRadius != c.whole.BallRadius || !b.IsCut || b.Lowest() != b.Cut {
@@ -103,7 +103,7 @@ func TestCutLimits(t *testing.T) {
 		{"at the top", radius, body.ErrNothingLeft, false},
 		{"a hair under the top", radius * (1 - 1e-9), body.ErrNothingLeft, false},
 		{"far above", math.Inf(1), body.ErrNothingLeft, false},
-		{"no number", math.NaN(), body.ErrHeight, false},
+		{"no number", math.NaN(), errHeight, false},
 		{"at the bottom", -radius, nil, false},
 		{"below", -1, nil, false},
 		{"far below", math.Inf(-1), nil, false},
@@ -114,7 +114,7 @@ func TestCutLimits(t *testing.T) {
 		for _, c := range cases {
 			t.Run(whole.Name+" "+c.name, func(t *testing.T) {
 				b, err := whole.CutAt(c.height)
-				if !errors.Is(err, c.want) {
+				if !is(err, c.want) {
 					t.Fatalf("%v, want %v", err, c.want)
 				}
 				if err == nil && (b.IsCut != c.cut || b.Volume() > whole.Volume()) {
@@ -168,7 +168,7 @@ func mirrored(b *body.Body) *body.Body {
 	for _, f := range b.Faces {
 		c := slices.Clone(f.Corners)
 		slices.Reverse(c)
-		m.Faces = append(m.Faces, body.Face{Corners: c})
+		m.Faces = append(m.Faces, poly.Face{Corners: c})
 	}
 	return &m
 }
@@ -224,7 +224,7 @@ func TestCutTwice(t *testing.T) {
 		}
 		bases := 0
 		for _, f := range twice.Faces {
-			if f.Base {
+			if f.Base() {
 				bases++
 			}
 		}

@@ -1,7 +1,6 @@
 package body_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -91,7 +90,7 @@ func TestDualOfBallAndCut(t *testing.T) {
 		must(t)(platonic(t, "icosahedron").CutAt(0)),
 		must(t)(platonic(t, "icosahedron").CutAt(0.01)),
 	} {
-		if _, err := body.Dual(b); !errors.Is(err, body.ErrNoDual) {
+		if _, err := body.Dual(b); !is(err, errNoDual) {
 			t.Errorf("%s: %v", b.Name, err)
 		}
 	}

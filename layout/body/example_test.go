@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -54,7 +55,7 @@ func ExampleBody_CutAt() {
 
 func ExampleOrder() {
 	points := []r3.Vec{{Z: -1}, {Y: 1}, {X: 1}, {Z: 1}}
-	fmt.Println(body.Order(points))
+	fmt.Println(poly.Order(points))
 	// Output: [3 2 1 0]
 }
 

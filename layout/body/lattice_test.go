@@ -1,7 +1,6 @@
 package body_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -160,15 +159,15 @@ func TestLatticeErrors(t *testing.T) {
 		want   error
 	}{
 		{"cube", 2, 1, 1, body.ErrUnknownShape},
-		{"icosahedron", 0, 0, 1, body.ErrSubdivision},
-		{"icosahedron", -1, 3, 1, body.ErrSubdivision},
-		{"icosahedron", 3, -1, 1, body.ErrSubdivision},
-		{"icosahedron", 9, 8, 1, body.ErrSubdivision},
-		{"icosahedron", math.MaxInt, math.MaxInt, 1, body.ErrSubdivision},
-		{"icosahedron", 2, 1, math.NaN(), body.ErrRadius},
+		{"icosahedron", 0, 0, 1, errSubdivision},
+		{"icosahedron", -1, 3, 1, errSubdivision},
+		{"icosahedron", 3, -1, 1, errSubdivision},
+		{"icosahedron", 9, 8, 1, errSubdivision},
+		{"icosahedron", math.MaxInt, math.MaxInt, 1, errSubdivision},
+		{"icosahedron", 2, 1, math.NaN(), errRadius},
 	}
 	for _, c := range cases {
-		if _, err := body.GeodesicMN(c.base, c.m, c.n, c.radius); !errors.Is(err, c.want) {
+		if _, err := body.GeodesicMN(c.base, c.m, c.n, c.radius); !is(err, c.want) {
 			t.Errorf("%s %d %d %g: %v", c.base, c.m, c.n, c.radius, err)
 		}
 	}

@@ -1,7 +1,6 @@
 package body_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -73,21 +72,21 @@ func TestPrismErrors(t *testing.T) {
 		radius, height float64
 		want           error
 	}{
-		{2, 1, 1, body.ErrSides},
-		{0, 1, 0, body.ErrSides},
-		{257, 1, 1, body.ErrSides},
-		{5, 0, 1, body.ErrRadius},
-		{5, math.NaN(), 0, body.ErrRadius},
-		{5, 1, -1, body.ErrProportion},
-		{5, 1, math.NaN(), body.ErrProportion},
-		{5, 1, 1e-3, body.ErrProportion},
-		{5, 1, 101, body.ErrProportion},
+		{2, 1, 1, errSides},
+		{0, 1, 0, errSides},
+		{257, 1, 1, errSides},
+		{5, 0, 1, errRadius},
+		{5, math.NaN(), 0, errRadius},
+		{5, 1, -1, errProportion},
+		{5, 1, math.NaN(), errProportion},
+		{5, 1, 1e-3, errProportion},
+		{5, 1, 101, errProportion},
 	}
 	for _, c := range cases {
-		if _, err := body.Prism(c.sides, c.radius, c.height); !errors.Is(err, c.want) {
+		if _, err := body.Prism(c.sides, c.radius, c.height); !is(err, c.want) {
 			t.Errorf("prism %+v: %v", c, err)
 		}
-		if _, err := body.Antiprism(c.sides, c.radius, c.height); !errors.Is(err, c.want) {
+		if _, err := body.Antiprism(c.sides, c.radius, c.height); !is(err, c.want) {
 			t.Errorf("antiprism %+v: %v", c, err)
 		}
 	}

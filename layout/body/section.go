@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/poly"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -27,7 +29,7 @@ func (b *Body) Section(origin, right, up r3.Vec) [][2]float64 {
 		d := r3.Sub(p, origin)
 		flat[i] = [2]float64{r3.Dot(d, right), r3.Dot(d, up)}
 	}
-	return loop(flat, tolerance*b.Radius)
+	return loop(flat, poly.Alike*b.Radius)
 }
 
 // meet returns the points where a plane meets edges and vertices.
@@ -36,7 +38,7 @@ func (b *Body) meet(origin, normal r3.Vec) []r3.Vec {
 	var points []r3.Vec
 	for i, v := range b.Vertices {
 		height[i] = r3.Dot(normal, r3.Sub(v, origin))
-		if math.Abs(height[i]) <= tolerance*b.Radius {
+		if math.Abs(height[i]) <= poly.Alike*b.Radius {
 			height[i] = 0
 			points = append(points, v)
 		}
@@ -83,7 +85,7 @@ func (b *Body) roundSection(origin, right, up r3.Vec) [][2]float64 {
 	x, y := -r3.Dot(origin, right), -r3.Dot(origin, up)
 	off := r3.Dot(origin, r3.Cross(right, up))
 	reach := math.Sqrt(b.Radius*b.Radius - off*off)
-	if !(reach > tolerance*b.Radius) {
+	if !(reach > poly.Alike*b.Radius) {
 		return nil
 	}
 	steep := math.Hypot(right.Z, up.Z) // how fast height grows across the plane

@@ -250,7 +250,7 @@ func TestSizesAreEdges(t *testing.T) {
 		}
 		var mounts []fit.Mount
 		for _, m := range onFaces(b) {
-			if !b.Faces[m.Face].Base {
+			if !b.Faces[m.Face].Base() {
 				mounts = append(mounts, m)
 			}
 		}

@@ -39,13 +39,13 @@ func (w *walls) base() *walls {
 	out := &walls{body: w.body, whole: w.whole, planes: make([]plane, len(w.planes)), sides: make([][]side, len(w.sides)), baseOnly: true}
 	for i := range out.planes {
 		out.planes[i].offset = math.Inf(1)
-		if i >= len(w.body.Faces) || w.body.Faces[i].Base {
+		if i >= len(w.body.Faces) || w.body.Faces[i].Base() {
 			out.planes[i] = w.planes[i]
 		}
 	}
 	for f, sides := range w.sides {
 		for _, s := range sides {
-			if w.body.Faces[s.beyond].Base {
+			if w.body.Faces[s.beyond].Base() {
 				out.sides[f] = append(out.sides[f], s)
 			}
 		}

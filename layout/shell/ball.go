@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -29,13 +30,13 @@ func (m *maker) takeBall(b *body.Body, holes []Hole) error {
 		return err
 	}
 	for _, n := range even.Vertices {
-		m.planes = append(m.planes, Plane{r3.Unit(n), b.Radius})
+		m.planes = append(m.planes, poly.Plane{Normal: r3.Unit(n), Offset: b.Radius})
 	}
 	if b.IsCut {
 		m.base = len(m.planes)
-		m.planes = append(m.planes, Plane{r3.Vec{Z: -1}, -b.Cut})
+		m.planes = append(m.planes, poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -b.Cut})
 	}
-	s, err := meet(m.planes, b.Radius)
+	s, err := poly.Meet(m.planes, b.Radius, m.slack)
 	if err != nil {
 		return err
 	}
@@ -44,13 +45,13 @@ func (m *maker) takeBall(b *body.Body, holes []Hole) error {
 }
 
 // seat returns the plane of a flat for a hole in a ball.
-func seat(b *body.Body, h Hole) (Plane, error) {
+func seat(b *body.Body, h Hole) (poly.Plane, error) {
 	if h.Seat == 0 {
-		return Plane{}, fmt.Errorf("mount %d: %w: it does not look straight away from the ball's centre, so there is no flat to cut it into", h.ID, ErrCutout)
+		return poly.Plane{}, fmt.Errorf("mount %d: %w: it does not look straight away from the ball's centre, so there is no flat to cut it into", h.ID, ErrCutout)
 	}
 	if !(h.Seat >= h.Radius && h.Seat < b.Radius) {
-		return Plane{}, prose.Errorf("mount %d: %w: its seat of %.4g mm must be wider than its cut-out and less than the ball",
+		return poly.Plane{}, prose.Errorf("mount %d: %w: its seat of %.4g mm must be wider than its cut-out and less than the ball",
 			h.ID, ErrCutout, 2e3*h.Seat)
 	}
-	return Plane{r3.Unit(h.Point), math.Sqrt(b.Radius*b.Radius - h.Seat*h.Seat)}, nil
+	return poly.Plane{Normal: r3.Unit(h.Point), Offset: math.Sqrt(b.Radius*b.Radius - h.Seat*h.Seat)}, nil
 }

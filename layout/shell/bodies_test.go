@@ -1,11 +1,11 @@
 package shell_test
 
 import (
-	"errors"
 	"math"
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/shell"
 
 	"pgregory.net/rapid"
@@ -44,13 +44,13 @@ func TestAnyBody(t *testing.T) {
 		var holes []shell.Hole
 		if rapid.Bool().Draw(t, "drilled") {
 			for f, face := range b.Faces {
-				if r := 0.5 * b.InscribedRadius(f); !face.Base && r > 2*wall {
+				if r := 0.5 * b.InscribedRadius(f); !face.Base() && r > 2*wall {
 					holes = append(holes, shell.Hole{ID: f, Point: b.Centroid(f), Face: f, Radius: r - wall/2})
 				}
 			}
 		}
 		m, err := shell.Make(b, wall, holes)
-		if b.IsCut && errors.Is(err, shell.ErrWall) {
+		if b.IsCut && is(err, errWall) {
 			t.Skip("a wall thicker than what the cut left")
 		}
 		if err != nil {
@@ -58,7 +58,7 @@ func TestAnyBody(t *testing.T) {
 		}
 		surface, out := 0.0, 0.0
 		for f, face := range b.Faces {
-			if !face.Base {
+			if !face.Base() {
 				surface += area(b, f)
 			}
 		}
@@ -70,7 +70,7 @@ func TestAnyBody(t *testing.T) {
 		}
 		if holes == nil { // a cut may go through none
 			sum := 0.0
-			for _, p := range shell.Wedges(3, rapid.Float64Range(0, 2).Draw(t, "azimuth")) {
+			for _, p := range wedges(3, rapid.Float64Range(0, 2).Draw(t, "azimuth")) {
 				part, err := m.Part(p...)
 				if err != nil {
 					t.Fatalf("%s: %v", b.Name, err)
@@ -117,8 +117,8 @@ func area(b *body.Body, face int) float64 {
 	c := b.Faces[face].Corners
 	sum := 0.0
 	for i := 2; i < len(c); i++ {
-		m := shell.Mesh{Vertices: b.Vertices, Triangles: [][3]int{{c[0], c[i-1], c[i]}}}
-		sum += m.Area()
+		m := poly.Mesh{Vertices: b.Vertices, Triangles: [][3]int{{c[0], c[i-1], c[i]}}}
+		sum += meshArea(m)
 	}
 	return sum
 }

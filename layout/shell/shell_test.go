@@ -3,7 +3,6 @@ package shell_test
 import (
 	"bytes"
 	"encoding/binary"
-	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -16,6 +15,7 @@ import (
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/shell"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -26,8 +26,8 @@ import (
 func onFaces(b *body.Body, radius float64) []shell.Hole {
 	var holes []shell.Hole
 	for f, face := range b.Faces {
-		if !face.Base {
-			holes = append(holes, shell.Hole{ID: f + 1, Point: b.Centroid(f), Face: f, Radius: radius})
+		if !face.Base() {
+			holes = append(holes, shell.Hole{ID: f + 1, Point: b.Centroid(f), Normal: b.Normal(f), Face: f, Radius: radius})
 		}
 	}
 	return holes
@@ -101,7 +101,7 @@ func TestHalfCube(t *testing.T) {
 	if got, want := m.Volume(), side*side*side/2-in*in*(side/2-wall); math.Abs(got/want-1) > 1e-9 {
 		t.Errorf("volume %.9g, want %.9g", got, want)
 	}
-	if got, want := m.Area(), side*side+4*side*side/2+in*in+4*in*(side/2-wall)+side*side-in*in; math.Abs(got/want-1) > 1e-9 {
+	if got, want := meshArea(m), side*side+4*side*side/2+in*in+4*in*(side/2-wall)+side*side-in*in; math.Abs(got/want-1) > 1e-9 {
 		t.Errorf("area %.9g, want %.9g", got, want)
 	}
 }
@@ -149,7 +149,7 @@ func ballHoles(b *body.Body, mounts *body.Body, radius, seat float64) []shell.Ho
 
 type sample struct {
 	name  string
-	mesh  shell.Mesh
+	mesh  poly.Mesh
 	parts int // connected pieces
 }
 
@@ -170,7 +170,7 @@ func samples(t testing.TB) []sample {
 
 func makeSamples(t testing.TB) []sample {
 	var out []sample
-	add := func(name string, b *body.Body, holes []shell.Hole) shell.Mesh {
+	add := func(name string, b *body.Body, holes []shell.Hole) poly.Mesh {
 		m, err := shell.Make(b, 0.003, holes)
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
@@ -195,7 +195,7 @@ func makeSamples(t testing.TB) []sample {
 	add("ball", ball, ballHoles(ball, twenty, 0.0165, 0.02))
 	half := cut(t, ball, -0.02)
 	round := add("half ball", half, ballHoles(half, twenty, 0.0165, 0.02))
-	segments := func(name string, m shell.Mesh, cells [][]shell.Plane) {
+	segments := func(name string, m poly.Mesh, cells [][]poly.Plane) {
 		sum := 0.0
 		for i, planes := range cells {
 			part, err := m.Part(planes...)
@@ -209,10 +209,10 @@ func makeSamples(t testing.TB) []sample {
 			t.Errorf("%s: segments have %.9g m3, the whole %.9g", name, sum, whole)
 		}
 	}
-	segments("dome in 2", lantern, shell.Wedges(2, 0.1))
-	segments("dome in 5", lantern, shell.Wedges(5, 0))
-	segments("dome in 3 by 2", lantern, shell.Wedges(3, 0.3, 0.08))
-	segments("half ball in 4", round, shell.Wedges(4, 0))
+	segments("dome in 2", lantern, wedges(2, 0.1))
+	segments("dome in 5", lantern, wedges(5, 0))
+	segments("dome in 3 by 2", lantern, wedges(3, 0.3, 0.08))
+	segments("half ball in 4", round, wedges(4, 0))
 	return out
 }
 
@@ -233,7 +233,7 @@ func TestAdmesh(t *testing.T) {
 	for _, s := range samples(t) {
 		t.Run(s.name, func(t *testing.T) {
 			var out bytes.Buffer
-			if err := shell.WriteSTL(&out, s.mesh, s.name); err != nil {
+			if err := poly.WriteSTL(&out, s.mesh, s.name); err != nil {
 				t.Fatal(err)
 			}
 			path := filepath.Join(t.TempDir(), "shell.stl")
@@ -295,7 +295,7 @@ func TestNoCrossing(t *testing.T) {
 
 // crossings tells what is wrong along a line through a mesh, nothing where it
 // goes in and out by turns.
-func crossings(m shell.Mesh, from, way r3.Vec) string {
+func crossings(m poly.Mesh, from, way r3.Vec) string {
 	type hit struct {
 		at float64
 		in bool
@@ -356,9 +356,9 @@ func TestErrors(t *testing.T) {
 		want  error
 		says  string
 	}{
-		{"no wall", cube, 0, nil, shell.ErrWall, ""},
-		{"not a wall", cube, math.NaN(), nil, shell.ErrWall, ""},
-		{"all wall", cube, 0.06, nil, shell.ErrWall, "60 mm"},
+		{"no wall", cube, 0, nil, errWall, ""},
+		{"not a wall", cube, math.NaN(), nil, errWall, ""},
+		{"all wall", cube, 0.06, nil, errWall, "60 mm"},
 		{"on a vertex", cube, 0.003, with(func(h *shell.Hole) { h.Face = -1 }), shell.ErrCutout, "mount 7"},
 		{"no such face", cube, 0.003, with(func(h *shell.Hole) { h.Face = 6 }), shell.ErrCutout, "mount 7"},
 		{"too wide", cube, 0.003, with(func(h *shell.Hole) { h.Radius = 0.06 }), shell.ErrCutout, "edge of its face"},
@@ -370,7 +370,7 @@ func TestErrors(t *testing.T) {
 		{"tight seat", ball, 0.003, []shell.Hole{{ID: 2, Point: r3.Vec{X: 0.1}, Radius: 0.0165, Seat: 0.0165}}, shell.ErrCutout, "mount 2"},
 	} {
 		_, err := shell.Make(test.b, test.wall, test.holes)
-		if !errors.Is(err, test.want) || !strings.Contains(err.Error(), test.says) {
+		if !is(err, test.want) || !strings.Contains(err.Error(), test.says) {
 			t.Errorf("%s: got %v, want %v that says %q", test.name, err, test.want, test.says)
 		}
 	}
@@ -378,11 +378,11 @@ func TestErrors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := m.Part(shell.Plane{Normal: r3.Vec{Z: 1}, Offset: -1}); !errors.Is(err, shell.ErrNothingLeft) {
+	if _, err := m.Part(poly.Plane{Normal: r3.Vec{Z: 1}, Offset: -1}); !is(err, errNothingLeft) {
 		t.Errorf("a cut below everything: %v", err)
 	}
 	m.Triangles = m.Triangles[1:]
-	if err := m.Check(); !errors.Is(err, shell.ErrOpen) {
+	if err := m.Check(); !is(err, errOpen) {
 		t.Errorf("a mesh with a gap: %v", err)
 	}
 }
@@ -394,7 +394,7 @@ func TestSTL(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	if err := shell.WriteSTL(&out, m, "a box, größer"); err != nil {
+	if err := poly.WriteSTL(&out, m, "a box, größer"); err != nil {
 		t.Fatal(err)
 	}
 	data := out.Bytes()

@@ -1,47 +1,99 @@
 package spread
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
 
-	"pappus/layout/body"
+	"pappus/layout/poly"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Most is the greatest number of points that Even takes.
+// Most is the greatest number of points.
 const Most = 2000
 
-// ErrCount tells of a number of points below 1 or above Most.
-var ErrCount = errors.New("points must be from 1 to 2000")
-
-// Even returns n points on the unit sphere with a low Coulomb energy, and that
-// energy. From several starts made with the seed it keeps the best. The same n
-// and seed give the same points every time.
+// Within returns n points on the unit sphere with a low Coulomb energy among
+// those in a zone, and that energy. From several starts made with the seed it
+// keeps the best. The same n, seed and zone give the same points every time.
 //
-// The point with the least energy of its own is turned to the top, the one
-// nearest to it to azimuth 0, and all are in the order of [body.Order]: the
-// first at the top, the second in the half plane of x.
-func Even(n int, seed uint64) ([]r3.Vec, float64, error) {
+// Points press against the borders of a zone, as charges do, so that many lie
+// on them; give a cap the half-angle that keeps a mount's whole flange clear.
+// Where neighbours are nearer than the zone asks, those are pushed apart; if no
+// place is found for all, they stay as even as they were ([Capacity] says how
+// many had one).
+//
+// With a symmetry of k, the points are rings of k evenly round z; what n
+// leaves over k, up to two, stands on the axis, on top first. A cap
+// then keeps clear all its images about z.
+//
+// The points are in the order of [poly.Order]. On the whole sphere without a
+// symmetry, the point with the least energy of its own is turned to the top and
+// the one nearest to it to azimuth 0; where all caps are round z, the first
+// point off the axis is. Errors of a zone without room wrap ErrZone.
+func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
 	if n < 1 || n > Most {
-		return nil, 0, fmt.Errorf("%w, not %d", ErrCount, n)
+		return nil, 0, fmt.Errorf("points must be from 1 to 2000, not %d", n)
 	}
-	if n == 1 {
-		return []r3.Vec{{Z: 1}}, 0, nil
+	if err := z.check(n); err != nil {
+		return nil, 0, err
 	}
-	random := rand.New(rand.NewPCG(seed, uint64(n)))
+	z = z.round()
+	poles, err := onAxis(n, z)
+	if err != nil {
+		return nil, 0, err
+	}
+	o := newOrbits(n, poles, z)
+	best, least, err := o.search(rand.New(rand.NewPCG(seed, uint64(n))))
+	if err != nil {
+		return nil, 0, err
+	}
+	o.place(best)
+	all := o.points
+	if z.whole() {
+		all = sorted(upright(all))
+		best = all
+	}
+	switch apart := LeastAngle(all) >= z.Apart; {
+	case apart && z.whole():
+		return all, least, nil
+	case !apart:
+		if points, found := parted(n, poles, z, best); found {
+			least = o.at(points)
+			all = o.points
+		}
+	}
+	return z.ordered(all), least, nil
+}
+
+// search returns the points of the least energy from several starts, and that energy.
+func (o *orbits) search(random *rand.Rand) (best []r3.Vec, least float64, err error) {
+	count, n := len(o.slope), len(o.points)
+	if count == 0 {
+		return nil, o.at(nil), nil
+	}
+	if best, err = spiralWithin(count, o.zone); err != nil {
+		return nil, 0, err
+	}
+	least = o.at(best)
 	starts, steps := effort(n)
-	c := newCharges(n)
-	best, least := c.relax(Spiral(n), steps, coarse)
-	for range starts - 1 {
-		if points, energy := c.relax(scatter(n, random), steps, coarse); energy < least {
+	last := steps
+	if !o.zone.whole() {
+		starts, last = (starts+3)/4, finish(n, steps) // each is several searches
+	}
+	try := func(from []r3.Vec, steps, rounds int, level, slack float64) {
+		if points, energy := o.settle(from, steps, rounds, level); energy < least*(1+slack) {
 			best, least = points, energy
 		}
 	}
-	best, least = c.relax(best, steps, fine)
-	return sorted(upright(best)), least, nil
+	try(best, steps, trying, coarse, 0)
+	for range starts - 1 {
+		if from := scatterWithin(count, o.zone, random); from != nil {
+			try(from, steps, trying, coarse, 0)
+		}
+	}
+	try(best, last, finishing, fine, 1e-12)
+	return best, least, nil
 }
 
 // The slopes at which a search may stop: coarse tells arrangements apart, fine
@@ -49,6 +101,13 @@ func Even(n int, seed uint64) ([]r3.Vec, float64, error) {
 const (
 	coarse = 1e-3
 	fine   = 1e-9
+)
+
+// Rounds in which the zone is brought to hold: each leaves about a tenth of how
+// far points were inside a cap.
+const (
+	trying    = 2
+	finishing = 12
 )
 
 // effort says from how many starts to search and with how many steps each. A
@@ -59,11 +118,26 @@ func effort(n int) (starts, steps int) {
 	return starts, steps
 }
 
-// scatter returns n points anywhere on the sphere, all places alike.
-func scatter(n int, random *rand.Rand) []r3.Vec {
-	points := make([]r3.Vec, n)
-	for i := range points {
-		points[i] = r3.Unit(r3.Vec{X: random.NormFloat64(), Y: random.NormFloat64(), Z: random.NormFloat64()})
+// finish says how many steps a round of the last search takes. Above a hundred
+// points an eighth costs less than five hundred-thousandths of the energy, which no
+// builder can tell (measured for 150 to 1000 points on two zones), and saves two
+// thirds of the time.
+func finish(n, steps int) int {
+	if n <= 100 {
+		return steps
+	}
+	return min(steps, max(steps/8, 12))
+}
+
+// ordered returns points in the order of poly.Order, and turned where the zone
+// leaves that free.
+func (z Zone) ordered(points []r3.Vec) []r3.Vec {
+	points = sorted(points)
+	switch {
+	case z.whole():
+		points = sorted(upright(points))
+	case z.coaxial():
+		points = sorted(facing(points))
 	}
 	return points
 }
@@ -71,8 +145,8 @@ func scatter(n int, random *rand.Rand) []r3.Vec {
 // upright turns points so that the one with the least energy of its own is at
 // the top and its nearest in the half plane of x.
 func upright(points []r3.Vec) []r3.Vec {
-	if len(points) == 2 { // one against the other, so without a half plane
-		return []r3.Vec{{Z: 1}, {Z: -1}}
+	if len(points) < 3 { // without a half plane
+		return []r3.Vec{{Z: 1}, {Z: -1}}[:len(points)]
 	}
 	z := points[calmest(points)]
 	y := r3.Unit(r3.Cross(z, nearest(points, z)))
@@ -113,9 +187,23 @@ func nearest(points []r3.Vec, to r3.Vec) r3.Vec {
 	return best
 }
 
+// facing turns points about z so that the first off the axis is at azimuth 0.
+func facing(points []r3.Vec) []r3.Vec {
+	for _, p := range points {
+		if out := math.Hypot(p.X, p.Y); out > 1e-6 {
+			cos, sin := p.X/out, p.Y/out
+			for i, q := range points {
+				points[i] = r3.Vec{X: cos*q.X + sin*q.Y, Y: cos*q.Y - sin*q.X, Z: q.Z}
+			}
+			break
+		}
+	}
+	return points
+}
+
 func sorted(points []r3.Vec) []r3.Vec {
 	out := make([]r3.Vec, len(points))
-	for i, at := range body.Order(points) {
+	for i, at := range poly.Order(points) {
 		out[i] = points[at]
 	}
 	return out

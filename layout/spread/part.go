@@ -17,18 +17,13 @@ import (
 // jam it stays above that (soft discs: C. S. O'Hern, L. E. Silbert, A. J. Liu, S.
 // R. Nagel, Phys. Rev. E 68 (2003) 011306).
 type parting struct {
-	zone   Zone // with Fold of at least 1 and axes of length 1
+	rings
 	chord  float64
-	turns  [][2]float64 // sine and cosine of the turn to each point of a ring
-	poles  int
-	points []r3.Vec // the poles, then each ring
 	order  []int    // of the points, by height
 	sorted []r3.Vec // the points in that order
 	pull   []r3.Vec // slope of the cost at each point
 	pulls  []r3.Vec // the same, in that order
-	// What was computed last, and where: x y z of each ring's point.
-	x     []float64
-	total float64
+	slope  []r3.Vec // at each ring's first point
 }
 
 // wider is by how much more than asked the search parts points, so that what is
@@ -39,25 +34,17 @@ const wider = 1.003
 // a hundred.
 const partingSteps = 400
 
-func newParting(rings int, poles []r3.Vec, z Zone) *parting {
-	n := len(poles) + rings*z.Fold
+func newParting(n int, poles []r3.Vec, z Zone) *parting {
 	p := &parting{
-		zone:   z,
+		rings:  newRings(n, poles, z),
 		chord:  2 * math.Sin(min(wider*z.Apart, math.Pi)/2),
-		poles:  len(poles),
-		points: make([]r3.Vec, n),
 		order:  make([]int, n),
 		sorted: make([]r3.Vec, n),
 		pull:   make([]r3.Vec, n),
 		pulls:  make([]r3.Vec, n),
 	}
-	copy(p.points, poles)
 	for i := range p.order {
 		p.order[i] = i
-	}
-	for k := range z.Fold {
-		sin, cos := math.Sincos(2 * math.Pi * float64(k) / float64(z.Fold))
-		p.turns = append(p.turns, [2]float64{sin, cos})
 	}
 	return p
 }
@@ -65,77 +52,42 @@ func newParting(rings int, poles []r3.Vec, z Zone) *parting {
 // run parts the rings through some points and tells whether all that the zone
 // asks holds then.
 func (p *parting) run(start []r3.Vec) ([]r3.Vec, bool) {
-	x := make([]float64, 0, 3*len(start))
-	for _, s := range start {
-		x = append(x, s.X, s.Y, s.Z)
-	}
-	problem := optimize.Problem{Func: p.cost, Grad: p.gradient}
 	settings := &optimize.Settings{
 		MajorIterations:   partingSteps,
 		GradientThreshold: 1e-7,
 		// Where they jam the cost falls ever more slowly.
 		Converger: &optimize.FunctionConverge{Absolute: 1e-9, Relative: 1e-2, Iterations: 25},
 	}
-	if result, _ := optimize.Minimize(problem, x, settings, &optimize.LBFGS{}); result != nil {
-		x = result.X
+	out := drawn(nil, descend(free(start), settings, float64(p.zone.Fold), p.cost))
+	for i, at := range out {
+		out[i] = p.zone.draw(at)
 	}
-	out := make([]r3.Vec, len(start))
-	for i := range out {
-		out[i] = p.zone.draw(unit(x, i))
-		if !p.zone.Contains(out[i]) {
-			return nil, false
-		}
-		p.fill(i, out[i])
-	}
-	return out, LeastAngle(p.points) >= p.zone.Apart
+	p.place(out)
+	return out, p.contains(out) && LeastAngle(p.points) >= p.zone.Apart
 }
 
-// fill puts the i-th ring through a point.
-func (p *parting) fill(i int, own r3.Vec) {
-	at := p.poles + i*p.zone.Fold
-	for k, turn := range p.turns {
-		p.points[at+k] = r3.Vec{X: turn[1]*own.X - turn[0]*own.Y, Y: turn[0]*own.X + turn[1]*own.Y, Z: own.Z}
-	}
-}
-
-func (p *parting) cost(x []float64) float64 {
-	p.compute(x)
-	return p.total
-}
-
-func (p *parting) gradient(grad, x []float64) {
-	p.compute(x)
-	fold := float64(p.zone.Fold)
-	for i := range len(x) / 3 {
-		own := p.poles + i*p.zone.Fold
-		at, s := p.points[own], p.pull[own]
-		s = r3.Sub(s, r3.Scale(r3.Dot(s, at), at))
-		s = r3.Scale(fold/r3.Norm(r3.Vec{X: x[3*i], Y: x[3*i+1], Z: x[3*i+2]}), s)
-		grad[3*i], grad[3*i+1], grad[3*i+2] = s.X, s.Y, s.Z
-	}
-}
-
-// compute fills total and pull for x, unless they stand already.
-func (p *parting) compute(x []float64) {
-	if slices.Equal(p.x, x) {
-		return
-	}
-	p.x = append(p.x[:0], x...)
-	for i := range len(x) / 3 {
-		p.fill(i, unit(x, i))
-	}
-	p.total = p.pairs()
-	for i, at := range p.points[p.poles:] {
+// cost returns what pairs and points inside caps pay, and its slope over how many points a
+// ring has.
+func (p *parting) cost(points []r3.Vec) (total float64, slope []r3.Vec) {
+	p.place(points)
+	total = p.pairs()
+	for i, at := range p.points[len(p.poles):] {
 		for _, c := range p.zone.Clear {
 			sin, cos := math.Sincos(c.HalfAngle)
 			// In chords of the parting, as the pairs pay.
 			scale := max(sin, 1e-3) * p.chord
 			if in := (r3.Dot(at, c.Axis) - cos) / scale; in > 0 {
-				p.total += in * in
-				p.pull[p.poles+i] = r3.Add(p.pull[p.poles+i], r3.Scale(2*in/scale, c.Axis))
+				total += in * in
+				pull := &p.pull[len(p.poles)+i]
+				*pull = r3.Add(*pull, r3.Scale(2*in/scale, c.Axis))
 			}
 		}
 	}
+	p.slope = p.slope[:0]
+	for i := range points {
+		p.slope = append(p.slope, p.pull[p.first(i)])
+	}
+	return total, p.slope
 }
 
 // pairs returns what pairs pay and fills pull with the slope of it.
@@ -214,34 +166,93 @@ func LeastAngle(points []r3.Vec) float64 {
 // parted looks for rings as far apart as the rounded zone asks: from some points,
 // if there are, then from a spiral and from chance.
 func parted(n int, poles []r3.Vec, z Zone, from []r3.Vec) ([]r3.Vec, bool) {
-	rings := (n - len(poles)) / z.Fold
+	count := (n - len(poles)) / z.Fold
 	if n > z.ceiling() {
 		return nil, false
 	}
-	p := newParting(rings, poles, z)
-	if rings == 0 {
+	if count == 0 {
 		return nil, LeastAngle(poles) >= z.Apart
 	}
+	p := newParting(n, poles, z)
 	if from != nil {
 		if points, found := p.run(from); found {
 			return points, true
 		}
 	}
-	start, err := spiralWithin(rings, z)
-	if err != nil {
-		return nil, false
-	}
-	if points, found := p.run(start); found {
-		return points, true
-	}
+	start, err := spiralWithin(count, z)
 	random := rand.New(rand.NewPCG(1, uint64(n)))
-	for range min(500/n, 8) {
-		if start = scatterWithin(rings, z, random); start == nil {
+	for range 1 + min(500/n, 8) {
+		if err != nil || start == nil {
 			break
 		}
 		if points, found := p.run(start); found {
 			return points, true
 		}
+		start = scatterWithin(count, z, random)
 	}
 	return nil, false
+}
+
+// Holds tells whether n points as far apart as a zone asks were found in it.
+// Where it does, Within finds them too. That it does not proves nothing; it
+// searches from a spiral and, for few points, from chance.
+func Holds(n int, z Zone) bool {
+	if n < 1 || n > Most || z.check(n) != nil {
+		return false
+	}
+	z = z.round()
+	poles, err := onAxis(n, z)
+	if err != nil {
+		return false
+	}
+	_, found := parted(n, poles, z, nil)
+	return found
+}
+
+// ceiling returns a count that no zone holds more of at the distance it asks: as
+// many discs as the densest packing of a plane puts on its area, and some more
+// for small numbers and for what reaches out at the border.
+func (z Zone) ceiling() int {
+	if !(z.Apart > 0) {
+		return Most
+	}
+	const samples = 4096
+	half, in := min(z.Apart, math.Pi)/2, 0
+	for _, p := range Spiral(samples) {
+		blocked := func(c Cap) bool { return c.HalfAngle > half && r3.Dot(p, c.Axis) > math.Cos(c.HalfAngle-half) }
+		if !slices.ContainsFunc(z.Clear, blocked) {
+			in++
+		}
+	}
+	densest := math.Pi / math.Sqrt(12)
+	disc := (1 - math.Cos(half)) / 2 // of the whole sphere
+	return int(min(Most, 1.05*densest*float64(in)/samples/disc+3))
+}
+
+// Capacity returns how many points as far apart as a zone asks were found in it,
+// of at most so many and with as many on the axis as that count leaves over the
+// symmetry; 0 where not one was. It halves the range of counts, as if fewer
+// points always fitted where more do. It is no proven maximum: another
+// arrangement may take some percent more.
+func Capacity(most int, z Zone) int {
+	if Holds(most, z) {
+		return most
+	}
+	fold := max(z.Fold, 1)
+	over := most % fold
+	low, high := 0, most/fold // rings that fit, that do not
+	if high > 0 && over+high*fold > z.round().ceiling() {
+		high = max(1, min(high, (z.round().ceiling()-over)/fold+1))
+	}
+	for high-low > 1 {
+		if middle := (low + high) / 2; Holds(over+middle*fold, z) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	if low == 0 && (over == 0 || !Holds(over, z)) {
+		return 0
+	}
+	return over + low*fold
 }

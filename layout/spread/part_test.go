@@ -1,11 +1,10 @@
 package spread_test
 
 import (
-	"errors"
 	"math"
 	"testing"
 
-	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -24,7 +23,7 @@ func TestLeastAngle(t *testing.T) {
 		n := rapid.IntRange(2, 60).Draw(t, "points")
 		points := scattered(n, spread.Zone{})
 		if rapid.Bool().Draw(t, "even") {
-			points, _, _ = spread.Even(n, 3)
+			points, _, _ = even(n, 3)
 		}
 		want := math.Inf(1)
 		for i, p := range points {
@@ -82,7 +81,7 @@ func TestApart(t *testing.T) {
 		if math.Abs(sum(points)-energy) > 1e-11*energy {
 			t.Errorf("the points have energy %.12f, told %.12f", sum(points), energy)
 		}
-		for i, at := range body.Order(points) {
+		for i, at := range poly.Order(points) {
 			if i != at {
 				t.Errorf("point %d is out of order", at)
 			}
@@ -119,7 +118,7 @@ func TestApartMany(t *testing.T) {
 func TestApartErrors(t *testing.T) {
 	for _, apart := range []float64{-1, 4, math.NaN()} {
 		zone := spread.Zone{Apart: apart}
-		if _, _, err := spread.Within(5, 1, zone); !errors.Is(err, spread.ErrApart) {
+		if _, _, err := spread.Within(5, 1, zone); !is(err, errApart) {
 			t.Errorf("%g: %v", apart, err)
 		}
 		if spread.Holds(5, zone) || spread.Capacity(5, zone) != 0 {

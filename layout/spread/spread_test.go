@@ -1,12 +1,12 @@
 package spread_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/spread"
 	"pappus/testdata/reference"
 
@@ -26,7 +26,7 @@ func TestEvenEnergy(t *testing.T) {
 		t.Run(row["n"], func(t *testing.T) {
 			want := row.Float("energy")
 			for seed := range uint64(3) {
-				points, energy, err := spread.Even(int(row.Float("n")), seed)
+				points, energy, err := even(int(row.Float("n")), seed)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -59,7 +59,7 @@ func TestEvenSolids(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		points, _, err := spread.Even(len(solid.Vertices), 1)
+		points, _, err := even(len(solid.Vertices), 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -75,7 +75,7 @@ func TestEvenSolids(t *testing.T) {
 // pyramid (R. E. Schwartz, Exp. Math. 22 (2013) 157).
 func TestEvenFew(t *testing.T) {
 	for n, want := range map[int]float64{1: 0, 2: 0.5, 3: math.Sqrt(3), 5: 0.5 + 6/math.Sqrt2 + math.Sqrt(3)} {
-		points, energy, err := spread.Even(n, 7)
+		points, energy, err := even(n, 7)
 		if err != nil || len(points) != n || math.Abs(energy-want) > 1e-12 {
 			t.Errorf("%d: %v, energy %.15g, want %.15g", n, err, energy, want)
 		}
@@ -86,7 +86,7 @@ func TestEvenFew(t *testing.T) {
 // the top and the second at azimuth 0; the same each time.
 func TestEvenStance(t *testing.T) {
 	for _, n := range []int{1, 2, 3, 5, 13, 17, 101, 450, 2000} {
-		points, energy, err := spread.Even(n, 5)
+		points, energy, err := even(n, 5)
 		if err != nil || len(points) != n {
 			t.Fatalf("%d: %d points, %v", n, len(points), err)
 		}
@@ -98,13 +98,13 @@ func TestEvenStance(t *testing.T) {
 		if points[0].Z < 1-1e-14 || n > 2 && (math.Abs(points[1].Y) > 1e-14 || points[1].X <= 0) {
 			t.Errorf("%d: not upright: %v", n, points[:min(n, 2)])
 		}
-		for i, at := range body.Order(points) {
+		for i, at := range poly.Order(points) {
 			if i != at {
 				t.Errorf("%d: point %d is out of order", n, at)
 				break
 			}
 		}
-		again, same, _ := spread.Even(n, 5)
+		again, same, _ := even(n, 5)
 		if diff := cmp.Diff(points, again); diff != "" || energy != same {
 			t.Errorf("%d: not the same again: %s", n, diff)
 		}
@@ -116,7 +116,7 @@ func TestEvenStance(t *testing.T) {
 // B. Saff, Trans. Amer. Math. Soc. 350 (1998) 523; the factor from memory).
 func TestEvenBeatsSpiral(t *testing.T) {
 	for _, n := range []int{60, 150, 400, 800, 2000} {
-		_, energy, err := spread.Even(n, 1)
+		_, energy, err := even(n, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -130,7 +130,7 @@ func TestEvenBeatsSpiral(t *testing.T) {
 
 func TestEvenCount(t *testing.T) {
 	for _, n := range []int{math.MinInt, -1, 0, 2001, math.MaxInt} {
-		if points, _, err := spread.Even(n, 1); !errors.Is(err, spread.ErrCount) || points != nil {
+		if points, _, err := even(n, 1); !is(err, errCount) || points != nil {
 			t.Errorf("%d: %v", n, err)
 		}
 	}
@@ -152,8 +152,8 @@ func TestSpiral(t *testing.T) {
 	}
 }
 
-func ExampleEven() {
-	points, energy, err := spread.Even(24, 1)
+func ExampleWithin_even() {
+	points, energy, err := even(24, 1)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -178,7 +178,7 @@ func BenchmarkEven(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, _, err := spread.Even(n, 1); err != nil {
+				if _, _, err := even(n, 1); err != nil {
 					b.Fatal(err)
 				}
 			}

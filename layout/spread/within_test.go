@@ -7,7 +7,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"pappus/layout/body"
+	"pappus/layout/poly"
 	"pappus/layout/spread"
 
 	"github.com/google/go-cmp/cmp"
@@ -111,7 +111,7 @@ func TestWithin(t *testing.T) {
 				}
 			}
 		}
-		for i, at := range body.Order(points) {
+		for i, at := range poly.Order(points) {
 			if i != at {
 				t.Errorf("point %d is out of order", at)
 			}
@@ -123,10 +123,7 @@ func TestWithin(t *testing.T) {
 		if fold > 1 || n < 2 {
 			return
 		}
-		spiral, err := spread.SpiralWithin(n, zone)
-		if err != nil {
-			t.Fatal(err)
-		}
+		spiral := spiralIn(n, zone)
 		inside(t, zone, spiral)
 		if before := sum(spiral); energy > before*(1+1e-12) {
 			t.Errorf("energy %.9f, spiral %.9f", energy, before)
@@ -177,24 +174,19 @@ func TestWithinMany(t *testing.T) {
 			t.Fatal(err)
 		}
 		inside(t, zone, points)
-		spiral, err := spread.SpiralWithin(n, zone)
-		if err != nil {
-			t.Fatal(err)
-		}
+		spiral := spiralIn(n, zone)
 		if before := sum(spiral); energy >= before {
 			t.Errorf("%d: energy %.6f, spiral %.6f", n, energy, before)
 		}
 	}
 }
 
-// TestWithinWhole: the zero zone is that of Even.
+// TestWithinWhole: no symmetry is one of 1.
 func TestWithinWhole(t *testing.T) {
-	for _, zone := range []spread.Zone{{}, {Fold: 1}} {
-		want, energy, _ := spread.Even(17, 4)
-		got, same, err := spread.Within(17, 4, zone)
-		if diff := cmp.Diff(want, got); err != nil || diff != "" || same != energy {
-			t.Errorf("%v: %s", err, diff)
-		}
+	want, energy, _ := even(17, 4)
+	got, same, err := spread.Within(17, 4, spread.Zone{Fold: 1})
+	if diff := cmp.Diff(want, got); err != nil || diff != "" || same != energy {
+		t.Errorf("%v: %s", err, diff)
 	}
 }
 
@@ -206,33 +198,24 @@ func TestWithinErrors(t *testing.T) {
 		zone spread.Zone
 		want error
 	}{
-		{"none", 0, spread.Zone{}, spread.ErrCount},
-		{"too many", spread.Most + 1, spread.Zone{}, spread.ErrCount},
-		{"no direction", 5, spread.Zone{Clear: []spread.Cap{{HalfAngle: 1}}}, spread.ErrCap},
-		{"direction is no number", 5, spread.Zone{Clear: []spread.Cap{{Axis: r3.Vec{X: math.NaN()}, HalfAngle: 1}}}, spread.ErrCap},
-		{"endless direction", 5, spread.Zone{Clear: []spread.Cap{{Axis: r3.Vec{X: math.Inf(1)}, HalfAngle: 1}}}, spread.ErrCap},
-		{"negative half-angle", 5, spread.Zone{Clear: []spread.Cap{down(-1)}}, spread.ErrCap},
-		{"half-angle is no number", 5, spread.Zone{Clear: []spread.Cap{spread.Below(1.1)}}, spread.ErrCap},
+		{"none", 0, spread.Zone{}, errCount},
+		{"too many", spread.Most + 1, spread.Zone{}, errCount},
+		{"no direction", 5, spread.Zone{Clear: []spread.Cap{{HalfAngle: 1}}}, errCap},
+		{"direction is no number", 5, spread.Zone{Clear: []spread.Cap{{Axis: r3.Vec{X: math.NaN()}, HalfAngle: 1}}}, errCap},
+		{"endless direction", 5, spread.Zone{Clear: []spread.Cap{{Axis: r3.Vec{X: math.Inf(1)}, HalfAngle: 1}}}, errCap},
+		{"negative half-angle", 5, spread.Zone{Clear: []spread.Cap{down(-1)}}, errCap},
+		{"half-angle is no number", 5, spread.Zone{Clear: []spread.Cap{spread.Below(1.1)}}, errCap},
 		{"all clear", 5, spread.Zone{Clear: []spread.Cap{all}}, spread.ErrZone},
-		{"two halves clear", 5, spread.Zone{Clear: []spread.Cap{spread.Below(0.01), spread.Above(-0.01)}}, spread.ErrZone},
-		{"no wider than a line", 2, spread.Zone{Clear: []spread.Cap{spread.Below(0), spread.Above(0)}}, spread.ErrZone},
-		{"negative symmetry", 5, spread.Zone{Fold: -1}, spread.ErrSymmetry},
-		{"not in fives", 13, spread.Zone{Fold: 5}, spread.ErrSymmetry},
+		{"two halves clear", 5, spread.Zone{Clear: []spread.Cap{spread.Below(0.01), spread.Cap{Axis: r3.Vec{Z: 1}, HalfAngle: math.Acos(-0.01)}}}, spread.ErrZone},
+		{"no wider than a line", 2, spread.Zone{Clear: []spread.Cap{spread.Below(0), spread.Cap{Axis: r3.Vec{Z: 1}, HalfAngle: math.Pi / 2}}}, spread.ErrZone},
+		{"negative symmetry", 5, spread.Zone{Fold: -1}, errSymmetry},
+		{"not in fives", 13, spread.Zone{Fold: 5}, errSymmetry},
 		{"both ends of the axis, one clear", 12, spread.Zone{Fold: 5, Clear: []spread.Cap{down(10)}}, spread.ErrZone},
 	}
 	for _, c := range cases {
-		if points, _, err := spread.Within(c.n, 1, c.zone); !errors.Is(err, c.want) || points != nil {
+		if points, _, err := spread.Within(c.n, 1, c.zone); !is(err, c.want) || points != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
-	}
-	if _, err := spread.SpiralWithin(20_001, spread.Zone{}); !errors.Is(err, spread.ErrCount) {
-		t.Error(err)
-	}
-	if _, err := spread.SpiralWithin(10, spread.Zone{Fold: 5}); !errors.Is(err, spread.ErrSymmetry) {
-		t.Error(err)
-	}
-	if points, err := spread.SpiralWithin(20_000, spread.Zone{Clear: []spread.Cap{spread.Below(0.5)}}); err != nil || len(points) != 20_000 {
-		t.Error(len(points), err)
 	}
 }
 

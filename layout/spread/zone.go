@@ -11,13 +11,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// What can be wrong with a zone.
-var (
-	ErrZone     = errors.New("the zone leaves no room")
-	ErrCap      = errors.New("a cap needs a direction and a half-angle from 0 to pi")
-	ErrApart    = errors.New("points must be apart by an angle from 0 to pi")
-	ErrSymmetry = errors.New("the count must be a multiple of the symmetry, or that and 1 or 2 on the axis")
-)
+// ErrZone tells of a zone that has no place for all points.
+var ErrZone = errors.New("the zone leaves no room")
 
 // Cap is the part of the sphere around a direction (of any length but 0), up
 // to a half-angle in rad.
@@ -30,11 +25,6 @@ type Cap struct {
 // out.
 func Below(height float64) Cap {
 	return Cap{Axis: r3.Vec{Z: -1}, HalfAngle: math.Acos(-height)}
-}
-
-// Above returns the cap over a height on the unit sphere.
-func Above(height float64) Cap {
-	return Cap{Axis: r3.Vec{Z: 1}, HalfAngle: math.Acos(height)}
 }
 
 // Zone says where points may be and how they repeat. The zero value is the
@@ -69,14 +59,14 @@ func (z Zone) check(n int) error {
 	for i, c := range z.Clear {
 		// A direction that is not finite has no length that is.
 		if long := r3.Norm(c.Axis); !(long > 0 && !math.IsInf(long, 0)) || !(c.HalfAngle >= 0 && c.HalfAngle <= math.Pi) {
-			return prose.Errorf("%w: cap %d has direction %v, half-angle %g", ErrCap, i+1, c.Axis, c.HalfAngle)
+			return prose.Errorf("a cap needs a direction and a half-angle from 0 to pi: cap %d has direction %v, half-angle %g", i+1, c.Axis, c.HalfAngle)
 		}
 	}
 	if !(z.Apart >= 0 && z.Apart <= math.Pi) {
-		return prose.Errorf("%w, not %g", ErrApart, z.Apart)
+		return prose.Errorf("points must be apart by an angle from 0 to pi, not %g", z.Apart)
 	}
 	if z.Fold < 0 || z.Fold > Most || z.Fold > 1 && n%z.Fold > 2 {
-		return fmt.Errorf("%w: %d points, symmetry %d", ErrSymmetry, n, z.Fold)
+		return fmt.Errorf("the count must be a multiple of the symmetry, or that and 1 or 2 on the axis: %d points, symmetry %d", n, z.Fold)
 	}
 	return nil
 }
@@ -92,42 +82,76 @@ func (z Zone) round() Zone {
 			images = 1
 		}
 		for i := range images {
-			out.Clear = append(out.Clear, Cap{turned(axis, i, out.Fold), c.HalfAngle})
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(out.Fold))
+			turned := r3.Vec{X: cos*axis.X - sin*axis.Y, Y: sin*axis.X + cos*axis.Y, Z: axis.Z}
+			out.Clear = append(out.Clear, Cap{turned, c.HalfAngle})
 		}
 	}
 	return out
 }
 
-// turned turns a vector about z by so many of the parts of a whole turn.
-func turned(p r3.Vec, part, parts int) r3.Vec {
-	sin, cos := math.Sincos(2 * math.Pi * float64(part) / float64(parts))
-	return r3.Vec{X: cos*p.X - sin*p.Y, Y: sin*p.X + cos*p.Y, Z: p.Z}
+// whole tells whether a rounded zone is the whole sphere without a symmetry.
+func (z Zone) whole() bool { return len(z.Clear) == 0 && z.Fold == 1 }
+
+// coaxial tells whether turns about z leave the zone as it is.
+func (z Zone) coaxial() bool {
+	for _, c := range z.Clear {
+		if math.Hypot(c.Axis.X, c.Axis.Y) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// onAxis returns the points that a symmetry leaves for the axis.
+func onAxis(n int, z Zone) ([]r3.Vec, error) {
+	if n == 1 {
+		if top := (r3.Vec{Z: 1}); z.Contains(top) {
+			return []r3.Vec{top}, nil
+		}
+	}
+	if z.Fold == 1 {
+		return nil, nil
+	}
+	var free []r3.Vec
+	for _, p := range []r3.Vec{{Z: 1}, {Z: -1}} {
+		if z.Contains(p) {
+			free = append(free, p)
+		}
+	}
+	if want := n % z.Fold; want <= len(free) {
+		return free[:want], nil
+	}
+	return nil, fmt.Errorf("%w: %d of %d points must stand on the axis, where it allows %d", ErrZone, n%z.Fold, n, len(free))
 }
 
 // longest is the longest spiral that is tried before a zone counts as empty.
 const longest = 1 << 22
 
-// SpiralWithin returns n points in a zone along a spiral (see [Spiral]) of as
-// many points as it takes, whose surplus is left out evenly, from the top down.
-// It takes little time, and n may be up to ten times Most. Its points follow no
-// symmetry, so Fold must be 0 or 1. A zone that a spiral of four million points
-// has not n points in counts as empty. Errors wrap ErrCount, ErrCap,
-// ErrApart, ErrSymmetry and ErrZone.
-func SpiralWithin(n int, z Zone) ([]r3.Vec, error) {
-	if n < 1 || n > 10*Most {
-		return nil, fmt.Errorf("%w, times ten for a spiral, not %d", ErrCount, n)
+// Spiral returns n points on the unit sphere along a spiral from the top down:
+// heights in steps of equal area, each turned by the golden angle from the
+// last. It takes next to no time and is even to a few percent for any n; below
+// 1 it has no points.
+func Spiral(n int) []r3.Vec {
+	points := make([]r3.Vec, max(n, 0))
+	for i := range points {
+		points[i] = spiralPoint(i, n)
 	}
-	if z.Fold > 1 {
-		return nil, fmt.Errorf("%w: a spiral has none", ErrSymmetry)
-	}
-	if err := z.check(n); err != nil {
-		return nil, err
-	}
-	return spiralWithin(n, z)
+	return points
 }
 
-// spiralWithin lets the spiral grow until n of it are in the zone, and of a
-// zone with a symmetry in the first of the parts that repeat.
+// spiralPoint returns the i-th of the n points of a spiral.
+func spiralPoint(i, n int) r3.Vec {
+	golden := math.Pi * (3 - math.Sqrt(5))
+	z := 1 - (2*float64(i)+1)/float64(n)
+	reach := math.Sqrt(1 - z*z)
+	sin, cos := math.Sincos(golden * float64(i))
+	return r3.Vec{X: reach * cos, Y: reach * sin, Z: z}
+}
+
+// spiralWithin returns n points in a zone along a spiral that grows until so many of it are
+// in the zone, and of a zone with a symmetry in the first of the parts that repeat; what is
+// too many is left out evenly. It is ErrZone where a spiral of four million has not enough.
 func spiralWithin(n int, z Zone) ([]r3.Vec, error) {
 	for whole := n * max(z.Fold, 1); whole <= longest; {
 		var in []r3.Vec
@@ -191,7 +215,8 @@ func (z Zone) draw(p r3.Vec) r3.Vec {
 func scatterWithin(n int, z Zone, random *rand.Rand) []r3.Vec {
 	points := make([]r3.Vec, 0, n)
 	for range 5000 * n {
-		if p := scatter(1, random)[0]; z.Contains(p) {
+		p := r3.Unit(r3.Vec{X: random.NormFloat64(), Y: random.NormFloat64(), Z: random.NormFloat64()})
+		if z.Contains(p) {
 			if points = append(points, p); len(points) == n {
 				return points
 			}

@@ -85,7 +85,7 @@ func measuredLevelOf(v verdict.Level, m recording.Measured) *MeasuredLevel {
 	out := &MeasuredLevel{Low: To(3, v.Low), High: To(3, v.High), Uneven: db(v.Uneven),
 		Frequency: All(3, v.Frequency), Measured: All(3, v.Measured), Planned: All(3, v.Planned),
 		Smoothed: All(3, band.SmoothGaps(nil, v.Frequency, v.Measured, smoothParts)),
-		Drift:    To(3, m.Drift), Lowest: To(2, m.Gated.Lowest), Inverted: m.Inverted, Warnings: append([]string{}, m.Warnings...)}
+		Drift:    To(3, m.Drift), Lowest: To(2, m.Gated.Lowest), Inverted: m.Inverted, Warnings: each(m.Cautions, words.Recording)}
 	for _, b := range v.Bands {
 		out.Bands = append(out.Bands, MeasuredBand{To(3, b.Centre), db(b.Measured), db(b.Planned), db(b.Difference), db(b.Error), To(2, m.SNR(b.Centre))})
 	}

@@ -2,7 +2,7 @@ package document
 
 import (
 	"pappus/layout"
-	"pappus/layout/printing"
+	"pappus/layout/shell"
 	"pappus/timing/sweep"
 )
 
@@ -52,7 +52,7 @@ type Workshop struct {
 
 // OfWorkshop returns the document of what was computed for the sheets. noShell says why
 // there is no shell, noCut why it is not cut; both are empty where it is.
-func OfWorkshop(files Written, a *layout.Array, f layout.Fits, h layout.Hollow, p printing.Plan, noShell, noCut string) Workshop {
+func OfWorkshop(files Written, a *layout.Array, f layout.Fits, h layout.Hollow, p shell.Plan, noShell, noCut string) Workshop {
 	out := Workshop{Written: files, Box: boxOf(h), Shell: Shell{len(p.Segments), 0, noShell, noCut}}
 	for i, r := range f.Reports {
 		out.Drivers.At = append(out.Drivers.At, DriverFit{a.Mounts[i].ID, r.Fits(a.Limits)})

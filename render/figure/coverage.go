@@ -2,8 +2,12 @@ package figure
 
 import (
 	"fmt"
+	"image"
+	"image/color"
 	"io"
+	"math"
 
+	"pappus/render/words"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -16,17 +20,16 @@ import (
 // Coverage draws a quantity over a slice of the room in colours, with the
 // outline of the body, the listening spot, a length to measure by and the
 // scale of the colours. The axes count metres from the centre of the body.
-// Values that are not Columns*Rows long are ErrSize, an empty slice is
-// ErrNothing.
+// Values that are not Columns*Rows long are an error, as is an empty slice.
 func Coverage(w io.Writer, f Format, p *timing.Plan, c *timing.Coverage, q Quantity) error {
 	if c.Columns < 1 || c.Rows < 1 {
-		return fmt.Errorf("coverage: %w", ErrNothing)
+		return nothing("coverage")
 	}
 	if len(q.Values) != c.Columns*c.Rows {
-		return fmt.Errorf("%s: %w: %d values, %d cells", q.Name, ErrSize, len(q.Values), c.Columns*c.Rows)
+		return fmt.Errorf("%s: values do not match the slice: %d values, %d cells", q.Name, len(q.Values), c.Columns*c.Rows)
 	}
 	if q.Unit == decibel && p.IsAbsolute() {
-		q.Unit = levelUnit(true)
+		q.Unit = words.Unit(true)
 	}
 	v := view{plan: p, slice: c.Slice, quantity: q, scale: q.scale()}
 	v.middle = r3.Sub(c.Origin, r3.Add(
@@ -64,11 +67,8 @@ func (v view) outline() (corners [][2]float64, through bool) {
 func (v view) upright() bool { return v.slice.Up.Z > 0.5 }
 
 func (v view) paint(c draw.Canvas) {
-	below := "with the delays for the " + spotText(v.plan)
-	if _, through := v.outline(); !through {
-		below += "; dashed: the body, outside of this plane"
-	}
-	c = heading(c, fmt.Sprintf("%s: %s, %s", nameOf(v.plan), v.quantity.Name, v.slice.Name), below)
+	_, through := v.outline()
+	c = heading(c, words.OfSlice(v.plan, v.quantity.Name, v.slice.Name, through))
 	p := v.plot()
 	c, bar := v.shareOut(p, c)
 	p.Draw(c)
@@ -108,4 +108,116 @@ func (v view) shareOut(p *plot.Plot, c draw.Canvas) (picture, bar draw.Canvas) {
 	bar.Min = vg.Point{X: data.Max.X + gap, Y: data.Min.Y}
 	bar.Max = vg.Point{X: data.Max.X + gap + strip, Y: data.Max.Y}
 	return picture, bar
+}
+
+// heat returns the quantity as a picture, a cell to a pixel. A cell just inside
+// of the body takes a value from outside, or else the grey of the inside would
+// glow through the outline, which is drawn over it, when the picture is
+// enlarged.
+func (v view) heat() *image.RGBA {
+	s := v.slice
+	img := image.NewRGBA(image.Rect(0, 0, s.Columns, s.Rows))
+	grey := color.RGBAModel.Convert(solid).(color.RGBA)
+	for i, value := range v.quantity.Values {
+		if math.IsNaN(value) {
+			value = v.beside(i)
+		}
+		c := grey
+		if !math.IsNaN(value) {
+			c = shade(v.scale.share(value))
+		}
+		img.SetRGBA(i%s.Columns, s.Rows-1-i/s.Columns, c)
+	}
+	return img
+}
+
+// beside returns the value of a neighbour that has one, NaN if none does.
+func (v view) beside(cell int) float64 {
+	s := v.slice
+	column, row := cell%s.Columns, cell/s.Columns
+	for y := max(row-1, 0); y <= min(row+1, s.Rows-1); y++ {
+		for x := max(column-1, 0); x <= min(column+1, s.Columns-1); x++ {
+			if value := v.quantity.Values[y*s.Columns+x]; !math.IsNaN(value) {
+				return value
+			}
+		}
+	}
+	return math.NaN()
+}
+
+// marks draws what lies over the colours of a slice.
+type marks struct{ view }
+
+// Plot draws the outline of the body, the spot and the scale bar.
+func (m marks) Plot(c draw.Canvas, p *plot.Plot) {
+	m.body(c, p)
+	m.spot(c, p)
+	m.length(c, p)
+}
+
+// body draws the outline of the body, dashed where the slice passes it by, so
+// that the picture can still be set against the array.
+func (m marks) body(c draw.Canvas, p *plot.Plot) {
+	style := draw.LineStyle{Color: ink, Width: 1.2}
+	outline, through := m.outline()
+	if !through {
+		style = draw.LineStyle{Color: paper, Width: 1.2, Dashes: []vg.Length{3, 2}}
+	}
+	if outline == nil {
+		return
+	}
+	x, y := p.Transforms(&c)
+	points := make([]vg.Point, 0, len(outline)+1)
+	for _, at := range outline {
+		points = append(points, vg.Point{X: x(at[0]), Y: y(at[1])})
+	}
+	points = append(points, points[0])
+	if through {
+		c.FillPolygon(solid, c.ClipPolygonXY(points))
+	}
+	c.StrokeLines(style, c.ClipLinesXY(points)...)
+}
+
+func (m marks) spot(c draw.Canvas, p *plot.Plot) {
+	x, y := p.Transforms(&c)
+	flat := m.flat(m.plan.Array.Spot)
+	at := vg.Point{X: x(flat.X), Y: y(flat.Y)}
+	if !c.Contains(at) {
+		return
+	}
+	for _, disc := range []draw.GlyphStyle{
+		{Color: paper, Radius: 6}, {Color: ink, Radius: 4.8}, {Color: paper, Radius: 2.2},
+	} {
+		disc.Shape = draw.CircleGlyph{}
+		c.DrawGlyph(disc, at)
+	}
+	style, side := font(9.5, ink), vg.Length(11)
+	style = aligned(style, draw.XLeft, draw.YCenter)
+	if at.X > c.Center().X {
+		style, side = aligned(style, draw.XRight, draw.YCenter), -side
+	}
+	label(&c, style, vg.Point{X: at.X + side, Y: at.Y}, "listening spot")
+}
+
+// length draws a bar of half a metre, or of a metre in a large room.
+func (m marks) length(c draw.Canvas, p *plot.Plot) {
+	metres, name := 0.5, "0.5 m"
+	if p.X.Max-p.X.Min > 5 {
+		metres, name = 1, "1 m"
+	}
+	x, _ := p.Transforms(&c)
+	long := x(p.X.Min+metres) - x(p.X.Min)
+	at := vg.Point{X: c.Min.X + 14, Y: c.Min.Y + 14}
+	back := vg.Rectangle{
+		Min: vg.Point{X: at.X - 6, Y: at.Y - 6},
+		Max: vg.Point{X: at.X + long + 6, Y: at.Y + 18},
+	}
+	c.SetColor(mist)
+	c.Fill(back.Path())
+	line := draw.LineStyle{Color: ink, Width: 1.2}
+	c.StrokeLine2(line, at.X, at.Y, at.X+long, at.Y)
+	for _, end := range []vg.Length{at.X, at.X + long} {
+		c.StrokeLine2(line, end, at.Y-3, end, at.Y+3)
+	}
+	c.FillText(aligned(font(9.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: at.X + long/2, Y: at.Y + 4}, name)
 }

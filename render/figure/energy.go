@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"pappus/render/words"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -15,9 +16,8 @@ import (
 // 409). All are brought to the same energy; 0 dB is the greatest of any, and for
 // the integral all of the energy. Time counts from the first arrival of each,
 // until 99 % of the energy has arrived in every case, for 5 to 50 ms: that is where
-// a smear is to be seen. No response, or one whose energy is none or no number,
-// is ErrNothing, more than five are ErrMany, a rate outside of 1000 to 1000000 is
-// ErrRate.
+// a smear is to be seen. No response, one whose energy is none or no number, more than
+// five, or a rate outside of 1000 to 1000000, is an error.
 func Energy(w io.Writer, f Format, title string, responses []Sound, rate int) error {
 	if err := drawable(responses, rate); err != nil {
 		return fmt.Errorf("energy: %w", err)
@@ -26,7 +26,7 @@ func Energy(w io.Writer, f Format, title string, responses []Sound, rate int) er
 	for _, r := range responses {
 		one, ok := newEnergy(r, rate)
 		if !ok {
-			return fmt.Errorf("energy: %w in %q", ErrNothing, r.Words)
+			return fmt.Errorf("energy: nothing to draw in %q", r.Words)
 		}
 		e.all = append(e.all, one)
 	}
@@ -67,10 +67,10 @@ var (
 var levelScale = scale{low: -deep, high: 0}
 
 func (e energies) paint(c draw.Canvas) {
-	c = heading(c, e.title, "time from the first arrival; all brought to the same energy, 0 dB: the greatest of any")
+	c = heading(c, words.Picture{Title: e.title, Below: "time from the first arrival; all brought to the same energy, 0 dB: the greatest of any"})
 	c = legendAbove(c, []entry{
-		{"energy, smoothed over 0.05 ms", draw.LineStyle{Color: colours[0], Width: 2}},
-		{"energy still to come (backward integral), 0 dB: all of it", toComeLine},
+		ofLine("energy, smoothed over 0.05 ms", draw.LineStyle{Color: colours[0], Width: 2}),
+		ofLine("energy still to come (backward integral), 0 dB: all of it", toComeLine),
 	})
 	in := axisTitles(c, "time, ms", "level, dB")
 	high := in.Size().Y / vg.Length(len(e.all))
@@ -117,7 +117,7 @@ func levelStep(panels int) float64 {
 // caption names a response above its panel and says how soon its energy arrives.
 func (e energy) caption(c *draw.Canvas, p panel) {
 	note := fmt.Sprintf("half of the energy within %.2f ms, 99 %% within %.2f ms", 1000*e.within(0.5), 1000*e.within(0.99))
-	style := aligned(words(9.5, quiet), draw.XRight, draw.YBottom)
+	style := aligned(font(9.5, quiet), draw.XRight, draw.YBottom)
 	c.FillText(style, vg.Point{X: p.Max.X, Y: p.Max.Y + 8}, note)
 	p.name(c, wrap(e.words, p.Size().X-style.Width(note)-12, 1))
 }

@@ -12,12 +12,8 @@ import (
 	"gonum.org/v1/plot/vg/vgsvg"
 )
 
-// Errors that callers may test for with errors.Is.
-var (
-	ErrFormat  = errors.New("no such picture format")
-	ErrNothing = errors.New("nothing to draw")
-	ErrSize    = errors.New("values do not match the slice")
-)
+// nothing tells that there is nothing to draw in a picture.
+func nothing(picture string) error { return errors.New(picture + ": nothing to draw") }
 
 // Format is the kind of file that a picture becomes.
 type Format string
@@ -57,7 +53,7 @@ func write(w io.Writer, f Format, paint func(draw.Canvas)) error {
 			return fmt.Errorf("writing an svg: %w", err)
 		}
 	default:
-		return fmt.Errorf("%w: %q, there are %q and %q", ErrFormat, f, PNG, SVG)
+		return fmt.Errorf("no such picture format: %q, there are %q and %q", f, PNG, SVG)
 	}
 	return nil
 }

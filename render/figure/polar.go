@@ -2,9 +2,11 @@ package figure
 
 import (
 	"fmt"
+	"image/color"
 	"io"
 	"math"
 
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 
@@ -17,27 +19,23 @@ import (
 // line for each octave band, each counted from its own level towards the spot.
 // Horizontal: seen from above with the front at the top, so that azimuth runs
 // counter-clockwise. Vertical: seen from the side with the spot's side at the
-// right; where the circle runs below the surface nothing is drawn but that. An empty polar is ErrNothing, bands of another length than its angles
-// are ErrSize.
+// right; where the circle runs below the surface nothing is drawn but that. An empty polar is an error, as are bands of another length than its
+// angles.
 func Polar(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical bool) error {
 	if len(polar.Angle) < 3 || len(polar.Band) == 0 {
-		return fmt.Errorf("polar: %w", ErrNothing)
+		return nothing("polar")
 	}
 	if len(polar.Aligned) != len(polar.Band) {
-		return fmt.Errorf("polar: %w: %d rows, %d bands", ErrSize, len(polar.Aligned), len(polar.Band))
+		return fmt.Errorf("polar: %d rows, %d bands", len(polar.Aligned), len(polar.Band))
 	}
 	for b, level := range polar.Aligned {
 		if len(level) != len(polar.Angle) {
-			return fmt.Errorf("polar: %w: %d levels in band %d, %d angles", ErrSize, len(level), b, len(polar.Angle))
+			return fmt.Errorf("polar: %d levels in band %d, %d angles", len(level), b, len(polar.Angle))
 		}
 	}
 	r := newRose(p, polar, vertical)
 	return write(w, f, func(c draw.Canvas) {
-		title, below := "level round the array, from above", "horizontal circle through the "
-		if vertical {
-			title, below = "level over the array, from the side", "upright circle through the "
-		}
-		r.paint(heading(c, nameOf(p)+": "+title, below+spotText(p)))
+		r.paint(heading(c, words.OfPolar(p, vertical)))
 	})
 }
 
@@ -105,29 +103,172 @@ func (r rose) paint(c draw.Canvas) {
 	d.below(&c, r.ground)
 	d.grid(&c, r.vertical)
 	d.towards(&c, r.spot)
-	var entries []entry
+	styles := make([]draw.LineStyle, len(r.level))
 	for b, level := range r.level {
-		style := stroke(b, 1.7)
-		c.StrokeLines(style, d.lines(r.polar.Angle, level)...)
-		entries = append(entries, entry{band.Hertz(r.polar.Band[b]), style})
+		styles[b] = stroke(b, 1.7)
+		c.StrokeLines(styles[b], d.lines(r.polar.Angle, level)...)
 	}
 	d.numbers(&c)
 	d.nameBelow(&c, r.ground)
-	r.key(c, d.centre.X+d.radius+75, entries)
+	r.key(c, d.centre.X+d.radius+75, styles)
 }
 
 // key names the bands at the right of the diagram.
-func (r rose) key(c draw.Canvas, x vg.Length, entries []entry) {
-	style := aligned(words(10, ink), draw.XLeft, draw.YCenter)
-	y := c.Center().Y + vg.Length(len(entries))*9 + 18
+func (r rose) key(c draw.Canvas, x vg.Length, styles []draw.LineStyle) {
+	style := aligned(font(10, ink), draw.XLeft, draw.YCenter)
+	y := c.Center().Y + vg.Length(len(styles))*9 + 18
 	c.FillText(style, vg.Point{X: x, Y: y + 8}, "octave bands")
-	for _, e := range entries {
+	for b, line := range styles {
 		y -= 18
-		c.StrokeLine2(e.style, x, y, x+32, y)
-		c.FillText(style, vg.Point{X: x + 40, Y: y + lift}, e.name)
+		c.StrokeLine2(line, x, y, x+32, y)
+		c.FillText(style, vg.Point{X: x + 40, Y: y + lift}, band.Hertz(r.polar.Band[b]))
 	}
-	note := aligned(words(9, quiet), draw.XLeft, draw.YCenter)
+	note := aligned(font(9, quiet), draw.XLeft, draw.YCenter)
 	c.FillText(note, vg.Point{X: x, Y: y - 30}, "0 dB: each band's own")
 	c.FillText(note, vg.Point{X: x, Y: y - 42}, "level towards the spot")
 	c.FillText(note, vg.Point{X: x, Y: y - 58}, "wedge: where the spot is")
+}
+
+// dial is the face of a polar diagram on the page.
+type dial struct {
+	centre vg.Point
+	radius vg.Length
+	top    float64 // dB at the rim
+	zero   float64 // rad on the page of angle 0
+}
+
+// at returns the place on the page of a level at an angle.
+func (d dial) at(angle, level float64) vg.Point {
+	out := min(max((level-bottom)/(d.top-bottom), 0), 1)
+	return d.along(angle, d.radius*vg.Length(out))
+}
+
+// along returns the place on the page at a distance from the centre.
+func (d dial) along(angle float64, far vg.Length) vg.Point {
+	sin, cos := math.Sincos(angle + d.zero)
+	return vg.Point{X: d.centre.X + far*vg.Length(cos), Y: d.centre.Y + far*vg.Length(sin)}
+}
+
+// grid draws a circle for every 6 dB and a ray for every 30 degrees.
+func (d dial) grid(c *draw.Canvas, vertical bool) {
+	line := draw.LineStyle{Color: rule, Width: 0.6}
+	for a := range 12 {
+		angle := float64(a) * math.Pi / 6
+		c.StrokeLines(line, []vg.Point{d.centre, d.along(angle, d.radius)})
+		d.name(c, angle, bearing(a*30, vertical))
+	}
+	for v := d.top; v > bottom; v -= ring {
+		style := line
+		if v == 0 || v == d.top {
+			style.Color = quiet
+		}
+		c.SetLineStyle(style)
+		c.Stroke(d.circle(v))
+	}
+}
+
+// numbers names the circles, between two rays at the lower left of the page.
+func (d dial) numbers(c *draw.Canvas) {
+	style := aligned(font(8.5, quiet), draw.XCenter, draw.YCenter)
+	for v := d.top; v > bottom; v -= ring {
+		label(c, style, d.at(225*math.Pi/180-d.zero, v), decibels(v))
+	}
+}
+
+func decibels(v float64) string {
+	switch s := decimal(v, 1); {
+	case v > 0:
+		return "+" + s
+	case v == 0:
+		return s + " dB"
+	default:
+		return s
+	}
+}
+
+func (d dial) circle(level float64) vg.Path {
+	far := d.at(-d.zero, level).X - d.centre.X
+	var p vg.Path
+	p.Move(vg.Point{X: d.centre.X + far, Y: d.centre.Y})
+	p.Arc(d.centre, far, 0, 2*math.Pi)
+	p.Close()
+	return p
+}
+
+// bearing returns what a ray is called, its angle in degrees.
+func bearing(degrees int, vertical bool) string {
+	horizontally := map[int]string{0: "front", 90: "left", 180: "back", 270: "right"}
+	upright := map[int]string{0: "spot's side", 90: "up", 180: "far side", 270: "down"}
+	names := horizontally
+	if vertical {
+		names = upright
+	}
+	if name, ok := names[degrees]; ok {
+		return name
+	}
+	if degrees > 180 {
+		degrees -= 360
+	}
+	return decimal(float64(degrees), 1) + "°"
+}
+
+// name writes the name of a ray outside of the rim.
+func (d dial) name(c *draw.Canvas, angle float64, name string) {
+	sin, cos := math.Sincos(angle + d.zero)
+	style := font(9.5, ink)
+	style.XAlign = draw.XCenter
+	style.YAlign = draw.YCenter
+	wide := style.Width(name) / 2
+	at := d.along(angle, d.radius+9)
+	at.X += wide * vg.Length(cos)
+	at.Y += 2 * vg.Length(sin)
+	c.FillText(style, at, name)
+}
+
+// towards marks the angle of the spot with a wedge on the rim.
+func (d dial) towards(c *draw.Canvas, angle float64) {
+	c.FillPolygon(ink, []vg.Point{
+		d.along(angle, d.radius-9),
+		d.along(angle-0.035, d.radius),
+		d.along(angle+0.035, d.radius),
+	})
+}
+
+// below marks the part of an upright circle that runs below the surface on which the
+// array stands, from an angle on down to as far on the other side; none for NaN.
+func (d dial) below(c *draw.Canvas, ground float64) {
+	if math.IsNaN(ground) {
+		return
+	}
+	var part vg.Path
+	part.Move(d.centre)
+	part.Line(d.along(ground, d.radius))
+	part.Arc(d.centre, d.radius, ground+d.zero, -math.Pi-2*ground)
+	part.Close()
+	c.SetColor(color.Gray{240})
+	c.Fill(part)
+	edge := draw.LineStyle{Color: ink, Width: 1.2}
+	c.StrokeLines(edge, []vg.Point{d.along(ground, d.radius), d.centre, d.along(math.Pi-ground, d.radius)})
+}
+
+// nameBelow says what the part is that below marks.
+func (d dial) nameBelow(c *draw.Canvas, ground float64) {
+	if !math.IsNaN(ground) {
+		label(c, aligned(font(9.5, quiet), draw.XCenter, draw.YCenter), d.along(-math.Pi/2, 0.55*d.radius), "below the surface: no sound")
+	}
+}
+
+// lines returns the levels as a closed line, open where a level is no number.
+func (d dial) lines(angles, levels []float64) [][]vg.Point {
+	var out [][]vg.Point
+	var run []vg.Point
+	for i := range len(levels) + 1 {
+		j := i % len(levels)
+		if math.IsNaN(levels[j]) {
+			out, run = append(out, run), nil
+			continue
+		}
+		run = append(run, d.at(angles[j], levels[j]))
+	}
+	return append(out, run)
 }

@@ -5,15 +5,10 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"pappus/render/words"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
-)
-
-// Errors of pictures of sounds, for errors.Is.
-var (
-	ErrRate = errors.New("no such sample rate")
-	ErrMany = errors.New("too many sounds for one picture")
 )
 
 // Sound is a sound to be drawn.
@@ -28,19 +23,13 @@ const (
 	deep       = 60 // dB that pictures of sounds reach down from the greatest
 )
 
-// Spectrogram draws a sound, rate samples a second, as Spectrograms does.
-func Spectrogram(w io.Writer, f Format, title string, samples []float64, rate int) error {
-	return Spectrograms(w, f, title, []Sound{{Samples: samples}}, rate)
-}
-
 // Spectrograms draws up to five sounds, rate samples a second, side by side:
 // their short-time spectra over frequency, from 50 Hz to 20 kHz or half the rate,
 // and time, in colours over 60 dB down from the greatest level of all. A row takes
 // the power in its band, or in the window's noise bandwidth where that is wider, so
 // that a tone shows its own level in any row, up to 3 dB less between two. All time
-// axes are as long as the longest sound. No sound, or one without samples, is
-// ErrNothing, more than five are ErrMany, a rate outside of 1000 to 1000000 is
-// ErrRate. What is no number is drawn as silence, in all windows that it falls into.
+// axes are as long as the longest sound. No sound, one without samples, more than
+// five, or a rate outside of 1000 to 1000000, is an error. What is no number is drawn as silence, in all windows that it falls into.
 func Spectrograms(w io.Writer, f Format, title string, sounds []Sound, rate int) error {
 	if err := drawable(sounds, rate); err != nil {
 		return fmt.Errorf("spectrogram: %w", err)
@@ -58,17 +47,17 @@ func Spectrograms(w io.Writer, f Format, title string, sounds []Sound, rate int)
 // drawable tells what of sounds cannot be drawn.
 func drawable(sounds []Sound, rate int) error {
 	if len(sounds) == 0 {
-		return ErrNothing
+		return errors.New("nothing to draw")
 	}
 	if len(sounds) > mostSounds {
-		return fmt.Errorf("%w: %d, at most %d", ErrMany, len(sounds), mostSounds)
+		return fmt.Errorf("too many sounds for one picture: %d, at most %d", len(sounds), mostSounds)
 	}
 	if rate < 1000 || rate > 1e6 {
-		return fmt.Errorf("%w: %d, 1000 to 1000000 a second", ErrRate, rate)
+		return fmt.Errorf("no such sample rate: %d, 1000 to 1000000 a second", rate)
 	}
 	for _, s := range sounds {
 		if len(s.Samples) == 0 {
-			return fmt.Errorf("%w in %q", ErrNothing, s.Words)
+			return fmt.Errorf("nothing to draw in %q", s.Words)
 		}
 	}
 	return nil
@@ -86,8 +75,8 @@ type spectrograms struct {
 
 func (s spectrograms) paint(c draw.Canvas) {
 	const bar, gap = 75, 18
-	c = heading(c, s.title, fmt.Sprintf("short-time spectrum, Hann windows of %.0f ms; 0 dB: the greatest level shown",
-		1000*float64(windowLength(s.rate))/float64(s.rate)))
+	c = heading(c, words.Picture{Title: s.title, Below: fmt.Sprintf("short-time spectrum, Hann windows of %.0f ms; 0 dB: the greatest level shown",
+		1000*float64(windowLength(s.rate))/float64(s.rate))})
 	whole := axisTitles(draw.Crop(c, 0, -bar-gap, 0, 0), "time, s", "frequency, Hz")
 	time := scale{low: 0, high: s.seconds}
 	panels := s.shareOut(whole, time)
@@ -112,7 +101,7 @@ func (s spectrograms) shareOut(c draw.Canvas, time scale) []panel {
 	n := vg.Length(len(s.sounds))
 	wide := c.Size().X / n
 	ticks := s.timeTicks(panel{vg.Rectangle{Max: vg.Point{X: wide}}}).Ticks(time.low, time.high)
-	gap := vg.Length(math.Ceil(float64(words(tickSize, ink).Width(ticks[len(ticks)-1].Label)))) + 7
+	gap := vg.Length(math.Ceil(float64(font(tickSize, ink).Width(ticks[len(ticks)-1].Label)))) + 7
 	wide = vg.Length(math.Floor(float64((c.Size().X - gap*(n-1)) / n)))
 	lines := 0
 	for _, sound := range s.sounds {

@@ -175,7 +175,7 @@ func TestWrap(t *testing.T) {
 			t.Errorf("%q: %q, want %d lines", c.name, lines, c.lines)
 		}
 		for _, line := range lines {
-			if w := words(nameSize, ink).Width(line); w > wide {
+			if w := font(nameSize, ink).Width(line); w > wide {
 				t.Errorf("%q is %.1f wide", line, w)
 			}
 		}

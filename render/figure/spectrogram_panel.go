@@ -27,8 +27,8 @@ func axisTitles(c draw.Canvas, across, up string) draw.Canvas {
 	in := draw.Crop(c, left, 0, bottom, 0)
 	in.Min.X, in.Min.Y = vg.Length(math.Ceil(float64(in.Min.X))), vg.Length(math.Ceil(float64(in.Min.Y)))
 	in.Max.X, in.Max.Y = vg.Length(math.Floor(float64(in.Max.X))), vg.Length(math.Floor(float64(in.Max.Y)))
-	c.FillText(aligned(words(10.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: in.Center().X, Y: c.Min.Y}, across)
-	upright := aligned(words(10.5, ink), draw.XCenter, draw.YTop)
+	c.FillText(aligned(font(10.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: in.Center().X, Y: c.Min.Y}, across)
+	upright := aligned(font(10.5, ink), draw.XCenter, draw.YTop)
 	upright.Rotation = math.Pi / 2
 	c.FillText(upright, vg.Point{X: c.Min.X, Y: in.Center().Y}, up)
 	return in
@@ -38,13 +38,13 @@ func axisTitles(c draw.Canvas, across, up string) draw.Canvas {
 func (p panel) name(c *draw.Canvas, lines []string) {
 	for i, line := range lines {
 		at := vg.Point{X: p.Min.X, Y: p.Max.Y + 8 + vg.Length(len(lines)-1-i)*nameLine}
-		c.FillText(words(nameSize, ink), at, line)
+		c.FillText(font(nameSize, ink), at, line)
 	}
 }
 
 // wrap breaks a name into at most so many lines; what does not fit is cut off.
 func wrap(name string, wide vg.Length, most int) []string {
-	s := words(nameSize, ink)
+	s := font(nameSize, ink)
 	var lines []string
 	for _, word := range strings.Fields(name) {
 		last := len(lines) - 1
@@ -74,7 +74,7 @@ var axisLine = draw.LineStyle{Color: quiet, Width: 0.6}
 
 // across draws ticks below a panel, with their numbers or without.
 func (p panel) across(c *draw.Canvas, ticks []plot.Tick, s scale, numbers bool) {
-	style := aligned(words(tickSize, ink), draw.XCenter, draw.YTop)
+	style := aligned(font(tickSize, ink), draw.XCenter, draw.YTop)
 	for _, t := range ticks {
 		x, long := p.rightward(s, t.Value), tickLength(t)
 		c.StrokeLine2(axisLine, x, p.Min.Y-long, x, p.Min.Y)
@@ -86,7 +86,7 @@ func (p panel) across(c *draw.Canvas, ticks []plot.Tick, s scale, numbers bool) 
 
 // up draws ticks at the left of a panel, with their numbers or without.
 func (p panel) up(c *draw.Canvas, ticks []plot.Tick, s scale, numbers bool) {
-	style := aligned(words(tickSize, ink), draw.XRight, draw.YCenter)
+	style := aligned(font(tickSize, ink), draw.XRight, draw.YCenter)
 	for _, t := range ticks {
 		y, long := p.upward(s, t.Value), tickLength(t)
 		c.StrokeLine2(axisLine, p.Min.X-long, y, p.Min.X, y)

@@ -4,7 +4,7 @@ import (
 	"image/color"
 
 	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/font"
+	fonts "gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -53,16 +53,24 @@ func stroke(n int, wide vg.Length) draw.LineStyle {
 	}
 }
 
+// dotted is the line of an aim or a limit.
+func dotted(wide vg.Length) draw.LineStyle {
+	return draw.LineStyle{Color: quiet, Width: wide, Dashes: dashes[2]}
+}
+
+// edge is the line at the edge of what a level may be.
+var edge = draw.LineStyle{Color: colours[2], Width: 1, Dashes: dashes[1]}
+
 func faint(c color.NRGBA) color.NRGBA {
 	c.A = 95
 	return c
 }
 
-// words returns a text style; its anchor is at the left of the base line.
-func words(size vg.Length, c color.Color) text.Style {
+// font returns a text style; its anchor is at the left of the base line.
+func font(size vg.Length, c color.Color) text.Style {
 	return text.Style{
 		Color:   c,
-		Font:    font.From(font.Font{Typeface: "Liberation", Variant: "Sans"}, size),
+		Font:    fonts.From(fonts.Font{Typeface: "Liberation", Variant: "Sans"}, size),
 		XAlign:  draw.XLeft,
 		YAlign:  draw.YBottom,
 		Handler: plot.DefaultTextHandler,
@@ -77,41 +85,6 @@ const lift = 1
 func aligned(s text.Style, x text.XAlignment, y text.YAlignment) text.Style {
 	s.XAlign, s.YAlign = x, y
 	return s
-}
-
-// newPlot returns an empty plot in the look of this package.
-func newPlot(xLabel, yLabel string) *plot.Plot {
-	p := plot.New()
-	p.BackgroundColor = nil
-	for _, a := range []*plot.Axis{&p.X, &p.Y} {
-		a.Padding = 0
-		a.LineStyle = draw.LineStyle{Color: quiet, Width: 0.6}
-		a.Tick.LineStyle = draw.LineStyle{Color: quiet, Width: 0.6}
-		a.Tick.Length = 4
-		x, y := a.Tick.Label.XAlign, a.Tick.Label.YAlign
-		a.Tick.Label = aligned(words(9.5, ink), x, y)
-		x, y = a.Label.TextStyle.XAlign, a.Label.TextStyle.YAlign
-		a.Label.TextStyle = aligned(words(10.5, ink), x, y)
-		a.Label.Padding = 5
-	}
-	p.X.Label.Text, p.Y.Label.Text = xLabel, yLabel
-	return p
-}
-
-// leastSize is the smallest that words are written, in points: what can still be read on
-// paper (common practice).
-const leastSize = 6.5
-
-// heading writes what the picture shows and returns the room left below.
-func heading(c draw.Canvas, title, below string) draw.Canvas {
-	top := aligned(words(14, ink), draw.XLeft, draw.YTop)
-	c.FillText(top, vg.Point{X: c.Min.X, Y: c.Max.Y}, title)
-	second := aligned(words(10, quiet), draw.XLeft, draw.YTop)
-	if wide, room := second.Width(below), c.Max.X-c.Min.X; wide > room {
-		second = aligned(words(max(leastSize, 10*room/wide), quiet), draw.XLeft, draw.YTop)
-	}
-	c.FillText(second, vg.Point{X: c.Min.X, Y: c.Max.Y - 20}, below)
-	return draw.Crop(c, 0, 0, 0, -44)
 }
 
 // label writes on a coloured ground.

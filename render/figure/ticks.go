@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"pappus/layout/prose"
 	"strconv"
 
 	"gonum.org/v1/plot"
@@ -33,9 +34,9 @@ func (frequencyTicks) Ticks(low, high float64) []plot.Tick {
 // short writes a number with k for thousands.
 func short(v float64) string {
 	if math.Abs(v) >= 1000 {
-		return strconv.FormatFloat(v/1000, 'g', 4, 64) + "k"
+		return prose.Number(v/1000, 4) + "k"
 	}
-	return strconv.FormatFloat(v, 'g', 4, 64)
+	return prose.Number(v, 4)
 }
 
 // evenTicks marks whole multiples of a step.

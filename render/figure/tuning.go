@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pappus/layout/prose"
+	"pappus/render/words"
 	"pappus/timing/damping"
 
 	"gonum.org/v1/plot"
@@ -20,21 +21,16 @@ import (
 // next trial, and the height of the peak over Re below. Trials with the same openings
 // have one colour and mark. Bars are one standard error, with the scatter of trials in
 // it. next is nil where there is none. Without a trial that has a resonance it is
-// ErrNothing.
+// an error.
 func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g damping.Goal, next *damping.Next) error {
 	groups := grouped(trials)
 	if len(groups) == 0 {
-		return fmt.Errorf("tuning: %w", ErrNothing)
+		return nothing("tuning")
 	}
-	q, peak := newPlot("", "Q"), newPlot("stuffing, g", "peak over Re")
-	q.Add(newGrid())
-	peak.Add(newGrid())
+	q, peak := newChart("", "Q"), newChart("stuffing, g", "peak over Re")
 	reach := extent(trials, next)
 	most, least := []float64{g.Q, 1}, g.Q
-	target := stroke(6, 1.2)
-	target.Color, target.Dashes = quiet, dashes[2]
-	q.Add(&plotter.Line{XYs: plotter.XYs{{X: -0.02 * reach, Y: g.Q}, {X: reach, Y: g.Q}}, LineStyle: target})
-	var entries []glyphEntry
+	q.line("", plotter.XYs{{X: -0.02 * reach, Y: g.Q}, {X: reach, Y: g.Q}}, dotted(1.2))
 	for i, s := range groups {
 		for _, t := range s.trials {
 			least = min(least, t.Q.Value*0.95)
@@ -49,34 +45,25 @@ func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g dampin
 		peak.Add(trialMarks{s.trials, style, i%2 == 1, math.NaN(), func(t damping.Trial) (float64, float64) {
 			return t.PeakOver.Value, math.Hypot(t.PeakOver.Error, damping.Scatter*(t.PeakOver.Value-1))
 		}})
-		entries = append(entries, glyphEntry{s.name, style})
+		q.legend = append(q.legend, ofMark(s.name, style))
 	}
 	if next != nil && !next.Reached {
 		style := groupStyle(0)
 		style.Shape, style.Radius, style.Color = draw.RingGlyph{}, 5, ink
 		q.Add(nextMark{*next, g.Q})
-		entries = append(entries, glyphEntry{"next", style})
+		q.legend = append(q.legend, ofMark("next", style))
 		if !math.IsNaN(next.Q.Value) {
 			most[0], least = max(most[0], next.Q.Value+next.Q.Error), min(least, next.Q.Value-next.Q.Error)
 		}
 	}
-	for i, p := range []*plot.Plot{q, peak} {
-		p.X.Min, p.X.Max = -0.02*reach, reach
-		p.Y.Min, p.Y.Max = max(0, least-0.2*(most[0]-least)), most[0]+0.1*(most[0]-least)
-		if i == 1 {
-			p.Y.Min, p.Y.Max = 1, 1+1.15*(most[1]-1)
-		}
-		p.X.Tick.Marker = evenTicks{niceStep(reach, 12)}
-		p.Y.Tick.Marker = evenTicks{niceStep(p.Y.Max-p.Y.Min, 6)}
+	q.Y.Min, q.Y.Max = max(0, least-0.2*(most[0]-least)), most[0]+0.1*(most[0]-least)
+	peak.Y.Min, peak.Y.Max = 1, 1+1.15*(most[1]-1)
+	for _, c := range []*chart{q, peak} {
+		c.X.Min, c.X.Max = -0.02*reach, reach
+		c.steps(0, 6)
+		c.X.Tick.Marker = evenTicks{niceStep(reach, 12)}
 	}
-	below := prose.Sprintf("target Q %.3g dashed", g.Q)
-	if next != nil && next.Reached {
-		below += fmt.Sprintf("; trial %d is there", next.Base+1)
-	}
-	return write(w, f, func(c draw.Canvas) {
-		c = glyphLegend(heading(c, name+": damping the shared box", below+"; numbers are those of trials, bars one standard error"), entries)
-		drawPair(c, q, peak, 0.6)
-	})
+	return writePair(w, f, words.OfTuning(name, g, next), q, peak)
 }
 
 // numbered is a trial with its number, from 1.
@@ -154,7 +141,7 @@ type trialMarks struct {
 // Plot draws the marks.
 func (m trialMarks) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
-	text := aligned(words(9, quiet), draw.XLeft, draw.YBottom)
+	text := aligned(font(9, quiet), draw.XLeft, draw.YBottom)
 	for _, t := range m.trials {
 		v, sigma := m.value(t.Trial)
 		at := vg.Point{X: x(t.StuffingG), Y: y(v)}
@@ -200,33 +187,9 @@ func (m nextMark) Plot(c draw.Canvas, p *plot.Plot) {
 	}
 	at := vg.Point{X: x(m.Trial.StuffingG), Y: y(v)}
 	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: 5, Shape: draw.RingGlyph{}}, at)
-	style, side := aligned(words(9, ink), draw.XLeft, draw.YTop), vg.Length(8)
+	style, side := aligned(font(9, ink), draw.XLeft, draw.YTop), vg.Length(8)
 	if at.X > c.Center().X {
 		style, side = aligned(style, draw.XRight, draw.YTop), -side
 	}
 	label(&c, style, vg.Point{X: at.X + side, Y: at.Y - 4}, text)
-}
-
-// glyphEntry is one mark of a legend.
-type glyphEntry struct {
-	name  string
-	style draw.GlyphStyle
-}
-
-// glyphLegend writes a legend of marks in rows above a plot and returns the room left.
-func glyphLegend(c draw.Canvas, entries []glyphEntry) draw.Canvas {
-	const row = 16
-	style := aligned(words(10, ink), draw.XLeft, draw.YCenter)
-	x, y := c.Min.X, c.Max.Y-row/2
-	for _, e := range entries {
-		wide := 14 + style.Width(e.name)
-		if x > c.Min.X && x+wide > c.Max.X {
-			x, y = c.Min.X, y-row
-		}
-		c.DrawGlyph(e.style, vg.Point{X: x + 5, Y: y})
-		c.FillText(style, vg.Point{X: x + 14, Y: y + lift}, e.name)
-		x += wide + 20
-	}
-	c.Max.Y = y - row/2 - 8
-	return c
 }

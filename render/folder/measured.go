@@ -2,14 +2,13 @@ package folder
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"math/cmplx"
-	"strings"
 
 	"pappus/layout/impedance"
 	"pappus/render/figure"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
@@ -40,20 +39,13 @@ func Measured(p *timing.Plan, f verdict.Found) []file {
 
 // Impedance lists what was found of a driver's impedance.
 func Impedance(m impedancefit.Study) []file {
-	with := func(e impedancefit.Estimate) string {
-		value, sigma := e.Text(1)
-		return value + " ± " + sigma
-	}
-	f := m.Fit
-	return append(curve(figure.ImpedanceLines{Title: "Impedance in " + m.Name, Measured: m.Points, Fitted: f.At, Planned: m.Planned,
-		Below: fmt.Sprintf("resonance %s Hz, Qts %s, Re %s Ω", with(f.Resonance), with(f.Qts), with(f.DCOhm))}),
+	return append(curve(figure.ImpedanceLines{Picture: words.OfImpedance(m), Measured: m.Points, Fitted: m.Fit.At, Planned: m.Planned}),
 		file{Name: "fit.csv", Write: func(w io.Writer) error { return table.ImpedanceFit(w, m) }})
 }
 
 // Load lists a channel's impedance, in the file named, against the plan's at a frequency in Hz.
 func Load(channel int, name string, points []impedance.Point, found impedancefit.Load, planned func(hz float64) complex128) []file {
-	below, _, _ := strings.Cut(table.LoadWords(found), ".")
-	return curve(figure.ImpedanceLines{Below: below, Title: fmt.Sprintf("Channel %d: %s", channel, name), Measured: points,
+	return curve(figure.ImpedanceLines{Picture: words.OfLoad(channel, name, found), Measured: points,
 		Planned: func(hz float64) complex128 {
 			if z := planned(hz); !cmplx.IsInf(z) {
 				return z

@@ -2,16 +2,14 @@ package folder
 
 import (
 	"errors"
-	"fmt"
 	"io"
-	"strings"
 
 	"pappus/layout"
-	"pappus/layout/printing"
 	"pappus/layout/shell"
 	"pappus/render/document"
 	"pappus/render/sheets"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -22,7 +20,7 @@ type Sheets struct {
 
 	fits     layout.Fits
 	hollow   layout.Hollow
-	segments printing.Plan
+	segments shell.Plan
 	noShell  string // why there is no shell to print; empty where there is
 	noCut    string // why it is not cut to the bed; empty where it is, or fits
 }
@@ -43,22 +41,22 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 		return s, err
 	}
 	s.segments, err = a.Segments()
-	if errors.Is(err, printing.ErrNoCleanCut) || errors.Is(err, printing.ErrTooMany) {
-		s.noCut, err = strings.TrimPrefix(err.Error(), "printing: "), nil
+	if errors.Is(err, shell.ErrNoCleanCut) || errors.Is(err, shell.ErrTooMany) {
+		s.noCut, err = err.Error(), nil
 	}
 	if err != nil {
 		return s, err
 	}
-	o := sheets.Options{Segments: sheets.Cuts(s.segments), Print: s.segments, Stuffing: s.hollow.Stuffing}
+	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
 	s.Files, err = sheets.Files(p, o)
-	if errors.Is(err, sheets.ErrSegment) {
-		s.noCut, s.segments = err.Error(), printing.Plan{}
-		o.Segments, o.Print = nil, s.segments
+	if errors.Is(err, shell.ErrSegment) {
+		s.noCut, s.segments = err.Error(), shell.Plan{}
+		o.Print = s.segments
 		s.Files, err = sheets.Files(p, o)
 	}
 	if errors.Is(err, shell.ErrCutout) {
 		s.noShell = err.Error()
-		o.NoShell, o.Print = true, printing.Plan{}
+		o.NoShell, o.Print = true, shell.Plan{}
 		s.Files, err = sheets.Files(p, o)
 	}
 	s.Files = append(s.Files,
@@ -70,18 +68,6 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 
 // Screen writes what people read of it.
 func (s Sheets) Screen(w io.Writer) error {
-	_, err := fmt.Fprintf(w, "%s\n\n%s\n\n%s", table.FitWords(s.plan.Array, s.fits), table.BoxWords(s.hollow), s.shell())
-	return err
-}
-
-// shell says how the shell is printed, or why it is not.
-func (s Sheets) shell() string {
-	base := table.BaseWords(s.plan.Array)
-	switch {
-	case s.noShell != "":
-		return "No shell to print: " + s.noShell + "."
-	case s.noCut != "":
-		return table.Wrap("The shell is written whole, larger than the bed, since "+s.noCut+".") + base
-	}
-	return table.SegmentWords(s.segments) + base
+	a := s.plan.Array
+	return table.SheetsScreen(w, a, s.fits, s.hollow, words.Shell(a, s.segments, s.noShell, s.noCut))
 }

@@ -94,14 +94,14 @@ func newNewest() *newest { return &newest{held: make(chan message, 1), cut: func
 
 // put takes a message in.
 func (n *newest) put(m message) {
+	n.mu.Lock()
+	defer n.mu.Unlock()
+	n.cut() // before it is there to be taken: it is not to end its own work
 	select {
 	case <-n.held:
 	default:
 	}
 	n.held <- m
-	n.mu.Lock()
-	defer n.mu.Unlock()
-	n.cut()
 }
 
 // take waits for a message, and returns with it the context to answer it in: for a

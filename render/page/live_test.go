@@ -209,6 +209,26 @@ func TestStaleMovesAreDropped(t *testing.T) {
 	}
 }
 
+// A spot at rest is worked on to the end, however soon it is taken.
+func TestNoMoveEndsItself(t *testing.T) {
+	in := newNewest()
+	for i := range 2000 {
+		done := make(chan struct{})
+		go func() {
+			defer close(done)
+			in.put(message{move: move{Seq: int64(i), Cells: 64}})
+		}()
+		m, work, stop, err := in.take(t.Context())
+		if err != nil || m.move.Seq != int64(i) {
+			t.Fatalf("%+v %v", m, err)
+		}
+		if <-done; work.Err() != nil {
+			t.Fatalf("move %d ended itself", i)
+		}
+		stop()
+	}
+}
+
 // A client that sends faster than it is answered gets the last of its moves.
 func TestFlood(t *testing.T) {
 	p, _ := newPage(t, small)

@@ -14,7 +14,7 @@ import (
 
 	"pappus/layout/prose"
 	"pappus/render/document"
-	"pappus/render/table"
+	"pappus/render/words"
 )
 
 // How much may be dropped on the page at once: recordings of some tens of channels.
@@ -66,7 +66,7 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer
 		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
 	}
 	out := &measuredAnswer{document.OfMeasured(made.plan, v), []string{}}
-	for _, s := range table.MeasuredSentences(v) {
+	for _, s := range words.MeasuredSentences(v) {
 		out.Sentences = append(out.Sentences, oneLine(s))
 	}
 	return out, nil

@@ -25,6 +25,28 @@ func edgeNames(b *body.Body) []string {
 	return out
 }
 
+// beyond is what lies past an edge of a face.
+type beyond struct {
+	edge int // index into Body.Edges()
+	face int
+	at   int // number of the edge there
+}
+
+// beyondOf returns for each edge of each face what lies past it.
+func beyondOf(b *body.Body) [][]beyond {
+	out := make([][]beyond, len(b.Faces))
+	for f, face := range b.Faces {
+		out[f] = make([]beyond, len(face.Corners))
+	}
+	for i, e := range b.Edges() {
+		// The first of its faces runs from A to B, the second from B to A.
+		f, g := e.Faces[0], e.Faces[1]
+		k, l := slices.Index(b.Faces[f].Corners, e.A), slices.Index(b.Faces[g].Corners, e.B)
+		out[f][k], out[g][l] = beyond{i, g, l}, beyond{i, f, k}
+	}
+	return out
+}
+
 // faceClass is faces that one template serves: alike in outline and in where
 // their mounts sit.
 type faceClass struct {
@@ -128,7 +150,7 @@ func faceClasses(a *layout.Array) []faceClass {
 			})
 		}
 		at, over := -1, false
-		if !face.Base {
+		if !face.Base() {
 			at = fits(false)
 			if at < 0 {
 				at = fits(true)
@@ -137,7 +159,7 @@ func faceClasses(a *layout.Array) []faceClass {
 		}
 		if at < 0 {
 			at = len(classes)
-			classes = append(classes, faceClass{base: face.Base})
+			classes = append(classes, faceClass{base: face.Base()})
 			models = append(models, flatten(a, f, 0, on[f]))
 		}
 		c := &classes[at]

@@ -27,27 +27,25 @@ func Map(a *layout.Array) *Sheet {
 	const columns, gap, caption = 3, 8.0, 7.0
 	wide := (s.Width - 2*margin - (columns-1)*gap) / columns
 	tall := (s.Height - 2*margin - heading - gap) / 2
-	box := func(i int) (low, high r2.Vec) {
-		low = r2.Vec{X: margin + float64(i%columns)*(wide+gap), Y: margin + heading + float64(i/columns)*(tall+gap)}
-		return low, r2.Vec{X: low.X + wide, Y: low.Y + tall - caption}
+	box := func(i int) r2.Box {
+		x, y := margin+float64(i%columns)*(wide+gap), margin+heading+float64(i/columns)*(tall+gap)
+		return r2.NewBox(x, y, x+wide, y+tall-caption)
 	}
 	scale := math.Inf(1)
 	for i, v := range views {
-		low, high := box(i)
-		scale = min(scale, v.view.fit(a, low, high, math.Inf(1)).scale)
+		scale = min(scale, v.view.fit(a, box(i), math.Inf(1)).scale)
 	}
 	for i, v := range views {
-		low, high := box(i)
-		w := v.view.fit(a, low, high, scale)
+		w := v.view.fit(a, box(i), scale)
 		w.body(s, a.Body, false)
 		for _, m := range w.farFirst(a) {
 			if w.faces(m) {
 				w.mount(s, a, m)
 			}
 		}
-		s.text(r2.Vec{X: (low.X + high.X) / 2, Y: high.Y + caption - 2}, 3, middle, ink, v.name)
+		s.text(r2.Vec{X: box(i).Center().X, Y: box(i).Max.Y + caption - 2}, 3, middle, ink, v.name)
 	}
-	low, _ := box(5)
+	low := box(5).Min
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 20}, 3.2, 50, ink,
 		a.Name+": "+prose.Count(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(ids(a, all(a)))+".")
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 45}, 3, 52, quiet,

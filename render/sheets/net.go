@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -33,10 +34,10 @@ func Net(a *layout.Array) []*Sheet {
 	}
 	var sheets []*Sheet
 	for i, on := range pages {
-		s := page(fmt.Sprintf("net-%d", i+1), fmt.Sprintf("Paper net, 1:%s, page %d of %d", trimmed(over, 2), i+1, len(pages)),
+		s := page(fmt.Sprintf("net-%d", i+1), fmt.Sprintf("Paper net, 1:%s, page %d of %d", prose.Trimmed(over, 2), i+1, len(pages)),
 			"Cut along full lines, fold back along dashed ones, glue numbers to their like, tape them where no tab is. Print at 100 %: the bar must measure 100 mm.", short, long)
 		for _, p := range on {
-			s.piece(a, p)
+			s.piece(a, p, 1e3/over)
 		}
 		s.checkBar(r2.Vec{X: margin, Y: long - margin - 2})
 		sheets = append(sheets, s)
@@ -62,13 +63,13 @@ type placed struct {
 func netPages(a *layout.Array, over float64) [][]placed {
 	u := newUnfolder(a, 1e3/over, netWide-2*tabDeep, netTall-2*tabDeep)
 	pieces := u.unfold()
-	tall := func(p piece) float64 { low, high := p.extent(); return high.Y - low.Y }
+	tall := func(p piece) float64 { return p.extent().Size().Y }
 	slices.SortStableFunc(pieces, func(p, q piece) int { return cmp.Compare(tall(q), tall(p)) })
 	var pages [][]placed
 	var x, y, row float64
 	for _, p := range pieces {
-		low, high := p.extent()
-		w, h := high.X-low.X, high.Y-low.Y
+		box := p.extent()
+		w, h := box.Size().X, box.Size().Y
 		if x+w > netWide {
 			x, y, row = 0, y+row+netSpace, 0
 		}
@@ -77,14 +78,14 @@ func netPages(a *layout.Array, over float64) [][]placed {
 			x, y, row = 0, 0, 0
 		}
 		last := len(pages) - 1
-		pages[last] = append(pages[last], placed{p, r2.Sub(r2.Vec{X: x, Y: netTall - y - h}, low)})
+		pages[last] = append(pages[last], placed{p, r2.Sub(r2.Vec{X: x, Y: netTall - y - h}, box.Min)})
 		x, row = x+w+netSpace, max(row, h)
 	}
 	return pages
 }
 
-// piece draws a piece of a net.
-func (s *Sheet) piece(a *layout.Array, p placed) {
+// piece draws a piece of a net, at so many mm for each m.
+func (s *Sheet) piece(a *layout.Array, p placed, scale float64) {
 	place := func(q r2.Vec) r2.Vec {
 		q = r2.Add(q, p.shift)
 		return r2.Vec{X: margin + q.X, Y: margin + heading + netTall - q.Y}
@@ -95,13 +96,13 @@ func (s *Sheet) piece(a *layout.Array, p placed) {
 	}
 	for _, l := range p.faces {
 		edge := r2.Norm(r2.Sub(l.corners[0], l.corners[1]))
-		radius := a.Driver.CutoutRadius * edge / edgeLength(a, l.face)
+		radius := scale * a.Driver.CutoutRadius
 		size := max(2, min(5, edge/9, 1.1*radius))
 		for i, m := range l.mounts {
 			s.circle(pen{colour: blue, width: 0.25}, place(m), radius)
 			s.label(place(m), size, ink, strconv.Itoa(a.Mounts[on[l.face][i]].ID))
 		}
-		if a.Body.Faces[l.face].Base {
+		if a.Body.Faces[l.face].Base() {
 			s.label(place(middleOf(l.corners)), size, quiet, "base")
 		}
 	}
@@ -124,11 +125,6 @@ func (s *Sheet) endNumber(e end, place func(r2.Vec) r2.Vec) {
 	size := min(2.4, length/6)
 	in := r2.Scale(1.0*size/length, r2.Vec{X: -along.Y, Y: along.X})
 	s.label(place(r2.Add(r2.Scale(0.5, r2.Add(e.p, e.q)), in)), size, orange, strconv.Itoa(e.edge+1))
-}
-
-func edgeLength(a *layout.Array, face int) float64 {
-	flat := flatten(a, face, 0, nil)
-	return r2.Norm(r2.Sub(flat.corners[1], flat.corners[0]))
 }
 
 func middleOf(points []r2.Vec) r2.Vec {

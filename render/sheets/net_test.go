@@ -116,10 +116,9 @@ func TestNetPages(t *testing.T) {
 			}
 			for _, on := range pages {
 				for _, p := range on {
-					low, high := p.extent()
-					low, high = r2.Add(low, p.shift), r2.Add(high, p.shift)
-					if low.X < -1e-9 || low.Y < -1e-9 || high.X > netWide+1e-9 || high.Y > netTall+1e-9 {
-						t.Errorf("%s: a piece leaves the page: %v to %v", name, low, high)
+					box := p.extent().Add(p.shift)
+					if box.Min.X < -1e-9 || box.Min.Y < -1e-9 || box.Max.X > netWide+1e-9 || box.Max.Y > netTall+1e-9 {
+						t.Errorf("%s: a piece leaves the page: %v", name, box)
 					}
 				}
 			}

@@ -5,7 +5,8 @@ import (
 	"strconv"
 
 	"pappus/layout"
-	"pappus/layout/printing"
+	"pappus/layout/prose"
+	"pappus/layout/shell"
 	"pappus/timing"
 )
 
@@ -13,30 +14,31 @@ import (
 // Physics, from memory).
 const copper = 8960
 
-// partRows is the bill of parts. What is not known stays empty.
-func partRows(p *timing.Plan, o Options) rows {
+// partTable is the bill of parts. What is not known stays empty.
+func partTable(p *timing.Plan, o Options) table {
 	a := p.Array
 	d, n := a.Driver, strconv.Itoa(len(a.Mounts))
-	t := rows{names: []string{"part", "count", "length_m", "volume_cm3", "mass_g", "note"}}
-	t.values = shellRows(a, o.Print)
+	t := table{title: "Bill of parts", columns: []column{{"part", "part", 34, false}, {"count", "count", 16, true}, {"length_m", "length, m", 22, true},
+		{"volume_cm3", "volume, cm³", 26, true}, {"mass_g", "mass, g", 20, true}, {"note", "note", 72, false}}}
+	t.rows = shellRows(a, o.Print)
 	if a.Body.IsCut { // the shell of a cut body has no floor, but the box is taken for closed
-		t.values = append(t.values, []string{"base plate", "1", "", "", "", "of the opening's outline, screwed on over a gasket: the shell is open below"})
+		t.rows = append(t.rows, []string{"base plate", "1", "", "", "", "of the opening's outline, screwed on over a gasket: the shell is open below"})
 	}
-	t.values = append(t.values,
+	t.rows = append(t.rows,
 		[]string{"driver", n, "", "", "", fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm; its mass is in its data sheet",
-			trimmed(2e3*d.CutoutRadius, 2), trimmed(2e3*d.FlangeRadius, 2), trimmed(d.NominalOhm, 2))},
+			prose.Trimmed(2e3*d.CutoutRadius, 2), prose.Trimmed(2e3*d.FlangeRadius, 2), prose.Trimmed(d.NominalOhm, 2))},
 		[]string{"screw", "", "", "", "", "as many for each driver as its flange has holes, and of their size"},
 		[]string{"gasket", n, "", "", "", "one for each driver, where it has none of its own"})
-	t.values = append(t.values, wireRows(p)...)
+	t.rows = append(t.rows, wireRows(p)...)
 	if o.Stuffing > 0 {
-		t.values = append(t.values, []string{"stuffing", "", "", "", fixed(1e3*o.Stuffing, 1), "to begin with; keep it off terminals and magnets"})
+		t.rows = append(t.rows, []string{"stuffing", "", "", "", prose.Fixed(1e3*o.Stuffing, 1), "to begin with; keep it off terminals and magnets"})
 	}
 	return t
 }
 
 // shellRows are the shell and, where it is printed in several, its segments.
-func shellRows(a *layout.Array, p printing.Plan) [][]string {
-	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, trimmed(1e3*a.Body.Radius, 2), trimmed(1e3*a.Wall, 2))
+func shellRows(a *layout.Array, p shell.Plan) [][]string {
+	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, prose.Trimmed(1e3*a.Body.Radius, 2), prose.Trimmed(1e3*a.Wall, 2))
 	if len(p.Segments) == 0 {
 		return [][]string{{"shell", "1", "", "", "", what}}
 	}
@@ -48,14 +50,14 @@ func shellRows(a *layout.Array, p printing.Plan) [][]string {
 		if len(s.Mounts) > 0 {
 			on = "drivers " + numbers(ids(a, s.Mounts))
 		}
-		out = append(out, []string{fmt.Sprintf("segment %d", i+1), "1", "", fixed(1e6*s.Volume, 1), fixed(1e3*s.Mass, 1),
+		out = append(out, []string{fmt.Sprintf("segment %d", i+1), "1", "", prose.Fixed(1e6*s.Volume, 1), prose.Fixed(1e3*s.Mass, 1),
 			fmt.Sprintf("of the shell; print of %.0f by %.0f by %.0f mm; %s", 1e3*s.Size.X, 1e3*s.Size.Y, 1e3*s.Size.Z, on)})
 	}
 	if len(out) == 1 {
 		out = nil
 	}
-	what += fmt.Sprintf("; printed solid at %s kg/m3: infill, supports and brim are not in it", trimmed(a.Print.Density, 1))
-	return append([][]string{{"shell", "1", "", fixed(1e6*volume, 1), fixed(1e3*mass, 1), what}}, out...)
+	what += fmt.Sprintf("; printed solid at %s kg/m3: infill, supports and brim are not in it", prose.Trimmed(a.Print.Density, 1))
+	return append([][]string{{"shell", "1", "", prose.Fixed(1e6*volume, 1), prose.Fixed(1e3*mass, 1), what}}, out...)
 }
 
 // wireRows are the wire inside, by channel, and the cable to the amplifier.
@@ -67,13 +69,13 @@ func wireRows(p *timing.Plan) [][]string {
 	}
 	var out [][]string
 	for i, c := range p.Channels {
-		out = append(out, []string{fmt.Sprintf("wire of channel %d", c.ID), strconv.Itoa(strings[i]), fixed(length[i], 2), "", "",
+		out = append(out, []string{fmt.Sprintf("wire of channel %d", c.ID), strconv.Itoa(strings[i]), prose.Fixed(length[i], 2), "", "",
 			"strings of single wire, in straight lines from joint to joint: leave slack at every joint"})
 	}
 	if w := p.Array.Wiring; w.WireLength > 0 && len(p.Channels) > 0 {
 		n := float64(len(p.Channels))
-		out = append(out, []string{"cable to the amplifier", strconv.Itoa(len(p.Channels)), fixed(n*w.WireLength, 2), "", fixed(1e3*2*n*w.WireLength*w.WireSection*copper, 0),
-			fmt.Sprintf("one of two cores of %s mm2 for each channel, %s m long; the mass is that of the copper alone", trimmed(1e6*w.WireSection, 3), trimmed(w.WireLength, 2))})
+		out = append(out, []string{"cable to the amplifier", strconv.Itoa(len(p.Channels)), prose.Fixed(n*w.WireLength, 2), "", prose.Fixed(1e3*2*n*w.WireLength*w.WireSection*copper, 0),
+			fmt.Sprintf("one of two cores of %s mm2 for each channel, %s m long; the mass is that of the copper alone", prose.Trimmed(1e6*w.WireSection, 3), prose.Trimmed(w.WireLength, 2))})
 	}
 	return out
 }

@@ -20,15 +20,14 @@ func Picture(a *layout.Array) *Sheet {
 	s := page("picture", "The whole, with mount numbers",
 		"Isometric. Large: seen from the listening spot's side; what is behind is faint and dashed. Small: from the opposite side.", long, short)
 	azimuth := math.Atan2(a.Spot.Y, a.Spot.X)
-	low, high := r2.Vec{X: margin, Y: margin + heading}, r2.Vec{X: 182, Y: s.Height - margin - 8}
-	near := from(azimuth).fit(a, low, high, math.Inf(1))
+	near := from(azimuth).fit(a, r2.NewBox(margin, margin+heading, 182, s.Height-margin-8), math.Inf(1))
 	near.draw(s, a)
 	near.spotArrow(s, a)
-	low, high = r2.Vec{X: 196, Y: margin + heading + 30}, r2.Vec{X: s.Width - margin, Y: margin + heading + 110}
-	far := from(azimuth+math.Pi).fit(a, low, high, near.scale)
+	box := r2.NewBox(196, margin+heading+30, s.Width-margin, margin+heading+110)
+	far := from(azimuth+math.Pi).fit(a, box, near.scale)
 	far.draw(s, a)
-	s.text(r2.Vec{X: (low.X + high.X) / 2, Y: high.Y + 8}, 3, middle, ink, "from the opposite side")
-	near.axes(s, r2.Vec{X: (low.X + high.X) / 2, Y: s.Height - margin - 24})
+	s.text(r2.Vec{X: box.Center().X, Y: box.Max.Y + 8}, 3, middle, ink, "from the opposite side")
+	near.axes(s, r2.Vec{X: box.Center().X, Y: s.Height - margin - 24})
 	return s
 }
 

@@ -45,7 +45,7 @@ func on(b *body.Body) *layout.Array {
 	a := &layout.Array{Name: "A test", Body: b, Wall: 0.003, Spot: r3.Vec{X: 2, Y: 0.5, Z: 1},
 		Driver: layout.Driver{CutoutRadius: 0.0125, FlangeRadius: 0.015, NominalOhm: 8}}
 	for f, face := range b.Faces {
-		if !face.Base {
+		if !face.Base() {
 			a.Mounts = append(a.Mounts, layout.Mount{ID: len(a.Mounts) + 1, Point: b.Centroid(f), Normal: b.Normal(f), Face: f})
 		}
 	}
@@ -86,13 +86,10 @@ func ball(t testing.TB) *layout.Array {
 	return a
 }
 
-// parts makes parts of half-spaces.
-func parts(planes [][]shell.Plane) []sheets.Part {
-	out := make([]sheets.Part, len(planes))
-	for i, p := range planes {
-		out[i].Planes = p
-	}
-	return out
+// halves is a plan of two levels.
+func halves() shell.Plan {
+	return shell.Plan{Sectors: 1, Heights: []float64{0}, Segments: []shell.Segment{
+		{Level: 0, Low: -1, High: 0, To: 2 * math.Pi}, {Level: 1, Low: 0, High: 1, To: 2 * math.Pi}}}
 }
 
 func TestFiles(t *testing.T) {
@@ -105,7 +102,7 @@ func TestFiles(t *testing.T) {
 		stl  int
 	}{
 		{"lantern", lantern(t), sheets.Options{}, 1},
-		{"segments", on(geodesic(t, "icosahedron", 2, 0.15)), sheets.Options{Segments: parts(shell.Wedges(1, 0, 0))}, 2},
+		{"segments", on(geodesic(t, "icosahedron", 2, 0.15)), sheets.Options{Print: halves()}, 2},
 		{"cube", on(platonic(t, "cube", 0.2)), sheets.Options{}, 1},
 		{"octahedron", large, sheets.Options{NoShell: true}, 0},
 		{"ball", ball(t), sheets.Options{}, 1},
@@ -143,18 +140,16 @@ func TestFiles(t *testing.T) {
 	}
 }
 
-// TestCrossed: the upright plane through x and z halves mounts on it, such as
-// the front one of a cube, which stands with a face to the front.
-func TestCrossed(t *testing.T) {
+// TestQuarters: a cube whose cut-outs are off the planes at 45 degrees comes in four alike.
+func TestQuarters(t *testing.T) {
 	a := on(platonic(t, "cube", 0.2))
-	_, err := sheets.Shells(a, parts(shell.Wedges(2, 0)))
-	if !errors.Is(err, shell.ErrCutout) || !strings.Contains(err.Error(), "mount 1") {
-		t.Errorf("got %v", err)
-	}
-	// A cube's corners are off the planes at 45 degrees but the top and bottom
-	// mounts are not.
 	a.Mounts = a.Mounts[1:5]
-	parts, err := sheets.Shells(a, parts(shell.Wedges(4, math.Pi/4)))
+	plan := shell.Plan{Sectors: 4}
+	for i := range 4 {
+		from := math.Pi/4 + float64(i)*math.Pi/2
+		plan.Segments = append(plan.Segments, shell.Segment{Sector: i, Low: -1, High: 1, From: from, To: from + math.Pi/2})
+	}
+	parts, err := sheets.Shells(a, plan)
 	if err != nil || len(parts) != 4 {
 		t.Fatalf("%d parts, %v", len(parts), err)
 	}

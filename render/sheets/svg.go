@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"image/color"
 	"io"
+	"pappus/layout/prose"
 	"strings"
 )
 
@@ -34,13 +35,13 @@ func (i item) svg() string {
 	switch {
 	case i.words != "":
 		return fmt.Sprintf(`<text x="%s" y="%s" font-family="Liberation Sans, Arial, Helvetica, sans-serif" font-size="%s" text-anchor="%s" fill="%s">%s</text>`,
-			trimmed(at.X, 4), trimmed(at.Y, 4), trimmed(i.size, 2), [...]string{"start", "middle", "end"}[i.anchor], hex(i.pen.colour), escaped(i.words))
+			prose.Trimmed(at.X, 4), prose.Trimmed(at.Y, 4), prose.Trimmed(i.size, 2), [...]string{"start", "middle", "end"}[i.anchor], hex(i.pen.colour), escaped(i.words))
 	case i.radius > 0:
-		return fmt.Sprintf(`<circle cx="%s" cy="%s" r="%s" %s/>`, trimmed(at.X, 4), trimmed(at.Y, 4), trimmed(i.radius, 4), i.pen.svg())
+		return fmt.Sprintf(`<circle cx="%s" cy="%s" r="%s" %s/>`, prose.Trimmed(at.X, 4), prose.Trimmed(at.Y, 4), prose.Trimmed(i.radius, 4), i.pen.svg())
 	}
 	var points []string
 	for _, p := range i.points {
-		points = append(points, trimmed(p.X, 4)+","+trimmed(p.Y, 4))
+		points = append(points, prose.Trimmed(p.X, 4)+","+prose.Trimmed(p.Y, 4))
 	}
 	name := "polyline"
 	if i.closed {

@@ -11,7 +11,6 @@ import (
 	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Templates draws a drilling template at 1:1 for each distinct face but the
@@ -44,17 +43,18 @@ func template(a *layout.Array, c faceClass, name string) *Sheet {
 	f := c.faces[0]
 	flat := flatten(a, f, 0, mountsOn(a)[f])
 	outline := millimetres(flat.corners)
-	low, high := bounds(outline)
+	box := bounds(outline)
 	const around = 12 // for edge letters
-	width, height := paper(high.X-low.X+2*around+2*margin, high.Y-low.Y+2*around+2*margin+heading+footing)
+	width, height := paper(box.Size().X+2*around+2*margin, box.Size().Y+2*around+2*margin+heading+footing)
 	s := page("template-"+strings.ToLower(name), fmt.Sprintf("Drilling template %s: %s", name, prose.Count(len(c.faces), "face", "faces")),
 		atScale+"Seen from outside.", width, height)
-	shift := r2.Vec{X: (width - high.X - low.X) / 2, Y: margin + heading + around + high.Y}
+	shift := r2.Vec{X: (width - box.Max.X - box.Min.X) / 2, Y: margin + heading + around + box.Max.Y}
 	place := func(p r2.Vec) r2.Vec { return r2.Vec{X: shift.X + p.X, Y: shift.Y - p.Y} }
 
 	s.polygon(cutLine, each(outline, place)...)
-	s.inside(a, f, flat, place)
-	s.edgeLetters(a.Body, f, outline, place)
+	past := beyondOf(a.Body)[f]
+	s.inside(a, flat, past, place)
+	s.edgeLetters(a.Body, outline, past, place)
 	for _, m := range millimetres(flat.mounts) {
 		s.cutout(a.Driver, place(m))
 	}
@@ -66,41 +66,19 @@ func template(a *layout.Array, c faceClass, name string) *Sheet {
 const footing = 44.0
 
 // inside draws how far the face reaches inside of the wall, dashed.
-func (s *Sheet) inside(a *layout.Array, face int, flat flatFace, place func(r2.Vec) r2.Vec) {
-	rest := slices.Clone(flat.corners)
-	b := a.Body
-	corners := b.Faces[face].Corners
-	for i := range corners {
-		in := a.Wall / math.Tan(dihedralAt(b, face, i)/2)
-		if b.Faces[neighbour(b, face, i)].Base {
+func (s *Sheet) inside(a *layout.Array, flat flatFace, past []beyond, place func(r2.Vec) r2.Vec) {
+	rest, edges := flat.corners, a.Body.Edges()
+	for i, p := range flat.corners {
+		in := a.Wall / math.Tan(a.Body.Dihedral(edges[past[i].edge])/2)
+		if a.Body.Faces[past[i].face].Base() {
 			in = 0
 		}
-		p, q := flat.corners[i], flat.corners[(i+1)%len(corners)]
-		along := r2.Unit(r2.Sub(q, p))
+		along := r2.Unit(r2.Sub(flat.corners[(i+1)%len(flat.corners)], p))
 		rest = clipLeft(rest, r2.Add(p, r2.Scale(in, r2.Vec{X: -along.Y, Y: along.X})), along)
 	}
 	if len(rest) > 2 {
 		s.polygon(foldLine, each(millimetres(rest), place)...)
 	}
-}
-
-// neighbour returns the face beyond an edge of a face.
-func neighbour(b *body.Body, face, edge int) int {
-	c := b.Faces[face].Corners
-	p, q := c[edge], c[(edge+1)%len(c)]
-	for g, other := range b.Faces {
-		for i, v := range other.Corners {
-			if v == q && other.Corners[(i+1)%len(other.Corners)] == p {
-				return g
-			}
-		}
-	}
-	return face
-}
-
-func dihedralAt(b *body.Body, face, edge int) float64 {
-	n, m := b.Normal(face), b.Normal(neighbour(b, face, edge))
-	return math.Pi - math.Atan2(r3.Norm(r3.Cross(n, m)), r3.Dot(n, m))
 }
 
 // clipLeft keeps what of a convex outline is left of a line.
@@ -120,20 +98,14 @@ func clipLeft(outline []r2.Vec, at, along r2.Vec) []r2.Vec {
 }
 
 // edgeLetters writes the class and the length of each edge beside it.
-func (s *Sheet) edgeLetters(b *body.Body, face int, outline []r2.Vec, place func(r2.Vec) r2.Vec) {
+func (s *Sheet) edgeLetters(b *body.Body, outline []r2.Vec, past []beyond, place func(r2.Vec) r2.Vec) {
 	names := edgeNames(b)
-	index := make(map[[2]int]int)
-	for i, e := range b.Edges() {
-		index[[2]int{e.A, e.B}] = i
-	}
-	c := b.Faces[face].Corners
-	for i := range c {
-		p, q := outline[i], outline[(i+1)%len(outline)]
-		v, w := c[i], c[(i+1)%len(c)]
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
 		away := r2.Unit(r2.Vec{X: q.Y - p.Y, Y: p.X - q.X})
 		at := place(r2.Add(r2.Scale(0.5, r2.Add(p, q)), r2.Scale(6, away)))
-		s.label(r2.Vec{X: at.X, Y: at.Y - 1.8}, 4, ink, names[index[[2]int{min(v, w), max(v, w)}]])
-		s.label(r2.Vec{X: at.X, Y: at.Y + 1.8}, 2.5, quiet, fixed(r2.Norm(r2.Sub(q, p)), 1))
+		s.label(r2.Vec{X: at.X, Y: at.Y - 1.8}, 4, ink, names[past[i].edge])
+		s.label(r2.Vec{X: at.X, Y: at.Y + 1.8}, 2.5, quiet, prose.Fixed(r2.Norm(r2.Sub(q, p)), 1))
 	}
 }
 
@@ -164,7 +136,7 @@ func (s *Sheet) legend(a *layout.Array, c faceClass, height float64) {
 		words += " Turn the template over for mounts " + numbers(ids(a, over)) + "."
 	}
 	if a.Wall > 0 {
-		words += fmt.Sprintf(" Dashed inside: where the face ends behind a wall of %s mm.", trimmed(1e3*a.Wall, 2))
+		words += fmt.Sprintf(" Dashed inside: where the face ends behind a wall of %s mm.", prose.Trimmed(1e3*a.Wall, 2))
 	}
 	if c.mounts != nil {
 		words += drilling
@@ -177,7 +149,7 @@ const drilling = " Prick the centre through the paper. Mark the screw holes thro
 
 func roundText(d layout.Driver) string {
 	return fmt.Sprintf("Blue: cut-out of %s mm. Dashed circle: flange of %s mm.",
-		trimmed(2e3*d.CutoutRadius, 2), trimmed(2e3*d.FlangeRadius, 2))
+		prose.Trimmed(2e3*d.CutoutRadius, 2), prose.Trimmed(2e3*d.FlangeRadius, 2))
 }
 
 // roundTemplate draws the cut-out alone, for mounts that sit on no flat face.
@@ -216,11 +188,12 @@ func each(points []r2.Vec, do func(r2.Vec) r2.Vec) []r2.Vec {
 	return out
 }
 
-func bounds(points []r2.Vec) (low, high r2.Vec) {
-	low, high = points[0], points[0]
+// bounds returns the box round points.
+func bounds(points []r2.Vec) r2.Box {
+	box := r2.Box{Min: points[0], Max: points[0]}
 	for _, p := range points {
-		low = r2.Vec{X: min(low.X, p.X), Y: min(low.Y, p.Y)}
-		high = r2.Vec{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
+		box.Min = r2.Vec{X: min(box.Min.X, p.X), Y: min(box.Min.Y, p.Y)}
+		box.Max = r2.Vec{X: max(box.Max.X, p.X), Y: max(box.Max.Y, p.Y)}
 	}
-	return low, high
+	return box
 }

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"math"
 	"slices"
 
 	"pappus/layout"
@@ -43,39 +42,11 @@ type unfolder struct {
 	done          []bool
 }
 
-// beyond is what lies past an edge of a face.
-type beyond struct {
-	edge int // index into Body.Edges()
-	face int
-	at   int // number of the edge there
-}
-
 // tabDeep is how deep a tab is, in mm (common practice: 5 to 8).
 const tabDeep = 6.0
 
 func newUnfolder(a *layout.Array, scale, width, height float64) *unfolder {
-	u := &unfolder{array: a, on: mountsOn(a), scale: scale, width: width, height: height, done: make([]bool, len(a.Body.Faces))}
-	edges := a.Body.Edges()
-	index := make(map[[2]int]int)
-	for i, e := range edges {
-		index[[2]int{e.A, e.B}] = i
-	}
-	where := make(map[[2]int][2]int) // from two corners to face and edge
-	for f, face := range a.Body.Faces {
-		for k, v := range face.Corners {
-			where[[2]int{v, face.Corners[(k+1)%len(face.Corners)]}] = [2]int{f, k}
-		}
-	}
-	for _, face := range a.Body.Faces {
-		var past []beyond
-		for k, v := range face.Corners {
-			w := face.Corners[(k+1)%len(face.Corners)]
-			other := where[[2]int{w, v}]
-			past = append(past, beyond{index[[2]int{min(v, w), max(v, w)}], other[0], other[1]})
-		}
-		u.beyond = append(u.beyond, past)
-	}
-	return u
+	return &unfolder{array: a, on: mountsOn(a), scale: scale, beyond: beyondOf(a.Body), width: width, height: height, done: make([]bool, len(a.Body.Faces))}
 }
 
 // unfold returns the pieces, nil where a face alone is larger than the room.
@@ -139,13 +110,11 @@ func (u *unfolder) grow(first laid) piece {
 
 // hasRoom tells whether a piece stays small enough with one face more.
 func (u *unfolder) hasRoom(faces []laid, next laid) bool {
-	low, high := bounds(next.corners)
+	box := bounds(next.corners)
 	for _, l := range faces {
-		a, b := bounds(l.corners)
-		low = r2.Vec{X: min(low.X, a.X), Y: min(low.Y, a.Y)}
-		high = r2.Vec{X: max(high.X, b.X), Y: max(high.Y, b.Y)}
+		box = box.Union(bounds(l.corners))
 	}
-	return high.X-low.X <= u.width && high.Y-low.Y <= u.height
+	return box.Size().X <= u.width && box.Size().Y <= u.height
 }
 
 // findEnds notes the edges that are no folds.
@@ -231,18 +200,13 @@ func parted(a, b []r2.Vec) bool {
 }
 
 // extent returns the box round a piece, tabs included.
-func (p piece) extent() (low, high r2.Vec) {
-	low, high = r2.Vec{X: math.Inf(1), Y: math.Inf(1)}, r2.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
-	take := func(corners []r2.Vec) {
-		a, b := bounds(corners)
-		low = r2.Vec{X: min(low.X, a.X), Y: min(low.Y, a.Y)}
-		high = r2.Vec{X: max(high.X, b.X), Y: max(high.Y, b.Y)}
-	}
+func (p piece) extent() r2.Box {
+	box := bounds(p.faces[0].corners)
 	for _, l := range p.faces {
-		take(l.corners)
+		box = box.Union(bounds(l.corners))
 	}
 	for _, t := range p.tabs {
-		take(t.corners)
+		box = box.Union(bounds(t.corners))
 	}
-	return low, high
+	return box
 }

@@ -45,7 +45,7 @@ func (v view) all(points []r3.Vec) []r2.Vec {
 
 // fit centres what a view has of the body, flanges included, in a box on the
 // sheet, no larger than a scale in mm for each m.
-func (v view) fit(a *layout.Array, low, high r2.Vec, most float64) view {
+func (v view) fit(a *layout.Array, box r2.Box, most float64) view {
 	var points []r2.Vec
 	for _, p := range outlinePoints(a.Body, v.towards) {
 		points = append(points, v.flat(p))
@@ -55,10 +55,9 @@ func (v view) fit(a *layout.Array, low, high r2.Vec, most float64) view {
 			points = append(points, v.flat(p))
 		}
 	}
-	from, to := bounds(points)
-	v.at = r2.Scale(0.5, r2.Add(from, to))
-	v.centre = r2.Scale(0.5, r2.Add(low, high))
-	v.scale = min(most, (high.X-low.X)/(to.X-from.X), (high.Y-low.Y)/(to.Y-from.Y))
+	seen := bounds(points)
+	v.at, v.centre = seen.Center(), box.Center()
+	v.scale = min(most, box.Size().X/seen.Size().X, box.Size().Y/seen.Size().Y)
 	return v
 }
 

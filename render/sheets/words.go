@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -64,21 +63,4 @@ func numbers(ids []int) string {
 		i = j + 1
 	}
 	return strings.Join(out, ", ")
-}
-
-// fixed writes a number with so many places, no zero negative.
-func fixed(v float64, places int) string {
-	if math.Abs(v) < 0.5*math.Pow(10, -float64(places)) {
-		v = 0
-	}
-	return strconv.FormatFloat(v, 'f', places, 64)
-}
-
-// trimmed writes a number with at most so many places.
-func trimmed(v float64, places int) string {
-	s := fixed(v, places)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
 }

@@ -3,7 +3,6 @@ package table
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"pappus/layout/advice"
 	"pappus/render/words"
@@ -17,18 +16,17 @@ func Advice(w io.Writer, all []timing.Finding, colour bool) error {
 	if len(all) == 0 {
 		return nil
 	}
-	b, s := &strings.Builder{}, style(colour)
+	s := &screen{style: style(colour)}
 	shown, left := words.Shown(all)
 	for _, f := range shown {
 		lead := words.Lead(f.Rank) + ":"
-		fmt.Fprintln(b, s.lead(f.Rank, lead), wrapAfter(len(lead)+1, words.Sentence(f)))
+		fmt.Fprintln(s, s.lead(f.Rank, lead), wrapAfter(len(lead)+1, words.Sentence(f)))
 	}
 	if left > 0 {
-		fmt.Fprintf(b, "and %d more in plan.json, none worse\n", left)
+		fmt.Fprintf(s, "and %d more in plan.json, none worse\n", left)
 	}
-	fmt.Fprintln(b)
-	_, err := io.WriteString(w, b.String())
-	return err
+	fmt.Fprintln(s)
+	return s.to(w)
 }
 
 // lead writes the word before a finding so that the worst stand out.

@@ -10,6 +10,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/table"
+	"pappus/render/words"
 )
 
 func TestBox(t *testing.T) {
@@ -35,7 +36,11 @@ func TestBox(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			words := table.BoxWords(h)
+			var screen bytes.Buffer
+			if err := table.SheetsScreen(&screen, a, layout.Fits{}, h, nil); err != nil {
+				t.Fatal(err)
+			}
+			words := screen.String()
 			for _, want := range test.says {
 				if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
 					t.Errorf("does not say %q:\n%s", want, words)
@@ -79,32 +84,12 @@ func TestSegments(t *testing.T) {
 	for _, row := range rows[1:] {
 		drivers += len(strings.Fields(row[len(row)-1]))
 	}
-	if drivers != len(a.Mounts) || !strings.Contains(table.SegmentWords(p), fmt.Sprintf("in %d segments", len(rows)-1)) {
-		t.Errorf("%d drivers in %d rows; %s", drivers, len(rows)-1, table.SegmentWords(p))
+	says := func() string { return strings.Join(words.Shell(a, p, "", ""), "\n") }
+	if drivers != len(a.Mounts) || !strings.Contains(says(), fmt.Sprintf("in %d segments", len(rows)-1)) {
+		t.Errorf("%d drivers in %d rows; %s", drivers, len(rows)-1, says())
 	}
 	p.Segments = p.Segments[:1]
-	if got := table.SegmentWords(p); !strings.Contains(got, "whole") {
+	if got := says(); !strings.Contains(got, "whole") {
 		t.Errorf("says %q", got)
-	}
-}
-
-// TestBaseWords: the shell of a cut body is printed open below, and a box that is not closed
-// is none; a whole body has nothing to close.
-func TestBaseWords(t *testing.T) {
-	d := design.Default()
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := table.BaseWords(a); !a.Body.IsCut || !strings.Contains(got, "close it airtight with a plate") {
-		t.Errorf("cut %v, says %q", a.Body.IsCut, got)
-	}
-	d.Body = design.Body{Shape: "dodecahedron", RadiusMM: 150, WallMM: 3}
-	d.Mounts = design.Mounts{On: "faces"}
-	if a, err = layout.Build(d); err != nil {
-		t.Fatal(err)
-	}
-	if got := table.BaseWords(a); got != "" {
-		t.Errorf("a whole body: %q", got)
 	}
 }

@@ -1,7 +1,6 @@
 package table
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"math"
@@ -17,128 +16,159 @@ import (
 	"pappus/timing/excursion"
 )
 
+// Channels writes one row for each channel: its drivers, how they are strung,
+// what the amplifier sees, and its delay: what can be set, and exactly.
+func Channels(w io.Writer, p *timing.Plan) error {
+	t := newSheet("channel", "delay_us:2", "exact_us:2", "delay_mm:2", "gain_db:2", "inverted", "drivers",
+		"in_series", "in_parallel", "nominal_ohm:2", "dc_ohm:2", "lowest_ohm:2", "lowest_hz:0",
+		"amplifier_v:3", "amplifier_a:4", "amplifier_w:3", "driver_v:3", "driver_w:4", "damping:1", "driver_ids")
+	for _, c := range p.Channels {
+		k := c.Bank
+		t.add(c.ID, 1e6*c.Delay, 1e6*c.Exact, 1000*c.Delay*p.SpeedOfSound, c.Gain, c.Invert, len(c.Mounts),
+			c.Series, c.Parallel, c.NominalOhm, c.DCOhm, k.LowestOhm, k.LowestHz,
+			k.Volt, k.Ampere, k.Watt, k.DriverVolt, k.DriverWatt, k.Damping, ids(p.Array, c.Mounts))
+	}
+	return t.write(w)
+}
+
 // Processor writes one row for each filter of each channel and of the woofer, one
 // at least, with the channel's settings on each: what the processor is to be set to, at
 // its rate in Hz. The coefficients are for words.Signs. A cost is empty where
 // the channel is out of step, and where the frequency is not below half the rate.
 func Processor(w io.Writer, rows []timing.ProcessorRow, rate float64) error {
-	out := [][]string{{"channel", "delay_ms", "delay_samples", "delay_mm", "exact_us", "residual_us",
-		"cost_4k_db", "cost_8k_db", "out_of_step_hz", "gain_db", "inverted", "rate_hz",
-		"filter", "frequency_hz", "q", "filter_gain_db", "b0", "b1", "b2", "a1", "a2", "signs"}}
+	t := newSheet("channel", "delay_ms:5", "delay_samples:3", "delay_mm:2", "exact_us:3", "residual_us:3",
+		"cost_4k_db:3", "cost_8k_db:3", "out_of_step_hz:0", "gain_db:2", "inverted", "rate_hz",
+		"filter", "frequency_hz:3", "q:5", "filter_gain_db:3", "b0", "b1", "b2", "a1", "a2", "signs")
 	for _, r := range rows {
-		channel := []string{words.Row(r), fixed(1000*r.Delay, 5), fixed(r.Samples, 3), fixed(1000*r.Metre, 2),
-			fixed(1e6*r.Exact, 3), fixed(1e6*r.Residual, 3), finite(r.Cost4k, 3), finite(r.Cost8k, 3),
-			finite(r.OutOfStep, 0), fixed(r.Gain, 2), strconv.FormatBool(r.Invert), exact(rate)}
+		channel := []any{words.Row(r), 1000 * r.Delay, r.Samples, 1000 * r.Metre, 1e6 * r.Exact, 1e6 * r.Residual,
+			r.Cost4k, r.Cost8k, r.OutOfStep, r.Gain, r.Invert, rate}
 		if len(r.Filters) == 0 {
-			out = append(out, append(channel, "", "", "", "", "", "", "", "", "", ""))
+			t.add(append(channel, make([]any, 10)...)...)
 		}
 		for _, f := range r.Filters {
 			c := f.Coefficients
-			out = append(out, append(append([]string{}, channel...), f.Name, fixed(f.Frequency, 3), fixed(f.Q, 5), fixed(f.Gain, 3),
-				exact(c.B0), exact(c.B1), exact(c.B2), exact(c.A1), exact(c.A2), words.SignsInShort))
+			t.add(append(slices.Clip(channel), f.Name, f.Frequency, f.Q, f.Gain, c.B0, c.B1, c.B2, c.A1, c.A2, words.SignsInShort)...)
 		}
 	}
-	return csv.NewWriter(w).WriteAll(out)
+	return t.write(w)
 }
 
 // Rounding writes one row for each octave: what setting the delays to the processor's
 // step costs the direct sound at the spot.
 func Rounding(w io.Writer, r timing.Rounding) error {
-	rows := [][]string{{"octave_hz", "octave", "loss_db"}}
+	t := newSheet("octave_hz:1", "octave", "loss_db:3")
 	for b, centre := range r.Band {
-		rows = append(rows, []string{fixed(centre, 1), band.Name(centre), finite(r.Loss[b], 3)})
+		t.add(centre, band.Name(centre), r.Loss[b])
 	}
-	return csv.NewWriter(w).WriteAll(rows)
+	return t.write(w)
 }
 
-// exact writes all digits of a coefficient.
-func exact(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
-
-// Strings writes one row for each string: its drivers in the order of their
-// joints, and the wire that takes.
-func Strings(w io.Writer, p *timing.Plan) error {
-	rows := [][]string{{"channel", "string", "drivers_in_order", "wire_m"}}
-	for _, r := range timing.Harness(p) {
-		rows = append(rows, []string{strconv.Itoa(p.Channels[r.Channel].ID), strconv.Itoa(r.String + 1),
-			numbers(p.Array, r.Order), fixed(r.Length, 3)})
+// Counts writes one row for each number of channels: what the design's way of
+// splitting leaves at the spot, the smear with energy weights and plain. Where the
+// plan's own channels are none of these, as for a layout by hand, they follow.
+func Counts(w io.Writer, p *timing.Plan) error {
+	t := newSheet("channels", "split", "smear_us:2", "plain_smear_us:2", "comb_onset_hz:1", "longest_string")
+	all := p.Counts
+	if own, at := p.Own(); at < 0 {
+		all = append(slices.Clip(all), own)
 	}
-	return csv.NewWriter(w).WriteAll(rows)
+	for _, c := range all {
+		t.add(c.Channels, c.Split, 1e6*c.Smear, 1e6*c.Plain, c.CombOnset, c.Longest)
+	}
+	return t.write(w)
 }
 
-// numbers writes the numbers of mounts by their indices.
-func numbers(a *layout.Array, index []int) string {
-	out := make([]string, len(index))
+// Front writes one row for each split that no other beats in both smear and level, from
+// the shortest strings to the least smear; only a head where the design leaves no choice.
+func Front(w io.Writer, p *timing.Plan) error {
+	t := newSheet("longest_string", "smear_us:2", "comb_onset_hz:1", "louder_db:2", "driver_v:4", "limited_by", "least_ohm:3",
+		"most_drivers", "in_step", "rule", "chosen")
+	for _, f := range p.Front {
+		t.add(f.Longest, 1e6*f.Smear, f.CombOnset, f.Louder, f.DriverVolt, f.Limit(), f.LeastOhm, f.Most, f.InStep, f.Rule, f.Chosen)
+	}
+	return t.write(w)
+}
+
+// Highest writes one row for each octave: the loudest tone that nothing limits
+// yet, and what does.
+func Highest(w io.Writer, p *timing.Plan) error {
+	t := newSheet("octave_hz:1", "octave", "highest_db:1", "limited_by")
+	for _, h := range p.Protection.Highest {
+		t.add(h.Band, band.Name(h.Band), h.Level, h.By)
+	}
+	return t.write(w)
+}
+
+// ids returns the numbers of mounts by their indices.
+func ids(a *layout.Array, index []int) []int {
+	out := make([]int, len(index))
 	for i, m := range index {
-		out[i] = strconv.Itoa(a.Mounts[m].ID)
+		out[i] = a.Mounts[m].ID
 	}
-	return strings.Join(out, " ")
-}
-
-// finite writes a number, nothing where it is not finite.
-func finite(v float64, places int) string {
-	if math.IsInf(v, 0) {
-		return ""
-	}
-	return fixed(v, places)
-}
-
-// Excursion writes how far a cone moves, with and without the high-pass; only a
-// head where the driver's values are not known.
-func Excursion(w io.Writer, p *timing.Plan) error {
-	rows := [][]string{{"frequency_hz", "excursion_mm", "unprotected_mm"}}
-	for i, f := range p.Protection.Frequency {
-		if i < len(p.Protection.Excursion) {
-			rows = append(rows, []string{fixed(f, 2), fixed(1000*p.Protection.Excursion[i], 5), fixed(1000*p.Protection.Unprotected[i], 5)})
-		}
-	}
-	return csv.NewWriter(w).WriteAll(rows)
-}
-
-// ProtectionWords says in plain words which high-pass to set and how loud it may
-// be.
-func ProtectionWords(p *timing.Plan) string {
-	return wrap(words.HighPass(p)) + "\n" + wrap(words.Noise(p))
+	return out
 }
 
 // ChannelScreen writes the channel plan for people: what more channels would
 // bring, and what to set each to.
 func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colour bool) error {
-	b, s := &strings.Builder{}, style(colour)
-	countScreen(b, p, s)
-	front(b, p, s)
-	fmt.Fprintln(b, s.faint("channel  delay ms  samples       mm  exact us  costs at 8k  gain dB  polarity"))
+	s := &screen{style: style(colour)}
+	s.counts(p)
+	s.front(p)
+	row := s.list("channel  delay ms  samples       mm  exact us  costs at 8k  gain dB  polarity", "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s")
 	for _, r := range rows {
-		fmt.Fprintf(b, "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s\n", words.Row(r), 1000*r.Delay, r.Samples, 1000*r.Metre,
-			1e6*r.Exact, costs(r.Cost8k), r.Gain, sign(r.Invert))
+		row(words.Row(r), 1000*r.Delay, r.Samples, 1000*r.Metre, 1e6*r.Exact, costs(r.Cost8k), r.Gain, words.Polarity(r.Invert))
 	}
-	rounding(b, p, rows, s)
-	fmt.Fprintln(b, ProtectionWords(p))
-	loudest(b, p, s)
-	if err := woofer(b, p, s); err != nil {
+	s.rounding(p, rows)
+	s.protection(p)
+	s.loudest(p)
+	if err := s.woofer(p); err != nil {
 		return err
 	}
-	_, err := io.WriteString(w, b.String())
-	return err
+	return s.to(w)
+}
+
+// costs writes what a residual costs a channel.
+func costs(db float64) string {
+	switch {
+	case math.IsNaN(db):
+		return "-"
+	case math.IsInf(db, 1):
+		return "out of step"
+	}
+	return finite(db, 2) + " dB"
+}
+
+// rounding says what the processor's step costs.
+func (s *screen) rounding(p *timing.Plan, rows []timing.ProcessorRow) {
+	cost := p.Rounding
+	prose.Fprintf(s, "Delays are set in steps of %.3g us; the worst is %.1f us off its exact value.\n", 1e6*p.Array.Processor.Step, 1e6*cost.Worst)
+	s.say(words.Common(p))
+	perOctave(s, s.faint("costs all together, dB"), cost.Band, func(hz float64) string { return s.faint(fmt.Sprintf("%7s", band.Name(hz))) })
+	perOctave(s, "", cost.Loss, func(db float64) string { return dash(db, 2) })
+	s.note("  at the spot, per octave; below 0 where rounding happens to help")
+	if text := words.OutOfStep(rows); text != "" {
+		fmt.Fprintf(s, "%s %s\n", s.alert("Look out:"), text)
+	}
 }
 
 // loudest writes what the array can have at most at the spot in each octave, and what
 // limits it.
-func loudest(b *strings.Builder, p *timing.Plan, s style) {
+func (s *screen) loudest(p *timing.Plan) {
 	all := p.Protection.Highest
 	if len(all) == 0 {
 		return
 	}
 	row := func(name string, value func(h timing.Highest) string) {
-		fmt.Fprintf(b, "%-10s", name)
+		fmt.Fprintf(s, "%-10s", name)
 		for _, h := range all {
-			fmt.Fprintf(b, "%10s", value(h))
+			fmt.Fprintf(s, "%10s", value(h))
 		}
-		fmt.Fprintln(b)
+		fmt.Fprintln(s)
 	}
-	fmt.Fprintln(b, "\n"+s.faint("loudest tone of the array at the spot, per octave"))
+	s.section("loudest tone of the array at the spot, per octave")
 	row("", func(h timing.Highest) string { return band.Name(h.Band) })
 	if p.IsAbsolute() {
-		row("dB SPL", func(h timing.Highest) string { return fixed(h.Level, 1) })
+		row("dB SPL", func(h timing.Highest) string { return finite(h.Level, 1) })
 	}
 	if other := slices.ContainsFunc(all, func(h timing.Highest) bool { return h.By != all[0].By }); other {
 		row("limited by", func(h timing.Highest) string { return h.By.String() })
@@ -147,150 +177,108 @@ func loudest(b *strings.Builder, p *timing.Plan, s style) {
 		if all[0].By == excursion.ByAmplifier {
 			by = words.Volt(p) + " of the amplifier"
 		}
-		fmt.Fprintf(b, "limited by %s throughout\n", by)
+		fmt.Fprintf(s, "limited by %s throughout\n", by)
 	}
 	if p.Array.Woofer.Present {
-		fmt.Fprintln(b)
+		fmt.Fprintln(s)
 	}
 }
 
-// WiringScreen writes for people how each channel is strung, what the amplifier
-// sees and gives, and what a dead driver does. Where each driver has a channel of its
-// own one line stands for all.
-func WiringScreen(w io.Writer, p *timing.Plan, deaths []timing.Death, colour bool) error {
-	b, s := &strings.Builder{}, style(colour)
-	alone := isAlone(p)
-	banks(b, p, s, alone)
-	runs := timing.Harness(p)
-	if !alone {
-		fmt.Fprintln(b, s.faint("channel  string  drivers in the order of their joints"))
-		for _, r := range runs {
-			fmt.Fprintf(b, "%7d %7d  %s\n", p.Channels[r.Channel].ID, r.String+1, numbers(p.Array, r.Order))
+// mostCountRows is how many numbers of channels the screen shows at least.
+const mostCountRows = 16
+
+// counts writes what more channels would bring: every number up to where more
+// stop paying and to the plan's own, and the last.
+func (s *screen) counts(p *timing.Plan) {
+	row := s.list("channels  smear us  comb onset  in a string", "%8s %9.1f %11s %12d %s")
+	count := func(name string, c timing.Count, own bool) {
+		row(name, 1e6*c.Smear, words.Onset(c.CombOnset), c.Longest, mark(own))
+	}
+	own, at := p.Own()
+	smear, comb := p.Knees()
+	shown := max(mostCountRows, smear, comb, at+1)
+	for i, c := range p.Counts {
+		switch last := i == len(p.Counts)-1; {
+		case i < shown || last:
+			count(strconv.Itoa(c.Channels), c, i == at)
+		case i == shown:
+			s.note("       … plan writes all to counts.csv")
 		}
 	}
-	fmt.Fprintf(b, "%.1f m of wire in straight lines; leave slack at every joint.\n\n", timing.HarnessLength(runs))
-	failures(b, p, deaths, s, alone)
-	_, err := io.WriteString(w, b.String())
-	return err
-}
-
-// isAlone tells whether every driver has a channel of its own that the design does not
-// lay out by hand: then the channels differ in nothing but place.
-func isAlone(p *timing.Plan) bool {
-	return len(p.Array.Channels) == 0 && len(p.Channels) > 1 && len(p.Channels) == len(p.Arrivals)
-}
-
-// banks writes what each channel's amplifier sees and gives.
-func banks(b *strings.Builder, p *timing.Plan, s style, alone bool) {
-	fmt.Fprintln(b, s.faint("channel  strings   dc ohm  least ohm  at Hz   amp V   amp A   amp W  W each"))
-	for _, c := range p.Channels {
-		k, name := c.Bank, strconv.Itoa(c.ID)
-		if alone {
-			name = "each"
+	if at < 0 {
+		name := strconv.Itoa(own.Channels)
+		if len(p.Array.Channels) > 0 {
+			name = "by hand"
 		}
-		under := ""
-		if c.Under(p.Array.Wiring.MinimumLoad) {
-			under = " " + s.alert("under the minimum")
-		}
-		fmt.Fprintf(b, "%7s %3d of %-3d %6.2f %10s %6s %7.2f %7.3f %7.2f %7.3f%s\n", name, c.Parallel, c.Series, c.DCOhm,
-			dash(k.LowestOhm, 2), dash(k.LowestHz, 0), k.Volt, k.Ampere, k.Watt, k.DriverWatt, under)
-		if alone {
-			fmt.Fprintf(b, "%s a channel of its own, in the drivers' order.\n", eachHas(len(p.Arrivals)))
-			break
-		}
+		count(name, own, true)
 	}
-	prose.Fprintf(b, "The amplifier allows %g ohm or more per channel; measure before you switch on.\n\n", p.Array.Wiring.MinimumLoad)
-	front(b, p, s)
+	s.note("  < as planned" + words.CountedBy(p))
+	inString := "  in a string: the most drivers in series"
+	if traded(p.Counts[:min(shown, len(p.Counts))]) {
+		inString += "; where they are fewer, more channels\n  may leave more smear, for they play louder"
+	}
+	s.note(inString)
+	for line := range strings.SplitSeq(words.Counts(p), "\n") {
+		s.say(line)
+	}
+	fmt.Fprintln(s)
 }
 
-// failures writes what a dead driver does: in each channel, or the worst of all where
-// each driver is alone.
-func failures(b *strings.Builder, p *timing.Plan, deaths []timing.Death, s style, alone bool) {
-	if alone {
-		deaths = worstDeaths(deaths)
+// mark marks the plan's own.
+func mark(own bool) string {
+	if own {
+		return "<"
 	}
-	deathScreen(b, p, deaths, s)
-	if alone {
-		fmt.Fprintln(b, s.faint("  the channels that lose most; the others lose less"))
-	}
+	return ""
 }
 
-// worstDeaths returns of each fault the one that loses most.
-func worstDeaths(deaths []timing.Death) []timing.Death {
-	var out []timing.Death
-	for _, d := range deaths {
-		i := slices.IndexFunc(out, func(o timing.Death) bool { return o.State == d.State && o.Whole == d.Whole })
-		switch {
-		case i < 0:
-			out = append(out, d)
-		case d.Loss > out[i].Loss:
-			out[i] = d
+// traded tells whether a number of channels leaves more smear than one fewer does because
+// its strings are shorter: the rule for the strings gives smear for level.
+func traded(counts []timing.Count) bool {
+	for i := range counts {
+		if i > 0 && counts[i].Smear > counts[i-1].Smear && counts[i].Longest < counts[i-1].Longest {
+			return true
 		}
 	}
-	return out
+	return false
 }
 
-// lost writes a loss in dB; all, where nothing is left.
-func lost(db float64) string {
-	if db >= timing.SilenceLoss {
-		return "all"
+// front writes for people what shorter strings cost and bring, and which the plan has.
+// Where there is one split alone there is nothing to weigh.
+func (s *screen) front(p *timing.Plan) {
+	if len(p.Front) < 2 {
+		return
 	}
-	return dash(db, 1)
-}
-
-// decibels writes a loss with its unit.
-func decibels(db float64) string {
-	if text := lost(db); text != "all" {
-		return text + " dB"
-	}
-	return "all of it"
-}
-
-// dash writes a number, a dash where it is not known.
-func dash(v float64, places int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return "-"
-	}
-	return fixed(v, places)
-}
-
-// wrap breaks a sentence into lines of at most 80 letters.
-func wrap(text string) string { return wrapAfter(0, text) }
-
-// Wrap breaks text into lines of at most 80 letters.
-func Wrap(text string) string { return wrap(text) }
-
-// wrapAfter breaks text into lines of at most 80 columns, the first of which already
-// has so many taken.
-func wrapAfter(taken int, text string) string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && taken+len(line)+1+len(word) > 80 {
-			lines, line, taken = append(lines, line), "", 0
+	row := s.list("strings of  smear us  comb onset  louder dB  V each  least ohm", "%10s %9.1f %11s %10.1f %7s %10.2f %s")
+	note := "  < as planned"
+	for _, f := range p.Front {
+		volt := finite(f.DriverVolt, 2)
+		if f.ByDriver {
+			volt, note = volt+"*", "  < as planned; * all that a driver stands"
 		}
-		if line != "" {
-			line += " "
-		}
-		line += word
+		row(longest(f.Longest), 1e6*f.Smear, words.Onset(f.CombOnset), f.Louder, volt, f.LeastOhm, frontMark(f))
 	}
-	return strings.Join(append(lines, line), "\n")
+	s.note(note)
+	s.say(words.Front(p))
+	fmt.Fprintln(s)
 }
 
-// Highest writes one row for each octave: the loudest tone that nothing limits
-// yet, and what does.
-func Highest(w io.Writer, p *timing.Plan) error {
-	rows := [][]string{{"octave_hz", "octave", "highest_db", "limited_by"}}
-	for _, h := range p.Protection.Highest {
-		rows = append(rows, []string{fixed(h.Band, 1), band.Name(h.Band), finite(h.Level, 1), h.By.String()})
+// longest writes the length of the longest strings.
+func longest(drivers int) string {
+	if drivers == 1 {
+		return "1"
 	}
-	return csv.NewWriter(w).WriteAll(rows)
+	return "up to " + strconv.Itoa(drivers)
 }
 
-// eachHas begins a sentence on what each of some drivers has.
-func eachHas(n int) string {
-	if n == 1 {
-		return "The driver has"
+func frontMark(f timing.Strung) string {
+	switch {
+	case f.Chosen:
+		return mark(true)
+	case f.Rule:
+		return "the rule's"
+	case !f.InStep:
+		return "out of step"
 	}
-	return fmt.Sprintf("Each of the %d drivers has", n)
+	return ""
 }

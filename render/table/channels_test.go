@@ -35,7 +35,6 @@ func TestChannelTables(t *testing.T) {
 		{"processor", func(w io.Writer) error { return table.Processor(w, rows, p.Array.Processor.Rate) }, 1 + 2*len(p.Channels)}, // two sections of the high-pass
 		{"strings", func(w io.Writer) error { return table.Strings(w, p) }, 1 + len(timing.Harness(p))},
 		{"deaths", func(w io.Writer) error { return table.Deaths(w, p, deaths) }, 1 + len(deaths)},
-		{"excursion", func(w io.Writer) error { return table.Excursion(w, p) }, 1 + len(p.Protection.Frequency)},
 		{"arrangements", func(w io.Writer) error { return table.Arrangements(w, timing.Stringings(p)) }, ways(p)},
 		{"highest", func(w io.Writer) error { return table.Highest(w, p) }, 1 + 7},
 	} {
@@ -80,7 +79,7 @@ func TestProcessorWithFilters(t *testing.T) {
 	if n := strings.Count(b.String(), "high-pass"); n != 2*len(p.Channels) {
 		t.Errorf("%d sections for %d channels, want two each", n, len(p.Channels))
 	}
-	if got := table.ProtectionWords(p); !strings.Contains(got, "Butterworth high-pass of order 4 at 120 Hz") {
+	if got := words.HighPass(p); !strings.Contains(got, "Butterworth high-pass of order 4 at 120 Hz") {
 		t.Errorf("says %q", got)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/table"
+	"pappus/render/words"
 )
 
 func fits(t *testing.T, flangeMM float64) (*layout.Array, layout.Fits) {
@@ -34,7 +35,7 @@ func TestFit(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			a, f := fits(t, test.flange)
-			if got := table.FitWords(a, f); !strings.HasPrefix(got, test.says) {
+			if got := words.Fit(a, f); !strings.HasPrefix(got, test.says) {
 				t.Errorf("says %q", got)
 			}
 			var b bytes.Buffer

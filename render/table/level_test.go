@@ -128,18 +128,18 @@ func TestLevelScreen(t *testing.T) {
 // 0.4 dB" without a word.
 func TestLevelWordsSayWhatIsLeftOut(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.4}
-	if got := table.LevelWords(l); strings.Contains(got, "left alone") {
+	if got := words.Levelled(l); strings.Contains(got, "left alone") {
 		t.Errorf("nothing is left alone: %q", got)
 	}
 	l.Nulls = []timing.Null{{Low: 2500, High: 10000, Loss: 15}}
-	if got := table.LevelWords(l); !strings.Contains(got, "but for what is left alone: uneven by 0.4 dB") {
+	if got := words.Levelled(l); !strings.Contains(got, "but for what is left alone: uneven by 0.4 dB") {
 		t.Errorf("says %q", got)
 	}
 }
 
 func TestLevelWords(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.24}
-	if got := table.LevelWords(l); !strings.Contains(got, "100 Hz to 10 kHz") || !strings.Contains(got, "no section is worth setting") {
+	if got := words.Levelled(l); !strings.Contains(got, "100 Hz to 10 kHz") || !strings.Contains(got, "no section is worth setting") {
 		t.Errorf("says %q", got)
 	}
 	// Nothing to set: no empty table, no filter that does nothing, no warning of either.

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing/recording"
 	"pappus/timing/verdict"
 )
@@ -87,10 +88,10 @@ func TestMeasuredTables(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}
 	}
-	words := table.LevelMeasuredWords(level, m)
+	said := words.LevelMeasured(level, m)
 	for _, want := range []string{"by 1.2 dB", "1 kHz, by -2.0 dB, give or take 0.2 dB; one of 1 differs by more than its error", "nothing below 200 Hz", "+40 parts", "the second rises to 40 dB under it (2 kHz)"} {
-		if !strings.Contains(strings.Join(strings.Fields(words), " "), want) {
-			t.Errorf("no %q in %q", want, words)
+		if !strings.Contains(strings.Join(strings.Fields(said), " "), want) {
+			t.Errorf("no %q in %q", want, said)
 		}
 	}
 }

@@ -107,3 +107,24 @@ func kilohertz(f float64) string {
 	}
 	return fmt.Sprintf("%.0f Hz", f)
 }
+
+// CountedBy says how the counts split the drivers, where that is not as the plan does it, by
+// arrival; it goes on behind a note.
+func CountedBy(p *timing.Plan) string {
+	_, at := p.Own()
+	switch by := p.CountedBy(); {
+	case by != "arrival":
+		return "; all split by " + by + ", as the design asks"
+	case at < 0:
+		return "; the others split by arrival, all drivers as loud"
+	}
+	return ""
+}
+
+// EachHas begins a sentence on what each of some drivers has.
+func EachHas(n int) string {
+	if n == 1 {
+		return "The driver has"
+	}
+	return fmt.Sprintf("Each of the %d drivers has", n)
+}

@@ -134,3 +134,14 @@ func warnsOfNoise(p *timing.Plan) bool {
 	}
 	return false
 }
+
+// ways are the ways of taking delays.
+var ways = map[string]string{
+	"straight": "straight line",
+	"path":     "path round the body",
+	"field":    "field",
+	"peak":     "peak of the impulse",
+}
+
+// Way names a way of taking delays.
+func Way(by string) string { return ways[by] }

@@ -81,7 +81,7 @@ func NotBoosted(echoes []timing.Echo) string {
 	for i, e := range echoes {
 		parts[i] = fmt.Sprintf("%.0f Hz, where the echo of the %s takes %.0f dB", e.Dip, e.Wall, e.Depth)
 	}
-	return "not boosted within half an octave of " + strings.Join(parts, ", nor of ") + ": a boost goes into the echo too, and the dip moves with the ear"
+	return "Not boosted within half an octave of " + strings.Join(parts, ", nor of ") + ": a boost goes into the echo too, and the dip moves with the ear."
 }
 
 // Stretch names where a null is.

@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"pappus/layout/prose"
+	"pappus/timing/band"
+	"pappus/timing/recording"
 	"pappus/timing/verdict"
 )
 
@@ -46,6 +48,23 @@ func Measured(f verdict.Fact) string {
 		return "the level of the whole array is not judged before it is clear whether the delays were set"
 	}
 	return channelFault(id, f)
+}
+
+// Recording says what to mind of a recording, without a capital or a full stop.
+func Recording(c recording.Caution) string {
+	switch c.Code {
+	case recording.Noisy:
+		return fmt.Sprintf("the third of an octave at %s is only %.0f dB above the noise", band.Hertz(c.Hz), c.DB)
+	case recording.BeyondTable:
+		return fmt.Sprintf("the microphone's correction runs from %.0f to %.0f Hz; beyond, its ends are held", c.Hz, c.HighHz)
+	case recording.BelowGate:
+		return fmt.Sprintf("the gate leaves nothing honest below %.0f Hz", c.Hz)
+	case recording.Overloaded:
+		return fmt.Sprintf("from %.0f to %.0f Hz the third and fifth harmonics are less than 20 dB under the tone: this looks overloaded, in the recorder, the amplifier or the drivers, and the curve is not to be trusted; turn down and record again", c.Hz, c.HighHz)
+	case recording.GainChanged:
+		return fmt.Sprintf("the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", c.DB)
+	}
+	return string(c.Code)
 }
 
 // channelFault says what is wrong with a channel, or with several.
@@ -129,7 +148,88 @@ func commas(numbers []int) string {
 	return strings.ReplaceAll(strings.Trim(fmt.Sprint(numbers), "[]"), " ", ", ")
 }
 
-// Stuffing is what to say beside any figure about stuffing.
-const Stuffing = "Stuffing is a starting point: measure the impedance, then add or take away. " +
-	"Keep it off coils, magnets and amplifiers, which get warm, and off cones and vents; " +
-	"choose one that does not feed a flame."
+// LevelMeasured says how the level measures.
+func LevelMeasured(v verdict.Level, m recording.Measured) string {
+	b := &strings.Builder{}
+	fmt.Fprintf(b, "From %.0f Hz to %.1f kHz the thirds of octaves differ from the plan by %.1f dB (RMS).", v.Low, v.High/1000, v.Uneven)
+	if v.OtherCase {
+		fmt.Fprintf(b, " With the delays the other way, set or not set, they would differ by %.1f dB only: was --as-built given as it was?", v.OtherUneven)
+	}
+	if x, beyond, found := v.Furthest(); found {
+		fmt.Fprintf(b, " The furthest off is %s, by %+.1f dB, give or take %s dB; %s.",
+			band.Hertz(x.Centre), math.Round(10*x.Difference)/10+0, Give(verdict.Expanded*x.Error, 1), beyondError(beyond, len(v.Bands))) // no zero is negative
+	}
+	if v.Gated {
+		fmt.Fprintf(b, " The gate of %.1f ms tells nothing below %.0f Hz.", 1000*(m.Gated.To-m.At), m.Gated.Lowest)
+	}
+	b.WriteString(harmonics(m))
+	if drift := m.Drift; math.Abs(drift) > 1 {
+		fmt.Fprintf(b, " The recorder's clock runs %+.0f parts per million; that is taken out.", drift)
+	}
+	return b.String()
+}
+
+// ordinals name the harmonics.
+var ordinals = map[int]string{2: "second", 3: "third", 4: "fourth", 5: "fifth"}
+
+// harmonics says how high the harmonics reach that stand out of the noise.
+func harmonics(m recording.Measured) string {
+	var found []string
+	for _, h := range m.Harmonics {
+		if level, hz := m.Peak(h); !math.IsNaN(level) {
+			found = append(found, fmt.Sprintf("the %s rises to %.0f dB under it (%s)", ordinals[h.Order], -level, band.Hertz(hz)))
+		}
+	}
+	if len(found) == 0 {
+		return ""
+	}
+	return " Of the harmonics that a tone gets, " + strings.Join(found, ", ") + "."
+}
+
+// beyondError says how many of some bands differ by more than their error.
+func beyondError(beyond, all int) string {
+	switch beyond {
+	case 0:
+		return "none differs by more than its error"
+	case 1:
+		return fmt.Sprintf("one of %d differs by more than its error", all)
+	}
+	return fmt.Sprintf("%d of %d differ by more than their errors", beyond, all)
+}
+
+// Give writes an expanded error, never as 0: to so many places at most, and to none from 10 on,
+// where the first two digits are all that an error tells (JCGM 100:2008, 7.2.6).
+func Give(v float64, places int) string {
+	least := math.Pow(10, -float64(places))
+	switch {
+	case math.IsNaN(v):
+		return "-"
+	case v < least/2:
+		return "<" + fmt.Sprintf("%.*f", places, least)
+	case v >= 10:
+		places = 0
+	}
+	return fmt.Sprintf("%.*f", places, v)
+}
+
+// MeasuredSentences says how the whole array measured, and what else to know.
+func MeasuredSentences(f verdict.Found) []string {
+	if f.Level == nil {
+		return Mind(f)
+	}
+	return append([]string{LevelMeasured(*f.Level, *f.Whole)}, Mind(f)...)
+}
+
+// Mind says what to know of recordings beside their faults.
+func Mind(f verdict.Found) []string {
+	var out []string
+	for _, note := range f.Notes {
+		out = append(out, "Mind: "+Measured(note)+".")
+	}
+	if f.Level != nil {
+		for _, caution := range f.Whole.Cautions {
+			out = append(out, "Mind: "+Recording(caution)+".")
+		}
+	}
+	return out
+}

@@ -146,7 +146,7 @@ func TestNotBoosted(t *testing.T) {
 		t.Error(got)
 	}
 	got := NotBoosted([]timing.Echo{{Dip: 500, Wall: "floor", Depth: 7}, {Dip: 900, Wall: "ceiling", Depth: 6}})
-	if want := "not boosted within half an octave of 500 Hz, where the echo of the floor takes 7 dB, nor of 900 Hz, where the echo of the ceiling takes 6 dB: a boost goes into the echo too, and the dip moves with the ear"; got != want {
+	if want := "Not boosted within half an octave of 500 Hz, where the echo of the floor takes 7 dB, nor of 900 Hz, where the echo of the ceiling takes 6 dB: a boost goes into the echo too, and the dip moves with the ear."; got != want {
 		t.Errorf("says %q", got)
 	}
 }

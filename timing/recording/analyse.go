@@ -4,11 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
-
 	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/sweep"
+	"slices"
+	"sort"
 )
 
 // Of the band and the impulse response.
@@ -74,13 +74,13 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 	if t.Reference == nil && math.Abs(h.drift(s)) > driftMost {
 		return Measured{}, prose.Errorf("%w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", ErrOther, s.Start, s.Stop)
 	}
-	warning, err := where.steady(t.Samples, s)
+	change, err := where.steady(t.Samples, s)
 	if err != nil {
 		return Measured{}, err
 	}
 	m, err := measure(h, t, s, o, gate, span)
-	if warning != "" && err == nil {
-		m.Warnings = append(m.Warnings, warning)
+	if math.Abs(change) > levelTold && err == nil {
+		m.Cautions = append(m.Cautions, Caution{Code: GainChanged, DB: change})
 	}
 	m.Wire, m.WireInverted = 20*math.Log10(d.gain), d.inverted
 	if errors.Is(err, ErrQuiet) && where.above(t.Samples, s) > distinct {
@@ -125,10 +125,7 @@ func measure(h *impulse, t Take, s sweep.Sweep, o Options, gate, span float64) (
 	for _, r := range []*Response{&m.Gated, &m.Whole} {
 		r.correct(m.Frequency, o)
 	}
-	m.warn(o)
-	if words := m.overloaded(); words != "" {
-		m.Warnings = append(m.Warnings, words)
-	}
+	m.Cautions = append(m.cautions(o), m.overloaded()...)
 	return m, nil
 }
 
@@ -148,17 +145,80 @@ func loud(bands []Band) error {
 	return nil
 }
 
-// warn says where the response is not to be trusted.
-func (m *Measured) warn(o Options) {
+// cautions tells where the response is not to be trusted.
+func (m *Measured) cautions(o Options) []Caution {
+	var out []Caution
 	for _, b := range m.Bands {
 		if b.SNR() < usableSNR {
-			m.Warnings = append(m.Warnings, fmt.Sprintf("the third of an octave at %s is only %.0f dB above the noise", band.Hertz(b.Centre), b.SNR()))
+			out = append(out, Caution{Code: Noisy, Hz: b.Centre, DB: b.SNR()})
 		}
 	}
 	if c := o.Microphone; len(c) > 0 && (c[0].Frequency > m.Low || c[len(c)-1].Frequency < m.High) {
-		m.Warnings = append(m.Warnings, fmt.Sprintf("the microphone's correction runs from %.0f to %.0f Hz; beyond, its ends are held", c[0].Frequency, c[len(c)-1].Frequency))
+		out = append(out, Caution{Code: BeyondTable, Hz: c[0].Frequency, HighHz: c[len(c)-1].Frequency})
 	}
 	if m.Gated.Lowest > m.Low {
-		m.Warnings = append(m.Warnings, fmt.Sprintf("the gate leaves nothing honest below %.0f Hz", m.Gated.Lowest))
+		out = append(out, Caution{Code: BelowGate, Hz: m.Gated.Lowest})
 	}
+	return out
+}
+
+// What Options may be, and what it is where it is left out.
+const (
+	UsualGate = 0.01 // s, or a period of Start
+	perOctave = 48   // frequencies of a response
+)
+
+// Options says how a recording is looked at. The zero value is the usual way.
+type Options struct {
+	// Gate is for how long in s after the strongest sound the gated response listens, so
+	// that echoes are left out; 0: UsualGate.
+	Gate float64
+	// Microphone is by how much the microphone reads too high, frequencies rising; empty:
+	// nothing. It is taken straight over log frequency and held outside.
+	Microphone []Correction
+}
+
+// Correction is one line of a microphone's correction.
+type Correction struct {
+	Frequency float64 // Hz
+	Level     float64 // dB
+}
+
+// gate returns the gate in s for a sweep whose silences leave so much.
+func (o Options) gate(s sweep.Sweep, span float64) (float64, error) {
+	gate := o.Gate
+	if gate == 0 {
+		gate = min(max(UsualGate, 1/s.Start), span/2)
+	}
+	if !(gate >= 1/s.Stop && gate <= span/2) {
+		return 0, prose.Errorf("%w: %g s; must be from %.3g to %.3g s, half of the silence after the sweep", ErrGate, gate, 1/s.Stop, span/2)
+	}
+	return gate, nil
+}
+
+// reads returns by how much the microphone reads too high at a frequency in Hz, in dB.
+func (o Options) reads(hz float64) float64 {
+	c := o.Microphone
+	if len(c) == 0 {
+		return 0
+	}
+	i := sort.Search(len(c), func(i int) bool { return c[i].Frequency >= hz })
+	switch i {
+	case 0:
+		return c[0].Level
+	case len(c):
+		return c[len(c)-1].Level
+	}
+	share := math.Log(hz/c[i-1].Frequency) / math.Log(c[i].Frequency/c[i-1].Frequency)
+	return c[i-1].Level + share*(c[i].Level-c[i-1].Level)
+}
+
+// checkMicrophone returns why a correction cannot be used.
+func (o Options) checkMicrophone() error {
+	for i, c := range o.Microphone {
+		if !(c.Frequency > 0) || math.IsInf(c.Frequency, 0) || !(math.Abs(c.Level) <= 200) || i > 0 && !(c.Frequency > o.Microphone[i-1].Frequency) {
+			return prose.Errorf("%w: line %d of the microphone's correction: %g Hz, %g dB", ErrTake, i+1, c.Frequency, c.Level)
+		}
+	}
+	return nil
 }

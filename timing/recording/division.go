@@ -2,7 +2,7 @@ package recording
 
 import (
 	"math"
-
+	"math/cmplx"
 	"pappus/timing/sweep"
 
 	"gonum.org/v1/gonum/dsp/fourier"
@@ -31,7 +31,7 @@ func newDivision(t Take, s sweep.Sweep, where found) *division {
 	d := &division{take: t, sweep: s, rate: where.rate, gain: 1}
 	d.from = int(begin - min(early, s.Gap/2)*d.rate)
 	d.to = int(begin + (s.Length+s.Tail-late)*d.rate)
-	d.n = length(d.to - d.from)
+	d.n = Length(d.to - d.from)
 	d.fft = fourier.NewFFT(d.n)
 	d.work = make([]float64, d.n)
 	s.Fill(d.work[:d.to-d.from], d.rate, begin-float64(d.from))
@@ -93,3 +93,62 @@ func (d *division) expected(k int) float64 {
 
 // hz returns the frequency of a bin.
 func (d *division) hz(k int) float64 { return float64(k) * d.rate / float64(d.n) }
+
+// rings is for how long in periods of Start the band's edges ring, on each side.
+const rings = 15
+
+// edges is how much of a frequency in Hz is taken: all within the band, nothing outside,
+// and between them a running sum of a Hann window over log frequency, which rings briefly.
+func edges(s sweep.Sweep, hz float64) float64 {
+	switch {
+	case hz <= edgeLow*s.Start || hz >= edgeHigh*s.Stop:
+		return 0
+	case hz < bandLow*s.Start:
+		return step(math.Log(hz/(edgeLow*s.Start)) / math.Log(bandLow/edgeLow))
+	case hz > bandHigh*s.Stop:
+		return step(math.Log(edgeHigh*s.Stop/hz) / math.Log(edgeHigh/bandHigh))
+	}
+	return 1
+}
+
+// step rises from 0 at 0 to 1 at 1 as the running sum of a Hann window.
+func step(t float64) float64 { return t - math.Sin(2*math.Pi*t)/(2*math.Pi) }
+
+// ringing returns what the band alone makes of one sound at the time of the strongest:
+// its edges ring both ways, and a window cuts some of that off.
+func (h *impulse) ringing(s sweep.Sweep) *impulse {
+	n := Length(int(2 * rings / s.Start * h.rate))
+	spectrum := make([]complex128, n/2+1)
+	part := h.at - float64(h.peak())
+	for k := range spectrum {
+		x := float64(k) / float64(n)
+		spectrum[k] = cmplx.Rect(edges(s, x*h.rate)/float64(n), -2*math.Pi*x*part)
+	}
+	return &impulse{h: fourier.NewFFT(n).Sequence(nil, spectrum), rate: h.rate, at: part, lead: h.lead}
+}
+
+// Length returns the least length from n on that is a product of twos, threes and
+// fives with at least one five and three: transforms of powers of two alone are slow,
+// since their strides meet in the processor's cache.
+func Length(n int) int {
+	best := 0
+	for five := 5; best == 0 || five < best; five *= 5 {
+		for three := 3 * five; best == 0 || three < best; three *= 3 {
+			size := three
+			for size < n || size%2 == 1 {
+				size *= 2
+			}
+			if best == 0 || size < best {
+				best = size
+			}
+		}
+	}
+	return best
+}
+
+// Spectrum returns the transform of samples with zeros up to n.
+func Spectrum(x []float64, n int) []complex128 {
+	padded := make([]float64, n)
+	copy(padded, x)
+	return fourier.NewFFT(n).Coefficients(nil, padded)
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -128,20 +129,20 @@ func TestFaults(t *testing.T) {
 	}
 }
 
-// TestWarnings: what spoils a curve without hiding it is told.
-func TestWarnings(t *testing.T) {
+// TestCautions: what spoils a curve without hiding it is told.
+func TestCautions(t *testing.T) {
 	s := usual(t, 3)
 	for _, test := range []struct {
 		name  string
 		spoil func(x []float64)
-		want  string // empty: none
+		want  recording.Code // empty: none
 	}{
 		{"good", func([]float64) {}, ""},
 		{"softly limited", func(x []float64) {
 			for i, v := range x {
 				x[i] = math.Tanh(8 * v)
 			}
-		}, "looks overloaded"},
+		}, recording.Overloaded},
 		{"limited a little", func(x []float64) { // the third harmonic x^2/12 of the tone: 37 dB under it
 			for i, v := range x {
 				x[i] = math.Tanh(v)
@@ -151,7 +152,7 @@ func TestWarnings(t *testing.T) {
 			for i := range x {
 				x[i] *= math.Pow(10, 1.3/20*float64(i)/float64(len(x)))
 			}
-		}, "switch automatic gain off"},
+		}, recording.GainChanged},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			x := noisy(scaled(s.Samples(rate), 0.4), 0, 0, 1)
@@ -160,8 +161,8 @@ func TestWarnings(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if said := strings.Join(m.Warnings, "; "); !strings.Contains(said, test.want) || (said == "") != (test.want == "") {
-				t.Errorf("it warns %q, want %q", said, test.want)
+			if of := func(c recording.Caution) bool { return c.Code == test.want }; (len(m.Cautions) > 0) != (test.want != "") || test.want != "" && !slices.ContainsFunc(m.Cautions, of) {
+				t.Errorf("cautions %+v, want %q", m.Cautions, test.want)
 			}
 		})
 	}

@@ -3,7 +3,6 @@ package recording
 import (
 	"math"
 	"math/cmplx"
-
 	"pappus/timing/sweep"
 )
 
@@ -46,4 +45,40 @@ func harmonic(h hearing, m Measured, s sweep.Sweep, o Options, k int, most float
 		out.Floor[f] = 10*math.Log10(h.noise.density(float64(k)*hz)*square) - over
 	}
 	return out
+}
+
+// A sine that is cut off has a third harmonic 10 to 20 dB under it and a fifth some 6 dB
+// lower, by its Fourier series; small drivers that are not overdriven stay well below that,
+// but for the lowest octave (common practice). It must be so over an octave.
+const (
+	overload = 0.01 // energy of the third and the fifth over the tone's: -20 dB
+	over     = perOctave
+)
+
+// overloaded tells over which frequencies a tone gets so much of its third and fifth
+// harmonic that something was cut off; nothing where nowhere.
+func (m *Measured) overloaded() []Caution {
+	energy := make([]float64, len(m.Frequency))
+	for _, h := range m.Harmonics {
+		if h.Order != 3 && h.Order != 5 {
+			continue
+		}
+		for i, level := range h.Clear() {
+			if !math.IsNaN(level) {
+				energy[i] += math.Pow(10, level/10)
+			}
+		}
+	}
+	from, to := 0, 0 // the longest run
+	for i, begin := 0, 0; i < len(energy); i++ {
+		if energy[i] < overload {
+			begin = i + 1
+		} else if i+1-begin > to-from {
+			from, to = begin, i+1
+		}
+	}
+	if to-from < over {
+		return nil
+	}
+	return []Caution{{Code: Overloaded, Hz: m.Frequency[from], HighHz: m.Frequency[to-1]}}
 }

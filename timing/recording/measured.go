@@ -2,7 +2,11 @@ package recording
 
 import (
 	"math"
+	"math/cmplx"
+	"pappus/timing/band"
 	"slices"
+
+	"gonum.org/v1/gonum/dsp/fourier"
 )
 
 // Measured is what a recording tells. Levels are in dB over the sweep's amplitude, at
@@ -34,7 +38,26 @@ type Measured struct {
 
 	Harmonics []Harmonic // the second to the fifth
 	Bands     []Band     // thirds of octaves within the band, of the gated response
-	Warnings  []string
+	Cautions  []Caution
+}
+
+// Code says what a Caution is of.
+type Code string
+
+// What is not to be trusted.
+const (
+	Noisy       Code = "noisy"        // the third of an octave at Hz, which is only DB over the noise
+	BeyondTable Code = "beyond table" // outside of Hz to HighHz, which the microphone's correction has
+	BelowGate   Code = "below gate"   // below Hz: the gate is too short for it
+	Overloaded  Code = "overloaded"   // from Hz to HighHz, by the third and fifth harmonics
+	GainChanged Code = "gain changed" // by DB, while recording
+)
+
+// Caution is what to mind of a measurement.
+type Caution struct {
+	Code       Code
+	Hz, HighHz float64
+	DB         float64
 }
 
 // Response is what comes within a window of the impulse response, at
@@ -91,6 +114,21 @@ func (m Measured) HasHarmonics() bool {
 	return slices.ContainsFunc(m.Harmonics, func(h Harmonic) bool { return slices.ContainsFunc(h.Clear(), isKnown) })
 }
 
+// peakParts of an octave are what a harmonic is smoothed to before its peak is looked for.
+const peakParts = 6
+
+// Peak returns how high in dB over the tone a harmonic rises where it stands out of the
+// noise, and of which tone in Hz; NaN where it does not.
+func (m Measured) Peak(h Harmonic) (level, hz float64) {
+	level, hz = math.NaN(), math.NaN()
+	for i, v := range band.SmoothGaps(nil, m.Frequency, h.Clear(), peakParts) {
+		if !math.IsNaN(v) && !(v <= level) {
+			level, hz = v, m.Frequency[i]
+		}
+	}
+	return level, hz
+}
+
 // SNR returns the signal over the noise in dB in the band round a centre in Hz; NaN where
 // that is not known.
 func (m Measured) SNR(centre float64) float64 {
@@ -111,3 +149,34 @@ type Band struct {
 
 // SNR returns the signal over the noise in dB.
 func (b Band) SNR() float64 { return b.Level - b.Noise }
+
+// Energy returns the envelope of the impulse response over time, in dB over its strongest
+// sound, as the most within each step in s; time in s is the middle of each step. The
+// envelope is the size of the analytic signal at the samples; between two of them it may be half a decibel
+// higher.
+func (m Measured) Energy(step float64) (time, level []float64) {
+	n := Length(len(m.Impulse))
+	x := make([]complex128, n)
+	for i, v := range m.Impulse {
+		x[i] = complex(v, 0)
+	}
+	fft := fourier.NewCmplxFFT(n)
+	fft.Coefficients(x, x)
+	clear(x[n/2+1:])
+	fft.Sequence(x, x)
+	top := 0.0
+	for _, v := range x[:len(m.Impulse)] {
+		top = max(top, cmplx.Abs(v))
+	}
+	each := max(1, int(math.Round(step*m.Rate)))
+	for from := 0; from < len(m.Impulse); from += each {
+		most := 0.0
+		to := min(from+each, len(m.Impulse))
+		for _, v := range x[from:to] {
+			most = max(most, cmplx.Abs(v))
+		}
+		time = append(time, m.Begin+float64(from+to-1)/2/m.Rate)
+		level = append(level, 20*math.Log10(max(most/top, 1e-15)))
+	}
+	return time, level
+}

@@ -133,7 +133,7 @@ func bands(m Measured, n noise, square float64, o Options) []Band {
 	var out []Band
 	for _, centre := range band.ThirdsWithin(m.Gated.Lowest, m.High) {
 		low, high := band.Edges(centre, 3)
-		from, to := indexRange(m.Frequency, low, high)
+		from, to := band.Range(m.Frequency, low, high)
 		energy, count := 0.0, 0.0
 		for f := from; f < to; f++ {
 			if v := m.Gated.Transfer[f]; !cmplx.IsNaN(v) {

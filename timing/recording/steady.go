@@ -28,16 +28,14 @@ const (
 func (h *impulse) drift(s sweep.Sweep) float64 {
 	reach := int(driftLook * s.Ahead(2) * h.rate)
 	x := h.part(h.peak()-reach, h.peak()+reach)
-	n := length(len(x))
-	padded := make([]float64, n)
-	copy(padded, x)
-	spectrum := fourier.NewFFT(n).Coefficients(nil, padded)
+	n := Length(len(x))
+	spectrum := Spectrum(x, n)
 	var steps []float64
 	last := math.NaN()
 	for low := max(bandLow*s.Start, driftFrom); 2*low <= bandHigh*s.Stop; low *= 2 {
 		from := int(low / h.rate * float64(n))
 		octave := spectrum[from:min(2*from, len(spectrum))]
-		line := make([]complex128, length(driftFine*len(octave))) // only the envelope counts
+		line := make([]complex128, Length(driftFine*len(octave))) // only the envelope counts
 		copy(line, octave)
 		fourier.NewCmplxFFT(len(line)).Sequence(line, line)
 		top, most := 0, 0.0
@@ -56,10 +54,7 @@ func (h *impulse) drift(s sweep.Sweep) float64 {
 		return 0
 	}
 	slices.Sort(steps)
-	if mid := len(steps) / 2; len(steps)%2 == 0 {
-		return (steps[mid-1] + steps[mid]) / 2
-	}
-	return steps[len(steps)/2]
+	return (steps[(len(steps)-1)/2] + steps[len(steps)/2]) / 2
 }
 
 // change returns by how many dB the second marker is louder than the first: they are the
@@ -70,13 +65,10 @@ func (w found) change(x []float64, s sweep.Sweep) float64 {
 	if width = min(width, len(x)-second); float64(width) < s.MarkerSeconds()*w.rate {
 		return 0
 	}
-	n := length(width)
-	fft := fourier.NewFFT(n)
+	n := Length(width)
 	low, high := s.MarkerBand()
 	energy := func(at int) (sum float64) {
-		part := make([]float64, n)
-		copy(part, x[at:at+width])
-		for k, v := range fft.Coefficients(nil, part) {
+		for k, v := range Spectrum(x[at:at+width], n) {
 			if hz := float64(k) * w.rate / float64(n); hz >= low && hz <= high {
 				sum += real(v)*real(v) + imag(v)*imag(v)
 			}
@@ -107,18 +99,14 @@ func (w found) gap(x []float64, s sweep.Sweep) (at, long float64) {
 	return at, long
 }
 
-// steady returns why a recording cannot be used that stops or whose gain changes, and what
-// is to be minded where that is less.
-func (w found) steady(x []float64, s sweep.Sweep) (warning string, err error) {
+// steady returns why a recording cannot be used that stops or whose gain changes, and by how
+// many dB it changed.
+func (w found) steady(x []float64, s sweep.Sweep) (change float64, err error) {
 	if at, long := w.gap(x, s); long > 0 {
-		return "", fmt.Errorf("%w: it stands still for %.0f ms at %.1f s: was the microphone switched off?", ErrUnsteady, 1000*long, at)
+		return 0, fmt.Errorf("%w: it stands still for %.0f ms at %.1f s: was the microphone switched off?", ErrUnsteady, 1000*long, at)
 	}
-	change := w.change(x, s)
-	switch words := fmt.Sprintf("the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", change); {
-	case math.Abs(change) > levelMost:
-		return "", fmt.Errorf("%w: %s", ErrUnsteady, words)
-	case math.Abs(change) > levelTold:
-		return words, nil
+	if change = w.change(x, s); math.Abs(change) > levelMost {
+		return 0, fmt.Errorf("%w: the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", ErrUnsteady, change)
 	}
-	return "", nil
+	return change, nil
 }

@@ -3,6 +3,7 @@ package verdict
 import (
 	"cmp"
 	"math"
+	"pappus/timing"
 	"slices"
 )
 
@@ -15,31 +16,21 @@ const besideEach = 2
 // the way round the body, and so does what a model of it does wrong: on a line through the
 // levels of those that are heard a little sooner and a little later that is taken out, where
 // a channel's own fault stays.
-func (f *fit) beside(arrival []float64, gain float64) []float64 {
-	out := make([]float64, len(f.channels))
-	var order []int
-	for c, o := range f.channels {
-		out[c] = math.NaN()
-		if o != nil && o.unlike <= foreign && f.levelOf(c)-gain > silent {
-			order = append(order, c)
-		}
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(arrival[a], arrival[b]) })
+func (f *fit) beside(p *timing.Plan, gain float64) []float64 {
+	out := slices.Repeat([]float64{math.NaN()}, len(f.planned))
+	order := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return o.unlike > foreign || o.level()-gain <= silent })
+	arrival := func(o *channel) float64 { return p.ChannelTime(o.index) }
+	slices.SortStableFunc(order, func(a, b *channel) int { return cmp.Compare(arrival(a), arrival(b)) })
 	for place := besideEach; place < len(order)-besideEach; place++ {
-		c := order[place]
+		o := order[place]
 		var at, level []float64
-		for by := -besideEach; by <= besideEach; by++ {
-			if by != 0 {
-				at, level = append(at, arrival[order[place+by]]), append(level, f.levelOf(order[place+by]))
-			}
+		for _, other := range slices.Concat(order[place-besideEach:place], order[place+1:place+1+besideEach]) {
+			at, level = append(at, arrival(other)), append(level, other.level())
 		}
-		out[c] = f.levelOf(c) - onLine(at, level, arrival[c])
+		out[o.index] = o.level() - onLine(at, level, arrival(o))
 	}
 	return out
 }
-
-// levelOf returns a channel's level over the plan's in dB.
-func (f *fit) levelOf(c int) float64 { return 20 * math.Log10(math.Abs(f.channels[c].gain)) }
 
 // onLine returns the value at a place of the line of repeated medians through some points,
 // which fewer than half of them hardly move (A. F. Siegel, Biometrika 69 (1982) 242).
@@ -67,7 +58,6 @@ func centre(x []float64) float64 {
 	if len(x) == 0 {
 		return 0
 	}
-	x = slices.Clone(x)
-	slices.Sort(x)
+	x = slices.Sorted(slices.Values(x))
 	return (x[(len(x)-1)/2] + x[len(x)/2]) / 2
 }

@@ -1,7 +1,6 @@
 package verdict
 
 import (
-	"errors"
 	"math"
 	"slices"
 
@@ -9,16 +8,11 @@ import (
 	"pappus/timing/recording"
 )
 
-// ErrMeasured is for measurements that cannot be held against a plan.
-var ErrMeasured = errors.New("unusable measurement")
-
 // What a fault is.
 const (
-	silent   = -20.0 // dB below the siblings' middle
-	quiet    = -1.5  // drivers of one make differ by a decibel or so (common practice)
-	alike    = 0.4   // share of the energy that does not fit the plan, at most, for a clear word
-	better   = 0.5   // share of that which is left once the right string is taken for dead
-	likeRest = 1.0   // dB, how near the gain then must be to its siblings'
+	silent = -20.0 // dB below the siblings' middle
+	quiet  = -1.5  // drivers of one make differ by a decibel or so (common practice)
+	alike  = 0.4   // share of the energy that does not fit the plan, at most, for a clear word
 	// mostScatter in dB is the most that the scatter of the channels counts for: with more,
 	// nothing of 3 dB, as one string of three or four is, would be told any more.
 	mostScatter = 1.0
@@ -100,16 +94,12 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
 	level, time := f.commonErrors(modelErrors(p, f.frequency, set))
-	arrival := make([]float64, len(p.Channels))
-	for c := range arrival {
-		arrival[c] = p.ChannelTime(c)
-	}
-	beside := f.beside(arrival, gain)
+	beside := f.beside(p, gain)
 	f.scattered(&out, beside)
 	for c := range p.Channels {
 		v := Channel{ID: p.Channels[c].ID, Planned: f.planned[c], Delay: p.Channels[c].Delay, Missing: slices.Contains(set.Missing, c),
 			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), LevelError: math.NaN(), Beside: beside[c], Level: math.Inf(-1), Unlike: 1, DeadString: -1}
-		if one := f.channels[c]; one != nil {
+		if one := f.of(c); one != nil {
 			v.Level = 20*math.Log10(one.size) - gain
 			v.Unlike = one.unlike
 			v.Silent = v.Level < silent
@@ -134,14 +124,14 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 }
 
 // tell fills in what is known of a channel that plays.
-func (f *fit) tell(v *Channel, one *one, gain, late, sign float64) {
+func (f *fit) tell(v *Channel, one *channel, gain, late, sign float64) {
 	if one.unlike > foreign {
 		return
 	}
 	if f.timed {
 		v.Arrival, v.Late, v.Error = v.Planned+one.late, one.late-late, one.lateError
 	}
-	v.Level = 20*math.Log10(math.Abs(one.gain)) - gain
+	v.Level = one.level() - gain
 	v.Reversed = one.gain*sign < 0
 	v.DeadString = one.dead
 	if one.dead >= 0 {
@@ -210,7 +200,7 @@ func (f *fit) notes() []Fact {
 		return []Fact{{Code: NoWire}}
 	}
 	for _, o := range f.channels {
-		if o != nil && (o.gain > 0 || o.unlike > foreign) {
+		if o.gain > 0 || o.unlike > foreign {
 			return nil
 		}
 	}

@@ -53,6 +53,35 @@ type Level struct {
 	OtherUneven float64
 }
 
+// Furthest returns the band that is furthest off, and how many differ by more than their
+// expanded errors; false where there are none.
+func (l Level) Furthest() (worst Band, beyond int, found bool) {
+	for i, b := range l.Bands {
+		if i == 0 || math.Abs(b.Difference) > math.Abs(worst.Difference) {
+			worst = b
+		}
+		if math.Abs(b.Difference) > Expanded*b.Error {
+			beyond++
+		}
+	}
+	return worst, beyond, len(l.Bands) > 0
+}
+
+// ErrorAt returns one standard error in dB at a frequency in Hz: straight over log frequency
+// between the centres of bands, of which there is one at least.
+func (l Level) ErrorAt(hz float64) float64 {
+	i := 0
+	for i < len(l.Bands)-1 && l.Bands[i+1].Centre < hz {
+		i++
+	}
+	b := l.Bands[i]
+	if hz <= b.Centre || i == len(l.Bands)-1 {
+		return b.Error
+	}
+	next := l.Bands[i+1]
+	return b.Error + (next.Error-b.Error)*math.Log(hz/b.Centre)/math.Log(next.Centre/b.Centre)
+}
+
 // Band is a third of an octave.
 type Band struct {
 	Centre                        float64 // Hz, exact

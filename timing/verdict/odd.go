@@ -1,6 +1,7 @@
 package verdict
 
 import (
+	"maps"
 	"math"
 	"math/cmplx"
 	"slices"
@@ -63,19 +64,16 @@ func near(x []float64, within float64) int {
 // alike returns the channels whose recordings are the same although the plan tells them
 // apart, or to the last bit: the others were not muted, or one file stands for several.
 func (f *fit) alike() []int {
-	found := make([]bool, len(f.channels))
+	found := map[int]bool{}
 	for a, one := range f.channels {
-		for b, other := range f.channels[:a] {
-			if one == nil || other == nil {
-				continue
-			}
+		for _, other := range f.channels[:a] {
 			apart := difference(f.whole(one.measured), f.whole(other.measured))
 			if apart < copied || apart < same && difference(one.plan, other.plan) > planApart {
-				found[a], found[b] = true, true
+				found[one.index], found[other.index] = true, true
 			}
 		}
 	}
-	return indices(found)
+	return slices.Sorted(maps.Keys(found))
 }
 
 // asWhole returns the channels, of several, whose recordings are that of all channels.
@@ -83,29 +81,17 @@ func (f *fit) asWhole(whole *recording.Measured) []int {
 	if whole == nil || !slices.Equal(whole.Frequency, f.axis) {
 		return nil
 	}
-	found := make([]bool, len(f.channels))
-	for c, one := range f.channels {
-		found[c] = one != nil && difference(f.whole(one.measured), f.whole(whole)) < same
+	var out []int
+	for _, one := range f.channels {
+		if difference(f.whole(one.measured), f.whole(whole)) < same {
+			out = append(out, one.index)
+		}
 	}
-	if out := indices(found); len(out) > 1 {
+	if len(out) > 1 {
 		return out
 	}
 	return nil
 }
-
-// indices returns where some are true.
-func indices(is []bool) []int {
-	var out []int
-	for i, v := range is {
-		if v {
-			out = append(out, i)
-		}
-	}
-	return out
-}
-
-// whole returns all that was heard in the band.
-func (f *fit) whole(m *recording.Measured) []complex128 { return m.Whole.Transfer[f.from:f.to] }
 
 // difference returns the energy of the difference of two, over that of both; what is not
 // known of one does not count.
@@ -127,8 +113,8 @@ func difference(a, b []complex128) float64 {
 // once their recordings are exchanged.
 func (f *fit) exchanged() (a, b int, ok bool) {
 	gain, late, _ := f.middle()
-	cost := func(o *one) float64 {
-		level := (20*math.Log10(math.Abs(o.gain)) - gain) / costLevel
+	cost := func(o *channel) float64 {
+		level := (o.level() - gain) / costLevel
 		sum := min(costMost, o.unlike/costUnlike) + min(costMost, level*level)
 		if f.timed {
 			off := (o.late - late) / costLate
@@ -136,20 +122,14 @@ func (f *fit) exchanged() (a, b int, ok bool) {
 		}
 		return sum
 	}
-	var odd []int
-	for c, o := range f.channels {
-		if o != nil && cost(o) > 1 {
-			odd = append(odd, c)
-		}
-	}
+	odd := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return cost(o) <= 1 })
 	best := 0.0
-	for i, c := range odd {
-		for _, d := range odd[:i] {
-			one, other := f.channels[c], f.channels[d]
+	for i, one := range odd {
+		for _, other := range odd[:i] {
 			now := cost(one) + cost(other)
-			then := cost(f.inPlace(c, d, late)) + cost(f.inPlace(d, c, late))
+			then := cost(f.inPlace(one, other, late)) + cost(f.inPlace(other, one, late))
 			if saved := now - then; saved > costSaved && then < now/4 && saved > best {
-				best, a, b, ok = saved, d, c, true
+				best, a, b, ok = saved, other.index, one.index, true
 			}
 		}
 	}
@@ -157,17 +137,17 @@ func (f *fit) exchanged() (a, b int, ok bool) {
 }
 
 // inPlace fits the recording of one channel to the plan of another.
-func (f *fit) inPlace(recorded, planned int, late float64) *one {
-	o, from := f.channels[planned].copy(), f.channels[recorded]
-	o.measured, o.heard = from.measured, slices.Clone(f.whole(from.measured))
+func (f *fit) inPlace(recorded, planned *channel, late float64) *channel {
+	o := planned.copy()
+	o.measured, o.heard = recorded.measured, slices.Clone(f.whole(recorded.measured))
 	o.leave(-1)
 	if o.late = late; !f.timed {
-		o.late = from.measured.At - f.planned[planned]
+		o.late = recorded.measured.At - f.planned[planned.index]
 	}
 	o.late, _ = f.highest(o, o.late, reach)
 	for range looks {
 		o.look(o.measured, f.frequency)
-		f.adjust(o)
+		f.estimate(o)
 	}
 	return o
 }

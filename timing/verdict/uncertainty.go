@@ -6,7 +6,10 @@ import (
 	"slices"
 
 	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/recording"
 
+	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -18,7 +21,6 @@ const Expanded = 2.0
 const (
 	perOctave    = 2      // blocks of the band, of which each is left out in turn,
 	leastBlocks  = 3      // and how many at least
-	shorter      = 0.75   // of the window: what the last quarter changes is what a window may cut off
 	leastOthers  = 4      // channels whose scatter tells something
 	normalMAD    = 1.4826 // standard deviations in a median absolute deviation of normal values
 	normalMedian = 1.2533 // of the mean's error a median's has: the root of half of pi
@@ -40,14 +42,9 @@ const (
 // The clock has no part of its own: player and microphone are recorded by one, and what is
 // left of its drift moves 6 ms by nanoseconds.
 func (f *fit) errors() {
-	others := 1.0
-	if n := float64(f.heard()); n > 1 {
-		others = math.Sqrt(n / (n - 1)) // a part of what does not fit is taken for what all have alike
-	}
+	n := float64(len(f.channels))
+	others := math.Sqrt(n / (n - 1)) // a part of what does not fit is taken for what all have alike
 	for _, o := range f.channels {
-		if o == nil {
-			continue
-		}
 		level, late := f.leftOut(o)
 		cutLevel, cutLate := f.cut(o)
 		againLevel, againLate := f.repeat(o)
@@ -57,22 +54,20 @@ func (f *fit) errors() {
 }
 
 // leftOut returns the standard errors of level in dB and time in s by the jackknife.
-func (f *fit) leftOut(o *one) (level, late float64) {
+func (f *fit) leftOut(o *channel) (level, late float64) {
 	var levels, times []float64
 	edges := blocks(f.low, f.high, 1/o.window.length())
 	for b, low := range edges[:len(edges)-1] {
-		c, known := o.copy(), 0
-		for i, hz := range f.frequency {
-			if hz >= low && (hz < edges[b+1] || b == len(edges)-2) && !cmplx.IsNaN(c.heard[i]) {
-				c.heard[i] = cmplx.NaN()
-				known++
-			}
+		c := o.copy()
+		from, to := band.Range(f.frequency, low, edges[b+1])
+		for i := from; i < to; i++ {
+			c.heard[i] = cmplx.NaN()
 		}
-		if known == 0 {
+		if c.count() == o.count() {
 			continue
 		}
-		f.adjust(c)
-		levels, times = append(levels, 20*math.Log10(math.Abs(c.gain))), append(times, c.late)
+		f.estimate(c)
+		levels, times = append(levels, c.level()), append(times, c.late)
 	}
 	return jackknife(levels), jackknife(times)
 }
@@ -102,14 +97,8 @@ func jackknife(x []float64) float64 {
 
 // deleted returns the variance of something by values that are each without one part.
 func deleted(x []float64) float64 {
-	n, mean, square := float64(len(x)), 0.0, 0.0
-	for _, v := range x {
-		mean += v / n
-	}
-	for _, v := range x {
-		square += (v - mean) * (v - mean)
-	}
-	return (n - 1) / n * square
+	n := float64(len(x))
+	return (n - 1) * (n - 1) / n * stat.Variance(x, nil)
 }
 
 // student returns within how many standard errors 95 percent of results lie, by so many
@@ -120,13 +109,57 @@ func student(freedom float64) float64 {
 
 // cut returns by how much level in dB and time in s change where the last part of the window
 // is left out.
-func (f *fit) cut(o *one) (level, late float64) {
+func (f *fit) cut(o *channel) (level, late float64) {
 	c := o.copy()
 	c.window, c.strings = o.brief, o.briefly
 	c.leave(o.dead)
 	c.look(o.measured, f.frequency)
-	f.adjust(c)
-	return 20 * math.Log10(math.Abs(c.gain/o.gain)), c.late - o.late
+	f.estimate(c)
+	return c.level() - o.level(), c.late - o.late
+}
+
+// repeat brings a channel that was recorded several times to the mean of its recordings, and
+// returns the standard errors of that mean, in dB and s, by their scatter (JCGM 100:2008,
+// 4.2), as Student's t has them for so few; 0 for one recording. What one recording cannot
+// know is in that: where the microphone stood, and how warm the room was.
+func (f *fit) repeat(o *channel) (level, late float64) {
+	levels, times := []float64{o.level()}, []float64{o.late}
+	for _, m := range o.repeats {
+		c := o.copy()
+		if !f.timed {
+			c.late += m.At - o.measured.At
+		}
+		c.look(m, f.frequency)
+		if f.estimate(c); c.unlike <= foreign {
+			levels, times = append(levels, c.level()), append(times, c.late)
+		}
+	}
+	if len(levels) < 2 {
+		return 0, 0
+	}
+	middle, level := meanError(levels)
+	at, late := meanError(times)
+	o.gain *= math.Pow(10, (middle-levels[0])/20)
+	if f.timed {
+		o.late = at
+	}
+	return level, late
+}
+
+// meanError returns the mean of some values and its standard error; half of what 95 percent
+// of means lie within.
+func meanError(x []float64) (mean, err float64) {
+	n := float64(len(x))
+	mean, deviation := stat.MeanStdDev(x, nil)
+	return mean, deviation / math.Sqrt(n) * student(n-1) / Expanded
+}
+
+// usable returns the recordings of some that can be held beside another: of the same sweep, and
+// with a reference if that has one.
+func usable(repeats []*recording.Measured, first *recording.Measured) []*recording.Measured {
+	return slices.DeleteFunc(slices.Clone(repeats), func(m *recording.Measured) bool {
+		return m == nil || !slices.Equal(m.Frequency, first.Frequency) || m.Absolute != first.Absolute
+	})
 }
 
 // scatter returns how far some values stand from their middle, as a standard deviation that
@@ -143,22 +176,13 @@ func scatter(x []float64) float64 {
 	return normalMAD * off[len(off)/2]
 }
 
-// brief returns the window that ends sooner.
-func (w window) brief() window {
-	end := w.rise + shorter*(w.to-w.rise)
-	return window{w.from, w.rise, end - (w.to - w.fall), end}
-}
-
-// length returns for how long in s a window listens.
-func (w window) length() float64 { return w.to - w.from }
-
 // commonErrors are the errors that each channel's level in dB and time in s have beside its own:
 // those of the siblings' middle and of the model. The error of a median is by the middle one
 // of its values' errors, since it goes by those that are in the middle.
 func (f *fit) commonErrors(modelLevel, modelLate float64) (level, late float64) {
 	var levels, times []float64
 	for _, o := range f.channels {
-		if o != nil && o.unlike <= foreign {
+		if o.unlike <= foreign {
 			levels, times = append(levels, o.levelError), append(times, o.lateError)
 		}
 	}
@@ -189,13 +213,13 @@ func modelErrors(p *timing.Plan, frequency []float64, set Setting) (level, late 
 // their siblings of like arrival.
 func (f *fit) scattered(v *Channels, beside []float64) {
 	var levels, near, times []float64
-	for c, o := range f.channels {
-		if o == nil || o.unlike > foreign {
+	for _, o := range f.channels {
+		if o.unlike > foreign {
 			continue
 		}
-		levels, times = append(levels, f.levelOf(c)), append(times, o.late)
-		if !math.IsNaN(beside[c]) {
-			near = append(near, beside[c])
+		levels, times = append(levels, o.level()), append(times, o.late)
+		if !math.IsNaN(beside[o.index]) {
+			near = append(near, beside[o.index])
 		}
 	}
 	v.Scatter, v.ScatterBeside, v.ScatterTime = scatter(levels), scatter(near), scatter(times)

@@ -18,6 +18,7 @@ const (
 	least    = 0.006 // s after the last, half of it faded out
 	leastLow = 3.0   // periods of the lowest frequency, if that is longer
 	settling = 0.05  // s that a planned impulse response lasts after its last echo
+	shorter  = 0.75  // of the window: what the last quarter changes is what a window may cut off
 )
 
 // window is a stretch of a channel's time, in s, by the plan's clock.
@@ -27,15 +28,21 @@ type window struct{ from, rise, fall, to float64 }
 func windowOf(p *timing.Plan, channel int, set Setting, low float64) window {
 	first, last := math.Inf(1), math.Inf(-1)
 	for _, m := range p.Channels[channel].Mounts {
-		at := p.Arrivals[m].Heard()
-		if set.Case != timing.AsBuilt {
-			at += p.Channels[channel].Delay
-		}
+		at := p.Arrivals[m].Heard() + set.delay(p, channel)
 		first, last = min(first, at), max(last, at)
 	}
 	after := max(least, leastLow/low)
 	return window{first - lead, first - lead/2, last + after/2, last + after}
 }
+
+// brief returns the window that ends sooner.
+func (w window) brief() window {
+	end := w.rise + shorter*(w.to-w.rise)
+	return window{w.from, w.rise, end - (w.to - w.fall), end}
+}
+
+// length returns for how long in s a window listens.
+func (w window) length() float64 { return w.to - w.from }
 
 // weight returns what counts of a time in s.
 func (w window) weight(t float64) float64 {
@@ -111,7 +118,7 @@ func (g *grid) seen(planned []complex128, w window, frequency []float64) []compl
 
 // look takes anew what was heard of a channel, through its window as late as it was found;
 // what is too weak stays unknown.
-func (o *one) look(m *recording.Measured, frequency []float64) {
+func (o *channel) look(m *recording.Measured, frequency []float64) {
 	seen := make([]complex128, len(frequency))
 	o.window.through(seen, frequency, m.Impulse, m.Begin, m.Rate, o.late)
 	for i, v := range o.heard {

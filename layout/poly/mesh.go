@@ -1,0 +1,87 @@
+package poly
+
+import (
+	"errors"
+	"fmt"
+
+	"pappus/layout/prose"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Mesh is a closed surface of triangles, each counter-clockwise seen from
+// outside, as indices of vertices in m.
+type Mesh struct {
+	Vertices  []r3.Vec
+	Triangles [][3]int
+}
+
+var errOpen = errors.New("the mesh is not a closed surface wound outward")
+
+// Check gives nil where every edge belongs to exactly two triangles that run it
+// in opposite directions and the volume is above 0. It does not look for triangles that cross each other.
+func (m Mesh) Check() error {
+	next := make(map[[2]int]int, 3*len(m.Triangles))
+	for i, t := range m.Triangles {
+		for k, a := range t {
+			b := t[(k+1)%3]
+			if a == b {
+				return fmt.Errorf("%w: triangle %d has a corner twice", errOpen, i)
+			}
+			next[[2]int{a, b}]++
+		}
+	}
+	for e, n := range next {
+		if n != 1 || next[[2]int{e[1], e[0]}] != 1 {
+			return fmt.Errorf("%w: the edge from vertex %d to %d has %d triangles, the way back %d",
+				errOpen, e[0], e[1], n, next[[2]int{e[1], e[0]}])
+		}
+	}
+	if v := m.Volume(); !(v > 0) {
+		return prose.Errorf("%w: its volume is %g m3", errOpen, v)
+	}
+	return nil
+}
+
+// Volume returns the volume in m3 of what the surface encloses.
+func (m Mesh) Volume() float64 {
+	sum := 0.0
+	for _, t := range m.Triangles {
+		sum += r3.Dot(m.Vertices[t[0]], r3.Cross(m.Vertices[t[1]], m.Vertices[t[2]])) / 6
+	}
+	return sum
+}
+
+// Bounds returns the smallest box along the axes that holds the mesh, in m.
+func (m Mesh) Bounds() r3.Box {
+	if len(m.Triangles) == 0 {
+		return r3.Box{}
+	}
+	first := m.Vertices[m.Triangles[0][0]]
+	b := r3.Box{Min: first, Max: first}
+	for _, t := range m.Triangles {
+		for _, i := range t {
+			v := m.Vertices[i]
+			b.Min = r3.Vec{X: min(b.Min.X, v.X), Y: min(b.Min.Y, v.Y), Z: min(b.Min.Z, v.Z)}
+			b.Max = r3.Vec{X: max(b.Max.X, v.X), Y: max(b.Max.Y, v.Y), Z: max(b.Max.Z, v.Z)}
+		}
+	}
+	return b
+}
+
+// Tidy leaves out the vertices that no triangle has.
+func (m Mesh) Tidy() Mesh {
+	var out Mesh
+	at := make([]int, len(m.Vertices))
+	for _, t := range m.Triangles {
+		for k, v := range t {
+			if at[v] == 0 {
+				out.Vertices = append(out.Vertices, m.Vertices[v])
+				at[v] = len(out.Vertices)
+			}
+			t[k] = at[v] - 1
+		}
+		out.Triangles = append(out.Triangles, t)
+	}
+	return out
+}

@@ -1,0 +1,172 @@
+package poly
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/binary"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The parts of a binary file, in bytes: a title, a count, and for each triangle
+// a normal, three corners and two bytes more.
+const (
+	stlHead     = 84
+	stlTriangle = 50
+)
+
+// readSTL tells text from binary. Binary files may begin with the word of text
+// ones too, so length goes first.
+func readSTL(data []byte) ([]r3.Vec, [][]int, error) {
+	if len(data) >= stlHead {
+		count := int64(binary.LittleEndian.Uint32(data[stlHead-4:]))
+		if int64(len(data)) == stlHead+count*stlTriangle {
+			return binarySTL(data[stlHead:])
+		}
+	}
+	if bytes.HasPrefix(bytes.ToLower(bytes.TrimLeft(data, " \t\r\n")), []byte("solid")) {
+		return textSTL(data)
+	}
+	if len(data) < stlHead {
+		return nil, nil, fmt.Errorf("%w: neither text, which begins with solid, nor binary", errFormat)
+	}
+	return nil, nil, fmt.Errorf("%w: %d bytes do not hold the %d triangles that it tells of", errFormat,
+		len(data), binary.LittleEndian.Uint32(data[stlHead-4:]))
+}
+
+func binarySTL(data []byte) ([]r3.Vec, [][]int, error) {
+	if n := len(data) / stlTriangle; n > mostFileTriangles {
+		return nil, nil, fmt.Errorf("%w, not %d triangles", errTooLarge, n)
+	}
+	var s soup
+	for ; len(data) > 0; data = data[stlTriangle:] {
+		var v [9]float64
+		for i := range v {
+			v[i] = float64(math.Float32frombits(binary.LittleEndian.Uint32(data[12+4*i:])))
+		}
+		for i := 0; i < len(v); i += 3 {
+			s.corner(r3.Vec{X: v[i], Y: v[i+1], Z: v[i+2]})
+		}
+	}
+	return s.points, s.polygons, nil
+}
+
+// soup is triangles that share no corners.
+type soup struct {
+	points   []r3.Vec
+	polygons [][]int
+}
+
+func (s *soup) corner(p r3.Vec) {
+	s.points = append(s.points, p)
+	if n := len(s.points); n%3 == 0 {
+		s.polygons = append(s.polygons, []int{n - 3, n - 2, n - 1})
+	}
+}
+
+// facetLines are the lines of one facet in text, by their first words.
+var facetLines = []string{"facet normal", "outer loop", "vertex", "vertex", "vertex", "endloop", "endfacet"}
+
+func textSTL(data []byte) ([]r3.Vec, [][]int, error) {
+	l := newLines(data, "")
+	l.next() // solid and a title
+	var s soup
+	for {
+		words := l.next()
+		switch {
+		case words == nil:
+			return nil, nil, l.fault("the file ends before endsolid")
+		case strings.EqualFold(words[0], "endsolid"):
+			if l.next() != nil {
+				return nil, nil, l.fault("goes on after endsolid")
+			}
+			return s.points, s.polygons, nil
+		case len(s.polygons) == mostFileTriangles:
+			return nil, nil, fmt.Errorf("%w: line %d begins another one", errTooLarge, l.number)
+		}
+		if err := l.facet(&s, words); err != nil {
+			return nil, nil, err
+		}
+	}
+}
+
+// facet reads a facet from its first line on.
+func (l *lines) facet(s *soup, words []string) error {
+	for i, want := range facetLines {
+		if i > 0 {
+			words = l.next()
+		}
+		begin := strings.Fields(want)
+		if len(words) < len(begin) || !strings.EqualFold(strings.Join(words[:len(begin)], " "), want) {
+			return l.fault("must begin with " + want)
+		}
+		if want != "vertex" {
+			continue
+		}
+		p, err := l.point(words[1:])
+		if err != nil {
+			return err
+		}
+		s.corner(p)
+	}
+	return nil
+}
+
+// WriteSTL writes a mesh as binary STL in mm. The name, in ASCII and cut to 80
+// bytes, is its header. Triangles of which two corners are one at the precision
+// of the format (about a hundred-thousandth of a mm) are left out; their
+// neighbours close up.
+func WriteSTL(w io.Writer, m Mesh, name string) error {
+	out := bufio.NewWriter(w)
+	corners := make([][3]float32, len(m.Vertices))
+	for i, v := range m.Vertices {
+		// Adding 0 turns a negative zero into the plain one: readers may join
+		// corners by their bytes.
+		corners[i] = [3]float32{float32(v.X*1e3) + 0, float32(v.Y*1e3) + 0, float32(v.Z*1e3) + 0}
+	}
+	var kept [][3]int
+	for _, t := range m.Triangles {
+		a, b, c := corners[t[0]], corners[t[1]], corners[t[2]]
+		if a != b && b != c && c != a {
+			kept = append(kept, t)
+		}
+	}
+	// A header that begins with "solid" would pass for the text form.
+	ascii := strings.Map(func(r rune) rune {
+		if r < ' ' || r > '~' {
+			return '?'
+		}
+		return r
+	}, "mesh "+name)
+	fmt.Fprintf(out, "%-80.80s", ascii)
+	if err := binary.Write(out, binary.LittleEndian, uint32(len(kept))); err != nil {
+		return err
+	}
+	for _, t := range kept {
+		n := normalOf(corners[t[0]], corners[t[1]], corners[t[2]])
+		facet := struct {
+			Normal  [3]float32
+			Corners [3][3]float32
+			Extra   uint16
+		}{[3]float32{float32(n.X), float32(n.Y), float32(n.Z)}, [3][3]float32{corners[t[0]], corners[t[1]], corners[t[2]]}, 0}
+		if err := binary.Write(out, binary.LittleEndian, facet); err != nil {
+			return err
+		}
+	}
+	return out.Flush()
+}
+
+// normalOf returns the unit normal of a triangle as it is written: that of a thin
+// one can lean from what it was before its corners were rounded.
+func normalOf(a, b, c [3]float32) r3.Vec {
+	v := func(p [3]float32) r3.Vec { return r3.Vec{X: float64(p[0]), Y: float64(p[1]), Z: float64(p[2])} }
+	n := r3.Triangle{v(a), v(b), v(c)}.Normal()
+	if r3.Norm(n) == 0 {
+		return r3.Vec{}
+	}
+	return r3.Unit(n)
+}

@@ -1,0 +1,132 @@
+// What is drawn over the map: the body, the way to the chair, the front and a scale of length.
+
+import { channelColour, css } from "./colours";
+import type { Heard, PlanAnswer, Triple } from "./document";
+import { ink } from "./dom";
+import type { Box, Place } from "./heat";
+import { nice } from "./scale";
+import { flat, radius, toEye } from "./slice";
+import type { View } from "./types";
+
+type Point = readonly [number, number];
+
+/** Draws the way from the body to the chair. */
+export function drawWay(c: CanvasRenderingContext2D, [x0, y0]: Point, [x1, y1]: Point): void {
+  c.beginPath();
+  c.moveTo(x0, y0);
+  c.lineTo(x1, y1);
+  c.setLineDash([2, 5]);
+  c.lineCap = "round";
+  c.strokeStyle = "rgb(30 22 30 / 55%)";
+  c.lineWidth = 4;
+  c.stroke();
+  c.strokeStyle = "rgb(255 250 240 / 95%)";
+  c.lineWidth = 2;
+  c.stroke();
+  c.setLineDash([]);
+}
+
+/** Draws the body with its drivers, in the colours of their channels, and the floor where it is seen. */
+export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, rows: Heard[], spot: Triple, view: View): void {
+  const floor = planned.floor_m;
+  if (view === "side" && floor !== null) {
+    const [, y] = at(0, floor);
+    c.fillStyle = ink("--ink");
+    c.fillRect(0, y - 1, c.canvas.width, 2);
+  }
+  c.beginPath();
+  const points = planned.solid.vertices_mm.map(([x, y, z]) => flat([x / 1000, y / 1000, z / 1000], spot, view));
+  for (const [i, point] of hull(points).entries()) {
+    const [x, y] = at(...point);
+    if (i === 0) c.moveTo(x, y);
+    else c.lineTo(x, y);
+  }
+  c.closePath();
+  c.lineJoin = "round";
+  c.fillStyle = "#fbf6ea";
+  c.fill();
+  c.strokeStyle = "#2a2320";
+  c.lineWidth = 1.5;
+  c.stroke();
+  const channel = new Map(rows.map((d) => [d.id, d.channel]));
+  const [o] = at(0, 0);
+  for (const d of planned.drivers) {
+    if (toEye(d.normal, spot, view) < 0.05) continue;
+    const [x, y] = at(...flat([d.at_mm[0] / 1000, d.at_mm[1] / 1000, d.at_mm[2] / 1000], spot, view));
+    const r = Math.max(1.1, 0.42 * (at(d.cone_mm / 1000, 0)[0] - o));
+    c.fillStyle = css(channelColour(channel.get(d.id) ?? 1));
+    c.beginPath();
+    c.arc(x, y, r, 0, 2 * Math.PI);
+    c.fill();
+  }
+}
+
+/** Draws a scale of length. */
+export function drawMetre(c: CanvasRenderingContext2D, at: Place, h: number): void {
+  const perMetre = at(1, 0)[0] - at(0, 0)[0];
+  const long = nice(60 / perMetre);
+  const w = long * perMetre;
+  const words = `${long} m`;
+  c.fillStyle = "rgb(252 247 236 / 90%)";
+  c.beginPath();
+  c.roundRect(10, h - 36, w + 20, 26, 6);
+  c.fill();
+  c.strokeStyle = "#2a2320";
+  c.lineWidth = 1.25;
+  c.beginPath();
+  c.moveTo(20, h - 20);
+  c.lineTo(20, h - 16);
+  c.lineTo(20 + w, h - 16);
+  c.lineTo(20 + w, h - 20);
+  c.stroke();
+  c.fillStyle = "#2a2320";
+  c.textAlign = "center";
+  c.textBaseline = "alphabetic";
+  c.fillText(words, 20 + w / 2, h - 21);
+}
+
+/** Says which way the loudspeaker looks, seen from above. Returns what the word takes up. */
+export function drawFront(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer): Box {
+  const [x, y] = at(Math.max(...planned.solid.vertices_mm.map(([x]) => x), radius(planned, 100)) / 1000, 0);
+  const tip = x + 20;
+  c.beginPath();
+  c.moveTo(x + 5, y);
+  c.lineTo(tip, y);
+  c.moveTo(tip - 5, y - 4);
+  c.lineTo(tip, y);
+  c.lineTo(tip - 5, y + 4);
+  for (const [width, ink] of [[4.5, "rgb(30 22 30 / 60%)"], [2, "rgb(255 250 240 / 97%)"]] as const) {
+    c.lineWidth = width;
+    c.strokeStyle = ink;
+    c.stroke();
+  }
+  c.font = `600 11.5px ${ink("--sans")}`;
+  c.textAlign = "left";
+  c.textBaseline = "middle";
+  c.lineWidth = 3.5;
+  c.strokeStyle = "rgb(30 22 30 / 65%)";
+  c.strokeText("front", tip + 5, y);
+  c.fillStyle = "rgb(255 250 240)";
+  c.fillText("front", tip + 5, y);
+  return [tip + 10, y, 34, 10];
+}
+
+/** The convex hull of points, counter-clockwise (the monotone chain of A. M. Andrew, 1979). */
+function hull(points: readonly [number, number][]): [number, number][] {
+  const sorted = [...points].sort((p, q) => p[0] - q[0] || p[1] - q[1]);
+  const half = (list: readonly [number, number][]) => {
+    const out: [number, number][] = [];
+    for (const p of list) {
+      while (out.length >= 2) {
+        const a = out[out.length - 2]!;
+        const b = out[out.length - 1]!;
+        if ((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) > 0) break;
+        out.pop();
+      }
+      out.push(p);
+    }
+    out.pop();
+    return out;
+  };
+  return [...half(sorted), ...half(sorted.reverse())];
+}

@@ -1,0 +1,50 @@
+// The slice of the room that the map shows, from above or from the side.
+
+import type { Heat, PlanAnswer, Triple } from "./document";
+import type { Place } from "./heat";
+import type { View } from "./types";
+import { length } from "./words";
+
+/** The corners of a map. */
+export type Frame = Pick<Heat, "low_m" | "high_m">;
+
+/** Where a map will be, before it is computed: body and chair are drawn at once. */
+export function frameOf(planned: PlanAnswer, view: View): Frame {
+  const half = planned.slice.half_width_m;
+  const floor = planned.floor_m ?? -half;
+  return view === "above" ? { low_m: [-half, -half], high_m: [half, half] } : { low_m: [-half, floor], high_m: [half, floor + half] };
+}
+
+/** Where a point of a frame lies on a canvas. */
+export function places(frame: Frame, w: number, h: number): Place {
+  const [u0, v0] = frame.low_m;
+  const [u1, v1] = frame.high_m;
+  return (u, v) => [((u - u0) / (u1 - u0)) * w, h - ((v - v0) / (v1 - v0)) * h];
+}
+
+/** Where a point of the room lies on the slice; from the side, u runs towards the chair. */
+export function flat(p: Triple, spot: Triple, view: View): [number, number] {
+  if (view === "above") return [p[0], p[1]];
+  const [x, y] = spot;
+  const d = Math.hypot(x, y);
+  const [cx, cy] = d === 0 ? [1, 0] : [x / d, y / d];
+  return [p[0] * cx + p[1] * cy, p[2]];
+}
+
+/** How far a direction points to who looks at the slice: from the side one looks from the right of the way to the chair. */
+export function toEye(normal: Triple, spot: Triple, view: View): number {
+  if (view === "above") return normal[2];
+  const [x, y] = spot;
+  const d = Math.hypot(x, y) || 1;
+  return (normal[0] * y - normal[1] * x) / d;
+}
+
+/** How far the body reaches from its middle, m. */
+export function reach(planned: PlanAnswer | null): number {
+  return Math.max(...(planned?.solid.vertices_mm ?? []).map(length), radius(planned, 100)) / 1000;
+}
+
+/** The body's radius in mm; where there is none, another. */
+export function radius(planned: PlanAnswer | null, none: number): number {
+  return Number(planned?.values["body.radius_mm"] ?? none);
+}

@@ -1,0 +1,163 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"pappus/layout/prose"
+	"pappus/render/tape"
+	"pappus/timing"
+	"pappus/timing/damping"
+	"pappus/timing/impedancefit"
+	"pappus/timing/verdict"
+)
+
+// Picture heads a picture: what it shows, and of what.
+type Picture struct{ Title, Below string }
+
+// Name returns the name of a plan's design.
+func Name(p *timing.Plan) string {
+	if p.Array.Name == "" {
+		return "Array"
+	}
+	return p.Array.Name
+}
+
+// Spot says where the spot is.
+func Spot(p *timing.Plan) string {
+	return "listening spot " + tape.Of(p.Array, p.Array.Spot).Full()
+}
+
+// Unit names the unit of levels.
+func Unit(absolute bool) string {
+	if absolute {
+		return "dB SPL"
+	}
+	return "dB over one driver at 1 m"
+}
+
+// OfResponse heads the picture of the level at the spot.
+func OfResponse(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": level at the listening spot", Spot(p) + "; third-octave smoothed, unsmoothed behind"}
+}
+
+// OfComparison heads the picture of several plans.
+func OfComparison(plans []*timing.Plan) Picture {
+	where := Spot(plans[0])
+	for _, p := range plans {
+		if p.Array.Spot != plans[0].Array.Spot {
+			where = "each design at its own listening spot"
+		}
+	}
+	return Picture{"Designs compared: level at the listening spot, with the delays", where + "; third-octave smoothed"}
+}
+
+// OfArrivals heads the picture of delays and arrivals.
+func OfArrivals(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": delay and arrival of each driver", Spot(p) + "; arrivals counted from the first driver heard"}
+}
+
+// OfWays heads the picture of the ways of taking delays.
+func OfWays(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": when each driver is heard, by three ways of taking it", Spot(p) + "; 0: along the straight line, through the body"}
+}
+
+// OfCounts heads the picture of numbers of channels.
+func OfCounts(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": what more channels bring", Spot(p) + "; split by " + p.CountedBy()}
+}
+
+// OfFront heads the picture of shorter strings.
+func OfFront(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": what shorter strings cost and bring", fmt.Sprintf("%s; %d channels; level from the same amplifier", Spot(p), len(p.Channels))}
+}
+
+// Strung names a split by its strings and its load.
+func Strung(s timing.Strung) string {
+	text := fmt.Sprintf("up to %d", s.Longest)
+	if s.Longest == 1 {
+		text = "1"
+	}
+	text += prose.Sprintf(" in a string, %.3g ohm", s.LeastOhm)
+	switch {
+	case s.Chosen:
+		text += ", as planned"
+	case !s.InStep:
+		text += ", an octave out of step"
+	}
+	return text
+}
+
+// OfExcursion heads the picture of a cone's travel.
+func OfExcursion(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": how far a cone moves", prose.Sprintf("peak, one way, at %.3g V over the driver", p.Protection.Volt)}
+}
+
+// OfWoofer heads the picture of array and woofer.
+func OfWoofer(p *timing.Plan, x timing.Woofer) Picture {
+	polarity := ""
+	if x.Invert {
+		polarity = " and inverted"
+	}
+	return Picture{Name(p) + ": array and woofer at the listening spot",
+		prose.Sprintf("%v of order %d at %.4g Hz; woofer delayed by %.2f ms%s, the array by %.2f ms for it",
+			x.LowPass.Family(), x.LowPass.Order(), x.LowPass.Corner(), 1000*x.Delay, polarity, 1000*x.ArrayDelay)}
+}
+
+// OfLevelling heads the picture of a levelling.
+func OfLevelling(p *timing.Plan, l timing.Levelling) Picture {
+	return Picture{Name(p) + ": levelling the listening spot",
+		fmt.Sprintf("uneven by %.1f dB before, %.1f dB after with the same sections on every channel; sixth-octave smoothed", l.UnevenBefore, l.UnevenAfter)}
+}
+
+// OfMeasured heads the picture of what was measured.
+func OfMeasured(p *timing.Plan, v verdict.Level) Picture {
+	return Picture{Name(p) + ": measured and planned",
+		fmt.Sprintf("matched from %.0f Hz to %.1f kHz; there the thirds of octaves differ by %.1f dB; sixth-octave smoothed", v.Low, v.High/1000, v.Uneven)}
+}
+
+// OfHarmonics heads the picture of harmonics.
+func OfHarmonics(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": harmonics", "level over that of the tone, dB; sixth-octave smoothed; what noise would give is left out"}
+}
+
+// OfPolar heads a polar diagram.
+func OfPolar(p *timing.Plan, vertical bool) Picture {
+	if vertical {
+		return Picture{Name(p) + ": level over the array, from the side", "upright circle through the " + Spot(p)}
+	}
+	return Picture{Name(p) + ": level round the array, from above", "horizontal circle through the " + Spot(p)}
+}
+
+// OfSlice heads the picture of a quantity over a slice, whose plane the body is in or not.
+func OfSlice(p *timing.Plan, quantity, slice string, through bool) Picture {
+	below := "with the delays for the " + Spot(p)
+	if !through {
+		below += "; dashed: the body, outside of this plane"
+	}
+	return Picture{fmt.Sprintf("%s: %s, %s", Name(p), quantity, slice), below}
+}
+
+// OfTuning heads the picture of trials of the design of a name.
+func OfTuning(name string, g damping.Goal, next *damping.Next) Picture {
+	below := prose.Sprintf("target Q %.3g dashed", g.Q)
+	if next != nil && next.Reached {
+		below += fmt.Sprintf("; trial %d is there", next.Base+1)
+	}
+	return Picture{name + ": damping the shared box", below + "; numbers are those of trials, bars one standard error"}
+}
+
+// OfImpedance heads the picture of a driver's impedance.
+func OfImpedance(m impedancefit.Study) Picture {
+	with := func(e impedancefit.Estimate) string {
+		value, sigma := e.Text(1)
+		return value + " ± " + sigma
+	}
+	return Picture{"Impedance in " + m.Name, fmt.Sprintf("resonance %s Hz, Qts %s, Re %s Ω", with(m.Fit.Resonance), with(m.Fit.Qts), with(m.Fit.DCOhm))}
+}
+
+// OfLoad heads the picture of a channel's impedance, in the file named.
+func OfLoad(channel int, name string, l impedancefit.Load) Picture {
+	below, _, _ := strings.Cut(Load(l), ".")
+	return Picture{fmt.Sprintf("Channel %d: %s", channel, name), below}
+}

@@ -1,0 +1,146 @@
+package words
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"pappus/layout/prose"
+	"pappus/timing/damping"
+	"pappus/timing/impedancefit"
+)
+
+// Vents names a trial's openings.
+func Vents(t damping.Trial) string {
+	if t.Vents == 0 {
+		return "closed"
+	}
+	return prose.Sprintf("%d x %.3g", t.Vents, t.VentMM)
+}
+
+// Change says what a change did.
+func Change(trials []damping.Trial, c damping.Change) string {
+	a, b := trials[c.From], trials[c.To]
+	text := fmt.Sprintf("Trial %d against %d: ", c.To+1, c.From+1)
+	switch c.Thing {
+	case damping.Nothing:
+		text += "the same again; "
+	case damping.Openings:
+		text += fmt.Sprintf("openings %s, were %s; ", Vents(b), Vents(a))
+	case damping.Stuffing:
+		text += prose.Sprintf("stuffing %.4g g, was %.4g g; ", b.StuffingG, a.StuffingG)
+	case damping.Depth:
+		text += prose.Sprintf("packed %.4g mm deep, was %.4g mm; ", b.DepthMM, a.DepthMM)
+	case damping.Several:
+		text += "several things changed at once; "
+	}
+	switch {
+	case b.Flat:
+		return text + "no resonance is to be seen any more."
+	case a.Flat:
+		return text + "the resonance is back."
+	}
+	text += fmt.Sprintf("Q %s, peak %s, resonance %s Hz", signed(c.Q, 3), signed(c.PeakOver, 2), signed(c.Resonance, 1))
+	switch {
+	case c.Thing == damping.Several:
+		return text + ". Which of them did it cannot be told: change one at a time."
+	case !c.Clear:
+		return text + ": no more than trials scatter."
+	}
+	return text + "."
+}
+
+// signed writes a difference with its sign and its error.
+func signed(e impedancefit.Estimate, places int) string {
+	sign := "+"
+	if e.Value < 0 {
+		sign = ""
+	}
+	return sign + fmt.Sprintf("%.*f +- %.*f", places, e.Value, places, e.Error)
+}
+
+// Next says what to try next.
+func Next(t damping.Study) string {
+	n := t.Next
+	switch {
+	case errors.Is(t.Why, damping.ErrNoTrials):
+		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
+			prose.Command("pappus tune add", t.Design) + " --impedance FILE."
+	case t.Why != nil:
+		return spent(t) + capital(t.Why.Error()) + "."
+	case n.Reached:
+		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
+	}
+	text := spent(t) + fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
+	if n.Thing == damping.Openings {
+		text += prose.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
+	} else {
+		text += prose.Sprintf("%.4g g", n.Trial.StuffingG)
+		switch {
+		case n.Trial.StuffingG == 0:
+		case n.Trial.DepthMM > 0:
+			text += prose.Sprintf(", packed %.4g mm deep as before", n.Trial.DepthMM)
+		case !math.IsNaN(t.Goal.MostDepthMM):
+			text += prose.Sprintf(", packed no deeper than %.4g mm", t.Goal.MostDepthMM)
+		}
+	}
+	if math.IsNaN(n.Q.Value) {
+		text += ". How much that does cannot be told yet"
+	} else {
+		text += fmt.Sprintf(". Expect a Q of %.2f, give or take %.2f", n.Q.Value, n.Q.Error)
+	}
+	if n.Bracketed {
+		text += "; the target lies between two trials"
+	}
+	return text + ". " + room(t.Goal)
+}
+
+// spent says what does harm, and by which trials.
+func spent(t damping.Study) string {
+	var text strings.Builder
+	for _, one := range t.Next.Spent {
+		better, worse := t.Trials[one.Better], t.Trials[one.Worse]
+		dose := func(r damping.Trial) string {
+			if one.Thing == damping.Openings {
+				return Vents(r)
+			}
+			return prose.Sprintf("%.4g g", r.StuffingG)
+		}
+		change, does := "More", "lowers"
+		if better.Q.Value < t.Goal.Q {
+			change, does = "Less", "raises"
+		}
+		if one.Thing == damping.Openings {
+			change, does = strings.ReplaceAll(change, "Less", "Fewer"), strings.TrimSuffix(does, "s")
+		}
+		fmt.Fprintf(&text, "%s %v no longer %s Q: it is %.3f in trial %d (%s) and %.3f in trial %d (%s). If that surprises you, see whether each file belongs to its trial. ",
+			change, one.Thing, does, better.Q.Value, one.Better+1, dose(better), worse.Q.Value, one.Worse+1, dose(worse))
+	}
+	return text.String()
+}
+
+// room says what there is room for, and who says so.
+func room(g damping.Goal) string {
+	text := prose.Sprintf("There is room for %.4g g and %s", g.MostG, prose.Count(g.MostVents, "opening", "openings"))
+	var unsaid []string
+	if !g.Said {
+		unsaid = append(unsaid, "--most-stuffing-g")
+	}
+	if !g.SaidVents {
+		unsaid = append(unsaid, "--most-vents")
+	}
+	if len(unsaid) == 0 {
+		return text + "."
+	}
+	return text + ", going by the design and the trials. If more fits, say so with the next trial: " + strings.Join(unsaid, " and ") + "."
+}
+
+// TuningCautions are what to mind when a box is stuffed and measured.
+var TuningCautions = []string{
+	lower(Stuffing) + " Keep it off the resistors of crossovers too.",
+	"switch off before you open the body. Measure with a low voltage, and on one channel at a time.",
+}
+
+// lower writes the first letter small.
+func lower(text string) string { return strings.ToLower(text[:1]) + text[1:] }
