@@ -24,6 +24,7 @@ func (t tests) Run() int {
 }
 
 func TestCommands(t *testing.T) {
+	t.Parallel()
 	testscript.Run(t, testscript.Params{
 		Dir:             "testdata",
 		ContinueOnError: true,
