@@ -1,25 +1,24 @@
 package layout
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 
+	"pappus/layout/advice"
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
 	"pappus/layout/prose"
+	"pappus/layout/wiring"
 
-	"gonum.org/v1/gonum/spatial/r3"
+	lru "github.com/hashicorp/golang-lru/v2"
 )
 
-const (
-	mm = 1e-3 // m
-	us = 1e-6 // s
-
-	zeroCelsius = 273.15 // K
-)
+const mm = 1e-3 // m
 
 // Build lays a design out. The design is one that package design has read: its
 // values are in range and its defaults filled in.
@@ -36,75 +35,83 @@ func Build(d *design.Design) (*Array, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &Array{
-		Name: d.Name,
-		Air: Air{
-			Temperature: zeroCelsius + d.Air.TemperatureC,
-			Humidity:    d.Air.HumidityPercent / 100,
-			Pressure:    d.Air.PressureKPa * 1000,
-		},
-		Body:    shell,
-		Stand:   d.Body.StandHeightMM * mm,
-		Wall:    d.Body.WallMM * mm,
-		Driver:  driver(d.Driver),
-		Outline: outlineOf(d.Driver),
-		Limits:  limitsOf(d),
-		Box: Box{
-			Braces: d.Box.BracesL / 1000, TargetQ: d.Box.TargetQ,
-			VentRadius: d.Box.VentHoleMM / 2 * mm, VentHoles: d.Box.VentHoles, Stuffing: d.Box.StuffingKgM3,
-		},
-		Print:      Print{Bed: r3.Scale(mm, vec(d.Print.BedMM)), Margin: d.Print.MarginMM * mm, Density: d.Print.DensityKgM3},
-		Surface:    surface(d, shell),
-		Room:       room(d.Room),
-		Woofer:     woofer(d.Woofer),
-		Timing:     timing(d.Timing),
-		Wiring:     amplified(d.Wiring),
-		Protection: Protection{Family: d.Protection.Family, Order: d.Protection.Order, Corner: d.Protection.CornerHz},
-		Processor:  processor(d.Processor),
-		Spot:       r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM},
-		Coverage:   Coverage{HalfWidth: d.Coverage.HalfWidthM, Cells: d.Coverage.Cells, SmearLimit: d.Coverage.SmearLimitUS * us},
-	}
-	if a.Driver.Response, err = response(d); err != nil {
+	a := described(d, shell)
+	if a.Driver.Response, err = named(d, d.Driver.ResponseFile, ReadResponse); err != nil {
 		return nil, err
 	}
-	if a.Driver.Impedance, err = impedances(d); err != nil {
+	if a.Driver.Impedance, err = named(d, d.Driver.ImpedanceFile, ReadImpedance); err != nil {
 		return nil, err
 	}
-	if !a.standing() {
-		a.Body = shell.InOpenAir()
-	}
-	if a.Body.Contains(a.Spot) || a.Body.InBall(a.Spot) {
-		return nil, fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
-			r3.Norm(a.Spot)), ErrInside)
+	if err := checkSpot(d, a.Body); err != nil {
+		return nil, err
 	}
 	places, err := place(d, whole, shell)
 	if err != nil {
 		return nil, err
 	}
 	a.Mounts = places.mounts
-	if err := checkPlaces(d, a); err != nil {
+	if err := checkPlaces(d, a.Surface, a.Mounts); err != nil {
 		return nil, err
 	}
-	if err := a.tuneToBody(); err != nil {
+	if a.Driver.Resonance, a.Driver.ResonanceQ, err = a.inBody(); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
-	if err := checkWoofer(d, a); err != nil {
+	if err := checkWoofer(d, a.Body, a.Surface); err != nil {
 		return nil, err
 	}
-	if err := checkLoad(d, a); err != nil {
+	if err := checkLoad(d, a.Driver.LeastOhm(), len(a.Mounts)); err != nil {
 		return nil, err
 	}
 	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Outline, a.Limits); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
-	a.Warnings = append(verdict(a, d, whole), leftOut(d, places)...)
-	if a.Channels, err = channels(d, a); err != nil {
+	if a.Channels, err = channels(d, a.Driver, a.Mounts); err != nil {
 		return nil, err
 	}
-	a.Warnings = append(a.Warnings, offBody(d, whole, a)...)
-	a.Warnings = append(a.Warnings, wiringWarnings(a)...)
-	a.Warnings = append(a.Warnings, wooferWarnings(a)...)
+	a.Warnings = slices.Concat(verdict(a, d, whole), leftOut(d, places), offBody(d, whole, a), wiringWarnings(a), wooferWarnings(a))
 	return a, nil
+}
+
+// described is an array of what needs no places for drivers.
+func described(d *design.Design, shell *body.Body) *Array {
+	a := &Array{
+		Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
+		Driver: d.Driver, Outline: outlineOf(d.Driver), Limits: limitsOf(d), Box: d.Box, Print: d.Print,
+		Surface: surface(d, shell), Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
+		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Coverage: d.Coverage,
+	}
+	if !a.Room.Present {
+		a.Room = Room{}
+	}
+	a.Driver.Sensitivity = cmp.Or(a.Driver.Sensitivity, math.NaN())
+	a.Woofer.Sensitivity = cmp.Or(a.Woofer.Sensitivity, math.NaN())
+	if !a.Woofer.Present {
+		a.Woofer = Woofer{}
+	}
+	a.Processor.Step = cmp.Or(a.Processor.Step, 1/a.Processor.Rate)
+	if !a.standing() {
+		a.Body = shell.InOpenAir()
+	}
+	return a
+}
+
+func outlineOf(d Driver) fit.Driver {
+	return fit.Driver{
+		CutoutRadius: d.CutoutRadius, FlangeRadius: d.FlangeRadius, Depth: d.Depth, MagnetRadius: d.MagnetRadius, MagnetHeight: d.MagnetHeight,
+		TerminalReach: d.TerminalReach, TerminalFront: d.TerminalFront, TerminalLength: d.TerminalLength, ScrewRadius: d.ScrewRadius,
+	}
+}
+
+func limitsOf(d *design.Design) fit.Limits {
+	return fit.Limits{Wall: d.Body.Wall, Apart: d.Fit.Apart, Edge: d.Fit.Edge}
+}
+
+func fitMounts(m []Mount) []fit.Mount {
+	out := make([]fit.Mount, len(m))
+	for i, m := range m {
+		out[i] = fit.Mount{Point: m.Point, Normal: m.Normal, Face: m.Face}
+	}
+	return out
 }
 
 // cutBody cuts the body where the design asks for it.
@@ -112,78 +119,126 @@ func cutBody(d *design.Design, whole *body.Body) (*body.Body, error) {
 	if !d.Body.HasCut {
 		return whole, nil
 	}
-	shell, err := whole.CutAt(d.Body.CutHeightMM * mm)
+	shell, err := whole.CutAt(d.Body.Cut)
+	if err == nil {
+		return shell, nil
+	}
+	reason := err.Error()
 	if errors.Is(err, body.ErrNothingLeft) {
-		return nil, fault(d, "body.cut_height_mm", fmt.Sprint(d.Body.CutHeightMM), "nothing of the body is left above this height; must be lower", err)
+		reason = "nothing of the body is left above this height; must be lower"
 	}
-	if err != nil {
-		return nil, fault(d, "body.cut_height_mm", fmt.Sprint(d.Body.CutHeightMM), err.Error(), err)
+	return nil, fault(d, "body.cut_height_mm", d.Shown("body.cut_height_mm"), reason, err)
+}
+
+// checkLoad returns an error where the amplifier may not even drive all drivers in
+// one string, so that no channel can be wired. Channels laid out by hand, and the
+// counting on a channel for each driver, are warned of instead.
+func checkLoad(d *design.Design, least float64, drivers int) error {
+	one := wiring.Arrangement{{Series: drivers, Parallel: 1}}
+	if d.Wiring.Channels == 0 || len(d.Channels) > 0 || one.Check(least, d.Wiring.MinimumLoad) == nil {
+		return nil
 	}
-	return shell, nil
+	return fault(d, "wiring.minimum_load_ohm", d.Shown("wiring.minimum_load_ohm"), prose.Sprintf(
+		"%s of %.3g ohm in one string load the amplifier with %.3g ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm",
+		prose.Count(drivers, "driver", "drivers"), least, one.Load(least)), wiring.ErrLoad)
 }
 
-func driver(d design.Driver) Driver {
-	return Driver{
-		ConeRadius:    d.DiameterMM / 2 * mm,
-		CutoutRadius:  d.CutoutMM / 2 * mm,
-		FlangeRadius:  d.FlangeMM / 2 * mm,
-		Depth:         d.DepthMM * mm,
-		NominalOhm:    d.NominalOhm,
-		DCOhm:         d.DCOhm,
-		Sensitivity:   orNaN(d.SensitivityDB),
-		PowerHandling: d.PowerW,
-		Small: Small{
-			Fs: d.FsHz, Qms: d.Qms, Qes: d.Qes, Vas: d.VasL / 1000, BL: d.BLTM, Mass: d.MmsG / 1000,
-			Area: d.SdCM2 * 1e-4, Inductance: d.LeMH / 1000, Reach: d.XmaxMM * mm,
-		},
-		Resonance:  d.ResonanceHz,
-		ResonanceQ: d.ResonanceQ,
+// channels gives the channels that the design lays out by hand, each wired as
+// well as it can be. Every driver must be in one of them.
+func channels(d *design.Design, driver Driver, mounts []Mount) ([]Channel, error) {
+	if len(d.Channels) == 0 {
+		return nil, nil
 	}
-}
-
-// orNaN gives a number, NaN where there is none.
-func orNaN(v *float64) float64 {
-	if v == nil {
-		return math.NaN()
+	index := make(map[int]int, len(mounts))
+	for i, m := range mounts {
+		index[m.ID] = i
 	}
-	return *v
-}
-
-func outlineOf(d design.Driver) fit.Driver {
-	return fit.Driver{
-		CutoutRadius:   d.CutoutMM / 2 * mm,
-		FlangeRadius:   d.FlangeMM / 2 * mm,
-		Depth:          d.DepthMM * mm,
-		MagnetRadius:   d.MagnetMM / 2 * mm,
-		MagnetHeight:   d.MagnetHeightMM * mm,
-		TerminalReach:  d.TerminalReachMM * mm,
-		TerminalFront:  d.TerminalFrontMM * mm,
-		TerminalLength: d.TerminalLengthMM * mm,
-		ScrewRadius:    d.ScrewMM / 2 * mm,
+	taken := make([]bool, len(mounts))
+	out := make([]Channel, len(d.Channels))
+	for i, c := range d.Channels {
+		out[i] = channel(i+1, c, driver, d.Wiring.MinimumLoad)
+		for j, id := range c.Drivers {
+			m, ok := index[id]
+			if !ok {
+				return nil, fault(d, fmt.Sprintf("channel[%d].drivers", i+1), "", fmt.Sprintf(
+					"there is no driver %d; must be a mount number from 1 to %d that is not skipped", id, mounts[len(mounts)-1].ID), ErrNoSuchMount)
+			}
+			out[i].Mounts[j], taken[m] = m, true
+		}
 	}
-}
-
-func limitsOf(d *design.Design) fit.Limits {
-	return fit.Limits{Wall: d.Body.WallMM * mm, Apart: d.Fit.ApartMM * mm, Edge: d.Fit.EdgeMM * mm}
-}
-
-// processor gives what delays can be set; without a step, one sample.
-func processor(d design.Processor) Processor {
-	p := Processor{Rate: d.RateHz, Step: d.StepUS * us}
-	if p.Step == 0 {
-		p.Step = 1 / p.Rate
+	if i := slices.Index(taken, false); i >= 0 {
+		return nil, fault(d, "channel", "", fmt.Sprintf(
+			"driver %d is in no channel; must be in one, or its place in mounts.skip", mounts[i].ID), design.ErrConflict)
 	}
-	return p
+	return out, nil
 }
 
-func amplified(d design.Wiring) Wiring {
-	return Wiring{Channels: d.Channels, MinimumLoad: d.MinimumLoadOhm, Voltage: d.AmplifierVolt, HasAmplifier: d.HasAmplifier,
-		Watt: d.AmplifierW, IntoOhm: d.AmplifierIntoOhm, Split: d.Split, LongestString: d.LongestString,
-		WireLength: d.WireM, WireSection: d.WireMM2 * 1e-6}
+// channel is one of them, wired, without its mounts.
+func channel(id int, c design.Channel, driver Driver, minimum float64) Channel {
+	n := len(c.Drivers)
+	series, parallel, load, _ := wiring.Best(n, driver.NominalOhm, driver.LeastOhm(), minimum)
+	out := Channel{
+		ID: id, Mounts: make([]int, n), Gain: c.Gain, Invert: c.Invert, Delay: math.NaN(),
+		Series: series, Parallel: parallel, NominalOhm: load, DCOhm: wiring.Load(series, parallel, driver.DCOhm),
+	}
+	if c.Delay != nil {
+		out.Delay = *c.Delay
+	}
+	return out
 }
 
-func timing(d design.Timing) Timing {
-	return Timing{Model: d.Model, DelaysBy: d.DelaysBy, FieldLow: d.FieldLowHz, FieldHigh: d.FieldHighHz}
+// wiringWarnings says what the amplifier will not like.
+func wiringWarnings(a *Array) []advice.Finding {
+	var out []advice.Finding
+	if k, n := a.Wiring.Channels, len(a.Mounts); k > n {
+		out = append(out, advice.Finding{Code: "channels_unused", Rank: advice.Cost,
+			What: fmt.Sprintf("%d of %d channels stay unused, for there are %s", k-n, k, prose.Count(n, "driver", "drivers")),
+			Cure: fmt.Sprintf("set channels = %d", n)})
+	}
+	n, worst, least := 0, 0, math.Inf(1)
+	for _, c := range a.Channels {
+		load := wiring.Load(c.Series, c.Parallel, a.Driver.LeastOhm())
+		if load >= a.Wiring.MinimumLoad {
+			continue
+		}
+		if n++; load < least {
+			worst, least = c.ID, load
+		}
+	}
+	if n > 0 {
+		out = append(out, advice.Finding{Code: "load_too_low", Rank: advice.Danger,
+			What: fmt.Sprintf("%s under the amplifier's minimum of %.1f ohm; channel %d is at %.1f ohm, and the amplifier can overheat",
+				prose.Count(n, "channel is", "channels are"), a.Wiring.MinimumLoad, worst, least),
+			Cure: "do not connect it so; put more drivers in series"})
+	}
+	return out
+}
+
+// wooferWarnings says where the crossover asks more of the small drivers than the
+// design itself lets them give. What has to be worked out, timing warns of.
+func wooferWarnings(a *Array) []advice.Finding {
+	var out []advice.Finding
+	for _, c := range []struct {
+		hz   float64
+		what string
+	}{{a.Driver.Resonance, "the drivers' resonance in the body"}, {a.Protection.Corner, "the high-pass that protects the drivers"}} {
+		if f, found := CrossoverWarning(a.Woofer, c.hz, c.what); found {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// CrossoverWarning says that a woofer's crossover is below something of the drivers,
+// at a frequency in Hz, and what to do; nothing where it is not, or where the
+// frequency is 0 or NaN.
+func CrossoverWarning(w Woofer, hz float64, what string) (f advice.Finding, found bool) {
+	if !w.Present || !(hz > w.Crossover) {
+		return f, false
+	}
+	return advice.Finding{Code: "crossover_low", Rank: advice.Cost,
+		What: prose.Sprintf("the crossover at %.4g Hz is below %s at %.4g Hz, where the array is weak and out of step with the woofer", w.Crossover, what, hz),
+		Cure: prose.Sprintf("set it to %.3g Hz or above, an octave higher", 2*hz)}, true
 }
 
 // beside gives the path of a file that the design names: beside the design,
@@ -198,4 +253,31 @@ func beside(d *design.Design, path string) string {
 // fault is the error for a key of the design.
 func fault(d *design.Design, key, value, reason string, err error) *design.Error {
 	return &design.Error{File: d.Path, Key: key, Value: value, Reason: reason, Err: err}
+}
+
+// memory keeps what a slow function without side effects came to for the last few
+// keys: a page builds its design anew at every press, and most presses leave the
+// places as they are. What it keeps is shared and must not be changed.
+type memory[T any] struct{ *lru.Cache[string, T] }
+
+// mostKept is how many answers are kept: those of the designs that a builder goes
+// back and forth between.
+const mostKept = 16
+
+func newMemory[T any]() memory[T] {
+	c, err := lru.New[string, T](mostKept)
+	if err != nil {
+		panic(err) // only for a size below 1
+	}
+	return memory[T]{c}
+}
+
+// get returns what is kept for a key, or else keeps what compute returns.
+func (m memory[T]) get(key string, compute func() T) T {
+	v, found := m.Get(key)
+	if !found {
+		v = compute()
+		m.Add(key, v)
+	}
+	return v
 }

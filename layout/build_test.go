@@ -437,7 +437,7 @@ func TestBuildFaults(t *testing.T) {
 
 func TestSpotInside(t *testing.T) {
 	d := design.Default()
-	d.Spot = design.Spot{XM: 0.03, YM: 0.04}
+	d.Spot = r3.Vec{X: 0.03, Y: 0.04}
 	_, err := layout.Build(d)
 	const want = "lantern.toml: spot: the listening spot is 0.05 m from the body's centre, inside the body; must be outside"
 	if !errors.Is(err, layout.ErrInside) || err.Error() != want {

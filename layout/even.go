@@ -1,9 +1,12 @@
 package layout
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"sort"
 
 	"pappus/layout/body"
 	"pappus/layout/design"
@@ -39,7 +42,7 @@ func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 	}
 	if s.points == nil && s.err == nil {
 		flat := *d
-		flat.Driver.DepthMM, flat.Driver.MagnetHeightMM, flat.Driver.TerminalReachMM = 0, 0, 0
+		flat.Driver.Depth, flat.Driver.MagnetHeight, flat.Driver.TerminalReach = 0, 0, 0
 		wide, _, err := evenZone(&flat, whole, shell)
 		if err != nil {
 			return nil, err
@@ -54,7 +57,7 @@ func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 		if errors.Is(s.err, spread.ErrZone) {
 			reason = "the cut and what is kept clear leave no room for drivers, or none on the axis of the symmetry; must leave some"
 		}
-		return nil, fault(d, "mounts.count", fmt.Sprint(n), reason, s.err)
+		return nil, fault(d, "mounts.count", d.Shown("mounts.count"), reason, s.err)
 	}
 	return onBody(whole, s.points), nil
 }
@@ -76,7 +79,7 @@ type spreading struct {
 	err    error
 }
 
-var spreadings memory[spreading]
+var spreadings = newMemory[spreading]()
 
 func spreadOver(n int, zone spread.Zone) spreading {
 	points, _, err := spread.Within(n, seed, zone)
@@ -152,28 +155,21 @@ func domeFloor(d *design.Design, whole, shell *body.Body) (elevation float64, fo
 	if err != nil {
 		return 0, false, err
 	}
-	low, high := -math.Pi/2, math.Pi/2
 	if !top[0] {
 		return cutoutFloor(d, whole), false, nil
 	}
-	for high-low > finestFloor {
-		middle := (low + high) / 2
-		off, err := offBase(d, whole, shell, ringAt(whole, middle))
-		if err != nil {
-			return 0, false, err
-		}
-		if all(off) {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
-	return high + rounding, true, nil
+	step := math.Pi / floorSteps
+	n := sort.Search(floorSteps, func(i int) bool {
+		off, fault := offBase(d, whole, shell, ringAt(whole, -math.Pi/2+float64(i)*step))
+		err = cmp.Or(err, fault)
+		return fault != nil || !slices.Contains(off, false)
+	})
+	return -math.Pi/2 + float64(n)*step + rounding, true, err
 }
 
-// finestFloor is how near in rad the floor of a dome is found: a hundredth of a
-// millimetre on the largest body.
-const finestFloor = 2e-6
+// floorSteps is how finely the floor of a dome is looked for, from the lowest point to the
+// highest: to a hundredth of a millimetre on the largest body.
+const floorSteps = 1 << 21
 
 // floorSamples is how many azimuths of a body with faces are looked at for the
 // floor of a dome: each 5 degrees.
@@ -206,33 +202,24 @@ func offBase(d *design.Design, whole, shell *body.Body, directions []r3.Vec) ([]
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
 	for i := range off {
-		off[i] = off[i] && clearsCut(shell, m[i], d.Driver.CutoutMM/2*mm)
+		off[i] = off[i] && clearsCut(shell, m[i], d.Driver.CutoutRadius)
 	}
 	return off, nil
-}
-
-func all(yes []bool) bool {
-	for _, y := range yes {
-		if !y {
-			return false
-		}
-	}
-	return true
 }
 
 // cutoutFloor gives the elevation in rad from which up a cut-out on the ball of the
 // body's radius clears the cut.
 func cutoutFloor(d *design.Design, whole *body.Body) float64 {
-	cutout := d.Driver.CutoutMM / 2 * mm
+	cutout := d.Driver.CutoutRadius
 	reach := math.Hypot(whole.Radius, cutout)
 	lean := math.Atan2(cutout, whole.Radius)
-	return math.Asin(max(-1, min(1, d.Body.CutHeightMM*mm/reach))) + lean + rounding
+	return math.Asin(max(-1, min(1, d.Body.Cut/reach))) + lean + rounding
 }
 
 // keptClear gives the caps that no mount's point may be in: the design's zones,
 // wider by the flange.
 func keptClear(d *design.Design, whole *body.Body) []spread.Cap {
-	flange := math.Atan2(d.Driver.FlangeMM/2*mm, whole.BallRadius)
+	flange := math.Atan2(d.Driver.FlangeRadius, whole.BallRadius)
 	var caps []spread.Cap
 	for _, z := range d.Mounts.KeepClear {
 		sinA, cosA := math.Sincos(z.AzimuthDeg * math.Pi / 180)

@@ -69,7 +69,7 @@ func TestOneVerdict(t *testing.T) {
 	}{{18, 0}, {60, 5}, {80, 34}, {140, 39}} {
 		t.Run(fmt.Sprint(c.depth), func(t *testing.T) {
 			d := design.Default()
-			d.Driver.DepthMM = c.depth
+			d.Driver.Depth = c.depth / 1000
 			a, err := layout.Build(d)
 			if err != nil {
 				t.Fatal(err)
@@ -136,7 +136,7 @@ func TestLeftOut(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got := advice.Text(a.Warnings); got != strings.Join(c.want, "\n") {
+			if got := strings.Join(advice.Lines(a.Warnings), "\n"); got != strings.Join(c.want, "\n") {
 				t.Errorf("says %q", got)
 			}
 		})
@@ -146,17 +146,17 @@ func TestLeftOut(t *testing.T) {
 // ways finds the changes that a cure names, and applies them.
 var ways = map[*regexp.Regexp]func(*design.Design, []string){
 	regexp.MustCompile(`^set count = (\d+), about`):              func(d *design.Design, m []string) { d.Mounts.Count = int(figure(m[1])) },
-	regexp.MustCompile(`^take flange_mm of at most ([\d.]+)$`):   func(d *design.Design, m []string) { d.Driver.FlangeMM = figure(m[1]) },
-	regexp.MustCompile(`^take depth_mm of at most ([\d.]+)$`):    func(d *design.Design, m []string) { d.Driver.DepthMM = figure(m[1]) },
-	regexp.MustCompile(`^take screw_mm of at most ([\d.]+)$`):    func(d *design.Design, m []string) { d.Driver.ScrewMM = figure(m[1]) },
+	regexp.MustCompile(`^take flange_mm of at most ([\d.]+)$`):   func(d *design.Design, m []string) { d.Put("driver.flange_mm", figure(m[1])) },
+	regexp.MustCompile(`^take depth_mm of at most ([\d.]+)$`):    func(d *design.Design, m []string) { d.Put("driver.depth_mm", figure(m[1])) },
+	regexp.MustCompile(`^take screw_mm of at most ([\d.]+)$`):    func(d *design.Design, m []string) { d.Put("driver.screw_mm", figure(m[1])) },
 	regexp.MustCompile(`^take a driver .* at most ([\d.]+) mm$`): func(d *design.Design, m []string) { shrink(&d.Driver, figure(m[1])) },
 	regexp.MustCompile(`^take radius_mm of at least (\d+)(?: with cut_height_mm = ([-\d.]+))?(?: and height_mm = ([\d.]+))?$`): func(d *design.Design, m []string) {
-		d.Body.RadiusMM = figure(m[1])
+		d.Put("body.radius_mm", figure(m[1]))
 		if m[2] != "" {
-			d.Body.CutHeightMM = figure(m[2])
+			d.Put("body.cut_height_mm", figure(m[2]))
 		}
 		if m[3] != "" {
-			d.Body.HeightMM = figure(m[3])
+			d.Put("body.height_mm", figure(m[3]))
 		}
 	},
 	regexp.MustCompile(`^leave .* with skip = \[(.*)\]$`): func(d *design.Design, m []string) {
@@ -176,9 +176,9 @@ func figure(text string) float64 {
 }
 
 func shrink(d *design.Driver, flange float64) {
-	factor := flange / d.FlangeMM
-	for _, v := range []*float64{&d.DiameterMM, &d.CutoutMM, &d.FlangeMM, &d.DepthMM, &d.MagnetMM, &d.MagnetHeightMM,
-		&d.TerminalReachMM, &d.TerminalFrontMM, &d.TerminalLengthMM} {
+	factor := flange / (2000 * d.FlangeRadius)
+	for _, v := range []*float64{&d.ConeRadius, &d.CutoutRadius, &d.FlangeRadius, &d.Depth, &d.MagnetRadius, &d.MagnetHeight,
+		&d.TerminalReach, &d.TerminalFront, &d.TerminalLength} {
 		*v *= factor
 	}
 }

@@ -26,6 +26,29 @@ type Hollow struct {
 	Why string
 }
 
+// heavyAir is the most that the air in a vent's holes may weigh against its resistance
+// (common practice).
+const heavyAir = 0.3
+
+// LeastHoles returns how many holes make the air in the vent light enough, whose mass goes as
+// one over their area; 0 where those that there are do.
+func (h Hollow) LeastHoles() int {
+	if !(h.Mass > heavyAir) {
+		return 0
+	}
+	return int(math.Ceil(float64(h.Vent.Number) * h.Mass / heavyAir))
+}
+
+// VentSpeed returns the peak speed of the air in the vent at the resonance, in m/s, for an RMS
+// voltage over each driver; NaN where the values do not tell. There must be a vent.
+func (h Hollow) VentSpeed(volt float64) float64 {
+	_, flow, err := h.Vented.Flow(volt, h.Vented.Resonance)
+	if err != nil {
+		return math.NaN()
+	}
+	return math.Sqrt2 * h.Vent.Velocity(flow)
+}
+
 // Hollow computes the box that the drivers share. Without small-signal values it
 // has volumes alone. The error tells of walls or drivers that leave no room.
 func (a *Array) Hollow() (Hollow, error) {
@@ -35,7 +58,7 @@ func (a *Array) Hollow() (Hollow, error) {
 		return h, err
 	}
 	h.Room, h.Stuffing = room, a.Box.Stuffing*room.Net
-	air := a.Air.plain()
+	air := plain(a.Air)
 	d, closed, err := a.closed(room, air)
 	if err != nil {
 		h.Why = err.Error()
@@ -81,7 +104,7 @@ func (a *Array) closed(room box.Room, air box.Air) (box.Driver, box.Closed, erro
 
 // plain is the air as a dry ideal gas, which is near enough for springs of air:
 // within half a percent of moist air (common practice).
-func (a Air) plain() box.Air {
+func plain(a Air) box.Air {
 	const gas, ratio = 287.05, 1.4 // J/(kg K); of specific heats
 	return box.Air{Density: a.Pressure / (gas * a.Temperature), SoundSpeed: math.Sqrt(ratio * gas * a.Temperature)}
 }
@@ -118,25 +141,22 @@ func baseEdges(b *body.Body) float64 {
 	return sum
 }
 
-// tuneToBody gives the driver its resonance in the body where the design has
-// none but the small-signal values tell. What they do not tell stays unknown.
-func (a *Array) tuneToBody() error {
-	if a.Driver.Resonance > 0 || a.Driver.Small.Fs == 0 {
-		return nil
+// inBody returns the driver's resonance in the body and its Q there: what the design has,
+// or where it has none what the small-signal values tell; 0 where they do not.
+func (a *Array) inBody() (resonance, q float64, err error) {
+	d := a.Driver
+	if d.Resonance > 0 || d.Small.Fs == 0 {
+		return d.Resonance, d.ResonanceQ, nil
 	}
 	room, err := a.room()
 	if err != nil {
-		return err
+		return 0, 0, err
 	}
-	_, c, err := a.closed(room, a.Air.plain())
+	_, c, err := a.closed(room, plain(a.Air))
 	if errors.Is(err, box.ErrMissing) {
-		return nil
+		return 0, d.ResonanceQ, nil
 	}
-	if err != nil {
-		return err
-	}
-	a.Driver.Resonance, a.Driver.ResonanceQ = c.Resonance, c.Q
-	return nil
+	return c.Resonance, c.Q, err
 }
 
 // Segments cuts the shell so that it fits the printer's bed.

@@ -7,7 +7,7 @@ import (
 )
 
 func TestMemory(t *testing.T) {
-	var m memory[int]
+	m := newMemory[int]()
 	asked := 0
 	get := func(key int) int {
 		return m.get(strconv.Itoa(key), func() int { asked++; return 10 * key })
@@ -17,15 +17,15 @@ func TestMemory(t *testing.T) {
 			t.Fatalf("got %d, computed %d times", got, asked)
 		}
 	}
-	for key := range mostKept + 1 { // 1 is among them, and is the oldest
+	for key := range mostKept + 1 { // 0 is asked for longest ago
 		get(key)
 	}
-	if len(m.keys) != mostKept || len(m.values) != mostKept {
-		t.Errorf("keeps %d keys and %d values", len(m.keys), len(m.values))
+	if m.Len() != mostKept {
+		t.Errorf("keeps %d values", m.Len())
 	}
 	before := asked
-	if get(1); asked != before+1 {
-		t.Error("the oldest is kept for ever")
+	if get(0); asked != before+1 {
+		t.Error("what was asked for longest ago is kept for ever")
 	}
 	var group sync.WaitGroup
 	for i := range 50 {

@@ -4,7 +4,9 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"os"
 	"pappus/layout/design"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -64,12 +66,21 @@ func TestNumberTurnsWithTheBody(t *testing.T) {
 	})
 }
 
+// kept writes a text into a file.
+func kept(t *testing.T, path, text string) string {
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
 func FuzzResponse(f *testing.F) {
+	path := filepath.Join(f.TempDir(), "fuzz.csv")
 	f.Add("frequency_hz,level_db,phase_deg\n100,-6,90\n1000,0,-10\n")
 	f.Add("\ufefffrequency_hz,level_db,phase_deg\r\n# note\r\n5e2,-0,+1\r\n0x1p12,1,-1e6\r\n")
 	f.Add("frequency_hz,level_db,phase_deg\n\"1\n\",2,3\n1,nan,3\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		points, err := parseResponse("fuzz.csv", []byte(text))
+		points, err := ReadResponse(kept(t, path, text))
 		if err != nil {
 			checkFault(t, err, text)
 			return
@@ -88,11 +99,12 @@ func FuzzResponse(f *testing.F) {
 }
 
 func FuzzImpedance(f *testing.F) {
+	path := filepath.Join(f.TempDir(), "fuzz.csv")
 	f.Add("frequency_hz,ohm,degrees\n100,8,45\n1000,6,-10\n")
 	f.Add("\ufefffrequency_hz,ohm,degrees\r\n# note\r\n5e2,1e-3,+1\r\n0x1p12,1,-90\r\n")
 	f.Add("frequency_hz,ohm,degrees\n1,0,0\n2,-1,0\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		points, err := parseImpedance("fuzz.csv", []byte(text))
+		points, err := ReadImpedance(kept(t, path, text))
 		if err != nil {
 			checkFault(t, err, text)
 			return

@@ -33,7 +33,7 @@ func TestResponse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []layout.ResponsePoint{{100, -12.5, math.Pi / 2}, {1000, 0, 0}, {20000, -3, -3 * math.Pi}}
+	want := []layout.ResponsePoint{{Frequency: 100, Level: -12.5, Phase: math.Pi / 2}, {Frequency: 1000}, {Frequency: 20000, Level: -3, Phase: -3 * math.Pi}}
 	if d := cmp.Diff(want, a.Driver.Response, near); d != "" {
 		t.Error(d)
 	}

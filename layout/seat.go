@@ -109,7 +109,7 @@ func offBody(d *design.Design, whole *body.Body, a *Array) []advice.Finding {
 	at, still := worst(o.away), worst(o.left)
 	size := fmt.Sprintf("radius_mm = %.1f", o.best/mm)
 	if d.Body.Shape == "prism" || d.Body.Shape == "antiprism" {
-		size += fmt.Sprintf(" and height_mm = %.1f", d.Body.HeightMM*o.best/whole.Radius)
+		size += fmt.Sprintf(" and height_mm = %.1f", d.Number("body.height_mm")*o.best/whole.Radius)
 	}
 	cure := fmt.Sprintf("set %s, which fits best and leaves mount %d %.1f mm off, or correct the list", size, a.Mounts[still].ID, math.Abs(o.left[still])/mm)
 	if math.Abs(o.left[still]) > tolerance {

@@ -16,39 +16,6 @@ import (
 
 const cube = "shape = \"cube\"\nradius_mm = 300" // half an edge is 173.205 mm
 
-// Edges of octave bands are those of IEC 61260-1:2014, 5.3 and 5.4, base ten:
-// exact centres of 1000 Hz times 10^(0.3 n), edges a factor of 10^0.15 off.
-func TestAbsorptionAt(t *testing.T) {
-	a := layout.Absorption{0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7}
-	cases := []struct {
-		name      string
-		frequency float64
-		want      float64
-	}{
-		{"far below", 1, 0.1},
-		{"125 Hz", 125, 0.1},
-		{"under the edge of 125 and 250", 177.8, 0.1},
-		{"over it", 177.9, 0.2},
-		{"500 Hz", 500, 0.3},
-		{"under the edge of 500 and 1000", 707.9, 0.3},
-		{"over it", 708, 0.4},
-		{"1 kHz", 1000, 0.4},
-		{"2 kHz", 2000, 0.5},
-		{"4 kHz", 4000, 0.6},
-		{"under the edge of 4 and 8 kHz", 5623, 0.6},
-		{"over it", 5624, 0.7},
-		{"8 kHz", 8000, 0.7},
-		{"far above", 1e5, 0.7},
-	}
-	for _, c := range cases {
-		t.Run(c.name, func(t *testing.T) {
-			if got := a.At(c.frequency); got != c.want {
-				t.Errorf("%g Hz: %g, want %g", c.frequency, got, c.want)
-			}
-		})
-	}
-}
-
 // The surface is below the body by the stand, whatever the body's lowest point is.
 func TestSurface(t *testing.T) {
 	const lying = "[surface]\nabsorption = 0.2\n"
@@ -125,23 +92,8 @@ order = 2
 	if d := cmp.Diff(want, a.Room); d != "" {
 		t.Error(d)
 	}
-	for _, c := range []struct {
-		p    r3.Vec
-		want bool
-	}{
-		{r3.Vec{}, true},
-		{r3.Vec{X: 5, Y: 3, Z: 2}, true}, // the far corner
-		{r3.Vec{X: -1, Y: -2, Z: -0.5}, true},
-		{r3.Vec{X: 5.001}, false}, {r3.Vec{X: -1.001}, false},
-		{r3.Vec{Y: 3.001}, false}, {r3.Vec{Y: -2.001}, false},
-		{r3.Vec{Z: 2.001}, false}, {r3.Vec{Z: -0.501}, false},
-	} {
-		if got := a.Room.Contains(c.p); got != c.want {
-			t.Errorf("%v inside: %t", c.p, got)
-		}
-	}
-	if !(layout.Room{}).Contains(r3.Vec{X: 1e6}) || !(layout.Surface{}).Above(r3.Vec{Z: -1e6}) {
-		t.Error("nothing is in the way where there is neither room nor surface")
+	if !(layout.Surface{}).Above(r3.Vec{Z: -1e6}) {
+		t.Error("nothing is in the way where there is no surface")
 	}
 }
 
@@ -183,7 +135,7 @@ func TestPlaceFaults(t *testing.T) {
 
 func TestSpotOutsideRoom(t *testing.T) {
 	d := parse(t, "a.toml", with(cube, "", small+"[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 2, 1]\nabsorption = 0.2\n"))
-	d.Spot.YM = 3
+	d.Spot.Y = 3
 	_, err := layout.Build(d)
 	const want = "a.toml: spot: the listening spot is outside the room; must be inside"
 	if !errors.Is(err, layout.ErrOutsideRoom) || err.Error() != want {

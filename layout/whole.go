@@ -16,7 +16,7 @@ func wholeBody(d *design.Design) (*body.Body, error) {
 	if d.Body.Shape == "file" {
 		return fromFile(d)
 	}
-	whole, err := named(d.Body, d.Body.RadiusMM*mm)
+	whole, err := made(d.Body, d.Body.Radius)
 	if err == nil && d.Body.Dual {
 		whole, err = body.Dual(whole)
 	}
@@ -26,15 +26,15 @@ func wholeBody(d *design.Design) (*body.Body, error) {
 	return whole, nil
 }
 
-// named makes a body by the word for its shape.
-func named(b design.Body, radius float64) (*body.Body, error) {
+// made is a body by the word for its shape.
+func made(b design.Body, radius float64) (*body.Body, error) {
 	switch b.Shape {
 	case "ball":
 		return body.Ball(radius), nil
 	case "prism":
-		return body.Prism(b.Sides, radius, b.HeightMM*mm)
+		return body.Prism(b.Sides, radius, b.Height)
 	case "antiprism":
-		return body.Antiprism(b.Sides, radius, b.HeightMM*mm)
+		return body.Antiprism(b.Sides, radius, b.Height)
 	case "geodesic":
 		if b.M > 0 {
 			return body.GeodesicMN(b.Base, b.M, b.N, radius)
@@ -62,5 +62,5 @@ func fromFile(d *design.Design) (*body.Body, error) {
 	if err != nil {
 		return nil, fault(d, "body.file", d.Body.File, err.Error(), err)
 	}
-	return whole.Times(d.Body.RadiusMM * mm / whole.Radius), nil
+	return whole.Times(d.Body.Radius / whole.Radius), nil
 }

@@ -58,7 +58,7 @@ func TestWooferFaults(t *testing.T) {
 		})
 	}
 	d := parse(t, "a.toml", with(cube, "", small+room+woofer("x_m = 0\ny_m = 1\nz_m = 0")))
-	d.Woofer.YM = 3
+	d.Woofer.At.Y = 3
 	if _, err := layout.Build(d); !errors.Is(err, layout.ErrOutsideRoom) {
 		t.Errorf("outside the room: %v", err)
 	}

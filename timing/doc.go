@@ -6,7 +6,7 @@
 //
 //	air           speed of sound (Cramer 1993) and loss (ISO 9613-1)
 //	path          how far sound travels, straight and round the body (Keller 1962)
-//	radiate       the pressure of one mount at points: the seam for models
+//	radiate       what places hear of an array, driver by driver or in one sum; the models
 //	ball          a polar cap that moves in a rigid ball (Morse and Ingard 1968)
 //	harmonic      a whole array's sum by the addition theorem (DLMF 14.30.9)
 //	cores         work on all cores, the same to the bit on any number of them
@@ -18,7 +18,6 @@
 //	trust         how far levels can be off because a ball stands for the body
 //	band          octaves, thirds and smoothing (IEC 61260-1)
 //	measure       smear, summing loss, comb onset
-//	directivity   power and directivity over the sphere
 //	omni          how evenly a source radiates in a plane (ISO 3382-1)
 //	split         arrivals into groups that share a delay (Fisher 1958)
 //	channelcount  what more channels bring

@@ -5,7 +5,6 @@ import (
 
 	"pappus/timing/head"
 	"pappus/timing/path"
-	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -28,36 +27,14 @@ type Ears struct {
 const behind = 10 * math.Pi / 180
 
 // NewEars is NewHearing for two ears; places are those of the head's centre.
-func NewEars(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
+func NewEars(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
 	h, err := NewHearing(p, l, places, frequency)
 	if err != nil {
 		return nil, err
 	}
 	e := &Ears{Hearing: h}
-	if len(places) == 1 {
-		e.head, err = head.New(h.medium.Wavenumber)
-	} else {
-		near, far := h.headRange(places)
-		e.head, err = head.NewTable(h.medium.Wavenumber, near, far)
-	}
+	e.head, err = head.New(h.medium.Wavenumber, len(places) > 1)
 	return e, err
-}
-
-// headRange returns the least and greatest distance of any source from the heads
-// at places, in m.
-func (h *Hearing) headRange(places []r3.Vec) (near, far float64) {
-	near = math.Inf(1)
-	for _, g := range h.groups {
-		for _, way := range g.ways {
-			for _, p := range places {
-				for _, m := range g.mounts {
-					d := r3.Norm(h.towards(g, m.Point, way.Moved(p)))
-					near, far = min(near, d), max(far, d)
-				}
-			}
-		}
-	}
-	return near, far
 }
 
 // At fills left and right, one slice each for each case, with the complex pressure
@@ -71,22 +48,21 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 	l, r := head.Ears(nose)
 	for _, g := range e.groups {
 		echoes := e.echoes(g, place, l, r)
-		for m, mount := range g.mounts {
-			clear(held.left)
-			clear(held.right)
-			for i, way := range g.ways {
-				clear(held.row)
-				held.add(held.row, e.plain, mount, way, place)
+		for i, way := range g.ways {
+			heard := held.hear(&g, g.mounts, way, place)
+			for m, mount := range g.mounts {
+				row := heard[m*len(e.plain) : (m+1)*len(e.plain)]
+				clear(held.left)
+				clear(held.right)
 				if i < len(echoes) && echoes[i] != nil {
-					echoes[i].filter(held)
-					continue
+					echoes[i].filter(held, row)
+				} else { // seen from the body it is the head that is mirrored
+					from := source(e.towards(g, mount.Point, way.Moved(place)), way.Turned(l), way.Turned(r))
+					e.head.Add(held.left, held.right, row, from)
 				}
-				// Seen from the body it is the head that is mirrored.
-				from := source(e.towards(g, mount.Point, way.Moved(place)), mirrored(l, way), mirrored(r, way))
-				e.head.Add(held.left, held.right, held.row, from)
+				g.feed(left, held.left, m)
+				g.feed(right, held.right, m)
 			}
-			g.feed(left, held.left, m)
-			g.feed(right, held.right, m)
 		}
 	}
 }
@@ -104,22 +80,18 @@ func (e *Ears) echoes(g group, place, left, right r3.Vec) []*echo {
 	out := make([]*echo, len(g.ways))
 	for i, way := range g.ways[1:] {
 		o := &echo{make([]complex128, len(e.plain)), make([]complex128, len(e.plain))}
-		e.head.Add(o.left, o.right, e.plain, source(r3.Sub(g.middle, way.Moved(place)), mirrored(left, way), mirrored(right, way)))
+		e.head.Add(o.left, o.right, e.plain, source(r3.Sub(g.middle, way.Moved(place)), way.Turned(left), way.Turned(right)))
 		out[i+1] = o
 	}
 	return out
 }
 
-// filter adds the row that is held to both ears.
-func (o *echo) filter(held *ear) {
-	for f, v := range held.row {
+// filter adds a row to both ears.
+func (o *echo) filter(held *ear, row []complex128) {
+	for f, v := range row {
 		held.left[f] += v * o.left[f]
 		held.right[f] += v * o.right[f]
 	}
-}
-
-func mirrored(v r3.Vec, way radiate.Image) r3.Vec {
-	return r3.Vec{X: v.X * way.Flip.X, Y: v.Y * way.Flip.Y, Z: v.Z * way.Flip.Z}
 }
 
 // source returns a sound that comes from a place relative to the head's centre,

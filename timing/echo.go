@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout"
 	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -48,33 +49,32 @@ const (
 // walls names the surfaces across each axis, at its low and at its high side.
 var walls = [3][2]string{{"back wall", "front wall"}, {"right wall", "left wall"}, {"floor", "ceiling"}}
 
-// echo fills in the echoes, the deepest first.
-func (p *Planner) echo(plan *Plan) error {
-	images := plan.once().images()
-	for i := range images[1:] {
-		e, err := plan.echoBy(i + 1)
+// echoes returns the echoes at the spot, the deepest first.
+func (p *Spot) echoes() (out []Echo, err error) {
+	a := once(p.Array)
+	ways := radiate.Ways(a, radiate.NewMedium(airOf(a), nil))
+	for number := 1; number < len(ways); number++ {
+		e, err := p.echoBy(a, number, ways[number])
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if e.Depth >= leastDepth {
-			plan.Echoes = append(plan.Echoes, e)
+			out = append(out, e)
 		}
 	}
-	slices.SortStableFunc(plan.Echoes, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
-	return nil
+	slices.SortStableFunc(out, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
+	return out, nil
 }
 
-// once returns the scene in which sound is thrown back once at most, for some
-// frequencies in Hz.
-func (p *Plan) once(frequency ...float64) scene {
-	a := *p.Array
-	a.Room.Order = min(a.Room.Order, 1)
-	return scene{&a, radiate.NewMedium(p.airState(), frequency)}
+// once returns an array whose sound is thrown back once at most.
+func once(a *layout.Array) *layout.Array {
+	once := *a
+	once.Room.Order = min(a.Room.Order, 1)
+	return &once
 }
 
-// echoBy returns the echo by one image of the array, which is mirrored across one axis.
-func (p *Plan) echoBy(number int) (Echo, error) {
-	a, image := p.Array, p.once().images()[number]
+// echoBy returns the echo of an array by one of its ways, which is mirrored across one axis.
+func (p *Spot) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, error) {
 	axis := slices.Index([]float64{image.Flip.X, image.Flip.Y, image.Flip.Z}, -1)
 	at := along(image.Shift, axis) / 2
 	e := Echo{Wall: walls[axis][0]}
@@ -88,7 +88,7 @@ func (p *Plan) echoBy(number int) (Echo, error) {
 	var source r3.Vec
 	var h hearer
 	h.move(p, mirrored)
-	total, weight := 0.0, weights(p)
+	total, weight := 0.0, p.times().weight
 	for m, mount := range a.Mounts {
 		total += weight[m]
 		long, _, _ := way(a, mount, mirrored)
@@ -99,7 +99,7 @@ func (p *Plan) echoBy(number int) (Echo, error) {
 	e.Extra, e.Late, source = e.Extra/total, e.Late/total, r3.Scale(1/total, source)
 	share := (at - along(source, axis)) / (along(mirrored, axis) - along(source, axis))
 	e.At = r3.Add(source, r3.Scale(share, r3.Sub(mirrored, source)))
-	err := p.dip(&e, number)
+	err := p.dip(&e, a, number)
 	e.move(a.Spot, source, axis, at)
 	if p.gap(axis, at) < EchoMove {
 		e.Nearer = math.NaN()
@@ -108,7 +108,7 @@ func (p *Plan) echoBy(number int) (Echo, error) {
 }
 
 // gap returns how far the body is from a surface across an axis, in m.
-func (p *Plan) gap(axis int, at float64) float64 {
+func (p *Spot) gap(axis int, at float64) float64 {
 	if axis == 2 && at < 0 {
 		return p.Array.Body.Lowest() - at
 	}
@@ -133,7 +133,7 @@ func (e *Echo) move(spot, source r3.Vec, axis int, at float64) {
 }
 
 // dip fills in the first dip, of all drivers with their delays.
-func (p *Plan) dip(e *Echo, number int) error {
+func (p *Spot) dip(e *Echo, a *layout.Array, number int) error {
 	if !(e.Late > 1/(2*responseHigh)) {
 		return nil // no dip that can be heard: the echo is part of the source
 	}
@@ -141,22 +141,17 @@ func (p *Plan) dip(e *Echo, number int) error {
 	for i := range frequency {
 		frequency[i] = (dipFrom + dipStep*float64(i)) / (2 * e.Late)
 	}
-	s, spot := p.once(frequency...), []r3.Vec{p.Array.Spot}
-	images := s.images()
-	ways := []radiate.Image{images[0], images[number]}
-	if err := s.equip(ways, spot); err != nil {
+	s, err := newScene(a, frequency)
+	if err != nil {
 		return err
 	}
-	echo := radiate.Images(ways[1:], len(frequency))
-	fed, weight := newFeed(p), make([]complex128, len(frequency))
+	fed := p.feed(true, frequency, plain(len(frequency)))
 	direct, late := make([]complex128, len(frequency)), make([]complex128, len(frequency))
-	for m, mount := range p.Array.Mounts {
-		for f, hz := range frequency {
-			weight[f] = complex(fed.gain[m], 0) * turn(hz, fed.delay[m])
-		}
-		ways[0].Field.Add(direct, mount, spot, weight)
-		echo.Add(late, mount, spot, weight)
-	}
+	heard := make([]complex128, len(a.Mounts)*len(frequency))
+	s.Hear(heard, s.Ways[:1], a.Spot)
+	fed.AddTo(direct, heard)
+	s.Hear(heard, s.Ways[number:number+1], a.Spot)
+	fed.AddTo(late, heard)
 	left := make([]float64, len(frequency)) // share of the direct sound's energy
 	for f := range left {
 		left[f] = energyOf(direct[f]+late[f]) / energyOf(direct[f])

@@ -17,9 +17,9 @@ import (
 func ball96(t testing.TB, floor bool) *layout.Array {
 	t.Helper()
 	d := design.Default()
-	d.Body = design.Body{Shape: "ball", RadiusMM: 150, StandHeightMM: 300, WallMM: 3}
+	d.Body = design.Body{Shape: "ball", Radius: 0.15, Stand: 0.3, Wall: 0.003}
 	d.Mounts = design.Mounts{On: "even", Count: 96}
-	d.Driver.DiameterMM, d.Driver.CutoutMM, d.Driver.FlangeMM = 18, 19, 24
+	d.Driver.ConeRadius, d.Driver.CutoutRadius, d.Driver.FlangeRadius = 0.009, 0.0095, 0.012
 	d.Wiring.Channels = 12
 	d.Surface = design.Surface{Present: floor}
 	a, err := layout.Build(d)
@@ -76,12 +76,12 @@ func TestMapsOfTheDirectSound(t *testing.T) {
 		a.Coverage.Cells, a.Timing.Model = 12, "point"
 	}
 	p, q := plan(t, with), plan(t, without)
-	s := timing.HorizontalSlice(p)
-	a, err := timing.Cover(p, s)
+	s := timing.HorizontalSlice(&p.Spot)
+	a, err := timing.Cover(&p.Spot, s)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := timing.Cover(q, s)
+	b, err := timing.Cover(&q.Spot, s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -179,7 +179,7 @@ func TestEchoesOfARoom(t *testing.T) {
 // the image. None of them combs in its direct sound from where the surface makes it.
 func TestDirectAndEchoMakeTheWhole(t *testing.T) {
 	half := design.Default()
-	half.Body = design.Body{Shape: "ball", RadiusMM: 150, HasCut: true, WallMM: 3}
+	half.Body = design.Body{Shape: "ball", Radius: 0.15, HasCut: true, Wall: 0.003}
 	half.Mounts = design.Mounts{On: "even", Count: 40, Over: "dome"}
 	halfBall, err := layout.Build(half)
 	if err != nil {
@@ -217,7 +217,7 @@ func TestDirectAndEchoMakeTheWhole(t *testing.T) {
 // hearAt returns what is heard of a plan with its delays at a place.
 func hearAt(t testing.TB, p *timing.Plan, place r3.Vec, frequency []float64) []complex128 {
 	t.Helper()
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{timing.Aligned}}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{timing.Aligned}}, []r3.Vec{place}, frequency)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -244,7 +244,7 @@ func TestLevelDoesNotBoostDeepEchoes(t *testing.T) {
 	if len(p.Echoes) == 0 || p.Echoes[0].Depth < 6 {
 		t.Fatalf("no deep echo: %+v", p.Echoes)
 	}
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -258,7 +258,7 @@ func TestLevelDoesNotBoostDeepEchoes(t *testing.T) {
 			}
 		}
 	}
-	open, err := timing.Level(plan(t, ball96(t, false)))
+	open, err := timing.Level(&plan(t, ball96(t, false)).Spot)
 	if err != nil || len(open.Echoes) > 0 {
 		t.Errorf("in the open: %+v, %v", open.Echoes, err)
 	}

@@ -11,7 +11,6 @@ import (
 	"pappus/testdata/reference"
 	"pappus/timing"
 	"pappus/timing/air"
-	"pappus/timing/ball"
 	"pappus/timing/path"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -51,7 +50,8 @@ func readFaceted(t *testing.T, hz float64) faceted {
 
 // way is the way round the ball to the spot, less 2 m.
 func (f faceted) way(angle float64) float64 {
-	return ball.Cap{Radius: tableBall}.Path(2, angle) - 2
+	long, _ := path.Round(tableBall, 2, angle)
+	return long - 2
 }
 
 // at returns the pressure at an angle from the piston's axis, in a half plane turned by
@@ -144,7 +144,7 @@ func TestDelaysOnADodecahedron(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		moved, err := p.Move(a.Spot)
+		moved, err := p.Spot(a.Spot)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -197,7 +197,7 @@ func TestPathsRoundADodecahedron(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		moved, err := p.Move(a.Spot)
+		moved, err := p.Spot(a.Spot)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -2,8 +2,8 @@ package timing
 
 import (
 	"math"
-	"math/cmplx"
 
+	"pappus/layout"
 	"pappus/timing/cores"
 	"pappus/timing/harmonic"
 	"pappus/timing/measure"
@@ -12,176 +12,171 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// heard is the direct sound of a plan's array at places: what the delays are measured by.
+// newScene returns an array in its surroundings at frequencies in Hz.
+func newScene(a *layout.Array, frequency []float64) (*radiate.Scene, error) {
+	return radiate.NewScene(a, radiate.NewMedium(airOf(a), frequency))
+}
+
+// alone returns an array in open air, for what is told of its direct sound.
+func alone(a *layout.Array) *layout.Array {
+	free := *unroomed(a)
+	free.Surface.Present = false
+	return &free
+}
+
+// unroomed returns an array without the room, for what is told of the
+// loudspeaker itself.
+func unroomed(a *layout.Array) *layout.Array {
+	free := *a
+	free.Room.Present = false
+	return &free
+}
+
+// places are where an array is heard, with all that does not hang on its channels, delays
+// and spot.
+type places struct {
+	at        []r3.Vec // m
+	frequency []float64
+	frame     harmonic.Frame
+	scene     *radiate.Scene
+	rings     *radiate.Rings // of the direct sound
+	sizes     *radiate.Sizes // nil where no place is on a ring, or they are not asked for
+	low, high int            // the frequencies that weigh arrivals
+}
+
+// newPlaces makes places in m ready for plans of one array; one of them tells the drivers'
+// response. The frame's Z is best the normal of the plane that the places are in. Sizes are
+// needed for magnitudes and smear.
+func newPlaces(p *Spot, frequency []float64, frame harmonic.Frame, at []r3.Vec, sizes bool) (*places, error) {
+	s, err := newScene(p.Array, frequency)
+	if err != nil {
+		return nil, err
+	}
+	x := &places{at: at, frequency: frequency, frame: frame, scene: s, rings: s.Rings(s.Ways[0], frame, at)}
+	x.low, x.high = indexRange(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	if sizes && len(x.rings.Ring) > 0 {
+		x.sizes = s.NewSizes(x.rings, p.response(frequency), x.low, x.high)
+	}
+	return x, nil
+}
+
+// heard is the direct sound at places: what the delays are measured by. What is nil is not
+// computed.
 type heard struct {
-	plan   *Plan
-	kernel *kernel
-	medium *radiate.Medium
-	weight []complex128 // [mount][frequency]
-	places []r3.Vec
-	sum    []complex128 // [place][frequency]
-	parts  []float64    // [place][frequency]: the sum of the drivers' magnitudes
-	smear  []float64    // [place] s
+	sum   []complex128 // [place][frequency]
+	parts []float64    // [place][frequency]: the sum of the drivers' magnitudes
+	smear []float64    // [place] s
 }
 
-// newHeard hears a plan's array, with its delays, at places in m and frequencies in Hz.
-// The frame's Z is best the normal of the plane that the places are in.
-func newHeard(p *Plan, frequency []float64, frame harmonic.Frame, places []r3.Vec) (*heard, error) {
-	free := *p
-	free.Array = alone(p.Array)
-	h := &heard{plan: &free, medium: radiate.NewMedium(p.airState(), frequency), places: places}
-	h.kernel = newKernel(&free, nil, frequency)
-	h.weight = h.kernel.weight
-	h.sum = make([]complex128, len(places)*len(frequency))
-	h.parts, h.smear = make([]float64, len(h.sum)), make([]float64, len(places))
-	if p.Array.Timing.Model != sphereModel {
-		return h, h.oneByOne(all(len(places)))
+// hear fills in the direct sound of a plan: over harmonics and looked up where places are on
+// rings (radiate.Rings), elsewhere driver by driver.
+func (x *places) hear(dst heard, p *Spot) {
+	response := p.response(x.frequency)
+	feed := p.feed(true, x.frequency, response)
+	if dst.sum != nil {
+		x.scene.SumRings(dst.sum, feed, x.rings)
 	}
-	w := newWhole(h.plan.Array, h.medium, scene{h.plan.Array, h.medium}.images(), frame, h.weight)
-	if err := w.add(h.sum, places); err != nil {
-		return nil, err
+	if dst.parts != nil && x.sizes != nil {
+		x.sizes.Sum(dst.parts, feed.Group, gains(p.Array, p.Channels), response)
 	}
-	seen := make([]r3.Vec, len(places))
-	for i, at := range places {
-		seen[i] = r3.Sub(at, p.Array.Body.BallCentre)
+	if dst.smear != nil && x.sizes != nil {
+		x.smear(dst.smear, p)
 	}
-	rings, close := w.rings(seen)
-	if err := h.oneByOne(close); err != nil || len(rings) == 0 {
-		return h, err
-	}
-	k := h.kernel
-	s, err := newSizes(w.cap, h.medium, k.driver, k.low, k.high, rings[0].r, rings[len(rings)-1].r)
-	if err != nil {
-		return nil, err
-	}
-	h.addSizes(s, frame, rings)
-	h.fillSmear(s, seen, rings)
-	return h, nil
+	x.hearNear(dst, p, feed)
 }
 
-// combOnset returns the comb onset at a place in Hz. loud is room for one number for each
-// frequency.
-func (h *heard) combOnset(place int, loud []float64) float64 {
-	nf := len(h.medium.Frequency)
-	for f, v := range h.sum[place*nf : (place+1)*nf] {
-		loud[f] = cmplx.Abs(v)
-	}
-	return measure.CombOnset(h.medium.Frequency, loud, h.parts[place*nf:(place+1)*nf])
-}
-
-// oneByOne hears driver after driver at some of the places.
-func (h *heard) oneByOne(some []int) error {
-	if len(some) == 0 {
-		return nil
-	}
-	near := make([]r3.Vec, len(some))
-	for i, place := range some {
-		near[i] = h.places[place]
-	}
-	field, err := newField(h.plan.Array, h.medium, near)
-	if err != nil {
-		return err
-	}
-	k := *h.kernel
-	k.field = field
-	nf, nm := len(k.frequency), len(k.delay)
-	scratch := make([]kernelScratch, cores.Count())
-	for i := range scratch {
-		scratch[i] = k.scratch(1)
-	}
-	cores.Each(len(some), func(worker, i int) {
-		s, place := &scratch[worker], some[i]
-		s.points = append(s.points[:0], near[i])
-		s.hearer.move(h.plan, near[i])
-		k.hear(s)
-		copy(h.sum[place*nf:(place+1)*nf], s.sum)
-		copy(h.parts[place*nf:(place+1)*nf], s.parts)
-		for m, mount := range h.plan.Array.Mounts {
-			s.arrival[m] = s.hearer.heard(mount) + k.delay[m]
-		}
-		h.smear[place] = measure.Smear(s.arrival, s.energy[:nm])
-	})
-	return nil
-}
-
-// addSizes adds up the drivers' magnitudes at the places on rings: sizes are the same for all
-// drivers but for their gains, so that harmonics sum them too.
-func (h *heard) addSizes(s *sizes, frame harmonic.Frame, rings []ringPlaces) {
-	a, fed := h.plan.Array, newFeed(h.plan)
-	direction, gain := fromBall(a), make([]float64, len(a.Mounts))
-	for m, g := range fed.gain {
-		gain[m] = math.Abs(g)
-	}
-	nf := len(h.medium.Frequency)
-	for b := range s.slabs {
-		slab := &s.slabs[b]
-		n := slab.to - slab.from
-		moments := harmonic.NewMoments(frame, direction, [][]float64{gain}, slab.degree)
-		scratch := make([]sizeScratch, cores.Count())
-		for i := range scratch {
-			scratch[i] = sizeScratch{harmonic.NewShared(moments, 0, n), make([]float64, (slab.degree+1)*n), make([]float64, n)}
-		}
-		cores.Each(len(rings), func(worker, i int) {
-			k, ring := &scratch[worker], &rings[i]
-			s.seriesAt(k.series, slab, ring.r)
-			k.ring.Set(ring.cos, ring.sin, k.series)
-			for f := range k.factor {
-				k.factor[f] = cmplx.Abs(h.kernel.driver[slab.from+f]) * math.Exp(-h.medium.Loss[slab.from+f]*ring.r)
-			}
-			for p, place := range ring.place {
-				dst := h.parts[place*nf+slab.from : place*nf+slab.to]
-				k.ring.At(dst, ring.azimuth[p])
-				for f := range dst {
-					dst[f] *= k.factor[f]
+// hearNear fills in the places that are heard driver by driver.
+func (x *places) hearNear(dst heard, p *Spot, feed radiate.Feed) {
+	n, scratch := len(x.frequency), newSmearScratch(len(p.Arrivals))
+	x.scene.EachNear(x.rings, func(worker, place int, pressure []complex128) {
+		k := &scratch[worker]
+		k.hearer.move(p, x.at[place])
+		for m, mount := range p.Array.Mounts {
+			row := pressure[m*n : (m+1)*n]
+			for f, w := range feed.Of(m) {
+				row[f] *= w
+				if dst.sum != nil {
+					dst.sum[place*n+f] += row[f]
+				}
+				if dst.parts != nil {
+					dst.parts[place*n+f] += math.Sqrt(energyOf(row[f]))
 				}
 			}
-		})
-	}
-}
-
-// sizeScratch is one goroutine's room to work.
-type sizeScratch struct {
-	ring   *harmonic.Shared
-	series []float64
-	factor []float64
-}
-
-// fillSmear fills in the smear at the places on rings, seen from the ball's centre.
-func (h *heard) fillSmear(s *sizes, seen []r3.Vec, rings []ringPlaces) {
-	a, fed := h.plan.Array, newFeed(h.plan)
-	direction := fromBall(a)
-	for m, d := range direction {
-		direction[m] = r3.Unit(d)
-	}
-	scratch := make([]smearScratch, cores.Count())
-	for i := range scratch {
-		scratch[i] = smearScratch{energies: make([]float64, sizeAngles), times: make([]float64, sizeAngles),
-			energy: make([]float64, len(direction)), arrival: make([]float64, len(direction))}
-	}
-	cores.Each(len(rings), func(worker, i int) {
-		k, ring := &scratch[worker], &rings[i]
-		s.energyAt(k.energies, ring.r)
-		k.hearer.move(h.plan, r3.Add(a.Body.BallCentre, r3.Vec{X: ring.r}))
-		for j := range k.times {
-			k.times[j] = k.hearer.heardFrom(math.Pi * float64(j) / (sizeAngles - 1))
+			k.energy[m], k.arrival[m] = meanEnergy(row[x.low:x.high]), k.hearer.heard(mount)+p.Arrivals[m].Delay
 		}
-		for _, place := range ring.place {
-			to := r3.Scale(1/ring.r, seen[place])
+		if dst.smear != nil {
+			dst.smear[place] = measure.Smear(k.arrival, k.energy)
+		}
+	})
+}
+
+// total adds to a direct sound [place][frequency] what a surface or a room sends back.
+func (x *places) total(sum []complex128, p *Spot) {
+	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Ways[1:], x.frame, x.at)
+}
+
+// combOnset returns the comb onset in Hz at a place. loud is room for one number for each
+// frequency.
+func (x *places) combOnset(h heard, place int, loud []float64) float64 {
+	n := len(x.frequency)
+	for f, v := range h.sum[place*n : (place+1)*n] {
+		loud[f] = math.Sqrt(energyOf(v))
+	}
+	return measure.CombOnset(x.frequency, loud, h.parts[place*n:(place+1)*n])
+}
+
+// smear fills dst in at the places on rings: energies and times are the same for all drivers
+// but for gains and delays, so that they are looked up over the angle, within 0.3 us.
+func (x *places) smear(dst []float64, p *Spot) {
+	gain := gains(p.Array, p.Channels)
+	direction := make([]r3.Vec, len(p.Arrivals))
+	for m, mount := range p.Array.Mounts {
+		direction[m] = r3.Unit(r3.Sub(mount.Point, p.Array.Body.BallCentre))
+	}
+	const angles = radiate.SizeAngles
+	scratch := newSmearScratch(len(direction))
+	cores.Each(len(x.rings.Ring), func(worker, i int) {
+		k, ring := &scratch[worker], &x.rings.Ring[i]
+		x.sizes.Energy(k.energies[:], ring.R)
+		k.hearer.move(p, r3.Add(p.Array.Body.BallCentre, r3.Vec{X: ring.R}))
+		for j := range k.times {
+			k.times[j] = k.hearer.heardFrom(math.Pi * float64(j) / (angles - 1))
+		}
+		for _, place := range ring.Place {
+			to := r3.Scale(1/ring.R, x.rings.Seen[place])
 			for m, d := range direction {
-				at := math.Acos(min(max(r3.Dot(d, to), -1), 1)) / math.Pi * (sizeAngles - 1)
-				j := min(int(at), sizeAngles-2)
-				x := at - float64(j)
-				k.energy[m] = fed.gain[m] * fed.gain[m] * ((1-x)*k.energies[j] + x*k.energies[j+1])
-				k.arrival[m] = fed.delay[m] + (1-x)*k.times[j] + x*k.times[j+1]
+				at := math.Acos(min(max(r3.Dot(d, to), -1), 1)) / math.Pi * (angles - 1)
+				j := min(int(at), angles-2)
+				part, g := at-float64(j), gain[p.Arrivals[m].Channel]
+				k.energy[m] = g * g * ((1-part)*k.energies[j] + part*k.energies[j+1])
+				k.arrival[m] = p.Arrivals[m].Delay + (1-part)*k.times[j] + part*k.times[j+1]
 			}
-			h.smear[place] = measure.Smear(k.arrival, k.energy)
+			dst[place] = measure.Smear(k.arrival, k.energy)
 		}
 	})
 }
 
 // smearScratch is one goroutine's room to work.
 type smearScratch struct {
-	energies, times []float64 // for each angle
+	energies, times [radiate.SizeAngles]float64
 	energy, arrival []float64 // for each mount
 	hearer          hearer
+}
+
+// newSmearScratch returns room for each goroutine.
+func newSmearScratch(mounts int) []smearScratch {
+	s := make([]smearScratch, cores.Count())
+	for i := range s {
+		s[i].energy, s[i].arrival = make([]float64, mounts), make([]float64, mounts)
+	}
+	return s
+}
+
+// meanEnergy returns the mean of squared magnitudes.
+func meanEnergy(pressure []complex128) float64 {
+	sum := 0.0
+	for _, v := range pressure {
+		sum += energyOf(v)
+	}
+	return sum / float64(len(pressure))
 }

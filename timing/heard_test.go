@@ -2,6 +2,7 @@ package timing
 
 import (
 	"math"
+	"math/cmplx"
 	"testing"
 
 	"pappus/layout"
@@ -28,21 +29,29 @@ func TestHeardIsOneByOne(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := EvenBall(t, test.drivers)
 			test.with(a)
-			p, err := Make(a)
+			p, err := Make(t.Context(), a)
 			if err != nil {
 				t.Fatal(err)
 			}
 			s := Slice{Origin: r3.Vec{X: -2.1, Y: -1.9, Z: 0.31}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.2, Columns: 21, Rows: 20}
 			places, _ := s.within(a)
 			frequency := band.Frequencies(band.Octaves(), 1, 5)
-			got, err := newHeard(p, frequency, s.frame(), places)
+			x, err := newPlaces(&p.Spot, frequency, s.frame(), places, true)
 			if err != nil {
 				t.Fatal(err)
 			}
-			want := *got
-			want.sum, want.parts, want.smear = make([]complex128, len(got.sum)), make([]float64, len(got.parts)), make([]float64, len(got.smear))
-			if err := want.oneByOne(all(len(places))); err != nil {
-				t.Fatal(err)
+			room := func() heard {
+				n := len(places) * len(frequency)
+				return heard{make([]complex128, n), make([]float64, n), make([]float64, len(places))}
+			}
+			got, want := room(), room()
+			x.hear(got, &p.Spot)
+			x.rings.Ring, x.rings.Near, x.sizes = nil, all(len(places)), nil
+			x.hear(want, &p.Spot)
+			for i, v := range want.sum {
+				if cmplx.Abs(got.sum[i]-v) > 2e-5*want.parts[i] {
+					t.Fatalf("%v: %v, want %v", places[i/len(frequency)], got.sum[i], v)
+				}
 			}
 			size, late := 0.0, 0.0
 			for i, v := range want.parts {

@@ -26,7 +26,7 @@ type Listening struct {
 // Hearing computes what is heard of a plan at places in the room, in several cases
 // at once. It may be used from several goroutines.
 type Hearing struct {
-	plan   *Plan
+	plan   *Spot
 	medium *radiate.Medium
 	cases  int
 	groups []group
@@ -39,7 +39,8 @@ type Hearing struct {
 
 // group is sources and the cases that feed them.
 type group struct {
-	ways   []radiate.Image // the body first
+	field  radiate.Field
+	ways   []radiate.Way // the body first
 	mounts []layout.Mount
 	cases  []int          // indices into Listening.Cases
 	weight [][]complex128 // for each of cases: [mount][frequency]
@@ -49,27 +50,27 @@ type group struct {
 
 // ear is one call's room to work.
 type ear struct {
-	weight, row, left, right []complex128
-	point                    [1]r3.Vec
+	heard       []complex128 // [mount][frequency]
+	left, right []complex128
 }
 
 // NewHearing returns what hears a plan at any of the given places in m, at
 // frequencies in Hz that do not fall. For one place it is exact, as the model
 // goes; else the sphere's field is looked up in a table. A place that no sound can
 // reach gives what layout.Array.Reach does.
-func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
+func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
 	for _, at := range places {
 		if err := p.Array.Reach(at); err != nil {
 			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, err)
 		}
 	}
-	s := p.scene(l.Dry, frequency)
-	h := &Hearing{plan: p, medium: s.medium, cases: len(l.Cases), whole: s.array.Room.Present, plain: make([]complex128, len(frequency))}
-	for f := range h.plain {
-		h.plain[f] = 1
+	s, err := newScene(p.scene(l.Dry), frequency)
+	if err != nil {
+		return nil, err
 	}
-	drivers := group{ways: s.images(), mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
-	point := group{ways: s.images(), mounts: make([]layout.Mount, 1), apart: true}
+	h := &Hearing{plan: p, medium: s.Medium, cases: len(l.Cases), whole: s.Array.Room.Present, plain: plain(len(frequency))}
+	drivers := group{field: s.Field, ways: s.Ways, mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
+	point := group{field: radiate.Point(s.Medium), ways: s.Ways, mounts: make([]layout.Mount, 1), apart: true}
 	response := h.plain
 	if !l.Flat {
 		response = p.response(frequency)
@@ -87,27 +88,29 @@ func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*He
 		g.weight = append(g.weight, weight)
 	}
 	if l.Woofer != nil {
-		h.groups = append(h.groups, l.Woofer.group(p, l.Cases, s.images(), s.medium))
+		h.groups = append(h.groups, l.Woofer.group(p, l.Cases, s.Ways, s.Medium))
 	}
 	if len(point.cases) > 0 {
-		for i := range point.ways {
-			point.ways[i].Field = radiate.Point(s.medium)
-		}
 		h.groups = append(h.groups, point)
 	}
 	if len(drivers.cases) > 0 {
-		if err := s.equip(drivers.ways, places); err != nil {
-			return nil, err
-		}
 		h.groups = append(h.groups, drivers)
 	}
-	h.scratch.New = func() any { return newEar(len(frequency)) }
+	h.scratch.New = func() any { return newEar(len(p.Array.Mounts), len(frequency)) }
 	return h, nil
 }
 
-func newEar(n int) *ear {
-	row := make([]complex128, 4*n)
-	return &ear{weight: row[:n], row: row[n : 2*n], left: row[2*n : 3*n], right: row[3*n:]}
+func newEar(mounts, n int) *ear {
+	return &ear{heard: make([]complex128, mounts*n), left: make([]complex128, n), right: make([]complex128, n)}
+}
+
+// plain returns 1 at so many frequencies.
+func plain(n int) []complex128 {
+	one := make([]complex128, n)
+	for f := range one {
+		one[f] = 1
+	}
+	return one
 }
 
 // At fills dst, one slice for each case, with the complex pressure at a place in m,
@@ -118,12 +121,11 @@ func (h *Hearing) At(dst [][]complex128, place r3.Vec) {
 	e := h.scratch.Get().(*ear)
 	defer h.scratch.Put(e)
 	for _, g := range h.groups {
-		for m := range g.mounts {
-			clear(e.row)
-			for _, way := range g.ways {
-				e.add(e.row, h.plain, g.mounts[m], way, place)
+		for _, way := range g.ways {
+			heard := e.hear(&g, g.mounts, way, place)
+			for m := range g.mounts {
+				g.feed(dst, heard[m*len(h.plain):(m+1)*len(h.plain)], m)
 			}
-			g.feed(dst, e.row, m)
 		}
 	}
 }
@@ -142,17 +144,16 @@ func (h *Hearing) check(dst [][]complex128) {
 	}
 }
 
-// add adds one mount by one way to dst.
-func (e *ear) add(dst, plain []complex128, mount layout.Mount, way radiate.Image, place r3.Vec) {
-	weight := plain
+// hear returns what a place hears of mounts by one way: [mount][frequency].
+func (e *ear) hear(g *group, mounts []layout.Mount, way radiate.Way, place r3.Vec) []complex128 {
+	heard := e.heard[:len(mounts)*len(e.left)]
+	g.field.At(heard, mounts, way.Moved(place))
 	if way.Factor != nil {
-		weight = e.weight
-		for f, factor := range way.Factor {
-			weight[f] = complex(factor, 0)
+		for i := range heard {
+			heard[i] *= complex(way.Factor[i%len(e.left)], 0)
 		}
 	}
-	e.point[0] = way.Moved(place)
-	way.Field.Add(dst, mount, e.point[:], weight)
+	return heard
 }
 
 // feed adds what is heard of mount m to each case, as that feeds it.

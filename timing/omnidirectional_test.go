@@ -16,12 +16,12 @@ import (
 func dodecahedron(t testing.TB, floor bool) *layout.Array {
 	t.Helper()
 	d := design.Default()
-	d.Body = design.Body{Shape: "dodecahedron", RadiusMM: 150, StandHeightMM: 900, WallMM: 3}
+	d.Body = design.Body{Shape: "dodecahedron", Radius: 0.15, Stand: 0.9, Wall: 0.003}
 	d.Mounts = design.Mounts{On: "faces"}
-	d.Driver.DiameterMM, d.Driver.CutoutMM, d.Driver.FlangeMM = 100, 104, 120
+	d.Driver.ConeRadius, d.Driver.CutoutRadius, d.Driver.FlangeRadius = 0.05, 0.052, 0.06
 	d.Wiring.Channels = 0
 	d.Surface = design.Surface{Present: floor}
-	d.Spot = design.Spot{XM: 1.5}
+	d.Spot = r3.Vec{X: 1.5}
 	a, err := layout.Build(d)
 	if err != nil {
 		t.Fatal(err)

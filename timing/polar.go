@@ -5,54 +5,70 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/band"
+	"pappus/timing/harmonic"
 	"pappus/timing/measure"
-	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const polarSteps = 120 // 3 degrees
 
-// polars fills in the responses round the two circles through the spot. They
-// are the loudspeaker's own, on its surface, without the room.
-func (p *Planner) polars(plan *Plan) (err error) {
-	if plan.Horizontal, err = plan.ListeningPolar(); err != nil {
-		return err
-	}
-	plan.Vertical, err = plan.circle(unroomed(plan.Array), plan.uprightCircle)
-	return err
-}
-
-// ListeningPolar returns the responses round the vertical axis through the plan's spot,
-// which may be one that Move has made.
-func (plan *Plan) ListeningPolar() (Polar, error) {
+// ListeningPolar returns the responses round the vertical axis through the spot. Like
+// uprightPolar's they are the loudspeaker's own, on its surface, without the room.
+func (plan *Spot) ListeningPolar() (Polar, error) {
 	return plan.circle(unroomed(plan.Array), plan.listeningCircle)
 }
 
-// circle returns the levels round a circle of an array in its surroundings, fed as the
-// plan's own.
-func (plan *Plan) circle(a *layout.Array, place func(angle float64) r3.Vec) (Polar, error) {
-	octaves := band.Octaves()
-	frequency, angles := band.Frequencies(octaves, 1, perOctave), polarAngles()
+// uprightPolar returns the responses round the circle over the top of the body through the
+// spot.
+func (plan *Spot) uprightPolar() (Polar, error) {
+	return plan.circle(unroomed(plan.Array), plan.uprightCircle)
+}
+
+// circle returns the levels at the octave bands round a circle, of an array in its
+// surroundings fed as the plan's own; NaN where no sound can be: inside the body and below
+// the surface that it stands on.
+func (plan *Spot) circle(a *layout.Array, place func(angle float64) r3.Vec) (Polar, error) {
+	octaves, angles := band.Octaves(), circleAngles(polarSteps)
+	polar := Polar{Angle: angles, Band: octaves, Aligned: table(len(octaves), len(angles)), Unaligned: table(len(octaves), len(angles))}
 	places := make([]r3.Vec, len(angles))
 	for i, angle := range angles {
 		places[i] = place(angle)
 	}
-	return newKernel(plan, nil, frequency).round(a, octaves, angles, places)
+	frequency := band.Frequencies(octaves, 1, perOctave)
+	s, err := newScene(a, frequency)
+	if err != nil {
+		return polar, err
+	}
+	response, n := plan.response(frequency), len(frequency)
+	for _, by := range []struct {
+		delayed bool
+		level   [][]float64
+	}{{true, polar.Aligned}, {false, polar.Unaligned}} {
+		sum := make([]complex128, len(places)*n)
+		s.Sum(sum, plan.feed(by.delayed, frequency, response), s.Ways, harmonic.Round(normal(places)), places)
+		for i, at := range places {
+			silent := a.Reach(at) != nil
+			for b := range octaves {
+				by.level[b][i] = bandLevel(sum[i*n:(i+1)*n], b, silent)
+			}
+		}
+	}
+	return polar, nil
 }
 
-// polarAngles returns the angles of a circle in rad, 0 among them, from -pi.
-func polarAngles() []float64 {
-	angle := make([]float64, polarSteps)
+// circleAngles returns so many even angles of a circle in rad, 0 among them, from -pi.
+func circleAngles(steps int) []float64 {
+	angle := make([]float64, steps)
 	for i := range angle {
-		angle[i] = 2 * math.Pi * float64(i-polarSteps/2) / polarSteps
+		angle[i] = 2 * math.Pi * float64(i-steps/2) / float64(steps)
 	}
 	return angle
 }
 
 // listeningCircle returns the place at an azimuth on the circle round the
 // vertical axis through the spot.
-func (plan *Plan) listeningCircle(azimuth float64) r3.Vec {
+func (plan *Spot) listeningCircle(azimuth float64) r3.Vec {
 	spot := plan.Array.Spot
 	reach := math.Hypot(spot.X, spot.Y)
 	sin, cos := math.Sincos(azimuth)
@@ -62,44 +78,13 @@ func (plan *Plan) listeningCircle(azimuth float64) r3.Vec {
 // uprightCircle returns the place at an elevation on the circle round the
 // body's centre through the spot: 0 is level on the spot's side, 90 degrees is
 // overhead, 180 degrees is level behind.
-func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
+func (plan *Spot) uprightCircle(elevation float64) r3.Vec {
 	spot := plan.Array.Spot
 	reach := r3.Norm(spot)
 	sin, cos := math.Sincos(elevation)
 	at := r3.Scale(reach*cos, towards(spot))
 	at.Z = reach * sin
 	return at
-}
-
-// round returns the levels at the octave bands, of an array in its surroundings fed as the
-// kernel's, at the places round a circle; NaN where no sound can be: inside the body and
-// below the surface that it stands on.
-func (k *kernel) round(a *layout.Array, octaves, angles []float64, places []r3.Vec) (Polar, error) {
-	polar := Polar{
-		Angle:     angles,
-		Band:      octaves,
-		Aligned:   table(len(octaves), len(angles)),
-		Unaligned: table(len(octaves), len(angles)),
-	}
-	nf := len(k.frequency)
-	medium := radiate.NewMedium(k.plan.airState(), k.frequency)
-	ways, sum := scene{a, medium}.images(), make([]complex128, len(places)*nf)
-	for _, fed := range []struct {
-		weight []complex128
-		level  [][]float64
-	}{{k.weight, polar.Aligned}, {k.undelayed(), polar.Unaligned}} {
-		clear(sum)
-		if err := newSum(a, medium, ways, frameOf(normal(places)), fed.weight).add(sum, places); err != nil {
-			return polar, err
-		}
-		for i, at := range places {
-			silent := a.Reach(at) != nil
-			for b := range octaves {
-				fed.level[b][i] = bandLevel(sum[i*nf:(i+1)*nf], b, silent)
-			}
-		}
-	}
-	return polar, nil
 }
 
 // normal returns the direction square to the plane of a circle's places, upright where
@@ -113,16 +98,6 @@ func normal(places []r3.Vec) r3.Vec {
 	return n
 }
 
-// undelayed returns the kernel's weights without the delays.
-func (k *kernel) undelayed() []complex128 {
-	d, nf := newFeed(k.plan), len(k.frequency)
-	w := make([]complex128, len(k.weight))
-	for m := range d.gain {
-		d.weights(w[m*nf:(m+1)*nf], m, false, k.frequency, k.driver)
-	}
-	return w
-}
-
 // bandLevel returns the level in dB of the octave band b of a spectrum; NaN where no
 // sound can be.
 func bandLevel(spectrum []complex128, b int, silent bool) float64 {
@@ -130,14 +105,6 @@ func bandLevel(spectrum []complex128, b int, silent bool) float64 {
 		return math.NaN()
 	}
 	return measure.Decibels(meanEnergy(spectrum[b*perOctave : (b+1)*perOctave]))
-}
-
-func table(rows, columns int) [][]float64 {
-	t := make([][]float64, rows)
-	for i := range t {
-		t[i] = make([]float64, columns)
-	}
-	return t
 }
 
 // Unevenness returns how uneven the aligned array is round the listening

@@ -3,11 +3,8 @@ package timing
 import (
 	"math"
 
-	"pappus/timing/band"
-	"pappus/timing/cores"
-	"pappus/timing/radiate"
-
 	"gonum.org/v1/gonum/spatial/r3"
+	"pappus/timing/band"
 )
 
 // The listening circle on which a dead driver's loss is heard: every 10 degrees,
@@ -32,28 +29,33 @@ type ring struct {
 	level     []float64 // [angle*octave] energy with all alive
 }
 
-func newRing(p *Plan) (*ring, error) {
+func newRing(p *Spot) (*ring, error) {
 	var octaves []float64
 	for _, centre := range band.Octaves() {
 		if centre > ringLow && centre < ringHigh {
 			octaves = append(octaves, centre)
 		}
 	}
-	r := &ring{frequency: band.Frequencies(octaves, 1, ringOctave), octaves: len(octaves)}
+	r := &ring{angle: circleAngles(ringSteps), frequency: band.Frequencies(octaves, 1, ringOctave), octaves: len(octaves)}
 	var places []r3.Vec
-	for i := range ringSteps {
-		r.angle = append(r.angle, 2*math.Pi*float64(i-ringSteps/2)/ringSteps)
-		places = append(places, p.listeningCircle(r.angle[i]))
+	for _, angle := range r.angle {
+		places = append(places, p.listeningCircle(angle))
 	}
-	field, err := newField(unroomed(p.Array), radiate.NewMedium(p.airState(), r.frequency), places)
+	s, err := newScene(unroomed(p.Array), r.frequency)
 	if err != nil {
 		return nil, err
 	}
-	k, nf := newKernel(p, field, r.frequency), len(r.frequency)
+	fed, nf := p.feed(true, r.frequency, p.response(r.frequency)), len(r.frequency)
 	r.driver = make([][]complex128, len(p.Array.Mounts))
-	cores.Each(len(r.driver), func(_, m int) {
+	for m := range r.driver {
 		r.driver[m] = make([]complex128, len(places)*nf)
-		field.Add(r.driver[m], p.Array.Mounts[m], places, k.weight[m*nf:(m+1)*nf])
+	}
+	s.Each(s.Ways, places, func(_, place int, pressure []complex128) {
+		for m, driver := range r.driver {
+			for f, w := range fed.Of(m) {
+				driver[place*nf+f] = w * pressure[m*nf+f]
+			}
+		}
 	})
 	r.sum = r.add(make([]complex128, len(places)*nf), all(len(r.driver)))
 	r.level = make([]float64, ringSteps*r.octaves)

@@ -6,15 +6,16 @@ import (
 	"pappus/layout"
 	"pappus/timing/arrival"
 	"pappus/timing/path"
+	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // The models of a driver that a design may name.
 const (
-	sphereModel = "sphere"
-	pointModel  = "point"
-	baffleModel = "baffle"
+	sphereModel = radiate.SphereModel
+	pointModel  = radiate.PointModel
+	baffleModel = radiate.BaffleModel
 )
 
 // way returns how far sound goes from a mount to a place, in m, the straight line
@@ -42,7 +43,7 @@ func newLate(a *layout.Array, speed float64) (*arrival.Late, error) {
 	if a.Timing.Model != sphereModel {
 		return nil, nil
 	}
-	return arrival.NewLate(coneCap(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh), speed)
+	return arrival.NewLate(radiate.ConeCap(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh), speed)
 }
 
 // The frequencies of the fit stand no further apart than fieldStep in Hz, so that what
@@ -73,13 +74,16 @@ type hearer struct {
 	distance arrival.Distance
 }
 
-// move makes the hearer ready for a place in m.
-func (h *hearer) move(p *Plan, at r3.Vec) {
-	h.array, h.late, h.speed, h.at = p.Array, p.late, p.SpeedOfSound, at
+// move makes the hearer ready for a place in m at which a spot's array is heard.
+func (h *hearer) move(p *Spot, at r3.Vec) { h.place(p.Array, p.late, p.SpeedOfSound, at) }
+
+// place makes the hearer ready for a place in m, in air with a speed of sound in m/s.
+func (h *hearer) place(a *layout.Array, late *arrival.Late, speed float64, at r3.Vec) {
+	h.array, h.late, h.speed, h.at = a, late, speed, at
 	if h.late == nil {
 		return
 	}
-	h.at = r3.Sub(at, p.Array.Body.BallCentre)
+	h.at = r3.Sub(at, a.Body.BallCentre)
 	h.far = r3.Norm(h.at)
 	h.late.Prepare(&h.distance, h.far)
 }

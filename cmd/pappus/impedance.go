@@ -165,7 +165,7 @@ func channelLoad(j *job, i impedanceFlags) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.planOf(first(j.args[1:]))
+	p, err := j.planOf(j.Context(), first(j.args[1:]))
 	if err != nil {
 		return outcome{}, err
 	}

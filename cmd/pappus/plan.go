@@ -92,7 +92,7 @@ func newLevel(f *flags) *cobra.Command {
 
 // levelled shows what makes the spot's level even.
 func levelled(_ *progress, p *timing.Plan) (outcome, error) {
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		return outcome{}, err
 	}
@@ -133,7 +133,7 @@ func newCompare(f *flags) *cobra.Command {
 		var plans []*timing.Plan
 		for _, path := range j.args {
 			j.say("planning " + path)
-			p, err := j.planOf(path)
+			p, err := j.planOf(j.Context(), path)
 			if err != nil {
 				return outcome{}, err
 			}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -83,12 +84,12 @@ func load(path string) (*layout.Array, error) {
 
 // planOf plans the design at a path, the built-in demo where there is none, and remembers
 // what was found wrong with it.
-func (f *flags) planOf(path string) (*timing.Plan, error) {
+func (f *flags) planOf(ctx context.Context, path string) (*timing.Plan, error) {
 	a, err := load(path)
 	if err != nil {
 		return nil, err
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(ctx, a)
 	if err == nil {
 		f.found = append(f.found, p.Warnings...)
 	}

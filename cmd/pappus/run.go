@@ -114,4 +114,4 @@ func (j *job) written(o outcome) document.Written {
 func (j *job) design() string { return first(j.args) }
 
 // plan plans the design.
-func (j *job) plan() (*timing.Plan, error) { return j.planOf(j.design()) }
+func (j *job) plan() (*timing.Plan, error) { return j.planOf(j.Context(), j.design()) }

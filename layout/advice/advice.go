@@ -1,13 +1,13 @@
 // Package advice holds what a builder should know of a design before it is printed,
 // wired or switched on: findings, each with how bad it is and what cures it.
 //
-// Packages layout and timing find; package render/table shows them, worst first, the
-// same on every screen.
+// Package layout's findings hold their own words: a cure there is a layout that was tried,
+// and what it tells of is at hand where it was. Package timing finds codes and figures,
+// which package render/words says; both are shown worst first, the same on every screen.
 package advice
 
 import (
 	"slices"
-	"strings"
 )
 
 // Rank says how bad a finding is. The worse, the higher.
@@ -72,6 +72,3 @@ func Lines(all []Finding) []string {
 	}
 	return out
 }
-
-// Text joins what all findings say, a line each.
-func Text(all []Finding) string { return strings.Join(Lines(all), "\n") }

@@ -38,7 +38,7 @@ func (b *Body) CutAt(height float64) (*Body, error) {
 		return &cut, nil
 	}
 	var err error
-	if cut.Solid, err = b.Solid.Cut(poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -height}, 1, slack); err != nil {
+	if cut.Solid, err = b.Within(1, slack, poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -height}); err != nil {
 		return nil, err
 	}
 	for _, v := range cut.Faces[len(cut.Faces)-1].Corners {

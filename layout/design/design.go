@@ -1,7 +1,14 @@
 package design
 
-// Design is one design file, checked and with its defaults filled in. Field
-// names carry the unit that the file uses; package layout turns them into SI.
+import (
+	"pappus/layout/impedance"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Design is one design file, checked and with its defaults filled in. All is SI, but for
+// directions, which are in degrees as their names say. What may stand where, in which
+// unit, and what it is where nothing does, is in the table of keys (keys.go).
 type Design struct {
 	// Path is where the design was read from, for messages. Files that the
 	// design names are looked for beside it.
@@ -20,7 +27,7 @@ type Design struct {
 	Channels   []Channel
 	Protection Protection
 	Processor  Processor
-	Spot       Spot
+	Spot       r3.Vec // m
 	Surface    Surface
 	Room       Room
 	Woofer     Woofer
@@ -29,40 +36,39 @@ type Design struct {
 
 // Air is the state of the air in the room.
 type Air struct {
-	TemperatureC    float64 // -20 to 50, default 20
-	HumidityPercent float64 // relative, 0 to 100, default 50
-	PressureKPa     float64 // 50 to 110, default 101.325
+	Temperature float64 // K
+	Humidity    float64 // relative, 0 to 1
+	Pressure    float64 // Pa
 }
 
 // Body is the closed surface that carries the drivers.
 type Body struct {
 	Shape       string  // a regular or half-regular solid, geodesic, prism, antiprism, ball or file
-	Base        string  // for a geodesic: icosahedron (default), octahedron or tetrahedron
-	Subdivision int     // for a geodesic of class I: 1 to 16, default 2; 0 where M is given
-	M, N        int     // for a geodesic of any class, in place of Subdivision: M 1 to 16, N 0 to 16
-	Sides       int     // for a prism or antiprism: 3 to 64
-	HeightMM    float64 // for a prism or antiprism: 10 to 10000; 0: edges of one length
+	Base        string  // of a geodesic
+	Subdivision int     // of a geodesic of class I; 0 where M is given
+	M, N        int     // of a geodesic of any class, in place of Subdivision
+	Sides       int     // of a prism or antiprism
+	Height      float64 // m, of a prism or antiprism; 0: edges of one length
 	File        string  // for file: path of an OFF or STL, beside the design
 	Dual        bool    // the body's dual: faces for vertices, vertices for faces
-	RadiusMM    float64 // centre to the furthest vertex (a ball: its radius; a prism: axis to corner), 20 to 5000
-	// CutHeightMM is the height above the body's centre of the plane below
-	// which the body is cut away. HasCut is false where the file has none:
-	// the body is whole.
-	CutHeightMM   float64
-	HasCut        bool
-	StandHeightMM float64 // gap between the body's lowest point and the surface below it, 0 to 3000, default 0
-	WallMM        float64 // 0.4 to 100, default 3
+	Radius      float64 // m, centre to the furthest vertex; of a prism axis to corner
+	// Cut is the height in m above the body's centre of the plane below which the body is
+	// cut away. HasCut is false where the file has none: the body is whole.
+	Cut    float64
+	HasCut bool
+	Stand  float64 // m, gap between the body's lowest point and the surface below it
+	Wall   float64 // m
 }
 
 // Mounts says where on the body the drivers sit.
 type Mounts struct {
-	On                string   // faces (default; for a ball: even), vertices, edges, even or list
-	Count             int      // for even: 1 to 2000
-	Over              string   // for even: ball (default: cut afterwards) or dome (all above the cut)
-	Symmetry          int      // for even: how many turns about z leave the places as they are, 1 to 72, default 1
+	On                string   // faces, vertices, edges, even or list
+	Count             int      // for even
+	Over              string   // for even: ball (cut afterwards) or dome (all above the cut)
+	Symmetry          int      // for even: how many turns about z leave the places as they are
 	KeepClear         []Zone   // no mount's flange in these
 	List              string   // for list: path of a CSV of points and normals, beside the design
-	KeepClearBelowDeg *float64 // no mount below this elevation seen from the centre, -90 to 90; nil: none
+	KeepClearBelowDeg *float64 // no mount below this elevation seen from the centre; nil: none
 	Skip              []int    // mount numbers, counted before skipping, that stay empty
 }
 
@@ -71,156 +77,151 @@ type Zone struct {
 	AzimuthDeg, ElevationDeg, HalfAngleDeg float64
 }
 
-// Driver is one loudspeaker unit; all mounts carry the same.
+// Driver is one loudspeaker unit; all mounts carry the same. What is 0 is not known, but
+// for a terminal's front and length.
 type Driver struct {
-	DiameterMM    float64  // of the cone that radiates, 5 to 500
-	CutoutMM      float64  // default: diameter
-	FlangeMM      float64  // outer diameter of the flange, default: cut-out
-	DepthMM       float64  // behind the flange, 0 to 500, default 0: not known
-	NominalOhm    float64  // 1 to 1000, default 8
-	DCOhm         float64  // default 0.85 of nominal (common practice)
-	SensitivityDB *float64 // dB SPL at 1 m for 2.83 V, 50 to 120; nil: levels are relative
-	PowerW        float64  // long-term rating, 0.05 to 2000, default 1
-	Response      string   // path of a CSV of frequency, level and phase, beside the design; empty: none
-	ResonanceHz   float64  // in the body, 20 to 20000, default 0: not known
-	ResonanceQ    float64  // of the driver in the body, 0.2 to 10, default 0.707: the flattest
+	ConeRadius    float64 // m, of the cone that radiates
+	CutoutRadius  float64 // m
+	FlangeRadius  float64 // m
+	Depth         float64 // m, behind the flange
+	NominalOhm    float64
+	DCOhm         float64
+	Sensitivity   float64 // dB SPL at 1 m for 2.83 V; NaN, too: not known
+	PowerHandling float64 // W, long-term
 
-	// The outline behind the flange; 0 where not known.
-	MagnetMM, MagnetHeightMM                           float64 // across, 1 to 500; of its straight part, 0 to 500
-	TerminalReachMM, TerminalFrontMM, TerminalLengthMM float64 // from the axis; behind the body's face; along the axis
-	ScrewMM                                            float64 // of a screw hole, 0.5 to 20
+	// The outline behind the flange, in m.
+	MagnetRadius, MagnetHeight                   float64 // the height of its straight part
+	TerminalReach, TerminalFront, TerminalLength float64 // from the axis; behind the body's face; along the axis
+	ScrewRadius                                  float64 // of a screw hole
 
-	// Small-signal values, in free air; 0 where not known (Small, JAES 20 (1972)
-	// 798; IEC 60268-5).
-	FsHz      float64 // resonance
-	Qms, Qes  float64 // mechanical and electrical Q
-	VasL      float64 // air as springy as the suspension
-	BLTM      float64 // force factor
-	MmsG      float64 // moving mass, its air included
-	SdCM2     float64 // area of the cone
-	LeMH      float64 // inductance of the voice coil
-	XmaxMM    float64 // the furthest that the cone may move from rest
-	Impedance string  // path of a CSV of frequency, ohm and degrees, beside the design; empty: none
+	Resonance  float64 // Hz, in the body
+	ResonanceQ float64 // of the driver in the body
+	Small      Small
+
+	// Tables beside the design, and what stands in them, frequencies rising. Package
+	// layout reads them.
+	ResponseFile, ImpedanceFile string
+	Response                    []ResponsePoint
+	Impedance                   []impedance.Point
+}
+
+// Small are a driver's small-signal values in free air; 0 where not known (Small, JAES 20
+// (1972) 798; IEC 60268-5).
+type Small struct {
+	Fs         float64 // Hz
+	Qms, Qes   float64
+	Vas        float64 // m3
+	BL         float64 // T m
+	Mass       float64 // kg, its air included
+	Area       float64 // m2
+	Inductance float64 // H
+	Reach      float64 // m, Xmax: the furthest that the cone may move from rest
+}
+
+// ResponsePoint is one line of a driver's measured response.
+type ResponsePoint struct {
+	Frequency float64 // Hz
+	Level     float64 // dB; differences alone count
+	Phase     float64 // rad, time factor exp(+i omega t): a delay makes it fall
 }
 
 // Fit is what must be kept clear.
 type Fit struct {
-	ApartMM float64 // least between things of neighbours, 0 to 100, default 1
-	EdgeMM  float64 // least from a flange, a cut-out or a screw to a face's edge, 0 to 100, default 0
+	Apart float64 // m, least between things of neighbours
+	Edge  float64 // m, least from a flange, a cut-out or a screw to a face's edge
 }
 
-// Box is the hollow that all drivers share.
+// Box is what the design says of the hollow that all drivers share.
 type Box struct {
-	BracesL      float64 // what braces take up, 0 to 1000, default 0
-	TargetQ      float64 // what the system's Q should be, 0.5 to 3, default 0.707
-	VentHoleMM   float64 // across one hole of a resistive vent, 0.5 to 200, default 8
-	VentHoles    int     // 1 to 1000, default 6
-	StuffingKgM3 float64 // 0 to 50, default 10
+	Braces     float64 // m3
+	TargetQ    float64
+	VentRadius float64 // m, of one hole of a resistive vent
+	VentHoles  int
+	Stuffing   float64 // kg/m3
 }
 
 // Print is what the shell is printed with.
 type Print struct {
-	BedMM       [3]float64 // the printer's, 10 to 5000 each, default 220, 220, 250
-	MarginMM    float64    // least from a seam to a cut-out, 0 to 100, default 1
-	DensityKgM3 float64    // of the material, 50 to 20000, default 1240 (PLA, common practice)
+	Bed     r3.Vec  // m
+	Margin  float64 // m, least from a seam to a cut-out
+	Density float64 // kg/m3
 }
 
-// Timing says how sound is computed.
+// Timing names the ways of computing that the design chose.
 type Timing struct {
-	Model string // sphere (default), point or baffle
-	// DelaysBy is field (what best fits the model's phase; default for sphere), path
-	// (the shortest way round the body) or straight (the straight line; default for
+	Model string // sphere, point or baffle
+	// DelaysBy is field (what best fits the model's phase; the default for sphere), path
+	// (the shortest way round the body) or straight (the straight line; the default for
 	// point and baffle, where nothing is gone round and all three are one).
 	DelaysBy string
-	// The band of the arrival by field, 50 to 20000 each, default 500 and 8000;
-	// low is at most two thirds of high.
-	FieldLowHz, FieldHighHz float64
+	// The band in Hz of the arrival by field; FieldHigh is at least 1.5 times FieldLow.
+	FieldLow, FieldHigh float64
 }
 
-// Wiring says how many amplifier channels there are.
+// Wiring is the amplifier's side of the design.
 type Wiring struct {
-	Channels       int     // 0: each driver has its own delay (as if it had its own channel)
-	MinimumLoadOhm float64 // the least that the amplifier may see, 0.5 to 100, default AmplifierIntoOhm, or else 4
-	// AmplifierVolt is the RMS voltage at each channel's output, 0.1 to 200: as given, or
-	// what the amplifier's watts come to, or 2.83. HasAmplifier tells that it is one of the
-	// first two: what the amplifier gives at most.
-	AmplifierVolt float64
-	HasAmplifier  bool
-	// AmplifierW is its power as it is sold, 0.1 to 5000, and AmplifierIntoOhm the load
-	// that it is for, 0.5 to 100; 0 where not given.
-	AmplifierW, AmplifierIntoOhm float64
+	Channels    int     // 0: each driver has its own delay (as if it had its own channel)
+	MinimumLoad float64 // ohm; where not given IntoOhm, or else 4
+	// Voltage is the RMS voltage at each channel's output: as given, or what the
+	// amplifier's watts come to, or 2.83. HasAmplifier tells that it is one of the first
+	// two, what the amplifier gives at most; else it is a voltage to quote levels for.
+	Voltage      float64
+	HasAmplifier bool
+	// Watt is its power as it is sold, IntoOhm the load in ohm that this is for; 0 where
+	// not given.
+	Watt, IntoOhm float64
 	// Split is how drivers are sorted into channels: by arrival (the least smear),
 	// into neighbours, or into bands of height.
 	Split string
-	// LongestString is the most drivers in a string, 1 to 2000, for splits by arrival
-	// and by height; 0: the best of level and smear.
+	// LongestString is the most drivers in a string, for splits by arrival and by height;
+	// 0: the best of level and smear.
 	LongestString int
-	WireM         float64 // from the amplifier to the body, one way, 0 to 1000, default 0
-	WireMM2       float64 // of copper, 0.05 to 50, default 0.75
-}
-
-// Protection is the high-pass that keeps cones from moving too far.
-type Protection struct {
-	Family   string  // butterworth (default), linkwitz-riley or bessel
-	Order    int     // 1 to 8, for linkwitz-riley 2, 4, 6 or 8, default 4
-	CornerHz float64 // 10 to 5000, below half of the processor's rate; 0: the least that keeps the cones within their reach
-}
-
-// Processor is what gives the channels their delays.
-type Processor struct {
-	RateHz float64 // samples per second, 8000 to 384000, default 48000
-	StepUS float64 // between the delays that can be set, 0.1 to 10000; 0: one sample
+	WireLength    float64 // m, from the amplifier to the body, one way
+	WireSection   float64 // m2 of copper
 }
 
 // Channel is a channel laid out by hand.
 type Channel struct {
 	Drivers []int    // mount numbers
-	GainDB  float64  // -60 to 12, default 0
+	Gain    float64  // dB
 	Invert  bool     // polarity
-	DelayUS *float64 // 0 to 1e6; nil: worked out
+	Delay   *float64 // s; nil: worked out
 }
 
-// Spot is the listening spot, from the body's centre: x forward, y left, z up.
-type Spot struct {
-	XM, YM, ZM float64 // -100 to 100 each, outside the body
+// Protection is the high-pass that keeps cones from moving too far.
+type Protection struct {
+	Family string  // butterworth, linkwitz-riley or bessel
+	Order  int     // 1 to 8
+	Corner float64 // Hz, below half of the processor's rate; 0: the least that keeps the cones within their reach
 }
 
-// Octaves holds one value for each octave band from 125 Hz to 8 kHz.
-type Octaves [7]float64
+// Processor is what gives the channels their delays.
+type Processor struct {
+	Rate float64 // samples per second
+	Step float64 // s between the delays that can be set; 0 in a design: one sample
+}
 
 // Surface is the large level surface that the body stands on or hangs above, a
-// table or a floor: body.stand_height_mm below the body's lowest point.
+// table or a floor: Body.Stand below the body's lowest point.
 type Surface struct {
-	Present    bool    // the file has the table
-	Absorption Octaves // 0 (rigid) to 1, default 0
-}
-
-// Room is the box that the body is in, in place of a surface. Its corner is at
-// the back, right, on the floor: x runs forward, y left and z up, as the body's do.
-type Room struct {
 	Present    bool // the file has the table
-	SizeM      [3]float64
-	BodyAtM    [3]float64 // the body's centre from the corner
-	Absorption [6]Octaves // 0 (rigid) to 1; back, front, right, left, floor, ceiling
-	Order      int        // the most walls that a sound is followed over, 0 to 10, default 3
+	Absorption Absorption
 }
 
 // Woofer is one larger loudspeaker that takes the low tones over from the array.
-// Its place is counted as the spot's: from the body's centre.
 type Woofer struct {
-	Present       bool     // the file has the table
-	XM, YM, ZM    float64  // -100 to 100 each, at least 0.1 m from the spot
-	CrossoverHz   float64  // 40 to 2000
-	Order         int      // of the Linkwitz-Riley filters, 2, 4 (default) or 8
-	SensitivityDB *float64 // dB SPL at 1 m for 2.83 V, 50 to 120; nil: as loud as the array at the crossover
-	GainDB        float64  // -40 to 20, default 0
-	Invert        bool     // its wires are swapped
+	Present     bool    // the file has the table
+	At          r3.Vec  // m, counted as the spot
+	Crossover   float64 // Hz
+	Order       int     // of the Linkwitz-Riley filters
+	Sensitivity float64 // dB SPL at 1 m for 2.83 V; NaN or 0: as loud as the array at the crossover
+	Gain        float64 // dB
+	Invert      bool    // its wires are swapped
 }
 
 // Coverage is the size of the slices that are drawn.
 type Coverage struct {
-	HalfWidthM float64 // half the side of the horizontal slice, 0.2 to 100; default: 1.5 times the spot's distance
-	Cells      int     // along each side, 8 to 512, default 64
-	// SmearLimitUS is the most smear that counts as good, 1 to 10000, default 100.
-	SmearLimitUS float64
+	HalfWidth  float64 // m, half the side; where not given 1.5 times the spot's distance
+	Cells      int     // along each side
+	SmearLimit float64 // s, the most smear that counts as good
 }

@@ -7,17 +7,6 @@ import (
 	"pappus/layout/prose"
 )
 
-// row returns the row of a key by its full name; that of a channel by any number.
-func (r *Reader) row(path string) Row {
-	table, name, _ := cutLast(anyRow.ReplaceAllString(path, ""))
-	for _, t := range r.schema {
-		if i := slices.IndexFunc(t.Rows, func(r Row) bool { return r.Name == name }); t.Name == table && i >= 0 {
-			return t.Rows[i]
-		}
-	}
-	return Row{}
-}
-
 // hint says what a key that is not known may have been meant to be: one of another
 // table, else one with a name like it, here or there.
 func (r *Reader) hint(name string, here []string) string {

@@ -63,7 +63,7 @@ func TestStarterWoofer(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if w := d.Woofer; !w.Present || w.Order != 4 || w.SensitivityDB == nil {
+	if w := d.Woofer; !w.Present || w.Order != 4 || w.Sensitivity == 0 {
 		t.Errorf("woofer %+v", w)
 	}
 }

@@ -48,7 +48,7 @@ func (r Row) instead(v any) string {
 		return r.meant(text)
 	}
 	for _, other := range others(v) {
-		if r.take(other) != nil {
+		if _, err := r.read(other); err != nil {
 			continue
 		}
 		if _, still := other.(string); isText && !still {

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -158,4 +159,37 @@ func (d *Design) Values() map[string]any {
 		add(nth("channel", i+1), d.Channels[i].rows())
 	}
 	return out
+}
+
+// row returns the row of a key by its full name; that of a channel by any number.
+func rowOf(tables []Table, path string) Row {
+	table, name, _ := cutLast(anyRow.ReplaceAllString(path, ""))
+	for _, t := range tables {
+		if i := slices.IndexFunc(t.Rows, func(r Row) bool { return r.Name == name }); t.Name == table && i >= 0 {
+			return t.Rows[i]
+		}
+	}
+	return Row{}
+}
+
+// Get returns what a key comes to, as Values does, by its full name; but for channels.
+func (d *Design) Get(path string) any { return rowOf(d.tables(), path).value() }
+
+// Shown is Get as the file would have it; empty where there is nothing.
+func (d *Design) Shown(path string) string { return Literal(d.Get(path)) }
+
+// Number is Get for a number, in the key's unit; 0 where there is none.
+func (d *Design) Number(path string) float64 {
+	v, _ := d.Get(path).(float64)
+	return v
+}
+
+// Put sets a number, in the key's unit, whether it is in range or not. Others that hang on
+// it stay as they are.
+func (d *Design) Put(path string, v float64) {
+	r := rowOf(d.tables(), path)
+	r.Limits = From(math.Inf(-1), math.Inf(1))
+	if err := r.take(v); err != nil {
+		panic("design: " + path + " is no number")
+	}
 }

@@ -2,6 +2,7 @@ package design_test
 
 import (
 	"errors"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -161,6 +162,30 @@ func TestValues(t *testing.T) {
 	}
 	if _, there := v["surface.absorption"]; there {
 		t.Error("a surface that is not there has values")
+	}
+}
+
+// Numbers are put and got in the units of the file, whatever stands for them.
+func TestPut(t *testing.T) {
+	d := design.Default()
+	for _, c := range []struct {
+		key string
+		v   float64
+		is  *float64
+		si  float64
+	}{
+		{"body.radius_mm", 123.4, &d.Body.Radius, 0.1234}, {"driver.flange_mm", 41, &d.Driver.FlangeRadius, 0.0205}, {"air.temperature_c", 18.3, &d.Air.Temperature, 291.45},
+		{"wiring.wire_mm2", 1.5, &d.Wiring.WireSection, 1.5e-6}, {"driver.sd_cm2", 8.1, &d.Driver.Small.Area, 8.1e-4}, {"driver.vas_l", 0.12, &d.Driver.Small.Vas, 1.2e-4},
+		{"driver.le_mh", 0.05, &d.Driver.Small.Inductance, 5e-5}, {"air.humidity_percent", 41.5, &d.Air.Humidity, 0.415}, {"coverage.smear_limit_us", 77, &d.Coverage.SmearLimit, 7.7e-5},
+		{"body.cut_height_mm", -33.3, &d.Body.Cut, -0.0333}, {"air.pressure_kpa", 99.9, &d.Air.Pressure, 99900}, {"spot.x_m", 2.5, &d.Spot.X, 2.5},
+	} {
+		d.Put(c.key, c.v)
+		if got := d.Number(c.key); got != c.v || math.Abs(*c.is-c.si) > 1e-12*math.Abs(c.si) {
+			t.Errorf("%s = %v reads back as %v and is %v in SI, want %v", c.key, c.v, got, *c.is, c.si)
+		}
+	}
+	if got := d.Shown("mounts.skip") + d.Shown("body.shape") + d.Shown("surface"); got != `[33]"geodesic"` {
+		t.Errorf("shown %s", got)
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
 
@@ -38,23 +39,23 @@ func TestDefaults(t *testing.T) {
 	want := &design.Design{
 		Path: "a.toml",
 		Name: "Unnamed array",
-		Air:  design.Air{TemperatureC: 20, HumidityPercent: 50, PressureKPa: 101.325},
-		Body: design.Body{Shape: "ball", RadiusMM: 100, WallMM: 3},
+		Air:  design.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
+		Body: design.Body{Shape: "ball", Radius: 0.1, Wall: 0.003},
 		Mounts: design.Mounts{
 			On: "even", Count: 12, Over: "ball", Symmetry: 1,
 		},
-		Driver:     design.Driver{DiameterMM: 30, CutoutMM: 30, FlangeMM: 30, NominalOhm: 8, DCOhm: 6.8, PowerW: 1, ResonanceQ: 0.707},
-		Fit:        design.Fit{ApartMM: 1},
-		Box:        design.Box{TargetQ: 0.707, VentHoleMM: 8, VentHoles: 6, StuffingKgM3: 10},
-		Print:      design.Print{BedMM: [3]float64{220, 220, 250}, MarginMM: 1, DensityKgM3: 1240},
-		Timing:     design.Timing{Model: "sphere", DelaysBy: "field", FieldLowHz: 500, FieldHighHz: 8000},
-		Wiring:     design.Wiring{MinimumLoadOhm: 4, AmplifierVolt: 2.83, Split: "arrival", WireMM2: 0.75},
+		Driver:     design.Driver{ConeRadius: 0.015, CutoutRadius: 0.015, FlangeRadius: 0.015, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
+		Fit:        design.Fit{Apart: 0.001},
+		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
+		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
+		Timing:     design.Timing{Model: "sphere", DelaysBy: "field", FieldLow: 500, FieldHigh: 8000},
+		Wiring:     design.Wiring{MinimumLoad: 4, Voltage: 2.83, Split: "arrival", WireSection: 0.75e-6},
 		Protection: design.Protection{Family: "butterworth", Order: 4},
-		Processor:  design.Processor{RateHz: 48000},
-		Spot:       design.Spot{XM: 2, ZM: 1},
+		Processor:  design.Processor{Rate: 48000},
+		Spot:       r3.Vec{X: 2, Z: 1},
 		Room:       design.Room{Order: 3},
 		Woofer:     design.Woofer{Order: 4},
-		Coverage:   design.Coverage{HalfWidthM: 1.5 * math.Sqrt(5), Cells: 64, SmearLimitUS: 100},
+		Coverage:   design.Coverage{HalfWidth: 1.5 * math.Sqrt(5), Cells: 64, SmearLimit: 100e-6},
 	}
 	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
 		t.Error(d)
@@ -162,45 +163,46 @@ sensitivity_db = 88.5
 gain_db = -2
 invert = true
 `
-	even := func(v float64) (o design.Octaves) {
+	even := func(v float64) (o design.Absorption) {
 		for i := range o {
 			o[i] = v
 		}
 		return o
 	}
-	clear, level, delay, bass := -5.0, 84.0, 120.5, 88.5
+	clear, delay := -5.0, 120.5*1e-6
 	want := &design.Design{
 		Path: "all.toml",
 		Name: "All of it",
-		Air:  design.Air{TemperatureC: 25, HumidityPercent: 30.5, PressureKPa: 90},
+		Air:  design.Air{Temperature: 298.15, Humidity: 0.305, Pressure: 90000},
 		Body: design.Body{
-			Shape: "geodesic", Base: "octahedron", Subdivision: 3, RadiusMM: 200,
-			CutHeightMM: -50, HasCut: true, StandHeightMM: 10, WallMM: 4,
+			Shape: "geodesic", Base: "octahedron", Subdivision: 3, Radius: 0.2,
+			Cut: -0.05, HasCut: true, Stand: 0.01, Wall: 0.004,
 		},
 		Mounts: design.Mounts{On: "vertices", KeepClear: []design.Zone{{AzimuthDeg: 180, ElevationDeg: 10.5, HalfAngleDeg: 15}, {ElevationDeg: 90, HalfAngleDeg: 1}}, KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
 		Driver: design.Driver{
-			DiameterMM: 40, CutoutMM: 41.5, FlangeMM: 50, DepthMM: 20,
-			NominalOhm: 4, DCOhm: 3.4, SensitivityDB: &level, PowerW: 3,
-			Response: "driver.csv", ResonanceHz: 160, ResonanceQ: 0.9,
-			MagnetMM: 30, MagnetHeightMM: 9, TerminalReachMM: 22, TerminalFrontMM: 6, TerminalLengthMM: 5, ScrewMM: 2.5,
-			FsHz: 140, Qms: 3, Qes: 1, VasL: 0.2, BLTM: 2.5, MmsG: 0.9, SdCM2: 9, LeMH: 0.06, XmaxMM: 2, Impedance: "ohm.csv",
+			ConeRadius: 0.02, CutoutRadius: 0.02075, FlangeRadius: 0.025, Depth: 0.02,
+			NominalOhm: 4, DCOhm: 3.4, Sensitivity: 84, PowerHandling: 3,
+			ResponseFile: "driver.csv", Resonance: 160, ResonanceQ: 0.9,
+			MagnetRadius: 0.015, MagnetHeight: 0.009, TerminalReach: 0.022, TerminalFront: 0.006, TerminalLength: 0.005, ScrewRadius: 0.00125,
+			Small:         design.Small{Fs: 140, Qms: 3, Qes: 1, Vas: 0.0002, BL: 2.5, Mass: 0.0009, Area: 0.0009, Inductance: 0.00006, Reach: 0.002},
+			ImpedanceFile: "ohm.csv",
 		},
-		Protection: design.Protection{Family: "bessel", Order: 3, CornerHz: 99},
-		Processor:  design.Processor{RateHz: 96000, StepUS: 10},
-		Fit:        design.Fit{ApartMM: 2, EdgeMM: 0.5},
-		Box:        design.Box{BracesL: 0.2, TargetQ: 0.8, VentHoleMM: 5, VentHoles: 12, StuffingKgM3: 8},
-		Print:      design.Print{BedMM: [3]float64{200, 180, 170}, MarginMM: 2, DensityKgM3: 1050},
-		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLowHz: 700, FieldHighHz: 6000.5},
-		Wiring:     design.Wiring{MinimumLoadOhm: 2, AmplifierVolt: 4, HasAmplifier: true, AmplifierW: 8, AmplifierIntoOhm: 2, Split: "height", LongestString: 6, WireM: 3, WireMM2: 1.5},
-		Channels:   []design.Channel{{Drivers: []int{1, 2}, GainDB: -3, Invert: true, DelayUS: &delay}, {Drivers: []int{4}}},
-		Spot:       design.Spot{XM: 0, YM: -3, ZM: 0.5},
+		Protection: design.Protection{Family: "bessel", Order: 3, Corner: 99},
+		Processor:  design.Processor{Rate: 96000, Step: 10e-6},
+		Fit:        design.Fit{Apart: 0.002, Edge: 0.0005},
+		Box:        design.Box{Braces: 0.0002, TargetQ: 0.8, VentRadius: 0.0025, VentHoles: 12, Stuffing: 8},
+		Print:      design.Print{Bed: r3.Vec{X: 0.2, Y: 0.18, Z: 0.17}, Margin: 0.002, Density: 1050},
+		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLow: 700, FieldHigh: 6000.5},
+		Wiring:     design.Wiring{MinimumLoad: 2, Voltage: 4, HasAmplifier: true, Watt: 8, IntoOhm: 2, Split: "height", LongestString: 6, WireLength: 3, WireSection: 1.5e-6},
+		Channels:   []design.Channel{{Drivers: []int{1, 2}, Gain: -3, Invert: true, Delay: &delay}, {Drivers: []int{4}}},
+		Spot:       r3.Vec{X: 0, Y: -3, Z: 0.5},
 		Room: design.Room{
-			Present: true, SizeM: [3]float64{6, 8.5, 2.7}, BodyAtM: [3]float64{2, 4, 0.8}, Order: 2,
-			Absorption: [6]design.Octaves{even(0.1), {0, 0.1, 0.2, 0.3, 0.4, 0.5, 1}, even(0.3), even(0), even(1), even(0.5)},
+			Present: true, Size: r3.Vec{X: 6, Y: 8.5, Z: 2.7}, Body: r3.Vec{X: 2, Y: 4, Z: 0.8}, Order: 2,
+			Absorption: [6]design.Absorption{even(0.1), {0, 0.1, 0.2, 0.3, 0.4, 0.5, 1}, even(0.3), even(0), even(1), even(0.5)},
 		},
-		Woofer: design.Woofer{Present: true, XM: -1, YM: 0.5, ZM: -0.8, CrossoverHz: 350, Order: 8,
-			SensitivityDB: &bass, GainDB: -2, Invert: true},
-		Coverage: design.Coverage{HalfWidthM: 4, Cells: 32, SmearLimitUS: 150},
+		Woofer: design.Woofer{Present: true, At: r3.Vec{X: -1, Y: 0.5, Z: -0.8}, Crossover: 350, Order: 8,
+			Sensitivity: 88.5, Gain: -2, Invert: true},
+		Coverage: design.Coverage{HalfWidth: 4, Cells: 32, SmearLimit: 150e-6},
 	}
 	for name, text := range map[string]string{
 		"unix":    text,
@@ -210,14 +212,14 @@ invert = true
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
-		if d := cmp.Diff(want, got); d != "" {
+		if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
 			t.Errorf("%s: %s", name, d)
 		}
 	}
 }
 
 func TestSurface(t *testing.T) {
-	even := design.Octaves{0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.3}
+	even := design.Absorption{0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.3}
 	cases := []struct {
 		name, text string
 		want       design.Surface
@@ -227,7 +229,7 @@ func TestSurface(t *testing.T) {
 		{"one number", "[surface]\nabsorption = 0.3\n", design.Surface{Present: true, Absorption: even}},
 		{"a whole number", "[surface]\nabsorption = 0\n", design.Surface{Present: true}},
 		{"seven numbers", "[surface]\nabsorption = [0, 1, 0.1, 0.2, 0.3, 0.4, 0.5]\n",
-			design.Surface{Present: true, Absorption: design.Octaves{0, 1, 0.1, 0.2, 0.3, 0.4, 0.5}}},
+			design.Surface{Present: true, Absorption: design.Absorption{0, 1, 0.1, 0.2, 0.3, 0.4, 0.5}}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -261,6 +263,7 @@ func TestAmplifier(t *testing.T) {
 		{"25 W into 8 ohm", "amplifier_w = 25\namplifier_into_ohm = 8\n", math.Sqrt(200), 8, true},
 		{"25 W into 8 ohm, 4 allowed", "amplifier_w = 25\namplifier_into_ohm = 8\nminimum_load_ohm = 4\n", math.Sqrt(200), 4, true},
 		{"both, rounded", "amplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.1\n", 14.1, 4, true},
+		{"both, a tenth of a dB off", "amplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.3\n", 14.3, 4, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d, err := design.Parse("a.toml", []byte(least+"[wiring]\n"+test.wiring))
@@ -268,7 +271,7 @@ func TestAmplifier(t *testing.T) {
 				t.Fatal(err)
 			}
 			w := d.Wiring
-			if math.Abs(w.AmplifierVolt-test.volt) > 1e-12 || w.MinimumLoadOhm != test.least || w.HasAmplifier != test.has {
+			if math.Abs(w.Voltage-test.volt) > 1e-12 || w.MinimumLoad != test.least || w.HasAmplifier != test.has {
 				t.Errorf("%+v", w)
 			}
 		})
@@ -566,6 +569,8 @@ func TestFaults(t *testing.T) {
 			want: "bad.toml:13: wiring.amplifier_into_ohm: missing; must be the load that wiring.amplifier_w is for, such as 4 or 8: see the amplifier's data"},
 		{name: "a load without watts", below: "[wiring]\namplifier_into_ohm = 4\n", kind: design.ErrConflict,
 			want: "bad.toml:13: wiring.amplifier_into_ohm = 4: only with wiring.amplifier_w; give the watts, or leave it out"},
+		{name: "watts and volts that all but agree", below: "[wiring]\namplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.32\n", kind: design.ErrConflict,
+			want: "bad.toml:15: wiring.amplifier_volt = 14.32: must be left out, or 14.1: 50 W into 4 ohm are that many volts"},
 		{name: "watts and volts that disagree", below: "[wiring]\namplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 20\n", kind: design.ErrConflict,
 			want: "bad.toml:15: wiring.amplifier_volt = 20: must be left out, or 14.1: 50 W into 4 ohm are that many volts"},
 		{name: "far too many watts", below: "[wiring]\namplifier_w = 5000\namplifier_into_ohm = 16\n", kind: design.ErrConflict,
@@ -679,7 +684,7 @@ func TestBuiltIn(t *testing.T) {
 	if diff := cmp.Diff(d, s); diff != "" {
 		t.Error(diff)
 	}
-	if want := (design.Timing{Model: "sphere", DelaysBy: "field", FieldLowHz: 500, FieldHighHz: 8000}); d.Timing != want {
+	if want := (design.Timing{Model: "sphere", DelaysBy: "field", FieldLow: 500, FieldHigh: 8000}); d.Timing != want {
 		t.Errorf("timing %+v, want %+v", d.Timing, want)
 	}
 	if !d.Surface.Present || d.Surface.Absorption[3] != 0.1 || d.Room.Present {

@@ -4,24 +4,28 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
 	"unicode"
 
 	"pappus/layout/prose"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Row is one key of a table, as data: what may stand there, where it goes and what it is.
 type Row struct {
 	Name string // as the file has it; a unit stands at its end
 	// To points to where the value goes, and so says what kind of value it is: float64,
-	// *float64 (nil without one), int, bool, string, a list of them, or Octaves. A
+	// *float64 (nil without one), int, bool, string, a list of them, or Absorption. A
 	// func(any) error takes what none of them can.
 	To any
 	Limits
-	Default any    // where the zero value is none; needed: there is none, and the key must be there
-	Label   string // what the key is, in a few words; empty: its name says it
+	Scale   float64 // what one of the key's unit is where it goes, such as 0.001 for mm in m; 0: 1
+	Default any     // where the zero value is none; needed: there is none, and the key must be there
+	Label   string  // what the key is, in a few words; empty: its name says it
 }
 
 // needed is the default of a key that must be there where its table is.
@@ -62,7 +66,7 @@ const (
 
 func (r Row) kind() Kind {
 	switch r.To.(type) {
-	case *float64, **float64, cut:
+	case *float64, **float64, cut, kelvin:
 		return Number
 	case *int:
 		return Whole
@@ -77,8 +81,11 @@ func (r Row) kind() Kind {
 	return List
 }
 
-// cut is where the height of a body's cut goes.
-type cut struct{ *Body }
+// cut is where the height of a body's cut goes, kelvin where degrees Celsius do.
+type (
+	cut    struct{ *Body }
+	kelvin struct{ to *float64 }
+)
 
 // allowed ends the sentence "must be" where a value is of the right kind.
 func (r Row) allowed() string {
@@ -98,11 +105,11 @@ func (r Row) allowed() string {
 		return "1 to " + plain(r.high) + " letters on one line"
 	case *[]int:
 		return "whole numbers " + span + " in square brackets, none twice"
-	case *[3]float64:
+	case *r3.Vec:
 		return "three numbers " + span + " in square brackets"
 	case *[]Zone:
 		return "a list of [azimuth from -360 to 360, elevation from -90 to 90, half angle from 0.1 to 90], in degrees, at most 100"
-	case *Octaves, *[6]Octaves:
+	case *Absorption, *[6]Absorption:
 		return span + ", or seven such numbers in square brackets for the octaves from 125 Hz to 8 kHz"
 	}
 	return span
@@ -114,7 +121,7 @@ func (r Row) kindly() string {
 		return r.allowed()
 	}
 	switch r.To.(type) {
-	case *float64, **float64, cut, *Octaves, *[6]Octaves:
+	case *float64, **float64, cut, kelvin, *Absorption, *[6]Absorption:
 		return "a number " + r.allowed()
 	case *int:
 		return "a whole number " + r.allowed()
@@ -134,52 +141,74 @@ func (r Row) must(begin string) string {
 
 // take puts a value of a file where the row says, or says ErrType or ErrRange.
 func (r Row) take(v any) error {
+	got, err := r.read(v)
+	if err != nil {
+		return err
+	}
 	switch to := r.To.(type) {
-	case *float64:
-		return put(to, v, r.number)
-	case **float64:
-		var n float64
-		err := put(&n, v, r.number)
-		if err == nil {
-			*to = &n
-		}
-		return err
 	case cut:
-		err := put(&to.CutHeightMM, v, r.number)
-		to.HasCut = to.HasCut || err == nil
-		return err
-	case *int:
-		return put(to, v, r.whole)
-	case *bool:
-		return put(to, v, func(v any) (bool, error) { b, ok := v.(bool); return b, asType(ok) })
-	case *string:
-		return put(to, v, r.text)
-	case *[]int:
-		return put(to, v, r.wholes)
-	case *[3]float64:
-		return put(to, v, func(v any) (out [3]float64, err error) { err = r.numbers(out[:], v); return })
-	case *[]Zone:
-		return put(to, v, r.zones)
-	case *Octaves:
-		return put(to, v, r.octaves)
-	case *[6]Octaves:
-		return put(to, v, func(v any) (out [6]Octaves, err error) {
-			wall, err := r.octaves(v)
-			return [6]Octaves{wall, wall, wall, wall, wall, wall}, err
-		})
+		to.Cut, to.HasCut = got.(float64), true
+	case kelvin:
+		*to.to = got.(float64)
 	case func(any) error:
-		return to(v)
+	default:
+		reflect.ValueOf(to).Elem().Set(reflect.ValueOf(got))
+	}
+	return nil
+}
+
+// read turns a value of a file into what goes where the row says.
+func (r Row) read(v any) (any, error) {
+	switch to := r.To.(type) {
+	case *float64, cut:
+		return r.scaled(v)
+	case **float64:
+		n, err := r.scaled(v)
+		return &n, err
+	case kelvin:
+		n, err := r.number(v)
+		return n + zeroCelsius, err
+	case *int:
+		return r.whole(v)
+	case *bool:
+		b, ok := v.(bool)
+		return b, asType(ok)
+	case *string:
+		return r.text(v)
+	case *[]int:
+		return r.wholes(v)
+	case *r3.Vec:
+		var n [3]float64
+		err := r.numbers(n[:], v)
+		return r3.Scale(r.scale(), r3.Vec{X: n[0], Y: n[1], Z: n[2]}), err
+	case *[]Zone:
+		return r.zones(v)
+	case *Absorption:
+		return r.octaves(v)
+	case *[6]Absorption:
+		wall, err := r.octaves(v)
+		return [6]Absorption{wall, wall, wall, wall, wall, wall}, err
+	case func(any) error:
+		return nil, to(v)
 	}
 	panic(fmt.Sprintf("design: %s goes into a %T", r.Name, r.To))
 }
 
-// put stores what a value is read as, unless that fails.
-func put[T any](to *T, v any, read func(v any) (T, error)) error {
-	got, err := read(v)
-	if err == nil {
-		*to = got
+func (r Row) scale() float64 { return cmp.Or(r.Scale, 1) }
+
+// scaled reads a number and turns it into SI.
+func (r Row) scaled(v any) (float64, error) {
+	n, err := r.number(v)
+	return n * r.scale(), err
+}
+
+// unscaled turns a number of SI back, without what rounding adds.
+func (r Row) unscaled(v float64) float64 {
+	if r.scale() == 1 {
+		return v
 	}
-	return err
+	v, _ = strconv.ParseFloat(strconv.FormatFloat(v/r.scale(), 'g', 13, 64), 64)
+	return v
 }
 
 // asType and asRange say what is wrong with a value that is not ok.
@@ -234,7 +263,8 @@ func (l Limits) numbers(dst []float64, v any) error {
 		return cmp.Or(asType(ok), ErrRange)
 	}
 	for i, v := range in {
-		if err := put(&dst[i], v, l.number); err != nil {
+		var err error
+		if dst[i], err = l.number(v); err != nil {
 			return err
 		}
 	}
@@ -277,7 +307,7 @@ func (l Limits) zones(v any) ([]Zone, error) {
 }
 
 // octaves takes one number for all bands, or a list with one for each.
-func (l Limits) octaves(v any) (out Octaves, err error) {
+func (l Limits) octaves(v any) (out Absorption, err error) {
 	if _, ok := v.([]any); ok {
 		err = l.numbers(out[:], v)
 		return out, err
@@ -294,15 +324,17 @@ func (l Limits) octaves(v any) (out Octaves, err error) {
 func (r Row) value() any {
 	switch to := r.To.(type) {
 	case *float64:
-		return settled(*to, r.number)
+		return settled(r.unscaled(*to), r.number)
 	case **float64:
 		if *to != nil {
-			return **to
+			return r.unscaled(**to)
 		}
 	case cut:
 		if to.HasCut {
-			return to.CutHeightMM
+			return r.unscaled(to.Cut)
 		}
+	case kelvin:
+		return math.Round(1e9*(*to.to-zeroCelsius)) / 1e9
 	case *int:
 		if _, err := r.whole(int64(*to)); err == nil {
 			return *to
@@ -313,13 +345,13 @@ func (r Row) value() any {
 		return settled(*to, r.text)
 	case *[]int:
 		return list(*to, func(n int) any { return n })
-	case *[3]float64:
-		return list(to[:], func(v float64) any { return v })
+	case *r3.Vec:
+		return list([]float64{to.X, to.Y, to.Z}, func(v float64) any { return r.unscaled(v) })
 	case *[]Zone:
 		return list(*to, func(z Zone) any { return []any{z.AzimuthDeg, z.ElevationDeg, z.HalfAngleDeg} })
-	case *Octaves:
+	case *Absorption:
 		return to.value()
-	case *[6]Octaves:
+	case *[6]Absorption:
 		return to[0].value()
 	}
 	return nil
@@ -342,13 +374,13 @@ func list[T any](in []T, as func(T) any) []any {
 }
 
 // value is one number where all octaves are alike, else all seven.
-func (o Octaves) value() any {
-	for _, v := range o {
-		if v != o[0] {
-			return list(o[:], func(v float64) any { return v })
+func (a Absorption) value() any {
+	for _, v := range a {
+		if v != a[0] {
+			return list(a[:], func(v float64) any { return v })
 		}
 	}
-	return o[0]
+	return a[0]
 }
 
 // oneOf writes words as "a, b or c", each as the file has them.

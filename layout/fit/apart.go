@@ -5,6 +5,9 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/poly"
+	"pappus/layout/spread"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -22,16 +25,16 @@ import (
 //
 // Where it cannot be less than a limit it need not be exact: it is at least that.
 func apart(a, b *solid, limit float64) float64 {
-	gap, meet := gap(a, b)
-	if meet && gap < limit {
-		return max(gap, clash(a, b))
+	width, meet := gap(a, b, limit)
+	if meet && width < limit {
+		return max(width, clash(a, b))
 	}
-	return gap
+	return width
 }
 
 // gap is apart but for solids that meet: there it says so, and its width below
 // 0 is that of the last planes tried.
-func gap(a, b *solid) (width float64, meet bool) {
+func gap(a, b *solid, limit float64) (width float64, meet bool) {
 	v := r3.Sub(a.middle(), b.middle())
 	size := r3.Norm(r3.Sub(a.front.centre, a.back.centre)) + r3.Norm(r3.Sub(b.front.centre, b.back.centre)) +
 		max(a.front.radius, a.back.radius) + max(b.front.radius, b.back.radius)
@@ -46,7 +49,7 @@ func gap(a, b *solid) (width float64, meet bool) {
 		u := r3.Scale(1/far, v)
 		w := r3.Sub(a.support(r3.Scale(-1, u)), b.support(u))
 		best = max(best, r3.Dot(u, w))
-		if far-best <= rounding*size {
+		if far-best <= rounding*size || best >= limit {
 			break
 		}
 		corners = append(corners, w)
@@ -129,6 +132,8 @@ const (
 	ways       = 8 // to turn to
 )
 
+var directions = spread.Spiral(groups * starts)
+
 // clash returns minus how far one of two solids that meet must be moved, by
 // looking round for the direction with the shortest way. One that is shorter by
 // some percent may have been missed. Only the best few of what the groups lead to are
@@ -160,11 +165,11 @@ func clash(a, b *solid) float64 {
 		try(best, width)
 	}
 	for from := 0; from < groups*starts; from += starts {
-		group(from, func(i int) r3.Vec { return onSpiral(i, groups*starts) })
+		group(from, func(i int) r3.Vec { return directions[i] })
 	}
 	// A thin rod is left soonest square to it, or nearly.
 	for _, axis := range [2]r3.Vec{a.axis, b.axis} {
-		side := r3.Unit(r3.Cross(axis, leastAxis(axis)))
+		side := r3.Unit(r3.Cross(axis, poly.LeastAlong(axis)))
 		up := r3.Cross(axis, side)
 		for from := 0; from < ringGroups*starts; from += starts {
 			group(from, func(i int) r3.Vec {
@@ -192,20 +197,12 @@ func clash(a, b *solid) float64 {
 // from b to a.
 func widthAlong(a, b *solid, u r3.Vec) float64 { return -a.extent(r3.Scale(-1, u)) - b.extent(u) }
 
-// onSpiral returns one of n directions of equal zones, from the top down.
-func onSpiral(i, n int) r3.Vec {
-	height := 1 - (2*float64(i)+1)/float64(n)
-	sin, cos := math.Sincos(float64(i) * math.Pi * (3 - math.Sqrt(5)))
-	out := math.Sqrt(1 - height*height)
-	return r3.Vec{X: out * cos, Y: out * sin, Z: height}
-}
-
 // climb turns a direction until the gap along it gets no wider. Along a ridge it
 // would go on in ever smaller gains: it takes a few rounds of each step.
 func climb(a, b *solid, best r3.Vec, width, first, last float64) (r3.Vec, float64) {
 	for step := first; step > last; step /= 2 {
 		for range rounds {
-			side := r3.Unit(r3.Cross(best, leastAxis(best)))
+			side := r3.Unit(r3.Cross(best, poly.LeastAlong(best)))
 			up := r3.Cross(best, side)
 			from := width
 			for i := range ways {
@@ -222,16 +219,4 @@ func climb(a, b *solid, best r3.Vec, width, first, last float64) (r3.Vec, float6
 		}
 	}
 	return best, width
-}
-
-// leastAxis returns the coordinate axis that a direction leans to least.
-func leastAxis(u r3.Vec) r3.Vec {
-	x, y, z := math.Abs(u.X), math.Abs(u.Y), math.Abs(u.Z)
-	switch {
-	case x <= y && x <= z:
-		return r3.Vec{X: 1}
-	case y <= z:
-		return r3.Vec{Y: 1}
-	}
-	return r3.Vec{Z: 1}
 }

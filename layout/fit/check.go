@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"pappus/layout/body"
 
@@ -73,13 +74,13 @@ func (r Report) fitsBody(l Limits) bool { return !(r.lackOfBody(l) > Slack) }
 
 // Check reports on every mount of a body, all with the same driver. A smallest
 // ring of screws keeps its holes off the cut-out by the limit to an edge.
-// Errors wrap [ErrDriver], [ErrMount] and [ErrLimits]; one about a mount names
-// its index.
+// An error about
+// a mount names its index.
 func Check(b *body.Body, mounts []Mount, d Driver, l Limits) ([]Report, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return nil, err
 	}
-	return report(newWalls(b), mounts, d, l), nil
+	return report(newWalls(b, false), mounts, d, l), nil
 }
 
 func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
@@ -103,11 +104,25 @@ func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
 		out[i] = alone(w, m, d, l, math.Inf(1))
 	}
 	flanges(out, mounts, d)
+	in := insides(mounts, d)
 	if d.Depth > 0 {
-		baskets(out, mounts, d)
+		least, to := nearest(in.middles, in.reach, func(i, j int, limit float64) float64 {
+			// The same both ways, to the last digit.
+			return leastApart(in.baskets[min(i, j)], in.baskets[max(i, j)], limit)
+		})
+		for i := range out {
+			out[i].Inside, out[i].InsideTo = least[i], to[i]
+		}
 	}
 	if d.TerminalReach > 0 {
-		terminals(out, mounts, d)
+		least, to := nearest(in.middles, in.reach, func(i, j int, limit float64) float64 {
+			return leastApart(in.terminals[i], in.all(j), limit)
+		})
+		for i := range out {
+			if least[i] < out[i].Terminal {
+				out[i].Terminal, out[i].TerminalTo = least[i], to[i]
+			}
+		}
 	}
 	return out
 }
@@ -155,58 +170,30 @@ func flanges(out []Report, mounts []Mount, d Driver) {
 	}
 }
 
-// baskets fills in the nearest basket or magnet of each mount.
-func baskets(out []Report, mounts []Mount, d Driver) {
-	parts, middles, capsules := make([][]solid, len(mounts)), make([]r3.Vec, len(mounts)), make([]capsule, len(mounts))
-	for i, m := range mounts {
-		parts[i], capsules[i] = behind(m, d, 0), capsuleOf(m, d)
-		middles[i] = r3.Sub(m.Point, r3.Scale(d.Depth/2, m.Normal))
-	}
-	reach := math.Hypot(d.Depth/2, max(d.CutoutRadius, d.magnet()))
-	least, to := nearest(middles, reach, once(func(i, j int, limit float64) float64 {
-		if far := capsules[i].apart(capsules[j]); far >= limit {
-			return far
-		}
-		return leastApart(parts[i], parts[j], limit)
-	}))
-	for i := range out {
-		out[i].Inside, out[i].InsideTo = least[i], to[i]
-	}
+// inside is what all drivers have behind their flanges: by mount the basket and the magnet,
+// what the terminal may sweep, and the middle of a ball of radius reach that holds all.
+type inside struct {
+	baskets, terminals [][]solid
+	middles            []r3.Vec
+	reach              float64
 }
 
-// terminals takes neighbours into the clearance of each terminal.
-func terminals(out []Report, mounts []Mount, d Driver) {
-	all, own, middles := make([][]solid, len(mounts)), make([][]solid, len(mounts)), make([]r3.Vec, len(mounts))
+func insides(mounts []Mount, d Driver) inside {
 	deep := max(d.Depth, d.TerminalFront+d.TerminalLength)
-	for i, m := range mounts {
-		own[i] = []solid{terminal(m, d)}
-		all[i] = append(behind(m, d, 0), own[i]...)
-		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
-	}
-	reach := math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
-	least, to := nearest(middles, reach, func(i, j int, limit float64) float64 { return leastApart(own[i], all[j], limit) })
-	for i := range out {
-		if least[i] < out[i].Terminal {
-			out[i].Terminal, out[i].TerminalTo = least[i], to[i]
+	in := inside{reach: math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))}
+	for _, m := range mounts {
+		in.baskets = append(in.baskets, behind(m, d, 0))
+		var terminals []solid
+		if d.TerminalReach > 0 {
+			terminals = append(terminals, terminal(m, d))
 		}
+		in.terminals = append(in.terminals, terminals)
+		in.middles = append(in.middles, r3.Sub(m.Point, r3.Scale(deep/2, m.Normal)))
 	}
+	return in
 }
 
-// once keeps what a distance that is the same both ways came to. What is not below
-// the limit that it was asked with is only known to be that much at least.
-func once(distance func(i, j int, limit float64) float64) func(i, j int, limit float64) float64 {
-	type answer struct{ d, limit float64 }
-	known := map[[2]int]answer{}
-	return func(i, j int, limit float64) float64 {
-		pair := [2]int{min(i, j), max(i, j)}
-		a, found := known[pair]
-		if !found || a.d >= a.limit && a.d < limit {
-			a = answer{distance(pair[0], pair[1], limit), limit}
-			known[pair] = a
-		}
-		return a.d
-	}
-}
+func (in inside) all(i int) []solid { return slices.Concat(in.baskets[i], in.terminals[i]) }
 
 // leastApart is apart for all parts of two drivers.
 func leastApart(a, b []solid, limit float64) float64 {
@@ -219,45 +206,12 @@ func leastApart(a, b []solid, limit float64) float64 {
 	return least
 }
 
-// allFit tells whether every mount fits but for what the driver alone decides,
-// as fitsBody does, and stops at the first that does not.
-func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
-	out := make([]Report, len(mounts))
-	for i, m := range mounts {
-		if out[i] = alone(w, m, d, l, l.Apart); !out[i].fitsBody(l) {
-			return false
-		}
-	}
-	flanges(out, mounts, d)
-	for _, r := range out {
-		if !r.fitsBody(l) {
-			return false
-		}
-	}
-	return d.Depth == 0 && d.TerminalReach == 0 || insideFits(mounts, d, l)
-}
-
-// insideFits tells whether what neighbours have behind their flanges keeps
-// apart.
-func insideFits(mounts []Mount, d Driver, l Limits) bool {
-	parts := make([][]solid, len(mounts))
-	middles := make([]r3.Vec, len(mounts))
-	deep := max(d.Depth, d.TerminalFront+d.TerminalLength)
-	for i, m := range mounts {
-		parts[i] = behind(m, d, 0)
-		if d.TerminalReach > 0 {
-			parts[i] = append(parts[i], terminal(m, d))
-		}
-		middles[i] = r3.Sub(m.Point, r3.Scale(deep/2, m.Normal))
-	}
-	capsules := make([]capsule, len(mounts))
-	for i, m := range mounts {
-		capsules[i] = capsuleOf(m, d)
-	}
-	reach := l.Apart + 2*math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))
-	for i := range mounts {
+// keep tells whether what neighbours have behind their flanges keeps a distance.
+func (in inside) keep(apart float64) bool {
+	reach := apart + 2*in.reach
+	for i := range in.middles {
 		for j := range i {
-			if r3.Norm2(r3.Sub(middles[i], middles[j])) < reach*reach && capsules[i].apart(capsules[j]) < l.Apart && !keepApart(parts[i], parts[j], l.Apart) {
+			if r3.Norm2(r3.Sub(in.middles[i], in.middles[j])) < reach*reach && !keepApart(in.all(i), in.all(j), apart-Slack) {
 				return false
 			}
 		}
@@ -268,10 +222,49 @@ func insideFits(mounts []Mount, d Driver, l Limits) bool {
 func keepApart(a, b []solid, least float64) bool {
 	for i := range a {
 		for j := range b {
-			if width, _ := gap(&a[i], &b[j]); width < least-Slack {
+			if width, _ := gap(&a[i], &b[j], least); width < least {
 				return false
 			}
 		}
 	}
 	return true
+}
+
+// All tells whether every report of [Check] would fit, and the driver has room
+// for its screws. It stops at the first that does not, and does not look how far
+// things are from each other, so that it is much faster. Errors are those of Check.
+func All(b *body.Body, mounts []Mount, d Driver, l Limits) (bool, error) {
+	if err := valid(b, mounts, d, l); err != nil {
+		return false, err
+	}
+	return d.takesScrews(l) && allFit(newWalls(b, false), mounts, d, l), nil
+}
+
+// allFit tells whether every mount fits but for what the driver alone decides,
+// as fitsBody does, and stops at the first that does not.
+func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
+	out := make([]Report, len(mounts))
+	for i, m := range mounts {
+		if out[i] = alone(w, m, d, l, l.Apart); !out[i].fitsBody(l) {
+			return false
+		}
+	}
+	flanges(out, mounts, d)
+	return !slices.ContainsFunc(out, func(r Report) bool { return !r.fitsBody(l) }) && insides(mounts, d).keep(l.Apart)
+}
+
+// OffBase tells of each mount whether a driver there, alone, keeps its flange, its
+// cut-out, its screws and all behind it off the base that a cut leaves; of a body
+// without a cut they all do. Errors are those of [Check].
+func OffBase(b *body.Body, mounts []Mount, d Driver, l Limits) ([]bool, error) {
+	if err := valid(b, mounts, d, l); err != nil {
+		return nil, err
+	}
+	w := newWalls(b, true)
+	out := make([]bool, len(mounts))
+	for i, m := range mounts {
+		r := alone(w, m, d, l, l.Apart)
+		out[i] = r.fitsBody(l)
+	}
+	return out, nil
 }

@@ -1,7 +1,6 @@
 package fit_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -141,25 +140,25 @@ func TestBadInput(t *testing.T) {
 		l      fit.Limits
 		want   error
 	}{
-		{"no cut-out", mounts, change(func(d *fit.Driver) { d.CutoutRadius = 0 }), fit.Limits{}, fit.ErrDriver},
-		{"flange less than cut-out", mounts, change(func(d *fit.Driver) { d.FlangeRadius = 0.01 }), fit.Limits{}, fit.ErrDriver},
-		{"magnet longer than driver", mounts, change(func(d *fit.Driver) { d.MagnetHeight = 1 }), fit.Limits{}, fit.ErrDriver},
-		{"depth no number", mounts, change(func(d *fit.Driver) { d.Depth = nan }), fit.Limits{}, fit.ErrDriver},
-		{"endless terminal", mounts, change(func(d *fit.Driver) { d.TerminalReach = math.Inf(1) }), fit.Limits{}, fit.ErrDriver},
-		{"wall below nothing", mounts, small, fit.Limits{Wall: -1}, fit.ErrLimits},
-		{"no such face", []fit.Mount{{Normal: z, Face: 6}}, small, fit.Limits{}, fit.ErrMount},
-		{"no direction", []fit.Mount{{Face: 1}}, small, fit.Limits{}, fit.ErrMount},
-		{"nowhere", []fit.Mount{{Point: r3.Vec{X: nan}, Normal: z}}, small, fit.Limits{}, fit.ErrMount},
+		{"no cut-out", mounts, change(func(d *fit.Driver) { d.CutoutRadius = 0 }), fit.Limits{}, errDriver},
+		{"flange less than cut-out", mounts, change(func(d *fit.Driver) { d.FlangeRadius = 0.01 }), fit.Limits{}, errDriver},
+		{"magnet longer than driver", mounts, change(func(d *fit.Driver) { d.MagnetHeight = 1 }), fit.Limits{}, errDriver},
+		{"depth no number", mounts, change(func(d *fit.Driver) { d.Depth = nan }), fit.Limits{}, errDriver},
+		{"endless terminal", mounts, change(func(d *fit.Driver) { d.TerminalReach = math.Inf(1) }), fit.Limits{}, errDriver},
+		{"wall below nothing", mounts, small, fit.Limits{Wall: -1}, errLimits},
+		{"no such face", []fit.Mount{{Normal: z, Face: 6}}, small, fit.Limits{}, errMount},
+		{"no direction", []fit.Mount{{Face: 1}}, small, fit.Limits{}, errMount},
+		{"nowhere", []fit.Mount{{Point: r3.Vec{X: nan}, Normal: z}}, small, fit.Limits{}, errMount},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			if _, err := fit.Check(cube, c.mounts, c.d, c.l); !errors.Is(err, c.want) {
+			if _, err := fit.Check(cube, c.mounts, c.d, c.l); !is(err, c.want) {
 				t.Errorf("Check: %v", err)
 			}
-			if _, err := fit.LargestDriver(cube, c.mounts, c.d, c.l); !errors.Is(err, c.want) {
+			if _, err := fit.LargestDriver(cube, c.mounts, c.d, c.l); !is(err, c.want) {
 				t.Errorf("LargestDriver: %v", err)
 			}
-			if _, err := fit.SmallestBody(cube, c.mounts, c.d, c.l); !errors.Is(err, c.want) {
+			if _, err := fit.SmallestBody(cube, c.mounts, c.d, c.l); !is(err, c.want) {
 				t.Errorf("SmallestBody: %v", err)
 			}
 		})
@@ -225,15 +224,15 @@ func TestSizes(t *testing.T) {
 func TestNoSize(t *testing.T) {
 	cube := solidOf(t, "cube", 0.1)
 	twice := []fit.Mount{onFaces(cube)[0], onFaces(cube)[0]}
-	if _, err := fit.LargestDriver(cube, twice, small, fit.Limits{}); !errors.Is(err, fit.ErrNoFit) {
+	if _, err := fit.LargestDriver(cube, twice, small, fit.Limits{}); !is(err, errNoFit) {
 		t.Errorf("two in one place: %v", err)
 	}
-	if _, err := fit.SmallestBody(cube, twice, small, fit.Limits{}); !errors.Is(err, fit.ErrNoFit) {
+	if _, err := fit.SmallestBody(cube, twice, small, fit.Limits{}); !is(err, errNoFit) {
 		t.Errorf("two in one place: %v", err)
 	}
 	narrow := small
 	narrow.ScrewRadius = 0.005
-	if _, err := fit.SmallestBody(cube, onFaces(cube), narrow, fit.Limits{}); !errors.Is(err, fit.ErrNoFit) {
+	if _, err := fit.SmallestBody(cube, onFaces(cube), narrow, fit.Limits{}); !is(err, errNoFit) {
 		t.Errorf("screws wider than the flange: %v", err)
 	}
 }
@@ -271,7 +270,7 @@ func TestSizesAreEdges(t *testing.T) {
 			return true
 		}
 		best, err := fit.LargestDriver(b, mounts, d, l)
-		if errors.Is(err, fit.ErrNoFit) {
+		if is(err, errNoFit) {
 			return
 		} else if err != nil {
 			t.Fatal(err)

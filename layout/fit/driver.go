@@ -12,10 +12,9 @@ import (
 
 // What can be wrong with what is asked.
 var (
-	ErrDriver = errors.New("the driver cannot have this outline")
-	ErrMount  = errors.New("the mount is no place on the body")
-	ErrLimits = errors.New("a limit must be a finite length of at least 0")
-	ErrNoFit  = errors.New("no size fits")
+	errDriver = errors.New("the driver cannot have this outline")
+	errMount  = errors.New("the mount is no place on the body")
+	errNoFit  = errors.New("no size fits")
 )
 
 // Driver is the outline of a driver, in m. Behind its flange it is a solid of
@@ -63,16 +62,16 @@ func (d Driver) check() error {
 		{"terminal front", d.TerminalFront}, {"terminal length", d.TerminalLength}, {"screw radius", d.ScrewRadius},
 	} {
 		if !(v.m >= 0) || math.IsInf(v.m, 1) {
-			return prose.Errorf("%w: %s %g m must be finite and at least 0", ErrDriver, v.name, v.m)
+			return prose.Errorf("%w: %s %g m must be finite and at least 0", errDriver, v.name, v.m)
 		}
 	}
 	switch {
 	case d.CutoutRadius == 0:
-		return fmt.Errorf("%w: the cut-out radius must be above 0", ErrDriver)
+		return fmt.Errorf("%w: the cut-out radius must be above 0", errDriver)
 	case d.FlangeRadius < d.CutoutRadius:
-		return prose.Errorf("%w: the flange radius %g m is less than the cut-out's, %g m", ErrDriver, d.FlangeRadius, d.CutoutRadius)
+		return prose.Errorf("%w: the flange radius %g m is less than the cut-out's, %g m", errDriver, d.FlangeRadius, d.CutoutRadius)
 	case d.MagnetHeight > d.Depth:
-		return prose.Errorf("%w: the magnet height %g m is more than the depth, %g m", ErrDriver, d.MagnetHeight, d.Depth)
+		return prose.Errorf("%w: the magnet height %g m is more than the depth, %g m", errDriver, d.MagnetHeight, d.Depth)
 	}
 	return nil
 }
@@ -80,7 +79,7 @@ func (d Driver) check() error {
 func (l Limits) check() error {
 	for _, m := range []float64{l.Wall, l.Apart, l.Edge} {
 		if !(m >= 0) || math.IsInf(m, 1) {
-			return prose.Errorf("%w, not %g m", ErrLimits, m)
+			return prose.Errorf("a limit must be a finite length of at least 0, not %g m", m)
 		}
 	}
 	return nil
@@ -88,10 +87,10 @@ func (l Limits) check() error {
 
 func (m Mount) check(faces int) error {
 	if size := r3.Norm(m.Normal); !(math.Abs(size-1) < 1e-6) || math.IsNaN(r3.Norm(m.Point)) || math.IsInf(r3.Norm(m.Point), 0) {
-		return fmt.Errorf("%w: point %v, normal %v", ErrMount, m.Point, m.Normal)
+		return fmt.Errorf("%w: point %v, normal %v", errMount, m.Point, m.Normal)
 	}
 	if m.Face >= faces {
-		return fmt.Errorf("%w: face %d of %d", ErrMount, m.Face, faces)
+		return fmt.Errorf("%w: face %d of %d", errMount, m.Face, faces)
 	}
 	return nil
 }

@@ -8,10 +8,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// nearest finds for each point the other one to which a distance is least: the
-// lower numbered of several. The distance must never be less than that of the
-// points less both their reaches; where it cannot be less than a limit any such
-// value will do. Points are swept along x, outward from each.
+// nearest finds for each point the other one to which a distance is least: the lower numbered
+// of several that are as near but for [Slack]. The distance must never be less than that of
+// the points less both their reaches; where it cannot be less than a limit any such value will
+// do. Points are swept along x, outward from each.
 func nearest(points []r3.Vec, reach float64, distance func(i, j int, limit float64) float64) (least []float64, to []int) {
 	least, to = make([]float64, len(points)), make([]int, len(points))
 	order := make([]int, len(points))
@@ -20,31 +20,22 @@ func nearest(points []r3.Vec, reach float64, distance func(i, j int, limit float
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(points[a].X, points[b].X) })
 	for at, i := range order {
-		consider := func(j int) bool {
-			across := r3.Sub(points[j], points[i])
-			if math.Abs(across.X)-2*reach > least[i] {
-				return false
-			}
-			if r3.Norm(across)-2*reach > least[i] {
-				return true
-			}
-			d := distance(i, j, least[i])
-			if d < least[i] || d == least[i] && !math.IsInf(d, 1) && j < to[i] {
-				least[i], to[i] = d, j
-			}
-			return true
-		}
-		down, up := at-1, at+1
-		for down >= 0 || up < len(order) {
-			if down >= 0 {
-				if down--; !consider(order[down+1]) {
-					down = -1
+		for _, step := range [2]int{-1, 1} {
+			for k := at + step; k >= 0 && k < len(order); k += step {
+				j := order[k]
+				across := r3.Sub(points[j], points[i])
+				limit := least[i] + Slack
+				if math.Abs(across.X)-2*reach > limit {
+					break
 				}
-			}
-			if up < len(order) {
-				if up++; !consider(order[up-1]) {
-					up = len(order)
+				if r3.Norm(across)-2*reach > limit {
+					continue
 				}
+				d := distance(i, j, limit)
+				if d < limit && (d < least[i]-Slack || j < to[i]) {
+					to[i] = j
+				}
+				least[i] = min(least[i], d)
 			}
 		}
 	}

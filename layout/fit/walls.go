@@ -4,57 +4,54 @@ import (
 	"math"
 
 	"pappus/layout/body"
+	"pappus/layout/poly"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// plane is the points p with p.normal = offset.
-type plane struct {
-	normal r3.Vec // unit length, outward
-	offset float64
-}
-
-// side is the line that carries an edge of a face, and what of a length behind
-// the face the neighbour's wall takes away there.
+// side is the line that carries an edge of a face, as the plane through it square to the face
+// that looks inward, and what of a length behind the face the neighbour's wall takes away there.
 type side struct {
-	inward r3.Vec
-	offset float64
-	lean   float64 // tangent of half the turn from face to face
-	beyond int     // the neighbour
+	poly.Plane
+	lean float64 // tangent of half the turn from face to face
 }
 
 // walls is a body made ready to be asked about.
 type walls struct {
 	body   *body.Body
-	planes []plane
-	whole  []plane  // the same, also where only the base counts
-	sides  [][]side // by face
+	planes []poly.Plane
+	whole  []poly.Plane // the same, also where only the base counts
+	sides  [][]side     // by face
 	// baseOnly leaves out all but the base of a cut.
 	baseOnly bool
 }
 
-func newWalls(b *body.Body) *walls {
-	w := &walls{body: b, planes: make([]plane, len(b.Faces)), sides: make([][]side, len(b.Faces))}
+// newWalls takes all walls, or the base of a cut alone.
+func newWalls(b *body.Body, baseOnly bool) *walls {
+	w := &walls{body: b, sides: make([][]side, len(b.Faces)), baseOnly: baseOnly}
 	for f, face := range b.Faces {
-		n := b.Normal(f)
-		w.planes[f] = plane{n, r3.Dot(n, b.Vertices[face.Corners[0]])}
-	}
-	w.whole = w.planes
-	if b.IsBall() {
-		if b.IsCut {
-			w.planes = append(w.planes, plane{r3.Vec{Z: -1}, -b.Cut})
+		p := b.Plane(f)
+		w.whole = append(w.whole, p)
+		if baseOnly && !face.Base() {
+			p.Offset = math.Inf(1)
 		}
-		return w
+		w.planes = append(w.planes, p)
+	}
+	if b.IsBall() && b.IsCut {
+		w.planes = append(w.planes, poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -b.Cut})
 	}
 	for _, e := range b.Edges() {
 		p, q := b.Vertices[e.A], b.Vertices[e.B]
-		lean := lean(w.planes[e.Faces[0]].normal, w.planes[e.Faces[1]].normal)
+		lean := lean(w.whole[e.Faces[0]].Normal, w.whole[e.Faces[1]].Normal)
 		for i, f := range e.Faces {
-			inward := r3.Unit(r3.Cross(w.planes[f].normal, r3.Sub(q, p)))
+			if baseOnly && !b.Faces[e.Faces[1-i]].Base() {
+				continue
+			}
+			inward := r3.Unit(r3.Cross(w.whole[f].Normal, r3.Sub(q, p)))
 			if i == 1 {
 				inward = r3.Scale(-1, inward)
 			}
-			w.sides[f] = append(w.sides[f], side{inward, r3.Dot(inward, p), lean, e.Faces[1-i]})
+			w.sides[f] = append(w.sides[f], side{poly.Plane{Normal: inward, Offset: r3.Dot(inward, p)}, lean})
 		}
 	}
 	return w
@@ -79,7 +76,7 @@ func (w *walls) edge(m Mount, wall float64) (outside, inside float64) {
 	switch b := w.body; {
 	case m.Face >= 0:
 		for _, s := range w.sides[m.Face] {
-			far := r3.Dot(s.inward, m.Point) - s.offset
+			far := s.Above(m.Point)
 			outside, inside = min(outside, far), min(inside, far-wall*s.lean)
 		}
 	case b.IsBall() && b.IsCut:
@@ -105,7 +102,7 @@ const own = 1e-4
 // isOwn tells whether a mount is on a wall.
 func (w *walls) isOwn(m Mount, at int) bool {
 	p := w.planes[at]
-	return at == m.Face || math.Abs(r3.Dot(p.normal, m.Point)-p.offset) <= own*w.body.Radius
+	return at == m.Face || math.Abs(p.Above(m.Point)) <= own*w.body.Radius
 }
 
 // clearance returns the distance in m from what a driver has behind its wall to
@@ -125,7 +122,7 @@ func (w *walls) clearance(m Mount, parts []solid, hole, wall, enough float64) fl
 		least = min(least, w.toWall(m, part, first, wall, least))
 		middle, reach := part.middle(), part.reach()
 		for i, p := range w.planes {
-			if i != first && p.offset-wall-r3.Dot(p.normal, middle)-reach < least && !w.isOwn(m, i) {
+			if i != first && p.Offset-wall-r3.Dot(p.Normal, middle)-reach < least && !w.isOwn(m, i) {
 				least = min(least, w.toWall(m, part, i, wall, least))
 			}
 		}
@@ -146,10 +143,10 @@ func (w *walls) nearestPlane(m Mount, part *solid, wall, limit float64) int {
 	middle, reach := part.middle(), part.reach()
 	least, first := limit, -1
 	for i, p := range w.planes {
-		if p.offset-wall-r3.Dot(p.normal, middle)-reach >= least || w.isOwn(m, i) {
+		if p.Offset-wall-r3.Dot(p.Normal, middle)-reach >= least || w.isOwn(m, i) {
 			continue
 		}
-		if far := p.offset - wall - part.extent(p.normal); far < least {
+		if far := p.Offset - wall - part.extent(p.Normal); far < least {
 			least, first = far, i
 		}
 	}
@@ -159,7 +156,7 @@ func (w *walls) nearestPlane(m Mount, part *solid, wall, limit float64) int {
 // toWall returns how far a solid is from the inner side of a wall, exactly where that
 // is less than a limit.
 func (w *walls) toWall(m Mount, part *solid, at int, wall, limit float64) float64 {
-	far := w.planes[at].offset - wall - part.extent(w.planes[at].normal)
+	far := w.planes[at].Offset - wall - part.extent(w.planes[at].Normal)
 	if far < limit && m.Face >= 0 {
 		far = max(far, behindFace(part, w.whole[m.Face], w.planes[at], wall, limit))
 	}
@@ -175,18 +172,18 @@ func (w *walls) toWall(m Mount, part *solid, at int, wall, limit float64) float6
 // the solid's extent. u must lean from the wall's normal n towards t, the way on from
 // the line: u = cos(angle) n + sin(angle) t. The widest gap is the distance; of any
 // other u it is less. A gap of a limit ends the search.
-func behindFace(part *solid, own, other plane, wall, limit float64) float64 {
-	cos := r3.Dot(own.normal, other.normal)
+func behindFace(part *solid, own, other poly.Plane, wall, limit float64) float64 {
+	cos := r3.Dot(own.Normal, other.Normal)
 	sin := math.Sqrt(max(0, 1-cos*cos))
 	if sin < 1e-6 {
 		return math.Inf(-1) // the opposite wall: they meet nowhere
 	}
-	t := r3.Scale(1/sin, r3.Sub(r3.Scale(cos, other.normal), own.normal))
-	alongN := other.offset - wall
-	alongT := (cos*alongN - (own.offset - wall)) / sin // of the line
+	t := r3.Scale(1/sin, r3.Sub(r3.Scale(cos, other.Normal), own.Normal))
+	alongN := other.Offset - wall
+	alongT := (cos*alongN - (own.Offset - wall)) / sin // of the line
 	gap := func(angle float64) float64 {
 		s, c := math.Sincos(angle)
-		return c*alongN + s*alongT - part.extent(r3.Add(r3.Scale(c, other.normal), r3.Scale(s, t)))
+		return c*alongN + s*alongT - part.extent(r3.Add(r3.Scale(c, other.Normal), r3.Scale(s, t)))
 	}
 	const samples = 16
 	step := math.Pi / 2 / samples

@@ -52,47 +52,33 @@ func Box(half float64) Solid {
 // 1. They must bound what is left of each other within 4 radii of the origin. Points within
 // slack of a plane count as on it.
 func Meet(planes []Plane, radius, slack float64) (Solid, error) {
-	s := Box(4 * radius)
-	for i, p := range planes {
-		var err error
-		if s, err = s.cut(p, i+1, slack); err != nil || len(s.Faces) == 0 {
-			return s, err
-		}
-		// A corner where three faces meet is the rule: twice as many as faces.
-		if len(s.Vertices) > 64+4*len(s.Faces) {
-			s = s.compact()
-		}
-	}
-	if slices.ContainsFunc(s.Faces, func(f Face) bool { return f.Cut == 0 }) {
+	s, err := Box(4*radius).Within(1, slack, planes...)
+	if err == nil && slices.ContainsFunc(s.Faces, func(f Face) bool { return f.Cut == 0 }) {
 		return Solid{}, errTangled
-	}
-	return s.compact(), nil
-}
-
-// Within returns what is left in half-spaces, each cut with the same number.
-func (s Solid) Within(number int, slack float64, planes ...Plane) (Solid, error) {
-	var err error
-	for _, p := range planes {
-		if s, err = s.Cut(p, number, slack); err != nil {
-			break
-		}
 	}
 	return s, err
 }
 
-// Cut returns what is left in a half-space, closed by a face, the last, that bears a number.
-// Vertices within slack of the plane count as on it, and stay where they are; what is left
-// keeps its order, and new vertices come after the old ones.
-func (s Solid) Cut(p Plane, number int, slack float64) (Solid, error) {
-	s.Vertices = slices.Clip(s.Vertices)
-	left, err := s.cut(p, number, slack)
-	if len(left.Faces) == 0 || &left.Faces[0] == &s.Faces[0] {
-		return left, err
+// Within returns what is left in half-spaces, one cut after the other and each closed by a
+// face; those bear a number and the ones after it. Vertices within slack of a plane count as on
+// it, and stay where they are. What is left keeps its order; new vertices come after the old
+// ones, and new faces too.
+func (s Solid) Within(number int, slack float64, planes ...Plane) (Solid, error) {
+	left := Solid{slices.Clip(s.Vertices), slices.Clone(s.Faces)}
+	for i, p := range planes {
+		var err error
+		if left, err = left.cut(p, number+i, slack); err != nil || len(left.Faces) == 0 {
+			return Solid{}, err
+		}
+		// A corner where three faces meet is the rule: twice as many as faces.
+		if len(left.Vertices) > 64+4*len(left.Faces) {
+			left = left.compact()
+		}
 	}
 	return left.compact(), nil
 }
 
-// cut is Cut on room of the solid's own, with vertices that no face has any more.
+// cut makes one cut in place; vertices that no face has any more stay.
 func (s Solid) cut(p Plane, number int, slack float64) (Solid, error) {
 	c := cutter{plane: p, vertices: s.Vertices, side: make([]int8, len(s.Vertices))}
 	most, least := int8(-1), int8(1)
@@ -116,7 +102,7 @@ func (s Solid) cut(p Plane, number int, slack float64) (Solid, error) {
 		return Solid{}, nil
 	}
 	c.crossed, c.border = make(map[[2]int]int), make(map[[2]int]bool)
-	out := make([]Face, 0, len(s.Faces)+1)
+	out := s.Faces[:0]
 	for _, f := range s.Faces {
 		if kept := c.clip(f.Corners); kept != nil {
 			out = append(out, Face{kept, f.Cut})
@@ -208,25 +194,27 @@ func (c *cutter) lid() ([]int, error) {
 
 // compact leaves out the vertices that no face has.
 func (s Solid) compact() Solid {
-	place := make([]int, len(s.Vertices))
+	place, corners := make([]int, len(s.Vertices)), 0
 	for _, f := range s.Faces {
+		corners += len(f.Corners)
 		for _, v := range f.Corners {
 			place[v] = 1
 		}
 	}
-	var out Solid
+	out := Solid{nil, make([]Face, len(s.Faces))}
 	for v, used := range place {
 		if used > 0 {
 			place[v] = len(out.Vertices)
 			out.Vertices = append(out.Vertices, s.Vertices[v])
 		}
 	}
-	for _, f := range s.Faces {
-		corners := make([]int, len(f.Corners))
-		for k, v := range f.Corners {
-			corners[k] = place[v]
+	room := make([]int, 0, corners)
+	for i, f := range s.Faces {
+		from := len(room)
+		for _, v := range f.Corners {
+			room = append(room, place[v])
 		}
-		out.Faces = append(out.Faces, Face{corners, f.Cut})
+		out.Faces[i] = Face{room[from:len(room):len(room)], f.Cut}
 	}
 	return out
 }

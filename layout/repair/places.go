@@ -112,21 +112,19 @@ func moves(ids []int, was, is map[int]r3.Vec) int {
 
 func angle(a, b r3.Vec) float64 { return math.Atan2(r3.Norm(r3.Cross(a, b)), r3.Dot(a, b)) }
 
-const mm = 1e-3 // m
-
 // low is how far the body reaches from its centre along an axis, backward.
 func low(d *design.Design, axis int) float64 {
 	if axis == 2 && d.Body.HasCut {
-		return max(0, -d.Body.CutHeightMM*mm)
+		return max(0, -d.Body.Cut)
 	}
-	return d.Body.RadiusMM * mm
+	return d.Body.Radius
 }
 
 // larger is a room that the body fits in.
 func larger(d *design.Design) []any {
 	out := make([]any, 3)
-	for axis, size := range d.Room.SizeM {
-		out[axis] = max(size, tenthUp(1.1*(d.Body.RadiusMM*mm+low(d, axis))))
+	for axis, size := range coordinates(d.Room.Size) {
+		out[axis] = max(size, tenthUp(1.1*(d.Body.Radius+low(d, axis))))
 	}
 	return out
 }
@@ -134,25 +132,28 @@ func larger(d *design.Design) []any {
 // inside is where the body is inside the room, as near to where it was as can be.
 func inside(d *design.Design) []any {
 	out := make([]any, 3)
-	for axis, at := range d.Room.BodyAtM {
-		out[axis] = min(max(at, low(d, axis)), d.Room.SizeM[axis]-d.Body.RadiusMM*mm)
+	size := coordinates(d.Room.Size)
+	for axis, at := range coordinates(d.Room.Body) {
+		out[axis] = math.Round(1e6*min(max(at, low(d, axis)), size[axis]-d.Body.Radius)) / 1e6
 	}
 	return out
 }
+
+func coordinates(v r3.Vec) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
 
 // elsewhere is for a chair or a woofer that is where none can be. For the chair it is
 // asked only where somebody moves it.
 func elsewhere(c condition) []remedy {
 	d, table := c.design, "woofer"
-	at, clear, above := r3.Vec{X: d.Woofer.XM, Y: d.Woofer.YM, Z: d.Woofer.ZM}, leastClearance, margin
+	at, clear, above := d.Woofer.At, leastClearance, margin
 	what := "the woofer must "
 	if strings.HasPrefix(c.fault.Key, "spot") {
-		at, clear, above, table, what = r3.Vec{X: d.Spot.XM, Y: d.Spot.YM, Z: d.Spot.ZM}, c.clearance(), ears, "spot", "the chair must "
+		at, clear, above, table, what = d.Spot, c.clearance(), ears, "spot", "the chair must "
 	}
 	to, why := at, what
 	switch {
-	case errors.Is(c.fault, layout.ErrInside) || r3.Norm(at) <= d.Body.RadiusMM*mm:
-		to, why = outward(at, d.Body.RadiusMM*mm, clear), what+"be outside the body"
+	case errors.Is(c.fault, layout.ErrInside) || r3.Norm(at) <= d.Body.Radius:
+		to, why = outward(at, d.Body.Radius, clear), what+"be outside the body"
 	case errors.Is(c.fault, layout.ErrBelowSurface):
 		to.Z, why = ground(d)+above, what+"be above the surface"
 	case d.Room.Present && within(d, at, 0) != at:
@@ -176,8 +177,7 @@ func (p *patient) clearance() float64 {
 	if was == nil {
 		return leastClearance
 	}
-	s := was.Spot
-	return max(leastClearance, r3.Norm(r3.Vec{X: s.XM, Y: s.YM, Z: s.ZM})-was.Body.RadiusMM*mm)
+	return max(leastClearance, r3.Norm(was.Spot)-was.Body.Radius)
 }
 
 // outward moves a place along the floor away from a body, until it is so far from it.
@@ -194,18 +194,13 @@ func outward(at r3.Vec, radius, clear float64) r3.Vec {
 
 // ground is the height of the surface below the body, in m.
 func ground(d *design.Design) float64 {
-	trial, err := layout.Build(withoutSpot(d))
+	bare := *d // with a spot that is in nothing's way, and no woofer
+	bare.Spot, bare.Woofer = r3.Vec{Z: 90}, design.Woofer{}
+	trial, err := layout.Build(&bare)
 	if err != nil {
 		return 0
 	}
 	return trial.Surface.Height
-}
-
-// withoutSpot is a design whose spot is where it is no matter.
-func withoutSpot(d *design.Design) *design.Design {
-	out := *d
-	out.Spot = design.Spot{ZM: 90}
-	return &out
 }
 
 // margin is how far from a wall a place is put, in m.
@@ -214,8 +209,8 @@ const margin = 0.1
 // within is the nearest place inside the room, so far from its walls in m.
 func within(d *design.Design, at r3.Vec, margin float64) r3.Vec {
 	clamp := func(v, at, size float64) float64 { return min(max(v, margin-at), size-at-margin) }
-	b, s := d.Room.BodyAtM, d.Room.SizeM
-	return r3.Vec{X: clamp(at.X, b[0], s[0]), Y: clamp(at.Y, b[1], s[1]), Z: clamp(at.Z, b[2], s[2])}
+	b, s := d.Room.Body, d.Room.Size
+	return r3.Vec{X: clamp(at.X, b.X, s.X), Y: clamp(at.Y, b.Y, s.Y), Z: clamp(at.Z, b.Z, s.Z)}
 }
 
 // moved is what brings a table's place elsewhere.

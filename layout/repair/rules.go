@@ -56,7 +56,7 @@ var rules = []rule{
 		out("body.dual", "a ball, or a body that is cut, has none"))},
 	{"body.cut_height_mm", nil, cutElsewhere},
 	{"body.wall_mm", nil, func(c condition) []remedy {
-		return []remedy{to("body.wall_mm", min(3, tenthDown(c.design.Body.RadiusMM/10)), "a wall must be thinner than the body's radius")}
+		return []remedy{to("body.wall_mm", min(3, tenthDown(c.number("body.radius_mm")/10)), "a wall must be thinner than the body's radius")}
 	}},
 	{"body.shape", nil, always(
 		out("body.height_mm", "of this height it cannot be"),
@@ -68,8 +68,8 @@ var rules = []rule{
 	{"mounts.over", nil, always(
 		to("body.cut_height_mm", 0.0, "a dome is a body that is cut").asked(),
 		out("mounts.over", "a body without a cut is no dome"))},
-	{"mounts.count", design.ErrMissing, number},
-	{"mounts.count", design.ErrRange, number},
+	{"mounts.count", design.ErrMissing, counted},
+	{"mounts.count", design.ErrRange, counted},
 	{"mounts.count", nil, func(c condition) []remedy {
 		return append([]remedy{out("mounts.symmetry", c.fault.Reason)}, c.given(c.fault.Reason, "mounts.keep_clear_deg")...)
 	}},
@@ -85,14 +85,14 @@ var rules = []rule{
 	{"driver.cutout_mm", nil, wider},
 	{"driver.flange_mm", nil, wider},
 	{"driver.magnet_height_mm", nil, func(c condition) []remedy {
-		return []remedy{to("driver.magnet_height_mm", c.design.Driver.DepthMM, "a magnet is no deeper than its driver")}
+		return []remedy{to("driver.magnet_height_mm", c.number("driver.depth_mm"), "a magnet is no deeper than its driver")}
 	}},
 	{"driver.dc_ohm", nil, func(c condition) []remedy {
 		return []remedy{out("driver.dc_ohm", prose.Sprintf("it cannot be that of a voice coil of %g ohm; measure it with a meter", c.design.Driver.NominalOhm))}
 	}},
 	{"driver", nil, func(c condition) []remedy {
 		const why = "no air would be left in the body"
-		return append(c.fewer(why), to("body.radius_mm", min(2*c.design.Body.RadiusMM, 5000), why).asked())
+		return append(c.fewer(why), to("body.radius_mm", min(2*c.number("body.radius_mm"), 5000), why).asked())
 	}},
 
 	{"timing", nil, band},
@@ -134,6 +134,9 @@ func (c condition) remedies() []remedy {
 	}
 	return append(list, plain(c.fault)...)
 }
+
+// number is the value of a key in its unit.
+func (c condition) number(key string) float64 { return c.design.Number(key) }
 
 // always gives remedies that hang on nothing.
 func always(list ...remedy) func(condition) []remedy {
@@ -245,10 +248,10 @@ func withoutFiles(c condition) []remedy {
 		}
 		instead("mounts.on", on, "mounts.list", m.List)
 	}
-	if d.Response != "" {
+	if d.ResponseFile != "" {
 		list = append(list, out("driver.response", why).asked())
 	}
-	if d.Impedance != "" {
+	if d.ImpedanceFile != "" {
 		list = append(list, out("driver.impedance", why).asked())
 	}
 	return list
@@ -282,8 +285,8 @@ func steps(c condition) []remedy {
 func cutElsewhere(c condition) []remedy {
 	const key, why = "body.cut_height_mm", "the body ends below that height"
 	var list []remedy
-	if was := c.before().design; was != nil && was.Body.HasCut && was.Body.RadiusMM > 0 {
-		scaled := tenthDown(was.Body.CutHeightMM * c.design.Body.RadiusMM / was.Body.RadiusMM)
+	if was := c.before().design; was != nil && was.Body.HasCut && was.Body.Radius > 0 {
+		scaled := tenthDown(was.Number(key) * c.design.Body.Radius / was.Body.Radius)
 		list = append(list, to(key, scaled, "as far up the body as before"))
 	}
 	return append(list, to(key, 0.0, why), out(key, why))
@@ -350,8 +353,8 @@ func (p *patient) many() int {
 	return fewDrivers
 }
 
-// number is for even places without one, or with one that cannot be.
-func number(c condition) []remedy {
+// counted is for even places without a number, or with one that cannot be.
+func counted(c condition) []remedy {
 	return []remedy{c.evenly("even places need a number; there were as many drivers before")}
 }
 
@@ -378,25 +381,26 @@ func knownNumbers(c condition) []remedy {
 // than its cone. Nothing of its data sheet is changed for anyone but what follows from
 // what was changed: the hole and the flange with the cone, each by as much wider as before.
 func wider(c condition) []remedy {
-	d, was := c.design.Driver, design.Driver{}
-	if before := c.before().design; before != nil {
-		was = before.Driver
+	cone, hole, flange := c.number("driver.diameter_mm"), c.number("driver.cutout_mm"), c.number("driver.flange_mm")
+	holeOver, flangeOver := 0.0, 0.0
+	if was := c.before().design; was != nil {
+		hole := was.Number("driver.cutout_mm")
+		holeOver, flangeOver = max(0, hole-was.Number("driver.diameter_mm")), max(0, was.Number("driver.flange_mm")-hole)
 	}
-	widest := max(d.DiameterMM, d.CutoutMM, d.FlangeMM)
-	flangeOver, holeOver := max(0, was.FlangeMM-was.CutoutMM), max(0, was.CutoutMM-was.DiameterMM)
+	widest := max(cone, hole, flange)
 	switch {
-	case widest >= 2*c.design.Body.RadiusMM:
+	case widest >= 2*c.number("body.radius_mm"):
 		// Three quarters of its own width is the least radius on which a driver is one of several.
 		return []remedy{to("body.radius_mm", min(math.Ceil(0.75*widest), 5000), "a smaller body is narrower than one driver").asked()}
 	case c.fault.Key == "driver.cutout_mm":
-		hole := tenthUp(d.DiameterMM + holeOver)
-		r := to("driver.cutout_mm", hole, prose.Sprintf("a cone of %g mm does not go through a smaller hole", d.DiameterMM))
-		if d.FlangeMM < hole && !c.mine["driver.flange_mm"] {
+		hole := tenthUp(cone + holeOver)
+		r := to("driver.cutout_mm", hole, prose.Sprintf("a cone of %g mm does not go through a smaller hole", cone))
+		if flange < hole && !c.mine["driver.flange_mm"] {
 			r.set = append(r.set, Change{"driver.flange_mm", tenthUp(hole + flangeOver)})
 		}
 		return []remedy{r}
 	case c.fault.Key == "driver.flange_mm":
-		return []remedy{to("driver.flange_mm", tenthUp(d.CutoutMM+flangeOver), "a flange is wider than its hole")}
+		return []remedy{to("driver.flange_mm", tenthUp(hole+flangeOver), "a flange is wider than its hole")}
 	}
 	return nil
 }
@@ -406,10 +410,10 @@ func band(c condition) []remedy {
 	t := c.design.Timing
 	const why = "the band is at least one and a half times as high as it is low"
 	var list []remedy
-	if high := math.Ceil(1.5 * t.FieldLowHz); high <= 20000 {
+	if high := math.Ceil(1.5 * t.FieldLow); high <= 20000 {
 		list = append(list, to("timing.field_high_hz", high, why))
 	}
-	if low := math.Floor(t.FieldHighHz / 1.5); low >= 50 {
+	if low := math.Floor(t.FieldHigh / 1.5); low >= 50 {
 		list = append(list, to("timing.field_low_hz", low, why))
 	}
 	return list

@@ -83,24 +83,20 @@ func (c *cutter) share(s *share, i int, outer, inner poly.Solid) bool {
 	}
 	near := func(j int) float64 { return r3.Dot(at, r3.Unit(c.sites[j].Point)) }
 	slices.SortStableFunc(others, func(j, k int) int { return cmp.Compare(near(k), near(j)) })
-	normals := make(map[int]r3.Vec)
-	for _, j := range others {
+	planes := make([]poly.Plane, len(others))
+	for k, j := range others {
 		away := r3.Sub(r3.Unit(c.sites[j].Point), at)
 		if r3.Norm(away) < 1e-6 {
 			return false
 		}
-		normals[j] = r3.Unit(away)
-		side := poly.Plane{Normal: normals[j]}
-		outer, inner = c.stock.within(outer, site+j, side), c.stock.within(inner, site+j, side)
+		planes[k].Normal = r3.Unit(away)
 	}
-	left := make(map[int]bool)
+	const first = seam + 1 // after the base of a ball
+	outer, inner = c.stock.within(outer, first, planes...), c.stock.within(inner, first, planes...)
 	for f, face := range outer.Faces {
-		left[face.Cut-site] = r3.Norm(outer.AreaVector(f)) >= 1e3*c.stock.slack*c.stock.slack
-	}
-	for _, j := range others {
-		if left[j] {
-			s.Sides = append(s.Sides, Side{normals[j], j})
-			s.gaps = append(s.gaps, c.sites[i].gap(normals[j]))
+		if k := face.Cut - first; k >= 0 && r3.Norm(outer.AreaVector(f)) >= 1e3*c.stock.slack*c.stock.slack {
+			s.Sides = append(s.Sides, Side{planes[k].Normal, others[k]})
+			s.gaps = append(s.gaps, c.sites[i].gap(planes[k].Normal))
 		}
 	}
 	s.volume, s.area = outer.Volume()-inner.Volume(), skinOf(outer)
@@ -114,7 +110,7 @@ func (c *cutter) share(s *share, i int, outer, inner poly.Solid) bool {
 }
 
 // skinOf returns the area of the body's surface on a solid, in m2.
-func skinOf(s poly.Solid) float64 { return s.Area(func(f poly.Face) bool { return f.Cut <= skin }) }
+func skinOf(s poly.Solid) float64 { return s.Area(func(f poly.Face) bool { return f.Cut < seam }) }
 
 // gap returns how far a disc is from a plane through the origin that it is behind.
 func (c Hole) gap(normal r3.Vec) float64 { return -r3.Dot(c.Point, normal) - c.extent(normal) }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout/solve"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -43,16 +45,8 @@ func (c Hole) onAxis(margin float64) bool {
 func (c Hole) blocked(margin float64) [2]float64 {
 	middle := math.Atan2(c.Point.Y, c.Point.X)
 	reach := func(way float64) float64 {
-		near, far := 0.0, math.Pi
-		for range 50 {
-			at := (near + far) / 2
-			if sin, cos := math.Sincos(middle + way*at); c.off(sin, cos) < margin {
-				near = at
-			} else {
-				far = at
-			}
-		}
-		return far
+		clear := func(at float64) bool { return c.off(math.Sincos(middle+way*at)) >= margin }
+		return solve.Edge(clear, math.Pi, 0, 1e-14, 0)
 	}
 	return [2]float64{middle - reach(-1), middle + reach(1)}
 }
@@ -116,18 +110,13 @@ func heights(n int, low, high float64, free [][2]float64) (cuts []float64, ok bo
 	if n == 1 {
 		return nil, true
 	}
-	if cuts, ok = climb(n, short, low, high, free); ok {
-		return cuts, len(cuts) == n-1
+	if cuts, ok = climb(n, short, low, high, free); !ok {
+		tall = solve.Edge(func(step float64) bool {
+			_, ok := climb(n, step, low, high, free)
+			return ok
+		}, tall, short, 0, 0)
+		cuts, ok = climb(n, tall, low, high, free)
 	}
-	for range 60 {
-		middle := (short + tall) / 2
-		if _, ok := climb(n, middle, low, high, free); ok {
-			tall = middle
-		} else {
-			short = middle
-		}
-	}
-	cuts, ok = climb(n, tall, low, high, free)
 	return cuts, ok && len(cuts) == n-1
 }
 

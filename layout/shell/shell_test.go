@@ -2,7 +2,6 @@ package shell_test
 
 import (
 	"bytes"
-	"encoding/binary"
 	"fmt"
 	"math"
 	"os"
@@ -384,29 +383,6 @@ func TestErrors(t *testing.T) {
 	m.Triangles = m.Triangles[1:]
 	if err := m.Check(); !is(err, errOpen) {
 		t.Errorf("a mesh with a gap: %v", err)
-	}
-}
-
-// TestSTL reads a file back by the layout of the format.
-func TestSTL(t *testing.T) {
-	m, err := shell.Make(platonic(t, "cube", 0.1), 0.003, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out bytes.Buffer
-	if err := poly.WriteSTL(&out, m, "a box, größer"); err != nil {
-		t.Fatal(err)
-	}
-	data := out.Bytes()
-	if n := int(binary.LittleEndian.Uint32(data[80:])); n != len(m.Triangles) || len(data) != 84+50*n {
-		t.Fatalf("%d triangles in %d bytes, want %d", n, len(data), len(m.Triangles))
-	}
-	if got, want := strings.TrimRight(string(data[:80]), " "), "mesh a box, gr??er"; got != want {
-		t.Errorf("header %q, want %q", got, want)
-	}
-	first := m.Vertices[m.Triangles[0][0]]
-	if got := math.Float32frombits(binary.LittleEndian.Uint32(data[84+12:])); got != float32(1e3*first.X) {
-		t.Errorf("first corner at x = %g mm, want %g", got, 1e3*first.X)
 	}
 }
 

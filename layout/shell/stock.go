@@ -32,9 +32,9 @@ type stock struct {
 	err          error // of the first cut that failed
 }
 
-// What cuts leave bears these numbers: the body's own faces, a cut's base among them, at most
-// that of skin, flat seams that of seam, and the side of a cell that and its site's more.
-const skin, seam, site = 1, 2, 3
+// What cuts leave bears numbers from seam on; the body's own faces, a cut's base among them,
+// bear less.
+const seam = 2
 
 func pieces(b *body.Body, wall float64) (*stock, error) {
 	p := &stock{body: b, wall: wall, slack: rounding * b.Radius}
@@ -42,24 +42,24 @@ func pieces(b *body.Body, wall float64) (*stock, error) {
 	if !(wall > 0) || b.IsBall() && !(b.Lowest() < b.Radius-wall) {
 		return nil, narrow
 	}
-	p.outer, p.inner = b.Solid, b.Solid
 	for f, face := range b.Faces {
-		if face.Base() {
-			continue
+		if !face.Base() {
+			w := b.Plane(f)
+			w.Offset -= wall
+			p.walls = append(p.walls, w)
 		}
-		w := b.Plane(f)
-		w.Offset -= wall
-		p.walls = append(p.walls, w)
-		if p.inner = p.within(p.inner, seam, w); len(p.inner.Faces) == 0 {
+	}
+	if p.outer = b.Solid; !b.IsBall() {
+		if p.inner = p.within(b.Solid, seam, p.walls...); len(p.inner.Faces) == 0 && p.err == nil {
 			return nil, narrow
 		}
 	}
 	return p, p.err
 }
 
-// within returns what is left of a solid in half-spaces.
-func (p *stock) within(s poly.Solid, number int, planes ...poly.Plane) poly.Solid {
-	s, err := s.Within(number, p.slack, planes...)
+// within returns what is left of a solid in half-spaces, whose faces are numbered from first on.
+func (p *stock) within(s poly.Solid, first int, planes ...poly.Plane) poly.Solid {
+	s, err := s.Within(first, p.slack, planes...)
 	if p.err == nil {
 		p.err = err
 	}

@@ -49,3 +49,21 @@ func Least(f func(float64) float64, low, high, tolerance float64) float64 {
 	}
 	return low + (high-low)/2
 }
+
+// Edge returns the last place from yes on towards no where something holds, by halving the way
+// between them until that is narrower than a tolerance, than a share of that place, or than
+// float64 has it. It holds at yes, and does not at no.
+func Edge(holds func(float64) bool, yes, no, tolerance, share float64) float64 {
+	for math.Abs(no-yes) > max(tolerance, share*math.Abs(yes)) {
+		middle := (yes + no) / 2
+		if middle == yes || middle == no {
+			break
+		}
+		if holds(middle) {
+			yes = middle
+		} else {
+			no = middle
+		}
+	}
+	return yes
+}

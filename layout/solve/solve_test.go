@@ -51,3 +51,29 @@ func TestLeast(t *testing.T) {
 		})
 	}
 }
+
+// TestEdge: the side that holds is told, to a tolerance, to a share, or exactly.
+func TestEdge(t *testing.T) {
+	for _, c := range []struct {
+		name                      string
+		yes, no, tolerance, share float64
+		within                    float64
+	}{
+		{"up", 0, 4, 1e-3, 0, 1e-3},
+		{"by share", 1e-3, 4, 0, 1e-6, 3e-6},
+		{"exactly", 0, 4, 0, 0, 1e-15},
+		{"down", 4, 0, 1e-3, 0, 1e-3},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			const at = math.Sqrt2
+			below := func(x float64) bool { return x < at }
+			holds := below
+			if c.yes > c.no {
+				holds = func(x float64) bool { return !below(x) }
+			}
+			if got := solve.Edge(holds, c.yes, c.no, c.tolerance, c.share); !holds(got) || math.Abs(got-at) > c.within {
+				t.Errorf("%.17g, want %.17g within %g", got, at, c.within)
+			}
+		})
+	}
+}

@@ -19,7 +19,6 @@ import (
 	"math"
 	"strconv"
 
-	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/render/words"
 	"pappus/timing"
@@ -103,11 +102,6 @@ func each[T, U any](in []T, turn func(T) U) []U {
 		out[i] = turn(v)
 	}
 	return out
-}
-
-// ids returns the numbers of the mounts at some indices.
-func ids(mounts []layout.Mount, index []int) []int {
-	return each(index, func(at int) int { return mounts[at].ID })
 }
 
 // Finding is one thing to know.

@@ -51,11 +51,12 @@ type DriverString struct {
 }
 
 func banksOf(p *timing.Plan) []Bank {
-	out := each(p.Channels, func(c timing.Channel) Bank {
-		return Bank{Channel: c.ID, DC: To(3, c.DCOhm), Load: loadOf(c.Bank), Near: c.Near}
-	})
+	out := make([]Bank, len(p.Channels))
+	for i, c := range p.Channels {
+		out[i] = Bank{Channel: c.ID, DC: To(3, c.DCOhm), Load: loadOf(p.Banks[i]), Near: p.Banks[i].Near}
+	}
 	for _, r := range timing.Harness(p) {
-		out[r.Channel].Strings = append(out[r.Channel].Strings, DriverString{ids(p.Array.Mounts, r.Order), m(r.Length)})
+		out[r.Channel].Strings = append(out[r.Channel].Strings, DriverString{p.Array.IDs(r.Order), m(r.Length)})
 	}
 	return out
 }
@@ -126,8 +127,8 @@ type Dead struct {
 
 func deadOf(p *timing.Plan, d timing.Death) Dead {
 	out := Dead{Channel: p.Channels[d.Channel].ID, String: d.String + 1, Fault: d.Fault(),
-		DC: To(3, d.DCOhm), Lowest: To(3, d.LowestOhm), Under: d.Under(p.Array.Wiring.MinimumLoad), Quiet: ids(p.Array.Mounts, d.Quiet),
-		Power: To(3, d.Power), Louder: ids(p.Array.Mounts, d.Hotter), Loss: db(d.Loss), Angle: To(1, d.Angle*degrees),
+		DC: To(3, d.DCOhm), Lowest: To(3, d.LowestOhm), Under: d.Under(p.Array.Wiring.MinimumLoad), Quiet: p.Array.IDs(d.Quiet),
+		Power: To(3, d.Power), Louder: p.Array.IDs(d.Hotter), Loss: db(d.Loss), Angle: To(1, d.Angle*degrees),
 		Spread: db(d.LossSpread), Neighbours: db(d.LossNeighbours)}
 	if !d.Whole {
 		out.Driver = p.Array.Mounts[d.Mount].ID

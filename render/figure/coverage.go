@@ -85,7 +85,7 @@ func (v view) plot() *plot.Plot {
 	half := v.slice.Step / 2
 	x0, y0 := low.X-half, low.Y-half
 	x1, y1 := x0+float64(v.slice.Columns)*v.slice.Step, y0+float64(v.slice.Rows)*v.slice.Step
-	p.Add(plotter.NewImage(v.heat(), x0, y0, x1, y1), marks{v})
+	p.Add(plotter.NewImage(v.heat(), x0, y0, x1, y1), v)
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = x0, x1, y0, y1
 	step := niceStep(max(x1-x0, y1-y0), 8)
 	p.X.Tick.Marker, p.Y.Tick.Marker = evenTicks{step}, evenTicks{step}
@@ -145,21 +145,18 @@ func (v view) beside(cell int) float64 {
 	return math.NaN()
 }
 
-// marks draws what lies over the colours of a slice.
-type marks struct{ view }
-
-// Plot draws the outline of the body, the spot and the scale bar.
-func (m marks) Plot(c draw.Canvas, p *plot.Plot) {
-	m.body(c, p)
-	m.spot(c, p)
-	m.length(c, p)
+// Plot draws what lies over the colours: the outline of the body, the spot and the scale bar.
+func (v view) Plot(c draw.Canvas, p *plot.Plot) {
+	v.body(c, p)
+	v.spot(c, p)
+	v.length(c, p)
 }
 
 // body draws the outline of the body, dashed where the slice passes it by, so
 // that the picture can still be set against the array.
-func (m marks) body(c draw.Canvas, p *plot.Plot) {
+func (v view) body(c draw.Canvas, p *plot.Plot) {
 	style := draw.LineStyle{Color: ink, Width: 1.2}
-	outline, through := m.outline()
+	outline, through := v.outline()
 	if !through {
 		style = draw.LineStyle{Color: paper, Width: 1.2, Dashes: []vg.Length{3, 2}}
 	}
@@ -178,9 +175,9 @@ func (m marks) body(c draw.Canvas, p *plot.Plot) {
 	c.StrokeLines(style, c.ClipLinesXY(points)...)
 }
 
-func (m marks) spot(c draw.Canvas, p *plot.Plot) {
+func (v view) spot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
-	flat := m.flat(m.plan.Array.Spot)
+	flat := v.flat(v.plan.Array.Spot)
 	at := vg.Point{X: x(flat.X), Y: y(flat.Y)}
 	if !c.Contains(at) {
 		return
@@ -200,7 +197,7 @@ func (m marks) spot(c draw.Canvas, p *plot.Plot) {
 }
 
 // length draws a bar of half a metre, or of a metre in a large room.
-func (m marks) length(c draw.Canvas, p *plot.Plot) {
+func (v view) length(c draw.Canvas, p *plot.Plot) {
 	metres, name := 0.5, "0.5 m"
 	if p.X.Max-p.X.Min > 5 {
 		metres, name = 1, "1 m"

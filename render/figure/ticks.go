@@ -3,7 +3,6 @@ package figure
 import (
 	"math"
 	"pappus/layout/prose"
-	"strconv"
 
 	"gonum.org/v1/plot"
 )
@@ -55,11 +54,7 @@ func (e evenTicks) Ticks(low, high float64) []plot.Tick {
 // decimal writes a value to the places that a step needs, with a true minus.
 func decimal(v, step float64) string {
 	places := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
-	s := strconv.FormatFloat(math.Abs(v), 'f', places, 64)
-	if v < 0 {
-		return "\u2212" + s
-	}
-	return s
+	return prose.Minus(prose.Fixed(v, places))
 }
 
 // niceStep returns 1, 2 or 5 times a power of ten, such that a span has at

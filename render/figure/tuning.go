@@ -32,19 +32,13 @@ func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g dampin
 	most, least := []float64{g.Q, 1}, g.Q
 	q.line("", plotter.XYs{{X: -0.02 * reach, Y: g.Q}, {X: reach, Y: g.Q}}, dotted(1.2))
 	for i, s := range groups {
-		for _, t := range s.trials {
-			least = min(least, t.Q.Value*0.95)
-			most[0], most[1] = max(most[0], t.Q.Value*1.05), max(most[1], t.PeakOver.Value*1.05)
+		for k := range s.q {
+			least = min(least, s.q[k].value*0.95)
+			most[0], most[1] = max(most[0], s.q[k].value*1.05), max(most[1], s.peak[k].value*1.05)
 		}
 		style := groupStyle(i)
-		q.Add(s.joined(style, func(t damping.Trial) float64 { return t.Q.Value }))
-		peak.Add(s.joined(style, func(t damping.Trial) float64 { return t.PeakOver.Value }))
-		q.Add(trialMarks{s.trials, style, i%2 == 1, g.Q, func(t damping.Trial) (float64, float64) {
-			return t.Q.Value, math.Hypot(t.Q.Error, damping.Scatter*t.Q.Value)
-		}})
-		peak.Add(trialMarks{s.trials, style, i%2 == 1, math.NaN(), func(t damping.Trial) (float64, float64) {
-			return t.PeakOver.Value, math.Hypot(t.PeakOver.Error, damping.Scatter*(t.PeakOver.Value-1))
-		}})
+		q.Add(joined(s.q, style), trialMarks{s.q, style, i%2 == 1, g.Q})
+		peak.Add(joined(s.peak, style), trialMarks{s.peak, style, i%2 == 1, math.NaN()})
 		q.legend = append(q.legend, ofMark(s.name, style))
 	}
 	if next != nil && !next.Reached {
@@ -66,33 +60,32 @@ func Tuning(w io.Writer, f Format, name string, trials []damping.Trial, g dampin
 	return writePair(w, f, words.OfTuning(name, g, next), q, peak)
 }
 
-// numbered is a trial with its number, from 1.
-type numbered struct {
-	damping.Trial
-	number int
+// dot is what a trial has with so much stuffing, in g, and its standard error.
+type dot struct {
+	stuffing, value, sigma float64
+	number                 int // of the trial, from 1
 }
 
 // group is trials with the same openings.
 type group struct {
-	name   string
-	trials []numbered
+	name    string
+	q, peak []dot
 }
 
 // joined is a thin line through the trials of a group, by rising stuffing, so that the
 // eye follows what more of it does.
-func (g group) joined(style draw.GlyphStyle, value func(damping.Trial) float64) *plotter.Line {
-	sorted := slices.SortedStableFunc(slices.Values(g.trials), func(a, b numbered) int { return cmp.Compare(a.StuffingG, b.StuffingG) })
-	xys := make(plotter.XYs, len(sorted))
-	for i, t := range sorted {
-		xys[i] = plotter.XY{X: t.StuffingG, Y: value(t.Trial)}
+func joined(dots []dot, style draw.GlyphStyle) *plotter.Line {
+	sorted := slices.SortedStableFunc(slices.Values(dots), func(a, b dot) int { return cmp.Compare(a.stuffing, b.stuffing) })
+	points := make(plotter.XYs, len(sorted))
+	for i, d := range sorted {
+		points[i] = plotter.XY{X: d.stuffing, Y: d.value}
 	}
-	return &plotter.Line{XYs: xys, LineStyle: draw.LineStyle{Color: style.Color, Width: 0.7}}
+	return &plotter.Line{XYs: points, LineStyle: draw.LineStyle{Color: style.Color, Width: 0.7}}
 }
 
 // grouped sorts trials with a resonance by their openings, in the order of the log.
 func grouped(trials []damping.Trial) []group {
 	var out []group
-	at := map[string]int{}
 	for i, t := range trials {
 		if t.Flat || math.IsNaN(t.Q.Value) {
 			continue
@@ -101,12 +94,13 @@ func grouped(trials []damping.Trial) []group {
 		if t.Vents > 0 {
 			name = prose.Sprintf("%s of %.3g mm", prose.Count(t.Vents, "opening", "openings"), t.VentMM)
 		}
-		k, ok := at[name]
-		if !ok {
-			k = len(out)
-			at[name], out = k, append(out, group{name: name})
+		k := slices.IndexFunc(out, func(g group) bool { return g.name == name })
+		if k < 0 {
+			k, out = len(out), append(out, group{name: name})
 		}
-		out[k].trials = append(out[k].trials, numbered{t, i + 1})
+		q, peak := t.Q.Value, t.PeakOver.Value
+		out[k].q = append(out[k].q, dot{t.StuffingG, q, math.Hypot(t.Q.Error, damping.Scatter*q), i + 1})
+		out[k].peak = append(out[k].peak, dot{t.StuffingG, peak, math.Hypot(t.PeakOver.Error, damping.Scatter*(peak-1)), i + 1})
 	}
 	return out
 }
@@ -131,21 +125,19 @@ func groupStyle(n int) draw.GlyphStyle {
 
 // trialMarks draws trials with bars and numbers.
 type trialMarks struct {
-	trials []numbered
-	style  draw.GlyphStyle
-	below  bool    // the numbers, so that those of trials alike do not meet
-	clear  float64 // of this value, where a line runs; NaN: none does
-	value  func(damping.Trial) (value, sigma float64)
+	dots  []dot
+	style draw.GlyphStyle
+	below bool    // the numbers, so that those of trials alike do not meet
+	clear float64 // of this value, where a line runs; NaN: none does
 }
 
 // Plot draws the marks.
 func (m trialMarks) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
 	text := aligned(font(9, quiet), draw.XLeft, draw.YBottom)
-	for _, t := range m.trials {
-		v, sigma := m.value(t.Trial)
-		at := vg.Point{X: x(t.StuffingG), Y: y(v)}
-		bar(c, draw.LineStyle{Color: m.style.Color, Width: 1}, at.X, y(v-sigma), y(v+sigma))
+	for _, d := range m.dots {
+		at := vg.Point{X: x(d.stuffing), Y: y(d.value)}
+		bar(c, draw.LineStyle{Color: m.style.Color, Width: 1}, at.X, y(d.value-d.sigma), y(d.value+d.sigma))
 		c.DrawGlyph(m.style, at)
 		up := vg.Length(2)
 		if m.below {
@@ -154,7 +146,7 @@ func (m trialMarks) Plot(c draw.Canvas, p *plot.Plot) {
 		if low := at.Y + up - y(m.clear); low > -13 && low < 3 {
 			up = -10 - up // to the other side of the line
 		}
-		c.FillText(text, vg.Point{X: at.X + 6, Y: at.Y + up}, fmt.Sprint(t.number))
+		c.FillText(text, vg.Point{X: at.X + 6, Y: at.Y + up}, fmt.Sprint(d.number))
 	}
 }
 

@@ -11,11 +11,11 @@ import (
 
 // Commit puts all added files into place, removes unchanged files of an earlier
 // run that were not added this time, and writes the manifest. On an error
-// nothing in the folder has changed; the error wraps ErrForeignFile where a
+// nothing in the folder has changed; the error says what
 // file stands in the way, or is that of the first Add that failed.
 func (d *Dir) Commit() error {
 	if !d.end() {
-		return ErrDone
+		return errDone
 	}
 	err := d.commit()
 	d.finish()

@@ -9,7 +9,7 @@
 // the SHA-256 (FIPS 180-4) of what was written. A later run replaces or removes
 // a file only when the manifest lists it and its content still has that hash.
 // Anything else in the folder belongs to somebody else: Add and Commit give
-// [ErrForeignFile] where a name clashes, and leave all other files alone. A
+// an error where a name clashes, and leave all other files alone. A
 // file that was edited by hand counts as somebody else's.
 //
 // The renames of one Commit are undone where one of them fails. Should the

@@ -10,7 +10,7 @@ import (
 // usual file systems allow (255 bytes, common practice).
 const longestName = 120
 
-// checkName gives ErrName for a name that is not plain: letters, digits,
+// checkName gives errName for a name that is not plain: letters, digits,
 // point, hyphen and underscore of ASCII, no point at the start or end, and no
 // name that Windows keeps for a device. Plain names mean the same file on every
 // system and cannot leave the folder.
@@ -20,7 +20,7 @@ func checkName(name string) error {
 		strings.IndexFunc(name, notPlain) < 0 &&
 		!isDevice(name) && filepath.IsLocal(name)
 	if !plain || strings.EqualFold(name, Manifest) {
-		return fmt.Errorf("%w: %q", ErrName, name)
+		return fmt.Errorf("%w: %q", errName, name)
 	}
 	return nil
 }

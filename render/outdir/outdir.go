@@ -19,15 +19,15 @@ import (
 	"pappus/layout/prose"
 )
 
-// ErrForeignFile tells that a file in the folder stands in the way that was not
+// errForeign tells that a file in the folder stands in the way that was not
 // written by the program, or was changed since.
-var ErrForeignFile = errors.New("not written by this program, or changed since")
+var errForeign = errors.New("not written by this program, or changed since")
 
-// ErrName tells of a file name that is not plain, or is given twice.
-var ErrName = errors.New("file name not allowed")
+// errName tells of a file name that is not plain, or is given twice.
+var errName = errors.New("file name not allowed")
 
-// ErrDone tells that the folder was committed or aborted already.
-var ErrDone = errors.New("folder already committed or aborted")
+// errDone tells that the folder was committed or aborted already.
+var errDone = errors.New("folder already committed or aborted")
 
 // Dir is a folder that is being written. Add may be called from several
 // goroutines at once; Commit and Abort when all of them are done.
@@ -48,7 +48,7 @@ type Dir struct {
 }
 
 // Open gets a folder ready to be written, and makes it, with its parents,
-// where it is not there. The error wraps ErrForeignFile where the name of the
+// where it is not there. It is an error where the name of the
 // manifest is taken by another file. Call Abort when done, whatever happened:
 // after Commit it does nothing.
 func Open(path string) (*Dir, error) {
@@ -114,8 +114,8 @@ func (d *Dir) unmake() {
 
 // Add writes one file: write is called once with a buffered writer, which can go
 // back too, as an io.WriteSeeker. It may be called from several goroutines at once.
-// The error is that of write or of the disk, or wraps ErrName, ErrForeignFile or
-// ErrDone; after any error Commit will refuse.
+// The error is that of write or of the disk, or says what is wrong with the name or stands
+// in its way; after any error Commit will refuse.
 func (d *Dir) Add(name string, write func(io.Writer) error) error {
 	err := d.add(name, write)
 	d.mu.Lock()
@@ -152,11 +152,11 @@ func (d *Dir) claim(name string) error {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if d.done {
-		return ErrDone
+		return errDone
 	}
 	for other := range d.added {
 		if strings.EqualFold(name, other) {
-			return fmt.Errorf("%w: %q is there twice", ErrName, name)
+			return fmt.Errorf("%w: %q is there twice", errName, name)
 		}
 	}
 	d.added[name] = ""
@@ -252,7 +252,7 @@ func (d *Dir) isOurs(name string) (bool, error) {
 
 func foreign(root *os.Root, name string) error {
 	return fmt.Errorf("%s is in the way: it was %w, and stays as it is; write into another folder, or move that file away",
-		filepath.Join(root.Name(), name), ErrForeignFile)
+		filepath.Join(root.Name(), name), errForeign)
 }
 
 // Abort takes the temporary files away, and the folder too where Open made it.

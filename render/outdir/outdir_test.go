@@ -186,8 +186,8 @@ func TestForeignFiles(t *testing.T) {
 			path := t.TempDir()
 			c.prepare(t, path)
 			err := tryFill(path, map[string]string{"plan.json": "new", "other.csv": "o"})
-			if !errors.Is(err, ErrForeignFile) {
-				t.Errorf("got %v, want ErrForeignFile", err)
+			if !errors.Is(err, errForeign) {
+				t.Errorf("got %v, want errForeign", err)
 			}
 			check(t, path, c.want)
 		})
@@ -199,7 +199,7 @@ func TestForeignFolderOrLinkInTheWay(t *testing.T) {
 	if err := os.Mkdir(filepath.Join(path, "plan.json"), 0o777); err != nil {
 		t.Fatal(err)
 	}
-	if err := tryFill(path, map[string]string{"plan.json": "new"}); !errors.Is(err, ErrForeignFile) {
+	if err := tryFill(path, map[string]string{"plan.json": "new"}); !errors.Is(err, errForeign) {
 		t.Errorf("folder in the way: got %v", err)
 	}
 	outside := filepath.Join(t.TempDir(), "precious")
@@ -207,7 +207,7 @@ func TestForeignFolderOrLinkInTheWay(t *testing.T) {
 	if err := os.Symlink(outside, filepath.Join(path, "delays.csv")); err != nil {
 		t.Skip("no symbolic links here:", err)
 	}
-	if err := tryFill(path, map[string]string{"delays.csv": "new"}); !errors.Is(err, ErrForeignFile) {
+	if err := tryFill(path, map[string]string{"delays.csv": "new"}); !errors.Is(err, errForeign) {
 		t.Errorf("link in the way: got %v", err)
 	}
 	check(t, filepath.Dir(outside), map[string]string{"precious": "theirs"})
@@ -219,8 +219,8 @@ func TestEditedStaleFileStays(t *testing.T) {
 	put(t, path, "old.csv", "edited")
 	fill(t, path, map[string]string{"plan.json": "1"})
 	check(t, path, map[string]string{"old.csv": "edited", "plan.json": "1"})
-	if err := tryFill(path, map[string]string{"old.csv": "2"}); !errors.Is(err, ErrForeignFile) {
-		t.Errorf("got %v, want ErrForeignFile", err)
+	if err := tryFill(path, map[string]string{"old.csv": "2"}); !errors.Is(err, errForeign) {
+		t.Errorf("got %v, want errForeign", err)
 	}
 }
 
@@ -340,8 +340,8 @@ func TestChangedBetweenAddAndCommit(t *testing.T) {
 		t.Fatal(err)
 	}
 	put(t, path, "plan.json", "theirs, written meanwhile")
-	if err := d.Commit(); !errors.Is(err, ErrForeignFile) {
-		t.Errorf("got %v, want ErrForeignFile", err)
+	if err := d.Commit(); !errors.Is(err, errForeign) {
+		t.Errorf("got %v, want errForeign", err)
 	}
 	check(t, path, map[string]string{"plan.json": "theirs, written meanwhile"})
 }
@@ -352,8 +352,8 @@ func TestNames(t *testing.T) {
 	good := []string{"plan.json", "level-1k.png", "coverage_from_above.svg", "a", "console.csv", "com.csv"}
 	path := t.TempDir()
 	for _, name := range bad {
-		if err := tryFill(path, map[string]string{name: "x"}); !errors.Is(err, ErrName) {
-			t.Errorf("%q: got %v, want ErrName", name, err)
+		if err := tryFill(path, map[string]string{name: "x"}); !errors.Is(err, errName) {
+			t.Errorf("%q: got %v, want errName", name, err)
 		}
 	}
 	for _, name := range good {
@@ -362,8 +362,8 @@ func TestNames(t *testing.T) {
 		}
 	}
 	err := tryFill(path, map[string]string{"plan.json": "x", "PLAN.json": "y"})
-	if !errors.Is(err, ErrName) {
-		t.Errorf("twice: got %v, want ErrName", err)
+	if !errors.Is(err, errName) {
+		t.Errorf("twice: got %v, want errName", err)
 	}
 }
 
@@ -381,11 +381,11 @@ func TestAbortTakesItsFoldersAway(t *testing.T) {
 	if _, err := os.Stat(filepath.Join(base, "a")); !errors.Is(err, os.ErrNotExist) {
 		t.Errorf("the folder is still there: %v", err)
 	}
-	if err := d.Add("late.csv", text("x")); !errors.Is(err, ErrDone) {
-		t.Errorf("Add: got %v, want ErrDone", err)
+	if err := d.Add("late.csv", text("x")); !errors.Is(err, errDone) {
+		t.Errorf("Add: got %v, want errDone", err)
 	}
-	if err := d.Commit(); !errors.Is(err, ErrDone) {
-		t.Errorf("Commit: got %v, want ErrDone", err)
+	if err := d.Commit(); !errors.Is(err, errDone) {
+		t.Errorf("Commit: got %v, want errDone", err)
 	}
 }
 
@@ -482,7 +482,7 @@ func modelRun(r *rapid.T, path string, run, ours, there map[string]string) {
 		clash = clash || exists && !owned(n)
 	}
 	err := tryFill(path, run)
-	if clash != errors.Is(err, ErrForeignFile) || !clash && err != nil {
+	if clash != errors.Is(err, errForeign) || !clash && err != nil {
 		r.Fatalf("clash %v, but got %v", clash, err)
 	}
 	if clash {

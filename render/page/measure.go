@@ -47,7 +47,7 @@ func (p *Page) measure(w http.ResponseWriter, r *http.Request) {
 
 func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer, error) {
 	if p.options.Measure == nil {
-		return nil, fmt.Errorf("%w: this program measures nothing", ErrNotThere)
+		return nil, fmt.Errorf("%w: this program measures nothing", errNotThere)
 	}
 	text, recorded, err := readForm(w, r)
 	if err != nil {

@@ -99,7 +99,7 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 	spot := vector(m.Spot)
 	at := placeOf(s.made.array, spot)
 	out.Place = &at
-	p, err := s.planner.Move(spot)
+	p, err := s.planner.Spot(spot)
 	if err != nil {
 		out.Fault = noSpot(err)
 		return out, nil
@@ -133,9 +133,6 @@ func (s *session) open(id string) (bool, error) {
 	}
 	planner, err := timing.NewPlanner(made.array)
 	if err != nil {
-		return false, err
-	}
-	if err := planner.Follow(); err != nil {
 		return false, err
 	}
 	s.made, s.planner, s.maps = made, planner, lastUsed[mapOf, *timing.Live](mostMaps)

@@ -122,18 +122,16 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 
 // make plans a text, looking between stages whether anyone still waits.
 func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
-	if _, faults := design.Examine(p.name, []byte(text)); len(faults) > 0 {
+	d, faults := design.Examine(p.name, []byte(text))
+	if len(faults) > 0 {
 		out := make(faulty, len(faults))
 		for i, f := range faults {
 			out[i] = faultOf(f)
 		}
 		return nil, out
 	}
-	out := &planned{id: id, text: text}
+	out := &planned{id: id, text: text, design: d}
 	var err error
-	if out.design, err = design.Parse(p.name, []byte(text)); err != nil {
-		return nil, faulty{faultOf(err)}
-	}
 	if out.array, err = layout.Build(out.design); err != nil {
 		return nil, faulty{faultOf(p.atKey(err, out.design))}
 	}
@@ -144,7 +142,7 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	if out.plan, err = timing.Make(out.array); err != nil {
+	if out.plan, err = timing.Make(ctx, out.array); err != nil && ctx.Err() == nil {
 		return nil, faulty{faultOf(err)}
 	}
 	return out, ctx.Err()

@@ -20,9 +20,9 @@ import (
 // as JSON.
 const mostBody = 3 << 20
 
-// ErrNotThere is wrapped by errors of what a page may ask for but this program
+// errNotThere is wrapped by errors of what a page may ask for but this program
 // does not have.
-var ErrNotThere = errors.New("not there")
+var errNotThere = errors.New("not there")
 
 // ErrAsked is wrapped by errors of what cannot be for what was asked: a way through
 // the body, say.
@@ -142,7 +142,7 @@ func fail(w http.ResponseWriter, err error) {
 			said["cure"] = c.cure
 		}
 		status, body = http.StatusUnprocessableEntity, said
-	case errors.Is(err, ErrNotThere):
+	case errors.Is(err, errNotThere):
 		status = http.StatusNotImplemented
 	case errors.Is(err, ErrAsked):
 		status = http.StatusBadRequest

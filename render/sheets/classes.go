@@ -171,12 +171,3 @@ func faceClasses(a *layout.Array) []faceClass {
 	}
 	return classes
 }
-
-// ids returns the numbers of mounts.
-func ids(a *layout.Array, mounts []int) []int {
-	out := make([]int, len(mounts))
-	for i, m := range mounts {
-		out[i] = a.Mounts[m].ID
-	}
-	return out
-}

@@ -47,7 +47,7 @@ func Map(a *layout.Array) *Sheet {
 	}
 	low := box(5).Min
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 20}, 3.2, 50, ink,
-		a.Name+": "+prose.Count(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(ids(a, all(a)))+".")
+		a.Name+": "+prose.Count(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(a.IDs(all(a)))+".")
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 45}, 3, 52, quiet,
 		"Discs are the flanges. A body that hangs overhead needs a second, separate hold.")
 	return s

@@ -48,7 +48,7 @@ func shellRows(a *layout.Array, p shell.Plan) [][]string {
 		volume, mass = volume+s.Volume, mass+s.Mass
 		on := "no driver"
 		if len(s.Mounts) > 0 {
-			on = "drivers " + numbers(ids(a, s.Mounts))
+			on = "drivers " + numbers(a.IDs(s.Mounts))
 		}
 		out = append(out, []string{fmt.Sprintf("segment %d", i+1), "1", "", prose.Fixed(1e6*s.Volume, 1), prose.Fixed(1e3*s.Mass, 1),
 			fmt.Sprintf("of the shell; print of %.0f by %.0f by %.0f mm; %s", 1e3*s.Size.X, 1e3*s.Size.Y, 1e3*s.Size.Z, on)})

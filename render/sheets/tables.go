@@ -64,19 +64,9 @@ func faceTable(a *layout.Array) table {
 			kind = "base"
 		}
 		t.rows = append(t.rows, []string{letters(i), strconv.Itoa(len(c.faces)), strconv.Itoa(len(a.Body.Faces[f].Corners)),
-			prose.Fixed(1e4*areaOf(a, f), 2), prose.Fixed(2e3*a.Body.InscribedRadius(f), 2), kind, numbers(ids(a, c.mounts))})
+			prose.Fixed(1e4*r3.Norm(a.Body.AreaVector(f)), 2), prose.Fixed(2e3*a.Body.InscribedRadius(f), 2), kind, numbers(a.IDs(c.mounts))})
 	}
 	return t
-}
-
-// areaOf returns a face's area in m2.
-func areaOf(a *layout.Array, face int) float64 {
-	c := a.Body.Faces[face].Corners
-	sum := 0.0
-	for i := 2; i < len(c); i++ {
-		sum += r3.Norm(r3.Triangle{a.Body.Vertices[c[0]], a.Body.Vertices[c[i-1]], a.Body.Vertices[c[i]]}.Normal()) / 2
-	}
-	return sum
 }
 
 func (t table) write(w io.Writer) error {

@@ -124,7 +124,7 @@ func (s *Sheet) legend(a *layout.Array, c faceClass, height float64) {
 	s.checkBar(r2.Vec{X: margin, Y: y})
 	words := "No mount on these faces: they stay whole."
 	if c.mounts != nil {
-		words = "Mounts " + numbers(ids(a, c.mounts)) + ". " + roundText(a.Driver)
+		words = "Mounts " + numbers(a.IDs(c.mounts)) + ". " + roundText(a.Driver)
 	}
 	var over []int
 	for _, m := range c.mounts {
@@ -133,7 +133,7 @@ func (s *Sheet) legend(a *layout.Array, c faceClass, height float64) {
 		}
 	}
 	if over != nil {
-		words += " Turn the template over for mounts " + numbers(ids(a, over)) + "."
+		words += " Turn the template over for mounts " + numbers(a.IDs(over)) + "."
 	}
 	if a.Wall > 0 {
 		words += fmt.Sprintf(" Dashed inside: where the face ends behind a wall of %s mm.", prose.Trimmed(1e3*a.Wall, 2))
@@ -161,7 +161,7 @@ func roundTemplate(a *layout.Array, mounts []int) *Sheet {
 	y := height - margin - footing + 8
 	s.checkBar(r2.Vec{X: margin, Y: y})
 	s.paragraph(r2.Vec{X: margin, Y: y + 8}, 3, int((width-2*margin)/1.45), ink,
-		"Mounts "+numbers(ids(a, mounts))+". "+roundText(a.Driver)+" The flange needs a flat seat."+drilling)
+		"Mounts "+numbers(a.IDs(mounts))+". "+roundText(a.Driver)+" The flange needs a flat seat."+drilling)
 	return s
 }
 

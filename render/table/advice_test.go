@@ -6,6 +6,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/render/table"
 	"pappus/timing"
@@ -61,5 +62,19 @@ func TestAdviceIsShort(t *testing.T) {
 				t.Error(got)
 			}
 		})
+	}
+}
+
+// TestAdviceOfEach: designs with something to look out for, under their names.
+func TestAdviceOfEach(t *testing.T) {
+	design := func(name string, all ...timing.Finding) timing.Candidate {
+		return timing.Candidate{Plan: &timing.Plan{Spot: timing.Spot{Array: &layout.Array{Name: name}, Warnings: all}}}
+	}
+	var b strings.Builder
+	if err := table.AdviceOfEach(&b, []timing.Candidate{design("one"), design("two", found(advice.Cost, "dear", ""))}, false); err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != "two\nCosts: Dear.\n\n" {
+		t.Errorf("says %q", b.String())
 	}
 }

@@ -21,8 +21,8 @@ func TestBox(t *testing.T) {
 		rows   int // at least
 	}{
 		{"demo", func(*design.Design) {}, []string{"Closed, they resonate at 211 Hz with a Q of 1.18", "too heavy", "take 73 holes or more; with 73 the cloth is to have 58 Pa s/m", "Stuffing is a starting point"}, 18},
-		{"many small holes", func(d *design.Design) { d.Box.VentHoles, d.Box.VentHoleMM = 400, 4 }, []string{"400 holes of 4 mm"}, 18},
-		{"no small-signal values", func(d *design.Design) { d.Driver.FsHz = 0; d.Driver.BLTM = 0 }, []string{"No vent: "}, 7},
+		{"many small holes", func(d *design.Design) { d.Box.VentHoles, d.Box.VentRadius = 400, 0.002 }, []string{"400 holes of 4 mm"}, 18},
+		{"no small-signal values", func(d *design.Design) { d.Driver.Small.Fs = 0; d.Driver.Small.BL = 0 }, []string{"No vent: "}, 7},
 		{"target above", func(d *design.Design) { d.Box.TargetQ = 2 }, []string{"No vent: "}, 10},
 	} {
 		t.Run(test.name, func(t *testing.T) {

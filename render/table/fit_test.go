@@ -15,7 +15,7 @@ import (
 func fits(t *testing.T, flangeMM float64) (*layout.Array, layout.Fits) {
 	t.Helper()
 	d := design.Default()
-	d.Driver.FlangeMM = flangeMM
+	d.Driver.FlangeRadius = flangeMM / 2000
 	a, err := layout.Build(d)
 	if err != nil {
 		t.Fatal(err)

@@ -3,7 +3,6 @@ package table
 import (
 	"fmt"
 	"io"
-	"math"
 
 	"pappus/layout"
 	"pappus/layout/shell"
@@ -60,19 +59,9 @@ func Box(w io.Writer, h layout.Hollow, volt float64) error {
 		add("resistance of the sheet over it", h.Vent.Specific(v.Resistance), 1, "Pa s/m")
 		add("air in the vent over its resistance", h.Mass, 2, "")
 		add("stand gap over vent area", h.Gap, 2, "")
-		add("speed in the vent at full level", fullSpeed(h, volt), 2, "m/s peak")
+		add("speed in the vent at full level", h.VentSpeed(volt), 2, "m/s peak")
 	}
 	return t.write(w)
-}
-
-// fullSpeed returns the peak speed of the air in the vent at the resonance, in
-// m/s, for an RMS voltage over each driver; NaN where the values do not tell.
-func fullSpeed(h layout.Hollow, volt float64) float64 {
-	_, flow, err := h.Vented.Flow(volt, h.Vented.Resonance)
-	if err != nil {
-		return math.NaN()
-	}
-	return math.Sqrt2 * h.Vent.Velocity(flow)
 }
 
 // Segments writes one row for each piece that the shell is printed in; levels, sectors and
@@ -82,7 +71,7 @@ func Segments(w io.Writer, a *layout.Array, p shell.Plan) error {
 		"size_x_mm:1", "size_y_mm:1", "size_z_mm:1", "area_cm2:1", "volume_cm3:1", "mass_g:1", "driver_ids")
 	for i, s := range p.Segments {
 		row := []any{i + 1, "flat", s.Level + 1, s.Sector + 1, 1000 * s.Low, 1000 * s.High, degrees(s.From), degrees(s.To),
-			1000 * s.Size.X, 1000 * s.Size.Y, 1000 * s.Size.Z, 1e4 * s.Area, 1e6 * s.Volume, 1000 * s.Mass, ids(a, s.Mounts)}
+			1000 * s.Size.X, 1000 * s.Size.Y, 1000 * s.Size.Z, 1e4 * s.Area, 1e6 * s.Volume, 1000 * s.Mass, a.IDs(s.Mounts)}
 		if len(s.Cells) > 0 {
 			row[1], row[2], row[3], row[6], row[7] = "stepped", nil, nil, nil, nil
 		}

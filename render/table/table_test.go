@@ -20,7 +20,7 @@ func demo(t testing.TB) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,6 +176,14 @@ func TestPathShorterThanStraight(t *testing.T) {
 	}
 	if strings.Contains(screen(), "seem the shorter") {
 		t.Error("no path is shorter")
+	}
+	p.Arrivals[3].Path -= 0.00045
+	if strings.Contains(screen(), "seem the shorter") {
+		t.Error("half a millimetre does not show, and is explained")
+	}
+	p.Arrivals[3].Path -= 0.0001
+	if !strings.Contains(screen(), "seem the shorter") {
+		t.Error("0.55 mm show, and are not explained")
 	}
 	p.Arrivals[3].Path -= 0.02
 	if !strings.Contains(screen(), "begin on the ball that stands for the body") {

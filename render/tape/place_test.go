@@ -46,6 +46,33 @@ func TestPlace(t *testing.T) {
 	}
 }
 
+// TestEdges: half a centimetre and two degrees are what a tape does not find.
+func TestEdges(t *testing.T) {
+	at := func(degrees float64) r3.Vec {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		return r3.Vec{X: 2 * cos, Y: 2 * sin}
+	}
+	for _, test := range []struct {
+		name string
+		at   r3.Vec
+		want string // side
+		ears string
+	}{
+		{"ahead", at(1.95), "straight in front", "ears level with its middle"},
+		{"not ahead", at(2.05), "2° to the loudspeaker's left", "ears level with its middle"},
+		{"behind", at(178.1), "straight behind", "ears level with its middle"},
+		{"level", r3.Vec{X: 1, Z: 0.0049}, "straight in front", "ears level with its middle"},
+		{"above", r3.Vec{X: 1, Z: 0.0051}, "straight in front", "ears 0.01 m above its middle"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			p := tape.Of(&layout.Array{}, test.at)
+			if p.Side() != test.want || p.Ears() != test.ears {
+				t.Errorf("%q, %q", p.Side(), p.Ears())
+			}
+		})
+	}
+}
+
 // TestToLeft: a listener in front who steps to the left hand goes to the loudspeaker's
 // right.
 func TestToLeft(t *testing.T) {

@@ -14,7 +14,7 @@ import (
 func Impedance(m impedancefit.Study) string {
 	f := m.Fit
 	text := prose.Sprintf("%d points from %s to %s. A driver with %s follows them within %.2g percent.",
-		len(m.Points), hertzText(m.Points[0].Frequency), hertzText(m.Points[len(m.Points)-1].Frequency), articled(f.Coil), 100*f.Misfit)
+		len(m.Points), prose.Hertz(m.Points[0].Frequency, 4), prose.Hertz(m.Points[len(m.Points)-1].Frequency, 4), articled(f.Coil), 100*f.Misfit)
 	switch {
 	case f.Rough():
 		text += " What is left over is not noise: the driver is only roughly such a circuit, and the true errors may be larger than those stated."
@@ -24,7 +24,7 @@ func Impedance(m impedancefit.Study) string {
 	if n := len(f.LeftOut); n > 0 {
 		var at []string
 		for _, hz := range f.LeftOut[:min(n, 6)] {
-			at = append(at, hertzText(hz))
+			at = append(at, prose.Hertz(hz, 4))
 		}
 		if n > 6 {
 			at = append(at, "and so on")
@@ -44,14 +44,6 @@ func AgainstDesign(m impedancefit.Study) string {
 		text += " If the meter sides with the design, --series-ohm is wrong or the two inputs have different gains: see --bridged."
 	}
 	return text
-}
-
-// hertzText writes a frequency to four digits.
-func hertzText(hz float64) string {
-	if hz >= 1000 {
-		return prose.Sprintf("%.4g kHz", hz/1000)
-	}
-	return prose.Sprintf("%.4g Hz", hz)
 }
 
 // articled names a model of the coil with its article.

@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"math"
 
 	"pappus/layout"
 	"pappus/layout/prose"
@@ -47,10 +46,6 @@ const Stuffing = "Stuffing is a starting point: measure the impedance, then add 
 	"Keep it off coils, magnets and amplifiers, which get warm, and off cones and vents; " +
 	"choose one that does not feed a flame."
 
-// heavy is the most that the air in a vent's holes may weigh against its
-// resistance (common practice).
-const heavy = 0.3
-
 // Box says what the box does and what to do about it, in paragraphs.
 func Box(h layout.Hollow) []string {
 	first := fmt.Sprintf("%.2f l inside, %.3f l for each driver.", 1000*h.Room.Net, 1000*h.Room.Share)
@@ -68,14 +63,12 @@ func Box(h layout.Hollow) []string {
 }
 
 // vent says which vent brings the box to its Q. The cloth's resistance is per area, so
-// that more holes need a denser one; the mass of the air in them goes as one over their
-// area.
+// that more holes need a denser one.
 func vent(h layout.Hollow) string {
 	cloth := h.Vent.Specific(h.Vented.Resistance)
 	text := fmt.Sprintf("A vent of %s of %.0f mm under cloth of %.0f Pa s/m would bring the Q to %.2f",
 		prose.Count(h.Vent.Number, "hole", "holes"), 2000*h.Vent.Radius, cloth, h.Vented.Q)
-	if h.Mass > heavy {
-		n := int(math.Ceil(float64(h.Vent.Number) * h.Mass / heavy))
+	if n := h.LeastHoles(); n > 0 {
 		text += fmt.Sprintf(", but the air in so few is too heavy for a resistance: take %d holes or more; with %d the cloth is to have %.0f Pa s/m",
 			n, n, cloth*float64(n)/float64(h.Vent.Number))
 	}

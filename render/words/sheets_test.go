@@ -78,7 +78,7 @@ func TestOpenBelow(t *testing.T) {
 	if got := Shell(a, shell.Plan{}, "cut-outs meet", ""); len(got) != 1 || got[0] != "No shell to print: cut-outs meet." {
 		t.Errorf("says %q", got)
 	}
-	d.Body = design.Body{Shape: "dodecahedron", RadiusMM: 150, WallMM: 3}
+	d.Body = design.Body{Shape: "dodecahedron", Radius: 0.15, Wall: 0.003}
 	d.Mounts = design.Mounts{On: "faces"}
 	if a, err = layout.Build(d); err != nil {
 		t.Fatal(err)

@@ -68,16 +68,20 @@ func arrivalsOnABall(t *testing.T, half, early float64) {
 	for i, f := range uniform {
 		k[i] = 2 * math.Pi * f / speed
 	}
-	series, err := ball.NewSeries(ball.Cap{Radius: radius, HalfAngle: half * math.Pi / 180}, k, r)
+	series, err := ball.NewSeries(ball.Cap{Radius: radius, HalfAngle: half * math.Pi / 180}, k, 1e-16)
 	if err != nil {
 		t.Fatal(err)
 	}
+	series.Move(r)
 	const from = 24 // from 500 Hz
 	finder := arrival.NewFinder(uniform[from:])
 	h := make([]complex128, bins)
 	for degrees := 0.0; degrees <= 165; degrees += 7.5 {
 		gamma := degrees * math.Pi / 180
 		series.At(h, gamma)
+		for i := range h {
+			h[i] *= cmplx.Rect(1/r, -k[i]*r)
+		}
 		way, seen := path.Round(radius, r, gamma)
 		first := way / speed
 		field := 1e6 * (finder.Find(h[from:], first-50e-6, first+300e-6) - first)

@@ -1,11 +1,11 @@
 package arrival
 
 import (
-	"fmt"
 	"math"
 	"sync"
 
 	"pappus/timing/ball"
+	"pappus/timing/path"
 )
 
 // The nodes between which Late interpolates: every degree of angle, and so many
@@ -15,11 +15,12 @@ import (
 const (
 	lateAngles    = 181
 	lateDistances = 24
-	lateNear      = 1.1  // radii
-	lateFar       = 1000 // radii
+	lateNear      = 1.1   // radii
+	lateFar       = 1000  // radii
+	lateTolerance = 1e-16 // where the series ends: only rounding is left
 )
 
-// Late tells how much later than by the shortest way round it (ball.Cap.Path) a cap
+// Late tells how much later than by the shortest way round it (path.Round) a cap
 // on a rigid ball is heard, when its arrival is the fit over a slice of frequencies
 // (Finder). In front that is a few microseconds too early or too late; deep in the
 // shadow, where the wave creeps more slowly than sound in air, up to a tenth of a
@@ -50,10 +51,8 @@ func NewLate(c ball.Cap, frequency []float64, speed float64) (*Late, error) {
 	for i, hz := range frequency {
 		l.k[i] = 2 * math.Pi * hz / speed
 	}
-	if _, err := ball.NewSeries(c, l.k, lateFar*c.Radius); err != nil {
-		return nil, fmt.Errorf("arrival: %w", err)
-	}
-	return l, nil
+	_, err := ball.NewSeries(c, l.k, lateTolerance)
+	return l, err
 }
 
 // Distance is a distance made ready for a Late: see Prepare.
@@ -113,19 +112,21 @@ func (l *Late) fill(row *lateRow, j int) {
 	first, last := horizon(lateNear), horizon(lateFar)
 	h := first + (last-first)*float64(j)/(lateDistances-1)
 	r := l.cap.Radius / math.Cos(h)
-	series, err := ball.NewSeries(l.cap, l.k, r)
+	series, err := ball.NewSeries(l.cap, l.k, lateTolerance)
 	if err != nil {
-		panic(err) // NewLate has tried these wavenumbers, and this is far enough from the ball
+		panic(err) // NewLate has tried these wavenumbers
 	}
+	series.Move(r)
 	finder, pressure := NewFinder(l.frequency), make([]complex128, len(l.k))
 	within := 1 / (2 * l.frequency[len(l.frequency)-1]) // no further than to the next top
 	guess := 0.0
 	for i := range row.late {
 		gamma := math.Pi * float64(i) / (lateAngles - 1)
 		series.At(pressure, gamma)
-		way, smooth := l.cap.Path(r, gamma)/l.speed, l.smooth(h, gamma)
-		at := way + smooth + guess
-		guess = finder.Find(pressure, at-within, at+within) - way - smooth
+		long, _ := path.Round(l.cap.Radius, r, gamma)
+		smooth := (long-r)/l.speed + l.smooth(h, gamma) // over a source at the centre, as the series is
+		at := smooth + guess
+		guess = finder.Find(pressure, at-within, at+within) - smooth
 		row.late[i] = guess
 	}
 }

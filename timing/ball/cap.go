@@ -1,63 +1,40 @@
 package ball
 
 import (
-	"errors"
 	"math"
 
 	"pappus/layout/prose"
 )
 
-// Errors that the functions of this package wrap.
-var (
-	ErrCap        = errors.New("impossible cap")
-	ErrWavenumber = errors.New("impossible wavenumber")
-	ErrInside     = errors.New("point inside the ball")
-	ErrTooNear    = errors.New("point too near the ball for a series")
-	ErrDistance   = errors.New("impossible distance")
-	ErrAngle      = errors.New("impossible angle")
-	ErrSlow       = errors.New("series does not reach its bound")
-)
+// Nearest is the least distance from the centre, in radii, at which the field is summed:
+// nearer the series falls too slowly, and what is asked for there is taken from here.
+const Nearest = 1.01
 
 // Cap is a polar cap on a rigid ball.
 type Cap struct {
 	Radius    float64 // of the ball, m, above 0
-	HalfAngle float64 // between the cap's axis and its rim as seen from the centre, rad, above 0, to pi
+	HalfAngle float64 // between the cap's axis and its rim as seen from the centre, rad, from 1e-6 to pi
 }
 
-// Check returns an error that wraps ErrCap and names the value at fault, or
-// nil.
-func (c Cap) Check() error {
+// The bounds of what is summed. A smaller cap is a point for any purpose, and 1-cos of it
+// far from the ends of the range of float64. There are about ka terms.
+const (
+	minHalfAngle = 1e-6
+	maxKA        = 1e4
+)
+
+// check names what is impossible of a cap and wavenumbers in rad/m; nil: nothing.
+func (c Cap) check(k []float64) error {
 	if !(c.Radius > 0) || math.IsInf(c.Radius, 1) {
-		return prose.Errorf("%w: radius %g m must be above 0 and finite", ErrCap, c.Radius)
+		return prose.Errorf("ball: radius %.6g m must be above 0 and finite", c.Radius)
 	}
 	if !(c.HalfAngle >= minHalfAngle && c.HalfAngle <= math.Pi) {
-		return prose.Errorf("%w: half angle %g rad must be from %g to pi", ErrCap, c.HalfAngle, minHalfAngle)
+		return prose.Errorf("ball: half angle %.6g rad of a cap must be from %.6g to pi", c.HalfAngle, minHalfAngle)
 	}
-	return nil
-}
-
-// minHalfAngle keeps 1-cos and its reciprocal far from the ends of the range
-// of float64; such a cap is a point for any purpose.
-const minHalfAngle = 1e-6
-
-// checkWavenumber accepts k >= 0, rad/m.
-func (c Cap) checkWavenumber(k float64) error {
-	if !(k >= 0) || k*c.Radius > maxKA {
-		return prose.Errorf("%w: k = %g rad/m must be from 0 to %g", ErrWavenumber, k, maxKA/c.Radius)
-	}
-	return nil
-}
-
-// maxKA bounds the work, not the formulas: there are about ka terms.
-const maxKA = 1e4
-
-// checkDistance accepts r >= a, m.
-func (c Cap) checkDistance(r float64) error {
-	switch {
-	case math.IsNaN(r) || math.IsInf(r, 0):
-		return prose.Errorf("%w: r = %g m must be finite", ErrDistance, r)
-	case r < c.Radius:
-		return prose.Errorf("%w: r = %g m is under the radius %g m", ErrInside, r, c.Radius)
+	for _, k := range k {
+		if !(k >= 0) || k*c.Radius > maxKA {
+			return prose.Errorf("ball: wavenumber %.6g rad/m must be from 0 to %.6g", k, maxKA/c.Radius)
+		}
 	}
 	return nil
 }

@@ -57,10 +57,5 @@
 //
 //	|product up to N| * max over n >= N of |q_n|/(n+1-T_n) / (1 - rho_N).
 //
-// On the surface and within 0.2 per cent of the radius above it the series
-// falls too slowly. There the first three terms of c_n for large n, the static
-// field among them, are taken out term by term and put back in closed form,
-// as integrals over the cap of elementary functions of the distance. What is
-// left on the surface falls like n^(-9/2), and its rest has a bound too; see
-// surface.go.
+// It falls too slowly on the surface and just above; see [Nearest].
 package ball

@@ -23,21 +23,6 @@ func newLegendre(x float64) legendre {
 	return legendre{p: 1, y: versine(x)}
 }
 
-// value is P_n(cos x).
-func (l *legendre) value() float64 {
-	if l.flip && l.odd {
-		return -l.p
-	}
-	return l.p
-}
-
-func (l *legendre) next() {
-	l.diff = (l.n*l.diff - (2*l.n+1)*l.y*l.p) / (l.n + 1)
-	l.p += l.diff
-	l.n++
-	l.odd = !l.odd
-}
-
 // fill sets dst[i] = P_{n+i} and steps on by len(dst), given inv[i] = 1/(n+i+1).
 func (l *legendre) fill(dst, inv []float64) {
 	p, diff, y := l.p, l.diff, l.y

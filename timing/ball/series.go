@@ -1,158 +1,94 @@
 package ball
 
-import (
-	"math"
-	"math/cmplx"
-
-	"pappus/layout/prose"
-)
-
-// maxSeriesTerms keeps the coefficients of a series small; it is met within
-// about 0.3 per cent of the radius above the surface.
-const maxSeriesTerms = 1 << 14
+import "math"
 
 // block is the number of Legendre polynomials that are on the stack at a time.
 const block = 256
 
-// Series is the field of a cap at one distance for a slice of wavenumbers, made
-// once and then evaluated at many angles. It is never changed after it is
-// made, and serves several goroutines at once.
+// Series is the field of a cap for a slice of wavenumbers, at one distance after another.
+// It is for one goroutine, and allocates nothing once it has been at its nearest distance.
 type Series struct {
-	coef  []float64 // for each wavenumber all real parts, then all imaginary parts
-	first []int     // where each wavenumber's coefficients begin; one more at the end
-	most  int       // terms of the longest sum
-	inv   []float64 // 1/(n+1)
+	cap       Cap
+	k         []float64
+	tolerance float64
+
+	weights capWeights // the next q_n
+	q       []float64
+	bound   float64   // capBound
+	re, im  []float64 // of q_n c_n, wavenumber after wavenumber
+	first   []int     // where each wavenumber's begin; one more at the end
+	inv     []float64 // 1/(n+1)
 }
 
-// NewSeries returns the series whose values are H, in 1/m, at the distance r m
-// from the ball's centre for the wavenumbers k in rad/m. The rest of each sum
-// is below 1e-18 of the sum of the sizes of its terms. Errors wrap ErrCap,
-// ErrWavenumber, ErrDistance, ErrInside and ErrTooNear; nearer than 0.3 per
-// cent of the radius use [Cap.Pressure].
-func NewSeries(c Cap, k []float64, r float64) (*Series, error) {
-	if err := c.Check(); err != nil {
+// NewSeries returns the field of a cap for wavenumbers in rad/m, without a distance yet.
+// Sums end where the rest is below tolerance times the sum of the sizes of their terms.
+// The error names a cap or a wavenumber that is none.
+func NewSeries(c Cap, k []float64, tolerance float64) (*Series, error) {
+	if err := c.check(k); err != nil {
 		return nil, err
 	}
-	if err := c.checkDistance(r); err != nil {
-		return nil, err
-	}
-	return newSeries(c, k, c.Radius/r, func(k float64) complex128 { return cmplx.Rect(1/r, -k*r) })
+	return &Series{cap: c, k: k, tolerance: tolerance, weights: newCapWeights(c.HalfAngle), bound: capBound(c.HalfAngle)}, nil
 }
 
-// NewFarSeries returns the series of the far field: the limit of r exp(ikr) H as
-// r grows, a plain number, for the wavenumbers k in rad/m. Errors wrap ErrCap
-// and ErrWavenumber.
-func NewFarSeries(c Cap, k []float64) (*Series, error) {
-	if err := c.Check(); err != nil {
-		return nil, err
+// Move takes the series to a distance r in m from the ball's centre, or [Nearest] radii
+// where it is nearer; +Inf is the far field.
+func (s *Series) Move(r float64) {
+	u := min(s.cap.Radius/r, 1/Nearest)
+	s.re, s.im, s.first = s.re[:0], s.im[:0], append(s.first[:0], 0)
+	for _, k := range s.k {
+		s.sum(newRadial(k*s.cap.Radius, u))
 	}
-	return newSeries(c, k, 0, func(float64) complex128 { return 1 })
 }
 
-func newSeries(c Cap, k []float64, u float64, scale func(k float64) complex128) (*Series, error) {
-	for _, k := range k {
-		if err := c.checkWavenumber(k); err != nil {
-			return nil, err
+// sum appends the coefficients of one wavenumber.
+func (s *Series) sum(g radial) {
+	size := 0.0
+	for n := 0; ; n++ {
+		if n == len(s.q) {
+			s.q, s.inv = append(s.q, s.weights.value()), append(s.inv, 1/float64(n+1))
+			s.weights.next()
 		}
-	}
-	s := &Series{first: make([]int, 1, len(k)+1), coef: make([]float64, 0, 2*likelyTerms(c, k, u))}
-	w := weights{cap: newCapWeights(c.HalfAngle), bound: capBound(c.HalfAngle)}
-	var row []complex128
-	for _, k := range k {
-		row = w.coefficients(row[:0], k*c.Radius, u, 1e-18)
-		if row == nil {
-			return nil, prose.Errorf("%w: a/r = %g, k = %g rad/m", ErrTooNear, u, k)
-		}
-		f := scale(k)
-		for i, v := range row {
-			row[i] = v * f
-		}
-		s.coef = appendSplit(s.coef, row)
-		s.first = append(s.first, len(s.coef))
-		s.most = max(s.most, len(row))
-	}
-	s.inv = make([]float64, s.most)
-	for n := range s.inv {
-		s.inv[n] = 1 / float64(n+1)
-	}
-	return s, nil
-}
-
-// likelyTerms is a guess at the number of coefficients, so that they are seldom
-// moved.
-func likelyTerms(c Cap, k []float64, u float64) int {
-	var terms float64
-	for _, k := range k {
-		terms += 30 + 1.3*k*c.Radius
-	}
-	return int(min(terms/(1-min(u, 0.9)), 1e6))
-}
-
-func appendSplit(dst []float64, row []complex128) []float64 {
-	for _, v := range row {
-		dst = append(dst, real(v))
-	}
-	for _, v := range row {
-		dst = append(dst, imag(v))
-	}
-	return dst
-}
-
-// weights keeps the q_n that were needed so far.
-type weights struct {
-	cap   capWeights
-	bound float64
-	q     []float64
-}
-
-func (w *weights) at(n int) float64 {
-	for n >= len(w.q) {
-		w.q = append(w.q, w.cap.value())
-		w.cap.next()
-	}
-	return w.q[n]
-}
-
-// coefficients appends q_n c_n to dst until the rest is below tolerance times
-// the sum of sizes, and returns nil when that takes too many terms.
-func (w *weights) coefficients(dst []complex128, ka, u, tolerance float64) []complex128 {
-	g := newRadial(ka, u)
-	var size float64
-	for n := range maxSeriesTerms {
 		re, im := g.value()
-		q := w.at(n)
-		dst = append(dst, complex(q*re, q*im))
+		q := s.q[n]
+		s.re, s.im = append(s.re, q*re), append(s.im, q*im)
 		size += math.Abs(q) * (math.Abs(re) + math.Abs(im))
-		if n%4 == 3 && g.rest(w.bound) <= tolerance*size {
-			return dst
+		if n%4 == 3 && g.rest(s.bound) <= s.tolerance*size {
+			break
 		}
 		g.next()
 	}
-	return nil
+	s.first = append(s.first, len(s.re))
 }
 
 // Len is the number of wavenumbers.
-func (s *Series) Len() int { return len(s.first) - 1 }
+func (s *Series) Len() int { return len(s.k) }
 
-// At fills dst with the values at the angle gamma in rad, one for each
-// wavenumber; dst must have that length, else At panics. It allocates
-// nothing.
+// Terms returns the real and the imaginary parts of q_n c_n of wavenumber f, until the
+// next Move.
+func (s *Series) Terms(f int) (re, im []float64) {
+	return s.re[s.first[f]:s.first[f+1]], s.im[s.first[f]:s.first[f+1]]
+}
+
+// At fills dst, one for each wavenumber, with r exp(ikr) H of the package comment at the
+// angle gamma in rad: the pressure over that of a point source at the ball's centre. At
+// panics where the length of dst is another.
 func (s *Series) At(dst []complex128, gamma float64) {
-	if len(dst) != s.Len() {
+	if len(dst) != len(s.k) {
 		panic("ball: length of dst is not the number of wavenumbers")
 	}
 	clear(dst)
 	var p [block]float64
 	l := newLegendre(gamma)
-	for from := 0; from < s.most; from += block {
-		to := min(from+block, s.most)
+	for from, more := 0, true; more; from += block {
+		to := min(from+block, len(s.inv))
 		l.fill(p[:to-from], s.inv[from:to])
+		more = false
 		for f := range dst {
-			row := s.coef[s.first[f]:s.first[f+1]]
-			n := len(row) / 2
-			if n > from {
-				end := min(n, to)
-				dst[f] += dot(row[from:end], row[n+from:n+end], p[:])
+			re, im := s.Terms(f)
+			if len(re) > from {
+				end := min(len(re), to)
+				dst[f] += dot(re[from:end], im[from:end], p[:])
+				more = more || len(re) > to
 			}
 		}
 	}

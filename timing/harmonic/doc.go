@@ -16,11 +16,10 @@
 // axis and phi round it. N_nm are the associated Legendre functions without the
 // Condon-Shortley phase, times sqrt((n-m)!/(n+m)!), so that none is above one in size.
 //
-// [Moments] hold C and S, made once for directions and weights. A [Ring] holds the
-// sum over n for points that share z and theta: on a ring round the polar axis. The
-// values at its points then cost a sum over m alone. What a slice of a room needs is
-// such rings, if its normal is taken for the polar axis.
-//
-// Weights and z may be complex, as for the pressure of drivers with delays. Many sets of
-// weights, one for each frequency say, share the functions N.
+// Directions that share their weights, as the drivers of a channel do, are a group: [NewSum]
+// sums C and S over each group, once for all frequencies, and then over the groups with
+// their weights, of which there is a set for each frequency. A [Ring] holds the sum over n for points that
+// share z and theta: on a ring round the polar axis. The values at its points then cost a
+// sum over m alone. What a slice of a room needs is such rings, if its normal is taken for
+// the polar axis.
 package harmonic

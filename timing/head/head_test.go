@@ -31,7 +31,7 @@ func one(t testing.TB, h *head.Head, r, angle float64) complex128 {
 
 func at(t testing.TB, k float64) *head.Head {
 	t.Helper()
-	h, err := head.New([]float64{k})
+	h, err := head.New([]float64{k}, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,15 +54,15 @@ func TestReference(t *testing.T) {
 	}
 }
 
-// TestTable: the table is within 0.05 dB and 1 degree of the series, but where two
-// ways round the head nearly cancel, more than 12 dB below the free field.
-func TestTable(t *testing.T) {
+// TestMoving: a head that moves is within 0.05 dB and 1 degree of one that does not, but
+// where two ways round the head nearly cancel, more than 12 dB below the free field.
+func TestMoving(t *testing.T) {
 	k := []float64{0, 1, 20, 60, 150, 300, 440}
-	table, err := head.NewTable(k, 0.3, 6)
+	moving, err := head.New(k, true)
 	if err != nil {
 		t.Fatal(err)
 	}
-	exact, err := head.New(k)
+	exact, err := head.New(k, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,7 +77,7 @@ func TestTable(t *testing.T) {
 		for i := range have {
 			have[i], want[i] = make([]complex128, len(k)), make([]complex128, len(k))
 		}
-		table.Add(have[0], have[1], ones, from)
+		moving.Add(have[0], have[1], ones, from)
 		exact.Add(want[0], want[1], ones, from)
 		for i := range have {
 			for f := range k {
@@ -168,36 +168,23 @@ func TestEars(t *testing.T) {
 
 func TestErrors(t *testing.T) {
 	for _, k := range []float64{-1, math.NaN(), math.Inf(1)} {
-		if _, err := head.New([]float64{k}); err == nil {
+		if _, err := head.New([]float64{k}, false); err == nil {
 			t.Errorf("no error for k = %g", k)
 		}
-		if _, err := head.NewTable([]float64{k}, 1, 2); err == nil {
-			t.Errorf("no error for a table of k = %g", k)
-		}
 	}
 }
 
-// A source too near is taken from Nearest, one outside a table from its end.
+// A source too near is taken from Nearest, 1.05 radii.
 func TestNear(t *testing.T) {
 	h := at(t, 50)
-	if got, want := one(t, h, 0, 1), one(t, h, head.Nearest, 1); got != want {
+	if got, want := one(t, h, 0, 1), one(t, h, 1.05*head.Radius, 1); got != want {
 		t.Errorf("%v, want %v", got, want)
-	}
-	table, err := head.NewTable([]float64{1, 50}, 0, 0.5)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var left, right, l, r [2]complex128
-	table.Add(left[:], right[:], []complex128{1, 1}, head.Source{Distance: 9, Left: 1, Right: 2})
-	table.Add(l[:], r[:], []complex128{1, 1}, head.Source{Distance: 0.5, Left: 1, Right: 2})
-	if left != l || right != r {
-		t.Errorf("%v %v, want %v %v", left, right, l, r)
 	}
 }
 
-func TestTableAllocatesNothing(t *testing.T) {
+func TestMovingAllocatesNothing(t *testing.T) {
 	k := []float64{1, 20, 60}
-	h, err := head.NewTable(k, 0.5, 3)
+	h, err := head.New(k, true)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -214,15 +201,15 @@ func BenchmarkAdd(b *testing.B) {
 		k[i] = float64(i) * 0.86
 	}
 	left, right, p := make([]complex128, len(k)), make([]complex128, len(k)), make([]complex128, len(k))
-	table, err := head.NewTable(k, 0.5, 3)
+	moving, err := head.New(k, true)
 	if err != nil {
 		b.Fatal(err)
 	}
-	series, err := head.New(k)
+	still, err := head.New(k, false)
 	if err != nil {
 		b.Fatal(err)
 	}
-	for name, h := range map[string]*head.Head{"table": table, "series": series} {
+	for name, h := range map[string]*head.Head{"moving": moving, "still": still} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -234,7 +221,7 @@ func BenchmarkAdd(b *testing.B) {
 
 // The ear that is turned to the sound hears more of a high tone.
 func ExampleHead_Add() {
-	h, err := head.New([]float64{2 * math.Pi * 4000 / speed})
+	h, err := head.New([]float64{2 * math.Pi * 4000 / speed}, false)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -108,7 +108,7 @@ func (s *Study) Again(r Reader, path string, as Second) error {
 // Against takes up what a design has of its driver.
 func (s *Study) Against(d design.Driver) {
 	s.PlannedOhm = d.DCOhm
-	curve, err := impedance.New(impedance.Driver{Resonance: d.FsHz, QMS: d.Qms, QES: d.Qes, DCOhm: d.DCOhm, Inductance: d.LeMH / 1000})
+	curve, err := impedance.New(impedance.Driver{Resonance: d.Small.Fs, QMS: d.Small.Qms, QES: d.Small.Qes, DCOhm: d.DCOhm, Inductance: d.Small.Inductance})
 	if err == nil { // else not all of it is known
 		s.Planned = curve.At
 	}

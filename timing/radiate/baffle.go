@@ -24,22 +24,19 @@ type baffle struct {
 // Kinsler, Frey, Coppens and Sanders, Fundamentals of Acoustics, 4th ed., 7.4.
 func Baffle(m *Medium, cone float64) Field { return baffle{m, cone} }
 
-func (b baffle) Add(dst []complex128, mount layout.Mount, points []r3.Vec, weight []complex128) {
-	b.medium.check(dst, len(points), weight)
-	for _, at := range points {
-		row := dst[:len(weight)]
-		dst = dst[len(weight):]
-		ray := r3.Sub(at, mount.Point)
-		d := r3.Norm(ray)
-		side := strength(r3.Dot(ray, mount.Normal))
+func (b baffle) At(dst []complex128, mounts []layout.Mount, place r3.Vec) {
+	b.medium.check(dst, len(mounts))
+	n := len(b.medium.Frequency)
+	for m, mount := range mounts {
+		row, ray := dst[m*n:(m+1)*n], r3.Sub(place, mount.Point)
+		d, side := distance(mount, place), strength(r3.Dot(ray, mount.Normal))
 		if side == 0 {
+			clear(row)
 			continue
 		}
-		scale := over(side, d)
 		sin := r3.Norm(r3.Cross(ray, mount.Normal)) / d
-		for f, w := range weight {
-			piston := Piston(b.medium.Wavenumber[f] * b.cone * sin)
-			row[f] += w * b.medium.wave(f, d) * complex(piston, 0) * scale
+		for f := range row {
+			row[f] = b.medium.spread(f, d) * complex(side*Piston(b.medium.Wavenumber[f]*b.cone*sin), 0)
 		}
 	}
 }
@@ -53,14 +50,6 @@ func strength(height float64) float64 {
 		return 0
 	}
 	return 1
-}
-
-// over returns a/d as a complex number, and NaN where d is 0.
-func over(a, d float64) complex128 {
-	if d == 0 {
-		return complex(math.NaN(), math.NaN())
-	}
-	return complex(a/d, 0)
 }
 
 // Piston returns the far-field directivity 2 J1(x)/x of a flat circular piston,

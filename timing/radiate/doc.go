@@ -1,7 +1,9 @@
-// Package radiate says how one driver sounds in the room.
+// Package radiate says what places in the room hear of an array.
 //
-// A Field answers the complex pressure of a mount at points. Models are small
-// types behind constructors, each for one slice of frequencies:
+// A Field answers the complex pressure of mounts at a place; a Scene is an array with its
+// field and the ways by which it is heard, and gives what each driver gives (Hear, Each) or
+// the sum of all (Sum, over harmonics on a ball). Models are small types behind constructors,
+// each for one slice of frequencies:
 //
 //   - Point: a point source in open air; the body is not there. 1/r along the
 //     straight line (Morse and Ingard, Theoretical Acoustics, 1968, 7.1).

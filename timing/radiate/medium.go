@@ -2,6 +2,7 @@ package radiate
 
 import (
 	"math"
+	"math/cmplx"
 
 	"pappus/timing/air"
 )
@@ -33,16 +34,15 @@ func (m *Medium) WithoutLoss() *Medium {
 	return &Medium{m.Frequency, m.Wavenumber, make([]float64, len(m.Loss))}
 }
 
-// check panics where Field.Add is called with slices that do not fit.
-func (m *Medium) check(dst []complex128, points int, weight []complex128) {
-	if len(weight) != len(m.Frequency) || len(dst) != points*len(weight) {
+// check panics where Field.At is called with a slice that does not fit.
+func (m *Medium) check(dst []complex128, mounts int) {
+	if len(dst) != mounts*len(m.Frequency) {
 		panic("radiate: lengths differ")
 	}
 }
 
-// wave returns exp(-loss d - i k d) at frequency f over a distance in m.
-func (m *Medium) wave(f int, distance float64) complex128 {
-	sin, cos := math.Sincos(m.Wavenumber[f] * distance)
-	fall := math.Exp(-m.Loss[f] * distance)
-	return complex(fall*cos, -fall*sin)
+// spread returns exp(-loss r - i k r)/r at frequency f: what a point source of strength 1
+// gives r m away.
+func (m *Medium) spread(f int, r float64) complex128 {
+	return cmplx.Rect(math.Exp(-m.Loss[f]*r)/r, -m.Wavenumber[f]*r)
 }

@@ -1,6 +1,8 @@
 package radiate
 
 import (
+	"math"
+
 	"pappus/layout"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -15,18 +17,24 @@ type point struct{ medium *Medium }
 //	H = exp(-i k d)/d times the loss in air
 //
 // with d the straight distance in m. Morse and Ingard, Theoretical Acoustics,
-// 7.1. H is NaN at the mount itself.
+// 7.1.
 func Point(m *Medium) Field { return point{m} }
 
-func (p point) Add(dst []complex128, mount layout.Mount, points []r3.Vec, weight []complex128) {
-	p.medium.check(dst, len(points), weight)
-	for _, at := range points {
-		d := r3.Norm(r3.Sub(at, mount.Point))
-		scale := over(1, d)
-		row := dst[:len(weight)]
-		dst = dst[len(weight):]
-		for f, w := range weight {
-			row[f] += w * p.medium.wave(f, d) * scale
+func (p point) At(dst []complex128, mounts []layout.Mount, place r3.Vec) {
+	p.medium.check(dst, len(mounts))
+	n := len(p.medium.Frequency)
+	for m, mount := range mounts {
+		d := distance(mount, place)
+		for f := range n {
+			dst[m*n+f] = p.medium.spread(f, d)
 		}
 	}
+}
+
+// distance returns the straight distance from a mount in m, NaN where there is none.
+func distance(mount layout.Mount, place r3.Vec) float64 {
+	if d := r3.Norm(r3.Sub(place, mount.Point)); d != 0 {
+		return d
+	}
+	return math.NaN()
 }

@@ -28,7 +28,7 @@ func still(wavenumber ...float64) *radiate.Medium {
 // one answers a single value of a field.
 func one(f radiate.Field, m layout.Mount, at r3.Vec) complex128 {
 	dst := make([]complex128, 1)
-	f.Add(dst, m, []r3.Vec{at}, []complex128{1})
+	f.At(dst, []layout.Mount{m}, at)
 	return dst[0]
 }
 
@@ -130,45 +130,20 @@ func TestAtTheMountThereIsNoNumber(t *testing.T) {
 	}
 }
 
-func TestAddPanicsForShape(t *testing.T) {
+func TestAtPanicsForShape(t *testing.T) {
 	defer func() {
 		if recover() == nil {
 			t.Error("no panic")
 		}
 	}()
-	radiate.Point(still(1)).Add(make([]complex128, 3), front, make([]r3.Vec, 2), []complex128{1})
+	radiate.Point(still(1)).At(make([]complex128, 3), make([]layout.Mount, 2), r3.Vec{X: 2})
 }
 
 func ExamplePoint() {
 	medium := radiate.NewMedium(room, []float64{1000})
 	mount := layout.Mount{Point: r3.Vec{X: 0.15}, Normal: r3.Vec{X: 1}}
 	dst := make([]complex128, 1)
-	radiate.Point(medium).Add(dst, mount, []r3.Vec{{X: 2.15}}, []complex128{1})
+	radiate.Point(medium).At(dst, []layout.Mount{mount}, r3.Vec{X: 2.15})
 	fmt.Printf("%.2f dB\n", 20*math.Log10(cmplx.Abs(dst[0])))
 	// Output: -6.03 dB
-}
-
-func BenchmarkAdd(b *testing.B) {
-	frequency := make([]float64, 35)
-	for i := range frequency {
-		frequency[i] = 100 * math.Pow(1.16, float64(i))
-	}
-	medium := radiate.NewMedium(room, frequency)
-	points := make([]r3.Vec, 64)
-	for i := range points {
-		points[i] = r3.Vec{X: 2, Y: float64(i) / 10}
-	}
-	weight, dst := make([]complex128, 35), make([]complex128, 35*64)
-	for i := range weight {
-		weight[i] = 1
-	}
-	for name, f := range map[string]radiate.Field{"point": radiate.Point(medium), "baffle": radiate.Baffle(medium, 0.016)} {
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				f.Add(dst, front, points, weight)
-			}
-			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(dst)), "ns/value")
-		})
-	}
 }

@@ -1,3 +1,15 @@
+// Package shoebox finds the mirror images of a body in a box room.
+//
+// Along one axis, with walls at 0 and L and the body's centre at s, the images
+// stand at s + 2nL, having met each wall |n| times, and turned round at
+// -s + 2nL, having met the low wall |n-1| times and the high one |n| times, for
+// all whole n. An image of the room is one such for each axis. J. B. Allen and D. A.
+// Berkley, "Image method for efficiently simulating small-room acoustics", J.
+// Acoust. Soc. Am. 65 (1979) 943.
+//
+// It is exact for hard walls and a point source. For a body it leaves out what
+// the body itself scatters of its own reflections; with absorption it takes the
+// walls' reflection as equal for all angles.
 package shoebox
 
 import (
@@ -6,47 +18,43 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Image is one way for the body's sound to reach a point, by way of walls. What
-// the mirrored body gives at a point, the body itself gives at the point
-// mirrored back:
+// Mirror takes a point to where the body is to be heard in place of the mirrored body
+// there:
 //
 //	point' = Flip * point + Shift, coordinate by coordinate
 //
 // Coordinates are relative to the body's centre.
-type Image struct {
+type Mirror struct {
 	Flip  r3.Vec // 1 or -1 along each axis
 	Shift r3.Vec // m
+}
+
+// Moved returns the point, in m, at which the body is to be heard.
+func (m Mirror) Moved(p r3.Vec) r3.Vec { return r3.Add(m.Turned(p), m.Shift) }
+
+// Turned returns a direction as the mirrored body has it.
+func (m Mirror) Turned(v r3.Vec) r3.Vec {
+	return r3.Vec{X: m.Flip.X * v.X, Y: m.Flip.Y * v.Y, Z: m.Flip.Z * v.Z}
+}
+
+// Image is one way for the body's sound to reach a point, by way of walls.
+type Image struct {
+	Mirror
 
 	// Hits is how often the sound meets the walls at low and high x, low and
 	// high y, low and high z.
 	Hits [6]int
 }
 
-// Order returns how many reflections made the image.
-func (i Image) Order() int {
-	n := 0
-	for _, h := range i.Hits {
-		n += h
-	}
-	return n
-}
-
-// Moved returns the point, in m, at which the body is to be heard.
-func (i Image) Moved(p r3.Vec) r3.Vec {
-	return r3.Vec{X: i.Flip.X*p.X + i.Shift.X, Y: i.Flip.Y*p.Y + i.Shift.Y, Z: i.Flip.Z*p.Z + i.Shift.Z}
-}
-
-// Centre returns where the mirrored body's centre stands, in m.
-func (i Image) Centre() r3.Vec {
-	return r3.Vec{X: -i.Flip.X * i.Shift.X, Y: -i.Flip.Y * i.Shift.Y, Z: -i.Flip.Z * i.Shift.Z}
-}
-
-// Factor returns what the walls leave of the image's pressure, for reflection
-// factors of the six walls in the order of Hits.
-func (i Image) Factor(reflection [6]float64) float64 {
-	factor := 1.0
-	for wall, hits := range i.Hits {
-		factor *= math.Pow(reflection[wall], float64(hits)) // 0^0 is 1
+// Factors returns what the walls leave of the image's pressure at each frequency, for
+// reflection factors of the six walls in the order of Hits.
+func (i Image) Factors(reflection [6][]float64) []float64 {
+	factor := make([]float64, len(reflection[0]))
+	for f := range factor {
+		factor[f] = 1
+		for wall, hits := range i.Hits {
+			factor[f] *= math.Pow(reflection[wall][f], float64(hits)) // 0^0 is 1
+		}
 	}
 	return factor
 }

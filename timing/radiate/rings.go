@@ -1,0 +1,206 @@
+package radiate
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pappus/layout"
+	"pappus/timing/ball"
+	"pappus/timing/cores"
+	"pappus/timing/harmonic"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// closeBy is the distance from the ball's centre, in radii, below which drivers are heard
+// one by one: the harmonics of the whole array converge slowly there.
+const closeBy = 1.25
+
+// seriesTolerance is where the series of a driver's field ends that are summed over
+// harmonics: the rest is below this share of the sizes of its terms, which no level
+// shows (1e-5 dB).
+const seriesTolerance = 1e-5
+
+// Rings are places as one way hears them: those on rings round a polar axis, which are
+// summed over harmonics, and those that are heard driver by driver.
+type Rings struct {
+	way    Way
+	frame  harmonic.Frame
+	places []r3.Vec
+	Seen   []r3.Vec // the places, mirrored back by the way, from the ball's centre
+	Ring   []Ring   // the nearest first
+	Near   []int    // places close by the ball; all of them in models without a ball
+}
+
+// Ring is places at one distance from the ball's centre and one angle from the polar axis.
+type Ring struct {
+	R, cos, sin float64
+	Place       []int
+	azimuth     []float64
+}
+
+// Rings sorts places in m. They are on the fewest rings where the frame's Z is the normal
+// of the plane that they are in.
+func (s *Scene) Rings(way Way, frame harmonic.Frame, places []r3.Vec) *Rings {
+	x := &Rings{way: way, frame: frame, places: places, Seen: s.seen(way, places)}
+	type key struct{ r, cos int64 } // in parts of 1e-9 of what is near enough to be one
+	index, radius := map[key]int{}, s.Array.Body.BallRadius
+	for i, at := range x.Seen {
+		r := r3.Norm(at)
+		if !s.onRing(r) {
+			x.Near = append(x.Near, i)
+			continue
+		}
+		cos, sin, azimuth := frame.Angles(at)
+		k := key{int64(math.Round(r / radius * 1e9)), int64(math.Round(cos * 1e9))}
+		n, known := index[k]
+		if !known {
+			n = len(x.Ring)
+			index[k] = n
+			x.Ring = append(x.Ring, Ring{R: r, cos: cos, sin: sin})
+		}
+		x.Ring[n].Place, x.Ring[n].azimuth = append(x.Ring[n].Place, i), append(x.Ring[n].azimuth, azimuth)
+	}
+	slices.SortStableFunc(x.Ring, func(a, b Ring) int { return cmp.Compare(a.R, b.R) })
+	return x
+}
+
+// seen returns places as a way hears them, from the ball's centre.
+func (s *Scene) seen(way Way, places []r3.Vec) []r3.Vec {
+	out := make([]r3.Vec, len(places))
+	for i, at := range places {
+		out[i] = r3.Sub(way.Moved(at), s.Array.Body.BallCentre)
+	}
+	return out
+}
+
+// onRing tells whether a place so far from the ball's centre is summed over harmonics.
+func (s *Scene) onRing(r float64) bool {
+	return s.Array.Timing.Model == SphereModel && r >= closeBy*s.Array.Body.BallRadius
+}
+
+// Sum adds to dst[place][frequency] what places in m hear by some ways of all mounts, on
+// all cores: over harmonics where the drivers are on a ball, else driver by driver. The
+// result is the same to the bit for any number of cores.
+func (s *Scene) Sum(dst []complex128, feed Feed, ways []Way, frame harmonic.Frame, places []r3.Vec) {
+	nearest := math.Inf(1)
+	for _, way := range ways {
+		for _, at := range s.seen(way, places) {
+			if r := r3.Norm(at); s.onRing(r) {
+				nearest = min(nearest, r)
+			}
+		}
+	}
+	w := s.newWhole(feed, frame, nearest)
+	for _, way := range ways {
+		rings := s.Rings(way, frame, places)
+		w.add(dst, rings)
+		s.EachNear(rings, func(_, place int, pressure []complex128) { feed.AddTo(row(dst, place, w.n), pressure) })
+	}
+}
+
+// SumRings is Sum for places that are sorted already, without those that are near.
+func (s *Scene) SumRings(dst []complex128, feed Feed, rings *Rings) {
+	if len(rings.Ring) > 0 {
+		s.newWhole(feed, rings.frame, rings.Ring[0].R).add(dst, rings)
+	}
+}
+
+// EachNear visits the places that are not on rings, as Each does.
+func (s *Scene) EachNear(x *Rings, visit func(worker, place int, pressure []complex128)) {
+	near := make([]r3.Vec, len(x.Near))
+	for i, place := range x.Near {
+		near[i] = x.places[place]
+	}
+	s.Each([]Way{x.way}, near, func(worker, i int, pressure []complex128) { visit(worker, x.Near[i], pressure) })
+}
+
+// AddTo adds to dst, one for each frequency, the sum over mounts of weight and pressure.
+func (f Feed) AddTo(dst, pressure []complex128) {
+	for m := range f.Group {
+		weight := f.Of(m)
+		for i, v := range row(pressure, m, len(dst)) {
+			dst[i] += weight[i] * v
+		}
+	}
+}
+
+// row returns a row of a table with n columns.
+func row[T any](table []T, i, n int) []T { return table[i*n : (i+1)*n] }
+
+// whole is the harmonics of a whole array for one feed (package harmonic).
+type whole struct {
+	medium *Medium
+	n      int // frequencies
+	worker []wholeWorker
+}
+
+// wholeWorker is one goroutine's room to work.
+type wholeWorker struct {
+	series *ball.Series
+	ring   *harmonic.Ring
+	spread []complex128
+	one    []complex128
+}
+
+// newWhole returns the harmonics that places from so far from the ball's centre on need.
+func (s *Scene) newWhole(feed Feed, frame harmonic.Frame, nearest float64) *whole {
+	w := &whole{medium: s.Medium, n: len(s.Medium.Frequency)}
+	if math.IsInf(nearest, 1) {
+		return w // no place needs them
+	}
+	ball := s.Field.(*sphere)
+	longest := ball.series(seriesTolerance)
+	longest.Move(nearest)
+	sum := s.harmonics(feed, frame, longest)
+	for range cores.Count() {
+		w.worker = append(w.worker, wholeWorker{ball.series(seriesTolerance), harmonic.NewRing(sum, w.n),
+			make([]complex128, w.n), make([]complex128, w.n)})
+	}
+	return w
+}
+
+// harmonics returns the sum over mounts of a feed, as far as a series has terms.
+func (s *Scene) harmonics(feed Feed, frame harmonic.Frame, series *ball.Series) *harmonic.Sum {
+	terms, weight := make([]int, series.Len()), make([][]complex128, series.Len())
+	for f := range terms {
+		re, _ := series.Terms(f)
+		terms[f] = len(re)
+		for _, w := range feed.Weight {
+			weight[f] = append(weight[f], w[f])
+		}
+	}
+	return harmonic.NewSum(frame, fromBall(s.Array), feed.Group, weight, terms)
+}
+
+// add adds what places on rings hear to dst[place][frequency].
+func (w *whole) add(dst []complex128, x *Rings) {
+	cores.Each(len(x.Ring), func(worker, i int) {
+		k, ring := &w.worker[worker], &x.Ring[i]
+		k.series.Move(ring.R)
+		k.ring.Set(ring.cos, ring.sin, k.series.Terms)
+		for f := range k.spread {
+			k.spread[f] = w.medium.spread(f, ring.R)
+			if x.way.Factor != nil {
+				k.spread[f] *= complex(x.way.Factor[f], 0)
+			}
+		}
+		for p, place := range ring.Place {
+			k.ring.At(k.one, ring.azimuth[p])
+			to := row(dst, place, w.n)
+			for f, v := range k.one {
+				to[f] += v * k.spread[f]
+			}
+		}
+	})
+}
+
+// fromBall returns where each mount is, seen from the ball's centre, in m.
+func fromBall(a *layout.Array) []r3.Vec {
+	at := make([]r3.Vec, len(a.Mounts))
+	for m, mount := range a.Mounts {
+		at[m] = r3.Sub(mount.Point, a.Body.BallCentre)
+	}
+	return at
+}
