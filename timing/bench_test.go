@@ -29,7 +29,7 @@ func BenchmarkMove(b *testing.B) {
 			}
 			b.ReportAllocs()
 			for i := range b.N {
-				if _, err := planner.Move(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
+				if _, err := planner.Spot(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -40,10 +40,10 @@ func BenchmarkMove(b *testing.B) {
 // BenchmarkCover fills the whole coverage of a slice, its table included.
 func BenchmarkCover(b *testing.B) {
 	p := plan(b, demo(b))
-	s := timing.HorizontalSlice(p)
+	s := timing.HorizontalSlice(&p.Spot)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := timing.Cover(p, s); err != nil {
+		if _, err := timing.Cover(&p.Spot, s); err != nil {
 			b.Fatal(err)
 		}
 	}

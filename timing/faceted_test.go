@@ -144,7 +144,7 @@ func TestDelaysOnADodecahedron(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		moved, err := p.Move(a.Spot)
+		moved, err := p.Spot(a.Spot)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -197,7 +197,7 @@ func TestPathsRoundADodecahedron(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		moved, err := p.Move(a.Spot)
+		moved, err := p.Spot(a.Spot)
 		if err != nil {
 			t.Fatal(err)
 		}

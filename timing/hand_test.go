@@ -130,7 +130,7 @@ func TestUnequalByHand(t *testing.T) {
 		})
 	}
 	p := plan(t, five(-13.98, false))
-	if a, b := p.Channels[0].Bank, p.Channels[1].Bank; math.Abs(a.DriverWatt/b.DriverWatt-1) > 1e-3 {
+	if a, b := p.Banks[0], p.Banks[1]; math.Abs(a.DriverWatt/b.DriverWatt-1) > 1e-3 {
 		t.Errorf("made alike, the drivers get %g and %g W", a.DriverWatt, b.DriverWatt)
 	}
 }

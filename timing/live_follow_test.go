@@ -30,7 +30,7 @@ func BenchmarkMoveInRoom(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for i := range b.N {
-		if _, err := p.Move(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
+		if _, err := p.Spot(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,6 +1,7 @@
 package timing_test
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -65,7 +66,7 @@ func TestPointsHaveNoBody(t *testing.T) {
 
 func plan(t testing.TB, a *layout.Array) *timing.Plan {
 	t.Helper()
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,12 +100,12 @@ func drawn(t *rapid.T) *layout.Array {
 	return a
 }
 
-func move(t *rapid.T, a *layout.Array) *timing.Plan {
+func move(t *rapid.T, a *layout.Array) *timing.Spot {
 	planner, err := timing.NewPlanner(a)
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := planner.Move(a.Spot)
+	p, err := planner.Spot(a.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -255,7 +256,7 @@ func TestCoverAgreesWithPolar(t *testing.T) {
 		t.Fatalf("angle %g", p.Horizontal.Angle[i])
 	}
 	reach := math.Hypot(a.Spot.X, a.Spot.Y)
-	c, err := timing.Cover(p, timing.Slice{Origin: r3.Vec{X: reach, Z: a.Spot.Z}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.1, Columns: 1, Rows: 1})
+	c, err := timing.Cover(&p.Spot, timing.Slice{Origin: r3.Vec{X: reach, Z: a.Spot.Z}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.1, Columns: 1, Rows: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -285,7 +286,7 @@ func TestCoverIsTheSameOnAnyNumberOfCores(t *testing.T) {
 			var all []*timing.Coverage
 			for _, cores := range []int{1, 2, 5} {
 				before := runtime.GOMAXPROCS(cores)
-				c, err := timing.Cover(p, timing.HorizontalSlice(p))
+				c, err := timing.Cover(&p.Spot, timing.HorizontalSlice(&p.Spot))
 				runtime.GOMAXPROCS(before)
 				if err != nil {
 					t.Fatal(err)
@@ -306,7 +307,7 @@ func TestInsideTheBodyThereIsNothing(t *testing.T) {
 	a.Coverage = layout.Coverage{HalfWidth: 0.3, Cells: 16}
 	a.Spot.Z = 0.05 // a slice through the body
 	p := plan(t, a)
-	c, err := timing.Cover(p, timing.HorizontalSlice(p))
+	c, err := timing.Cover(&p.Spot, timing.HorizontalSlice(&p.Spot))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -390,12 +391,12 @@ func TestStringsShareTheVoltage(t *testing.T) {
 func TestErrors(t *testing.T) {
 	a := demo(t)
 	a.Spot = r3.Vec{Z: 0.05}
-	if _, err := timing.Make(a); !errors.Is(err, layout.ErrInside) {
+	if _, err := timing.Make(t.Context(), a); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("inside: got %v", err)
 	}
 	a = demo(t)
 	a.Timing.Model = "guess"
-	if _, err := timing.Make(a); err == nil {
+	if _, err := timing.Make(t.Context(), a); err == nil {
 		t.Error("an unknown model gives no error")
 	}
 }
@@ -406,7 +407,7 @@ func ExampleMake() {
 		fmt.Println(err)
 		return
 	}
-	p, err := timing.Make(array)
+	p, err := timing.Make(context.Background(), array)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -113,7 +113,7 @@ func lossOf(t testing.TB, p *timing.Plan, delay []float64) []float64 {
 		for m, r := range p.Arrivals {
 			set.Arrivals[m].Delay = delay[r.Channel]
 		}
-		h, err := timing.NewHearing(&set, timing.Listening{Cases: []timing.Case{timing.Aligned}, Dry: true, Flat: true}, []r3.Vec{p.Array.Spot}, frequency)
+		h, err := timing.NewHearing(&set.Spot, timing.Listening{Cases: []timing.Case{timing.Aligned}, Dry: true, Flat: true}, []r3.Vec{p.Array.Spot}, frequency)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -44,10 +44,10 @@ const farAway = 100.0
 func Look(p *Plan) (*Survey, error) {
 	var s Survey
 	var err error
-	if s.Above, err = Cover(p, HorizontalSlice(p)); err != nil {
+	if s.Above, err = Cover(&p.Spot, HorizontalSlice(&p.Spot)); err != nil {
 		return nil, err
 	}
-	if s.Side, err = Cover(p, VerticalSlice(p)); err != nil {
+	if s.Side, err = Cover(&p.Spot, VerticalSlice(&p.Spot)); err != nil {
 		return nil, err
 	}
 	limit := p.Array.Coverage.SmearLimit
@@ -57,11 +57,10 @@ func Look(p *Plan) (*Survey, error) {
 		return nil, err
 	}
 	for b, centre := range s.Above.Band {
-		o := Octave{Band: centre, Unevenness: measure.Deviation(p.Horizontal.Aligned[b]), Reach: reach[b]}
-		if o.Directivity, o.Power, err = p.directivity(centre); err != nil {
-			return nil, err
-		}
-		s.Octaves = append(s.Octaves, o)
+		s.Octaves = append(s.Octaves, Octave{Band: centre, Unevenness: measure.Deviation(p.Horizontal.Aligned[b]), Reach: reach[b]})
+	}
+	if err := p.directivity(s.Octaves); err != nil {
+		return nil, err
 	}
 	s.Reverb = p.reverb()
 	return &s, nil
@@ -71,26 +70,34 @@ func Look(p *Plan) (*Survey, error) {
 // of.
 const directivityCount = 3
 
-// directivity returns, for an octave, the directivity index towards the spot and
-// the radiated power over one driver's, in dB, of the body alone.
-func (p *Plan) directivity(centre float64) (index, power float64, err error) {
-	frequency := band.Frequencies([]float64{centre}, 1, directivityCount)
-	still := radiate.NewMedium(p.airState(), frequency).WithoutLoss()
-	s, err := radiate.NewScene(alone(p.Array), still)
+// directivity fills in, for each octave, the directivity index towards the spot and
+// the radiated power over one driver's, in dB, of the body alone:
+//
+//	index = 10 log10(4 pi |p|^2 / integral of |p|^2 over all directions)
+//
+// Kinsler, Frey, Coppens and Sanders, Fundamentals of Acoustics, 4th ed., 7.6.
+func (p *Plan) directivity(octaves []Octave) error {
+	var centre []float64
+	for _, o := range octaves {
+		centre = append(centre, o.Band)
+	}
+	frequency := band.Frequencies(centre, 1, directivityCount)
+	s, err := radiate.NewScene(alone(p.Array), radiate.NewMedium(p.airState(), frequency).WithoutLoss())
 	if err != nil {
-		return 0, 0, err
+		return err
 	}
 	fed := p.feed(true, frequency, p.response(frequency))
-	round := floats.Sum(s.Power(fed))
 	heard, ahead := make([]complex128, len(p.Array.Mounts)*len(frequency)), make([]complex128, len(frequency))
 	s.Hear(heard, s.Ways, r3.Scale(farAway, r3.Unit(p.Array.Spot)))
 	fed.AddTo(ahead, heard)
-	straight := 0.0
-	for _, v := range ahead {
-		straight += energyOf(v) * farAway * farAway
+	round, unit := s.Power(fed), unit(p.Array, longestString(p.Channels))
+	for i := range octaves {
+		from, to := i*directivityCount, (i+1)*directivityCount
+		mean := floats.Sum(round[from:to]) / directivityCount
+		octaves[i].Directivity = 10 * math.Log10(meanEnergy(ahead[from:to])*farAway*farAway/mean)
+		octaves[i].Power = 10 * math.Log10(mean/(unit*unit))
 	}
-	unit := p.unit(longestString(p.Channels))
-	return 10 * math.Log10(straight/round), 10 * math.Log10(round/directivityCount/(unit*unit)), nil
+	return nil
 }
 
 // reverb returns the reverberation times of the octave bands; nil without a room.
@@ -99,15 +106,13 @@ func (p *Plan) reverb() []reverb.Time {
 	if !r.Present {
 		return nil
 	}
-	octaves := band.Octaves()
-	absorption, loss := make([][6]float64, len(octaves)), make([]float64, len(octaves))
-	for b, centre := range octaves {
+	var times []reverb.Time
+	for _, centre := range band.Octaves() {
+		room := reverb.Room{Size: r.Size}
 		for wall, a := range r.Absorption {
-			absorption[b][wall] = a.At(centre)
+			room.Absorption[wall] = a.At(centre)
 		}
-		loss[b] = p.airState().Loss(centre)
+		times = append(times, room.Time(p.SpeedOfSound, p.airState().Loss(centre)))
 	}
-	dst := make([]reverb.Time, len(octaves))
-	reverb.Times(dst, r.Size, absorption, p.SpeedOfSound, loss)
-	return dst
+	return times
 }

@@ -165,7 +165,7 @@ func channelLoad(j *job, i impedanceFlags) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.planned(first(j.args[1:]))
+	p, err := j.planned(j.Context(), first(j.args[1:]))
 	if err != nil {
 		return outcome{}, err
 	}

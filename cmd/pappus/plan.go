@@ -117,7 +117,7 @@ func newLevel(f *flags) *cobra.Command {
 
 // levelled makes the spot's level even, and lists the files of that.
 func levelled(p *timing.Plan) (timing.Levelling, timing.Correction, []outdir.File, error) {
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		return l, timing.Correction{}, nil, err
 	}
@@ -158,7 +158,7 @@ func newCompare(f *flags) *cobra.Command {
 		var plans []*timing.Plan
 		for _, path := range j.args {
 			j.say("planning " + path)
-			p, err := j.planned(path)
+			p, err := j.planned(j.Context(), path)
 			if err != nil {
 				return outcome{}, err
 			}

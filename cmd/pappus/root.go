@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -83,17 +84,17 @@ func load(path string) (*layout.Array, error) {
 
 // planned plans the design at a path, the built-in demo where there is none, and
 // remembers what was found wrong with it.
-func (f *flags) planned(path string) (*timing.Plan, error) {
+func (f *flags) planned(ctx context.Context, path string) (*timing.Plan, error) {
 	a, err := load(path)
 	if err != nil {
 		return nil, err
 	}
-	return f.make(a)
+	return f.make(ctx, a)
 }
 
 // make plans an array, and remembers what was found wrong with it.
-func (f *flags) make(a *layout.Array) (*timing.Plan, error) {
-	p, err := timing.Make(a)
+func (f *flags) make(ctx context.Context, a *layout.Array) (*timing.Plan, error) {
+	p, err := timing.Make(ctx, a)
 	if err != nil {
 		return nil, err
 	}

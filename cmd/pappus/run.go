@@ -102,7 +102,7 @@ func (j *job) heed(p *timing.Plan) error {
 func (j *job) design() string { return first(j.args) }
 
 // plan plans the design.
-func (j *job) plan() (*timing.Plan, error) { return j.planned(j.design()) }
+func (j *job) plan() (*timing.Plan, error) { return j.planned(j.Context(), j.design()) }
 
 // written names the files in the folder, and what to look out for in a plan.
 func (j *job) written(files []outdir.File, p *timing.Plan) document.Written {

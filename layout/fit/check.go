@@ -80,7 +80,7 @@ func Check(b *body.Body, mounts []Mount, d Driver, l Limits) ([]Report, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return nil, err
 	}
-	return report(newWalls(b), mounts, d, l), nil
+	return report(newWalls(b, false), mounts, d, l), nil
 }
 
 func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
@@ -237,7 +237,7 @@ func All(b *body.Body, mounts []Mount, d Driver, l Limits) (bool, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return false, err
 	}
-	return d.takesScrews(l) && allFit(newWalls(b), mounts, d, l), nil
+	return d.takesScrews(l) && allFit(newWalls(b, false), mounts, d, l), nil
 }
 
 // allFit tells whether every mount fits but for what the driver alone decides,
@@ -260,7 +260,7 @@ func OffBase(b *body.Body, mounts []Mount, d Driver, l Limits) ([]bool, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return nil, err
 	}
-	w := newWalls(b).base()
+	w := newWalls(b, true)
 	out := make([]bool, len(mounts))
 	for i, m := range mounts {
 		r := alone(w, m, d, l, l.Apart)

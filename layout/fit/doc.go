@@ -32,7 +32,7 @@
 // driver may be placed on a body that is cut, and how near two on a ball.
 //
 // [LargestDriver] and [SmallestBody] halve a range of sizes until it is as narrow
-// as [Tolerance]; each size is tried in full.
+// as a millionth; each size is tried in full.
 //
 // A flange has a thickness, a screw a head, and a printed part is off by some
 // tenths of a millimetre: leave some room (common practice: a millimetre or

@@ -27,7 +27,7 @@ func LargestDriver(b *body.Body, mounts []Mount, d Driver, l Limits) (Driver, er
 	if err := valid(b, mounts, d, l); err != nil {
 		return Driver{}, err
 	}
-	w := newWalls(b)
+	w := newWalls(b, false)
 	at := func(factor float64) bool { return allFit(w, mounts, d.times(factor), l) }
 	// Nothing larger than the body can fit, nor anything that no tool can make.
 	high := 4 * b.Radius / d.FlangeRadius
@@ -68,7 +68,7 @@ func SmallestBody(b *body.Body, mounts []Mount, d Driver, l Limits) (float64, er
 			m.Point = r3.Scale(factor, m.Point)
 			scaled[i] = m
 		}
-		return allFit(newWalls(b.Times(factor)), scaled, d, l)
+		return allFit(newWalls(b.Times(factor), false), scaled, d, l)
 	}
 	high := 1.0
 	for ; !at(high); high *= 2 {

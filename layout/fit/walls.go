@@ -9,13 +9,11 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// side is the line that carries an edge of a face, and what of a length behind
-// the face the neighbour's wall takes away there.
+// side is the line that carries an edge of a face, as the plane through it square to the face
+// that looks inward, and what of a length behind the face the neighbour's wall takes away there.
 type side struct {
-	inward r3.Vec
-	offset float64
-	lean   float64 // tangent of half the turn from face to face
-	beyond int     // the neighbour
+	poly.Plane
+	lean float64 // tangent of half the turn from face to face
 }
 
 // walls is a body made ready to be asked about.
@@ -28,49 +26,35 @@ type walls struct {
 	baseOnly bool
 }
 
-func newWalls(b *body.Body) *walls {
-	w := &walls{body: b, planes: make([]poly.Plane, len(b.Faces)), sides: make([][]side, len(b.Faces))}
-	for f := range b.Faces {
-		w.planes[f] = b.Plane(f)
-	}
-	w.whole = w.planes
-	if b.IsBall() {
-		if b.IsCut {
-			w.planes = append(w.planes, poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -b.Cut})
+// newWalls takes all walls, or the base of a cut alone.
+func newWalls(b *body.Body, baseOnly bool) *walls {
+	w := &walls{body: b, sides: make([][]side, len(b.Faces)), baseOnly: baseOnly}
+	for f, face := range b.Faces {
+		p := b.Plane(f)
+		w.whole = append(w.whole, p)
+		if baseOnly && !face.Base() {
+			p.Offset = math.Inf(1)
 		}
-		return w
+		w.planes = append(w.planes, p)
+	}
+	if b.IsBall() && b.IsCut {
+		w.planes = append(w.planes, poly.Plane{Normal: r3.Vec{Z: -1}, Offset: -b.Cut})
 	}
 	for _, e := range b.Edges() {
 		p, q := b.Vertices[e.A], b.Vertices[e.B]
-		lean := lean(w.planes[e.Faces[0]].Normal, w.planes[e.Faces[1]].Normal)
+		lean := lean(w.whole[e.Faces[0]].Normal, w.whole[e.Faces[1]].Normal)
 		for i, f := range e.Faces {
-			inward := r3.Unit(r3.Cross(w.planes[f].Normal, r3.Sub(q, p)))
+			if baseOnly && !b.Faces[e.Faces[1-i]].Base() {
+				continue
+			}
+			inward := r3.Unit(r3.Cross(w.whole[f].Normal, r3.Sub(q, p)))
 			if i == 1 {
 				inward = r3.Scale(-1, inward)
 			}
-			w.sides[f] = append(w.sides[f], side{inward, r3.Dot(inward, p), lean, e.Faces[1-i]})
+			w.sides[f] = append(w.sides[f], side{poly.Plane{Normal: inward, Offset: r3.Dot(inward, p)}, lean})
 		}
 	}
 	return w
-}
-
-// base returns the walls without all but the base of a cut.
-func (w *walls) base() *walls {
-	out := &walls{body: w.body, whole: w.whole, planes: make([]poly.Plane, len(w.planes)), sides: make([][]side, len(w.sides)), baseOnly: true}
-	for i := range out.planes {
-		out.planes[i].Offset = math.Inf(1)
-		if i >= len(w.body.Faces) || w.body.Faces[i].Base() {
-			out.planes[i] = w.planes[i]
-		}
-	}
-	for f, sides := range w.sides {
-		for _, s := range sides {
-			if w.body.Faces[s.beyond].Base() {
-				out.sides[f] = append(out.sides[f], s)
-			}
-		}
-	}
-	return out
 }
 
 // lean returns the tangent of half the angle between two unit normals, by whichever
@@ -92,7 +76,7 @@ func (w *walls) edge(m Mount, wall float64) (outside, inside float64) {
 	switch b := w.body; {
 	case m.Face >= 0:
 		for _, s := range w.sides[m.Face] {
-			far := r3.Dot(s.inward, m.Point) - s.offset
+			far := s.Above(m.Point)
 			outside, inside = min(outside, far), min(inside, far-wall*s.lean)
 		}
 	case b.IsBall() && b.IsCut:

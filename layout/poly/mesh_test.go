@@ -67,25 +67,34 @@ func TestSTLThin(t *testing.T) {
 	}
 }
 
-// TestFill: a face with a hole in it and one beside it, and what is no face.
+// TestFill: a face with a hole, two faces, and what is no face.
 func TestFill(t *testing.T) {
 	square := func(at, half float64) []r3.Vec {
 		return []r3.Vec{{X: at + half, Y: half}, {X: at - half, Y: half}, {X: at - half, Y: -half}, {X: at + half, Y: -half}}
 	}
 	points := append(append(square(0, 2), square(0, 1)...), square(9, 1)...)
 	up := r3.Vec{Z: 1}
-	triangles, err := poly.Fill(points, up, []int{0, 1, 2, 3}, []int{7, 6, 5, 4}, []int{8, 9, 10, 11})
-	if err != nil {
-		t.Fatal(err)
+	for _, c := range []struct {
+		area  float64
+		loops [][]int
+	}{
+		{16 - 4, [][]int{{7, 6, 5, 4}, {0, 1, 2, 3}}},
+		{16 + 4, [][]int{{0, 1, 2, 3}, {8, 9, 10, 11}}},
+	} {
+		triangles, err := poly.Fill(points, up, c.loops...)
+		if err != nil {
+			t.Fatal(err)
+		}
+		area := 0.0
+		for _, c := range triangles {
+			area += r3.Dot(up, r3.Triangle{points[c[0]], points[c[1]], points[c[2]]}.Normal()) / 2
+		}
+		near(t, "area", area, c.area, 1e-14)
 	}
-	area := 0.0
-	for _, c := range triangles {
-		area += r3.Dot(up, r3.Triangle{points[c[0]], points[c[1]], points[c[2]]}.Normal()) / 2
-	}
-	near(t, "area", area, 16-4+4, 1e-14)
 	for name, loops := range map[string][][]int{
 		"a hole alone":         {{7, 6, 5, 4}},
 		"a hole over the edge": {{8, 9, 10, 11}, {7, 6, 5, 4}},
+		"two and a hole":       {{0, 1, 2, 3}, {7, 6, 5, 4}, {8, 9, 10, 11}},
 		"a bow tie":            {{0, 1, 3, 2}, {8, 9, 10, 11}},
 	} {
 		if out, err := poly.Fill(points, up, loops...); err == nil {

@@ -345,3 +345,47 @@ func BenchmarkFromSTL(b *testing.B) {
 		must(b)(fromSTL("ball", bytes.NewReader(file)))
 	}
 }
+
+// TestFileLimits: what a file may be off by and how large it may be, from both sides.
+func TestFileLimits(t *testing.T) {
+	const good = "OFF\n8 6 12\n" + "10 10 10\n-10 10 10\n-10 -10 10\n10 -10 10\n10 10 -10\n-10 10 -10\n-10 -10 -10\n10 -10 -10\n" + cubeFaces
+	reach := 10 * math.Sqrt(3)
+	// A ninth corner h over the middle of the top: the face across it is 2h off the plane of one beside.
+	roof := func(h float64) string {
+		text := strings.Replace(good, "8 6 12\n", "9 9 0\n", 1)
+		return strings.Replace(text, "4 0 1 2 3", fmt.Sprintf("0 0 %.9f\n3 0 1 8\n3 1 2 8\n3 2 3 8\n3 3 0 8", 10+h*reach), 1)
+	}
+	// The top has a corner of its own, a little off.
+	split := func(d float64) string {
+		text := strings.Replace(good, "8 6 12\n", "9 6 0\n", 1)
+		return strings.Replace(text, "4 0 1 2 3", fmt.Sprintf("10 %.9f 10\n4 8 1 2 3", 10-d*reach), 1)
+	}
+	for _, c := range []struct {
+		name, file string
+		faces      int
+		want       error
+	}{
+		{"a flat roof", roof(2.1e-5), 6, nil},
+		{"a roof", roof(2.9e-5), 9, nil},
+		{"one corner", split(0.85e-5), 6, nil},
+		{"two corners", split(1.15e-5), 0, errOpen},
+		{"16 MiB", good + strings.Repeat(" ", 16<<20-len(good)), 6, nil},
+		{"a byte more", good + strings.Repeat(" ", 16<<20-len(good)+1), 0, errTooLarge},
+		{"20000 faces told of", "OFF\n8 20000 0\n", 0, errFormat},
+		{"20001 faces told of", "OFF\n8 20001 0\n", 0, errTooLarge},
+		{"a millimetre", strings.ReplaceAll(good, "10", "0.578"), 6, nil},
+		{"less than a millimetre", strings.ReplaceAll(good, "10", "0.576"), 0, errSize},
+		{"a hundred metres", strings.ReplaceAll(good, "10", "57735"), 6, nil},
+		{"more than a hundred metres", strings.ReplaceAll(good, "10", "57740"), 0, errSize},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b, err := fromOFF("cube.off", strings.NewReader(c.file))
+			if c.want == nil && err != nil || c.want != nil && !is(err, c.want) {
+				t.Fatalf("%v, want %v", err, c.want)
+			}
+			if err == nil && len(b.Faces) != c.faces {
+				t.Errorf("%d faces, want %d", len(b.Faces), c.faces)
+			}
+		})
+	}
+}

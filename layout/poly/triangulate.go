@@ -8,8 +8,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Fill cuts a flat face into triangles. Loops of vertices are counter-clockwise seen against
-// the normal where they are outlines, and clockwise where they are holes.
+// Fill cuts flat faces in one plane into triangles. Loops of vertices are counter-clockwise
+// seen against the normal where they are outlines, and clockwise where they are holes; only a
+// single outline may have any.
 func Fill(vertices []r3.Vec, normal r3.Vec, loops ...[]int) ([][3]int, error) {
 	var points []r3.Vec
 	var back []int
@@ -29,17 +30,12 @@ func Fill(vertices []r3.Vec, normal r3.Vec, loops ...[]int) ([][3]int, error) {
 			holes = append(holes, l)
 		}
 	}
-	in := make([][][]int, len(outlines))
-	for _, h := range holes {
-		at := smallestAround(flat, outlines, flat[h[0]])
-		if at < 0 {
-			return nil, errTangled
-		}
-		in[at] = append(in[at], h)
+	if len(outlines) != 1 && len(holes) > 0 {
+		return nil, errTangled
 	}
 	var out [][3]int
-	for i, o := range outlines {
-		triangles, err := triangulate(flat, o, in[i])
+	for _, o := range outlines {
+		triangles, err := triangulate(flat, o, holes)
 		if err != nil {
 			return nil, err
 		}
@@ -48,29 +44,6 @@ func Fill(vertices []r3.Vec, normal r3.Vec, loops ...[]int) ([][3]int, error) {
 		}
 	}
 	return out, nil
-}
-
-// smallestAround returns the outline of least area that a point is inside of, -1 for none.
-func smallestAround(points []r2.Vec, outlines [][]int, p r2.Vec) int {
-	best, least := -1, math.Inf(1)
-	for i, o := range outlines {
-		if a := area(points, o); a < least && isInside(points, o, p) {
-			best, least = i, a
-		}
-	}
-	return best
-}
-
-// isInside counts the edges of a loop on the way from a point to the far right.
-func isInside(points []r2.Vec, loop []int, p r2.Vec) bool {
-	inside := false
-	for i, v := range loop {
-		a, b := points[v], points[loop[(i+1)%len(loop)]]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			inside = !inside
-		}
-	}
-	return inside
 }
 
 var errNoEar = errors.New("an outline crosses itself")

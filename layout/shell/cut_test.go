@@ -105,6 +105,7 @@ func TestCut(t *testing.T) {
 		{"too wide one way", cube, nil, job(0.1, 0.06, 0.1), 2, 1, shell.Size{X: 0.1, Y: 0.05, Z: 0.1}},
 		{"with a driver on each side", cube, sides, job(0.1*math.Sqrt2, 0.1*root, 0.1), 2, 1,
 			shell.Size{X: 0.1 * math.Sqrt2, Y: 0.1 * root, Z: 0.1}},
+		{"twelve levels", cube, nil, job(0.1, 0.1, 0.1/12), 1, 12, shell.Size{X: 0.1, Y: 0.1, Z: 0.1 / 12}},
 		{"dome", dome, nil, job(0.21, 0.21, 0.1), 1, 1, shell.Size{X: 0.2, Y: 0.2, Z: 0.1}},
 		{"dome in quarters", dome, nil, job(0.1001, 0.1001, 0.1), 4, 1, shell.Size{X: 0.1, Y: 0.1, Z: 0.1}},
 	}
@@ -180,6 +181,7 @@ func TestCannot(t *testing.T) {
 		{"smaller than a mount", job(0.015, 0.1, 0.1), errBedSmall},
 		{"lower than a mount", job(0.1, 0.1, 0.015), errBedSmall},
 		{"holes as wide as the sides", narrow(0.1, 0.1, 0.099, 0.049), shell.ErrNoCleanCut},
+		{"thirteen levels", narrow(0.1, 0.1, 0.1/12.5, 0.001), shell.ErrTooMany},
 		{"too small to be worth it", narrow(0.004, 0.004, 0.004, 0.0001), shell.ErrTooMany},
 	}
 	for _, c := range cases {

@@ -29,9 +29,9 @@ type Options struct {
 
 	// Sound writes a WAV file of what is heard at the plan's spot; nil: none. Errors
 	// may wrap ErrAsked.
-	Sound func(ctx context.Context, w io.Writer, p *timing.Plan, h Hearing) error
+	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
-	Walk func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, h Hearing) error
+	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
 	// Measure holds recordings against a plan; nil: none. Whatever is wrong with them is
 	// its error.
 	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (verdict.Found, error)
@@ -79,7 +79,7 @@ func New(o Options) (*Page, error) {
 	p := &Page{
 		options: o,
 		plans:   newPlans(o.Path),
-		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
+		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
 		working: make(chan struct{}, mostWork),
 	}

@@ -129,7 +129,7 @@ func TestPlanSaysWhere(t *testing.T) {
 func TestWalksGoWhereTheySay(t *testing.T) {
 	var to r3.Vec
 	o := options("")
-	o.Walk = func(_ context.Context, w io.Writer, _ *timing.Plan, _, end r3.Vec, _ Hearing) error {
+	o.Walk = func(_ context.Context, w io.Writer, _ *timing.Spot, _, end r3.Vec, _ Hearing) error {
 		to = end
 		_, err := io.WriteString(w, "RIFF")
 		return err
@@ -175,5 +175,18 @@ func TestSentencesSayThingsOnce(t *testing.T) {
 				t.Errorf("the rule is %q", rule)
 			}
 		})
+	}
+}
+
+// TestFewerWalls: a page follows the sound of so many drivers over as many walls as make up
+// to 70,000 ways: 25 of each driver over two walls, 63 over three.
+func TestFewerWalls(t *testing.T) {
+	for _, c := range []struct{ drivers, order, want int }{{2000, 10, 2}, {1200, 3, 2}, {1000, 3, 3}} {
+		text := strings.NewReplacer("count = 2000", fmt.Sprintf("count = %d", c.drivers), "order = 10", fmt.Sprintf("order = %d", c.order),
+			"radius_mm = 100", "radius_mm = 300").Replace(large())
+		out, ok := fewerWalls("a.toml", text)
+		if isLess := c.want < c.order; ok != isLess || isLess && !strings.Contains(string(out.Text), fmt.Sprintf("order = %d\n", c.want)) {
+			t.Errorf("%d drivers over %d walls: %t, %q; want %d", c.drivers, c.order, ok, out.Mended, c.want)
+		}
 	}
 }

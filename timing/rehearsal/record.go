@@ -16,8 +16,8 @@ import (
 	"gonum.org/v1/gonum/dsp/fourier"
 )
 
-// ErrSetting is for settings that cannot be.
-var ErrSetting = errors.New("impossible rehearsal")
+// errSetting is for settings that cannot be.
+var errSetting = errors.New("impossible rehearsal")
 
 // All stands for all channels.
 const All = -1
@@ -41,8 +41,8 @@ type Setting struct {
 // channel with several strings one is dead, and the last channel's wires are swapped.
 func Example(p *timing.Plan, rate float64) Setting {
 	set := Setting{Case: timing.Aligned, Channel: All, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02, Seed: 1, Reversed: []int{len(p.Channels) - 1}}
-	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
-		set.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
+	if c := slices.IndexFunc(p.Banks, func(b timing.Bank) bool { return len(b.Strings) > 1 }); c >= 0 {
+		set.DeadStrings = [][2]int{{c, len(p.Banks[c].Strings) - 1}}
 	}
 	return set
 }
@@ -70,7 +70,7 @@ type Stage struct {
 func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
 
 // Record returns what is recorded, with the player's signal beside it. A channel alone is as
-// loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
+// loud as it is within the whole. The same
 // setting gives the same recording.
 func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	if err := set.check(g.plan, s); err != nil {
@@ -113,7 +113,7 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	}
 	if set.Case == timing.IdealPoint || set.Channel < All || set.Channel >= len(p.Channels) ||
 		!(math.Abs(set.Drift) <= 1000) || math.IsNaN(set.SNR) || !(set.Latency >= 0 && set.Latency < s.Gap/2) {
-		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
+		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", errSetting, set.Channel, set.Drift, set.SNR, set.Latency)
 	}
 	return nil
 }

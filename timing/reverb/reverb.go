@@ -1,18 +1,29 @@
+// Package reverb gives the reverberation time of a box room by the two oldest
+// formulas:
+//
+//	T = 24 ln 10 V / (c (A + 4 m V))
+//
+// with V the volume in m3, c the speed of sound, m the loss of energy in air
+// per metre, twice that of pressure in nepers, and A the room's absorption in
+// m2: by Sabine the sum of area times coefficient, by Eyring -S ln(1 - mean
+// coefficient) over the whole surface S.
+//
+// W. C. Sabine, Collected Papers on Acoustics, 1922; C. F. Eyring, J. Acoust.
+// Soc. Am. 1 (1930) 217; loss in air: V. O. Knudsen, J. Acoust. Soc. Am. 3 (1931)
+// 126; Kuttruff, Room Acoustics, chapter 5.
+//
+// Both take the sound to be as strong and from all sides everywhere. A small room
+// with one soft surface is far from it, and no room is below its Schroeder
+// frequency: take the times for a caution, not a promise.
 package reverb
 
 import (
-	"errors"
 	"math"
-
-	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// ErrRoom is wrapped by the errors of Room.Check.
-var ErrRoom = errors.New("impossible room")
-
-// Room is an empty box.
+// Room is an empty box. Sizes above 0 and coefficients from 0 to 1 are for the caller to see to.
 type Room struct {
 	Size r3.Vec // m, each above 0
 
@@ -23,21 +34,6 @@ type Room struct {
 
 // Time is the reverberation time in s of one band.
 type Time struct{ Sabine, Eyring float64 }
-
-// Check returns an error that wraps ErrRoom and names the value at fault, or nil.
-func (r Room) Check() error {
-	for i, side := range [3]float64{r.Size.X, r.Size.Y, r.Size.Z} {
-		if !(side > 0) || math.IsInf(side, 0) {
-			return prose.Errorf("%w: %c size of %g m, must be above 0", ErrRoom, 'x'+rune(i), side)
-		}
-	}
-	for wall, a := range r.Absorption {
-		if !(a >= 0 && a <= 1) {
-			return prose.Errorf("%w: absorption %g of wall %d, must be from 0 to 1", ErrRoom, a, wall)
-		}
-	}
-	return nil
-}
 
 // Volume returns the volume in m3.
 func (r Room) Volume() float64 { return r.Size.X * r.Size.Y * r.Size.Z }
@@ -56,8 +52,7 @@ func (r Room) Sabins() float64 {
 
 // Time returns the times in which the energy falls by 60 dB, for a speed of
 // sound in m/s and a loss of pressure in air in Np/m. They are +Inf where
-// nothing is lost; Eyring's is 0 where walls take everything. The room must pass
-// Check.
+// nothing is lost; Eyring's is 0 where walls take everything.
 func (r Room) Time(speed, loss float64) Time {
 	air := 8 * loss * r.Volume() // 4 m V with m = 2 loss
 	scale := 24 * math.Ln10 / speed * r.Volume()
@@ -65,17 +60,5 @@ func (r Room) Time(speed, loss float64) Time {
 	return Time{
 		Sabine: scale / (r.Sabins() + air),
 		Eyring: scale / (-r.Surface()*math.Log1p(-mean) + air),
-	}
-}
-
-// Times fills dst with the times of several bands: absorption has the six walls'
-// coefficients for each, and loss the loss in air. It panics where the lengths
-// differ and allocates nothing.
-func Times(dst []Time, size r3.Vec, absorption [][6]float64, speed float64, loss []float64) {
-	if len(dst) != len(absorption) || len(dst) != len(loss) {
-		panic("reverb: lengths differ")
-	}
-	for b := range dst {
-		dst[b] = Room{size, absorption[b]}.Time(speed, loss[b])
 	}
 }

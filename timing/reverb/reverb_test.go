@@ -1,7 +1,6 @@
 package reverb_test
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"testing"
@@ -135,56 +134,20 @@ func TestEyringIsShorter(t *testing.T) {
 	})
 }
 
-func TestCheck(t *testing.T) {
-	good := reverb.Room{Size: r3.Vec{X: 3, Y: 4, Z: 2.5}, Absorption: even(0.1)}
-	tests := []struct {
-		name   string
-		change func(*reverb.Room)
-		want   error
-	}{
-		{"good", func(*reverb.Room) {}, nil},
-		{"flat", func(r *reverb.Room) { r.Size.Z = 0 }, reverb.ErrRoom},
-		{"endless", func(r *reverb.Room) { r.Size.X = math.Inf(1) }, reverb.ErrRoom},
-		{"no number", func(r *reverb.Room) { r.Absorption[3] = math.NaN() }, reverb.ErrRoom},
-		{"gives sound", func(r *reverb.Room) { r.Absorption[0] = -0.1 }, reverb.ErrRoom},
-		{"takes too much", func(r *reverb.Room) { r.Absorption[5] = 1.1 }, reverb.ErrRoom},
-	}
-	for _, test := range tests {
-		t.Run(test.name, func(t *testing.T) {
-			room := good
-			test.change(&room)
-			if err := room.Check(); !errors.Is(err, test.want) {
-				t.Errorf("got %v", err)
-			}
-		})
-	}
-}
-
-func ExampleTimes() {
+func ExampleRoom_Time() {
 	// A story corner with a carpet and books on one wall.
 	size := r3.Vec{X: 5, Y: 4, Z: 2.8}
-	absorption := [][6]float64{
-		{0.1, 0.2, 0.1, 0.1, 0.05, 0.1},  // 500 Hz
-		{0.1, 0.4, 0.1, 0.1, 0.35, 0.15}, // 2 kHz
-	}
-	times := make([]reverb.Time, 2)
-	reverb.Times(times, size, absorption, 344, []float64{0.0003, 0.0011})
-	for _, t := range times {
+	for _, band := range []struct {
+		absorption [6]float64
+		loss       float64 // Np/m
+	}{
+		{[6]float64{0.1, 0.2, 0.1, 0.1, 0.05, 0.1}, 0.0003},  // 500 Hz
+		{[6]float64{0.1, 0.4, 0.1, 0.1, 0.35, 0.15}, 0.0011}, // 2 kHz
+	} {
+		t := reverb.Room{Size: size, Absorption: band.absorption}.Time(344, band.loss)
 		fmt.Printf("Sabine %.2f s, Eyring %.2f s\n", t.Sabine, t.Eyring)
 	}
 	// Output:
 	// Sabine 0.97 s, Eyring 0.92 s
 	// Sabine 0.48 s, Eyring 0.43 s
-}
-
-func BenchmarkTimes(b *testing.B) {
-	b.ReportAllocs()
-	absorption := make([][6]float64, 7)
-	for i := range absorption {
-		absorption[i] = even(0.1 * float64(i+1))
-	}
-	dst, loss := make([]reverb.Time, 7), make([]float64, 7)
-	for b.Loop() {
-		reverb.Times(dst, r3.Vec{X: 5, Y: 4, Z: 2.8}, absorption, 344, loss)
-	}
 }

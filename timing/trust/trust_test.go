@@ -62,3 +62,26 @@ func TestErrorsRise(t *testing.T) {
 		t.Error("a cut's error has no end")
 	}
 }
+
+// TestKnots holds the curves to the solutions that they are read from: the dodecahedron's
+// faces, 0.0895 of its radius off its ball, make 0.98 dB at ka 2.397; the half one, whose
+// ball is shifted by 0.209 of its radius, 2.8 dB at ka 2.149, and half the shift half of
+// that. A cube's faces are the farthest off that any solution is known for.
+func TestKnots(t *testing.T) {
+	cube, err := body.Platonic("cube", 0.15)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, test := range map[string]struct{ got, want, within float64 }{
+		"dodecahedron":         {trust.Faces(0.0895, 2.397), 0.98, 0.001},
+		"half of it":           {trust.Cut(0.209, 2.149), 2.8, 0.001},
+		"half its shift":       {trust.Cut(0.1045, 2.149), 1.4, 0.001},
+		"more than its shift":  {trust.Cut(0.22, 2.149), 2.8, 0.001},
+		"the farthest known":   {trust.Known, cube.Deviation(), 0.01},
+		"a body that is known": {trust.Faces(0.0607, 2.397), 0.98 * 2 / 3.7, 0.001},
+	} {
+		if math.Abs(test.got-test.want) > test.within {
+			t.Errorf("%s: %.4f, want %.4f", name, test.got, test.want)
+		}
+	}
+}
