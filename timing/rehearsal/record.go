@@ -16,8 +16,8 @@ import (
 	"gonum.org/v1/gonum/dsp/fourier"
 )
 
-// ErrSetting is for settings that cannot be.
-var ErrSetting = errors.New("impossible rehearsal")
+// errSetting is for settings that cannot be.
+var errSetting = errors.New("impossible rehearsal")
 
 // All stands for all channels.
 const All = -1
@@ -70,7 +70,7 @@ type Stage struct {
 func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
 
 // Record returns what is recorded, with the player's signal beside it. A channel alone is as
-// loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
+// loud as it is within the whole. The same
 // setting gives the same recording.
 func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	if err := set.check(g.plan, s); err != nil {
@@ -113,7 +113,7 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	}
 	if set.Case == timing.IdealPoint || set.Channel < All || set.Channel >= len(p.Channels) ||
 		!(math.Abs(set.Drift) <= 1000) || math.IsNaN(set.SNR) || !(set.Latency >= 0 && set.Latency < s.Gap/2) {
-		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
+		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", errSetting, set.Channel, set.Drift, set.SNR, set.Latency)
 	}
 	return nil
 }

@@ -90,7 +90,7 @@ type Band struct {
 }
 
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
-// Errors wrap ErrMeasured, or those of layout.Array.Reach.
+// Where sound cannot reach a place the error is that of layout.Array.Reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	v, err := ofLevel(p, positions, set)
 	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {
@@ -114,7 +114,7 @@ func (v Level) isOther(other Level) bool {
 
 func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	if len(positions) == 0 {
-		return Level{}, fmt.Errorf("%w: none", ErrMeasured)
+		return Level{}, fmt.Errorf("%w: none", errMeasured)
 	}
 	v := Level{Gated: set.Gated, Low: set.Low, High: set.High, Frequency: positions[0].Measured.Frequency}
 	if v.Low == 0 {
@@ -129,7 +129,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	for i, position := range positions {
 		m := position.Measured
 		if len(m.Frequency) != n || n == 0 || m.Frequency[0] != v.Frequency[0] || m.Frequency[n-1] != v.Frequency[n-1] {
-			return Level{}, fmt.Errorf("position %d: %w: not the same sweep as for the others", i+1, ErrMeasured)
+			return Level{}, fmt.Errorf("position %d: %w: not the same sweep as for the others", i+1, errMeasured)
 		}
 		plan, err := at(p, position.At, set, v.Frequency)
 		if err != nil {
@@ -149,7 +149,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	v.match(measured, planned)
 	v.bandErrors(p, all)
 	if len(v.Bands) == 0 || math.IsNaN(v.Offset) {
-		return Level{}, fmt.Errorf("%w: nothing was measured from %.0f to %.0f Hz", ErrMeasured, v.Low, v.High)
+		return Level{}, fmt.Errorf("%w: nothing was measured from %.0f to %.0f Hz", errMeasured, v.Low, v.High)
 	}
 	return v, v.check()
 }
@@ -158,7 +158,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 func (v Level) check() error {
 	for _, b := range v.Bands {
 		if b.Difference > mostOver {
-			return fmt.Errorf("%w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", ErrMeasured, band.Hertz(b.Centre), b.Difference)
+			return fmt.Errorf("%w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", errMeasured, band.Hertz(b.Centre), b.Difference)
 		}
 	}
 	return nil
