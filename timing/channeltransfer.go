@@ -39,10 +39,7 @@ func (h *Hearing) some(dst []complex128, mounts []int, place r3.Vec) {
 			some[i] = g.mounts[m]
 		}
 		for _, way := range g.ways {
-			heard := e.hear(&g, some, way, place)
-			for i, m := range mounts {
-				g.feed([][]complex128{dst}, heard[i*len(dst):(i+1)*len(dst)], m)
-			}
+			e.each(&g, some, way, place, func(i int, heard []complex128) { g.feed([][]complex128{dst}, heard, mounts[i]) })
 		}
 	}
 }

@@ -196,10 +196,9 @@ func changed(from, to string) (string, bool) { return to, from != to }
 
 // typewritten replaces quotes, minus signs and spaces of word processors and spreadsheets,
 // and leaves signs of degrees and percent out.
-func typewritten(v string) string { return keyboard.Replace(v) }
+func typewritten(v string) string { return keyboard.Replace(prose.Typed(v)) }
 
-var keyboard = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "‟", `"`, "«", `"`, "»", `"`, "″", `"`, "‘", "'", "’", "'", "‚", "'", "‛", "'",
-	"−", "-", "–", "-", "‑", "-", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "°", "", "%", "")
+var keyboard = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "‟", `"`, "«", `"`, "»", `"`, "″", `"`, "‘", "'", "‚", "'", "‛", "'", "°", "", "%", "")
 
 var semicolons = strings.NewReplacer(";", ",")
 
