@@ -16,7 +16,6 @@ import (
 	"pappus/layout/wiring"
 
 	lru "github.com/hashicorp/golang-lru/v2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 const mm = 1e-3 // m
@@ -43,31 +42,30 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Driver.Impedance, err = named(d, d.Driver.ImpedanceFile, ReadImpedance); err != nil {
 		return nil, err
 	}
-	if a.Body.Contains(a.Spot) || a.Body.InBall(a.Spot) {
-		return nil, fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside",
-			r3.Norm(a.Spot)), ErrInside)
+	if err := checkSpot(d, a.Body); err != nil {
+		return nil, err
 	}
 	places, err := place(d, whole, shell)
 	if err != nil {
 		return nil, err
 	}
 	a.Mounts = places.mounts
-	if err := checkPlaces(d, a); err != nil {
+	if err := checkPlaces(d, a.Surface, a.Mounts); err != nil {
 		return nil, err
 	}
-	if err := a.tuneToBody(); err != nil {
+	if a.Driver.Resonance, a.Driver.ResonanceQ, err = a.inBody(); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
-	if err := checkWoofer(d, a); err != nil {
+	if err := checkWoofer(d, a.Body, a.Surface); err != nil {
 		return nil, err
 	}
-	if err := checkLoad(d, a); err != nil {
+	if err := checkLoad(d, a.Driver.LeastOhm(), len(a.Mounts)); err != nil {
 		return nil, err
 	}
 	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Outline, a.Limits); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
-	if a.Channels, err = channels(d, a); err != nil {
+	if a.Channels, err = channels(d, a.Driver, a.Mounts); err != nil {
 		return nil, err
 	}
 	a.Warnings = slices.Concat(verdict(a, d, whole), leftOut(d, places), offBody(d, whole, a), wiringWarnings(a), wooferWarnings(a))
@@ -135,54 +133,53 @@ func cutBody(d *design.Design, whole *body.Body) (*body.Body, error) {
 // checkLoad returns an error where the amplifier may not even drive all drivers in
 // one string, so that no channel can be wired. Channels laid out by hand, and the
 // counting on a channel for each driver, are warned of instead.
-func checkLoad(d *design.Design, a *Array) error {
-	one := wiring.Arrangement{{Series: len(a.Mounts), Parallel: 1}}
-	least := a.Driver.LeastOhm()
-	if d.Wiring.Channels == 0 || len(d.Channels) > 0 || one.Check(least, a.Wiring.MinimumLoad) == nil {
+func checkLoad(d *design.Design, least float64, drivers int) error {
+	one := wiring.Arrangement{{Series: drivers, Parallel: 1}}
+	if d.Wiring.Channels == 0 || len(d.Channels) > 0 || one.Check(least, d.Wiring.MinimumLoad) == nil {
 		return nil
 	}
 	return fault(d, "wiring.minimum_load_ohm", d.Shown("wiring.minimum_load_ohm"), prose.Sprintf(
 		"%s of %.3g ohm in one string load the amplifier with %.3g ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm",
-		prose.Count(len(a.Mounts), "driver", "drivers"), least, one.Load(least)), wiring.ErrLoad)
+		prose.Count(drivers, "driver", "drivers"), least, one.Load(least)), wiring.ErrLoad)
 }
 
 // channels gives the channels that the design lays out by hand, each wired as
 // well as it can be. Every driver must be in one of them.
-func channels(d *design.Design, a *Array) ([]Channel, error) {
+func channels(d *design.Design, driver Driver, mounts []Mount) ([]Channel, error) {
 	if len(d.Channels) == 0 {
 		return nil, nil
 	}
-	index := make(map[int]int, len(a.Mounts))
-	for i, m := range a.Mounts {
+	index := make(map[int]int, len(mounts))
+	for i, m := range mounts {
 		index[m.ID] = i
 	}
-	taken := make([]bool, len(a.Mounts))
+	taken := make([]bool, len(mounts))
 	out := make([]Channel, len(d.Channels))
 	for i, c := range d.Channels {
-		out[i] = channel(i+1, c, a)
+		out[i] = channel(i+1, c, driver, d.Wiring.MinimumLoad)
 		for j, id := range c.Drivers {
 			m, ok := index[id]
 			if !ok {
 				return nil, fault(d, fmt.Sprintf("channel[%d].drivers", i+1), "", fmt.Sprintf(
-					"there is no driver %d; must be a mount number from 1 to %d that is not skipped", id, a.Mounts[len(a.Mounts)-1].ID), ErrNoSuchMount)
+					"there is no driver %d; must be a mount number from 1 to %d that is not skipped", id, mounts[len(mounts)-1].ID), ErrNoSuchMount)
 			}
 			out[i].Mounts[j], taken[m] = m, true
 		}
 	}
 	if i := slices.Index(taken, false); i >= 0 {
 		return nil, fault(d, "channel", "", fmt.Sprintf(
-			"driver %d is in no channel; must be in one, or its place in mounts.skip", a.Mounts[i].ID), design.ErrConflict)
+			"driver %d is in no channel; must be in one, or its place in mounts.skip", mounts[i].ID), design.ErrConflict)
 	}
 	return out, nil
 }
 
 // channel is one of them, wired, without its mounts.
-func channel(id int, c design.Channel, a *Array) Channel {
+func channel(id int, c design.Channel, driver Driver, minimum float64) Channel {
 	n := len(c.Drivers)
-	series, parallel, load, _ := wiring.Best(n, a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
+	series, parallel, load, _ := wiring.Best(n, driver.NominalOhm, driver.LeastOhm(), minimum)
 	out := Channel{
 		ID: id, Mounts: make([]int, n), Gain: c.Gain, Invert: c.Invert, Delay: math.NaN(),
-		Series: series, Parallel: parallel, NominalOhm: load, DCOhm: wiring.Load(series, parallel, a.Driver.DCOhm),
+		Series: series, Parallel: parallel, NominalOhm: load, DCOhm: wiring.Load(series, parallel, driver.DCOhm),
 	}
 	if c.Delay != nil {
 		out.Delay = *c.Delay

@@ -141,25 +141,22 @@ func baseEdges(b *body.Body) float64 {
 	return sum
 }
 
-// tuneToBody gives the driver its resonance in the body where the design has
-// none but the small-signal values tell. What they do not tell stays unknown.
-func (a *Array) tuneToBody() error {
-	if a.Driver.Resonance > 0 || a.Driver.Small.Fs == 0 {
-		return nil
+// inBody returns the driver's resonance in the body and its Q there: what the design has,
+// or where it has none what the small-signal values tell; 0 where they do not.
+func (a *Array) inBody() (resonance, q float64, err error) {
+	d := a.Driver
+	if d.Resonance > 0 || d.Small.Fs == 0 {
+		return d.Resonance, d.ResonanceQ, nil
 	}
 	room, err := a.room()
 	if err != nil {
-		return err
+		return 0, 0, err
 	}
 	_, c, err := a.closed(room, plain(a.Air))
 	if errors.Is(err, box.ErrMissing) {
-		return nil
+		return 0, d.ResonanceQ, nil
 	}
-	if err != nil {
-		return err
-	}
-	a.Driver.Resonance, a.Driver.ResonanceQ = c.Resonance, c.Q
-	return nil
+	return c.Resonance, c.Q, err
 }
 
 // Segments cuts the shell so that it fits the printer's bed.

@@ -76,22 +76,30 @@ func (a *Array) standing() bool {
 	return gap < a.Body.BallRadius
 }
 
+// checkSpot tells of a listening spot that is in the body.
+func checkSpot(d *design.Design, b *body.Body) error {
+	if !b.Contains(d.Spot) && !b.InBall(d.Spot) {
+		return nil
+	}
+	return fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(d.Spot)), ErrInside)
+}
+
 // checkPlaces tells of a spot or a mount that is below the surface or outside
 // the room.
-func checkPlaces(d *design.Design, a *Array) error {
-	if s := a.Surface; !s.Above(a.Spot) {
+func checkPlaces(d *design.Design, s Surface, mounts []Mount) error {
+	if !s.Above(d.Spot) {
 		return fault(d, "spot.z_m", d.Shown("spot.z_m"), prose.Sprintf(
 			"the listening spot is below the surface; must be at least %.4g", s.Height), ErrBelowSurface)
 	}
-	if !a.Room.Contains(a.Spot) {
+	if !d.Room.Contains(d.Spot) {
 		return fault(d, "spot", "", "the listening spot is outside the room; must be inside", ErrOutsideRoom)
 	}
-	for _, m := range a.Mounts {
-		if !a.Surface.Above(m.Point) {
+	for _, m := range mounts {
+		if !s.Above(m.Point) {
 			return fault(d, "mounts", "", prose.Sprintf("driver %d is %.3g mm below the surface; must be above it",
-				m.ID, (a.Surface.Height-m.Point.Z)/mm), ErrBelowSurface)
+				m.ID, (s.Height-m.Point.Z)/mm), ErrBelowSurface)
 		}
-		if !a.Room.Contains(m.Point) {
+		if !d.Room.Contains(m.Point) {
 			return fault(d, "mounts", "", fmt.Sprintf("driver %d is outside the room; must be inside", m.ID), ErrOutsideRoom)
 		}
 	}
@@ -100,17 +108,17 @@ func checkPlaces(d *design.Design, a *Array) error {
 
 // checkWoofer tells of a woofer that is in the body, below the surface or outside
 // the room.
-func checkWoofer(d *design.Design, a *Array) error {
-	w := a.Woofer
+func checkWoofer(d *design.Design, b *body.Body, s Surface) error {
+	w := d.Woofer
 	switch {
 	case !w.Present:
 		return nil
-	case a.Body.Contains(w.At):
+	case b.Contains(w.At):
 		return fault(d, "woofer", "", prose.Sprintf("the woofer is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(w.At)), ErrInside)
-	case !a.Surface.Above(w.At):
+	case !s.Above(w.At):
 		return fault(d, "woofer.z_m", d.Shown("woofer.z_m"), prose.Sprintf(
-			"the woofer is below the surface; must be at least %.4g, or give a [room] in place of the surface", a.Surface.Height), ErrBelowSurface)
-	case !a.Room.Contains(w.At):
+			"the woofer is below the surface; must be at least %.4g, or give a [room] in place of the surface", s.Height), ErrBelowSurface)
+	case !d.Room.Contains(w.At):
 		return fault(d, "woofer", "", "the woofer is outside the room; must be inside", ErrOutsideRoom)
 	}
 	return nil

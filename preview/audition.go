@@ -18,7 +18,7 @@ const standing = 1.0
 
 // Audition is who listens to what, in which cases, all matched in level.
 type Audition struct {
-	Plan     *timing.Plan
+	Plan     *timing.Spot
 	Listener Listener
 	Way      *Way // nil: the listener is at rest
 	Cases    []Case
@@ -98,7 +98,7 @@ func (s *Audition) comment(c Case) string {
 }
 
 // whatIsHeard says in a sound file what it holds, and by which rule cases are as loud.
-func whatIsHeard(p *timing.Plan, words, rule string) string {
+func whatIsHeard(p *timing.Spot, words, rule string) string {
 	return "What the listening spot hears of the design \"" + p.Array.Name + "\": " + words +
 		". All cases of one programme are equally loud (" + rule + ")."
 }
@@ -153,7 +153,7 @@ func (s *Audition) Excerpts() ([]Sound, error) {
 }
 
 // Clicks returns what the listener's left ear hears of a click in each case.
-func (who Listener) Clicks(p *timing.Plan, cases []Case) ([]Sound, error) {
+func (who Listener) Clicks(p *timing.Spot, cases []Case) ([]Sound, error) {
 	responses, err := who.Responses(p, plain(cases), Rate)
 	if err != nil {
 		return nil, err

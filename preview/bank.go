@@ -33,7 +33,7 @@ type bank struct {
 
 // newBanks computes what a listener hears along a way that has been checked, a bank
 // for each case.
-func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
+func newBanks(ctx context.Context, p *timing.Spot, who Listener, way Way, cases []timing.Case, rate int) ([]*bank, error) {
 	room := p.Array
 	p, dry := floored(p), who.Dry
 	hop := way.hop(p, dry, rate)
@@ -76,7 +76,7 @@ func newBanks(ctx context.Context, p *timing.Plan, who Listener, way Way, cases 
 
 // floored returns a plan with the room's floor in place of the room, for a room has
 // too many echoes to be moved. A plan without a room stays as it is.
-func floored(p *timing.Plan) *timing.Plan {
+func floored(p *timing.Spot) *timing.Spot {
 	if !p.Array.Room.Present {
 		return p
 	}
@@ -94,16 +94,16 @@ func (p sounding) spanOver(c timing.Case, dry bool, places []r3.Vec) (first, las
 	first, last = math.Inf(1), math.Inf(-1)
 	for _, at := range places {
 		from, to := p.span(c, dry, at)
-		first, last = min(first, from-bulk(p.Plan, at)), max(last, to-bulk(p.Plan, at))
+		first, last = min(first, from-bulk(p.Spot, at)), max(last, to-bulk(p.Spot, at))
 	}
 	return first, last
 }
 
 // bulk returns the time that sound takes from the body's centre to a place, in s.
-func bulk(p *timing.Plan, place r3.Vec) float64 { return r3.Norm(place) / p.SpeedOfSound }
+func bulk(p *timing.Spot, place r3.Vec) float64 { return r3.Norm(place) / p.SpeedOfSound }
 
 // drive returns the drivers' response, and its samples before time 0.
-func drive(p *timing.Plan, rate int) (response []float64, early int) {
+func drive(p *timing.Spot, rate int) (response []float64, early int) {
 	n := grid(shortest, rate)
 	frequency := frequencies(n, rate)
 	early = int(math.Round(preRoll * float64(rate)))
@@ -112,7 +112,7 @@ func drive(p *timing.Plan, rate int) (response []float64, early int) {
 }
 
 // fill computes all steps of all banks, on all cores, until ctx ends.
-func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Plan, places []r3.Vec, length, rate int) {
+func fill(ctx context.Context, banks []*bank, h *hearer, p *timing.Spot, places []r3.Vec, length, rate int) {
 	size := transformFor(length + 2*banks[0].hop)
 	type worker struct {
 		*stepper

@@ -34,7 +34,7 @@ func TestDemoNotches(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +53,7 @@ func TestDemoNotches(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		one, err := single.Move(a.Spot)
+		one, err := single.Spot(a.Spot)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -70,7 +70,7 @@ func TestDemoNotches(t *testing.T) {
 	if len(want) < 2 {
 		t.Fatalf("the arrivals give notches at %v only", want)
 	}
-	s, err := preview.NewSet(t.Context(), p, preview.Listener{Dry: true}, preview.Cases, func() beep.Streamer { return click() }, 48000)
+	s, err := preview.NewSet(t.Context(), &p.Spot, preview.Listener{Dry: true}, preview.Cases, func() beep.Streamer { return click() }, 48000)
 	if err != nil {
 		t.Fatal(err)
 	}

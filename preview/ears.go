@@ -18,8 +18,8 @@ type Listener struct {
 	// TurnDeg is how far the head is turned to the left from facing the body, in
 	// degrees. It counts with two ears only.
 	TurnDeg float64
-	Dry     bool   // without the surface below the body or the room round it
-	At      r3.Vec // m, the middle of the head; zero: the plan's spot
+	Dry     bool    // without the surface below the body or the room round it
+	At      *r3.Vec // m, the middle of the head; nil: the spot
 }
 
 // Response is what ears hear of a click.
@@ -36,11 +36,11 @@ func (r Response) Through(src beep.Streamer) beep.Streamer {
 }
 
 // place returns where the listener is, in m.
-func (who Listener) place(p *timing.Plan) r3.Vec {
-	if who.At == (r3.Vec{}) {
+func (who Listener) place(p *timing.Spot) r3.Vec {
+	if who.At == nil {
 		return p.Array.Spot
 	}
-	return who.At
+	return *who.At
 }
 
 // nose returns where the listener looks from a place in m.
@@ -50,7 +50,7 @@ func (who Listener) nose(place r3.Vec) r3.Vec {
 }
 
 // lead returns by how much an ear may hear a sound before the head's middle, in s.
-func (who Listener) lead(p *timing.Plan) float64 {
+func (who Listener) lead(p *timing.Spot) float64 {
 	if who.TwoEars {
 		return head.Radius / p.SpeedOfSound
 	}
@@ -69,7 +69,7 @@ func (who Listener) lead(p *timing.Plan) float64 {
 // where that is lower, a response falls smoothly to nothing at half the rate, so that an
 // arrival between two samples rings for less than 1 ms. Up to there it is exact to -80 dB
 // at 44.1 kHz and above. rate is at least 8000. A place that no sound can reach is ErrWay.
-func (who Listener) Responses(p *timing.Plan, cases []timing.Case, rate int) ([]Response, error) {
+func (who Listener) Responses(p *timing.Spot, cases []timing.Case, rate int) ([]Response, error) {
 	place, heard := who.place(p), sounding{p, timing.HeardWoofer(p)}
 	if err := reach(p.Array, place); err != nil {
 		return nil, err
@@ -105,7 +105,7 @@ type hearer struct {
 	left, right [][]complex128 // right is left where one ear hears for both
 }
 
-func newHearer(p *timing.Plan, who Listener, l timing.Listening, places []r3.Vec, frequency []float64) (*hearer, error) {
+func newHearer(p *timing.Spot, who Listener, l timing.Listening, places []r3.Vec, frequency []float64) (*hearer, error) {
 	h, err := &hearer{who: who}, error(nil)
 	if who.TwoEars {
 		h.two, err = timing.NewEars(p, l, places, frequency)

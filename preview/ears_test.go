@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -18,23 +19,23 @@ import (
 )
 
 // lantern plans the built-in design, changed by a test.
-func lantern(t testing.TB, change func(*layout.Array)) *timing.Plan {
+func lantern(t testing.TB, change func(*layout.Array)) *timing.Spot {
 	t.Helper()
 	a, err := layout.Build(design.Default())
 	if err != nil {
 		t.Fatal(err)
 	}
 	change(a)
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return p
+	return &p.Spot
 }
 
 func same(*layout.Array) {}
 
-func response(t testing.TB, p *timing.Plan, who Listener, c timing.Case) Response {
+func response(t testing.TB, p *timing.Spot, who Listener, c timing.Case) Response {
 	t.Helper()
 	r, err := who.Responses(p, []timing.Case{c}, rate)
 	if err != nil {
@@ -47,7 +48,7 @@ func response(t testing.TB, p *timing.Plan, who Listener, c timing.Case) Respons
 // those of the model, to -80 dB of their greatest, up to 18 kHz.
 func TestEarsBetweenFrequencies(t *testing.T) {
 	p := lantern(t, same)
-	for _, who := range []Listener{{TwoEars: true}, {TwoEars: true, TurnDeg: 70, Dry: true}, {Dry: true, At: r3.Vec{X: 1, Y: -1, Z: 0.4}}} {
+	for _, who := range []Listener{{TwoEars: true}, {TwoEars: true, TurnDeg: 70, Dry: true}, {Dry: true, At: &r3.Vec{X: 1, Y: -1, Z: 0.4}}} {
 		r := response(t, p, who, timing.Aligned)
 		if !who.TwoEars {
 			r.Right = r.Left
@@ -85,7 +86,7 @@ func TestEarsBetweenFrequencies(t *testing.T) {
 func TestTurnedHead(t *testing.T) {
 	p := lantern(t, same)
 	for _, turn := range []float64{-80, -30, 0, 30, 60, 90} {
-		r := response(t, p, Listener{TwoEars: true, TurnDeg: turn, Dry: true, At: r3.Vec{X: 3}}, timing.IdealPoint)
+		r := response(t, p, Listener{TwoEars: true, TurnDeg: turn, Dry: true, At: &r3.Vec{X: 3}}, timing.IdealPoint)
 		onset := func(h []float64) float64 {
 			peak := 0.0
 			for _, v := range h {
@@ -116,7 +117,7 @@ func TestTurnedHead(t *testing.T) {
 
 func TestListenerInsideTheBody(t *testing.T) {
 	p := lantern(t, same)
-	who := Listener{At: r3.Vec{X: 0.01}}
+	who := Listener{At: &r3.Vec{X: 0.01}}
 	for _, two := range []bool{false, true} {
 		who.TwoEars = two
 		if _, err := who.Responses(p, []timing.Case{timing.AsBuilt}, rate); !errors.Is(err, layout.ErrInside) {
@@ -130,7 +131,7 @@ func TestListenerInsideTheBody(t *testing.T) {
 }
 
 // sixty is a dome of 60 drivers on a table.
-func sixty(b testing.TB) *timing.Plan {
+func sixty(b testing.TB) *timing.Spot {
 	d := design.Default()
 	d.Body.Shape, d.Mounts.On, d.Mounts.Count, d.Mounts.Over, d.Mounts.Skip = "ball", "even", 60, "dome", nil
 	d.Body.Radius, d.Body.Base, d.Body.Subdivision = 0.22, "", 0
@@ -141,11 +142,11 @@ func sixty(b testing.TB) *timing.Plan {
 	if len(a.Mounts) != 60 {
 		b.Fatalf("%d drivers", len(a.Mounts))
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(context.Background(), a)
 	if err != nil {
 		b.Fatal(err)
 	}
-	return p
+	return &p.Spot
 }
 
 // A dome of 60 drivers heard with two ears, a second at a time; run it with
@@ -179,13 +180,13 @@ func ExampleListener_Responses() {
 		fmt.Println(err)
 		return
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(context.Background(), a)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	// A head that looks past the lantern, which stands to the right of its nose.
-	all, err := Listener{TwoEars: true, TurnDeg: 60}.Responses(p, []timing.Case{timing.Aligned}, 48000)
+	all, err := Listener{TwoEars: true, TurnDeg: 60}.Responses(&p.Spot, []timing.Case{timing.Aligned}, 48000)
 	if err != nil {
 		fmt.Println(err)
 		return

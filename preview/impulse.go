@@ -21,7 +21,7 @@ const (
 )
 
 // spread returns that of a plan's arrivals, in s.
-func spread(p *timing.Plan) float64 { return max(p.Unaligned.Spread, p.Aligned.Spread) }
+func spread(p *timing.Spot) float64 { return max(p.Unaligned.Spread, p.Aligned.Spread) }
 
 // lasting returns how long an impulse response lasts, in s, for a spread of the
 // arrivals and the time from the first sound to the last echo, both in s.
@@ -31,14 +31,14 @@ func lasting(spread, echoes float64) float64 {
 
 // sounding is a plan that is heard, with its woofer or without one (nil).
 type sounding struct {
-	*timing.Plan
+	*timing.Spot
 	woofer *timing.Woofer
 }
 
 // lasting returns how long an impulse response lasts, in s, for the time from the first
 // sound to the last echo, in s: with a woofer as long as its filters ring.
 func (p sounding) lasting(echoes float64) float64 {
-	long := lasting(spread(p.Plan), echoes)
+	long := lasting(spread(p.Spot), echoes)
 	if p.woofer != nil {
 		long = max(long, echoes+p.woofer.Ring())
 	}
@@ -48,7 +48,7 @@ func (p sounding) lasting(echoes float64) float64 {
 // span returns when the first and the last sound of a case reach a place, in s.
 func (p sounding) span(c timing.Case, dry bool, place r3.Vec) (first, last float64) {
 	if p.woofer != nil {
-		return p.woofer.Span(p.Plan, c, dry, place)
+		return p.woofer.Span(p.Spot, c, dry, place)
 	}
 	return p.Span(c, dry, place)
 }

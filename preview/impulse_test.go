@@ -99,14 +99,14 @@ func TestRingingIsShort(t *testing.T) {
 
 // pair is a plan of two drivers in line with the spot, whose sounds arrive 0.5
 // ms apart and within 0.2 dB of the same strength.
-func pair() *timing.Plan {
+func pair() *timing.Spot {
 	a := &layout.Array{
 		Air:    layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
 		Body:   body.Ball(0.1),
 		Timing: layout.Timing{Model: "point"},
 		Spot:   r3.Vec{X: 10},
 	}
-	p := &timing.Plan{Array: a, SpeedOfSound: air.Air(a.Air).SpeedOfSound()}
+	p := &timing.Spot{Array: a, SpeedOfSound: air.Air(a.Air).SpeedOfSound()}
 	half := 0.00025 * p.SpeedOfSound
 	for i, x := range []float64{half, -half} {
 		a.Mounts = append(a.Mounts, layout.Mount{ID: i + 1, Point: r3.Vec{X: x}})
@@ -155,7 +155,7 @@ func TestImpulseOfPlan(t *testing.T) {
 }
 
 // Impulse is what one ear hears of a click at the spot.
-func Impulse(p *timing.Plan, c timing.Case, rate int) []float64 {
+func Impulse(p *timing.Spot, c timing.Case, rate int) []float64 {
 	r, err := Listener{}.Responses(p, []timing.Case{c}, rate)
 	if err != nil || r[0].Right != nil {
 		panic(err) // the plan was made for this very spot

@@ -23,7 +23,7 @@ const (
 
 // Heard is a programme as it is heard in every case of Cases.
 type Heard struct {
-	Plan      *timing.Plan
+	Plan      *timing.Spot
 	Programme string
 	Listener  Listener
 	Walk      bool

@@ -19,7 +19,7 @@ const halfMillisecond = 0.5e-3 // s
 
 // pair plans two like drivers on one line with the spot, the rear one later by
 // the given time in s.
-func pair(t testing.TB, later float64) *timing.Plan {
+func pair(t testing.TB, later float64) *timing.Spot {
 	t.Helper()
 	a := &layout.Array{
 		Air:    layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
@@ -36,7 +36,7 @@ func pair(t testing.TB, later float64) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	alone, err := probe.Move(a.Spot)
+	alone, err := probe.Spot(a.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,7 @@ func pair(t testing.TB, later float64) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := planner.Move(a.Spot)
+	p, err := planner.Spot(a.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

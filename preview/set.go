@@ -25,7 +25,7 @@ type Set struct {
 // several goroutines at once: it is heard once through each case to match the
 // levels. It works until ctx ends. The error is then that of ctx, else the stream's,
 // or wraps ErrWay.
-func NewSet(ctx context.Context, p *timing.Plan, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
+func NewSet(ctx context.Context, p *timing.Spot, who Listener, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
 	responses, err := who.Responses(p, plain(cases), rate)
 	if err != nil {
 		return nil, err

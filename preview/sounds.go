@@ -26,7 +26,7 @@ type Sound struct {
 
 // SoundFiles lists the sounds of a plan as WAV files. They are made together, by whichever is
 // written first, or by made.
-func SoundFiles(p *timing.Plan) (files []File, made func() ([]Sound, error)) {
+func SoundFiles(p *timing.Spot) (files []File, made func() ([]Sound, error)) {
 	made = sync.OnceValues(func() ([]Sound, error) { return Sounds(p, Rate) })
 	for _, k := range programme.Written {
 		for _, c := range Written {
@@ -79,7 +79,7 @@ func (s Sound) Streamer() beep.Streamer {
 // samples a second: whole periods of the programme that last about 6 s, which
 // rise and fall within 10 ms. The cases of one programme are matched in level,
 // as NewSet does it, and each is convolved but once.
-func Sounds(p *timing.Plan, rate int) ([]Sound, error) {
+func Sounds(p *timing.Spot, rate int) ([]Sound, error) {
 	if rate < 8000 || rate > 384000 {
 		return nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
 	}

@@ -22,7 +22,7 @@ import (
 // move against each other stays. The mirror image in the surface below is heard, or
 // that in a room's floor; the other echoes of a room are not, for they are too many to
 // be moved. It works until ctx ends. Errors wrap ErrWay, or are as for NewSet.
-func NewWalk(ctx context.Context, p *timing.Plan, who Listener, way Way, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
+func NewWalk(ctx context.Context, p *timing.Spot, who Listener, way Way, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
 	way, err := way.check()
 	if err != nil {
 		return nil, err

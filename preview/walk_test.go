@@ -20,7 +20,7 @@ import (
 // past goes by the lantern at half a metre.
 var past = Way{Places: []r3.Vec{{X: 0.5, Y: -1, Z: 0.4}, {X: 0.5, Y: 1, Z: 0.4}}}
 
-func newTestBank(t testing.TB, p *timing.Plan, who Listener, way Way, c timing.Case) *bank {
+func newTestBank(t testing.TB, p *timing.Spot, who Listener, way Way, c timing.Case) *bank {
 	t.Helper()
 	way, err := way.check()
 	if err != nil {
@@ -103,7 +103,7 @@ func TestWalkEndsAsItStands(t *testing.T) {
 			source := make([][2]float64, there.sample+1)
 			source[there.sample] = [2]float64{1, 1}
 			heard := drain(b.through(&once{source}), 512)[there.sample:]
-			who.At = there.place
+			who.At = &there.place
 			stands := response(t, p, who, c.Case)
 			first, _ := p.Span(c.Case, false, there.place)
 			bankFirst := b.first + bulk(p, there.place)
@@ -139,7 +139,7 @@ func TestWalkHearsTheFloorOfARoom(t *testing.T) {
 		}
 		a.Room.Absorption[4] = layout.Absorption{0.1, 0.1, 0.2, 0.2, 0.3, 0.3, 0.4}
 	})
-	who := Listener{At: past.Places[0]}
+	who := Listener{At: &past.Places[0]}
 	loud := func(dry bool) []float64 {
 		who.Dry = dry
 		b := newTestBank(t, p, who, past, timing.AsBuilt)

@@ -87,7 +87,7 @@ func (w Way) at(seconds float64) r3.Vec {
 }
 
 // hop returns the number of samples in a step, a power of two.
-func (w Way) hop(p *timing.Plan, dry bool, rate int) int {
+func (w Way) hop(p *timing.Spot, dry bool, rate int) int {
 	hop := 1
 	for float64(2*hop) <= longestStep*float64(rate) {
 		hop *= 2
@@ -101,7 +101,7 @@ func (w Way) hop(p *timing.Plan, dry bool, rate int) int {
 
 // drift returns the most by which arrivals drift apart in a step of so many
 // seconds.
-func (w Way) drift(p *timing.Plan, dry bool, step float64) float64 {
+func (w Way) drift(p *timing.Spot, dry bool, step float64) float64 {
 	most := 0.0
 	for i := range survey {
 		t := w.Seconds() * float64(i) / survey

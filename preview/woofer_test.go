@@ -39,11 +39,11 @@ func TestImpulseWithWoofer(t *testing.T) {
 		}
 		alone := *p.Array
 		alone.Woofer = layout.Woofer{}
-		without, err := timing.Make(&alone)
+		without, err := timing.Make(t.Context(), &alone)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if more := 20 * math.Log10(cmplx.Abs(at(h, rate, 60))/cmplx.Abs(at(Impulse(without, timing.Aligned, rate), rate, 60))); more < 20 {
+		if more := 20 * math.Log10(cmplx.Abs(at(h, rate, 60))/cmplx.Abs(at(Impulse(&without.Spot, timing.Aligned, rate), rate, 60))); more < 20 {
 			t.Errorf("order %d: at 60 Hz the woofer adds %.1f dB", order, more)
 		}
 	}
@@ -61,7 +61,7 @@ func TestWalkWithWoofer(t *testing.T) {
 	for i, v := range heard {
 		x[i] = v[0]
 	}
-	who := Listener{At: short.Places[0]}
+	who := Listener{At: &short.Places[0]}
 	stands := response(t, p, who, timing.Aligned)
 	worst, most := 0.0, 0.0
 	for f := 30.0; f < 12000; f *= 1.05 {

@@ -51,9 +51,9 @@ func Stringings(p *Plan) []Stringing {
 }
 
 // options returns the ways of stringing n drivers, as channel c has them.
-func (p *Plan) options(n int, c Channel) []Option {
-	curve, known := p.curve()
-	d, wire := p.Array.Driver, p.wireOhm()
+func (s *Spot) options(n int, c Channel) []Option {
+	curve, known := s.curve()
+	d, wire := s.Array.Driver, s.wireOhm()
 	var out []Option
 	for _, a := range wiring.Arrangements(n) {
 		bank, err := impedance.NewBank(a.Lengths(), wire, 0)
@@ -65,8 +65,8 @@ func (p *Plan) options(n int, c Channel) []Option {
 		if known {
 			o.LowestHz, o.LowestOhm = bank.Lowest(curve, loadLow, loadHigh)
 		}
-		o.power(bank, curve, p.Array.Wiring.Voltage)
-		o.Refused = o.refuse(d.LeastOhm(), p.Array.Wiring.MinimumLoad)
+		o.power(bank, curve, s.Array.Wiring.Voltage)
+		o.Refused = o.refuse(d.LeastOhm(), s.Array.Wiring.MinimumLoad)
 		out = append(out, o)
 	}
 	return out
@@ -74,19 +74,11 @@ func (p *Plan) options(n int, c Channel) []Option {
 
 // power fills in what the drivers get at the frequency that draws most.
 func (o *Option) power(bank impedance.Bank, curve impedance.Curve, volt float64) {
-	z, watt := make([]complex128, bank.Count()), make([]float64, bank.Count())
-	var flow impedance.Flow
-	for _, hz := range loadFrequencies() {
-		one := curve.At(hz)
-		for i := range z {
-			z[i] = one
-		}
-		bank.Flow(&flow, z, volt)
+	eachLoad(bank, curve, volt, func(flow *impedance.Flow, watt []float64) {
 		if drawn := volt * real(flow.Ampere); drawn > o.Watt {
-			bank.Watts(watt, &flow)
 			o.Watt, o.LeastWatt, o.MostWatt = drawn, slices.Min(watt), slices.Max(watt)
 		}
-	}
+	})
 }
 
 // refuse tells why an amplifier may not drive the drivers so strung: as the
@@ -117,8 +109,8 @@ func (p *Plan) Wire() (out Wire, present bool) {
 	}
 	out = Wire{Length: w.WireLength, Section: w.WireSection, Ohm: p.wireOhm()}
 	lowest := math.Inf(1)
-	for _, c := range p.Channels {
-		lowest, out.Loss = min(lowest, c.DCOhm), max(out.Loss, c.Bank.WireLoss)
+	for i, c := range p.Channels {
+		lowest, out.Loss = min(lowest, c.DCOhm), max(out.Loss, p.Banks[i].WireLoss)
 	}
 	if section, gauge, ok := wiring.LeastSection(w.WireLength, lowest, WireBearable); ok {
 		out.Least, out.Gauge = section, gauge

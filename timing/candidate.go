@@ -10,7 +10,7 @@ type Candidate struct {
 
 // NewCandidate computes what a plan is compared by.
 func NewCandidate(p *Plan) (Candidate, error) {
-	c, err := Cover(p, HorizontalSlice(p))
+	c, err := Cover(&p.Spot, HorizontalSlice(&p.Spot))
 	if err != nil {
 		return Candidate{}, err
 	}

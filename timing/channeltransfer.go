@@ -8,23 +8,19 @@ import (
 
 // StringTransfers returns what each string of each channel gives at the listening spot when
 // it plays alone: [channel][string][frequency], as Transfer has it, at frequencies in Hz that
-// do not fall. A channel whose strings are not laid out counts as one. It panics for
+// do not fall. It panics for
 // IdealPoint, which has no channels.
 func (p *Plan) StringTransfers(c Case, frequency []float64) [][][]complex128 {
 	if c == IdealPoint {
 		panic("timing: one point has no channels")
 	}
-	h, err := NewHearing(p, Listening{Cases: []Case{c}}, []r3.Vec{p.Array.Spot}, frequency)
+	h, err := NewHearing(&p.Spot, Listening{Cases: []Case{c}}, []r3.Vec{p.Array.Spot}, frequency)
 	if err != nil {
 		panic(err) // the plan was made for this very spot with this very model
 	}
 	out := make([][][]complex128, len(p.Channels))
-	for i, channel := range p.Channels {
-		strings := channel.Strings
-		if len(strings) == 0 {
-			strings = [][]int{channel.Mounts}
-		}
-		for _, members := range strings {
+	for i := range p.Channels {
+		for _, members := range p.Banks[i].Strings {
 			sum := make([]complex128, len(frequency))
 			h.some(sum, members, p.Array.Spot)
 			out[i] = append(out[i], sum)
@@ -43,10 +39,7 @@ func (h *Hearing) some(dst []complex128, mounts []int, place r3.Vec) {
 			some[i] = g.mounts[m]
 		}
 		for _, way := range g.ways {
-			heard := e.hear(&g, some, way, place)
-			for i, m := range mounts {
-				g.feed([][]complex128{dst}, heard[i*len(dst):(i+1)*len(dst)], m)
-			}
+			e.each(&g, some, way, place, func(i int, heard []complex128) { g.feed([][]complex128{dst}, heard, mounts[i]) })
 		}
 	}
 }
@@ -54,6 +47,6 @@ func (h *Hearing) some(dst []complex128, mounts []int, place r3.Vec) {
 // ChannelTime returns when a channel is heard at the listening spot after it is fed, its
 // own delay left out, in s: the mean of its drivers' arrivals by which the design takes
 // delays, weighted by their energy.
-func (p *Plan) ChannelTime(channel int) float64 {
-	return centre(p.Channels[channel].Mounts, p.heard(), weights(p))
+func (s *Spot) ChannelTime(channel int) float64 {
+	return s.times().mean(s.Channels[channel].Mounts)
 }

@@ -18,7 +18,7 @@ func TestStringsAddUp(t *testing.T) {
 		want := p.Transfer(nil, c, frequency)
 		got := make([]complex128, len(frequency))
 		for i, strings := range p.StringTransfers(c, frequency) {
-			if len(strings) != len(p.Channels[i].Strings) {
+			if len(strings) != len(p.Banks[i].Strings) {
 				t.Fatalf("channel %d: %d strings", p.Channels[i].ID, len(strings))
 			}
 			for _, one := range strings {

@@ -1,10 +1,9 @@
 package timing
 
 import (
+	"context"
 	"math"
-	"math/cmplx"
 
-	"pappus/layout"
 	"pappus/timing/channelcount"
 	"pappus/timing/measure"
 	"pappus/timing/split"
@@ -33,62 +32,76 @@ const (
 	ofEach = "each"
 )
 
-// count fills in what 1, 2, 3 … channels would leave: up to one for each driver,
-// MostCounts, and no more than can be wired. It returns what it sorted them with; nil
+// atSpot is a spot with what it was made from, for what else is told of it.
+type atSpot struct {
+	*Spot
+	pressure  *pressures
+	rounder   rounder
+	sizes     stringSizes
+	ratedVolt float64
+}
+
+// alike are the times of the drivers, all being as loud.
+func (at atSpot) alike() times {
+	t := times{at.times().time, at.pressure.energies()}
+	raise(t.weight)
+	return t
+}
+
+// sorter returns what sorts the drivers as the counts do, for their times and weights; nil
 // for neighbours.
-func (p *Planner) count(plan *Plan) *sorter {
-	time := plan.heard()
-	alone, ones := p.alone(), ones(len(time))
-	weight := raised(append([]float64(nil), alone...))
-	most := min(plan.mostChannels(), MostCounts)
-	s, plainSorts := p.sorterFor(plan, time, weight), p.sorterFor(plan, time, ones)
-	parts, sum := p.parts(), make([]float64, len(p.medium.Frequency))
-	for k := 1; k <= most; k++ {
-		groups, plain := plan.sorts(s, plainSorts, k)
+func (at atSpot) sorter(t times) *sorter {
+	if by := at.CountedBy(); by != byNeighbours {
+		return newSorter(at.Array, at.pressure, at.sizes, at.ratedVolt, by, t)
+	}
+	return nil
+}
+
+// counts returns what 1, 2, 3 … channels would leave: up to one for each driver,
+// MostCounts, and no more than can be wired. s sorts the drivers with weights as they are,
+// and is nil for neighbours. It works until ctx ends, whose error it gives then.
+func counts(ctx context.Context, at atSpot, s *sorter, t times) ([]Count, error) {
+	energy, alike := at.pressure.energies(), times{t.time, ones(len(t.time))}
+	plain, parts := at.sorter(alike), at.pressure.parts()
+	var out []Count
+	for k := 1; k <= min(at.sizes.mostChannels(), MostCounts) && ctx.Err() == nil; k++ {
+		groups, plainGroups := at.split(s, plain, k)
 		if groups == nil {
 			continue // not so many can be wired, though more can
 		}
-		late, delay := plan.inStep(groups, time, weight)
-		plainLate, _ := plan.inStep(plain, time, ones)
-		p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
-		plan.Counts = append(plan.Counts, Count{
+		late, delay := at.inStep(groups, t)
+		plainLate, _ := at.inStep(plainGroups, alike)
+		_, sum := at.pressure.sum(at.pressure.direct, groups, nil, delay)
+		out = append(out, Count{
 			Channels:  k,
-			Split:     plan.CountedBy(),
-			Smear:     measure.Smear(late, alone),
-			Plain:     measure.Smear(plainLate, ones),
-			CombOnset: measure.CombOnset(p.medium.Frequency, sum, parts),
-			Longest:   p.sizes.longest(groups),
+			Split:     at.CountedBy(),
+			Smear:     measure.Smear(late, energy),
+			Plain:     measure.Smear(plainLate, alike.weight),
+			CombOnset: measure.CombOnset(at.pressure.frequency, sum, parts),
+			Longest:   at.sizes.longest(groups),
 		})
 	}
-	return s
+	return out, ctx.Err()
 }
 
 // CountedBy returns how the counts split the drivers: arrival, neighbours or
 // height.
-func (plan *Plan) CountedBy() string {
-	if by := plan.Array.Wiring.Split; by != "" && len(plan.Array.Channels) == 0 {
+func (s *Spot) CountedBy() string {
+	if by := s.Array.Wiring.Split; by != "" && len(s.Array.Channels) == 0 {
 		return by
 	}
 	return byArrival
 }
 
-// sorterFor returns what sorts a plan's drivers as the counts do; nil for neighbours.
-func (p *Planner) sorterFor(plan *Plan, time, weight []float64) *sorter {
-	if by := plan.CountedBy(); by != byNeighbours {
-		return p.sorter(plan, by, time, weight)
-	}
-	return nil
-}
-
-// sorts sorts the drivers into count channels with two sorters, the second of which
+// split sorts the drivers into count channels with two sorters, the second of which
 // takes all drivers for alike and has strings no longer than the first comes to, or than
 // the design allows.
-func (plan *Plan) sorts(s, plain *sorter, count int) (groups, plainGroups [][]int) {
+func (at atSpot) split(s, plain *sorter, count int) (groups, plainGroups [][]int) {
 	if s == nil {
-		groups = split.Neighbours(plan.places(), count)
+		groups = split.Neighbours(mountPlaces(at.Array), count)
 		return groups, groups
 	}
-	most := plan.Array.Wiring.LongestString
+	most := at.Array.Wiring.LongestString
 	if groups = s.sort(count, most); groups == nil {
 		return nil, nil
 	}
@@ -97,33 +110,24 @@ func (plan *Plan) sorts(s, plain *sorter, count int) (groups, plainGroups [][]in
 
 // inStep returns when each driver is heard with the delays that bring groups of drivers,
 // all as loud, into step as far as the processor can be set to them, and these delays.
-func (plan *Plan) inStep(groups [][]int, time, weight []float64) (late, delay []float64) {
-	late, delay = make([]float64, len(time)), make([]float64, len(groups))
+func (at atSpot) inStep(groups [][]int, t times) (late, delay []float64) {
+	late, delay = make([]float64, len(t.time)), make([]float64, len(groups))
 	latest := math.Inf(-1)
 	for g, mounts := range groups {
-		delay[g] = centre(mounts, time, weight)
+		delay[g] = t.mean(mounts)
 		latest = max(latest, delay[g])
 	}
 	for g := range delay {
-		delay[g] = latest - delay[g] + plan.Wait
+		delay[g] = latest - delay[g] + at.Wait
 	}
-	common := plan.rounder.common(plan.rounder.fields(groups, ones(len(time))), delay)
+	common := at.rounder.common(at.rounder.fields(groups, nil), delay)
 	for g, mounts := range groups {
-		delay[g] = plan.Settable(delay[g] + common)
+		delay[g] = at.Settable(delay[g] + common)
 		for _, m := range mounts {
-			late[m] = plan.Arrivals[m].Heard() + delay[g]
+			late[m] = at.Arrivals[m].Heard() + delay[g]
 		}
 	}
 	return late, delay
-}
-
-// ones returns n weights of 1.
-func ones(n int) []float64 {
-	out := make([]float64, n)
-	for i := range out {
-		out[i] = 1
-	}
-	return out
 }
 
 // Own returns what the plan's own channels leave, with their gains and polarities,
@@ -146,49 +150,6 @@ func (plan *Plan) Own() (own Count, index int) {
 		}
 	}
 	return own, -1
-}
-
-// alone returns each driver's squared pressure at the spot, all being as loud; to
-// the bit what weights makes of the levels, so that ties are settled alike.
-func (p *Planner) alone() []float64 {
-	low, high := indexRange(p.medium.Frequency, layout.WeightLowHz, layout.WeightHighHz)
-	w := make([]float64, len(p.array.Mounts))
-	for m := range w {
-		w[m] = math.Pow(10, 10*math.Log10(p.spot.energy(m, low, high))/10)
-	}
-	return w
-}
-
-// parts returns the sum of the drivers' magnitudes at the spot, all being as loud.
-func (p *Planner) parts() []float64 {
-	parts := make([]float64, len(p.medium.Frequency))
-	for m := range p.array.Mounts {
-		for f, v := range p.spot.row(m) {
-			parts[f] += cmplx.Abs(v)
-		}
-	}
-	return parts
-}
-
-// sumGroups fills dst with the magnitude of the sum over groups of drivers, each
-// with its own delay in s.
-func (s *spotSums) sumGroups(dst []float64, groups [][]int, delay, frequency []float64) {
-	clear(s.sum)
-	one := make([]complex128, s.frequencies)
-	for g, mounts := range groups {
-		clear(one)
-		for _, m := range mounts {
-			for f, v := range s.row(m) {
-				one[f] += v
-			}
-		}
-		for f, v := range one {
-			s.sum[f] += v * turn(frequency[f], delay[g])
-		}
-	}
-	for f, v := range s.sum {
-		dst[f] = cmplx.Abs(v)
-	}
 }
 
 // Curves returns the smear and the comb onset of each count.

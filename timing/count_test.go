@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"pappus/layout"
-	"pappus/timing/channelcount"
 	"pappus/timing/split"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -75,7 +74,7 @@ func TestCountsGoToAll(t *testing.T) {
 	}
 	best := split.NewSplits(arrival, alike, func(int) bool { return true })
 	for k := range arrival {
-		want := channelcount.Smear(best.Groups(k+1), arrival, alike)
+		want := split.Smear(best.Groups(k+1), arrival, alike)
 		if got := p.Counts[k].Plain; math.Abs(got-want) > 1e-9 {
 			t.Errorf("%d channels leave %g s, want %g", k+1, got, want)
 		}

@@ -23,7 +23,7 @@ const perOctave = 12
 // the room are NaN.
 // The cost is linear in cells; all cores are used and the result is the same to the bit for
 // any number of them.
-func Cover(p *Plan, s Slice) (*Coverage, error) {
+func Cover(p *Spot, s Slice) (*Coverage, error) {
 	c := newCoverage(s)
 	at, cells := s.within(p.Array)
 	frequency := band.Frequencies(c.Band, 1, perOctave)

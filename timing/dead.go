@@ -11,7 +11,7 @@ import (
 // driver silences its string, so that is what an open string comes to as well.
 type Death struct {
 	Channel int             // index into Plan.Channels
-	String  int             // index into Channel.Strings
+	String  int             // index into Bank.Strings
 	Mount   int             // index into Array.Mounts; of a whole string, the first
 	State   impedance.State // Open or Shorted
 	Whole   bool            // the whole string is shorted, as by its wire
@@ -50,8 +50,7 @@ func (d Death) Fault() string {
 
 // Dead returns, for each channel, the worst that one open driver, one shorted
 // driver and one shorted string do, in this order: the one whose loss on the
-// listening circle is the greatest, of equal ones the first. The plan must be one
-// of Make. Losses are the loudspeaker's own, on its surface, without the room.
+// listening circle is the greatest, of equal ones the first. Losses are the loudspeaker's own, on its surface, without the room.
 func Dead(p *Plan) ([]Death, error) {
 	deaths, err := EveryDeath(p)
 	if err != nil {
@@ -72,17 +71,18 @@ func Dead(p *Plan) ([]Death, error) {
 
 // EveryDeath returns what each driver does that fails open, that fails shorted, and
 // each shorted string, in the order of channels, of these faults, and of strings
-// and their joints. The plan must be one of Make.
+// and their joints.
 func EveryDeath(p *Plan) ([]Death, error) {
-	r, err := newRing(p)
+	r, err := newRing(&p.Spot)
 	if err != nil {
 		return nil, err
 	}
 	var out []Death
-	for c := range p.Channels {
-		mounts, strings := p.Channels[c].Mounts, p.Channels[c].Strings
+	for c, channel := range p.Channels {
+		mounts, strings := channel.Mounts, p.Banks[c].Strings
 		open := p.fail(c, impedance.Open, false, r.frequency)
-		loss := [2]float64{r.worst(mounts, p.strungApart(c), open), r.worst(mounts, p.strungNear(c), open)}
+		loss := [2]float64{r.worst(mounts, SpreadStrings(p.Array, mounts, channel.Parallel), open),
+			r.worst(mounts, neighbourStrings(p.Array, mounts, max(channel.Parallel, 1)), open)}
 		for _, f := range []failed{open, p.fail(c, impedance.Shorted, false, r.frequency), p.fail(c, impedance.Shorted, true, r.frequency)} {
 			for _, l := range r.losses(mounts, strings, f) {
 				d := f.death
@@ -110,10 +110,10 @@ type failed struct {
 
 // fail solves a channel's network with the first driver of its first string dead,
 // or all of that string.
-func (p *Plan) fail(channel int, state impedance.State, all bool, frequency []float64) failed {
-	c := p.Channels[channel]
-	wire := p.wireOhm()
-	curve, known := p.curve()
+func (s *Spot) fail(channel int, state impedance.State, all bool, frequency []float64) failed {
+	c := s.Channels[channel]
+	wire := s.wireOhm()
+	curve, known := s.curve()
 	whole, broken := c.bank(wire), c.bank(wire)
 	dead := broken.Strings[0].Drivers
 	if !all {
@@ -123,7 +123,7 @@ func (p *Plan) fail(channel int, state impedance.State, all bool, frequency []fl
 		dead[i] = state
 	}
 	f := failed{death: Death{Channel: channel, State: state, Whole: all, Power: 1, LowestOhm: math.NaN(), LowestHz: math.NaN()}}
-	f.death.DCOhm = dcLoad(c.lengths(), len(dead), state, p.Array.Driver.DCOhm)
+	f.death.DCOhm = dcLoad(c.lengths(), len(dead), state, s.Array.Driver.DCOhm)
 	if known {
 		f.death.LowestHz, f.death.LowestOhm = broken.Lowest(curve, loadLow, loadHigh)
 		if math.IsInf(f.death.LowestOhm, 1) {

@@ -85,7 +85,7 @@ func TestEveryDeath(t *testing.T) {
 			a.Wiring.MinimumLoad, a.Wiring.WireLength, a.Wiring.WireSection = 5, wire, 0.5e-6
 			p := plan(t, a)
 			c := p.Channels[0]
-			bank, err := impedance.NewBank([]int{3, 3, 3, 3}, c.Bank.WireOhm, 0)
+			bank, err := impedance.NewBank([]int{3, 3, 3, 3}, p.Banks[0].WireOhm, 0)
 			if err != nil || c.Series != 3 || c.Parallel != 4 {
 				t.Fatal(c.Series, c.Parallel, err)
 			}
@@ -96,14 +96,14 @@ func TestEveryDeath(t *testing.T) {
 			if len(deaths) != 12+12+4 {
 				t.Fatalf("%d deaths", len(deaths))
 			}
-			order := slices.Concat(c.Strings...)
+			order := slices.Concat(p.Banks[0].Strings...)
 			for _, got := range deaths {
 				var broken impedance.Bank
 				broken.FeedOhm = bank.FeedOhm
 				for i, str := range bank.Strings {
 					drivers := slices.Clone(str.Drivers)
 					for d := range drivers {
-						if i == got.String && (got.Whole || c.Strings[i][d] == got.Mount) {
+						if i == got.String && (got.Whole || p.Banks[0].Strings[i][d] == got.Mount) {
 							drivers[d] = got.State
 						}
 					}
@@ -175,10 +175,10 @@ func TestStringsAreTheBetterOnes(t *testing.T) {
 				continue
 			}
 			kept, other := d.LossSpread, d.LossNeighbours
-			if p.Channels[d.Channel].Near {
+			if p.Banks[d.Channel].Near {
 				kept, other = other, kept
 				near++
-			} else if len(p.Channels[d.Channel].Strings) > 1 {
+			} else if len(p.Banks[d.Channel].Strings) > 1 {
 				apart++
 			}
 			if math.Abs(d.Loss-kept) > 1e-9 || kept > other+0.05 {

@@ -19,4 +19,4 @@ func driverResponse(d layout.Driver) drive.Response {
 
 // IsAbsolute tells whether levels are dB SPL; else they are over a point source
 // of one driver's volume velocity from 1 m.
-func (p *Plan) IsAbsolute() bool { return p.Array.Driver.Sensitivity > 0 }
+func (p *Spot) IsAbsolute() bool { return p.Array.Driver.Sensitivity > 0 }

@@ -27,7 +27,7 @@ type Ears struct {
 const behind = 10 * math.Pi / 180
 
 // NewEars is NewHearing for two ears; places are those of the head's centre.
-func NewEars(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
+func NewEars(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Ears, error) {
 	h, err := NewHearing(p, l, places, frequency)
 	if err != nil {
 		return nil, err
@@ -39,7 +39,7 @@ func NewEars(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Ears,
 
 // At fills left and right, one slice each for each case, with the complex pressure
 // at the ears of an upright head whose centre is at a place in m and which looks along
-// nose, as Hearing.At does. With a table and without a room it allocates nothing.
+// nose, as Hearing.At does. For several places and without a room it allocates nothing but what the head keeps.
 func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 	e.check(left)
 	e.check(right)
@@ -49,20 +49,18 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 	for _, g := range e.groups {
 		echoes := e.echoes(g, place, l, r)
 		for i, way := range g.ways {
-			heard := held.hear(&g, g.mounts, way, place)
-			for m, mount := range g.mounts {
-				row := heard[m*len(e.plain) : (m+1)*len(e.plain)]
+			held.each(&g, g.mounts, way, place, func(m int, heard []complex128) {
 				clear(held.left)
 				clear(held.right)
 				if i < len(echoes) && echoes[i] != nil {
-					echoes[i].filter(held, row)
+					echoes[i].filter(held, heard)
 				} else { // seen from the body it is the head that is mirrored
-					from := source(e.towards(g, mount.Point, way.Moved(place)), way.Turned(l), way.Turned(r))
-					e.head.Add(held.left, held.right, row, from)
+					from := source(e.towards(g, g.mounts[m].Point, way.Moved(place)), way.Turned(l), way.Turned(r))
+					e.head.Add(held.left, held.right, heard, from)
 				}
 				g.feed(left, held.left, m)
 				g.feed(right, held.right, m)
-			}
+			})
 		}
 	}
 }

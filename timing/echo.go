@@ -49,21 +49,21 @@ const (
 // walls names the surfaces across each axis, at its low and at its high side.
 var walls = [3][2]string{{"back wall", "front wall"}, {"right wall", "left wall"}, {"floor", "ceiling"}}
 
-// echo fills in the echoes, the deepest first.
-func (p *Planner) echo(plan *Plan) error {
-	a := once(plan.Array)
+// echoes returns the echoes at the spot, the deepest first.
+func (p *Spot) echoes() (out []Echo, err error) {
+	a := once(p.Array)
 	ways := radiate.Ways(a, radiate.NewMedium(airOf(a), nil))
 	for number := 1; number < len(ways); number++ {
-		e, err := plan.echoBy(a, number, ways[number])
+		e, err := p.echoBy(a, number, ways[number])
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if e.Depth >= leastDepth {
-			plan.Echoes = append(plan.Echoes, e)
+			out = append(out, e)
 		}
 	}
-	slices.SortStableFunc(plan.Echoes, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
-	return nil
+	slices.SortStableFunc(out, func(a, b Echo) int { return cmp.Compare(b.Depth, a.Depth) })
+	return out, nil
 }
 
 // once returns an array whose sound is thrown back once at most.
@@ -74,7 +74,7 @@ func once(a *layout.Array) *layout.Array {
 }
 
 // echoBy returns the echo of an array by one of its ways, which is mirrored across one axis.
-func (p *Plan) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, error) {
+func (p *Spot) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, error) {
 	axis := slices.Index([]float64{image.Flip.X, image.Flip.Y, image.Flip.Z}, -1)
 	at := along(image.Shift, axis) / 2
 	e := Echo{Wall: walls[axis][0]}
@@ -88,7 +88,7 @@ func (p *Plan) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, err
 	var source r3.Vec
 	var h hearer
 	h.move(p, mirrored)
-	total, weight := 0.0, weights(p)
+	total, weight := 0.0, p.times().weight
 	for m, mount := range a.Mounts {
 		total += weight[m]
 		long, _, _ := way(a, mount, mirrored)
@@ -108,7 +108,7 @@ func (p *Plan) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, err
 }
 
 // gap returns how far the body is from a surface across an axis, in m.
-func (p *Plan) gap(axis int, at float64) float64 {
+func (p *Spot) gap(axis int, at float64) float64 {
 	if axis == 2 && at < 0 {
 		return p.Array.Body.Lowest() - at
 	}
@@ -133,7 +133,7 @@ func (e *Echo) move(spot, source r3.Vec, axis int, at float64) {
 }
 
 // dip fills in the first dip, of all drivers with their delays.
-func (p *Plan) dip(e *Echo, a *layout.Array, number int) error {
+func (p *Spot) dip(e *Echo, a *layout.Array, number int) error {
 	if !(e.Late > 1/(2*responseHigh)) {
 		return nil // no dip that can be heard: the echo is part of the source
 	}

@@ -76,12 +76,12 @@ func TestMapsOfTheDirectSound(t *testing.T) {
 		a.Coverage.Cells, a.Timing.Model = 12, "point"
 	}
 	p, q := plan(t, with), plan(t, without)
-	s := timing.HorizontalSlice(p)
-	a, err := timing.Cover(p, s)
+	s := timing.HorizontalSlice(&p.Spot)
+	a, err := timing.Cover(&p.Spot, s)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := timing.Cover(q, s)
+	b, err := timing.Cover(&q.Spot, s)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,7 +104,7 @@ func TestEchoOfOnePoint(t *testing.T) {
 	a.Surface = layout.Surface{Present: true, Height: -h}
 	a.Spot = r3.Vec{X: away, Z: spotHigh - h}
 	a.Mounts = []layout.Mount{{ID: 1, Normal: r3.Vec{X: 1}, Face: -1}}
-	a.Channels = []layout.Channel{{ID: 1, Mounts: []int{0}, Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7, Delay: math.NaN()}}
+	a.Channels = []layout.Channel{single(1, math.NaN(), 0)}
 	p := plan(t, a)
 	if len(p.Echoes) != 1 {
 		t.Fatalf("%d echoes", len(p.Echoes))
@@ -217,7 +217,7 @@ func TestDirectAndEchoMakeTheWhole(t *testing.T) {
 // hearAt returns what is heard of a plan with its delays at a place.
 func hearAt(t testing.TB, p *timing.Plan, place r3.Vec, frequency []float64) []complex128 {
 	t.Helper()
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{timing.Aligned}}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{timing.Aligned}}, []r3.Vec{place}, frequency)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -244,7 +244,7 @@ func TestLevelDoesNotBoostDeepEchoes(t *testing.T) {
 	if len(p.Echoes) == 0 || p.Echoes[0].Depth < 6 {
 		t.Fatalf("no deep echo: %+v", p.Echoes)
 	}
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -258,7 +258,7 @@ func TestLevelDoesNotBoostDeepEchoes(t *testing.T) {
 			}
 		}
 	}
-	open, err := timing.Level(plan(t, ball96(t, false)))
+	open, err := timing.Level(&plan(t, ball96(t, false)).Spot)
 	if err != nil || len(open.Echoes) > 0 {
 		t.Errorf("in the open: %+v, %v", open.Echoes, err)
 	}

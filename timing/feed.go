@@ -3,6 +3,7 @@ package timing
 import (
 	"math"
 
+	"pappus/layout"
 	"pappus/timing/drive"
 	"pappus/timing/radiate"
 )
@@ -13,31 +14,34 @@ type feed struct {
 	delay []float64 // s
 }
 
-// newFeed reads the feed of each mount from a plan's channels.
-func newFeed(p *Plan) feed {
-	d := feed{make([]float64, len(p.Arrivals)), make([]float64, len(p.Arrivals))}
-	gain := p.gains()
-	for m, r := range p.Arrivals {
+// newFeed reads the feed of each mount from a spot's channels.
+func newFeed(s *Spot) feed {
+	d := feed{make([]float64, len(s.Arrivals)), make([]float64, len(s.Arrivals))}
+	gain := gains(s.Array, s.Channels)
+	for m, r := range s.Arrivals {
 		d.gain[m], d.delay[m] = gain[r.Channel], r.Delay
 	}
 	return d
 }
 
-// feedLevels adds to each driver's level what its channel feeds it with.
-func (p *Plan) feedLevels() {
-	for m, g := range newFeed(p).gain {
-		p.Arrivals[m].Level += 20 * math.Log10(math.Abs(g))
+// gains returns what each channel feeds its drivers with: see feed.gain.
+func gains(a *layout.Array, channels []Channel) []float64 {
+	longest := longestString(channels)
+	gain := make([]float64, len(channels))
+	for i, c := range channels {
+		gain[i] = unit(a, longest) * c.factor() * float64(longest) / c.series()
 	}
+	return gain
 }
 
 // unit returns the pressure, in units of 20 uPa, that a driver in the longest
 // string gives at 1 m as a point source; 1 where no sensitivity is given.
-func (p *Plan) unit(longest int) float64 {
-	if !p.IsAbsolute() {
+func unit(a *layout.Array, longest int) float64 {
+	if !(a.Driver.Sensitivity > 0) {
 		return 1
 	}
-	volts := p.Array.Wiring.Voltage / float64(longest)
-	return math.Pow(10, drive.Offset(p.Array.Driver.Sensitivity, volts)/20)
+	volts := a.Wiring.Voltage / float64(longest)
+	return math.Pow(10, drive.Offset(a.Driver.Sensitivity, volts)/20)
 }
 
 // longestString returns the most drivers that any channel has in a string. A
@@ -50,6 +54,9 @@ func longestString(channels []Channel) int {
 	}
 	return longest
 }
+
+// series is how many drivers are in each of a channel's strings, 1 or more.
+func (c Channel) series() float64 { return float64(max(c.Series, 1)) }
 
 // factor returns a channel's gain as a factor of voltage, with its polarity.
 func (c Channel) factor() float64 {
@@ -66,28 +73,18 @@ func (c Channel) factor() float64 {
 func trim(channels []Channel) {
 	longest := longestString(channels)
 	for i := range channels {
-		channels[i].Gain = 20 * math.Log10(float64(max(channels[i].Series, 1))/float64(longest))
+		channels[i].Gain = 20 * math.Log10(channels[i].series()/float64(longest))
 	}
-}
-
-// gains returns what each channel feeds its drivers with: see feed.gain.
-func (p *Plan) gains() []float64 {
-	longest := longestString(p.Channels)
-	unit, gain := p.unit(longest), make([]float64, len(p.Channels))
-	for i, c := range p.Channels {
-		gain[i] = unit * c.factor() * float64(longest) / float64(max(c.Series, 1))
-	}
-	return gain
 }
 
 // feed returns the weight of each channel at each frequency in Hz: gain, polarity, the
 // driver's own response and, if delayed is true, delay.
-func (p *Plan) feed(delayed bool, frequency []float64, response []complex128) radiate.Feed {
+func (p *Spot) feed(delayed bool, frequency []float64, response []complex128) radiate.Feed {
 	fed := radiate.Feed{Group: make([]int, len(p.Arrivals)), Weight: make([][]complex128, len(p.Channels))}
 	for m, r := range p.Arrivals {
 		fed.Group[m] = r.Channel
 	}
-	for i, g := range p.gains() {
+	for i, g := range gains(p.Array, p.Channels) {
 		fed.Weight[i] = make([]complex128, len(frequency))
 		for f, hz := range frequency {
 			fed.Weight[i][f] = complex(g, 0) * response[f]
@@ -102,7 +99,7 @@ func (p *Plan) feed(delayed bool, frequency []float64, response []complex128) ra
 // response returns the driver's own response at frequencies in Hz, behind the
 // high-pass that protects it. All drivers have the same one, so it changes
 // neither arrivals nor summing loss.
-func (p *Plan) response(frequency []float64) []complex128 {
+func (p *Spot) response(frequency []float64) []complex128 {
 	dst := make([]complex128, len(frequency))
 	driverResponse(p.Array.Driver).Fill(dst, frequency)
 	high := p.Protection.HighPass()

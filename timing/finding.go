@@ -15,9 +15,11 @@ type Finding struct {
 	Fact any
 }
 
-// warn adds a finding to those of the plan.
-func (plan *Plan) warn(code string, rank advice.Rank, fact any) {
-	plan.Warnings = append(plan.Warnings, Finding{code, rank, fact})
+// findings are found one after another.
+type findings []Finding
+
+func (f *findings) warn(code string, rank advice.Rank, fact any) {
+	*f = append(*f, Finding{code, rank, fact})
 }
 
 // said takes over what layout has found.
@@ -86,9 +88,9 @@ type FarFromBall struct{ Radius, Off float64 } // m, of the ball, and of a face 
 
 // ConeTravel (code excursion) is a tone that moves a cone too far.
 type ConeTravel struct {
-	Volt, Reach float64 // over a driver, RMS; m
-	Corner      float64 // Hz, of the high-pass
-	Least       float64 // Hz, the least that would do; +Inf: none
+	Volt, Xmax float64 // over a driver, RMS; m
+	Corner     float64 // Hz, of the high-pass
+	Least      float64 // Hz, the least that would do; +Inf: none
 }
 
 // FewerChannels (code channels_fewer) are fewer than the design asks for, for the load.

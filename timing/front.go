@@ -6,6 +6,8 @@ import (
 
 	"pappus/layout/wiring"
 	"pappus/timing/measure"
+
+	"gonum.org/v1/gonum/stat"
 )
 
 // Strung is a split of the drivers into the plan's number of channels, the best with
@@ -35,16 +37,16 @@ const sameSmear = 0.005
 // dB. Of longer ones only the least smear is told.
 const tooLong = 4
 
-// front fills in what shorter strings cost and bring for the plan's number of channels:
+// front returns what shorter strings cost and bring for the spot's number of channels:
 // every split that no other beats in both, from the shortest strings to the least
 // smear, and the plan's own. There is nothing to choose where the design lays the
 // channels out by hand, where each driver has its own, and where neighbours share one.
-func (p *Planner) front(plan *Plan, s *sorter) {
-	a := plan.Array
+func front(at atSpot, s *sorter) []Strung {
+	a := at.Array
 	if len(a.Channels) > 0 || a.Wiring.Channels == 0 || s == nil {
-		return
+		return nil
 	}
-	count := len(plan.Channels)
+	count := len(at.Channels)
 	rule, own := s.choose(count), s.sort(count, a.Wiring.LongestString)
 	splits := s.undominated(count)
 	for _, groups := range [][][]int{rule, own} {
@@ -53,22 +55,19 @@ func (p *Planner) front(plan *Plan, s *sorter) {
 		}
 	}
 	slices.SortStableFunc(splits, func(x, y [][]int) int { return s.sizes.longest(x) - s.sizes.longest(y) })
-	free := s.groups(count, 0)
-	least, parts := s.loss.of(free, s.delays(free)), p.parts()
+	least := s.losses(s.groups(count, 0))
+	var all []Strung
 	for _, groups := range splits {
-		loss := s.loss.of(groups, s.delays(groups))
-		f := p.strung(plan, s, groups, parts)
-		f.DriverVolt, f.ByDriver = s.driverVolt(f.Longest), s.isOverdriven(f.Longest)
-		f.Louder, f.InStep = s.heardLevel(groups, loss), bearable(least, loss)
+		f := at.strung(s, groups, least)
 		f.Rule, f.Chosen = s.alike(groups, rule), s.alike(groups, own)
-		plan.Front = append(plan.Front, f)
+		all = append(all, f)
 	}
-	every := slices.Clone(plan.Front)
-	plan.Front = slices.DeleteFunc(plan.Front, func(f Strung) bool { return !f.Rule && !f.Chosen && f.beaten(every) })
-	lowest := plan.Front[len(plan.Front)-1].Louder
-	for i := range plan.Front {
-		plan.Front[i].Louder -= lowest
+	out := slices.DeleteFunc(slices.Clone(all), func(f Strung) bool { return !f.Rule && !f.Chosen && f.beaten(all) })
+	lowest := out[len(out)-1].Louder
+	for i := range out {
+		out[i].Louder -= lowest
 	}
+	return out
 }
 
 // beaten tells whether another split is as loud, but for what is hardly measured, and
@@ -78,26 +77,22 @@ func (f Strung) beaten(by []Strung) bool {
 	return slices.ContainsFunc(by, func(o Strung) bool { return o.Louder > f.Louder-hardly && o.Smear < f.Smear })
 }
 
-// strung measures a split into groups.
-func (p *Planner) strung(plan *Plan, s *sorter, groups [][]int, parts []float64) Strung {
-	f := Strung{Longest: p.sizes.longest(groups), LeastOhm: math.Inf(1)}
-	late, delay := plan.inStep(groups, s.time, s.weight)
-	sum := make([]float64, len(parts))
-	p.spot.sumGroups(sum, groups, delay, p.medium.Frequency)
-	f.Smear, f.CombOnset = measure.Smear(late, p.alone()), measure.CombOnset(p.medium.Frequency, sum, parts)
+// strung measures a split into groups against the losses of the least smear; louder by its
+// level at the spot, up to what all splits have in common.
+func (at atSpot) strung(s *sorter, groups [][]int, least octaveLosses) Strung {
+	const middle = 4 // octaves, 500 Hz to 4 kHz
+	longest, loss := at.sizes.longest(groups), s.losses(groups)
+	f := Strung{Longest: longest, LeastOhm: math.Inf(1), DriverVolt: s.loudness.driverVolt(longest), ByDriver: s.loudness.isOverdriven(longest),
+		Louder: s.loudness.level(longest) - stat.Mean(loss[:middle], nil), InStep: bearable(least, loss)}
+	late, delay := at.inStep(groups, s.times)
+	_, sum := at.pressure.sum(at.pressure.direct, groups, nil, delay)
+	f.Smear, f.CombOnset = measure.Smear(late, at.pressure.energies()), measure.CombOnset(at.pressure.frequency, sum, at.pressure.parts())
 	for _, g := range groups {
-		series := p.sizes.series[len(g)]
-		f.LeastOhm = min(f.LeastOhm, wiring.Load(series, len(g)/max(series, 1), p.array.Driver.LeastOhm()))
+		series := at.sizes.series[len(g)]
+		f.LeastOhm = min(f.LeastOhm, wiring.Load(series, len(g)/max(series, 1), at.Array.Driver.LeastOhm()))
 		f.Most = max(f.Most, len(g))
 	}
 	return f
-}
-
-// heardLevel returns the level in dB at the spot, up to what all splits have in common,
-// as the mean of the octaves from 500 Hz to 4 kHz.
-func (s *sorter) heardLevel(groups [][]int, loss octaveLosses) float64 {
-	const octaves = 4
-	return s.level(s.sizes.longest(groups)) - mean(loss[:octaves])
 }
 
 // alike tells whether two splits have strings as long and leave the same smear.
@@ -150,4 +145,60 @@ func (f Strung) Limit() string {
 		return "driver"
 	}
 	return "amplifier"
+}
+
+// Held is how channels with long strings hold the others down. Voltage divides along
+// a string, and every driver is to get as much, so the channels with shorter strings
+// are turned down to what the longest leave each of theirs.
+type Held struct {
+	Channels []int   // the numbers of the channels with the longest strings
+	Series   int     // drivers in each of these
+	By       float64 // dB, by how much the channel with the shortest strings is turned down
+	// With strings of Cure drivers at most, which is what the rule takes where the design
+	// leaves longest_string out, the spot would get Louder dB more from the same amplifier,
+	// and Smear in s would be left. Cure is 0 where the rule takes no shorter ones.
+	Cure          int
+	Louder, Smear float64
+	Now           float64 // s, the smear that is left now
+}
+
+// heldLeast is from how many dB on it is worth a word.
+const heldLeast = 3.0
+
+// Held tells which channels hold the others down, and whether any do so by 3 dB or
+// more because the design asks for it: by its longest_string, or by sharing channels
+// among neighbours. The rule weighs it where it chooses itself. Channels that the
+// design lays out by hand have the gains that it gives them; those hold nothing down.
+func (p *Plan) Held() (Held, bool) {
+	w := p.Array.Wiring
+	if len(p.Array.Channels) > 0 || len(p.Channels) == 0 || w.LongestString == 0 && w.Split != byNeighbours {
+		return Held{}, false
+	}
+	h, shortest := Held{Series: longestString(p.Channels), Now: p.Aligned.Smear}, math.MaxInt
+	for _, c := range p.Channels {
+		shortest = min(shortest, max(c.Series, 1))
+		if c.Series == h.Series {
+			h.Channels = append(h.Channels, c.ID)
+		}
+	}
+	if h.By = stringRatio(h.Series, shortest); h.By < heldLeast {
+		return Held{}, false
+	}
+	p.cure(&h)
+	return h, true
+}
+
+// stringRatio returns by how many dB more voltage a driver gets in a string of b than
+// in one of a.
+func stringRatio(a, b int) float64 { return 20 * math.Log10(float64(a)/float64(b)) }
+
+// cure takes over what the rule would choose.
+func (p *Plan) cure(h *Held) {
+	for _, own := range p.Front {
+		for _, f := range p.Front {
+			if own.Chosen && f.Rule && f.Longest < own.Longest {
+				h.Cure, h.Louder, h.Smear = f.Longest, f.Louder-own.Louder, f.Smear
+			}
+		}
+	}
 }

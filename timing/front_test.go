@@ -8,7 +8,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/body"
 	"pappus/timing"
-	"pappus/timing/channelcount"
+	"pappus/timing/split"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -133,7 +133,7 @@ func TestFrontIsComplete(t *testing.T) {
 				for _, g := range groups {
 					longest = max(longest, series(len(g)))
 				}
-				smear := channelcount.Smear(groups, time, weight)
+				smear := split.Smear(groups, time, weight)
 				if old, ok := best[longest]; !ok || smear < old {
 					best[longest] = smear
 				}
@@ -182,7 +182,7 @@ func TestMovedIsMade(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, spot := range []r3.Vec{{X: 2.5, Y: -1, Z: 0.3}, {X: 0.5, Y: 0.5, Z: 1.2}, {X: -3, Z: 1}} {
-		moved, err := planner.Move(spot)
+		moved, err := planner.Spot(spot)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -11,7 +11,7 @@ import (
 // Run is the wire of one string inside the body: from the entry, the point on the
 // upright axis at the body's lowest height, from joint to joint and back.
 type Run struct {
-	Channel, String int     // indices into Plan.Channels and Channel.Strings
+	Channel, String int     // indices into Plan.Channels and Bank.Strings
 	Order           []int   // the string's mounts in the order of their joints
 	Length          float64 // m of single wire, in straight lines: leave slack at every joint
 }
@@ -19,11 +19,11 @@ type Run struct {
 // Harness returns the wire of every string, in the order of channels and strings.
 // The orders are short, not proven the shortest: the nearest joint next, then
 // improved by turning parts round while that shortens the run (2-opt, G. A. Croes,
-// Oper. Res. 6 (1958) 791). The plan must be one of Make.
+// Oper. Res. 6 (1958) 791).
 func Harness(p *Plan) []Run {
 	var out []Run
-	for c, channel := range p.Channels {
-		for s, mounts := range channel.Strings {
+	for c, bank := range p.Banks {
+		for s, mounts := range bank.Strings {
 			order, length := shortest(p.Array, mounts)
 			out = append(out, Run{Channel: c, String: s, Order: order, Length: length})
 		}

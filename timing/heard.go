@@ -47,7 +47,7 @@ type places struct {
 // newPlaces makes places in m ready for plans of one array; one of them tells the drivers'
 // response. The frame's Z is best the normal of the plane that the places are in. Sizes are
 // needed for magnitudes and smear.
-func newPlaces(p *Plan, frequency []float64, frame harmonic.Frame, at []r3.Vec, sizes bool) (*places, error) {
+func newPlaces(p *Spot, frequency []float64, frame harmonic.Frame, at []r3.Vec, sizes bool) (*places, error) {
 	s, err := newScene(p.Array, frequency)
 	if err != nil {
 		return nil, err
@@ -70,14 +70,14 @@ type heard struct {
 
 // hear fills in the direct sound of a plan: over harmonics and looked up where places are on
 // rings (radiate.Rings), elsewhere driver by driver.
-func (x *places) hear(dst heard, p *Plan) {
+func (x *places) hear(dst heard, p *Spot) {
 	response := p.response(x.frequency)
 	feed := p.feed(true, x.frequency, response)
 	if dst.sum != nil {
 		x.scene.SumRings(dst.sum, feed, x.rings)
 	}
 	if dst.parts != nil && x.sizes != nil {
-		x.sizes.Sum(dst.parts, feed.Group, p.gains(), response)
+		x.sizes.Sum(dst.parts, feed.Group, gains(p.Array, p.Channels), response)
 	}
 	if dst.smear != nil && x.sizes != nil {
 		x.smear(dst.smear, p)
@@ -86,7 +86,7 @@ func (x *places) hear(dst heard, p *Plan) {
 }
 
 // hearNear fills in the places that are heard driver by driver.
-func (x *places) hearNear(dst heard, p *Plan, feed radiate.Feed) {
+func (x *places) hearNear(dst heard, p *Spot, feed radiate.Feed) {
 	n, scratch := len(x.frequency), newSmearScratch(len(p.Arrivals))
 	x.scene.EachNear(x.rings, func(worker, place int, pressure []complex128) {
 		k := &scratch[worker]
@@ -111,7 +111,7 @@ func (x *places) hearNear(dst heard, p *Plan, feed radiate.Feed) {
 }
 
 // total adds to a direct sound [place][frequency] what a surface or a room sends back.
-func (x *places) total(sum []complex128, p *Plan) {
+func (x *places) total(sum []complex128, p *Spot) {
 	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Ways[1:], x.frame, x.at)
 }
 
@@ -127,8 +127,8 @@ func (x *places) combOnset(h heard, place int, loud []float64) float64 {
 
 // smear fills dst in at the places on rings: energies and times are the same for all drivers
 // but for gains and delays, so that they are looked up over the angle, within 0.3 us.
-func (x *places) smear(dst []float64, p *Plan) {
-	gain := p.gains()
+func (x *places) smear(dst []float64, p *Spot) {
+	gain := gains(p.Array, p.Channels)
 	direction := make([]r3.Vec, len(p.Arrivals))
 	for m, mount := range p.Array.Mounts {
 		direction[m] = r3.Unit(r3.Sub(mount.Point, p.Array.Body.BallCentre))

@@ -29,14 +29,14 @@ func TestHeardIsOneByOne(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := EvenBall(t, test.drivers)
 			test.with(a)
-			p, err := Make(a)
+			p, err := Make(t.Context(), a)
 			if err != nil {
 				t.Fatal(err)
 			}
 			s := Slice{Origin: r3.Vec{X: -2.1, Y: -1.9, Z: 0.31}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.2, Columns: 21, Rows: 20}
 			places, _ := s.within(a)
 			frequency := band.Frequencies(band.Octaves(), 1, 5)
-			x, err := newPlaces(p, frequency, s.frame(), places, true)
+			x, err := newPlaces(&p.Spot, frequency, s.frame(), places, true)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -45,9 +45,9 @@ func TestHeardIsOneByOne(t *testing.T) {
 				return heard{make([]complex128, n), make([]float64, n), make([]float64, len(places))}
 			}
 			got, want := room(), room()
-			x.hear(got, p)
+			x.hear(got, &p.Spot)
 			x.rings.Ring, x.rings.Near, x.sizes = nil, all(len(places)), nil
-			x.hear(want, p)
+			x.hear(want, &p.Spot)
 			for i, v := range want.sum {
 				if cmplx.Abs(got.sum[i]-v) > 2e-5*want.parts[i] {
 					t.Fatalf("%v: %v, want %v", places[i/len(frequency)], got.sum[i], v)

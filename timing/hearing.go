@@ -26,7 +26,7 @@ type Listening struct {
 // Hearing computes what is heard of a plan at places in the room, in several cases
 // at once. It may be used from several goroutines.
 type Hearing struct {
-	plan   *Plan
+	plan   *Spot
 	medium *radiate.Medium
 	cases  int
 	groups []group
@@ -50,15 +50,13 @@ type group struct {
 
 // ear is one call's room to work.
 type ear struct {
-	heard       []complex128 // [mount][frequency]
+	heard       []complex128 // [mount][frequency], of together mounts
 	left, right []complex128
 }
 
 // NewHearing returns what hears a plan at any of the given places in m, at
-// frequencies in Hz that do not fall. For one place it is exact, as the model
-// goes; else the sphere's field is looked up in a table. A place that no sound can
-// reach gives what layout.Array.Reach does.
-func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
+// frequencies in Hz. A place that no sound can reach gives what layout.Array.Reach does.
+func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Hearing, error) {
 	for _, at := range places {
 		if err := p.Array.Reach(at); err != nil {
 			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, err)
@@ -71,6 +69,9 @@ func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*He
 	h := &Hearing{plan: p, medium: s.Medium, cases: len(l.Cases), whole: s.Array.Room.Present, plain: plain(len(frequency))}
 	drivers := group{field: s.Field, ways: s.Ways, mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
 	point := group{field: radiate.Point(s.Medium), ways: s.Ways, mounts: make([]layout.Mount, 1), apart: true}
+	if len(places) > 1 {
+		drivers.field = s.Quick
+	}
 	response := h.plain
 	if !l.Flat {
 		response = p.response(frequency)
@@ -96,9 +97,12 @@ func NewHearing(p *Plan, l Listening, places []r3.Vec, frequency []float64) (*He
 	if len(drivers.cases) > 0 {
 		h.groups = append(h.groups, drivers)
 	}
-	h.scratch.New = func() any { return newEar(len(p.Array.Mounts), len(frequency)) }
+	h.scratch.New = func() any { return newEar(min(together, len(p.Array.Mounts)), len(frequency)) }
 	return h, nil
 }
+
+// together is how many mounts are heard at once: more take more room, fewer more time.
+const together = 64
 
 func newEar(mounts, n int) *ear {
 	return &ear{heard: make([]complex128, mounts*n), left: make([]complex128, n), right: make([]complex128, n)}
@@ -115,17 +119,14 @@ func plain(n int) []complex128 {
 
 // At fills dst, one slice for each case, with the complex pressure at a place in m,
 // for each frequency, as Plan.Transfer has it: what one ear without a head hears. It
-// panics where the lengths differ. With a table it allocates nothing.
+// panics where the lengths differ, and allocates nothing once it has been called.
 func (h *Hearing) At(dst [][]complex128, place r3.Vec) {
 	h.check(dst)
 	e := h.scratch.Get().(*ear)
 	defer h.scratch.Put(e)
 	for _, g := range h.groups {
 		for _, way := range g.ways {
-			heard := e.hear(&g, g.mounts, way, place)
-			for m := range g.mounts {
-				g.feed(dst, heard[m*len(h.plain):(m+1)*len(h.plain)], m)
-			}
+			e.each(&g, g.mounts, way, place, func(m int, heard []complex128) { g.feed(dst, heard, m) })
 		}
 	}
 }
@@ -144,16 +145,21 @@ func (h *Hearing) check(dst [][]complex128) {
 	}
 }
 
-// hear returns what a place hears of mounts by one way: [mount][frequency].
-func (e *ear) hear(g *group, mounts []layout.Mount, way radiate.Way, place r3.Vec) []complex128 {
-	heard := e.heard[:len(mounts)*len(e.left)]
-	g.field.At(heard, mounts, way.Moved(place))
-	if way.Factor != nil {
-		for i := range heard {
-			heard[i] *= complex(way.Factor[i%len(e.left)], 0)
+// each calls visit with what a place hears of each of a group's mounts, or of some of them,
+// by one way; visit may not keep it.
+func (e *ear) each(g *group, mounts []layout.Mount, way radiate.Way, place r3.Vec, visit func(i int, heard []complex128)) {
+	n := len(e.left)
+	for from := 0; from < len(mounts); from += together {
+		lot := mounts[from:min(from+together, len(mounts))]
+		g.field.At(e.heard[:len(lot)*n], lot, way.Moved(place))
+		for i := range lot {
+			row := e.heard[i*n : (i+1)*n]
+			for f, factor := range way.Factor {
+				row[f] *= complex(factor, 0)
+			}
+			visit(from+i, row)
 		}
 	}
-	return heard
 }
 
 // feed adds what is heard of mount m to each case, as that feeds it.

@@ -15,7 +15,7 @@ import (
 func TestEarsAllocateNothing(t *testing.T) {
 	p := plan(t, demo(t))
 	at, far := r3.Vec{X: 0.8, Y: 0.4, Z: 0.5}, r3.Vec{X: 3, Y: -1, Z: 0.7}
-	e, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{at, far}, few)
+	e, err := timing.NewEars(&p.Spot, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{at, far}, few)
 	if err != nil {
 		t.Fatal(err)
 	}

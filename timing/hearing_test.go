@@ -19,7 +19,7 @@ var few = []float64{100, 700, 2500, 9000, 17000}
 
 func ears(t testing.TB, p *timing.Plan, l timing.Listening, place, nose r3.Vec) (left, right []complex128) {
 	t.Helper()
-	e, err := timing.NewEars(p, l, []r3.Vec{place}, few)
+	e, err := timing.NewEars(&p.Spot, l, []r3.Vec{place}, few)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -30,7 +30,7 @@ func ears(t testing.TB, p *timing.Plan, l timing.Listening, place, nose r3.Vec) 
 
 func hear(t testing.TB, p *timing.Plan, l timing.Listening, place r3.Vec) []complex128 {
 	t.Helper()
-	h, err := timing.NewHearing(p, l, []r3.Vec{place}, few)
+	h, err := timing.NewHearing(&p.Spot, l, []r3.Vec{place}, few)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,7 +48,7 @@ func TestPerDriverIsInStep(t *testing.T) {
 	a.Surface.Present = false
 	a.Timing.Model, a.Timing.DelaysBy = "point", "straight"
 	p := plan(t, a)
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{timing.PerDriver}}, []r3.Vec{a.Spot}, p.Response.Frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{timing.PerDriver}}, []r3.Vec{a.Spot}, p.Response.Frequency)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +91,7 @@ func TestStraightLineFallsShort(t *testing.T) {
 	var path, straight float64
 	for _, f := range []float64{3000, 3200, 3400, 3600, 3800, 4000} {
 		for c, sum := range map[timing.Case]*float64{timing.Aligned: &path, timing.StraightLine: &straight} {
-			h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{c}, Dry: true}, []r3.Vec{p.Array.Spot}, []float64{f})
+			h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{c}, Dry: true}, []r3.Vec{p.Array.Spot}, []float64{f})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -222,7 +222,7 @@ func TestEarsInARoom(t *testing.T) {
 	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 2.6}, Body: r3.Vec{X: 2, Y: 1.5, Z: 0.8}, Order: 2}
 	p := plan(t, a)
 	frequency := []float64{3}
-	e, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{a.Spot}, frequency)
+	e, err := timing.NewEars(&p.Spot, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{a.Spot}, frequency)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -241,7 +241,7 @@ func TestTableOfPlaces(t *testing.T) {
 	a := demo(t)
 	p := plan(t, a)
 	places := []r3.Vec{{X: 0.8, Y: 0.4, Z: 0.5}, {X: 3, Y: -1, Z: 0.7}, a.Spot}
-	e, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, places, few)
+	e, err := timing.NewEars(&p.Spot, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, places, few)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -310,7 +310,7 @@ func TestCasesTogether(t *testing.T) {
 	a := demo(t)
 	p := plan(t, a)
 	cases := []timing.Case{timing.AsBuilt, timing.Aligned, timing.IdealPoint, timing.PerDriver, timing.StraightLine}
-	h, err := timing.NewHearing(p, timing.Listening{Cases: cases}, []r3.Vec{a.Spot}, few)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: cases}, []r3.Vec{a.Spot}, few)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -330,7 +330,7 @@ func TestCasesTogether(t *testing.T) {
 
 func TestNoEarsInsideTheBody(t *testing.T) {
 	p := plan(t, demo(t))
-	if _, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{{X: 2}, {X: 0.01, Z: 0.05}}, few); !errors.Is(err, layout.ErrInside) {
+	if _, err := timing.NewEars(&p.Spot, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, []r3.Vec{{X: 2}, {X: 0.01, Z: 0.05}}, few); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("error %v", err)
 	}
 }
@@ -344,7 +344,7 @@ func BenchmarkEars(b *testing.B) {
 		frequency[f] = 46.875 * float64(f)
 	}
 	places := []r3.Vec{{X: 0.8, Z: 0.6}, {X: 3, Y: 1, Z: 0.6}}
-	e, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, places, frequency)
+	e, err := timing.NewEars(&p.Spot, timing.Listening{Cases: []timing.Case{timing.AsBuilt}}, places, frequency)
 	if err != nil {
 		b.Fatal(err)
 	}

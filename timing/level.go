@@ -30,14 +30,14 @@ const (
 
 // levelLimits returns the limits of the fit. Beside a woofer there is no low shelf: it
 // would move the array's level at the crossover.
-func (p *Plan) levelLimits(low, high float64) equaliser.Limits {
+func (p *Spot) levelLimits(low, high float64) equaliser.Limits {
 	return equaliser.Limits{Sections: 5, Low: low, High: high, LeastQ: 0.4, MostQ: 2.5, Boost: 3, Cut: 9,
 		LowShelf: !p.Array.Woofer.Present, HighShelf: true, AnyLevel: true, Worth: worthLevel, Apart: levelGuard}
 }
 
 // levelFrom returns the lowest frequency in Hz that is levelled: above what the drivers,
 // the high-pass and a woofer's crossover do to the level.
-func (p *Plan) levelFrom() float64 {
+func (p *Spot) levelFrom() float64 {
 	low := max(levelLow, aboveCorner*p.Protection.Corner)
 	if r := p.Protection.Resonance; r > 0 {
 		low = max(low, aboveCorner*r)
@@ -79,7 +79,7 @@ type Null struct {
 // those of them that sound can reach. It is the array's level, above where a woofer is
 // heard. Errors wrap equaliser.ErrCurve where nothing
 // can be levelled, as where all of it is out of step.
-func Level(p *Plan) (Levelling, error) {
+func Level(p *Spot) (Levelling, error) {
 	low := p.levelFrom()
 	high := min(levelHigh, nearHalf*p.Array.Processor.Rate)
 	if low > high/math.Exp2(leastOctaves) {
@@ -129,7 +129,7 @@ func Level(p *Plan) (Levelling, error) {
 
 // errorBand returns the plan's level error in dB at frequencies in Hz, 0 where there is
 // none to be told.
-func (p *Plan) errorBand(frequency []float64) []float64 {
+func (p *Spot) errorBand(frequency []float64) []float64 {
 	out, off := make([]float64, len(frequency)), p.levelError()
 	for f, hz := range frequency {
 		if e := off(hz); !math.IsNaN(e) {
@@ -206,7 +206,7 @@ func (l Levelling) top() float64 {
 
 // around returns the mean energy and the summing loss in dB, by energy, of the
 // places round the spot at frequencies in Hz.
-func (p *Plan) around(frequency []float64) (energy, lost []float64, err error) {
+func (p *Spot) around(frequency []float64) (energy, lost []float64, err error) {
 	var places []r3.Vec
 	for _, by := range []r3.Vec{{}, {X: levelApart}, {X: -levelApart}, {Y: levelApart}, {Y: -levelApart}, {Z: levelApart}, {Z: -levelApart}} {
 		if at := r3.Add(p.Array.Spot, by); p.Array.Reach(at) == nil {

@@ -30,7 +30,7 @@ func TestLevelUndoesAPeak(t *testing.T) {
 		a.Driver.Response = append(a.Driver.Response,
 			layout.ResponsePoint{Frequency: hz, Level: 20 * math.Log10(cmplx.Abs(digital.At(hz, 48000)))})
 	}
-	l, err := timing.Level(plan(t, a))
+	l, err := timing.Level(&plan(t, a).Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,7 +50,7 @@ func TestLevelLeavesNullsAlone(t *testing.T) {
 	}
 	a.Spot = r3.Vec{X: 40}
 	p := plan(t, a)
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +67,7 @@ func TestLevelLeavesNullsAlone(t *testing.T) {
 
 func TestLevelOfTheDemo(t *testing.T) {
 	p := plan(t, demo(t))
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestLevelOfTheDemo(t *testing.T) {
 	free := demo(t)
 	free.Surface.Present = false
 	p = plan(t, free)
-	if l, err = timing.Level(p); err != nil {
+	if l, err = timing.Level(&p.Spot); err != nil {
 		t.Fatal(err)
 	}
 	if n := l.Nulls[0]; math.Abs(n.Low/p.Aligned.CombOnset-1) > 0.05 {
@@ -102,7 +102,7 @@ func TestLevelOfTheDemo(t *testing.T) {
 func TestLevelOfOneChannel(t *testing.T) {
 	a := demo(t)
 	a.Wiring.Channels = 1
-	l, err := timing.Level(plan(t, a))
+	l, err := timing.Level(&plan(t, a).Spot)
 	if err != nil || len(l.Sections) != 0 || l.UnevenBefore != l.UnevenAfter || l.Boost() != 0 {
 		t.Errorf("uneven by %g dB, then %g with %v; %v", l.UnevenBefore, l.UnevenAfter, l.Sections, err)
 	}
@@ -129,7 +129,7 @@ func TestLevelFitsNoNoise(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			rate := 48000.0
 			test.a.Processor.Rate = rate
-			l, err := timing.Level(plan(t, test.a))
+			l, err := timing.Level(&plan(t, test.a).Spot)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -161,7 +161,7 @@ func TestLevelFitsNoNoise(t *testing.T) {
 func TestLevelBesideAWoofer(t *testing.T) {
 	a := demo(t)
 	a.Woofer = layout.Woofer{Present: true, At: r3.Vec{X: -0.5, Z: 0.2}, Crossover: 450, Order: 4}
-	l, err := timing.Level(plan(t, a))
+	l, err := timing.Level(&plan(t, a).Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,12 +178,12 @@ func TestLevelBesideAWoofer(t *testing.T) {
 func TestLevelErrors(t *testing.T) {
 	a := demo(t)
 	a.Protection.Corner = 5000
-	if _, err := timing.Level(plan(t, a)); !errors.Is(err, equaliser.ErrCurve) {
+	if _, err := timing.Level(&plan(t, a).Spot); !errors.Is(err, equaliser.ErrCurve) {
 		t.Errorf("got %v", err)
 	}
 	a = demo(t)
 	a.Protection.Corner, a.Processor.Rate = 1000, 8000
-	if _, err := timing.Level(plan(t, a)); !errors.Is(err, equaliser.ErrCurve) {
+	if _, err := timing.Level(&plan(t, a).Spot); !errors.Is(err, equaliser.ErrCurve) {
 		t.Errorf("got %v", err)
 	}
 }
@@ -192,7 +192,7 @@ func TestLevelErrors(t *testing.T) {
 func TestLevelAtALowRate(t *testing.T) {
 	a := demo(t)
 	a.Processor.Rate = 8000
-	l, err := timing.Level(plan(t, a))
+	l, err := timing.Level(&plan(t, a).Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -224,7 +224,7 @@ func BenchmarkLevel(b *testing.B) {
 	p := plan(b, demo(b))
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := timing.Level(p); err != nil {
+		if _, err := timing.Level(&p.Spot); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -237,7 +237,7 @@ func BenchmarkMake(b *testing.B) {
 			a.Wiring.Channels = 8
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := timing.Make(a); err != nil {
+				if _, err := timing.Make(b.Context(), a); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -270,7 +270,7 @@ func TestLevelLeavesWhatTheModelCannotKnow(t *testing.T) {
 
 func levelled(t *testing.T, a *layout.Array) timing.Levelling {
 	t.Helper()
-	l, err := timing.Level(plan(t, a))
+	l, err := timing.Level(&plan(t, a).Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

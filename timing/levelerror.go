@@ -14,10 +14,10 @@ import (
 // LevelError returns by how much in dB the level of one driver can be off at a frequency
 // in Hz because a ball stands for the body (package trust): 0 for a ball, whole or
 // standing on something hard; NaN in the models that have no body.
-func (p *Plan) LevelError(hz float64) float64 { return p.levelError()(hz) }
+func (p *Spot) LevelError(hz float64) float64 { return p.levelError()(hz) }
 
 // levelError is LevelError for many frequencies.
-func (p *Plan) levelError() func(hz float64) float64 {
+func (p *Spot) levelError() func(hz float64) float64 {
 	if p.Array.Timing.Model != sphereModel {
 		return func(float64) float64 { return math.NaN() }
 	}
@@ -31,7 +31,7 @@ func (p *Plan) levelError() func(hz float64) float64 {
 
 // LevelErrors returns the octave bands' exact centres in Hz and the mean of LevelError
 // over each, in dB.
-func (p *Plan) LevelErrors() (octaves, dB []float64) {
+func (p *Spot) LevelErrors() (octaves, dB []float64) {
 	octaves = band.Octaves()
 	frequency := band.Frequencies(octaves, 1, perOctave)
 	dB = make([]float64, len(octaves))

@@ -57,7 +57,7 @@ func tapLevel(h []float64, share float64) float64 {
 // TestCorrectionInTime: minimum phase has its energy at the beginning, linear phase
 // is symmetric about the time by which it is late.
 func TestCorrectionInTime(t *testing.T) {
-	l, err := timing.Level(plan(t, demo(t)))
+	l, err := timing.Level(&plan(t, demo(t)).Spot)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -105,7 +105,7 @@ func TestCorrectionErrors(t *testing.T) {
 }
 
 func BenchmarkCorrection(b *testing.B) {
-	l, err := timing.Level(plan(b, demo(b)))
+	l, err := timing.Level(&plan(b, demo(b)).Spot)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -1,6 +1,10 @@
 package timing
 
-import "pappus/timing/arrival"
+import (
+	"math"
+
+	"pappus/timing/arrival"
+)
 
 // The limit of the impulse response whose peak is told, in Hz, and the step between
 // its frequencies: echoes within 13 ms stay apart.
@@ -17,25 +21,26 @@ const (
 	lookAfter  = 350e-6
 )
 
-// peaks fills in when the model's own impulse response has its peak.
-func (p *Planner) peaks(plan *Plan) error {
-	a := plan.Array
+// peaks returns when the model's own impulse response of each mount has its peak, in s; NaN
+// where no sound comes.
+func peaks(spot *Spot) ([]float64, error) {
+	a := spot.Array
 	frequency := linear(peakStep, peakHigh)
 	s, err := newScene(alone(a), frequency)
 	if err != nil {
-		return err
+		return nil, err
 	}
+	out := make([]float64, len(a.Mounts))
 	heard := make([]complex128, len(a.Mounts)*len(frequency))
 	s.Hear(heard, s.Ways, a.Spot)
 	peak := arrival.NewFinder(frequency)
 	for m := range a.Mounts {
-		r, row := &plan.Arrivals[m], heard[m*len(frequency):(m+1)*len(frequency)]
-		if quiet(row) {
-			continue // behind a baffle there is nothing to time
+		r, row := spot.Arrivals[m], heard[m*len(frequency):(m+1)*len(frequency)]
+		if out[m] = math.NaN(); !quiet(row) { // else behind a baffle there is nothing to time
+			out[m] = peak.Find(row, min(r.Time, r.Straight/spot.SpeedOfSound)-lookBefore, r.Time+lookAfter)
 		}
-		r.Peak = peak.Find(row, min(r.Time, r.Straight/p.speed)-lookBefore, r.Time+lookAfter)
 	}
-	return nil
+	return out, nil
 }
 
 // quiet tells whether there is no sound at all.

@@ -32,7 +32,7 @@ type Live struct {
 // NewLive prepares a map of a plan's array over a slice. centre is the exact centre
 // in Hz of the octave of LiveLevel and LiveSummingLoss, perOctave how many
 // frequencies stand in each octave; with 12 all is as Cover has it.
-func NewLive(ctx context.Context, p *Plan, s Slice, q Quantity, centre float64, perOctave int) (*Live, error) {
+func NewLive(ctx context.Context, p *Spot, s Slice, q Quantity, centre float64, perOctave int) (*Live, error) {
 	at, cells := s.within(p.Array)
 	x, err := newPlaces(p, liveFrequencies(q, centre, perOctave), s.frame(), at, q != LiveLevel)
 	if err != nil {
@@ -58,7 +58,7 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 // NaN where no sound can be. It uses all cores; the result is the same to the bit
 // for any number of them. It works until ctx ends, whose error it gives then. Fill
 // panics where the length of dst is another.
-func (l *Live) Fill(ctx context.Context, dst []float64, p *Plan) error {
+func (l *Live) Fill(ctx context.Context, dst []float64, p *Spot) error {
 	if len(dst) != l.slice.Columns*l.slice.Rows {
 		panic("timing: lengths differ")
 	}
@@ -102,7 +102,7 @@ func (l *Live) value(h heard, place int, loud []float64) float64 {
 }
 
 // WithCells returns a plan whose slices have so many cells along each side.
-func (p *Plan) WithCells(cells int) *Plan {
+func (p *Spot) WithCells(cells int) *Spot {
 	a, out := *p.Array, *p
 	a.Coverage.Cells, out.Array = cells, &a
 	return &out

@@ -24,7 +24,7 @@ var quantities = []struct {
 }
 
 // live fills a map of a plan at a spot, made for the plan itself or for another.
-func live(t testing.TB, made, filled *timing.Plan, s timing.Slice, q timing.Quantity, perOctave int) []float64 {
+func live(t testing.TB, made, filled *timing.Spot, s timing.Slice, q timing.Quantity, perOctave int) []float64 {
 	t.Helper()
 	l, err := timing.NewLive(context.Background(), made, s, q, 1000, perOctave)
 	if err != nil {
@@ -43,11 +43,11 @@ func TestLiveIsCover(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	first, err := planner.Move(r3.Vec{X: 1.8, Y: 0.4, Z: 0.6})
+	first, err := planner.Spot(r3.Vec{X: 1.8, Y: 0.4, Z: 0.6})
 	if err != nil {
 		t.Fatal(err)
 	}
-	moved, err := planner.Move(r3.Vec{X: 0.9, Y: -1.1, Z: 0.6})
+	moved, err := planner.Spot(r3.Vec{X: 0.9, Y: -1.1, Z: 0.6})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,7 +78,7 @@ func TestLiveIsCover(t *testing.T) {
 func TestLiveSummingLoss(t *testing.T) {
 	a := even(t, 1, false)
 	p := plan(t, a)
-	for i, v := range live(t, p, p, timing.HorizontalSlice(p), timing.LiveSummingLoss, 5) {
+	for i, v := range live(t, &p.Spot, &p.Spot, timing.HorizontalSlice(&p.Spot), timing.LiveSummingLoss, 5) {
 		if math.Abs(v) > 1e-3 {
 			t.Fatalf("one driver loses %g dB in cell %d", v, i)
 		}
@@ -86,7 +86,7 @@ func TestLiveSummingLoss(t *testing.T) {
 	p = plan(t, demo(t))
 	s := timing.HorizontalSlice(p.WithCells(9))
 	most := 0.0
-	for i, v := range live(t, p, p, s, timing.LiveSummingLoss, 5) {
+	for i, v := range live(t, &p.Spot, &p.Spot, s, timing.LiveSummingLoss, 5) {
 		if v < -1e-3 {
 			t.Fatalf("a loss of %g dB in cell %d", v, i)
 		}
@@ -102,9 +102,9 @@ func TestLiveOnOneCore(t *testing.T) {
 	p := plan(t, demo(t))
 	s := timing.VerticalSlice(p.WithCells(10))
 	for _, q := range quantities {
-		want := live(t, p, p, s, q.Quantity, 5)
+		want := live(t, &p.Spot, &p.Spot, s, q.Quantity, 5)
 		cores := runtime.GOMAXPROCS(1)
-		got := live(t, p, p, s, q.Quantity, 5)
+		got := live(t, &p.Spot, &p.Spot, s, q.Quantity, 5)
 		runtime.GOMAXPROCS(cores)
 		for i := range want {
 			if math.Float64bits(want[i]) != math.Float64bits(got[i]) {
@@ -118,15 +118,15 @@ func TestLiveStops(t *testing.T) {
 	p := plan(t, demo(t))
 	s := timing.HorizontalSlice(p.WithCells(9))
 	ctx, stop := context.WithCancel(context.Background())
-	l, err := timing.NewLive(ctx, p, s, timing.LiveLevel, 1000, 5)
+	l, err := timing.NewLive(ctx, &p.Spot, s, timing.LiveLevel, 1000, 5)
 	if err != nil {
 		t.Fatal(err)
 	}
 	stop()
-	if err := l.Fill(ctx, make([]float64, 81), p); !errors.Is(err, context.Canceled) {
+	if err := l.Fill(ctx, make([]float64, 81), &p.Spot); !errors.Is(err, context.Canceled) {
 		t.Errorf("Fill: %v", err)
 	}
-	if _, err := timing.NewLive(ctx, p, s, timing.LiveLevel, 1000, 5); !errors.Is(err, context.Canceled) {
+	if _, err := timing.NewLive(ctx, &p.Spot, s, timing.LiveLevel, 1000, 5); !errors.Is(err, context.Canceled) {
 		t.Errorf("NewLive: %v", err)
 	}
 }
@@ -140,20 +140,20 @@ func BenchmarkLive(b *testing.B) {
 		b.Run(fmt.Sprintf("prepare %s", q.name), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := timing.NewLive(ctx, p, s, q.Quantity, band.Octaves()[3], 5); err != nil {
+				if _, err := timing.NewLive(ctx, &p.Spot, s, q.Quantity, band.Octaves()[3], 5); err != nil {
 					b.Fatal(err)
 				}
 			}
 		})
 		b.Run(fmt.Sprintf("fill %s", q.name), func(b *testing.B) {
-			l, err := timing.NewLive(ctx, p, s, q.Quantity, band.Octaves()[3], 5)
+			l, err := timing.NewLive(ctx, &p.Spot, s, q.Quantity, band.Octaves()[3], 5)
 			if err != nil {
 				b.Fatal(err)
 			}
 			dst := make([]float64, s.Columns*s.Rows)
 			b.ReportAllocs()
 			for b.Loop() {
-				if err := l.Fill(ctx, dst, p); err != nil {
+				if err := l.Fill(ctx, dst, &p.Spot); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -7,37 +7,46 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Plan is what timing found for an array and its listening spot. It is the
-// one value that leaves this room. SI throughout; levels in dB over a point
-// source of the volume velocity of one driver heard from 1 m.
-type Plan struct {
-	Array        *layout.Array
-	SpeedOfSound float64 // m/s
+// Spot is an array heard at one place of the room: when and how loud each driver is heard
+// there, the channels with the delays that bring them into step, and what they sum to. SI
+// throughout; levels in dB over a point source of the volume velocity of one driver heard
+// from 1 m, or dB SPL where IsAbsolute.
+type Spot struct {
+	Array        *layout.Array // its Spot is the place
+	SpeedOfSound float64       // m/s
 
 	Arrivals []Arrival // one for each of Array.Mounts, in the same order
 	Channels []Channel // how the drivers are driven; never empty
 
 	// Wait is by how many s all channels wait for a woofer that is heard later; it is in
 	// their delays.
-	Wait     float64
-	Rounding Rounding // what the processor's step makes of the delays
-	rounder  rounder
-
+	Wait       float64
+	Rounding   Rounding // what the processor's step makes of the delays
 	Protection Protection
 
-	Choices    []Choice // what each way of taking delays would cost at the spot
-	Counts     []Count  // what 1, 2, 3 … channels would leave at the spot
-	Front      []Strung // what shorter strings cost and bring; empty where the design leaves no choice
-	Response   Response
-	Aligned    Measures // with the delays
-	Unaligned  Measures // without
-	Echoes     []Echo   // what the surface below or each wall does to the sound at the spot, the deepest dip first
-	Horizontal Polar    // round the vertical axis at the spot's height and distance
-	Vertical   Polar    // over the top in the plane of the vertical axis and the spot
+	Response  Response
+	Aligned   Measures // with the delays
+	Unaligned Measures // without
+	Echoes    []Echo   // what the surface below or each wall does to the sound at the spot, the deepest dip first
 
 	Warnings []Finding // layout's and timing's own, in the order in which they were found
 
 	late *arrival.Late // how much later than by the path the field is heard; nil: not at all
+}
+
+// Plan is all that timing finds for an array: its own listening spot, how the channels are
+// wired and what they bear, and what other choices would bring.
+type Plan struct {
+	Spot
+
+	Peaks      []float64 // s, for each mount: peak of the model's impulse response up to 12 kHz; NaN: no sound comes
+	Choices    []Choice  // what each way of taking delays would cost at the spot
+	Counts     []Count   // what 1, 2, 3 … channels would leave at the spot
+	Front      []Strung  // what shorter strings cost and bring; empty where the design leaves no choice
+	Banks      []Bank    // for each channel: its strings, and what they draw
+	Maximum    Maximum   // how loud it can be, and what the cones do
+	Horizontal Polar     // round the vertical axis at the spot's height and distance
+	Vertical   Polar     // over the top in the plane of the vertical axis and the spot
 }
 
 // Arrival is when and how one driver is heard at the listening spot.
@@ -46,11 +55,10 @@ type Arrival struct {
 	Straight float64 // m, the straight line from the mount itself, through the body if need be
 	Time     float64 // s, Path over the speed of sound
 	Field    float64 // s, what best fits the model's phase over the field band; NaN: no sound comes
-	Peak     float64 // s, peak of the model's impulse response up to 12 kHz; NaN: no sound comes, or not Make's plan
 	Delay    float64 // s, never negative, what its channel is set to
 	Level    float64 // dB, of the direct sound, energy mean from 500 Hz to 4 kHz
 	Seen     bool    // true where the straight line clears the ball, or the baffle
-	Channel  int     // index into Plan.Channels
+	Channel  int     // index into Channels
 }
 
 // Choice is a way of taking delays, one for each driver, and what it leaves.
@@ -63,11 +71,8 @@ type Choice struct {
 // Channel is one amplifier output with the delay that it was given.
 type Channel struct {
 	layout.Channel
-	Delay   float64 // s, what the processor is set to: Exact to the nearest step
-	Exact   float64 // s, as worked out, with what all channels wait for: Plan.Wait and Rounding.Common
-	Strings [][]int // the drivers of each string, as indices into Array.Mounts, in the order of their joints
-	Near    bool    // its strings are of neighbours, and lose less so than spread over the body
-	Bank    Bank
+	Delay float64 // s, what the processor is set to: Exact to the nearest step
+	Exact float64 // s, as computed, with what all channels wait for: Spot.Wait and Rounding.Common
 }
 
 // Response is the level at the listening spot over frequency.
@@ -83,7 +88,7 @@ type Response struct {
 // a driver and its mirror images alike, so no delay and no split mends what an echo does;
 // Echo tells of that.
 type Measures struct {
-	Smear     float64 // s, energy-weighted RMS spread of the arrivals
+	Smear     float64 // s, energy-weighted RMS deviation of the arrivals
 	Spread    float64 // s, latest arrival less earliest
 	CombOnset float64 // Hz, lowest frequency with a summing loss of 3 dB; +Inf: none up to the highest computed
 }

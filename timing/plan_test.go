@@ -1,6 +1,7 @@
 package timing_test
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -17,29 +18,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
 )
-
-// demo lays the built-in design out, its high-pass left to be worked out.
-func demo(t testing.TB) *layout.Array {
-	t.Helper()
-	a, err := layout.Build(design.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	a.Protection.Corner = 0 // the least that is needed
-	return a
-}
-
-// plain lays the built-in design out in open air: points, straight lines, no
-// table, relative levels, drivers without a resonance or a high-pass, and delays that
-// can be set exactly, for closed forms.
-func plain(t testing.TB) *layout.Array {
-	a := demo(t)
-	a.Timing.Model, a.Timing.DelaysBy = "point", "straight"
-	a.Surface, a.Room = layout.Surface{}, layout.Room{}
-	a.Protection, a.Processor.Step = layout.Protection{}, 0
-	a.Driver.Sensitivity, a.Driver.Resonance, a.Driver.Response = math.NaN(), 0, nil
-	return a
-}
 
 // TestPointsHaveNoBody: two drivers 0.3 m behind each other, which the model of points
 // hears on straight lines, smear by half the way between them, and neither is hidden.
@@ -61,54 +39,6 @@ func TestPointsHaveNoBody(t *testing.T) {
 			t.Errorf("%+v goes round a body", r)
 		}
 	}
-}
-
-func plan(t testing.TB, a *layout.Array) *timing.Plan {
-	t.Helper()
-	p, err := timing.Make(a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
-
-// drawn makes an array of a few drivers anywhere on a ball, one delay each.
-func drawn(t *rapid.T) *layout.Array {
-	const radius = 0.15
-	coordinate := rapid.Float64Range(-1, 1)
-	vector := func(name string) r3.Vec {
-		return r3.Vec{X: coordinate.Draw(t, name), Y: coordinate.Draw(t, name), Z: coordinate.Draw(t, name)}
-	}
-	a := &layout.Array{
-		Air:      layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
-		Body:     body.Ball(radius),
-		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7, Sensitivity: math.NaN()},
-		Timing:   layout.Timing{Model: "point", DelaysBy: "straight", FieldLow: 500, FieldHigh: 8000},
-		Wiring:   layout.Wiring{MinimumLoad: 4},
-		Coverage: layout.Coverage{HalfWidth: 2, Cells: 8},
-		Spot:     r3.Add(vector("spot"), r3.Vec{X: 2.5}),
-	}
-	for i := range rapid.IntRange(1, 12).Draw(t, "drivers") {
-		u := r3.Add(vector("mount"), r3.Vec{Z: 1e-3})
-		if r3.Norm(u) < 1e-2 {
-			u = r3.Vec{Z: 1}
-		}
-		u = r3.Unit(u)
-		a.Mounts = append(a.Mounts, layout.Mount{ID: i + 1, Point: r3.Scale(radius, u), Normal: u, Face: -1})
-	}
-	return a
-}
-
-func move(t *rapid.T, a *layout.Array) *timing.Plan {
-	planner, err := timing.NewPlanner(a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := planner.Move(a.Spot)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
 }
 
 // TestInStepIsTheMost: in the point model with a straight-line delay for each
@@ -255,7 +185,7 @@ func TestCoverAgreesWithPolar(t *testing.T) {
 		t.Fatalf("angle %g", p.Horizontal.Angle[i])
 	}
 	reach := math.Hypot(a.Spot.X, a.Spot.Y)
-	c, err := timing.Cover(p, timing.Slice{Origin: r3.Vec{X: reach, Z: a.Spot.Z}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.1, Columns: 1, Rows: 1})
+	c, err := timing.Cover(&p.Spot, timing.Slice{Origin: r3.Vec{X: reach, Z: a.Spot.Z}, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.1, Columns: 1, Rows: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -285,7 +215,7 @@ func TestCoverIsTheSameOnAnyNumberOfCores(t *testing.T) {
 			var all []*timing.Coverage
 			for _, cores := range []int{1, 2, 5} {
 				before := runtime.GOMAXPROCS(cores)
-				c, err := timing.Cover(p, timing.HorizontalSlice(p))
+				c, err := timing.Cover(&p.Spot, timing.HorizontalSlice(&p.Spot))
 				runtime.GOMAXPROCS(before)
 				if err != nil {
 					t.Fatal(err)
@@ -306,7 +236,7 @@ func TestInsideTheBodyThereIsNothing(t *testing.T) {
 	a.Coverage = layout.Coverage{HalfWidth: 0.3, Cells: 16}
 	a.Spot.Z = 0.05 // a slice through the body
 	p := plan(t, a)
-	c, err := timing.Cover(p, timing.HorizontalSlice(p))
+	c, err := timing.Cover(&p.Spot, timing.HorizontalSlice(&p.Spot))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -390,12 +320,12 @@ func TestStringsShareTheVoltage(t *testing.T) {
 func TestErrors(t *testing.T) {
 	a := demo(t)
 	a.Spot = r3.Vec{Z: 0.05}
-	if _, err := timing.Make(a); !errors.Is(err, layout.ErrInside) {
+	if _, err := timing.Make(t.Context(), a); !errors.Is(err, layout.ErrInside) {
 		t.Errorf("inside: got %v", err)
 	}
 	a = demo(t)
 	a.Timing.Model = "guess"
-	if _, err := timing.Make(a); err == nil {
+	if _, err := timing.Make(t.Context(), a); err == nil {
 		t.Error("an unknown model gives no error")
 	}
 }
@@ -406,7 +336,7 @@ func ExampleMake() {
 		fmt.Println(err)
 		return
 	}
-	p, err := timing.Make(array)
+	p, err := timing.Make(context.Background(), array)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -1,10 +1,12 @@
 package timing
 
 import (
+	"context"
 	"math"
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/timing/air"
 	"pappus/timing/arrival"
 	"pappus/timing/band"
@@ -21,58 +23,37 @@ const (
 	responseHigh  = 20000.0 // Hz
 )
 
-// Make plans an array for its own listening spot.
-func Make(a *layout.Array) (*Plan, error) {
+// Make plans an array for its own listening spot. Errors are those of Planner.Spot, and
+// that of ctx once it ends.
+func Make(ctx context.Context, a *layout.Array) (*Plan, error) {
 	p, err := NewPlanner(a)
 	if err != nil {
 		return nil, err
 	}
-	plan, err := p.Move(a.Spot)
-	if err != nil {
-		return nil, err
-	}
-	if err := p.peaks(plan); err != nil {
-		return nil, err
-	}
-	p.choices(plan)
-	p.front(plan, p.count(plan))
-	if err := plan.wire(); err != nil {
-		return nil, err
-	}
-	plan.load()
-	plan.hold()
-	if err := p.spare(plan); err != nil {
-		return nil, err
-	}
-	if err := plan.guard(); err != nil {
-		return nil, err
-	}
-	if err := p.polars(plan); err != nil {
-		return nil, err
-	}
-	return plan, nil
+	return p.plan(ctx)
 }
 
-// Planner makes plans of one array for one listening spot after another. It
-// keeps what does not depend on the spot. A Planner is for one goroutine.
+// Planner finds one array's timing at one spot after another. It keeps what does not depend
+// on the spot. A Planner is for one goroutine.
 type Planner struct {
-	array  *layout.Array
-	air    air.Air
-	speed  float64
-	medium *radiate.Medium // at the response's frequencies
-	scene  *radiate.Scene
-	spot   spotSums
-	least  leastCorner
-	sizes  stringSizes
-	bears  float64       // V, RMS over a driver, what it stands for long; +Inf: not known
-	late   *arrival.Late // how much later than by the path the field is heard
-	doubt  []Finding     // in the model for this body
+	array     *layout.Array
+	air       air.Air
+	speed     float64
+	medium    *radiate.Medium // at the response's frequencies
+	scene     *radiate.Scene
+	pressure  pressures // at the spot that was heard last
+	least     leastCorner
+	sizes     stringSizes
+	ratedVolt float64       // V, RMS over a driver, what it stands for long; +Inf: not known
+	late      *arrival.Late // how much later than by the path the field is heard
+	doubtful  []Finding     // of the model, for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
 // timing does not know.
 func NewPlanner(a *layout.Array) (*Planner, error) {
-	p := &Planner{array: a, air: air.Air(a.Air), doubt: farFromBall(a)}
+	p := &Planner{array: a, air: airOf(a), doubtful: farFromBall(a), ratedVolt: ratedVolt(a.Driver),
+		sizes: newStringSizes(len(a.Mounts), a.Driver, a.Wiring.MinimumLoad)}
 	p.speed = p.air.SpeedOfSound()
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
@@ -84,53 +65,118 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
 	}
-	response := make([]complex128, responseCount)
-	driverResponse(a.Driver).Fill(response, frequency)
-	p.spot.grow(len(a.Mounts), response)
-	p.sizes = newStringSizes(len(a.Mounts), a.Driver.NominalOhm, a.Driver.LeastOhm(), a.Wiring.MinimumLoad)
-	p.bears = (&Plan{Array: a}).bears()
+	p.pressure = newPressures(a, frequency)
 	return p, nil
 }
 
-// Move plans the array for a listening spot in m, without what only Make fills
-// in: the peaks of the impulse responses, the choices, the counts, the front, the
-// channels' strings and banks, the protection's curves and limits, the cautions for
-// hearing, and the polar responses.
-// A spot that no sound can reach gives what layout.Array.ReachSpot does; drivers that cannot
-// be wired at or above the amplifier's minimum load, wiring.ErrLoad.
-func (p *Planner) Move(spot r3.Vec) (*Plan, error) {
-	if err := p.array.ReachSpot(spot); err != nil {
+// Spot finds the array's timing at a place in m. A place that no sound can reach gives what
+// layout.Array.ReachSpot does; drivers that cannot be wired at or above the amplifier's minimum
+// load, wiring.ErrLoad.
+func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
+	if err := p.array.ReachSpot(at); err != nil {
 		return nil, err
 	}
-	a := *p.array
-	a.Spot = spot
-	plan := &Plan{Array: &a, SpeedOfSound: p.speed, late: p.late, Warnings: slices.Concat(said(a.Warnings...), p.doubt)}
-	p.spot.hear(p.scene, spot)
-	p.arrivals(plan)
-	if err := p.drive(plan); err != nil {
+	array := *p.array
+	a := &array
+	a.Spot = at
+	p.pressure.hear(p.scene, at)
+
+	arrivals := p.arrivals(a)
+	alike := timesOf(a, arrivals, p.speed) // of drivers that are all as loud
+	channels, found, err := p.channels(a, alike)
+	if err != nil {
 		return nil, err
 	}
-	p.respond(plan)
-	return plan, p.echo(plan)
+	setDelays(channels, alike)
+	found = append(found, handFindings(a, channels, alike)...)
+
+	gain := gains(a, channels)
+	for c, channel := range channels {
+		for _, m := range channel.Mounts {
+			arrivals[m].Channel = c
+			arrivals[m].Level += 20 * math.Log10(math.Abs(gain[c]))
+		}
+	}
+	wait := waitForWoofer(a, channels, timesOf(a, arrivals, p.speed), p.speed)
+	rounding := p.pressure.rounder(a.Processor).settle(channels, gain, wait)
+	for m := range arrivals {
+		arrivals[m].Delay = channels[arrivals[m].Channel].Delay
+	}
+	protection, risk := p.protect(a, channels)
+	s := &Spot{
+		Array: a, SpeedOfSound: p.speed, Arrivals: arrivals, Channels: channels, Wait: wait, Rounding: rounding, Protection: protection,
+		Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late,
+	}
+	s.Response, s.Aligned, s.Unaligned = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
+	s.Echoes, err = s.echoes()
+	return s, err
 }
 
-// arrivals fills in when and how loud each driver is heard at the spot.
-func (p *Planner) arrivals(plan *Plan) {
-	a := plan.Array
-	plan.Arrivals = make([]Arrival, len(a.Mounts))
-	low, high := indexRange(p.medium.Frequency, layout.WeightLowHz, layout.WeightHighHz)
+// plan finds all there is to be told of the array's own spot. What takes long ends with
+// ctx, within a second.
+func (p *Planner) plan(ctx context.Context) (*Plan, error) {
+	spot, err := p.Spot(p.array.Spot)
+	if err != nil {
+		return nil, err
+	}
+	plan := &Plan{Spot: *spot}
+	if plan.Peaks, err = peaks(spot); err != nil {
+		return nil, err
+	}
+	at := atSpot{spot, &p.pressure, p.pressure.rounder(p.array.Processor), p.sizes, p.ratedVolt}
+	plan.Choices = choices(at, plan.Peaks)
+	alike := at.alike()
+	s := at.sorter(alike)
+	if plan.Counts, err = counts(ctx, at, s, alike); err != nil {
+		return nil, err
+	}
+	plan.Front = front(at, s)
+	if plan.Banks, err = banks(ctx, spot); err != nil {
+		return nil, err
+	}
+	plan.found(overloads(spot, plan.Banks))
+	if h, holds := plan.Held(); holds {
+		plan.found(findings{{"strings_hold_down", advice.Cost, h}})
+	}
+	wasted, err := p.wasted(ctx, plan)
+	if err != nil {
+		return nil, err
+	}
+	plan.found(wasted)
+	maximum, risks, err := maximumOf(spot)
+	if err != nil {
+		return nil, err
+	}
+	plan.Maximum = maximum
+	plan.found(risks)
+	if plan.Horizontal, err = spot.ListeningPolar(); err != nil {
+		return nil, err
+	}
+	if plan.Vertical, err = spot.uprightPolar(); err != nil {
+		return nil, err
+	}
+	return plan, ctx.Err()
+}
+
+// found adds findings to those of the plan.
+func (p *Plan) found(more findings) { p.Warnings = slices.Concat(p.Warnings, more) }
+
+// arrivals returns when and how loud each driver is heard at an array's spot, each fed
+// alike, without delays.
+func (p *Planner) arrivals(a *layout.Array) []Arrival {
+	out := make([]Arrival, len(a.Mounts))
 	var h hearer
-	h.move(plan, a.Spot)
+	h.place(a, p.late, p.speed, a.Spot)
 	for m, mount := range a.Mounts {
-		r := &plan.Arrivals[m]
+		r := &out[m]
 		r.Path, r.Straight, r.Seen = way(a, mount, a.Spot)
-		r.Time, r.Peak = r.Path/p.speed, math.NaN()
-		r.Field = h.heard(mount)
-		energy := p.spot.energy(m, low, high)
+		r.Time, r.Field = r.Path/p.speed, h.heard(mount)
+		energy := p.pressure.energy(m)
 		if r.Level = 10 * math.Log10(energy); energy == 0 {
 			r.Field = math.NaN() // behind a baffle there is nothing to time
 		}
 	}
+	return out
 }
 
 // indexRange returns the first index at or above low and the first above high,

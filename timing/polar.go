@@ -13,26 +13,22 @@ import (
 
 const polarSteps = 120 // 3 degrees
 
-// polars fills in the responses round the two circles through the spot. They
-// are the loudspeaker's own, on its surface, without the room.
-func (p *Planner) polars(plan *Plan) (err error) {
-	if plan.Horizontal, err = plan.ListeningPolar(); err != nil {
-		return err
-	}
-	plan.Vertical, err = plan.circle(unroomed(plan.Array), plan.uprightCircle)
-	return err
+// ListeningPolar returns the responses round the vertical axis through the spot. Like
+// uprightPolar's they are the loudspeaker's own, on its surface, without the room.
+func (plan *Spot) ListeningPolar() (Polar, error) {
+	return plan.circle(unroomed(plan.Array), plan.listeningCircle)
 }
 
-// ListeningPolar returns the responses round the vertical axis through the plan's spot,
-// which may be one that Move has made.
-func (plan *Plan) ListeningPolar() (Polar, error) {
-	return plan.circle(unroomed(plan.Array), plan.listeningCircle)
+// uprightPolar returns the responses round the circle over the top of the body through the
+// spot.
+func (plan *Spot) uprightPolar() (Polar, error) {
+	return plan.circle(unroomed(plan.Array), plan.uprightCircle)
 }
 
 // circle returns the levels at the octave bands round a circle, of an array in its
 // surroundings fed as the plan's own; NaN where no sound can be: inside the body and below
 // the surface that it stands on.
-func (plan *Plan) circle(a *layout.Array, place func(angle float64) r3.Vec) (Polar, error) {
+func (plan *Spot) circle(a *layout.Array, place func(angle float64) r3.Vec) (Polar, error) {
 	octaves, angles := band.Octaves(), circleAngles(polarSteps)
 	polar := Polar{Angle: angles, Band: octaves, Aligned: table(len(octaves), len(angles)), Unaligned: table(len(octaves), len(angles))}
 	places := make([]r3.Vec, len(angles))
@@ -72,7 +68,7 @@ func circleAngles(steps int) []float64 {
 
 // listeningCircle returns the place at an azimuth on the circle round the
 // vertical axis through the spot.
-func (plan *Plan) listeningCircle(azimuth float64) r3.Vec {
+func (plan *Spot) listeningCircle(azimuth float64) r3.Vec {
 	spot := plan.Array.Spot
 	reach := math.Hypot(spot.X, spot.Y)
 	sin, cos := math.Sincos(azimuth)
@@ -82,7 +78,7 @@ func (plan *Plan) listeningCircle(azimuth float64) r3.Vec {
 // uprightCircle returns the place at an elevation on the circle round the
 // body's centre through the spot: 0 is level on the spot's side, 90 degrees is
 // overhead, 180 degrees is level behind.
-func (plan *Plan) uprightCircle(elevation float64) r3.Vec {
+func (plan *Spot) uprightCircle(elevation float64) r3.Vec {
 	spot := plan.Array.Spot
 	reach := r3.Norm(spot)
 	sin, cos := math.Sincos(elevation)

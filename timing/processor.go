@@ -64,7 +64,7 @@ func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 	out := make([]ProcessorRow, len(p.Channels), len(p.Channels)+1)
 	for i, c := range p.Channels {
 		r := ProcessorRow{Channel: c.ID, Gain: c.Gain, Invert: c.Invert, Filters: filters}
-		r.setDelay(p, c.Delay, c.Exact)
+		r.setDelay(&p.Spot, c.Delay, c.Exact)
 		if high := p.Protection.HighPass(); high.Corner() > 0 {
 			r.HighPass = high.String()
 		}
@@ -74,7 +74,7 @@ func Processor(p *Plan, sections []equaliser.Section) ([]ProcessorRow, error) {
 }
 
 // setDelay fills in a delay in s, and what the step has made of the exact one.
-func (r *ProcessorRow) setDelay(p *Plan, delay, exact float64) {
+func (r *ProcessorRow) setDelay(p *Spot, delay, exact float64) {
 	rate := p.Array.Processor.Rate
 	r.Delay, r.Exact, r.Samples, r.Metre = delay, exact, delay*rate, delay*p.SpeedOfSound
 	r.Residual = r.Delay - r.Exact
@@ -98,7 +98,7 @@ func stepCost(hz, late, rate float64) float64 {
 }
 
 // filters returns the high-pass and some sections as the processor's rate has them.
-func (p *Plan) filters(sections []equaliser.Section) ([]ProcessorFilter, error) {
+func (p *Spot) filters(sections []equaliser.Section) ([]ProcessorFilter, error) {
 	var out []ProcessorFilter
 	rate := p.Array.Processor.Rate
 	if high := p.Protection.HighPass(); high.Corner() > 0 {

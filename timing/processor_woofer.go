@@ -5,7 +5,7 @@ const ofCrossover = "crossover "
 
 // wooferRow returns the settings of the woofer, and what its crossover puts on every
 // channel of the array.
-func (p *Plan) wooferRow() (row ProcessorRow, high []ProcessorFilter, err error) {
+func (p *Spot) wooferRow() (row ProcessorRow, high []ProcessorFilter, err error) {
 	w, err := WithWoofer(p)
 	if err != nil {
 		return row, nil, err

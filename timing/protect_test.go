@@ -18,16 +18,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// loudDemo is the demo at a voltage that needs a high-pass.
-func loudDemo(t testing.TB) *layout.Array {
-	a := demo(t)
-	a.Wiring.Voltage = 40
-	return a
-}
-
-// TestHighPassKeepsTheReach: the corner found is the least: the cones just stay
+// TestHighPassKeepsXmax: the corner found is the least: the cones just stay
 // within their reach.
-func TestHighPassKeepsTheReach(t *testing.T) {
+func TestHighPassKeepsXmax(t *testing.T) {
 	for _, test := range []struct {
 		name   string
 		family string
@@ -36,19 +29,20 @@ func TestHighPassKeepsTheReach(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := loudDemo(t)
 			a.Protection = layout.Protection{Family: test.family, Order: test.order}
-			g := plan(t, a).Protection
+			p := plan(t, a)
+			g, x := p.Protection, p.Maximum
 			if !(g.Corner > 0) || g.Corner != g.Least {
 				t.Fatalf("corner %g Hz, least %g", g.Corner, g.Least)
 			}
 			most := 0.0
-			for i, x := range g.Excursion {
-				most = max(most, x)
-				if x > g.Unprotected[i] {
-					t.Fatalf("at %g Hz the high-pass makes it worse", g.Frequency[i])
+			for i, metre := range x.Excursion {
+				most = max(most, metre)
+				if metre > x.Unprotected[i] {
+					t.Fatalf("at %g Hz the high-pass makes it worse", x.Frequency[i])
 				}
 			}
-			if most > g.Reach*(1+1e-9) || most < 0.995*g.Reach {
-				t.Errorf("the cones move by %g m, and may by %g", most, g.Reach)
+			if most > g.Xmax*(1+1e-9) || most < 0.995*g.Xmax {
+				t.Errorf("the cones move by %g m, and may by %g", most, g.Xmax)
 			}
 		})
 	}
@@ -108,16 +102,16 @@ func TestUnknownDriverHasNoExcursion(t *testing.T) {
 	a.Driver.Small, a.Driver.PowerHandling = layout.Small{}, 0
 	p := plan(t, a)
 	g := p.Protection
-	if !math.IsNaN(g.Least) || g.Corner != 0 || g.Excursion != nil {
-		t.Errorf("corner %g Hz, least %g, excursion %v", g.Corner, g.Least, g.Excursion)
+	if !math.IsNaN(g.Least) || g.Corner != 0 || p.Maximum.Excursion != nil {
+		t.Errorf("corner %g Hz, least %g, excursion %v", g.Corner, g.Least, p.Maximum.Excursion)
 	}
-	for _, h := range g.Highest {
+	for _, h := range p.Maximum.Levels {
 		if h.By != excursion.ByAmplifier || math.IsNaN(h.Level) {
 			t.Errorf("%+v", h)
 		}
 	}
-	if !math.IsNaN(p.Channels[0].Bank.LowestOhm) {
-		t.Errorf("lowest load %g ohm", p.Channels[0].Bank.LowestOhm)
+	if !math.IsNaN(p.Banks[0].LowestOhm) {
+		t.Errorf("lowest load %g ohm", p.Banks[0].LowestOhm)
 	}
 }
 
@@ -157,15 +151,15 @@ func TestHighest(t *testing.T) {
 	p := plan(t, a)
 	volt := p.Protection.Volt
 	want := 10 * math.Log10(0.01*a.Driver.DCOhm/(volt*volt))
-	for i, h := range p.Protection.Highest {
-		if got := h.Level - free.Protection.Highest[i].Level; h.By != excursion.ByHeat || math.Abs(got-want) > 1e-9 {
+	for i, h := range p.Maximum.Levels {
+		if got := h.Level - free.Maximum.Levels[i].Level; h.By != excursion.ByHeat || math.Abs(got-want) > 1e-9 {
 			t.Errorf("%g Hz: %v takes %g dB off, want %g", h.Band, h.By, got, want)
 		}
 	}
 	loud := loudDemo(t)
-	safe := plan(t, loud).Protection.Highest
+	safe := plan(t, loud).Maximum.Levels
 	loud.Protection.Corner = 20 // too low
-	unsafe := plan(t, loud).Protection.Highest
+	unsafe := plan(t, loud).Maximum.Levels
 	for _, test := range []struct {
 		name string
 		got  excursion.Cause
@@ -195,16 +189,16 @@ func TestPinkNoise(t *testing.T) {
 		frequency = append(frequency, 1000*math.Pow(10, float64(n)/10))
 		level = append(level, 100-20*math.Log10(2)-10*math.Log10(31))
 	}
-	g := plan(t, a).Protection
+	g := plan(t, a).Maximum
 	want := exposure.Level(frequency, level)
-	if math.Abs(g.Level-want) > 0.25 { // the ends of the band are cut otherwise
-		t.Errorf("%g dBA, want %g", g.Level, want)
+	if math.Abs(g.Noise-want) > 0.25 { // the ends of the band are cut otherwise
+		t.Errorf("%g dBA, want %g", g.Noise, want)
 	}
-	if math.Abs(g.Hours-8*math.Pow(2, (85-g.Level)/3)) > 1e-9 {
-		t.Errorf("%g hours at %g dBA", g.Hours, g.Level)
+	if math.Abs(g.Hours-8*math.Pow(2, (85-g.Noise)/3)) > 1e-9 {
+		t.Errorf("%g hours at %g dBA", g.Hours, g.Noise)
 	}
-	if g := plan(t, plain(t)).Protection; !math.IsNaN(g.Level) || !math.IsNaN(g.Hours) {
-		t.Errorf("relative levels: %g dBA, %g hours", g.Level, g.Hours)
+	if g := plan(t, plain(t)).Maximum; !math.IsNaN(g.Noise) || !math.IsNaN(g.Hours) {
+		t.Errorf("relative levels: %g dBA, %g hours", g.Noise, g.Hours)
 	}
 }
 

@@ -29,7 +29,7 @@ type ring struct {
 	level     []float64 // [angle*octave] energy with all alive
 }
 
-func newRing(p *Plan) (*ring, error) {
+func newRing(p *Spot) (*ring, error) {
 	var octaves []float64
 	for _, centre := range band.Octaves() {
 		if centre > ringLow && centre < ringHigh {

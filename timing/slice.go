@@ -29,7 +29,7 @@ func (s Slice) within(a *layout.Array) (places []r3.Vec, cells []int) {
 // HorizontalSlice returns the level slice at the height of the plan's spot, a
 // square round the body's axis, x to the right and y up: the room seen from
 // above. Its size is the design's.
-func HorizontalSlice(p *Plan) Slice {
+func HorizontalSlice(p *Spot) Slice {
 	c := p.Array.Coverage
 	step := 2 * c.HalfWidth / float64(c.Cells)
 	corner := -c.HalfWidth + step/2
@@ -48,7 +48,7 @@ func HorizontalSlice(p *Plan) Slice {
 // plan's spot: to the right is towards the spot, up is z. It is as wide as the
 // horizontal slice and half as high, from the floor or the surface that the body
 // stands on.
-func VerticalSlice(p *Plan) Slice {
+func VerticalSlice(p *Spot) Slice {
 	a := p.Array
 	step := 2 * a.Coverage.HalfWidth / float64(a.Coverage.Cells)
 	right := towards(a.Spot)

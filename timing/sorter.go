@@ -1,11 +1,21 @@
 package timing
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
+	"pappus/layout"
 	"pappus/layout/wiring"
-	"pappus/timing/channelcount"
+	"pappus/timing/band"
 	"pappus/timing/split"
+)
+
+// The ways of sorting drivers into channels that a design may name.
+const (
+	byArrival    = "arrival" // also where none is named
+	byNeighbours = "neighbours"
+	byHeight     = "height"
 )
 
 // stringSizes says how drivers are strung by how many share a channel: that alone
@@ -16,10 +26,10 @@ type stringSizes struct {
 }
 
 // newStringSizes looks at 1 to drivers drivers.
-func newStringSizes(drivers int, nominalOhm, leastOhm, minimumOhm float64) stringSizes {
+func newStringSizes(drivers int, d layout.Driver, minimumOhm float64) stringSizes {
 	s := stringSizes{make([]int, drivers+1), make([]int, drivers+1)}
 	for n := 1; n <= drivers; n++ {
-		if series, _, _, ok := wiring.Best(n, nominalOhm, leastOhm, minimumOhm); ok {
+		if series, _, _, ok := wiring.Best(n, d.NominalOhm, d.LeastOhm(), minimumOhm); ok {
 			s.series[n] = series
 			s.widest[series] = n
 		}
@@ -29,6 +39,23 @@ func newStringSizes(drivers int, nominalOhm, leastOhm, minimumOhm float64) strin
 	}
 	return s
 }
+
+// LeastDrivers returns the least number of drivers that a channel can be wired
+// with: one more than all where no number will do.
+func (s *Spot) LeastDrivers() int {
+	return newStringSizes(len(s.Arrivals), s.Array.Driver, s.Array.Wiring.MinimumLoad).least()
+}
+
+func (s stringSizes) least() int {
+	least := 1
+	for least < len(s.series) && s.series[least] == 0 {
+		least++
+	}
+	return least
+}
+
+// mostChannels returns the most channels that can all be wired.
+func (s stringSizes) mostChannels() int { return (len(s.series) - 1) / s.least() }
 
 // within tells of a number of drivers whether it can be wired with no more than most
 // of them in a string; 0: with any number.
@@ -48,24 +75,86 @@ func (s stringSizes) longest(groups [][]int) int {
 	return longest
 }
 
-// sorter sorts a plan's drivers into channels along a line, their arrival or their
+// sorter sorts an array's drivers into channels along a line, their arrival or their
 // height. Sizes of channels and strings are chosen together with the delays.
 type sorter struct {
+	times
 	sizes        stringSizes
 	value, weigh []float64 // along the line
-	time, weight []float64 // the arrivals that delays are taken by, and what they weigh
-	loss         lossMeter
-	volt, bears  float64               // of the amplifier, and what a driver stands; V, RMS
+	heard        thinned   // the octaves of losses
+	inStep       []complex128
+	loudness     loudness
 	splits       map[int]*split.Splits // by the most drivers in a string; 0: any
 }
 
-// sorter returns a sorter for a plan's drivers at its spot, for arrivals in s and
-// their weights. by is arrival or height.
-func (p *Planner) sorter(plan *Plan, by string, time, weight []float64) *sorter {
-	s := &sorter{sizes: p.sizes, time: time, weight: weight, loss: newLossMeter(&p.spot, p.medium.Frequency),
-		volt: p.array.Wiring.Voltage, bears: p.bears, splits: map[int]*split.Splits{}}
-	s.value, s.weigh = plan.line(by, time, weight)
+// newSorter returns a sorter for an array's drivers with pressures and times at its spot. by
+// is arrival or height.
+func newSorter(a *layout.Array, h *pressures, sizes stringSizes, ratedVolt float64, by string, t times) *sorter {
+	octaves := band.Octaves()
+	s := &sorter{times: t, sizes: sizes, heard: h.thin(octaves[len(octaves)-lossOctaves:]),
+		loudness: loudness{a.Wiring.Voltage, ratedVolt}, splits: map[int]*split.Splits{}}
+	s.inStep = s.heard.inStep()
+	if by != byHeight {
+		s.value, s.weigh = levelled(t.time, sameTime), stepped(t.weight)
+		return s
+	}
+	height := make([]float64, len(t.time))
+	for m, mount := range a.Mounts {
+		height[m] = -mount.Point.Z // from the top down
+	}
+	s.value, s.weigh = levelled(height, sameHeight), ones(len(height))
 	return s
+}
+
+// Arrivals within sameTime in s, and heights within sameHeight in m, count as
+// equal when drivers are sorted: a symmetric body's differ by rounding alone, and
+// nothing that can be built is that exact.
+const (
+	sameTime   = 1e-9
+	sameHeight = 1e-9
+)
+
+// levelled returns values where each that is within same of a lower one is that
+// one. Unlike rounding to a step it never takes neighbours by rounding apart.
+func levelled(value []float64, same float64) []float64 {
+	order := all(len(value))
+	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(value[a], value[b]) })
+	out := make([]float64, len(value))
+	low := math.Inf(-1)
+	for _, i := range order {
+		if value[i] > low+same {
+			low = value[i]
+		}
+		out[i] = low
+	}
+	return out
+}
+
+// stepped returns weights rounded to 30 binary digits, 1e-9, so that none settles a split
+// by rounding.
+func stepped(weight []float64) []float64 {
+	const bits = 30
+	out := make([]float64, len(weight))
+	for i, w := range weight {
+		part, exponent := math.Frexp(w)
+		out[i] = math.Ldexp(math.Round(math.Ldexp(part, bits)), exponent-bits)
+	}
+	return out
+}
+
+// ones returns n weights of 1.
+func ones(n int) []float64 { return slices.Repeat([]float64{1}, n) }
+
+// sort sorts the drivers into count channels: with no more than most in a string where
+// the design says so and there is such a split, else as the rule takes them.
+func (s *sorter) sort(count, most int) [][]int {
+	if most == 0 {
+		return s.choose(count)
+	}
+	if groups := s.groups(count, most); groups != nil {
+		return groups
+	}
+	return s.groups(count, 0)
 }
 
 // groups returns the best split into count channels with no more than most drivers in
@@ -91,42 +180,58 @@ func (s *sorter) shortest(count int) int {
 
 // smear returns what groups leave of the arrivals that delays are taken by, in s.
 func (s *sorter) smear(groups [][]int) float64 {
-	return channelcount.Smear(groups, s.time, s.weight)
+	return split.Smear(groups, s.time, s.weight)
 }
 
-// delays returns the groups' delays in s, up to what all have in common.
-func (s *sorter) delays(groups [][]int) []float64 {
-	out := make([]float64, len(groups))
+// lossOctaves is how many octaves the losses are of: 500 Hz to 8 kHz, where delays
+// matter on a body of the size of a hand to that of a head and a half.
+const lossOctaves = 5
+
+// octaveLosses are by how many dB the energy of each octave at the spot falls short of
+// all drivers in step.
+type octaveLosses [lossOctaves]float64
+
+// losses returns those with groups of drivers in step, all as loud.
+func (s *sorter) losses(groups [][]int) (out octaveLosses) {
+	delay := make([]float64, len(groups))
 	for g, mounts := range groups {
-		out[g] = s.time[0] - centre(mounts, s.time, s.weight)
+		delay[g] = s.time[0] - s.mean(mounts)
+	}
+	sum := s.heard.sum(s.heard.fields(groups, nil), delay)
+	for b := range out {
+		out[b] = s.heard.loss(s.inStep, sum, b)
 	}
 	return out
 }
 
+// loudness is how loud an amplifier's volts make drivers in strings: volts RMS, and what a
+// driver stands for long.
+type loudness struct{ volt, rated float64 }
+
 // driverVolt returns the most voltage (RMS) that each driver may get from the amplifier
 // with most in the longest string: its part of the whole, or what it stands for long.
-func (s *sorter) driverVolt(most int) float64 {
-	volt := s.volt
+func (l loudness) driverVolt(most int) float64 {
+	volt := l.volt
 	if !(volt > 0) {
 		volt = 1 // no amplifier is described: strings alone count
 	}
-	return min(volt/float64(most), s.bears)
+	return min(volt/float64(most), l.rated)
 }
 
 // level is 20 log10 of driverVolt.
-func (s *sorter) level(most int) float64 { return 20 * math.Log10(s.driverVolt(most)) }
+func (l loudness) level(most int) float64 { return 20 * math.Log10(l.driverVolt(most)) }
 
 // worth is the level in dB as the rule counts it.
-func (s *sorter) worth(most int) float64 {
-	if s.isOverdriven(most) {
-		return s.level(most) - unsafe
+func (l loudness) worth(most int) float64 {
+	if l.isOverdriven(most) {
+		return l.level(most) - unsafe
 	}
-	return s.level(most)
+	return l.level(most)
 }
 
 // isOverdriven tells whether the amplifier's whole voltage gives each driver more than it
 // stands with most in the longest string.
-func (s *sorter) isOverdriven(most int) bool { return s.volt/float64(most) > s.bears }
+func (l loudness) isOverdriven(most int) bool { return l.volt/float64(most) > l.rated }
 
 // The rule for the strings: of the splits into so many channels it takes the loudest
 // whose delays still keep the drivers in step. Loudness is the voltage over each
@@ -162,22 +267,22 @@ func (s *sorter) choose(count int) [][]int {
 	if free == nil {
 		return nil
 	}
-	least, longest := s.loss.of(free, s.delays(free)), s.sizes.longest(free)
+	least, longest := s.losses(free), s.sizes.longest(free)
 	var best [][]int
 	loudest, smear := math.Inf(-1), math.Inf(1)
-	for most := s.shortest(count); most < longest && s.level(most) >= loudest-AsLoud; most++ {
+	for most := s.shortest(count); most < longest && s.loudness.level(most) >= loudest-AsLoud; most++ {
 		groups := s.groups(count, most)
-		if groups == nil || s.sizes.longest(groups) < most || !bearable(least, s.loss.of(groups, s.delays(groups))) {
+		if groups == nil || s.sizes.longest(groups) < most || !bearable(least, s.losses(groups)) {
 			continue
 		}
-		if worth := s.worth(most); worth >= loudest-AsLoud {
+		if worth := s.loudness.worth(most); worth >= loudest-AsLoud {
 			if left := s.smear(groups); left < smear {
 				best, smear = groups, left
 			}
 			loudest = max(loudest, worth)
 		}
 	}
-	if s.worth(longest) >= loudest-AsLoud && s.smear(free) < smear {
+	if s.loudness.worth(longest) >= loudest-AsLoud && s.smear(free) < smear {
 		return free
 	}
 	return best

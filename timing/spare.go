@@ -2,12 +2,15 @@ package timing
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/wiring"
+
+	"gonum.org/v1/gonum/stat"
 )
 
 const (
@@ -27,51 +30,48 @@ const (
 	mostApart = 1.5
 )
 
-// spare tells of a number of drivers that strings badly, so that a few places left
-// empty, or unequal strings, give the spot 3 dB more or better.
-func (p *Planner) spare(plan *Plan) error {
+// wasted tells of a number of drivers that strings badly, so that a few places left
+// empty, or unequal strings, give the spot 3 dB more or better. It works until ctx ends.
+func (p *Planner) wasted(ctx context.Context, plan *Plan) (found findings, err error) {
 	a := plan.Array
-	if len(plan.Front) == 0 || a.Wiring.LongestString > 0 {
-		return nil
+	if len(plan.Front) == 0 || a.Wiring.LongestString > 0 || ctx.Err() != nil {
+		return nil, ctx.Err()
 	}
 	var waste StringsWaste
 	gain := 0.0
-	if fewer, series := p.fewer(plan); fewer > 0 {
+	if fewer, series := p.fewer(&plan.Spot); fewer > 0 {
 		empty := plan.quietest(fewer)
-		var err error
-		if gain, err = p.without(plan, empty); err != nil {
-			return err
+		if gain, err = p.without(&plan.Spot, empty); err != nil {
+			return nil, err
 		}
 		if gain >= worthSpare {
-			waste.Empty = &LeftEmpty{plan.Array.IDs(empty), len(plan.Arrivals) - fewer, series, gain}
+			waste.Empty = &LeftEmpty{a.IDs(empty), len(plan.Arrivals) - fewer, series, gain}
 		}
 	}
-	if unequal := plan.unequally(); unequal != nil && unequal.Gain > max(gain-worthSpare, 0) {
+	if unequal := p.unequally(&plan.Spot); unequal != nil && unequal.Gain > max(gain-worthSpare, 0) {
 		waste.Unequal = unequal
 	}
 	if waste.Empty == nil && waste.Unequal == nil {
-		return nil
+		return nil, nil
 	}
 	longest := longestString(plan.Channels)
-	c := plan.Channels[slices.IndexFunc(plan.Channels, func(c Channel) bool { return max(c.Series, 1) == longest })]
+	i := slices.IndexFunc(plan.Channels, func(c Channel) bool { return max(c.Series, 1) == longest })
+	c := plan.Channels[i]
 	waste.Channel, waste.Drivers, waste.Channels, waste.Strings = c.ID, len(c.Mounts), len(plan.Channels), wiring.Arrangement{{Series: longest, Parallel: c.Parallel}}
-	waste.DCOhm, waste.Volt, waste.Watt = c.DCOhm, a.Wiring.Voltage, c.Bank.DriverWatt
-	plan.warn("strings_waste", advice.Cost, waste)
-	return nil
+	waste.DCOhm, waste.Volt, waste.Watt = c.DCOhm, a.Wiring.Voltage, plan.Banks[i].DriverWatt
+	found.warn("strings_waste", advice.Cost, waste)
+	return found, nil
 }
 
 // fewer returns how many places to leave empty so that shorter strings give 3 dB more,
 // and how many drivers these have; 0 where there are none. They are the fewest for which
 // no further ones give another 3 dB.
-func (p *Planner) fewer(plan *Plan) (places, series int) {
-	n, count, longest := len(plan.Arrivals), len(plan.Channels), longestString(plan.Channels)
-	s := sorter{sizes: p.sizes, volt: p.array.Wiring.Voltage, bears: p.bears}
+func (p *Planner) fewer(s *Spot) (places, series int) {
+	n, count, longest := len(s.Arrivals), len(s.Channels), longestString(s.Channels)
+	loud := loudness{p.array.Wiring.Voltage, p.ratedVolt}
 	most := max(1, int(mostSpare*float64(n)))
 	shortest := make([]int, most+1) // by the places left empty; 0: none shorter
-	for short := longest - 1; short >= 1; short-- {
-		if count*p.sizes.widest[short] < n-most {
-			break
-		}
+	for short := longest - 1; short >= 1 && count*p.sizes.widest[short] >= n-most; short-- {
 		can := p.sizes.sums(count, short)
 		for m := 1; m <= most; m++ {
 			if can[n-m] {
@@ -84,7 +84,7 @@ func (p *Planner) fewer(plan *Plan) (places, series int) {
 		if shortest[m] == 0 {
 			continue
 		}
-		gain := s.level(shortest[m]) - s.level(longest) + 20*math.Log10(float64(n-m)/float64(n))
+		gain := loud.level(shortest[m]) - loud.level(longest) + 20*math.Log10(float64(n-m)/float64(n))
 		if gain >= had+worthSpare {
 			places, series, had = m, shortest[m], gain
 		}
@@ -101,7 +101,7 @@ func (s stringSizes) sums(count, most int) []bool {
 	for range count {
 		clear(next)
 		for sum, can := range now {
-			for size := 1; can && sum+size < n; size++ {
+			for size := 1; can && sum+size < n && size <= s.widest[most]; size++ {
 				next[sum+size] = next[sum+size] || will(size)
 			}
 		}
@@ -113,14 +113,14 @@ func (s stringSizes) sums(count, most int) []bool {
 // quietest returns the mounts that the spot misses least, rising: those heard most
 // quietly. Of mounts that are as quiet, as mirrored ones, all or none are taken where
 // that can be had for little more.
-func (plan *Plan) quietest(count int) []int {
-	order := all(len(plan.Arrivals))
-	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(plan.Arrivals[x].Level, plan.Arrivals[y].Level) })
+func (s *Spot) quietest(count int) []int {
+	order := all(len(s.Arrivals))
+	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(s.Arrivals[x].Level, s.Arrivals[y].Level) })
 	var out, held []int
-	limit := plan.Arrivals[order[min(count, len(order))-1]].Level + nearlyQuietest
+	limit := s.Arrivals[order[min(count, len(order))-1]].Level + nearlyQuietest
 	for from, to := 0, 0; from < len(order) && len(out) < count; from = to {
-		level := plan.Arrivals[order[from]].Level
-		for to = from; to < len(order) && plan.Arrivals[order[to]].Level-level <= sameLoud; to++ {
+		level := s.Arrivals[order[from]].Level
+		for to = from; to < len(order) && s.Arrivals[order[to]].Level-level <= sameLoud; to++ {
 		}
 		alike := order[from:to]
 		slices.Sort(alike)
@@ -138,9 +138,9 @@ func (plan *Plan) quietest(count int) []int {
 // without returns by how many dB the spot gets more, in the mean from 500 Hz to 4 kHz and
 // with all in step, where some mounts are left empty; none where the delays of the
 // others then leave a tenth more smear.
-func (p *Planner) without(plan *Plan, empty []int) (gain float64, err error) {
+func (p *Planner) without(s *Spot, empty []int) (gain float64, err error) {
 	a := *p.array
-	a.Spot, a.Mounts = plan.Array.Spot, nil
+	a.Spot, a.Mounts = s.Array.Spot, nil
 	for m, mount := range p.array.Mounts {
 		if !slices.Contains(empty, m) {
 			a.Mounts = append(a.Mounts, mount)
@@ -150,46 +150,46 @@ func (p *Planner) without(plan *Plan, empty []int) (gain float64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	moved, err := fewer.Move(a.Spot)
+	moved, err := fewer.Spot(a.Spot)
 	if err != nil {
 		return 0, err
 	}
-	if moved.Aligned.Smear > 1.1*plan.Aligned.Smear+sameTime {
+	if moved.Aligned.Smear > 1.1*s.Aligned.Smear+sameTime {
 		return 0, nil
 	}
-	return moved.middle() - plan.middle() + p.overdriven(plan) - p.overdriven(moved), nil
+	return moved.middle() - s.middle() + p.overdriven(s) - p.overdriven(moved), nil
 }
 
 // middle returns the mean level in dB from 500 Hz to 4 kHz with all in step. What one
 // delay for many leaves of it is chance once they comb.
-func (plan *Plan) middle() float64 {
-	from, to := indexRange(plan.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
-	level := mean(plan.Response.InStep[from:to])
-	if !plan.IsAbsolute() {
-		level += 20 * math.Log10(plan.DriverVolt()) // else for a driver in the longest string
+func (s *Spot) middle() float64 {
+	from, to := indexRange(s.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
+	level := stat.Mean(s.Response.InStep[from:to], nil)
+	if !s.IsAbsolute() {
+		level += 20 * math.Log10(s.DriverVolt()) // else for a driver in the longest string
 	}
 	return level
 }
 
-// overdriven returns by how many dB a plan's drivers get more voltage than they stand.
-func (p *Planner) overdriven(plan *Plan) float64 {
-	return max(0, 20*math.Log10(plan.DriverVolt()/p.bears))
+// overdriven returns by how many dB a spot's drivers get more voltage than they stand.
+func (p *Planner) overdriven(s *Spot) float64 {
+	return max(0, 20*math.Log10(s.DriverVolt()/p.ratedVolt))
 }
 
 // unequally returns unequal strings of one channel that would give 3 dB more or better;
 // nil where none do.
-func (plan *Plan) unequally() *StrungUnequally {
-	if len(plan.Channels) != 1 {
+func (p *Planner) unequally(s *Spot) *StrungUnequally {
+	if len(s.Channels) != 1 {
 		return nil
 	}
-	w, d := plan.Array.Wiring, plan.Array.Driver
-	c, n := plan.Channels[0], len(plan.Channels[0].Mounts)
+	w, d := s.Array.Wiring, s.Array.Driver
+	c, n := s.Channels[0], len(s.Channels[0].Mounts)
 	strength := func(a wiring.Arrangement) float64 {
 		strings, shortest := 0.0, n
 		for _, s := range a {
 			strings, shortest = strings+float64(s.Parallel), min(shortest, s.Series)
 		}
-		return 20 * math.Log10(strings*min(1, plan.bears()*float64(shortest)/w.Voltage))
+		return 20 * math.Log10(strings*min(1, p.ratedVolt*float64(shortest)/w.Voltage))
 	}
 	var best wiring.Arrangement
 	now := strength(wiring.Arrangement{{Series: max(c.Series, 1), Parallel: max(c.Parallel, 1)}})

@@ -3,126 +3,75 @@ package timing
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 
+	"pappus/layout"
+	"pappus/timing/band"
+	"pappus/timing/crossover"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// spotSums holds each driver's pressure at the listening spot, without delays,
-// and room for the sums.
-type spotSums struct {
-	frequencies int
-	direct      []complex128 // [mount][frequency], by the body alone
-	whole       []complex128 // with the echoes, where there are any
-	echoed      bool
-	driver      []complex128 // the driver's own response
-	step        []float64    // sum of magnitudes
-	built       []float64    // magnitude of the sum, as built
-	aligned     []float64    // and with the delays
-	sum         []complex128
+// pressures are those of each driver of an array at a spot, all fed alike and without
+// delays, in rows of frequencies for each mount.
+type pressures struct {
+	frequency []float64    // Hz
+	driver    []complex128 // the driver's own response
+	direct    []complex128 // [mount][frequency], by the body alone
+	whole     []complex128 // with the echoes, where there are any
+	echoed    bool
+	low, high int // the frequencies from 500 Hz to 4 kHz
 }
 
-func (s *spotSums) grow(mounts int, driver []complex128) {
-	frequencies := len(driver)
-	s.frequencies, s.driver = frequencies, driver
-	s.direct = make([]complex128, mounts*frequencies)
-	s.whole = make([]complex128, mounts*frequencies)
-	s.step = make([]float64, frequencies)
-	s.built = make([]float64, frequencies)
-	s.aligned = make([]float64, frequencies)
-	s.sum = make([]complex128, frequencies)
+// newPressures makes room for the pressures of an array at frequencies in Hz.
+func newPressures(a *layout.Array, frequency []float64) pressures {
+	n := len(frequency)
+	h := pressures{frequency: frequency, driver: make([]complex128, n),
+		direct: make([]complex128, len(a.Mounts)*n), whole: make([]complex128, len(a.Mounts)*n)}
+	driverResponse(a.Driver).Fill(h.driver, frequency)
+	h.low, h.high = indexRange(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	return h
 }
 
 // hear fills in the pressure of every mount at a spot: by the body alone, and with the
 // echoes, of which there may be none.
-func (s *spotSums) hear(scene *radiate.Scene, spot r3.Vec) {
-	scene.Hear(s.direct, scene.Ways[:1], spot)
-	if s.echoed = len(scene.Ways) > 1; s.echoed {
-		scene.Hear(s.whole, scene.Ways[1:], spot)
+func (h *pressures) hear(scene *radiate.Scene, spot r3.Vec) {
+	scene.Hear(h.direct, scene.Ways[:1], spot)
+	if h.echoed = len(scene.Ways) > 1; h.echoed {
+		scene.Hear(h.whole, scene.Ways[1:], spot)
 	}
-	for i := range s.direct {
-		s.direct[i] *= s.driver[i%s.frequencies]
-		s.whole[i] = s.direct[i] + s.whole[i]*s.driver[i%s.frequencies]
+	for i := range h.direct {
+		driver := h.driver[i%len(h.driver)]
+		h.direct[i] *= driver
+		if h.echoed {
+			h.whole[i] = h.direct[i] + h.whole[i]*driver
+		}
 	}
 }
 
-// row returns the direct sound of a mount.
-func (s *spotSums) row(m int) []complex128 {
-	return s.direct[m*s.frequencies : (m+1)*s.frequencies]
+// row returns what a mount gives of pressures, direct or whole.
+func (h *pressures) row(pressure []complex128, m int) []complex128 {
+	n := len(h.frequency)
+	return pressure[m*n : (m+1)*n]
 }
 
-// energy returns the mean squared pressure of a driver's direct sound over an index
-// range.
-func (s *spotSums) energy(m, from, to int) float64 {
-	sum := 0.0
-	for _, p := range s.row(m)[from:to] {
-		sum += energyOf(p)
+// energy returns the mean squared pressure of a driver's direct sound from 500 Hz to 4 kHz.
+func (h *pressures) energy(m int) float64 { return meanEnergy(h.row(h.direct, m)[h.low:h.high]) }
+
+// energies returns each driver's squared pressure, all being as loud; to the bit what
+// timesOf makes of the levels, so that ties are settled alike.
+func (h *pressures) energies() []float64 {
+	w := make([]float64, len(h.direct)/len(h.frequency))
+	for m := range w {
+		w[m] = math.Pow(10, 10*math.Log10(h.energy(m))/10)
 	}
-	return sum / float64(to-from)
+	return w
 }
 
 func energyOf(p complex128) float64 { return real(p)*real(p) + imag(p)*imag(p) }
-
-// respond sums the drivers at the spot in step, as built and with the delays: what is
-// heard there gives the levels, the direct sound the measures.
-func (p *Planner) respond(plan *Plan) {
-	s, n := &p.spot, len(p.medium.Frequency)
-	fed := newFeed(plan)
-	plan.Response = Response{
-		Frequency: append([]float64(nil), p.medium.Frequency...),
-		InStep:    make([]float64, n),
-		Aligned:   make([]float64, n),
-		Unaligned: make([]float64, n),
-	}
-	if s.echoed {
-		s.sumAll(s.whole, fed, p.medium.Frequency)
-	} else {
-		s.sumAll(s.direct, fed, p.medium.Frequency)
-	}
-	levels(plan.Response.InStep, s.step)
-	levels(plan.Response.Aligned, s.aligned)
-	levels(plan.Response.Unaligned, s.built)
-	plan.Protection.lower(plan.Response)
-	if s.echoed {
-		s.sumAll(s.direct, fed, p.medium.Frequency)
-	}
-	plan.Unaligned = plan.measures(make([]float64, len(fed.delay)))
-	plan.Aligned = plan.measures(fed.delay)
-	plan.Unaligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.built, s.step)
-	plan.Aligned.CombOnset = measure.CombOnset(p.medium.Frequency, s.aligned, s.step)
-}
-
-// sumAll fills in the sums over the drivers' pressures, direct or whole: in step, as
-// built and with the delays.
-func (s *spotSums) sumAll(pressure []complex128, fed feed, frequency []float64) {
-	s.sumInto(s.built, pressure, fed.gain, nil, frequency)
-	s.sumInto(s.aligned, pressure, fed.gain, fed.delay, frequency)
-	clear(s.step)
-	for m, g := range fed.gain {
-		for f, v := range pressure[m*s.frequencies : (m+1)*s.frequencies] {
-			s.step[f] += math.Abs(g) * cmplx.Abs(v)
-		}
-	}
-}
-
-// sumInto fills dst with the magnitude of the sum over the drivers' pressures; no delays
-// where delay is nil.
-func (s *spotSums) sumInto(dst []float64, pressure []complex128, gain, delay, frequency []float64) {
-	clear(s.sum)
-	for m, g := range gain {
-		for f, v := range pressure[m*s.frequencies : (m+1)*s.frequencies] {
-			if delay != nil {
-				v *= turn(frequency[f], delay[m])
-			}
-			s.sum[f] += complex(g, 0) * v
-		}
-	}
-	for f, v := range s.sum {
-		dst[f] = cmplx.Abs(v)
-	}
-}
 
 // turn returns exp(-i 2 pi frequency delay).
 func turn(frequency, delay float64) complex128 {
@@ -130,20 +79,118 @@ func turn(frequency, delay float64) complex128 {
 	return complex(cos, -sin)
 }
 
-// levels fills dst with 20 log10 of magnitudes.
-func levels(dst, magnitude []float64) {
-	for i, v := range magnitude {
-		dst[i] = 20 * math.Log10(v)
+// sum returns the magnitudes at each frequency of the sum over groups of drivers, each
+// group with its gain, as built and with its delay in s; gain nil: all as loud.
+func (h *pressures) sum(pressure []complex128, groups [][]int, gain, delay []float64) (built, aligned []float64) {
+	n := len(h.frequency)
+	one, before, after := make([]complex128, n), make([]complex128, n), make([]complex128, n)
+	for g, mounts := range groups {
+		clear(one)
+		for _, m := range mounts {
+			for f, v := range h.row(pressure, m) {
+				one[f] += v
+			}
+		}
+		for f, v := range one {
+			if gain != nil {
+				v *= complex(gain[g], 0)
+			}
+			before[f] += v
+			after[f] += v * turn(h.frequency[f], delay[g])
+		}
 	}
+	built, aligned = make([]float64, n), make([]float64, n)
+	for f := range one {
+		built[f], aligned[f] = cmplx.Abs(before[f]), cmplx.Abs(after[f])
+	}
+	return built, aligned
 }
 
-// measures returns smear and spread at the spot with the given delays.
-func (plan *Plan) measures(delay []float64) Measures {
-	arrival := make([]float64, len(delay))
-	weight := make([]float64, len(delay))
-	for m, r := range plan.Arrivals {
-		arrival[m] = r.Heard() + delay[m]
-		weight[m] = math.Pow(10, r.Level/10)
+// inStep returns the sum of the drivers' magnitudes, each group with its gain; nil: all as
+// loud.
+func (h *pressures) inStep(pressure []complex128, groups [][]int, gain []float64) []float64 {
+	out := make([]float64, len(h.frequency))
+	for g, mounts := range groups {
+		factor := 1.0
+		if gain != nil {
+			factor = math.Abs(gain[g])
+		}
+		for _, m := range mounts {
+			for f, v := range h.row(pressure, m) {
+				out[f] += factor * cmplx.Abs(v)
+			}
+		}
 	}
-	return Measures{Smear: measure.Smear(arrival, weight), Spread: measure.Spread(arrival)}
+	return out
+}
+
+// parts returns the sum of all drivers' magnitudes of the direct sound, all as loud.
+func (h *pressures) parts() []float64 {
+	return h.inStep(h.direct, [][]int{all(len(h.direct) / len(h.frequency))}, nil)
+}
+
+// sumUp sums the drivers at the spot: what is heard there, behind a high-pass, gives the
+// levels, the direct sound the measures.
+func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64, high crossover.Filter) (r Response, aligned, unaligned Measures) {
+	groups, delay := mountsOf(channels), make([]float64, len(channels))
+	for c := range channels {
+		delay[c] = channels[c].Delay
+	}
+	builtDirect, alignedDirect := h.sum(h.direct, groups, gain, delay)
+	stepDirect := h.inStep(h.direct, groups, gain)
+	step, with, without := stepDirect, alignedDirect, builtDirect
+	if h.echoed {
+		without, with = h.sum(h.whole, groups, gain, delay)
+		step = h.inStep(h.whole, groups, gain)
+	}
+	level := func(magnitude []float64) []float64 {
+		out := make([]float64, len(magnitude))
+		for f, v := range magnitude {
+			out[f] = measure.Decibels(v*v) + measure.Decibels(energyOf(high.Response(h.frequency[f])))
+		}
+		return out
+	}
+	r = Response{append([]float64(nil), h.frequency...), level(step), level(with), level(without)}
+	late, weight := make([]float64, len(arrivals)), make([]float64, len(arrivals))
+	measured := func(sum []float64, delayed float64) Measures {
+		for m, a := range arrivals {
+			late[m], weight[m] = a.Heard()+delayed*a.Delay, math.Pow(10, a.Level/10)
+		}
+		return Measures{measure.Smear(late, weight), measure.Spread(late), measure.CombOnset(h.frequency, sum, stepDirect)}
+	}
+	return r, measured(alignedDirect, 1), measured(builtDirect, 0)
+}
+
+// choices returns what each way of taking delays, one for each driver, would leave of the
+// direct sound at the spot: how far the energy of each octave falls short of all drivers in
+// step. peaks are those of the impulse responses in s.
+func choices(at atSpot, peaks []float64) []Choice {
+	h, gain := at.pressure, gains(at.Array, at.Channels)
+	each, fed := make([][]int, len(at.Arrivals)), make([]float64, len(at.Arrivals))
+	for m, r := range at.Arrivals {
+		each[m], fed[m] = []int{m}, gain[r.Channel]
+	}
+	var out []Choice
+	inStep := h.inStep(h.direct, each, fed)
+	for _, by := range []string{byStraight, byPath, byField, byPeak} {
+		time := arrivalsBy(by, at.Arrivals, at.SpeedOfSound)
+		if by == byPeak {
+			time = slices.Clone(peaks)
+		}
+		for m, t := range time {
+			if math.IsNaN(t) {
+				t = at.Arrivals[m].Time
+			}
+			time[m] = -t // delays up to a common constant, which no level shows
+		}
+		_, sum := h.sum(h.direct, each, fed, time)
+		c := Choice{By: by, Band: band.Octaves()}
+		for _, centre := range c.Band {
+			low, high := band.Edges(centre, 1)
+			from, to := indexRange(h.frequency, low, high)
+			c.Short = append(c.Short, 10*math.Log10(floats.Dot(inStep[from:to], inStep[from:to])/floats.Dot(sum[from:to], sum[from:to])))
+		}
+		out = append(out, c)
+	}
+	return out
 }

@@ -2,6 +2,7 @@ package timing
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 
@@ -12,48 +13,39 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// wire assigns each channel's drivers to its strings: spread, or with their
-// neighbours where the worst dead string then loses less.
-func (plan *Plan) wire() error {
+// wire deals each channel's drivers out to its strings: far apart, or with their neighbours
+// where the worst dead string then loses less.
+func wire(ctx context.Context, s *Spot) ([]Bank, error) {
 	var r *ring
-	for i := range plan.Channels {
-		c := &plan.Channels[i]
-		c.Strings = plan.strungApart(i)
-		if len(c.Strings) > 1 {
+	out := make([]Bank, len(s.Channels))
+	for i, c := range s.Channels {
+		b := &out[i]
+		if b.Strings = SpreadStrings(s.Array, c.Mounts, c.Parallel); len(b.Strings) > 1 {
 			if r == nil {
 				var err error
-				if r, err = newRing(plan); err != nil {
-					return err
+				if r, err = newRing(s); err != nil {
+					return nil, err
 				}
 			}
-			open := plan.fail(i, impedance.Open, false, r.frequency)
-			near := plan.strungNear(i)
-			if r.worst(c.Mounts, near, open) < r.worst(c.Mounts, c.Strings, open)-worthBetter {
-				c.Strings, c.Near = near, true
+			if ctx.Err() != nil {
+				return nil, ctx.Err()
+			}
+			open := s.fail(i, impedance.Open, false, r.frequency)
+			near := neighbourStrings(s.Array, c.Mounts, max(c.Parallel, 1))
+			if r.worst(c.Mounts, near, open) < r.worst(c.Mounts, b.Strings, open)-worthBetter {
+				b.Strings, b.Near = near, true
 			}
 		}
-		for s := range c.Strings {
-			c.Strings[s], _ = shortest(plan.Array, c.Strings[s])
+		for n := range b.Strings {
+			b.Strings[n], _ = shortest(s.Array, b.Strings[n])
 		}
 	}
-	return nil
+	return out, nil
 }
 
 // worthBetter is by how many dB neighbours must be better than spread strings to be
 // strung together: what a table shows.
 const worthBetter = 0.05
-
-// strungApart returns a channel's drivers strung far apart, strungNear with their
-// neighbours.
-func (plan *Plan) strungApart(channel int) [][]int {
-	c := plan.Channels[channel]
-	return SpreadStrings(plan.Array, c.Mounts, c.Parallel)
-}
-
-func (plan *Plan) strungNear(channel int) [][]int {
-	c := plan.Channels[channel]
-	return neighbourStrings(plan.Array, c.Mounts, max(c.Parallel, 1))
-}
 
 // mostSwapped is the most drivers of a channel for which swaps between strings are
 // tried: the tries grow with the square of their number.

@@ -44,10 +44,10 @@ const farAway = 100.0
 func Look(p *Plan) (*Survey, error) {
 	var s Survey
 	var err error
-	if s.Above, err = Cover(p, HorizontalSlice(p)); err != nil {
+	if s.Above, err = Cover(&p.Spot, HorizontalSlice(&p.Spot)); err != nil {
 		return nil, err
 	}
-	if s.Side, err = Cover(p, VerticalSlice(p)); err != nil {
+	if s.Side, err = Cover(&p.Spot, VerticalSlice(&p.Spot)); err != nil {
 		return nil, err
 	}
 	limit := p.Array.Coverage.SmearLimit
@@ -90,7 +90,7 @@ func (p *Plan) directivity(octaves []Octave) error {
 	heard, ahead := make([]complex128, len(p.Array.Mounts)*len(frequency)), make([]complex128, len(frequency))
 	s.Hear(heard, s.Ways, r3.Scale(farAway, r3.Unit(p.Array.Spot)))
 	fed.AddTo(ahead, heard)
-	round, unit := s.Power(fed), p.unit(longestString(p.Channels))
+	round, unit := s.Power(fed), unit(p.Array, longestString(p.Channels))
 	for i := range octaves {
 		from, to := i*directivityCount, (i+1)*directivityCount
 		mean := floats.Sum(round[from:to]) / directivityCount

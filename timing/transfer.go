@@ -29,7 +29,7 @@ const (
 // pressure at 1 m from a point source of one driver's volume velocity. The signal is fed at time 0, time factor
 // exp(+i omega t). If dst is nil a new slice is made. It panics where the
 // lengths differ. At 0 Hz and below the value is that of the limit.
-func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex128 {
+func (p *Spot) Transfer(dst []complex128, c Case, frequency []float64) []complex128 {
 	if dst == nil {
 		dst = make([]complex128, len(frequency))
 	}
@@ -45,7 +45,7 @@ func (p *Plan) Transfer(dst []complex128, c Case, frequency []float64) []complex
 // DriverResponse fills dst with a driver's own response at frequencies in Hz,
 // behind the high-pass that protects it. If dst is nil a new slice is made. It
 // panics where the lengths differ.
-func (p *Plan) DriverResponse(dst []complex128, frequency []float64) []complex128 {
+func (p *Spot) DriverResponse(dst []complex128, frequency []float64) []complex128 {
 	if dst == nil {
 		dst = make([]complex128, len(frequency))
 	}
@@ -57,7 +57,7 @@ func (p *Plan) DriverResponse(dst []complex128, frequency []float64) []complex12
 }
 
 // delays returns what each driver is delayed by in a case, in s.
-func (p *Plan) delays(c Case) []float64 {
+func (p *Spot) delays(c Case) []float64 {
 	delay := make([]float64, len(p.Arrivals))
 	switch c {
 	case Aligned:
@@ -65,7 +65,7 @@ func (p *Plan) delays(c Case) []float64 {
 			delay[m] = r.Delay
 		}
 	case PerDriver:
-		time := p.heard()
+		time := p.times().time
 		latest := slices.Max(time) + p.Wait + p.Rounding.Common
 		for m, t := range time {
 			delay[m] = latest - t
@@ -75,7 +75,7 @@ func (p *Plan) delays(c Case) []float64 {
 		for i := range channels {
 			channels[i].Delay = math.NaN()
 		}
-		setDelays(channels, p.times(byStraight), weights(p))
+		setDelays(channels, times{arrivalsBy(byStraight, p.Arrivals, p.SpeedOfSound), p.times().weight})
 		for m, r := range p.Arrivals {
 			delay[m] = p.Settable(channels[r.Channel].Delay + p.Wait + p.Rounding.Common)
 		}
@@ -86,7 +86,7 @@ func (p *Plan) delays(c Case) []float64 {
 // Span returns when the first and the last sound of a case reach a place in m,
 // echoes too unless it is dry, in s after the signal is fed. The first counts from the
 // straight line, so that nothing comes before it.
-func (p *Plan) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
+func (p *Spot) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
 	a, delay := p.sources(c)
 	first = math.Inf(1)
 	for _, image := range p.ways(dry) {
@@ -103,7 +103,7 @@ func (p *Plan) Span(c Case, dry bool, place r3.Vec) (first, last float64) {
 // Drift returns by how much in s, at most, the arrival of any driver's sound, echoes
 // too unless it is dry, changes from one place in m to another, over the change of the
 // straight way from the body's centre.
-func (p *Plan) Drift(dry bool, from, to r3.Vec) float64 {
+func (p *Spot) Drift(dry bool, from, to r3.Vec) float64 {
 	all := r3.Norm(to) - r3.Norm(from)
 	most := 0.0
 	for _, image := range p.ways(dry) {
@@ -118,7 +118,7 @@ func (p *Plan) Drift(dry bool, from, to r3.Vec) float64 {
 
 // sources returns the array whose mounts sound in a case, and the delay of each in s:
 // the ideal point is one in open air.
-func (p *Plan) sources(c Case) (a *layout.Array, delay []float64) {
+func (p *Spot) sources(c Case) (a *layout.Array, delay []float64) {
 	if c == IdealPoint {
 		a := *p.Array
 		a.Mounts, a.Timing.Model = make([]layout.Mount, 1), pointModel
@@ -128,7 +128,7 @@ func (p *Plan) sources(c Case) (a *layout.Array, delay []float64) {
 }
 
 // scene returns the array in the surroundings in which it is heard.
-func (p *Plan) scene(dry bool) *layout.Array {
+func (p *Spot) scene(dry bool) *layout.Array {
 	if dry {
 		return alone(p.Array)
 	}
@@ -136,14 +136,14 @@ func (p *Plan) scene(dry bool) *layout.Array {
 }
 
 // ways returns the ways by which the array is heard, whatever the frequency.
-func (p *Plan) ways(dry bool) []radiate.Way {
+func (p *Spot) ways(dry bool) []radiate.Way {
 	return radiate.Ways(p.scene(dry), radiate.NewMedium(p.airState(), nil))
 }
 
 // weights returns what is fed to each driver in a case at each frequency in Hz, one
 // after the other: gain, polarity and delay over a response that all have. The ideal
 // point has the gains of all.
-func (p *Plan) weights(c Case, frequency []float64, response []complex128) []complex128 {
+func (p *Spot) weights(c Case, frequency []float64, response []complex128) []complex128 {
 	gain, delay := newFeed(p).gain, p.delays(c)
 	if c == IdealPoint {
 		gain, delay = []float64{total(gain)}, []float64{0}
@@ -167,7 +167,7 @@ func total(gain []float64) float64 {
 }
 
 // airState returns the plan's air as package air knows it.
-func (p *Plan) airState() air.Air { return airOf(p.Array) }
+func (p *Spot) airState() air.Air { return airOf(p.Array) }
 
 // airOf returns an array's air as package air knows it.
 func airOf(a *layout.Array) air.Air { return air.Air(a.Air) }

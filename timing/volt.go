@@ -1,18 +1,19 @@
 package timing
 
 import (
-	"cmp"
 	"slices"
 
 	"pappus/layout"
 	"pappus/timing/excursion"
+
+	"gonum.org/v1/gonum/stat"
 )
 
 // DriverVolt returns the RMS voltage over a driver in the longest string of a
 // channel with a gain of 0 dB, in V: what all levels of the plan are computed
 // for.
-func (p *Plan) DriverVolt() float64 {
-	return p.Array.Wiring.Voltage / float64(longestString(p.Channels))
+func (s *Spot) DriverVolt() float64 {
+	return s.Array.Wiring.Voltage / float64(longestString(s.Channels))
 }
 
 // Limit is what keeps the array from playing louder: the amplifier's voltage, the power
@@ -33,15 +34,15 @@ func (p *Plan) Limit() (l Limit, known bool) {
 	if !p.Array.Wiring.HasAmplifier || len(p.Channels) == 0 {
 		return l, false
 	}
-	worst := slices.MaxFunc(p.Channels, func(a, b Channel) int { return cmp.Compare(a.Bank.DriverWatt, b.Bank.DriverWatt) }).Bank
+	worst := p.Banks[mostBank(p.Banks, Bank.driverWatt)]
 	if !(worst.DriverVolt > 0) {
 		return l, false
 	}
 	l = Limit{Volt: worst.DriverVolt, Watt: worst.DriverWatt, Stands: max(p.Array.Driver.PowerHandling, 0)}
 	if l.ByDrivers = l.Stands > 0 && l.Watt > l.Stands; l.ByDrivers {
-		l.Bearable = p.Array.Wiring.Voltage * p.bears() / l.Volt
+		l.Bearable = p.Array.Wiring.Voltage * ratedVolt(p.Array.Driver) / l.Volt
 	}
-	l.Travel = slices.ContainsFunc(p.Protection.Highest, func(h Highest) bool { return h.By == excursion.ByExcursion })
+	l.Travel = slices.ContainsFunc(p.Maximum.Levels, func(h MaxLevel) bool { return h.By == excursion.ByExcursion })
 	return l, true
 }
 
@@ -49,5 +50,5 @@ func (p *Plan) Limit() (l Limit, known bool) {
 // to 4 kHz.
 func (p *Plan) Gained() float64 {
 	from, to := indexRange(p.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
-	return mean(p.Response.Aligned[from:to]) - mean(p.Response.Unaligned[from:to])
+	return stat.Mean(p.Response.Aligned[from:to], nil) - stat.Mean(p.Response.Unaligned[from:to], nil)
 }

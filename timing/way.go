@@ -74,13 +74,16 @@ type hearer struct {
 	distance arrival.Distance
 }
 
-// move makes the hearer ready for a place in m.
-func (h *hearer) move(p *Plan, at r3.Vec) {
-	h.array, h.late, h.speed, h.at = p.Array, p.late, p.SpeedOfSound, at
+// move makes the hearer ready for a place in m at which a spot's array is heard.
+func (h *hearer) move(p *Spot, at r3.Vec) { h.place(p.Array, p.late, p.SpeedOfSound, at) }
+
+// place makes the hearer ready for a place in m, in air with a speed of sound in m/s.
+func (h *hearer) place(a *layout.Array, late *arrival.Late, speed float64, at r3.Vec) {
+	h.array, h.late, h.speed, h.at = a, late, speed, at
 	if h.late == nil {
 		return
 	}
-	h.at = r3.Sub(at, p.Array.Body.BallCentre)
+	h.at = r3.Sub(at, a.Body.BallCentre)
 	h.far = r3.Norm(h.at)
 	h.late.Prepare(&h.distance, h.far)
 }

@@ -59,7 +59,7 @@ func TestWholeIsTheSum(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := EvenBall(t, 50)
 			test.with(a)
-			p, err := Make(a)
+			p, err := Make(t.Context(), a)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -112,7 +112,7 @@ func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
 	a := EvenBall(t, 300)
 	a.Wiring.Channels = 8
 	a.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 3}, Body: r3.Vec{X: 2, Y: 2, Z: 1}, Order: 2}
-	p, err := Make(a)
+	p, err := Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -148,20 +148,20 @@ func BenchmarkMap(b *testing.B) {
 		b.Run(fmt.Sprintf("%d drivers on %d channels", c.drivers, c.channels), func(b *testing.B) {
 			a := EvenBall(b, c.drivers)
 			a.Wiring.Channels = c.channels
-			p, err := Make(a)
+			p, err := Make(b.Context(), a)
 			if err != nil {
 				b.Fatal(err)
 			}
-			s, frequency := HorizontalSlice(p), band.Frequencies(band.Octaves(), 1, 15)
+			s, frequency := HorizontalSlice(&p.Spot), band.Frequencies(band.Octaves(), 1, 15)
 			at, _ := s.within(a)
 			sum := make([]complex128, len(at)*len(frequency))
 			b.ReportAllocs()
 			for b.Loop() {
-				x, err := newPlaces(p, frequency, s.frame(), at, false)
+				x, err := newPlaces(&p.Spot, frequency, s.frame(), at, false)
 				if err != nil {
 					b.Fatal(err)
 				}
-				x.hear(heard{sum: sum}, p)
+				x.hear(heard{sum: sum}, &p.Spot)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(sum)*c.drivers), "ns/term")
 		})

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"pappus/layout"
 	"pappus/layout/advice"
@@ -88,8 +89,8 @@ const finerSteps = 240
 // at its place, with the surface's or the room's images; the body's shadow on it is
 // left out, as is its own phase. Its amplifier is taken to give the voltage of the
 // wiring. Errors wrap ErrWoofer where there is no woofer or the spot is at it.
-func WithWoofer(p *Plan) (Woofer, error) {
-	a := p.Array
+func WithWoofer(s *Spot) (Woofer, error) {
+	a := s.Array
 	distance := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
 	switch {
 	case !a.Woofer.Present:
@@ -97,52 +98,57 @@ func WithWoofer(p *Plan) (Woofer, error) {
 	case distance < atWoofer:
 		return Woofer{}, fmt.Errorf("%w: the spot is at the woofer", ErrWoofer)
 	}
-	w := Woofer{Arrival: distance / p.SpeedOfSound, ArrayArrival: p.arrayArrival(func(c Channel) float64 { return c.Exact - p.Wait - p.Rounding.Common }), Frequency: make([]float64, wooferCount)}
+	w := Woofer{Arrival: distance / s.SpeedOfSound, ArrayArrival: arrayArrival(s.Channels, s.times(), func(c Channel) float64 { return c.Exact - s.Wait - s.Rounding.Common }), Frequency: make([]float64, wooferCount)}
 	w.LowPass = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
 	w.HighPass = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
-	w.ArrayDelay = p.Wait
-	w.Exact = max(0, p.Wait+w.ArrayArrival-w.Arrival) + p.Rounding.Common
-	w.Delay = p.Settable(w.Exact)
+	w.ArrayDelay = s.Wait
+	w.Exact = max(0, s.Wait+w.ArrayArrival-w.Arrival) + s.Rounding.Common
+	w.Delay = s.Settable(w.Exact)
 	band.Log(w.Frequency, wooferLow, wooferHigh)
-	array := p.Transfer(nil, Aligned, w.Frequency)
-	woofer, err := p.wooferField(w.Frequency)
+	array := s.Transfer(nil, Aligned, w.Frequency)
+	woofer, err := s.wooferField(w.Frequency)
 	if err != nil {
 		return Woofer{}, err
 	}
-	w.setLevel(p, array, woofer)
+	w.setLevel(s, array, woofer)
 	w.filter(array, woofer)
 	w.meet(array, woofer)
 	w.setPolarity(array, woofer)
 	w.levels(array, woofer)
-	w.caution(p)
+	w.caution(s)
 	return w, nil
 }
 
-// waitForWoofer returns by how many s the array, whose channels have their exact delays,
-// has to wait for the woofer; 0 where there is none.
-func (p *Plan) waitForWoofer() float64 {
-	if !p.Array.Woofer.Present {
+// waitForWoofer returns by how many s the channels of an array, with their exact delays,
+// have to wait for the woofer; 0 where there is none. Channels by hand wait for what can be
+// set.
+func waitForWoofer(a *layout.Array, channels []Channel, t times, speed float64) float64 {
+	if !a.Woofer.Present {
 		return 0
 	}
-	distance := r3.Norm(r3.Sub(p.Array.Spot, p.Array.Woofer.At))
-	return max(0, distance/p.SpeedOfSound-p.arrayArrival(func(c Channel) float64 { return c.Delay }))
+	distance := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
+	wait := max(0, distance/speed-arrayArrival(channels, t, func(c Channel) float64 { return c.Delay }))
+	if slices.ContainsFunc(channels, Channel.isByHand) {
+		return settable(wait, a.Processor.Step)
+	}
+	return wait
 }
 
 // arrayArrival returns when the array is heard at the spot, in s: the mean of its
 // drivers, as the design takes arrivals, with delays of their channels.
-func (p *Plan) arrayArrival(delay func(Channel) float64) float64 {
-	time := p.heard()
-	all := make([]int, len(time))
-	for m, r := range p.Arrivals {
-		time[m] += delay(p.Channels[r.Channel])
-		all[m] = m
+func arrayArrival(channels []Channel, t times, delay func(Channel) float64) float64 {
+	late := times{slices.Clone(t.time), t.weight}
+	for _, c := range channels {
+		for _, m := range c.Mounts {
+			late.time[m] += delay(c)
+		}
 	}
-	return centre(all, time, weights(p))
+	return late.mean(all(len(late.time)))
 }
 
 // wooferField returns the pressure of a point source of strength 1 in the woofer's
 // place at the spot.
-func (p *Plan) wooferField(frequency []float64) ([]complex128, error) {
+func (p *Spot) wooferField(frequency []float64) ([]complex128, error) {
 	open := *p.Array
 	open.Timing.Model, open.Mounts = radiate.PointModel, []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}
 	s, err := newScene(&open, frequency)
@@ -156,7 +162,7 @@ func (p *Plan) wooferField(frequency []float64) ([]complex128, error) {
 
 // setLevel gives the woofer its level: by sensitivities where both are known, else
 // that of the array at the crossover.
-func (w *Woofer) setLevel(p *Plan, array, woofer []complex128) {
+func (w *Woofer) setLevel(p *Spot, array, woofer []complex128) {
 	x := p.Array.Woofer
 	w.Matched = !(p.IsAbsolute() && x.Sensitivity > 0)
 	from, to := w.third(x.Crossover)
@@ -264,7 +270,7 @@ func decibels(v complex128) float64 { return 20 * math.Log10(cmplx.Abs(v)) }
 const badLoss = 1.0
 
 // caution says what is wrong with a crossover, beyond what layout knows of.
-func (w *Woofer) caution(p *Plan) {
+func (w *Woofer) caution(p *Spot) {
 	a, g := p.Array, p.Protection
 	if a.Protection.Corner == 0 { // else layout knows it
 		if f, found := layout.CrossoverWarning(a.Woofer, g.Corner, "the high-pass that protects the drivers"); found {

@@ -12,7 +12,7 @@ import (
 // Lags returns by how much in s all of the array, besides what is in its channels' delays
 // already, and the woofer are delayed in a case to be in step at the spot; as built
 // neither is.
-func (w *Woofer) Lags(p *Plan, c Case) (array, woofer float64) {
+func (w *Woofer) Lags(p *Spot, c Case) (array, woofer float64) {
 	switch c {
 	case AsBuilt:
 		return 0, 0
@@ -23,9 +23,9 @@ func (w *Woofer) Lags(p *Plan, c Case) (array, woofer float64) {
 	return 0, w.Delay
 }
 
-// Span is Plan.Span of the array and the woofer together, as a Listening with the woofer
+// Span is Spot.Span of the array and the woofer together, as a Listening with the woofer
 // has them.
-func (w *Woofer) Span(p *Plan, c Case, dry bool, place r3.Vec) (first, last float64) {
+func (w *Woofer) Span(p *Spot, c Case, dry bool, place r3.Vec) (first, last float64) {
 	array, woofer := w.Lags(p, c)
 	first, last = p.Span(c, dry, place)
 	first, last = first+array, last+array
@@ -45,7 +45,7 @@ func (w *Woofer) Ring() float64 { return ringing / w.LowPass.Corner() }
 
 // fed turns an array's weights, one row of frequencies in Hz for each mount, into those
 // behind the crossover.
-func (w *Woofer) fed(p *Plan, c Case, weight []complex128, frequency []float64) {
+func (w *Woofer) fed(p *Spot, c Case, weight []complex128, frequency []float64) {
 	late, _ := w.Lags(p, c)
 	for f, hz := range frequency {
 		h := w.HighPass.Response(hz) * turn(hz, late)
@@ -56,7 +56,7 @@ func (w *Woofer) fed(p *Plan, c Case, weight []complex128, frequency []float64) 
 }
 
 // weights returns what the woofer is fed in a case.
-func (w *Woofer) weights(p *Plan, c Case, frequency []float64) []complex128 {
+func (w *Woofer) weights(p *Spot, c Case, frequency []float64) []complex128 {
 	_, late := w.Lags(p, c)
 	factor := complex(w.factor, 0)
 	if w.Invert {
@@ -70,7 +70,7 @@ func (w *Woofer) weights(p *Plan, c Case, frequency []float64) []complex128 {
 }
 
 // group returns the woofer as a source that is heard by some ways.
-func (w *Woofer) group(p *Plan, cases []Case, ways []radiate.Way, medium *radiate.Medium) group {
+func (w *Woofer) group(p *Spot, cases []Case, ways []radiate.Way, medium *radiate.Medium) group {
 	g := group{field: radiate.Point(medium), ways: ways, mounts: []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, middle: p.Array.Woofer.At, apart: true}
 	for i, c := range cases {
 		g.cases = append(g.cases, i)
@@ -81,7 +81,7 @@ func (w *Woofer) group(p *Plan, cases []Case, ways []radiate.Way, medium *radiat
 
 // HeardWoofer returns the woofer that belongs to what is heard of a plan; nil where there
 // is none, or none that can be heard with it.
-func HeardWoofer(p *Plan) *Woofer {
+func HeardWoofer(p *Spot) *Woofer {
 	w, err := WithWoofer(p)
 	if err != nil || math.IsNaN(w.factor) || math.IsInf(w.factor, 0) {
 		return nil

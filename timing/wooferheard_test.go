@@ -15,7 +15,7 @@ import (
 // heardWith returns what one ear hears of a plan at a place, with a woofer.
 func heardWith(t testing.TB, p *timing.Plan, w *timing.Woofer, c timing.Case, place r3.Vec, frequency []float64) []complex128 {
 	t.Helper()
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{c}, Woofer: w}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{c}, Woofer: w}, []r3.Vec{place}, frequency)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,14 +73,14 @@ func TestWooferAsBuilt(t *testing.T) {
 			t.Errorf("%g Hz: the woofer alone is %v, want %g", hz, wave, first)
 		}
 	}
-	if from, to := w.Span(p, timing.IdealPoint, true, a.Spot); math.Abs(to-from) > 1e-9 {
+	if from, to := w.Span(&p.Spot, timing.IdealPoint, true, a.Spot); math.Abs(to-from) > 1e-9 {
 		t.Errorf("with an ideal point from %g to %g s", from, to)
 	}
-	array0, woofer0 := w.Lags(p, timing.AsBuilt)
+	array0, woofer0 := w.Lags(&p.Spot, timing.AsBuilt)
 	if array0 != 0 || woofer0 != 0 {
 		t.Errorf("as built delays of %g and %g s", array0, woofer0)
 	}
-	from, to := w.Span(p, timing.AsBuilt, true, a.Spot)
+	from, to := w.Span(&p.Spot, timing.AsBuilt, true, a.Spot)
 	least, most := p.Span(timing.AsBuilt, true, a.Spot)
 	if late := way / p.SpeedOfSound; from != min(least, late) || to != max(most, late) {
 		t.Errorf("as built from %g to %g s; the woofer comes at %g", from, to, late)
@@ -95,7 +95,7 @@ func TestWooferIsHeardFromItsPlace(t *testing.T) {
 	a.Woofer.At, a.Woofer.Crossover, a.Woofer.Gain = r3.Vec{X: 2, Y: 1.5}, 1500, 40
 	p, w := withWoofer(t, a)
 	frequency := []float64{20, 1000}
-	e, err := timing.NewEars(p, timing.Listening{Cases: []timing.Case{timing.Aligned}, Woofer: &w}, []r3.Vec{a.Spot}, frequency)
+	e, err := timing.NewEars(&p.Spot, timing.Listening{Cases: []timing.Case{timing.Aligned}, Woofer: &w}, []r3.Vec{a.Spot}, frequency)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -123,15 +123,15 @@ func TestWooferIsHeardFromItsPlace(t *testing.T) {
 
 // TestNoWooferToHear: without one, or with the spot at it, the array is heard alone.
 func TestNoWooferToHear(t *testing.T) {
-	if w := timing.HeardWoofer(plan(t, plain(t))); w != nil {
+	if w := timing.HeardWoofer(&plan(t, plain(t)).Spot); w != nil {
 		t.Errorf("of no woofer: %+v", w)
 	}
 	a := inStep(t, 4)
 	a.Woofer.At = a.Spot
-	if w := timing.HeardWoofer(plan(t, a)); w != nil {
+	if w := timing.HeardWoofer(&plan(t, a).Spot); w != nil {
 		t.Errorf("at the spot: %+v", w)
 	}
-	if w := timing.HeardWoofer(plan(t, inStep(t, 8))); w == nil || w.Ring() < 0.01 {
+	if w := timing.HeardWoofer(&plan(t, inStep(t, 8)).Spot); w == nil || w.Ring() < 0.01 {
 		t.Errorf("beside the array: %+v", w)
 	}
 }

@@ -172,13 +172,15 @@ func listen(j *job, h hearing) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	if s.Plan, err = j.plan(); err != nil {
+	p, err := j.plan()
+	if err != nil {
 		return outcome{}, err
 	}
+	s.Plan = &p.Spot
 	if s.Way != nil {
 		s.Way.Places[0] = s.Plan.Array.Spot
 	}
-	if err := j.heed(s.Plan); err != nil {
+	if err := j.heed(p); err != nil {
 		return outcome{}, err
 	}
 	if err := h.prepare(j, s); err != nil {
@@ -200,9 +202,9 @@ func listen(j *job, h hearing) (outcome, error) {
 		}))...)
 	}
 	return outcome{
-		files: files,
-		json: func() any {
-			out := document.Sounds{Written: j.written(files, s.Plan), Programme: s.Source.Name}
+		plan: p, files: files,
+		json: func(w document.Written) any {
+			out := document.Sounds{Written: w, Programme: s.Source.Name}
 			for _, c := range s.Cases {
 				out.Cases = append(out.Cases, document.Case{Name: c.Name, Words: c.Words})
 			}
@@ -246,7 +248,7 @@ func (h hearing) play(j *job, s *preview.Audition) (err error) {
 
 // along says in words between which places the listener walks, a line each; nothing
 // where nobody walks.
-func along(p *timing.Plan, way *preview.Way) string {
+func along(p *timing.Spot, way *preview.Way) string {
 	if way == nil {
 		return ""
 	}

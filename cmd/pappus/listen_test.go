@@ -12,7 +12,7 @@ import (
 // TestWalkSaysWhere: a walk is said as a tape measure finds it, with the loudspeaker's
 // own left, which is the right hand of who faces it.
 func TestWalkSaysWhere(t *testing.T) {
-	p := &timing.Plan{Array: &layout.Array{Spot: r3.Vec{X: 1.56, Z: 2.32}}}
+	p := &timing.Spot{Array: &layout.Array{Spot: r3.Vec{X: 1.56, Z: 2.32}}}
 	way, err := hearing{walk: []string{"1.5,0.5,2.32", "-1,0,0"}}.way(p.Array.Spot)
 	if err != nil {
 		t.Fatal(err)

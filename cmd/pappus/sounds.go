@@ -41,14 +41,14 @@ func drawnSounds(made func() ([]preview.Sound, error)) func() ([]figure.Sound, e
 // sounds lists the sounds of a plan, every programme in every case, and pictures of them:
 // the first programme's spectrogram and what is heard of a click.
 func sounds(p *timing.Plan) []outdir.File {
-	files, made := preview.SoundFiles(p)
+	files, made := preview.SoundFiles(&p.Spot)
 	kind, name := programme.Written[0], p.Array.Name
 	out := append(ofSounds(files), folder.Spectrograms("spectrogram_"+kind.Name, name+": "+kind.Words, preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
 		all, err := made()
 		return preview.OfFirst(all), err
 	}))...)
 	return append(out, folder.Impulses(name+": what is heard of a click", preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
-		return preview.Listener{}.Clicks(p, preview.Written)
+		return preview.Listener{}.Clicks(&p.Spot, preview.Written)
 	}))...)
 }
 
@@ -89,10 +89,10 @@ func hear(options *page.Options) {
 		return err
 	}
 	options.Programmes, options.Cases = pageProgrammes(), pageCases()
-	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Plan, of page.Hearing) error {
+	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Spot, of page.Hearing) error {
 		return write(ctx, w, preview.Heard{Plan: p}, of)
 	}
-	options.Walk = func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, of page.Hearing) error {
+	options.Walk = func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, of page.Hearing) error {
 		return write(ctx, w, preview.Heard{Plan: p, Walk: true, From: from, To: to}, of)
 	}
 }

@@ -28,7 +28,7 @@ func take(c Column, s string) numeral {
 	if strings.HasSuffix(c.Name, "deg") || c.Name == "degrees" {
 		s = strings.TrimSpace(strings.TrimSuffix(s, "°"))
 	}
-	n := numeral{plain: minusSigns.Replace(s)}
+	n := numeral{plain: prose.Typed(s)}
 	digits := 0
 	for i, r := range n.plain {
 		switch {
@@ -50,12 +50,8 @@ func take(c Column, s string) numeral {
 	return n
 }
 
-// minusSigns turns minus signs and dashes that spreadsheets write into plain ones.
-var minusSigns = strings.NewReplacer("−", "-", "–", "-", "‐", "-", "‑", "-", "‒", "-", "－", "-", "﹣", "-")
-
-// groupers stand between thousands where neither a point nor a comma does: spaces, also
-// those that do not break, and apostrophes.
-const groupers = " \u00a0\u2009\u202f'’"
+// groupers stand between thousands where neither a point nor a comma does.
+const groupers = " '"
 
 // grouped tells whether the one mark of a numeral can part thousands: 1.500, not 0.500.
 func (n numeral) grouped() bool {
@@ -65,7 +61,7 @@ func (n numeral) grouped() bool {
 
 // value reads a numeral with a decimal mark; others are left out.
 func (n numeral) value(decimal byte) (float64, error) {
-	s := strings.NewReplacer(" ", "", "\u00a0", "", "\u2009", "", "\u202f", "", "'", "", "’", "").Replace(n.plain)
+	s := strings.NewReplacer(" ", "", "'", "").Replace(n.plain)
 	for _, mark := range []byte{'.', ','} {
 		if mark != decimal {
 			s = strings.ReplaceAll(s, string(mark), "")

@@ -1,11 +1,12 @@
 package csvtable
 
 import (
-	"bytes"
-	"encoding/binary"
 	"strings"
-	"unicode/utf16"
 	"unicode/utf8"
+
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+	"golang.org/x/text/transform"
 )
 
 // separators are what may stand between values, the first of those that the first line
@@ -14,47 +15,18 @@ var separators = []rune{';', '\t', ','}
 
 var words = map[rune]string{';': "semicolon", '\t': "tab", ',': "comma"}
 
-// decode turns what a file holds into UTF-8 with lines that end in \n.
+// decode turns what a file holds into UTF-8 with lines that end in \n: what a byte order
+// mark says, else UTF-8, else what Windows has of Latin-1.
 func decode(data []byte) string {
-	text := ""
-	switch {
-	case bytes.HasPrefix(data, []byte{0xff, 0xfe}):
-		text = fromUTF16(data[2:], binary.LittleEndian)
-	case bytes.HasPrefix(data, []byte{0xfe, 0xff}):
-		text = fromUTF16(data[2:], binary.BigEndian)
-	case utf8.Valid(data):
-		text = strings.TrimPrefix(string(data), "\ufeff")
-	default:
-		text = fromLatin(data)
+	without := charmap.Windows1252.NewDecoder()
+	if utf8.Valid(data) {
+		without = unicode.UTF8.NewDecoder()
 	}
-	text = strings.ReplaceAll(text, "\r\n", "\n")
-	return strings.ReplaceAll(text, "\r", "\n")
-}
-
-// fromUTF16 reads pairs of bytes; an odd one at the end is left out.
-func fromUTF16(data []byte, order binary.ByteOrder) string {
-	units := make([]uint16, len(data)/2)
-	for i := range units {
-		units[i] = order.Uint16(data[2*i:])
+	text, _, err := transform.Bytes(unicode.BOMOverride(without), data)
+	if err != nil {
+		text = data // every byte means something, so that this is never so
 	}
-	return string(utf16.Decode(units))
-}
-
-// fromLatin reads Latin-1 and, of what Windows puts where Latin-1 has controls, the
-// dashes.
-func fromLatin(data []byte) string {
-	var b strings.Builder
-	for _, c := range data {
-		switch c {
-		case 0x96:
-			b.WriteRune('–')
-		case 0x97:
-			b.WriteRune('—')
-		default:
-			b.WriteRune(rune(c))
-		}
-	}
-	return b.String()
+	return strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(string(text))
 }
 
 // separatorOf returns what stands between the names of the first line.

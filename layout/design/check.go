@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"pappus/layout/prose"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -79,7 +81,7 @@ func (r *reader) check() {
 
 // conflict notes what is wrong with a key beside others.
 func (r *reader) conflict(path, reason string, args ...any) {
-	r.fault(path, r.Shown(path), fmt.Sprintf(reason, args...), ErrConflict)
+	r.fault(path, r.Shown(path), prose.Sprintf(reason, args...), ErrConflict)
 }
 
 // must notes a conflict unless ok.

@@ -25,7 +25,9 @@ func (r *Reader) malformed(text []byte, err error) *Error {
 		e.Line, _ = d.Position()
 	}
 	said := strings.TrimPrefix(err.Error(), "toml: ")
-	l := blamed(strings.Split(string(text), "\n"), e.Line)
+	lines := strings.Split(string(text), "\n")
+	l := blamed(lines, e.Line)
+	l.table = tableAt(lines, l.number)
 	if l.key == "" || strings.Contains(said, "already") {
 		e.Reason = "not readable as TOML: " + meant(said, l)
 		return e
@@ -86,37 +88,29 @@ func (l line) path() string {
 	return l.table + "." + l.key
 }
 
-// headerLine is a line that begins a table, or one of several.
-var headerLine = regexp.MustCompile(`^(\[\[?)\s*([A-Za-z0-9_.-]+)\s*\]`)
-
 // pairLine is a line with a key and a value. A name such as of a key is worth showing;
 // what is not is left to the words on the whole line.
 var pairLine = regexp.MustCompile(`^([A-Za-z0-9_.-]+)\s*=\s*(.*)$`)
 
-// lineAt returns a line by its number, from 1.
+// lineAt returns a line by its number, from 1, without its table.
 func lineAt(text []string, number int) line {
 	l := line{number: number}
-	rows := map[string]int{}
-	for i, s := range text[:max(0, min(number, len(text)))] {
-		s = strings.TrimSpace(s)
-		switch {
-		case strings.HasPrefix(s, "["):
-			m := headerLine.FindStringSubmatch(s)
-			if m == nil {
-				continue
-			}
-			l.table = m[2]
-			if m[1] == "[[" {
-				rows[l.table]++
-				l.table = nth(l.table, rows[l.table])
-			}
-		case i+1 == number:
-			if m := pairLine.FindStringSubmatch(s); m != nil {
-				l.key, l.value = m[1], uncommented(m[2])
-			}
-		}
+	if number < 1 || number > len(text) {
+		return l
+	}
+	if m := pairLine.FindStringSubmatch(strings.TrimSpace(text[number-1])); m != nil {
+		l.key, l.value = m[1], uncommented(m[2])
 	}
 	return l
+}
+
+// tableAt returns the table that a line is in; what stands above it is good TOML.
+func tableAt(text []string, number int) string {
+	above := strings.Join(text[:min(max(number-1, 0), len(text))], "\n")
+	if n := findOutline([]byte(above), false).last(func(n entry) bool { return n.header }); n != nil {
+		return n.path
+	}
+	return ""
 }
 
 // uncommented leaves the remark out that follows a value.
@@ -202,10 +196,9 @@ func changed(from, to string) (string, bool) { return to, from != to }
 
 // typewritten replaces quotes, minus signs and spaces of word processors and spreadsheets,
 // and leaves signs of degrees and percent out.
-func typewritten(v string) string { return keyboard.Replace(v) }
+func typewritten(v string) string { return keyboard.Replace(prose.Typed(v)) }
 
-var keyboard = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "‟", `"`, "«", `"`, "»", `"`, "″", `"`, "‘", "'", "’", "'", "‚", "'", "‛", "'",
-	"−", "-", "–", "-", "‑", "-", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "°", "", "%", "")
+var keyboard = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "‟", `"`, "«", `"`, "»", `"`, "″", `"`, "‘", "'", "‚", "'", "‛", "'", "°", "", "%", "")
 
 var semicolons = strings.NewReplacer(";", ",")
 

@@ -263,6 +263,7 @@ func TestAmplifier(t *testing.T) {
 		{"25 W into 8 ohm", "amplifier_w = 25\namplifier_into_ohm = 8\n", math.Sqrt(200), 8, true},
 		{"25 W into 8 ohm, 4 allowed", "amplifier_w = 25\namplifier_into_ohm = 8\nminimum_load_ohm = 4\n", math.Sqrt(200), 4, true},
 		{"both, rounded", "amplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.1\n", 14.1, 4, true},
+		{"both, a tenth of a dB off", "amplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.3\n", 14.3, 4, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			d, err := design.Parse("a.toml", []byte(least+"[wiring]\n"+test.wiring))
@@ -568,6 +569,8 @@ func TestFaults(t *testing.T) {
 			want: "bad.toml:13: wiring.amplifier_into_ohm: missing; must be the load that wiring.amplifier_w is for, such as 4 or 8: see the amplifier's data"},
 		{name: "a load without watts", below: "[wiring]\namplifier_into_ohm = 4\n", kind: design.ErrConflict,
 			want: "bad.toml:13: wiring.amplifier_into_ohm = 4: only with wiring.amplifier_w; give the watts, or leave it out"},
+		{name: "watts and volts that all but agree", below: "[wiring]\namplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 14.32\n", kind: design.ErrConflict,
+			want: "bad.toml:15: wiring.amplifier_volt = 14.32: must be left out, or 14.1: 50 W into 4 ohm are that many volts"},
 		{name: "watts and volts that disagree", below: "[wiring]\namplifier_w = 50\namplifier_into_ohm = 4\namplifier_volt = 20\n", kind: design.ErrConflict,
 			want: "bad.toml:15: wiring.amplifier_volt = 20: must be left out, or 14.1: 50 W into 4 ohm are that many volts"},
 		{name: "far too many watts", below: "[wiring]\namplifier_w = 5000\namplifier_into_ohm = 16\n", kind: design.ErrConflict,

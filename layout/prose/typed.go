@@ -19,15 +19,18 @@ func Unquoted(text string) string {
 	return strings.Trim(strings.TrimSpace(text), quotes+" \t\u00a0\u202f")
 }
 
-// tidied replaces minus signs and spaces that only look like the ones of a keyboard.
-var tidied = strings.NewReplacer("−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "﹣", "-", "－", "-", "＋", "+",
+// Typed replaces minus signs, spaces, apostrophes and decimal marks that only look like the
+// ones of a keyboard.
+func Typed(text string) string { return typed.Replace(text) }
+
+var typed = strings.NewReplacer("−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "‒", "-", "﹣", "-", "－", "-", "＋", "+",
 	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "’", "'", "٫", ",", "，", ",")
 
 // Numbers returns what a text may mean as a number, each with a point for the decimals and
 // nothing else: one for most; two for one such as 1,234, which may be a thousand and more
 // or one and a little; none for what is no number.
 func Numbers(text string) []string {
-	m := spreadsheet.FindStringSubmatch(strings.TrimSpace(tidied.Replace(Unquoted(text))))
+	m := spreadsheet.FindStringSubmatch(strings.TrimSpace(Typed(Unquoted(text))))
 	if m == nil {
 		return nil
 	}

@@ -134,7 +134,7 @@ func inside(d *design.Design) []any {
 	out := make([]any, 3)
 	size := coordinates(d.Room.Size)
 	for axis, at := range coordinates(d.Room.Body) {
-		out[axis] = min(max(at, low(d, axis)), size[axis]-d.Body.Radius)
+		out[axis] = math.Round(1e6*min(max(at, low(d, axis)), size[axis]-d.Body.Radius)) / 1e6
 	}
 	return out
 }
@@ -194,18 +194,13 @@ func outward(at r3.Vec, radius, clear float64) r3.Vec {
 
 // ground is the height of the surface below the body, in m.
 func ground(d *design.Design) float64 {
-	trial, err := layout.Build(withoutSpot(d))
+	bare := *d // with a spot that is in nothing's way, and no woofer
+	bare.Spot, bare.Woofer = r3.Vec{Z: 90}, design.Woofer{}
+	trial, err := layout.Build(&bare)
 	if err != nil {
 		return 0
 	}
 	return trial.Surface.Height
-}
-
-// withoutSpot is a design whose spot is where it is no matter.
-func withoutSpot(d *design.Design) *design.Design {
-	out := *d
-	out.Spot = r3.Vec{Z: 90}
-	return &out
 }
 
 // margin is how far from a wall a place is put, in m.

@@ -2,6 +2,7 @@ package repair_test
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -177,5 +178,45 @@ func TestNoCure(t *testing.T) {
 		if got, ok := repair.Cure("lantern.toml", text); ok {
 			t.Errorf("%s: %q", name, got.Mended)
 		}
+	}
+}
+
+// TestCureFigures: where a cure puts what can be nowhere, and how many drivers it takes
+// where nothing tells.
+func TestCureFigures(t *testing.T) {
+	room := changes{{Key: "surface", Value: nil}, {Key: "room.size_m", Value: []any{6.0, 4.5, 2.7}}, {Key: "room.body_at_m", Value: []any{2.0, 2.2, 0.8}}, {Key: "room.absorption", Value: 0.2}}
+	woofer := func(x, y, z float64) changes {
+		return changes{{Key: "woofer.x_m", Value: x}, {Key: "woofer.y_m", Value: y}, {Key: "woofer.z_m", Value: z}, {Key: "woofer.crossover_hz", Value: 450.0}}
+	}
+	for _, test := range []struct {
+		name string
+		set  changes
+		want string
+	}{
+		{"a chair below the table", changes{{Key: "spot.z_m", Value: -0.5}}, "z_m becomes 0.675 in place of -0.5: the chair must be above the surface"},
+		{"a chair in the body", changes{{Key: "spot.x_m", Value: 0.05}, {Key: "spot.y_m", Value: 0.0}, {Key: "spot.z_m", Value: 0.05}}, "x_m becomes 0.447 in place of 0.05: the chair must be outside the body"},
+		{"a chair beyond a wall", append(room, repair.Change{Key: "spot.x_m", Value: 5.0}), "x_m becomes 3.9 in place of 5: the chair must be in the room"},
+		{"a woofer in the body", woofer(0.05, 0, 0.05), "x_m becomes 0.447 in place of 0.05: the woofer must be outside the body"},
+		{"a woofer below the table", woofer(-0.5, 0.3, -0.4), "z_m becomes 0.075 in place of -0.4: the woofer must be above the surface"},
+		{"a woofer at the chair", woofer(1.8, 0.45, 0.6), "x_m becomes 1.3 in place of 1.8: the woofer must not stand at the chair"},
+		{"a woofer beyond a wall", append(slices.Clone(room), woofer(-0.5, 5, 0.3)...), "y_m becomes 2.2 in place of 5: the woofer must be in the room"},
+		{"a body larger than the room", append(slices.Clone(room), repair.Change{Key: "room.size_m", Value: []any{1.0, 4.5, 2.7}}, repair.Change{Key: "body.radius_mm", Value: 600.0}),
+			"size_m becomes [1.4, 4.5, 2.7] in place of [1, 4.5, 2.7]: the body must fit in"},
+		{"a body in the wall of a room", append(slices.Clone(room), repair.Change{Key: "room.size_m", Value: []any{2.1, 4.5, 2.7}}), "body_at_m becomes [1.95, 2.2, 0.8] in place of [2, 2.2, 0.8]: the body must be inside the room"},
+		{"even places on a ball without a number", changes{{Key: "body.shape", Value: "ball"}, {Key: "body.base", Value: nil}, {Key: "body.subdivision", Value: nil}, {Key: "mounts.on", Value: "even"}, {Key: "mounts.skip", Value: nil}, {Key: "wiring.channels", Value: nil}},
+			"count = 60 and over = \"dome\" are put in: even places need a number; there were as many drivers before"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			text := design.DefaultTOML()
+			for _, c := range test.set {
+				var err error
+				if text, err = design.Set(text, c.Key, c.Value); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if got, _ := repair.Cure("lantern.toml", text); !slices.Contains(got.Mended, test.want) {
+				t.Errorf("%q, want %q", got.Mended, test.want)
+			}
+		})
 	}
 }

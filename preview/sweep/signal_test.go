@@ -2,6 +2,7 @@ package sweep_test
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -28,7 +29,7 @@ var planned = sync.OnceValues(func() (*timing.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	return timing.Make(a)
+	return timing.Make(context.Background(), a)
 })
 
 func demo(t testing.TB) *timing.Plan {

@@ -27,12 +27,12 @@ func OfChannels(p *timing.Plan, rows []timing.ProcessorRow) (Channels, error) {
 		return Count{c.Channels, c.Split, us(c.Smear), us(c.Plain), To(1, c.CombOnset), c.Longest}
 	}
 	out := Channels{Counts: each(p.Counts, count), Front: frontOf(p), Signs: words.Signs, Processor: each(rows, settingOf),
-		Rounding: roundingOf(p), Held: heldOf(p), Protection: protectionOf(p.Protection), Found: foundOf(p.Warnings)}
+		Rounding: roundingOf(p), Held: heldOf(p), Protection: protectionOf(p), Found: foundOf(p.Warnings)}
 	if own, at := p.Own(); at < 0 {
 		out.Counts = append(out.Counts, count(own))
 	}
 	if p.Array.Woofer.Present {
-		w, err := timing.WithWoofer(p)
+		w, err := timing.WithWoofer(&p.Spot)
 		if err != nil {
 			return Channels{}, err
 		}
@@ -119,9 +119,10 @@ type Highest struct {
 	By    string `json:"limited_by"`
 }
 
-func protectionOf(p timing.Protection) Protection {
-	return Protection{p.Family, p.Order, To(2, p.Corner), To(2, p.Least), To(1, p.Level), To(2, p.Hours),
-		each(p.Highest, func(h timing.Highest) Highest { return Highest{To(2, h.Band), db(h.Level), h.By.String()} })}
+func protectionOf(p *timing.Plan) Protection {
+	x, most := p.Protection, p.Maximum
+	return Protection{x.Family, x.Order, To(2, x.Corner), To(2, x.Least), To(1, most.Noise), To(2, most.Hours),
+		each(most.Levels, func(h timing.MaxLevel) Highest { return Highest{To(2, h.Band), db(h.Level), h.By.String()} })}
 }
 
 // Woofer is what crosses over to the array.

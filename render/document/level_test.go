@@ -14,7 +14,7 @@ import (
 // TestWriteLevel reads the file back and sets it against the levelling.
 func TestWriteLevel(t *testing.T) {
 	p, _ := demo(t)
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -38,16 +38,16 @@ func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
 		Spot:       Point{m(a.Spot.X), m(a.Spot.Y), m(a.Spot.Z)},
 		Ball:       Ball{mm(a.Body.BallRadius), mm(a.Body.BallCentre.X), mm(a.Body.BallCentre.Y), mm(a.Body.BallCentre.Z)},
 		LevelError: LevelError{All(2, octaves), All(3, errors)},
-		Channels:   each(p.Channels, func(c timing.Channel) Channel { return channelOf(a, c) }),
-		Amplifier:  amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p.Protection),
+		Channels:   channelsOf(p),
+		Amplifier:  amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p),
 		Choices:  each(p.Choices, func(c timing.Choice) Choice { return Choice{c.By, All(2, c.Band), All(3, c.Short)} }),
 		Level:    unit(p),
-		Response: responseOf(p), Measures: measuresOf(p), Echoes: echoesOf(p),
+		Response: responseOf(&p.Spot), Measures: measuresOf(&p.Spot), Echoes: echoesOf(&p.Spot),
 		Found: foundOf(p.Warnings),
 	}
 	for i, mount := range a.Mounts {
-		out.Drivers = append(out.Drivers, Driver{heardOf(p, i), mm(mount.Point.X), mm(mount.Point.Y), mm(mount.Point.Z),
-			TripleOf(6, 1, mount.Normal), us(p.Arrivals[i].Peak)})
+		out.Drivers = append(out.Drivers, Driver{heardOf(&p.Spot, i), mm(mount.Point.X), mm(mount.Point.Y), mm(mount.Point.Z),
+			TripleOf(6, 1, mount.Normal), us(p.Peaks[i])})
 	}
 	if s != nil {
 		survey := OfSurvey(s)
@@ -107,8 +107,12 @@ type Channel struct {
 	Load
 }
 
-func channelOf(a *layout.Array, c timing.Channel) Channel {
-	return Channel{outputOf(a, c), c.Invert, c.Series, c.Parallel, To(3, c.NominalOhm), To(3, c.DCOhm), loadOf(c.Bank)}
+func channelsOf(p *timing.Plan) []Channel {
+	out := make([]Channel, len(p.Channels))
+	for i, c := range p.Channels {
+		out[i] = Channel{outputOf(p.Array, c), c.Invert, c.Series, c.Parallel, To(3, c.NominalOhm), To(3, c.DCOhm), loadOf(p.Banks[i])}
+	}
+	return out
 }
 
 // Amplifier is what the loads are computed for.

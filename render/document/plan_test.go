@@ -24,7 +24,7 @@ func demo(t testing.TB) (*timing.Plan, *timing.Survey) {
 		t.Fatal(err)
 	}
 	a.Coverage.Cells = 8
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -128,7 +128,7 @@ func TestChannelsAndWiring(t *testing.T) {
 	made, _ := demo(t)
 	a := *made.Array
 	a.Timing.DelaysBy, a.Wiring.LongestString = "path", 5 // which holds channels down
-	p, err := timing.Make(&a)
+	p, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -248,7 +248,7 @@ func TestPlanHasLoads(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, c := range p.Channels {
-		g, k := got.Channels[i], c.Bank
+		g, k := got.Channels[i], p.Banks[i]
 		for name, v := range map[string][2]float64{"lowest": {g.Lowest, k.LowestOhm}, "V": {g.Volt, k.Volt}, "A": {g.Ampere, k.Ampere},
 			"W": {g.Watt, k.Watt}, "W each": {g.Each, k.DriverWatt}, "A each": {g.Coil, k.DriverAmpere}} {
 			if math.Abs(v[0]-v[1]) > 1e-3 || v[0] == 0 {
@@ -260,7 +260,7 @@ func TestPlanHasLoads(t *testing.T) {
 			t.Errorf("channel %d: strings take %g A of %g", c.ID, sum, g.Ampere)
 		}
 	}
-	if g := got.Protection; g.Family != p.Protection.Family || math.Abs(g.Corner-p.Protection.Corner) > 0.01 || len(g.Highest) != len(p.Protection.Highest) {
+	if g := got.Protection; g.Family != p.Protection.Family || math.Abs(g.Corner-p.Protection.Corner) > 0.01 || len(g.Highest) != len(p.Maximum.Levels) {
 		t.Errorf("protection %+v", g)
 	}
 }

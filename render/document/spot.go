@@ -16,7 +16,7 @@ type Spot struct {
 }
 
 // OfSpot returns what a plan has for its spot.
-func OfSpot(p *timing.Plan) Spot {
+func OfSpot(p *timing.Spot) Spot {
 	a := p.Array
 	out := Spot{
 		At:       TripleOf(6, 1, a.Spot),
@@ -42,7 +42,7 @@ type Heard struct {
 	Seen     bool   `json:"seen"`             // from the spot
 }
 
-func heardOf(p *timing.Plan, mount int) Heard {
+func heardOf(p *timing.Spot, mount int) Heard {
 	r := p.Arrivals[mount]
 	return Heard{p.Array.Mounts[mount].ID, p.Channels[r.Channel].ID, m(r.Path), us(r.Time), m(r.Straight), us(r.Field), us(r.Delay), db(r.Level), r.Seen}
 }
@@ -68,7 +68,7 @@ type Response struct {
 	InStep    Numbers `json:"in_step_db"`   // the most that timing can give; null: silent
 }
 
-func responseOf(p *timing.Plan) Response {
+func responseOf(p *timing.Spot) Response {
 	r := p.Response
 	return Response{All(3, r.Frequency), All(3, r.Aligned), All(3, r.Unaligned), All(3, r.InStep)}
 }
@@ -86,7 +86,7 @@ type AtSpot struct {
 	CombOnset Number `json:"comb_onset_hz"` // null: none up to the highest frequency
 }
 
-func measuresOf(p *timing.Plan) Measures {
+func measuresOf(p *timing.Spot) Measures {
 	of := func(f timing.Measures) AtSpot { return AtSpot{us(f.Smear), us(f.Spread), To(1, f.CombOnset)} }
 	return Measures{of(p.Aligned), of(p.Unaligned)}
 }
@@ -103,7 +103,7 @@ type Echo struct {
 	Further Number `json:"dip_100_mm_further_hz"` // and further away; null: there is no room
 }
 
-func echoesOf(p *timing.Plan) []Echo {
+func echoesOf(p *timing.Spot) []Echo {
 	return each(p.Echoes, func(e timing.Echo) Echo {
 		return Echo{e.Wall, mm(e.Extra), us(e.Late), To(1, e.Dip), db(e.Depth), TripleOf(6, 1, e.At), To(1, e.Nearer), To(1, e.Further)}
 	})

@@ -51,9 +51,10 @@ type DriverString struct {
 }
 
 func banksOf(p *timing.Plan) []Bank {
-	out := each(p.Channels, func(c timing.Channel) Bank {
-		return Bank{Channel: c.ID, DC: To(3, c.DCOhm), Load: loadOf(c.Bank), Near: c.Near}
-	})
+	out := make([]Bank, len(p.Channels))
+	for i, c := range p.Channels {
+		out[i] = Bank{Channel: c.ID, DC: To(3, c.DCOhm), Load: loadOf(p.Banks[i]), Near: p.Banks[i].Near}
+	}
 	for _, r := range timing.Harness(p) {
 		out[r.Channel].Strings = append(out[r.Channel].Strings, DriverString{p.Array.IDs(r.Order), m(r.Length)})
 	}

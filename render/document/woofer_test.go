@@ -31,7 +31,7 @@ func TestWoofer(t *testing.T) {
 	a := *p.Array
 	p.Array = &a
 	a.Woofer = layout.Woofer{Present: true, At: r3.Vec{X: -0.5, Z: 0.2}, Crossover: 450, Order: 4}
-	w, err := timing.WithWoofer(p)
+	w, err := timing.WithWoofer(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -196,16 +196,16 @@ func (f frontPanel) Plot(c draw.Canvas, p *plot.Plot) {
 // high-pass and without, and how far it may. A plan whose driver's values are
 // not known is an error.
 func Excursion(w io.Writer, f Format, p *timing.Plan) error {
-	x := p.Protection
+	x, most := p.Maximum, p.Protection.Xmax
 	if len(x.Excursion) == 0 {
 		return nothing("excursion")
 	}
 	last := x.Frequency[len(x.Frequency)-1]
 	c := newChart("frequency, Hz", "excursion, mm")
-	c.Y.Max = 1100 * x.Reach
+	c.Y.Max = 1100 * most
 	c.line("with the high-pass", over(x.Frequency, x.Excursion, 1000), stroke(0, 2.4))
 	c.line("without", over(x.Frequency, x.Unprotected, 1000), stroke(1, 1.8))
-	c.line("as far as it may", over([]float64{lowest, last}, []float64{x.Reach, x.Reach}, 1000), stroke(6, 1.2))
+	c.line("as far as it may", over([]float64{lowest, last}, []float64{most, most}, 1000), stroke(6, 1.2))
 	c.frequencies(lowest, last)
 	c.Y.Min = 0
 	for i, hz := range x.Frequency {

@@ -123,13 +123,13 @@ func Ways(w io.Writer, f Format, p *timing.Plan) error {
 func later(p *timing.Plan) [3]plotter.XYs {
 	var out [3]plotter.XYs
 	for i, a := range p.Arrivals {
-		if math.IsNaN(a.Field) || math.IsNaN(a.Peak) {
+		if math.IsNaN(a.Field) || math.IsNaN(p.Peaks[i]) {
 			continue
 		}
 		centre := p.Array.Body.BallCentre
 		angle := path.Angle(r3.Sub(p.Array.Mounts[i].Point, centre), r3.Sub(p.Array.Spot, centre)) * 180 / math.Pi
 		straight := a.Straight / p.SpeedOfSound
-		for k, t := range []float64{a.Time, a.Field, a.Peak} {
+		for k, t := range []float64{a.Time, a.Field, p.Peaks[i]} {
 			out[k] = append(out[k], plotter.XY{X: angle, Y: 1e6 * (t - straight)})
 		}
 	}

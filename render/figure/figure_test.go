@@ -2,6 +2,7 @@ package figure_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/base64"
 	"encoding/xml"
 	"errors"
@@ -38,15 +39,15 @@ var lantern = sync.OnceValues(func() (demo, error) {
 		return demo{}, err
 	}
 	a.Coverage.Cells = 60
-	p, err := timing.Make(a)
+	p, err := timing.Make(context.Background(), a)
 	if err != nil {
 		return demo{}, err
 	}
-	above, err := timing.Cover(p, timing.HorizontalSlice(p))
+	above, err := timing.Cover(&p.Spot, timing.HorizontalSlice(&p.Spot))
 	if err != nil {
 		return demo{}, err
 	}
-	sideways, err := timing.Cover(p, timing.VerticalSlice(p))
+	sideways, err := timing.Cover(&p.Spot, timing.VerticalSlice(&p.Spot))
 	return demo{p, above, sideways}, err
 })
 
@@ -204,7 +205,7 @@ func TestErrors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	empty := &timing.Plan{Array: d.plan.Array}
+	empty := &timing.Plan{Spot: timing.Spot{Array: d.plan.Array}}
 	for _, test := range []struct {
 		name string
 		want string

@@ -19,7 +19,7 @@ func levellings(t *testing.T) (*timing.Plan, map[string]timing.Levelling) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	demo, err := timing.Level(d.plan)
+	demo, err := timing.Level(&d.plan.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

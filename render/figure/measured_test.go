@@ -32,7 +32,7 @@ func TestRuns(t *testing.T) {
 }
 
 func TestMeasuredNeedsSomething(t *testing.T) {
-	p := &timing.Plan{Array: &layout.Array{Name: "a lantern"}}
+	p := &timing.Plan{Spot: timing.Spot{Array: &layout.Array{Name: "a lantern"}}}
 	if err := Measured(new(bytes.Buffer), SVG, p, verdict.Level{}); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
 		t.Errorf("%v", err)
 	}

@@ -25,7 +25,7 @@ func bass(t testing.TB) (*timing.Plan, timing.Woofer) {
 	p, array := *d.plan, *d.plan.Array
 	p.Array = &array
 	array.Woofer = layout.Woofer{Present: true, At: r3.Vec{X: -0.5, Y: 0.3, Z: 0.1}, Crossover: 450, Order: 4, Sensitivity: 88}
-	w, err := timing.WithWoofer(&p)
+	w, err := timing.WithWoofer(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -114,11 +114,11 @@ func channelPictures(p *timing.Plan) []file {
 	if len(p.Front) > 1 {
 		out = append(out, drawn("front", func(w io.Writer, f figure.Format) error { return figure.Front(w, f, p) })...)
 	}
-	if len(p.Protection.Excursion) > 0 {
+	if len(p.Maximum.Excursion) > 0 {
 		out = append(out, drawn("excursion", func(w io.Writer, f figure.Format) error { return figure.Excursion(w, f, p) })...)
 	}
 	if p.Array.Woofer.Present {
-		woofer := sync.OnceValues(func() (timing.Woofer, error) { return timing.WithWoofer(p) })
+		woofer := sync.OnceValues(func() (timing.Woofer, error) { return timing.WithWoofer(&p.Spot) })
 		out = append(out, drawn("woofer", func(w io.Writer, f figure.Format) error {
 			x, err := woofer()
 			if err != nil {

@@ -134,7 +134,7 @@ func TestTooManyRequests(t *testing.T) {
 	var in, asked sync.WaitGroup
 	in.Add(mostWork)
 	leave := make(chan struct{})
-	p.options.Sound = func(context.Context, io.Writer, *timing.Plan, Hearing) error {
+	p.options.Sound = func(context.Context, io.Writer, *timing.Spot, Hearing) error {
 		in.Done()
 		<-leave
 		return nil

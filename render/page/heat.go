@@ -49,7 +49,7 @@ type mapOf struct {
 }
 
 // draw fills the map that a move asks for.
-func (s *session) draw(ctx context.Context, p *timing.Plan, m move) (*heat, error) {
+func (s *session) draw(ctx context.Context, p *timing.Spot, m move) (*heat, error) {
 	at := slices.IndexFunc(quantities, func(q quantity) bool { return q.name == m.Quantity })
 	q := quantities[at]
 	of := mapOf{slice: timing.HorizontalSlice(p.WithCells(m.Cells)), quantity: q.is, perOctave: dragOctave}
@@ -129,7 +129,7 @@ func (m mapOf) alike(n mapOf) bool {
 }
 
 // live returns a map, one that is kept if there is one.
-func (s *session) live(ctx context.Context, p *timing.Plan, of mapOf) (*timing.Live, error) {
+func (s *session) live(ctx context.Context, p *timing.Spot, of mapOf) (*timing.Live, error) {
 	for _, kept := range s.maps.Keys() {
 		if kept.alike(of) {
 			live, _ := s.maps.Get(kept)

@@ -499,7 +499,7 @@ func TestRestingPolar(t *testing.T) {
 	}
 	array := *s.made.array
 	array.Spot = r3.Vec{X: 1.2, Y: -0.7, Z: 0.9}
-	whole, err := timing.Make(&array)
+	whole, err := timing.Make(t.Context(), &array)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -99,7 +99,7 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 	spot := vector(m.Spot)
 	at := placeOf(s.made.array, spot)
 	out.Place = &at
-	p, err := s.planner.Move(spot)
+	p, err := s.planner.Spot(spot)
 	if err != nil {
 		out.Fault = noSpot(err)
 		return out, nil

@@ -29,9 +29,9 @@ type Options struct {
 
 	// Sound writes a WAV file of what is heard at the plan's spot; nil: none. Errors
 	// may wrap ErrAsked.
-	Sound func(ctx context.Context, w io.Writer, p *timing.Plan, h Hearing) error
+	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
-	Walk func(ctx context.Context, w io.Writer, p *timing.Plan, from, to r3.Vec, h Hearing) error
+	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
 	// Measure holds recordings against a plan; nil: none. Whatever is wrong with them is
 	// its error.
 	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (verdict.Found, error)
@@ -79,7 +79,7 @@ func New(o Options) (*Page, error) {
 	p := &Page{
 		options: o,
 		plans:   newPlans(o.Path),
-		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Plan](mostMoved)},
+		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
 		working: make(chan struct{}, mostWork),
 	}
@@ -163,7 +163,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 		out.Name = d.Name
 	}
 	for _, k := range design.Keys() {
-		out.Keys = append(out.Keys, keyRow{k.Path, k.Table, k.Name, k.Unit, k.Kind, k.Low, k.High, k.Choices, k.Default, k.Needed, k.Label, k.Remark})
+		out.Keys = append(out.Keys, keyRow(k))
 	}
 	for _, t := range design.Tables() {
 		out.Tables = append(out.Tables, tableRow(t))
@@ -189,9 +189,10 @@ type started struct {
 
 // keyRow is one key of the design file, as a field of the form.
 type keyRow struct {
-	Key     string      `json:"key"`
+	Path    string      `json:"key"`
 	Table   string      `json:"table"`
 	Name    string      `json:"name"`
+	Label   string      `json:"label"` // what it is, in a few words
 	Unit    string      `json:"unit"`
 	Kind    design.Kind `json:"kind" ts:"Kind"`
 	Low     float64     `json:"low"`
@@ -199,7 +200,6 @@ type keyRow struct {
 	Choices []string    `json:"choices"` // null: it is no choice
 	Default any         `json:"default" ts:"Value"`
 	Needed  bool        `json:"needed"`
-	Label   string      `json:"label"` // what it is, in a few words
 	Remark  string      `json:"remark"`
 }
 

@@ -48,7 +48,7 @@ func options(path string) Options {
 	return Options{
 		Path: path, Version: "1.2.3",
 		Programmes: []Named{{"clicks", "click train"}}, Cases: []Named{{"aligned", "aligned"}}, Files: []Named{{"plan", "all"}},
-		Sound: func(_ context.Context, w io.Writer, p *timing.Plan, h Hearing) error {
+		Sound: func(_ context.Context, w io.Writer, p *timing.Spot, h Hearing) error {
 			_, err := fmt.Fprintf(w, "RIFF %s %s %v %v %.1f", h.Programme, h.Case, h.TwoEars, h.Dry, p.Array.Spot.X)
 			return err
 		},
@@ -346,7 +346,7 @@ func TestSoundsShareAPlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	at := func(x float64) *timing.Plan {
+	at := func(x float64) *timing.Spot {
 		plan, err := p.moved.of(made, triple{x, 1, 1})
 		if err != nil {
 			t.Fatal(err)

@@ -129,7 +129,7 @@ func TestPlanSaysWhere(t *testing.T) {
 func TestWalksGoWhereTheySay(t *testing.T) {
 	var to r3.Vec
 	o := options("")
-	o.Walk = func(_ context.Context, w io.Writer, _ *timing.Plan, _, end r3.Vec, _ Hearing) error {
+	o.Walk = func(_ context.Context, w io.Writer, _ *timing.Spot, _, end r3.Vec, _ Hearing) error {
 		to = end
 		_, err := io.WriteString(w, "RIFF")
 		return err

@@ -142,7 +142,7 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	if out.plan, err = timing.Make(out.array); err != nil {
+	if out.plan, err = timing.Make(ctx, out.array); err != nil && ctx.Err() == nil {
 		return nil, faulty{faultOf(err)}
 	}
 	return out, ctx.Err()

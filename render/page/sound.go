@@ -60,7 +60,7 @@ func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any
 	if p.options.Sound == nil {
 		return nil, fmt.Errorf("%w: no sound in this program", errNotThere)
 	}
-	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Plan) error {
+	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Spot) error {
 		return p.options.Sound(r.Context(), to, plan, in.Hearing)
 	})
 }
@@ -77,7 +77,7 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 		return nil, known(walkNames(), in.Way, "way")
 	}
 	from := vector(in.From)
-	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Plan) error {
+	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Spot) error {
 		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), in.Hearing)
 	})
 }
@@ -85,13 +85,13 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 func vector(t triple) r3.Vec { return r3.Vec{X: t[0], Y: t[1], Z: t[2]} }
 
 // audio sends a WAV file, whole or not at all.
-func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *triple, write func(io.Writer, *timing.Plan) error) (any, error) {
+func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *triple, write func(io.Writer, *timing.Spot) error) (any, error) {
 	made, done, err := p.workOn(r.Context(), text)
 	if err != nil {
 		return nil, err
 	}
 	defer done()
-	plan := made.plan
+	plan := &made.plan.Spot
 	if spot != nil && vector(*spot) != made.array.Spot {
 		if plan, err = p.moved.of(made, *spot); err != nil {
 			return nil, err
@@ -116,7 +116,7 @@ const mostMoved = 4
 // from case to case gets the same plan each time.
 type elsewhere struct {
 	mu   sync.Mutex // held while planning: who asks for the same waits for it
-	kept *lru.Cache[movedTo, *timing.Plan]
+	kept *lru.Cache[movedTo, *timing.Spot]
 }
 
 // movedTo is a spot of a design.
@@ -126,7 +126,7 @@ type movedTo struct {
 }
 
 // of returns the plan of a design for another spot.
-func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
+func (e *elsewhere) of(made *planned, spot triple) (*timing.Spot, error) {
 	if err := (move{Spot: spot}).check(); err != nil {
 		return nil, &failure{http.StatusBadRequest, err.Error()}
 	}
@@ -139,7 +139,7 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan, err := planner.Move(vector(spot))
+	plan, err := planner.Spot(vector(spot))
 	if err != nil {
 		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(err)}}
 	}

@@ -108,7 +108,7 @@ func TestFiles(t *testing.T) {
 		{"ball", ball(t), sheets.Options{}, 1},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			files, err := sheets.Files(&timing.Plan{Array: test.a}, test.o)
+			files, err := sheets.Files(&timing.Plan{Spot: timing.Spot{Array: test.a}}, test.o)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -296,7 +296,7 @@ func TestPDFPages(t *testing.T) {
 	if err != nil {
 		t.Skip("pdfinfo is not installed")
 	}
-	all := sheets.All(&timing.Plan{Array: lantern(t)}, sheets.Options{})
+	all := sheets.All(&timing.Plan{Spot: timing.Spot{Array: lantern(t)}}, sheets.Options{})
 	path := filepath.Join(t.TempDir(), "sheets.pdf")
 	var out bytes.Buffer
 	if err := sheets.WritePDF(&out, "A test", all...); err != nil {
@@ -385,7 +385,7 @@ func TestParts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -434,10 +434,10 @@ func TestParts(t *testing.T) {
 func TestShellError(t *testing.T) {
 	a := on(platonic(t, "cube", 0.2))
 	a.Mounts[2].Face = -1
-	if _, err := sheets.Files(&timing.Plan{Array: a}, sheets.Options{}); !errors.Is(err, shell.ErrCutout) || !strings.Contains(err.Error(), "mount 3") {
+	if _, err := sheets.Files(&timing.Plan{Spot: timing.Spot{Array: a}}, sheets.Options{}); !errors.Is(err, shell.ErrCutout) || !strings.Contains(err.Error(), "mount 3") {
 		t.Errorf("got %v", err)
 	}
-	if _, err := sheets.Files(&timing.Plan{Array: a}, sheets.Options{NoShell: true}); err != nil {
+	if _, err := sheets.Files(&timing.Plan{Spot: timing.Spot{Array: a}}, sheets.Options{NoShell: true}); err != nil {
 		t.Error(err)
 	}
 }
@@ -446,7 +446,7 @@ func BenchmarkAll(b *testing.B) {
 	a := lantern(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if err := sheets.WritePDF(io.Discard, a.Name, sheets.All(&timing.Plan{Array: a}, sheets.Options{})...); err != nil {
+		if err := sheets.WritePDF(io.Discard, a.Name, sheets.All(&timing.Plan{Spot: timing.Spot{Array: a}}, sheets.Options{})...); err != nil {
 			b.Fatal(err)
 		}
 	}

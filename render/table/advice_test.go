@@ -68,7 +68,7 @@ func TestAdviceIsShort(t *testing.T) {
 // TestAdviceOfEach: designs with something to look out for, under their names.
 func TestAdviceOfEach(t *testing.T) {
 	design := func(name string, all ...timing.Finding) timing.Candidate {
-		return timing.Candidate{Plan: &timing.Plan{Array: &layout.Array{Name: name}, Warnings: all}}
+		return timing.Candidate{Plan: &timing.Plan{Spot: timing.Spot{Array: &layout.Array{Name: name}, Warnings: all}}}
 	}
 	var b strings.Builder
 	if err := table.AdviceOfEach(&b, []timing.Candidate{design("one"), design("two", found(advice.Cost, "dear", ""))}, false); err != nil {

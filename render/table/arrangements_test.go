@@ -25,7 +25,7 @@ func TestArrangementScreen(t *testing.T) {
 	a := *demo(t).Array
 	a.Wiring.WireLength, a.Wiring.WireSection = 10, 0.75e-6
 	a.Wiring.LongestString = 5 // for channels of five
-	p, err := timing.Make(&a)
+	p, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,7 +76,7 @@ func TestFourWaysAreShown(t *testing.T) {
 	for n, end := range map[int]string{4: "", 5: "  and 1 more with unequal strings\n", 6: "  and 2 more with unequal strings\n"} {
 		group.Options = slices.Repeat([]timing.Option{uneven}, n)
 		var b bytes.Buffer
-		p := &timing.Plan{Array: &layout.Array{}}
+		p := &timing.Plan{Spot: timing.Spot{Array: &layout.Array{}}}
 		if err := table.ArrangementScreen(&b, p, []timing.Stringing{group}, false); err != nil {
 			t.Fatal(err)
 		}

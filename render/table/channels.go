@@ -21,8 +21,8 @@ func Channels(w io.Writer, p *timing.Plan) error {
 	t := newSheet("channel", "delay_us:2", "exact_us:2", "delay_mm:2", "gain_db:2", "inverted", "drivers",
 		"in_series", "in_parallel", "nominal_ohm:2", "dc_ohm:2", "lowest_ohm:2", "lowest_hz:0",
 		"amplifier_v:3", "amplifier_a:4", "amplifier_w:3", "driver_v:3", "driver_w:4", "damping:1", "driver_ids")
-	for _, c := range p.Channels {
-		k := c.Bank
+	for i, c := range p.Channels {
+		k := p.Banks[i]
 		t.add(c.ID, 1e6*c.Delay, 1e6*c.Exact, 1000*c.Delay*p.SpeedOfSound, c.Gain, c.Invert, len(c.Mounts),
 			c.Series, c.Parallel, c.NominalOhm, c.DCOhm, k.LowestOhm, k.LowestHz,
 			k.Volt, k.Ampere, k.Watt, k.DriverVolt, k.DriverWatt, k.Damping, p.Array.IDs(c.Mounts))
@@ -92,7 +92,7 @@ func Front(w io.Writer, p *timing.Plan) error {
 // yet, and what does.
 func Highest(w io.Writer, p *timing.Plan) error {
 	t := newSheet("octave_hz:1", "octave", "highest_db:1", "limited_by")
-	for _, h := range p.Protection.Highest {
+	for _, h := range p.Maximum.Levels {
 		t.add(h.Band, band.Name(h.Band), h.Level, h.By)
 	}
 	return t.write(w)
@@ -144,11 +144,11 @@ func (s *screen) rounding(p *timing.Plan, rows []timing.ProcessorRow) {
 // loudest writes what the array can have at most at the spot in each octave, and what
 // limits it.
 func (s *screen) loudest(p *timing.Plan) {
-	all := p.Protection.Highest
+	all := p.Maximum.Levels
 	if len(all) == 0 {
 		return
 	}
-	row := func(name string, value func(h timing.Highest) string) {
+	row := func(name string, value func(h timing.MaxLevel) string) {
 		fmt.Fprintf(s, "%-10s", name)
 		for _, h := range all {
 			fmt.Fprintf(s, "%10s", value(h))
@@ -156,12 +156,12 @@ func (s *screen) loudest(p *timing.Plan) {
 		fmt.Fprintln(s)
 	}
 	s.section("loudest tone of the array at the spot, per octave")
-	row("", func(h timing.Highest) string { return band.Name(h.Band) })
+	row("", func(h timing.MaxLevel) string { return band.Name(h.Band) })
 	if p.IsAbsolute() {
-		row("dB SPL", func(h timing.Highest) string { return finite(h.Level, 1) })
+		row("dB SPL", func(h timing.MaxLevel) string { return finite(h.Level, 1) })
 	}
-	if other := slices.ContainsFunc(all, func(h timing.Highest) bool { return h.By != all[0].By }); other {
-		row("limited by", func(h timing.Highest) string { return h.By.String() })
+	if other := slices.ContainsFunc(all, func(h timing.MaxLevel) bool { return h.By != all[0].By }); other {
+		row("limited by", func(h timing.MaxLevel) string { return h.By.String() })
 	} else {
 		by := all[0].By.String()
 		if all[0].By == excursion.ByAmplifier {

@@ -70,7 +70,7 @@ func settings(t *testing.T, p *timing.Plan) []timing.ProcessorRow {
 func TestProcessorWithFilters(t *testing.T) {
 	a := demo(t).Array
 	a.Protection.Corner, a.Protection.Order = 120, 4
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,9 +91,9 @@ func TestProcessorWithFilters(t *testing.T) {
 // sensitivity the causes alone.
 func TestHighestOnScreen(t *testing.T) {
 	p := *demo(t)
-	p.Protection.Highest = nil
+	p.Maximum.Levels = nil
 	for i, by := range []excursion.Cause{excursion.ByExcursion, excursion.ByHeat, excursion.ByAmplifier} {
-		p.Protection.Highest = append(p.Protection.Highest, timing.Highest{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
+		p.Maximum.Levels = append(p.Maximum.Levels, timing.MaxLevel{Band: band.Octaves()[i], Level: 90.04 + float64(i), By: by})
 	}
 	rows := settings(t, &p)
 	rowsOf := func() [][]string {
@@ -120,11 +120,11 @@ func TestHighestOnScreen(t *testing.T) {
 	if got := rowsOf(); !slices.Equal(got[1], want[2]) {
 		t.Errorf("without a sensitivity %q", got)
 	}
-	p.Protection.Highest = p.Protection.Highest[1:2]
+	p.Maximum.Levels = p.Maximum.Levels[1:2]
 	if got := rowsOf(); strings.Join(got[1], " ") != "limited by heat throughout" {
 		t.Errorf("of one cause %q", got)
 	}
-	p.Protection.Highest[0].By = excursion.ByAmplifier
+	p.Maximum.Levels[0].By = excursion.ByAmplifier
 	if got := rowsOf(); strings.Join(got[1], " ") != "limited by "+words.Volt(&p)+" of the amplifier throughout" {
 		t.Errorf("of the amplifier %q", got)
 	}
@@ -158,7 +158,7 @@ func TestChannelScreens(t *testing.T) {
 func TestWiringOfLoneDrivers(t *testing.T) {
 	a := demo(t).Array
 	a.Wiring.Channels = 0
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -189,7 +189,7 @@ func TestWiringOfLoneDrivers(t *testing.T) {
 func TestSilenceIsAll(t *testing.T) {
 	a := demo(t).Array
 	a.Wiring.Channels, a.Mounts = 1, a.Mounts[:1]
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -245,7 +245,9 @@ func TestDeathsOfAllHaveNoOthers(t *testing.T) {
 // TestHardlyLost: what is lost the same all round is at no angle, and a better way of
 // stringing is told from half a tenth of a dB on.
 func TestHardlyLost(t *testing.T) {
-	p := &timing.Plan{Array: &layout.Array{Body: body.Ball(0.15), Mounts: []layout.Mount{{ID: 1}}}, Channels: []timing.Channel{{Channel: layout.Channel{ID: 1, Mounts: []int{0, 0}}, Strings: [][]int{{0}, {0}}}}}
+	p := &timing.Plan{Banks: []timing.Bank{{Strings: [][]int{{0}, {0}}}}, Spot: timing.Spot{
+		Array:    &layout.Array{Body: body.Ball(0.15), Mounts: []layout.Mount{{ID: 1}}},
+		Channels: []timing.Channel{{Channel: layout.Channel{ID: 1, Mounts: []int{0, 0}}}}}}
 	for _, test := range []struct {
 		loss, gain    float64
 		angle, better bool

@@ -39,7 +39,7 @@ func TestCountRows(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := *demo(t).Array
 			test.with(&a)
-			p, err := timing.Make(&a)
+			p, err := timing.Make(t.Context(), &a)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -31,7 +31,7 @@ func TestFrontOnScreens(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			a := *demo(t).Array
 			test.with(&a)
-			p, err := timing.Make(&a)
+			p, err := timing.Make(t.Context(), &a)
 			if err != nil {
 				t.Fatal(err)
 			}

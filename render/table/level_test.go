@@ -19,7 +19,7 @@ import (
 func levelled(t testing.TB) (*timing.Plan, timing.Levelling, timing.Correction) {
 	t.Helper()
 	p := demo(t)
-	l, err := timing.Level(p)
+	l, err := timing.Level(&p.Spot)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -23,7 +23,7 @@ func Delays(w io.Writer, p *timing.Plan) error {
 	for i, r := range p.Arrivals {
 		m := p.Array.Mounts[i]
 		t.add(m.ID, p.Channels[r.Channel].ID, 1000*m.Point.X, 1000*m.Point.Y, 1000*m.Point.Z, r.Path, r.Straight,
-			1e6*r.Time, 1e6*r.Straight/p.SpeedOfSound, 1e6*r.Field, 1e6*r.Peak, 1e6*r.Delay, r.Level, r.Seen)
+			1e6*r.Time, 1e6*r.Straight/p.SpeedOfSound, 1e6*r.Field, 1e6*p.Peaks[i], 1e6*r.Delay, r.Level, r.Seen)
 	}
 	return t.write(w)
 }
@@ -100,8 +100,8 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 
 func (s *screen) channels(p *timing.Plan) {
 	row := s.list("channel  delay us  gain dB  drivers  strings   dc ohm  least ohm  W each", "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10.1f %7.2f")
-	for _, c := range p.Channels {
-		row(c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, c.Bank.LowestOhm, c.Bank.DriverWatt)
+	for i, c := range p.Channels {
+		row(c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, p.Banks[i].LowestOhm, p.Banks[i].DriverWatt)
 	}
 	s.protection(p)
 	fmt.Fprintln(s)
@@ -223,7 +223,7 @@ func (s *screen) woofer(p *timing.Plan) error {
 	if !p.Array.Woofer.Present {
 		return nil
 	}
-	w, err := timing.WithWoofer(p)
+	w, err := timing.WithWoofer(&p.Spot)
 	if err != nil {
 		return err
 	}

@@ -15,7 +15,7 @@ func stepped(t *testing.T, rate, step float64) (*timing.Plan, []timing.Processor
 	t.Helper()
 	a := demo(t).Array
 	a.Processor.Rate, a.Processor.Step = rate, step
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}

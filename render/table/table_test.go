@@ -20,7 +20,7 @@ func demo(t testing.TB) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -37,7 +37,7 @@ func Deaths(w io.Writer, p *timing.Plan, deaths []timing.Death) error {
 		}
 		c := p.Channels[d.Channel]
 		t.add(c.ID, d.String+1, driver, d.Fault(), d.DCOhm, d.LowestOhm, d.Under(p.Array.Wiring.MinimumLoad), p.Array.IDs(d.Quiet), d.Power, p.Array.IDs(d.Hotter),
-			d.Loss, degrees(d.Angle), strung(c), d.LossSpread, d.LossNeighbours)
+			d.Loss, degrees(d.Angle), strung(p.Banks[d.Channel]), d.LossSpread, d.LossNeighbours)
 	}
 	return t.write(w)
 }
@@ -46,11 +46,11 @@ func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 
 // strung says how a channel's drivers are dealt out to its strings; nothing where
 // there is one string only.
-func strung(c timing.Channel) string {
+func strung(b timing.Bank) string {
 	switch {
-	case len(c.Strings) < 2:
+	case len(b.Strings) < 2:
 		return ""
-	case c.Near:
+	case b.Near:
 		return "neighbours"
 	}
 	return "spread"
@@ -108,12 +108,12 @@ func isAlone(p *timing.Plan) bool {
 // banks writes what each channel's amplifier sees and gives.
 func (s *screen) banks(p *timing.Plan, alone bool) {
 	row := s.list("channel  strings   dc ohm  least ohm  at Hz   amp V   amp A   amp W  W each", "%7s %3d of %-3d %6.2f %10.2f %6.0f %7.2f %7.3f %7.2f %7.3f%s")
-	for _, c := range p.Channels {
-		k, name := c.Bank, strconv.Itoa(c.ID)
+	for i, c := range p.Channels {
+		k, name := p.Banks[i], strconv.Itoa(c.ID)
 		if alone {
 			name = "each"
 		}
-		row(name, c.Parallel, c.Series, c.DCOhm, k.LowestOhm, k.LowestHz, k.Volt, k.Ampere, k.Watt, k.DriverWatt, s.under(" ", c.Under(p.Array.Wiring.MinimumLoad)))
+		row(name, c.Parallel, c.Series, c.DCOhm, k.LowestOhm, k.LowestHz, k.Volt, k.Ampere, k.Watt, k.DriverWatt, s.under(" ", p.Under(i)))
 		if alone {
 			fmt.Fprintf(s, "%s a channel of its own, in the drivers' order.\n", words.EachHas(len(p.Arrivals)))
 			break
@@ -158,7 +158,7 @@ func (s *screen) deaths(p *timing.Plan, deaths []timing.Death) {
 			at = math.NaN() // the same all round
 		}
 		end := ""
-		if how := strung(c); how != "" && d.State == impedance.Open {
+		if how := strung(p.Banks[d.Channel]); how != "" && d.State == impedance.Open {
 			end = "  " + how
 			if gain := d.Gain(); gain >= hardlyLost {
 				end += fmt.Sprintf(", %.1f dB better", gain)

@@ -30,7 +30,7 @@ func TestWooferWords(t *testing.T) {
 			a := *demo(t).Array
 			a.Woofer = test.woofer
 			a.Woofer.Present = true
-			p, err := timing.Make(&a)
+			p, err := timing.Make(t.Context(), &a)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -142,9 +142,9 @@ func farFromBall(f timing.FarFromBall) (what, cure string) {
 
 func excursion(f timing.ConeTravel) (what, cure string) {
 	if math.IsInf(f.Least, 1) {
-		return prose.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", f.Volt, 1000*f.Reach), "lower the voltage"
+		return prose.Sprintf("%.3g V over a driver move its cone beyond %.3g mm whatever the high-pass", f.Volt, 1000*f.Xmax), "lower the voltage"
 	}
-	return prose.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", f.Corner, f.Volt, 1000*f.Reach),
+	return prose.Sprintf("the high-pass at %.4g Hz lets a tone of %.3g V over a driver move its cone beyond %.3g mm", f.Corner, f.Volt, 1000*f.Xmax),
 		prose.Sprintf("set it to %.4g Hz or above, or lower the voltage", math.Ceil(f.Least))
 }
 

@@ -50,22 +50,22 @@ func HighPass(p *timing.Plan) string {
 	case math.IsNaN(x.Least):
 		return "High-pass: not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm; set one to be safe."
 	}
-	return prose.Sprintf("High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Reach, x.Volt)
+	return prose.Sprintf("High-pass: none is needed to keep the cones within %.2g mm at %.3g V.", 1000*x.Xmax, x.Volt)
 }
 
 // Noise says how loud pink noise is at the spot. How long ears may be in noise that is
 // loud, the plan's findings say.
 func Noise(p *timing.Plan) string {
-	x := p.Protection
-	if math.IsNaN(x.Level) {
+	x := p.Maximum
+	if math.IsNaN(x.Noise) {
 		return "How loud it gets is not known for want of sensitivity_db: begin quietly."
 	}
 	with := ""
 	if p.Array.Woofer.Present {
 		with = ", the woofer with it"
 	}
-	text := fmt.Sprintf("Pink noise at %s comes to %.0f dB(A) at the spot%s.", Volt(p), x.Level, with)
-	if !math.IsInf(x.Hours, 1) && x.Level < exposure.Limit {
+	text := fmt.Sprintf("Pink noise at %s comes to %.0f dB(A) at the spot%s.", Volt(p), x.Noise, with)
+	if !math.IsInf(x.Hours, 1) && x.Noise < exposure.Limit {
 		// Longer than a day at work, for which the limit is made: hours would mean nothing.
 		text += fmt.Sprintf(" That is below the %.0f dB(A) that NIOSH allows grown-ups for eight hours at work; children need it quieter.", exposure.Limit)
 	}

@@ -79,7 +79,7 @@ func TestLead(t *testing.T) {
 func planned() *timing.Plan {
 	a := &layout.Array{Mounts: make([]layout.Mount, 2), Body: body.Ball(0.15)}
 	a.Wiring.Voltage, a.Wiring.MinimumLoad = 2.83, 4
-	return &timing.Plan{Array: a, SpeedOfSound: 344, Channels: make([]timing.Channel, 2)}
+	return &timing.Plan{Spot: timing.Spot{Array: a, SpeedOfSound: 344, Channels: make([]timing.Channel, 2)}, Banks: make([]timing.Bank, 2)}
 }
 
 func TestFound(t *testing.T) {
@@ -277,7 +277,8 @@ func TestProtection(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			p := planned()
-			p.Protection = timing.Protection{Family: "butterworth", Order: 4, Corner: test.corner, Least: test.least, Volt: 1.415, Reach: 0.0015, Level: test.level, Hours: test.hours}
+			p.Protection = timing.Protection{Family: "butterworth", Order: 4, Corner: test.corner, Least: test.least, Volt: 1.415, Xmax: 0.0015}
+			p.Maximum = timing.Maximum{Noise: test.level, Hours: test.hours}
 			says(t, HighPass(p)+" "+Noise(p), []string{test.want}, []string{test.not})
 		})
 	}
@@ -308,9 +309,9 @@ func TestVoltAndLimit(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			p := planned()
 			p.Array.Wiring, p.Array.Driver.PowerHandling, p.Array.Driver.DCOhm = test.wiring, test.stands, 8
-			p.Channels[1].Bank = timing.Bank{DriverVolt: 2, DriverWatt: 0.56}
+			p.Banks[1] = timing.Bank{DriverVolt: 2, DriverWatt: 0.56}
 			if test.travel {
-				p.Protection.Highest = []timing.Highest{{By: 1}, {By: 0}, {By: 2}}
+				p.Maximum.Levels = []timing.MaxLevel{{By: 1}, {By: 0}, {By: 2}}
 			}
 			if got := Volt(p); got != test.volt {
 				t.Errorf("says %q", got)
@@ -339,7 +340,7 @@ func TestWire(t *testing.T) {
 			}
 			p.Array.Wiring.WireLength, p.Array.Wiring.WireSection = test.length, 0.75e-6
 			for i := range p.Channels {
-				p.Channels[i].DCOhm, p.Channels[i].Bank.WireLoss = test.ohm, 0.81
+				p.Channels[i].DCOhm, p.Banks[i].WireLoss = test.ohm, 0.81
 			}
 			says(t, Wire(p), test.has, nil)
 		})
@@ -395,7 +396,7 @@ func TestSentences(t *testing.T) {
 	p.Array.Timing.Model = "point"
 	p.Response = timing.Response{Frequency: []float64{500}, Aligned: []float64{3}, Unaligned: []float64{1}}
 	p.Counts = []timing.Count{{Channels: 1, CombOnset: math.Inf(1)}, {Channels: 2, CombOnset: math.Inf(1)}}
-	p.Protection.Level, p.Protection.Hours = 70, math.Inf(1)
+	p.Maximum.Noise, p.Maximum.Hours = 70, math.Inf(1)
 	all := func() string { return strings.Join(Sentences(p), "\n") }
 	says(t, all(), []string{"are worth 2.0 dB at the spot.\nOne channel is enough", "nanosecond.\nThere is no comb onset even with one channel.\nHigh-pass: none", "\nPink noise at 2.83 V (RMS)"}, nil)
 	p.Protection.Corner = 100

@@ -1,3 +1,8 @@
+// Package channelcount says where more channels stop paying, by a rule of this program, not
+// of the trade: for the smear, from where on no further channel lowers it by as much as a
+// tenth of what the best one does, nearly always the second; for the comb onset, from where
+// on none raises it by a tenth, as pitch is heard in ratios. The two differ: a few channels
+// take most of the smear away, and more go on to move the comb up.
 package channelcount
 
 import (
@@ -9,54 +14,25 @@ import (
 // gain to pay for the smear, and of the comb onset that it must raise it by.
 const Share = 0.1
 
-// Smear returns the smear in s that is left where each group of drivers, given
-// as indices into arrival, shares the delay that brings its weighted mean
-// arrival into step with the others'. Drivers in no group do not count. It is 0
-// where no weight is above 0.
-func Smear(groups [][]int, arrival, weight []float64) float64 {
-	var square, total float64
-	for _, g := range groups {
-		var w, mean float64
-		for _, i := range g {
-			w += weight[i]
-			mean += weight[i] * (arrival[i] - arrival[g[0]])
-		}
-		if w <= 0 {
-			continue
-		}
-		mean = mean/w + arrival[g[0]]
-		for _, i := range g {
-			off := arrival[i] - mean
-			square += weight[i] * off * off
-		}
-		total += w
-	}
-	if total <= 0 {
-		return 0
-	}
-	return math.Sqrt(square / total)
-}
-
 // Knee returns the number of channels where more stop paying for the smear: the
 // smallest from which on no further channel lowers it by as much as a tenth of what
 // the best channel does, the one that lowers it most. A channel lowers the smear by
 // how much less it leaves than the best of fewer. Knee is 1 where no channel gains
 // a nanosecond, and 0 for an empty curve.
 func Knee(smear []float64) int {
+	const nanosecond = 1e-9
 	gain := gains(smear)
-	best := bestGain(gain)
-	if best < 0 || gain[best] < nanosecond {
+	_, best := Best(smear)
+	if best < nanosecond {
 		return min(1, len(smear))
 	}
 	for k := len(gain) - 1; k > 0; k-- {
-		if gain[k] >= Share*gain[best] {
+		if gain[k] >= Share*best {
 			return k + 1
 		}
 	}
 	return 1
 }
-
-const nanosecond = 1e-9
 
 // gains returns by how much each number of channels leaves less than the best of
 // fewer; 0 for the first, and where it leaves no less.
@@ -70,18 +46,6 @@ func gains(smear []float64) []float64 {
 		least = min(least, s)
 	}
 	return out
-}
-
-// bestGain returns the index of the greatest gain, the first of several; -1 where
-// there are none.
-func bestGain(gain []float64) int {
-	best := -1
-	for k, g := range gain {
-		if best < 0 || g > gain[best] {
-			best = k
-		}
-	}
-	return best
 }
 
 // OnsetKnee returns the number of channels where more stop paying for the comb
@@ -102,12 +66,12 @@ func OnsetKnee(onset []float64) int {
 // Best returns the number of channels that lowers the smear most, the first of several,
 // and by how many s; 0 where there are none.
 func Best(smear []float64) (channels int, gain float64) {
-	all := gains(smear)
-	best := bestGain(all)
-	if best < 0 {
-		return 0, 0
+	for k, g := range gains(smear) {
+		if channels == 0 || g > gain {
+			channels, gain = k+1, g
+		}
 	}
-	return best + 1, all[best]
+	return channels, gain
 }
 
 // EveryPays tells whether each channel after the first lowers the smear by the share that

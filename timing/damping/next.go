@@ -15,7 +15,7 @@ import (
 // Errors that callers may test for with errors.Is.
 var (
 	ErrNoTrials = errors.New("no trials yet")
-	ErrReach    = errors.New("the target is out of reach")
+	errReach    = errors.New("the target is out of reach")
 )
 
 const (
@@ -81,8 +81,8 @@ type Spent struct {
 	Better, Worse int // trials: Worse has more of it, or less, and is further from the target
 }
 
-// Propose returns what to try next. ErrNoTrials and ErrReach are its errors; with
-// ErrReach, Next has the trial nearest to the target.
+// Propose returns what to try next. ErrNoTrials and errReach are its errors; with
+// errReach, Next has the trial nearest to the target.
 func Propose(trials []Trial, g Goal) (Next, error) {
 	if len(trials) == 0 {
 		return Next{}, fmt.Errorf("%w; measure the box as it is", ErrNoTrials)
@@ -120,13 +120,13 @@ func Propose(trials []Trial, g Goal) (Next, error) {
 	n.Base, n.Trial = nearest, settings(trials[nearest].Trial)
 	switch {
 	case more && len(n.Spent) > 0:
-		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g; a larger body lowers it", ErrReach, trials[n.Base].Q.Value, g.Q)
+		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g; a larger body lowers it", errReach, trials[n.Base].Q.Value, g.Q)
 	case len(n.Spent) > 0:
-		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
+		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g", errReach, trials[n.Base].Q.Value, g.Q)
 	case more:
-		return n, prose.Errorf("%w: with all that fits the Q is %.3g, not %.3g; a larger body lowers it, or say that more fits", ErrReach, trials[n.Base].Q.Value, g.Q)
+		return n, prose.Errorf("%w: with all that fits the Q is %.3g, not %.3g; a larger body lowers it, or say that more fits", errReach, trials[n.Base].Q.Value, g.Q)
 	}
-	return n, prose.Errorf("%w: with nothing inside and no opening the Q is %.3g already, below %.3g", ErrReach, trials[n.Base].Q.Value, g.Q)
+	return n, prose.Errorf("%w: with nothing inside and no opening the Q is %.3g already, below %.3g", errReach, trials[n.Base].Q.Value, g.Q)
 }
 
 // telling returns, of the trials that are no further from the target than the nearest

@@ -5,21 +5,22 @@ import (
 	"fmt"
 	"math"
 
+	"pappus/layout"
 	"pappus/layout/dampinglog"
 	"pappus/layout/impedance"
 	"pappus/timing/band"
 	"pappus/timing/impedancefit"
 	"pappus/timing/measure"
+
+	"gonum.org/v1/gonum/interp"
 )
 
-// ErrResponse is a response that does not cover the middle band.
-var ErrResponse = errors.New("the response does not cover the middle band")
+// errResponse is a response that does not cover the middle band.
+var errResponse = errors.New("the response does not cover the middle band")
 
-// The middle band in Hz, and how closely it is looked at.
-const (
-	middleLow, middleHigh = 500, 4000
-	middlePoints          = 37 // a twelfth of an octave apart
-)
+// middlePoints are how many points of the middle band are looked at, a twelfth of an octave
+// apart.
+const middlePoints = 37
 
 // Trial is a trial of the log with what its measurements came to.
 type Trial struct {
@@ -36,7 +37,7 @@ type Trial struct {
 
 // Read fits a trial's impedance. The response is its frequencies in Hz, rising, and
 // levels in dB; none where there are no frequencies. Errors are those of
-// [impedancefit.Best], and [ErrResponse].
+// [impedancefit.Best], or tell of a response that does not cover the middle band.
 func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float64) (Trial, error) {
 	f, err := impedancefit.Best(points)
 	flat := errors.Is(err, impedancefit.ErrNoPeak)
@@ -55,22 +56,22 @@ func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float
 	return out, err
 }
 
-// uneven returns how uneven a response is in the middle band, in dB.
+// uneven returns how uneven a response is in the middle band, that of the weights, in dB.
 func uneven(frequency, level []float64) (float64, error) {
-	last := len(frequency) - 1
-	if frequency[0] > middleLow || frequency[last] < middleHigh {
-		return 0, fmt.Errorf("%w, %d to %d Hz", ErrResponse, middleLow, middleHigh)
+	if frequency[0] > layout.WeightLowHz || frequency[len(frequency)-1] < layout.WeightHighHz {
+		return 0, fmt.Errorf("%w, %d to %d Hz", errResponse, layout.WeightLowHz, layout.WeightHighHz)
 	}
-	smooth := band.Smooth(nil, frequency, level, 3)
-	even := make([]float64, middlePoints)
-	at := 0
-	for i := range even {
-		hz := middleLow * math.Pow(float64(middleHigh)/middleLow, float64(i)/(middlePoints-1))
-		for at < last-1 && frequency[at+1] < hz {
-			at++
-		}
-		share := math.Log(hz/frequency[at]) / math.Log(frequency[at+1]/frequency[at])
-		even[i] = smooth[at] + max(0, min(1, share))*(smooth[at+1]-smooth[at])
+	logs, even := make([]float64, len(frequency)), make([]float64, middlePoints)
+	for i, hz := range frequency {
+		logs[i] = math.Log(hz)
+	}
+	var line interp.PiecewiseLinear
+	if err := line.Fit(logs, band.Smooth(nil, frequency, level, 3)); err != nil {
+		return 0, err
+	}
+	band.Log(even, layout.WeightLowHz, layout.WeightHighHz)
+	for i, hz := range even {
+		even[i] = line.Predict(math.Log(hz))
 	}
 	return measure.Deviation(even), nil
 }

@@ -10,7 +10,7 @@ import (
 
 // clean leaves out points that stand out from their neighbours, a tenth of them at
 // most, judged by what the nearest of rough fits leaves over.
-func clean(points []impedance.Point, d Definitions) (kept []impedance.Point, out []float64, err error) {
+func clean(points []impedance.Point, d definitions) (kept []impedance.Point, out []float64, err error) {
 	s, least := newSearch(points, Ideal, d), math.Inf(1)
 	s.solve(slices.Clone(s.circuit.x))
 	for _, coil := range coils {

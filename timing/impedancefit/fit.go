@@ -63,26 +63,9 @@ const (
 	hopeless    = 0.08  // and one that no values are given for; resistive openings come to half of it
 )
 
-// Make fits a driver with a coil to a measured impedance, frequencies in Hz rising,
-// magnitudes in ohm, phases in degrees. At least 12 points are needed, 5 of them
-// over the peak; some tens to hundreds are better, from an octave or two below the
-// resonance up to where the inductance shows. Errors wrap [ErrValue], [ErrFew],
-// [ErrNoPeak], [ErrEdge], [ErrPhase], [ErrShape] and [ErrVague].
-func Make(points []impedance.Point, coil Coil) (Fit, error) {
-	d, kept, out, err := ready(points)
-	if err != nil {
-		return Fit{}, err
-	}
-	f, err := fitted(kept, out, d, coil)
-	if err != nil {
-		return Fit{}, err
-	}
-	return f, f.judge()
-}
-
 // ready reads the definitions off points and leaves out those that stand out.
-func ready(points []impedance.Point) (d Definitions, kept []impedance.Point, out []float64, err error) {
-	if d, err = Define(points, 0); err != nil {
+func ready(points []impedance.Point) (d definitions, kept []impedance.Point, out []float64, err error) {
+	if d, err = define(points, 0); err != nil {
 		return d, nil, nil, err
 	}
 	if err := d.phases(points); err != nil {
@@ -92,9 +75,13 @@ func ready(points []impedance.Point) (d Definitions, kept []impedance.Point, out
 	return d, kept, out, err
 }
 
-// Best fits each coil and returns the fit that tells the points with the fewest
-// values: that of the least Bayesian information criterion (G. Schwarz, Ann.
-// Statist. 6 (1978) 461), among those that a coil can be. Errors are those of [Make].
+// Best fits a driver to a measured impedance, frequencies in Hz rising, magnitudes in ohm,
+// phases in degrees. At least 12 points are needed, 5 of them over the peak; some tens to
+// hundreds are better, from an octave or two below the resonance up to where the inductance
+// shows. Each coil is tried; the fit that tells the points with the fewest values counts:
+// that of the least Bayesian information criterion (G. Schwarz, Ann. Statist. 6 (1978) 461),
+// among those that a coil can be. An error says what the points lack; where no resonance is to
+// be seen it is [ErrNoPeak].
 func Best(points []impedance.Point) (Fit, error) {
 	d, kept, out, err := ready(points)
 	if err != nil {
@@ -125,7 +112,7 @@ func (f Fit) passive() bool {
 func (f Fit) Rough() bool { return f.Systematic && f.Misfit > rough }
 
 // fitted fits one coil to points that are clean.
-func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (Fit, error) {
+func fitted(points []impedance.Point, out []float64, d definitions, coil Coil) (Fit, error) {
 	s := newSearch(points, coil, d)
 	sum, err := s.run()
 	if err != nil {
@@ -133,15 +120,15 @@ func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (
 	}
 	n, k := 2*len(points), coil.count()
 	if n <= k {
-		return Fit{}, fmt.Errorf("%w: %d for %d values", ErrFew, len(points), k)
+		return Fit{}, fmt.Errorf("%w: %d for %d values", errFew, len(points), k)
 	}
 	var chol mat.Cholesky
 	if !chol.Factorize(s.square) || chol.Cond() > 1e14 {
-		return Fit{}, fmt.Errorf("%w: the points leave some values open", ErrVague)
+		return Fit{}, fmt.Errorf("%w: the points leave some values open", errVague)
 	}
 	spread := mat.NewSymDense(k, nil)
 	if err := chol.InverseTo(spread); err != nil {
-		return Fit{}, fmt.Errorf("%w: the points leave some values open", ErrVague)
+		return Fit{}, fmt.Errorf("%w: the points leave some values open", errVague)
 	}
 	spread.ScaleSym(sum/float64(n-k)*together(s.off), spread)
 	f := Fit{Coil: coil, Points: len(points), LeftOut: out, Misfit: math.Sqrt(sum / float64(len(points))),
@@ -155,14 +142,14 @@ func fitted(points []impedance.Point, out []float64, d Definitions, coil Coil) (
 // judge refuses values that cannot be relied on.
 func (f Fit) judge() error {
 	if hz := f.Resonance.Value; !(hz >= f.seen[0] && hz <= f.seen[1]) {
-		return prose.Errorf("%w: it would be at %.4g Hz", ErrEdge, hz)
+		return prose.Errorf("%w: it would be at %.4g Hz", errEdge, hz)
 	}
 	if f.Systematic && f.Misfit > hopeless {
 		return fmt.Errorf("%w: what fits best is off by %.0f percent, and not for noise; measure one driver, in free air or a closed body, without a filter, and nothing may rattle or clip",
-			ErrShape, 100*f.Misfit)
+			errShape, 100*f.Misfit)
 	}
 	if !(f.Qts.Error < vague*f.Qts.Value) {
-		return prose.Errorf("%w: Qts would be %.3g, give or take %.2g", ErrVague, f.Qts.Value, f.Qts.Error)
+		return prose.Errorf("%w: Qts would be %.3g, give or take %.2g", errVague, f.Qts.Value, f.Qts.Error)
 	}
 	return nil
 }

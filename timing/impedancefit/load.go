@@ -81,8 +81,7 @@ const (
 // Compare tells what a channel's measured impedance says about its bank, whose
 // drivers have the planned impedance each. Only frequencies count where that is
 // within a third of its least: there a driver's impedance is about that of its coil,
-// which neither the box nor dead neighbours change. Errors wrap [ErrValue] and
-// [ErrFew].
+// which neither the box nor dead neighbours change. The error says what the points lack.
 func Compare(points []impedance.Point, bank impedance.Bank, driver impedance.Curve) (Load, error) {
 	if err := check(points); err != nil {
 		return Load{}, err
@@ -107,7 +106,7 @@ func Compare(points []impedance.Point, bank impedance.Bank, driver impedance.Cur
 		}
 	}
 	if len(flat) < leastInPeak {
-		return Load{}, fmt.Errorf("%w: %d where the drivers are about resistors, %d are needed; measure further", ErrFew, len(flat), leastInPeak)
+		return Load{}, fmt.Errorf("%w: %d where the drivers are about resistors, %d are needed; measure further", errFew, len(flat), leastInPeak)
 	}
 	middle := flat[len(flat)/2]
 	slices.Sort(logs)
@@ -136,14 +135,9 @@ func flatThrough(points []impedance.Point, planned []complex128) bool {
 
 // alike lists the mistakes that measure the same as the channel does.
 func (l *Load) alike(at float64, bank impedance.Bank, z complex128) {
-	one := func(b impedance.Bank) float64 {
-		var dst [1]complex128
-		b.Load(dst[:], []complex128{z})
-		return cmplx.Abs(dst[0])
-	}
-	whole := one(bank)
+	whole := cmplx.Abs(bank.Of(z))
 	near := func(b impedance.Bank, m Mistake) {
-		if math.Abs(bounded(one(b)/whole)-at) < 2*Tolerance && l.Cause.State != impedance.Alive {
+		if math.Abs(bounded(cmplx.Abs(b.Of(z))/whole)-at) < 2*Tolerance && l.Cause.State != impedance.Alive {
 			l.Alike = append(l.Alike, m)
 		}
 	}
@@ -172,13 +166,12 @@ func (l *Load) choose(at float64, causes []Cause) {
 // causes lists what may have become of a bank, with the ratio of its load, at a
 // driver's impedance, by network solution.
 func causes(bank impedance.Bank, z complex128) []Cause {
-	one := func(b impedance.Bank) float64 {
-		var dst [1]complex128
-		b.Load(dst[:], []complex128{z})
-		return cmplx.Abs(dst[0])
-	}
-	whole := one(bank)
+	whole := cmplx.Abs(bank.Of(z))
 	out := []Cause{{State: impedance.Alive, Ratio: 1}}
+	add := func(c Cause, b impedance.Bank) {
+		c.Ratio = cmplx.Abs(b.Of(z)) / whole
+		out = append(out, c)
+	}
 	seen := map[int]bool{}
 	for i, s := range bank.Strings {
 		n := len(s.Drivers)
@@ -186,15 +179,14 @@ func causes(bank impedance.Bank, z complex128) []Cause {
 			continue // equal strings are told by nothing
 		}
 		seen[n] = true
-		for dead := 1; dead <= min(mostDead, n); dead++ {
-			out = append(out, Cause{impedance.Shorted, 1, dead, n, one(without(bank, i, n, 1, dead)) / whole})
-		}
-		if n > mostDead {
-			out = append(out, Cause{impedance.Shorted, 1, n, n, one(without(bank, i, n, 1, n)) / whole})
+		for dead := 1; dead <= n; dead++ {
+			if dead <= mostDead || dead == n {
+				add(Cause{State: impedance.Shorted, Strings: 1, Drivers: dead, Length: n}, without(bank, i, n, 1, dead))
+			}
 		}
 		for open := 1; open <= mostDead; open++ {
 			if equal(bank, n) >= open && len(bank.Strings) > open {
-				out = append(out, Cause{impedance.Open, open, 0, n, one(without(bank, i, n, open, 0)) / whole})
+				add(Cause{State: impedance.Open, Strings: open, Length: n}, without(bank, i, n, open, 0))
 			}
 		}
 	}

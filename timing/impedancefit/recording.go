@@ -10,7 +10,6 @@ import (
 	"pappus/layout/prose"
 	"pappus/timing/recording"
 
-	"gonum.org/v1/gonum/dsp/fourier"
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
@@ -62,9 +61,6 @@ const (
 // step, weighted by the spectrum of Whole, smooths without flattening the peak. No two
 // points share a neighbour, so that noise in one tells nothing of the next. Points
 // that noise leaves uncertain by more than a tenth are left out.
-//
-// Errors wrap [ErrValue], [ErrFew], [ErrClipped], [ErrQuiet], [ErrSwept], [ErrGain],
-// [ErrSwapped] and [ErrVague].
 func (r Recording) Impedance() ([]impedance.Point, error) {
 	if err := r.check(); err != nil {
 		return nil, err
@@ -96,18 +92,17 @@ func (r Recording) Impedance() ([]impedance.Point, error) {
 	}
 	switch {
 	case 2*over > all:
-		return nil, fmt.Errorf("%w: the voltage over the driver is the higher one; left must be before the resistor, right after it", ErrSwapped)
+		return nil, fmt.Errorf("%w: the voltage over the driver is the higher one; left must be before the resistor, right after it", errSwapped)
 	case len(out) < all/2 || len(out) < leastPoints:
-		return nil, fmt.Errorf("%w: noise leaves %d of %d points; play louder, or take a resistor nearer to the driver's impedance", ErrVague, len(out), all)
+		return nil, fmt.Errorf("%w: noise leaves %d of %d points; play louder, or take a resistor nearer to the driver's impedance", errVague, len(out), all)
 	}
 	return out, nil
 }
 
 // spectra returns those of both sides and the spacing of their bins in Hz.
 func (r Recording) spectra() (whole, driver []complex128, bin float64) {
-	n := smoothLength(len(r.Whole))
-	fft := fourier.NewFFT(n)
-	return fft.Coefficients(nil, padded(r.Whole, n)), fft.Coefficients(nil, padded(r.Driver, n)), r.Rate / float64(n)
+	n := recording.Length(len(r.Whole))
+	return recording.Spectrum(level(r.Whole), n), recording.Spectrum(level(r.Driver), n), r.Rate / float64(n)
 }
 
 // gains returns the right side's gain over the left one's and its relative standard
@@ -126,7 +121,7 @@ func (r Recording) gains() (func(hz float64) (gain complex128, sigma float64, ok
 	middle, _, ok := ratio(whole, driver, math.Sqrt(r.Low*r.High)/bin)
 	if size := cmplx.Abs(middle); !ok || size < 1/mostGain || size > mostGain {
 		return nil, prose.Errorf("%w: with the resistor bridged the right side is %.3g times the left one, must be from %.3g to %.3g: is the wire across the resistor?",
-			ErrGain, size, 1/mostGain, mostGain)
+			errGain, size, 1/mostGain, mostGain)
 	}
 	return func(hz float64) (complex128, float64, bool) {
 		g, sigma, ok := ratio(whole, driver, hz/bin)
@@ -140,13 +135,13 @@ func (r Recording) check() error {
 	}
 	switch {
 	case len(r.Whole) != len(r.Driver):
-		return fmt.Errorf("%w: %d samples on the left, %d on the right", ErrValue, len(r.Whole), len(r.Driver))
+		return fmt.Errorf("%w: %d samples on the left, %d on the right", errValue, len(r.Whole), len(r.Driver))
 	case r.High <= 2*r.Low:
-		return prose.Errorf("%w: from %g to %g Hz is less than an octave", ErrValue, r.Low, r.High)
+		return prose.Errorf("%w: from %g to %g Hz is less than an octave", errValue, r.Low, r.High)
 	case float64(len(r.Whole)) < 100*r.Rate/r.Low:
-		return prose.Errorf("%w: %.3g s, %.3g s are needed for %g Hz", ErrFew, float64(len(r.Whole))/r.Rate, 100/r.Low, r.Low)
+		return prose.Errorf("%w: %.3g s, %.3g s are needed for %g Hz", errFew, float64(len(r.Whole))/r.Rate, 100/r.Low, r.Low)
 	case len(r.Whole) > mostSamples:
-		return fmt.Errorf("%w: %d samples, %d are possible", ErrValue, len(r.Whole), mostSamples)
+		return fmt.Errorf("%w: %d samples, %d are possible", errValue, len(r.Whole), mostSamples)
 	}
 	for _, side := range []struct {
 		name    string
@@ -159,12 +154,12 @@ func (r Recording) check() error {
 		rms := math.Sqrt(sum / float64(len(side.samples)))
 		switch {
 		case math.IsNaN(rms) || math.IsInf(rms, 0):
-			return fmt.Errorf("%w: the %s channel has samples that are no numbers", ErrValue, side.name)
+			return fmt.Errorf("%w: the %s channel has samples that are no numbers", errValue, side.name)
 		case rms < quietLevel:
-			return fmt.Errorf("the %s channel is %w: its mean is %.0f dB below full scale", side.name, ErrQuiet, -20*math.Log10(max(rms, 1e-10)))
+			return fmt.Errorf("the %s channel is %w: its mean is %.0f dB below full scale", side.name, errQuiet, -20*math.Log10(max(rms, 1e-10)))
 		}
 		if n := recording.Clipped(side.samples); n > 0 {
-			return fmt.Errorf("the %s channel is %w: %s at its limit; record with less gain", side.name, ErrClipped, prose.Count(n, "sample", "samples"))
+			return fmt.Errorf("the %s channel is %w: %s at its limit; record with less gain", side.name, errClipped, prose.Count(n, "sample", "samples"))
 		}
 	}
 	return nil
@@ -193,32 +188,13 @@ func reaches(whole []complex128, bin, low, high float64) error {
 		return nil
 	}
 	return fmt.Errorf("%w: it goes from about %.0f to %.0f Hz, not from %.0f to %.0f Hz; record it from before its beginning until after its end, or say where it begins and ends",
-		ErrSwept, low*math.Pow(step, float64(first)), low*math.Pow(step, float64(last+1)), low, high)
+		errSwept, low*math.Pow(step, float64(first)), low*math.Pow(step, float64(last+1)), low, high)
 }
 
-// smoothLength returns the least length that is not below n and has no factors but
-// 2, 3 and 5, which transforms go fast through.
-func smoothLength(n int) int {
-	for ; ; n++ {
-		m := n
-		for _, p := range []int{2, 3, 5} {
-			for m%p == 0 {
-				m /= p
-			}
-		}
-		if m == 1 {
-			return n
-		}
-	}
-}
-
-// padded returns x less its mean, which a recorder may add, with zeros up to n.
-func padded(x []float64, n int) []float64 {
-	out := make([]float64, n)
-	mean := floats.Sum(x) / float64(len(x))
-	for i, v := range x {
-		out[i] = v - mean
-	}
+// level returns x less its mean, which a recorder may add.
+func level(x []float64) []float64 {
+	out := slices.Clone(x)
+	floats.AddConst(-floats.Sum(x)/float64(len(x)), out)
 	return out
 }
 

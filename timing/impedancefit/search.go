@@ -25,7 +25,7 @@ type search struct {
 }
 
 // newSearch begins a fit at the values of the definitions.
-func newSearch(points []impedance.Point, coil Coil, d Definitions) *search {
+func newSearch(points []impedance.Point, coil Coil, d definitions) *search {
 	k := coil.count()
 	s := &search{points: points, log: make([]complex128, len(points)), off: make([]complex128, len(points)),
 		gradient: make([]float64, k), square: mat.NewSymDense(k, nil)}
@@ -106,12 +106,12 @@ func (s *search) run() (float64, error) {
 		Converger: &optimize.FunctionConverge{Relative: 1e-10, Iterations: 4}}
 	r, err := optimize.Minimize(problem, start, settings, &optimize.Newton{})
 	if r == nil || len(r.X) == 0 {
-		return 0, fmt.Errorf("%w: no circuit follows it: %w", ErrVague, err)
+		return 0, fmt.Errorf("%w: no circuit follows it: %w", errVague, err)
 	}
 	// A line search that finds nothing lower any more is what the end looks like.
 	half := s.solve(r.X)
 	if !s.still(half) {
-		return 0, fmt.Errorf("%w: no circuit follows it", ErrVague)
+		return 0, fmt.Errorf("%w: no circuit follows it", errVague)
 	}
 	return 2 * half, nil
 }

@@ -39,8 +39,8 @@ const shiftSigmas = 3
 //
 // (Small, Closed-Box Loudspeaker Systems, J. Audio Eng. Soc. 20 (1972) 798), where
 // the product of resonance and Q makes good for the air that loads the cone
-// differently in the box; the rest follows from Cms = Vas/(rho c2 Sd2). Errors wrap
-// [ErrValue] and [ErrShift].
+// differently in the box; the rest follows from Cms = Vas/(rho c2 Sd2). The error tells of a value that
+// cannot be, or of a second measurement that does not differ.
 func (f Fit) Mechanical(other Fit, s Second) (Mechanical, error) {
 	differs := named{"added mass in kg", s.Mass}
 	if s.Volume != 0 {
@@ -57,7 +57,7 @@ func (f Fit) Mechanical(other Fit, s Second) (Mechanical, error) {
 	down := math.Log(one.Value / two.Value)
 	if !(down > shiftSigmas*math.Hypot(one.Error/one.Value, two.Error/two.Value)) {
 		return Mechanical{}, prose.Errorf("%w: with the mass it resonates at %.4g Hz, without at %.4g Hz; it must be clearly lower",
-			ErrShift, two.Value, one.Value)
+			errShift, two.Value, one.Value)
 	}
 	square := math.Exp(2 * down)
 	// d ln Mms/d ln fs
@@ -71,7 +71,7 @@ func (f Fit) inBox(other Fit, s Second) (Mechanical, error) {
 	product := weights{logFs: 1, logQms: 1, logRe: 1, logRes: -1}
 	one, two := f.deviation(product), other.deviation(product)
 	if !(math.Log(ratio) > shiftSigmas*math.Hypot(one, two)) {
-		return Mechanical{}, prose.Errorf("%w: resonance times Qes is %.4g times as high in the box; it must be clearly higher", ErrShift, ratio)
+		return Mechanical{}, prose.Errorf("%w: resonance times Qes is %.4g times as high in the box; it must be clearly higher", errShift, ratio)
 	}
 	vas := s.Volume * (ratio - 1)
 	w := 2 * math.Pi * f.Resonance.Value
@@ -115,7 +115,7 @@ type named struct {
 func positive(values []named) error {
 	for _, v := range values {
 		if !(v.value > 0) || math.IsInf(v.value, 1) {
-			return prose.Errorf("%w: %s must be above 0 and finite, not %g", ErrValue, v.name, v.value)
+			return prose.Errorf("%w: %s must be above 0 and finite, not %g", errValue, v.name, v.value)
 		}
 	}
 	return nil

@@ -22,9 +22,9 @@ const (
 	highPeak                = 1.3 // times Re; that turns the phase by 8 degrees
 )
 
-// Definitions are the values that Small's definitions give when read off a curve,
+// definitions are the values that Small's definitions give when read off a curve,
 // without any fit.
-type Definitions struct {
+type definitions struct {
 	Resonance     float64 // Hz, of the greatest magnitude
 	PeakOhm       float64 // Rmax
 	DCOhm         float64 // Re: as given, or about the least magnitude
@@ -32,18 +32,17 @@ type Definitions struct {
 	Qms, Qes, Qts float64
 }
 
-// Define reads the small-signal values off a measured impedance, frequencies
+// define reads the small-signal values off a measured impedance, frequencies
 // rising:
 //
 //	r0 = Rmax/Re,  Qms = fs sqrt(r0)/(f2-f1),  Qes = Qms/(r0-1),  Qts = Qms/r0
 //
 // which is exact for a coil without inductance. dcOhm is that of the coil, by a
 // meter; 0 takes the least magnitude for it, five points averaged. Where one of f1 and f2 is outside of
-// the measurement it follows from f1 f2 = fs2. Errors wrap [ErrValue], [ErrFew],
-// [ErrNoPeak] and [ErrEdge].
-func Define(points []impedance.Point, dcOhm float64) (Definitions, error) {
+// the measurement it follows from f1 f2 = fs2.
+func define(points []impedance.Point, dcOhm float64) (definitions, error) {
 	if err := check(points); err != nil {
-		return Definitions{}, err
+		return definitions{}, err
 	}
 	step := (len(points)-1)/mostLooked + 1
 	log := make([]float64, 0, mostLooked)
@@ -52,10 +51,10 @@ func Define(points []impedance.Point, dcOhm float64) (Definitions, error) {
 	}
 	thin, err := peak(log)
 	if err != nil {
-		return Definitions{}, err
+		return definitions{}, err
 	}
 	at := highest(points, thin*step-step+1, thin*step+step)
-	d := Definitions{Resonance: points[at].Frequency, PeakOhm: points[at].Ohm, DCOhm: dcOhm}
+	d := definitions{Resonance: points[at].Frequency, PeakOhm: points[at].Ohm, DCOhm: dcOhm}
 	if !(dcOhm > 0) {
 		d.DCOhm = leastOhm(points)
 	}
@@ -90,7 +89,7 @@ func highest(points []impedance.Point, from, to int) int {
 }
 
 // width finds f1 and f2 and what follows from them.
-func (d *Definitions) width(points []impedance.Point, at int) error {
+func (d *definitions) width(points []impedance.Point, at int) error {
 	half := math.Sqrt(d.DCOhm * d.PeakOhm)
 	if !(d.PeakOhm > d.DCOhm) {
 		return prose.Errorf("%w: the peak of %.3g ohm is not above the coil's %.3g", ErrNoPeak, d.PeakOhm, d.DCOhm)
@@ -103,7 +102,7 @@ func (d *Definitions) width(points []impedance.Point, at int) error {
 		right++
 	}
 	if right-left-1 < leastInPeak {
-		return prose.Errorf("%w: %d over the peak at %.4g Hz, %d are needed", ErrFew, right-left-1, d.Resonance, leastInPeak)
+		return prose.Errorf("%w: %d over the peak at %.4g Hz, %d are needed", errFew, right-left-1, d.Resonance, leastInPeak)
 	}
 	square := d.Resonance * d.Resonance
 	below, above := points[left].Ohm <= half, points[right].Ohm <= half
@@ -116,7 +115,7 @@ func (d *Definitions) width(points []impedance.Point, at int) error {
 	case below:
 		d.High = square / d.Low
 	default:
-		return fmt.Errorf("%w: it does not come down on either side; measure further", ErrEdge)
+		return fmt.Errorf("%w: it does not come down on either side; measure further", errEdge)
 	}
 	if !below {
 		d.Low = square / d.High
@@ -132,7 +131,7 @@ func (d *Definitions) width(points []impedance.Point, at int) error {
 // it goes from above 0 to below. How much of it the measured phases have, and its
 // standard error, is found by least squares. Of a low peak nothing is said: there the
 // coil and the air behind turn the phase as much.
-func (d Definitions) phases(points []impedance.Point) error {
+func (d definitions) phases(points []impedance.Point) error {
 	if d.PeakOhm < highPeak*d.DCOhm {
 		return nil
 	}
@@ -141,8 +140,7 @@ func (d Definitions) phases(points []impedance.Point) error {
 		if p.Frequency < d.Low || p.Frequency > d.High {
 			continue
 		}
-		detuned := d.Qms * (p.Frequency/d.Resonance - d.Resonance/p.Frequency)
-		want := cmplx.Phase(complex(d.DCOhm, 0) + complex(d.PeakOhm-d.DCOhm, 0)/complex(1, detuned))
+		want := cmplx.Phase(complex(d.DCOhm, 0) + impedance.Motional(d.PeakOhm-d.DCOhm, d.Qms, p.Frequency/d.Resonance))
 		got := p.Degrees * math.Pi / 180
 		both += want * got
 		one += want * want
@@ -153,9 +151,9 @@ func (d Definitions) phases(points []impedance.Point) error {
 	sigma := math.Sqrt(max(0, all-share*both) / one / max(1, count-1))
 	switch most := share + phaseSigmas*sigma; {
 	case most < -leastPhase:
-		return prose.Errorf("%w: over the peak at %.4g Hz the phase must go from above 0 to below, and goes the other way; turn the sign of all phases", ErrPhase, d.Resonance)
+		return prose.Errorf("%w: over the peak at %.4g Hz the phase must go from above 0 to below, and goes the other way; turn the sign of all phases", errPhase, d.Resonance)
 	case most < leastPhase:
-		return prose.Errorf("%w: over the peak at %.4g Hz the phase must go from above 0 to below, and hardly moves; magnitudes without phases do not tell enough", ErrPhase, d.Resonance)
+		return prose.Errorf("%w: over the peak at %.4g Hz the phase must go from above 0 to below, and hardly moves; magnitudes without phases do not tell enough", errPhase, d.Resonance)
 	}
 	return nil
 }
@@ -181,10 +179,10 @@ func crossing(a, b impedance.Point, ohm float64) float64 {
 // check looks at a table by itself.
 func check(points []impedance.Point) error {
 	if len(points) < leastPoints {
-		return fmt.Errorf("%w: %d, %d are needed", ErrFew, len(points), leastPoints)
+		return fmt.Errorf("%w: %d, %d are needed", errFew, len(points), leastPoints)
 	}
 	if _, err := impedance.Measured(points); err != nil {
-		return fmt.Errorf("%w: %w", ErrValue, err)
+		return fmt.Errorf("%w: %w", errValue, err)
 	}
 	return nil
 }
@@ -207,7 +205,7 @@ func peak(log []float64) (int, error) {
 	least := slices.Min(log)
 	switch {
 	case log[0]-least > leastPeak && log[0]-least > overNoise*noise(log):
-		return 0, fmt.Errorf("%w: the impedance falls from the lowest frequency on; measure lower", ErrEdge)
+		return 0, fmt.Errorf("%w: the impedance falls from the lowest frequency on; measure lower", errEdge)
 	case len(log) > 1 && log[len(log)-1] == slices.Max(log) && log[len(log)-1]-least > leastPeak:
 		return 0, fmt.Errorf("%w: the impedance only rises; measure higher, and lower", ErrNoPeak)
 	}

@@ -13,7 +13,7 @@ type Scene struct {
 	Medium *Medium
 	Field  Field // of the body alone
 	Ways   []Way // the body itself first
-	echoes Field // of the body as walls send it back
+	Quick  Field // the same, 140 dB below its largest parts: what walls send back, and a listener who walks
 }
 
 // NewScene returns an array as its design has it: by its model, with the surface below it
@@ -24,8 +24,8 @@ func NewScene(a *layout.Array, m *Medium) (*Scene, error) {
 	if err != nil {
 		return nil, err
 	}
-	echoes, err := newField(a, m, ofEchoes)
-	return &Scene{a, m, field, Ways(a, m), echoes}, err
+	quickly, err := newField(a, m, quick)
+	return &Scene{a, m, field, Ways(a, m), quickly}, err
 }
 
 // Hear sets dst[mount][frequency] to what a place in m hears of each mount by some ways,
@@ -65,7 +65,7 @@ func (s *Scene) hear(dst, one []complex128, mounts []layout.Mount, ways []Way, p
 			}
 			continue
 		}
-		s.echoes.At(one, mounts, way.Moved(place))
+		s.Quick.At(one, mounts, way.Moved(place))
 		for m := range mounts {
 			to := row(dst, m, n)
 			for f, v := range row(one, m, n) {

@@ -16,11 +16,10 @@ import (
 // heard as at this distance.
 const nearest = 1.02
 
-// Where series end, see ball.NewSeries: exact where only rounding is left, and of what walls
-// send back 140 dB below the largest of its terms.
+// Where series end, see ball.NewSeries: exact where only rounding is left.
 const (
-	exact    = 1e-16
-	ofEchoes = 1e-7
+	exact = 1e-16
+	quick = 1e-7
 )
 
 // ConeCap returns the cap that stands for a driver's cone on the ball of the

@@ -59,20 +59,20 @@ func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
 	}
 	d := newDivision(t, s, where)
 	if t.Reference != nil && d.reference() < wholeShare {
-		return Measured{}, fmt.Errorf("%w: the markers are there, but between them the reference has something else", ErrOther)
+		return Measured{}, fmt.Errorf("%w: the markers are there, but between them the reference has something else", errOther)
 	}
 	h := d.impulse()
 	lead := min(leadWaves/s.Start, leadMost*s.Ahead(2))
 	h.lead = int(lead * h.rate)
 	h.findPeak(int(early*h.rate), int(span*h.rate/2))
 	if at := h.at / h.rate; t.Reference != nil && at < -ahead {
-		return Measured{}, fmt.Errorf("%w: the microphone would hear the sweep %.1f ms before the wire has it", ErrSwapped, -1000*at)
+		return Measured{}, fmt.Errorf("%w: the microphone would hear the sweep %.1f ms before the wire has it", errSwapped, -1000*at)
 	}
 	if h.share() < wholeShare {
 		return Measured{}, strange(t, where, s)
 	}
 	if t.Reference == nil && math.Abs(h.drift(s)) > driftMost {
-		return Measured{}, prose.Errorf("%w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", ErrOther, s.Start, s.Stop)
+		return Measured{}, prose.Errorf("%w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", errOther, s.Start, s.Stop)
 	}
 	change, err := where.steady(t.Samples, s)
 	if err != nil {
@@ -94,7 +94,7 @@ func strange(t Take, where found, s sweep.Sweep) error {
 	if t.Reference != nil && !(where.above(t.Samples, s) > distinct) {
 		return fmt.Errorf("%w: the reference has the sweep, the microphone hears no more of it than noise", ErrQuiet)
 	}
-	return fmt.Errorf("%w: the markers are there, but between them is something else than this sweep", ErrOther)
+	return fmt.Errorf("%w: the markers are there, but between them is something else than this sweep", errOther)
 }
 
 // measure fills in what an impulse response tells.
@@ -191,7 +191,7 @@ func (o Options) gate(s sweep.Sweep, span float64) (float64, error) {
 		gate = min(max(UsualGate, 1/s.Start), span/2)
 	}
 	if !(gate >= 1/s.Stop && gate <= span/2) {
-		return 0, prose.Errorf("%w: %g s; must be from %.3g to %.3g s, half of the silence after the sweep", ErrGate, gate, 1/s.Stop, span/2)
+		return 0, prose.Errorf("%w: %g s; must be from %.3g to %.3g s, half of the silence after the sweep", errGate, gate, 1/s.Stop, span/2)
 	}
 	return gate, nil
 }
@@ -217,7 +217,7 @@ func (o Options) reads(hz float64) float64 {
 func (o Options) checkMicrophone() error {
 	for i, c := range o.Microphone {
 		if !(c.Frequency > 0) || math.IsInf(c.Frequency, 0) || !(math.Abs(c.Level) <= 200) || i > 0 && !(c.Frequency > o.Microphone[i-1].Frequency) {
-			return prose.Errorf("%w: line %d of the microphone's correction: %g Hz, %g dB", ErrTake, i+1, c.Frequency, c.Level)
+			return prose.Errorf("%w: line %d of the microphone's correction: %g Hz, %g dB", errTake, i+1, c.Frequency, c.Level)
 		}
 	}
 	return nil

@@ -53,7 +53,7 @@ func find(x []float64, rate float64, s sweep.Sweep) (found, error) {
 	marker := make([]float64, s.MarkerSamples(rate))
 	s.FillMarker(marker, rate, 0)
 	if need := s.Apart() + s.MarkerSeconds(); float64(len(x)) < need*rate {
-		return found{}, fmt.Errorf("%w: it lasts %.1f s, the sweep with its markers %.1f s", ErrTruncated, float64(len(x))/rate, need)
+		return found{}, fmt.Errorf("%w: it lasts %.1f s, the sweep with its markers %.1f s", errTruncated, float64(len(x))/rate, need)
 	}
 	like := correlate(x, marker)
 	first, score := pair(like, apart, clocks*apart)
@@ -132,13 +132,13 @@ func missing(like []float64, apart, slack, noise, rate float64) error {
 	before := float64(top)-apart-slack < 0
 	if like[top] > single*noise && after && before {
 		return fmt.Errorf("%w: one marker is there, at %.1f s, the other is not: record from before the first to after the last",
-			ErrTruncated, float64(top)/rate)
+			errTruncated, float64(top)/rate)
 	}
 	words := "is it the right file, and loud enough?"
 	if heard := spacing(like, top, noise, rate); heard > 0 {
 		words = fmt.Sprintf("what is most like them stands %.3f s apart, %.4f times that: was another sweep played, or is the file's sample rate wrong?", heard, heard*rate/apart)
 	}
-	return fmt.Errorf("%w: no two markers %.2f s apart are heard above the rest: %s", ErrNoSweep, apart/rate, words)
+	return fmt.Errorf("%w: no two markers %.2f s apart are heard above the rest: %s", errNoSweep, apart/rate, words)
 }
 
 // spacing returns how far apart in s the two sounds stand that are most like a marker; 0 where

@@ -103,10 +103,10 @@ func (w found) gap(x []float64, s sweep.Sweep) (at, long float64) {
 // many dB it changed.
 func (w found) steady(x []float64, s sweep.Sweep) (change float64, err error) {
 	if at, long := w.gap(x, s); long > 0 {
-		return 0, fmt.Errorf("%w: it stands still for %.0f ms at %.1f s: was the microphone switched off?", ErrUnsteady, 1000*long, at)
+		return 0, fmt.Errorf("%w: it stands still for %.0f ms at %.1f s: was the microphone switched off?", errUnsteady, 1000*long, at)
 	}
 	if change = w.change(x, s); math.Abs(change) > levelMost {
-		return 0, fmt.Errorf("%w: the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", ErrUnsteady, change)
+		return 0, fmt.Errorf("%w: the marker after the sweep is %+.1f dB over the one before it, which is the same: the gain changed while recording; switch automatic gain off", errUnsteady, change)
 	}
 	return change, nil
 }

@@ -29,10 +29,10 @@ const (
 // check returns why a take cannot be used.
 func (t Take) check() error {
 	if !(t.Rate >= 1000 && t.Rate <= 1e7) {
-		return prose.Errorf("%w: %g samples a second", ErrTake, t.Rate)
+		return prose.Errorf("%w: %g samples a second", errTake, t.Rate)
 	}
 	if t.Reference != nil && len(t.Reference) != len(t.Samples) {
-		return fmt.Errorf("%w: %d samples of the microphone and %d of the reference", ErrTake, len(t.Samples), len(t.Reference))
+		return fmt.Errorf("%w: %d samples of the microphone and %d of the reference", errTake, len(t.Samples), len(t.Reference))
 	}
 	if err := sound(t.Samples, "the microphone's channel"); err != nil {
 		return err
@@ -47,7 +47,7 @@ func (t Take) check() error {
 func sound(x []float64, name string) error {
 	for i, v := range x {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return fmt.Errorf("%w: sample %d of %s is not finite", ErrTake, i+1, name)
+			return fmt.Errorf("%w: sample %d of %s is not finite", errTake, i+1, name)
 		}
 	}
 	size := rms(x)
@@ -59,7 +59,7 @@ func sound(x []float64, name string) error {
 			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
 	}
 	if n := Clipped(x); n > 0 {
-		return fmt.Errorf("%w: %s of %s at its limit: lower the recorder's gain", ErrClipped, prose.Count(n, "sample", "samples"), name)
+		return fmt.Errorf("%w: %s of %s at its limit: lower the recorder's gain", errClipped, prose.Count(n, "sample", "samples"), name)
 	}
 	return nil
 }
@@ -93,13 +93,13 @@ func Clipped(x []float64) int {
 
 // Errors of Analyse, for errors.Is. None of them comes with a response.
 var (
-	ErrTake      = errors.New("unusable recording") // no rate, samples that are not finite, channels of unequal length
-	ErrClipped   = errors.New("the recording is clipped")
+	errTake      = errors.New("unusable recording") // no rate, samples that are not finite, channels of unequal length
+	errClipped   = errors.New("the recording is clipped")
 	ErrQuiet     = errors.New("the recording is too quiet")
-	ErrNoSweep   = errors.New("the sweep is not in the recording")
-	ErrTruncated = errors.New("the recording does not hold all of the sweep")
-	ErrOther     = errors.New("the recording is of another sweep")
-	ErrUnsteady  = errors.New("the recording is not steady")
-	ErrSwapped   = errors.New("the microphone and the wire look swapped")
-	ErrGate      = errors.New("unusable gate")
+	errNoSweep   = errors.New("the sweep is not in the recording")
+	errTruncated = errors.New("the recording does not hold all of the sweep")
+	errOther     = errors.New("the recording is of another sweep")
+	errUnsteady  = errors.New("the recording is not steady")
+	errSwapped   = errors.New("the microphone and the wire look swapped")
+	errGate      = errors.New("unusable gate")
 )

@@ -23,10 +23,10 @@ const (
 // Impedance returns what a meter would read at a channel's terminals, of which the strings
 // given by their indices are open, from 20 Hz to 20 kHz. known is false where the plan knows
 // no more of the driver than its resistance; then there are no points. Errors wrap
-// ErrSetting. The same seed gives the same points.
+// errSetting. The same seed gives the same points.
 func Impedance(p *timing.Plan, channel int, open []int, seed uint64) (points []impedance.Point, known bool, err error) {
 	if channel < 0 || channel >= len(p.Channels) {
-		return nil, false, fmt.Errorf("%w: channel %d", ErrSetting, channel)
+		return nil, false, fmt.Errorf("%w: channel %d", errSetting, channel)
 	}
 	bank, driver, known := p.PlannedLoad(channel)
 	if !known {
@@ -34,7 +34,7 @@ func Impedance(p *timing.Plan, channel int, open []int, seed uint64) (points []i
 	}
 	for _, s := range open {
 		if s < 0 || s >= len(bank.Strings) || len(open) >= len(bank.Strings) {
-			return nil, false, fmt.Errorf("%w: strings %v of %d are open", ErrSetting, open, len(bank.Strings))
+			return nil, false, fmt.Errorf("%w: strings %v of %d are open", errSetting, open, len(bank.Strings))
 		}
 		drivers := slices.Clone(bank.Strings[s].Drivers)
 		drivers[0] = impedance.Open

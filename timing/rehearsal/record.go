@@ -8,16 +8,18 @@ import (
 	"slices"
 	"sync"
 
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing"
+	"pappus/timing/band"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
 
 	"gonum.org/v1/gonum/dsp/fourier"
 )
 
-// ErrSetting is for settings that cannot be.
-var ErrSetting = errors.New("impossible rehearsal")
+// errSetting is for settings that cannot be.
+var errSetting = errors.New("impossible rehearsal")
 
 // All stands for all channels.
 const All = -1
@@ -41,8 +43,8 @@ type Setting struct {
 // channel with several strings one is dead, and the last channel's wires are swapped.
 func Example(p *timing.Plan, rate float64) Setting {
 	set := Setting{Case: timing.Aligned, Channel: All, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02, Seed: 1, Reversed: []int{len(p.Channels) - 1}}
-	if c := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return len(c.Strings) > 1 }); c >= 0 {
-		set.DeadStrings = [][2]int{{c, len(p.Channels[c].Strings) - 1}}
+	if c := slices.IndexFunc(p.Banks, func(b timing.Bank) bool { return len(b.Strings) > 1 }); c >= 0 {
+		set.DeadStrings = [][2]int{{c, len(p.Banks[c].Strings) - 1}}
 	}
 	return set
 }
@@ -70,7 +72,7 @@ type Stage struct {
 func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
 
 // Record returns what is recorded, with the player's signal beside it. A channel alone is as
-// loud as it is within the whole. Errors wrap ErrSetting or those of package sweep. The same
+// loud as it is within the whole. The same
 // setting gives the same recording.
 func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	if err := set.check(g.plan, s); err != nil {
@@ -79,13 +81,10 @@ func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	rate := set.Rate * (1 + set.Drift/1e6)
 	x := s.Samples(rate)
 	taps := g.impulse(set, rate)
-	n := 1
-	for n < len(x)+len(taps) {
-		n *= 2
-	}
+	n := recording.Length(len(x) + len(taps))
 	fft := fourier.NewFFT(n)
-	sent := fft.Coefficients(nil, padded(x, n))
-	through := fft.Coefficients(nil, padded(taps, n))
+	sent := recording.Spectrum(x, n)
+	through := recording.Spectrum(taps, n)
 	late := -2 * math.Pi * set.Latency * rate / float64(n)
 	early := 2 * math.Pi * math.Round(before*rate) / float64(n)
 	for k, v := range sent {
@@ -113,7 +112,7 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 	}
 	if set.Case == timing.IdealPoint || set.Channel < All || set.Channel >= len(p.Channels) ||
 		!(math.Abs(set.Drift) <= 1000) || math.IsNaN(set.SNR) || !(set.Latency >= 0 && set.Latency < s.Gap/2) {
-		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", ErrSetting, set.Channel, set.Drift, set.SNR, set.Latency)
+		return prose.Errorf("%w: channel %d, drift %g ppm, noise %g dB, latency %g s", errSetting, set.Channel, set.Drift, set.SNR, set.Latency)
 	}
 	return nil
 }
@@ -139,7 +138,7 @@ func (g *Stage) give(c timing.Case, rate float64) ([]float64, [][][]complex128) 
 }
 
 // impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
-// into it: brought to full for all channels without faults, from 500 Hz to 4 kHz.
+// into it: brought to full for all channels without faults, in the band of the weights.
 func (g *Stage) impulse(set Setting, rate float64) []float64 {
 	frequency, given := g.give(set.Case, rate)
 	n := 2 * (len(frequency) - 1)
@@ -153,14 +152,12 @@ func (g *Stage) impulse(set Setting, rate float64) []float64 {
 			}
 		}
 	}
-	energy, count := 0.0, 0.0
-	for k, hz := range frequency {
-		if hz >= 500 && hz <= 4000 {
-			energy += real(whole[k])*real(whole[k]) + imag(whole[k])*imag(whole[k])
-			count++
-		}
+	from, to := band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	energy := 0.0
+	for _, v := range whole[from:to] {
+		energy += real(v)*real(v) + imag(v)*imag(v)
 	}
-	scale := full / math.Sqrt(energy/count) / float64(n)
+	scale := full / math.Sqrt(energy/float64(to-from)) / float64(n)
 	for k := range played {
 		turn := -2 * math.Pi * float64(k) * math.Round(before*rate) / float64(n)
 		played[k] *= cmplx.Rect(scale, turn)
@@ -177,11 +174,4 @@ func (set Setting) gain(channel, str int) complex128 {
 		return -1
 	}
 	return 1
-}
-
-// padded returns x and zeros up to n samples.
-func padded(x []float64, n int) []float64 {
-	out := make([]float64, n)
-	copy(out, x)
-	return out
 }

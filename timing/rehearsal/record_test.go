@@ -23,7 +23,7 @@ func demo(t testing.TB) (*timing.Plan, sweep.Sweep) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}

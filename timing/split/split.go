@@ -231,3 +231,31 @@ func (c *choice) try(at int, cost, uneven float64) {
 		c.cost, c.uneven, c.at = cost, uneven, at
 	}
 }
+
+// Smear returns the smear in s that is left where each group of drivers, given
+// as indices into arrival, shares the delay that brings its weighted mean
+// arrival into step with the others'. Drivers in no group do not count. It is 0
+// where no weight is above 0.
+func Smear(groups [][]int, arrival, weight []float64) float64 {
+	var square, total float64
+	for _, g := range groups {
+		var w, mean float64
+		for _, i := range g {
+			w += weight[i]
+			mean += weight[i] * (arrival[i] - arrival[g[0]])
+		}
+		if w <= 0 {
+			continue
+		}
+		mean = mean/w + arrival[g[0]]
+		for _, i := range g {
+			off := arrival[i] - mean
+			square += weight[i] * off * off
+		}
+		total += w
+	}
+	if total <= 0 {
+		return 0
+	}
+	return math.Sqrt(square / total)
+}

@@ -18,7 +18,7 @@ const besideEach = 2
 // a channel's own fault stays.
 func (f *fit) beside(p *timing.Plan, gain float64) []float64 {
 	out := slices.Repeat([]float64{math.NaN()}, len(f.planned))
-	order := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return o.unlike > foreign || o.level()-gain <= silent })
+	order := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return o.unlike > foreign || isSilent(o.level()-gain) })
 	arrival := func(o *channel) float64 { return p.ChannelTime(o.index) }
 	slices.SortStableFunc(order, func(a, b *channel) int { return cmp.Compare(arrival(a), arrival(b)) })
 	for place := besideEach; place < len(order)-besideEach; place++ {

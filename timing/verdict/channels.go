@@ -102,7 +102,7 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 		if one := f.of(c); one != nil {
 			v.Level = 20*math.Log10(one.size) - gain
 			v.Unlike = one.unlike
-			v.Silent = v.Level < silent
+			v.Silent = isSilent(v.Level)
 			if !v.Silent {
 				f.tell(&v, one, gain, late, sign)
 				v.LevelError, v.Error = math.Hypot(v.LevelError, level), math.Hypot(v.Error, time)
@@ -122,6 +122,9 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	out.tellFaults(p, odd)
 	return out
 }
+
+// isSilent tells whether a channel's level in dB over its siblings' middle is as good as none.
+func isSilent(level float64) bool { return level < silent }
 
 // tell fills in what is known of a channel that plays.
 func (f *fit) tell(v *Channel, one *channel, gain, late, sign float64) {
@@ -151,7 +154,7 @@ func (f *fit) odd(v *Channels, p *timing.Plan, measured []*recording.Measured, s
 			one.Reversed = false
 			v.fault(Fact{Code: WireInverted}, c)
 		}
-		if math.Abs(wire[c]) > wireApart && math.Abs(one.Level) > wireApart && !one.Silent {
+		if isTurned(wire[c], one.Level) && !one.Silent {
 			one.Quiet, one.Loud, one.Level, one.Beside = false, false, math.NaN(), math.NaN()
 			v.fault(Fact{Code: WireLevel, Value: wire[c]}, c)
 		}
@@ -233,7 +236,7 @@ func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
 	var late []int
 	var times []float64
 	for i, c := range v.Channels {
-		strings := p.Channels[i].Strings
+		strings := p.Banks[i].Strings
 		switch {
 		case c.Missing || slices.Contains(odd, i):
 			continue

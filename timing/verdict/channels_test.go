@@ -1,6 +1,7 @@
 package verdict_test
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -29,7 +30,7 @@ var planned = sync.OnceValues(func() (*timing.Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	return timing.Make(a)
+	return timing.Make(context.Background(), a)
 })
 
 func demo(t testing.TB) *timing.Plan {
@@ -79,8 +80,8 @@ func hear(t testing.TB, p *timing.Plan, set rehearsal.Setting, silent ...int) []
 func withStrings(t testing.TB, p *timing.Plan) (several, other int) {
 	t.Helper()
 	several = -1
-	for c, ch := range p.Channels {
-		if len(ch.Strings) > 1 && several < 0 {
+	for c, bank := range p.Banks {
+		if len(bank.Strings) > 1 && several < 0 {
 			several = c
 		} else {
 			other = c
@@ -136,7 +137,7 @@ func TestDemo(t *testing.T) {
 			var want []string
 			if test.faults {
 				want = []string{
-					fmt.Sprintf("dead string [%d] 2 of %d", p.Channels[dead].ID, len(p.Channels[dead].Strings)),
+					fmt.Sprintf("dead string [%d] 2 of %d", p.Channels[dead].ID, len(p.Banks[dead].Strings)),
 					fmt.Sprintf("reversed [%d]", p.Channels[reversed].ID)}
 				slices.Sort(want)
 			}

@@ -77,11 +77,10 @@ func newOwn(t testing.TB, p *timing.Plan) *crude {
 	t.Helper()
 	c := newCrude(t, p, published)
 	alone := *p
-	alone.Channels = append([]timing.Channel(nil), p.Channels...)
+	alone.Banks = make([]timing.Bank, len(p.Channels))
 	for i, channel := range p.Channels {
-		alone.Channels[i].Strings = nil
 		for _, m := range channel.Mounts {
-			alone.Channels[i].Strings = append(alone.Channels[i].Strings, []int{m})
+			alone.Banks[i].Strings = append(alone.Banks[i].Strings, []int{m})
 		}
 	}
 	const most = 1e4 // the drivers are brought near the level of the crude ones
@@ -235,7 +234,7 @@ func free(t testing.TB, p *timing.Plan) *timing.Plan {
 	t.Helper()
 	a := *p.Array
 	a.Surface = layout.Surface{}
-	p, err := timing.Make(&a)
+	p, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
 	}

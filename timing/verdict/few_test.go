@@ -19,7 +19,7 @@ func TestTwoChannels(t *testing.T) {
 	text := strings.Replace(cubeText, `on = "faces"`, "count = 16", 1)
 	text = strings.Replace(text, `shape = "cube"`, `shape = "ball"`, 1)
 	p := planOf(t, fmt.Sprintf(text, "[wiring]\nchannels = 2\n"))
-	for c, channel := range p.Channels {
+	for c, channel := range p.Banks {
 		if len(channel.Strings) < 2 {
 			t.Fatalf("channel %d has strings %v", c+1, channel.Strings)
 		}

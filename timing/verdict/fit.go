@@ -12,8 +12,8 @@ import (
 	"pappus/timing/recording"
 )
 
-// ErrMeasured is for measurements that cannot be held against a plan.
-var ErrMeasured = errors.New("unusable measurement")
+// errMeasured is for measurements that cannot be held against a plan.
+var errMeasured = errors.New("unusable measurement")
 
 // How channels are fitted.
 const (
@@ -37,11 +37,11 @@ type fit struct {
 
 func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, error) {
 	if len(measured) != len(p.Channels) {
-		return nil, fmt.Errorf("%w: %d for %d channels", ErrMeasured, len(measured), len(p.Channels))
+		return nil, fmt.Errorf("%w: %d for %d channels", errMeasured, len(measured), len(p.Channels))
 	}
 	first := slices.IndexFunc(measured, func(m *recording.Measured) bool { return m != nil })
 	if first < 0 {
-		return nil, fmt.Errorf("%w: no channel was heard", ErrMeasured)
+		return nil, fmt.Errorf("%w: no channel was heard", errMeasured)
 	}
 	f := &fit{low: set.Low, high: set.High, timed: true, axis: measured[first].Frequency}
 	if f.low == 0 {
@@ -52,7 +52,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 	}
 	f.from, f.to = band.Range(f.axis, f.low, f.high)
 	if f.frequency = f.axis[f.from:f.to]; len(f.frequency) < leastCount {
-		return nil, fmt.Errorf("%w: little of %.0f to %.0f Hz was measured", ErrMeasured, f.low, f.high)
+		return nil, fmt.Errorf("%w: little of %.0f to %.0f Hz was measured", errMeasured, f.low, f.high)
 	}
 	f.common = slices.Repeat([]complex128{1}, len(f.frequency))
 	grid := newGrid(p, set.Case, f.high)
@@ -63,7 +63,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 			continue
 		}
 		if !slices.Equal(m.Frequency, f.axis) {
-			return nil, fmt.Errorf("channel %d: %w: not the same sweep as for the others", p.Channels[c].ID, ErrMeasured)
+			return nil, fmt.Errorf("channel %d: %w: not the same sweep as for the others", p.Channels[c].ID, errMeasured)
 		}
 		o := &channel{index: c, measured: m, heard: slices.Clone(f.whole(m)), window: windowOf(p, c, set, f.low), late: m.At - f.planned[c], dead: -1}
 		if o.count() < leastCount {
@@ -82,7 +82,7 @@ func newFit(p *timing.Plan, measured []*recording.Measured, set Setting) (*fit, 
 		f.channels = append(f.channels, o)
 	}
 	if len(f.channels) < 2 {
-		return nil, fmt.Errorf("%w: only one channel was heard; at least two can be compared", ErrMeasured)
+		return nil, fmt.Errorf("%w: only one channel was heard; at least two can be compared", errMeasured)
 	}
 	return f, nil
 }
@@ -176,7 +176,7 @@ func (f *fit) middle() (gain, late, sign float64) {
 		gain = gains[len(gains)/2] // the upper one of an even count: faults make channels weak
 	}
 	for _, o := range f.channels {
-		if o.unlike <= foreign && o.level()-gain >= silent {
+		if o.unlike <= foreign && !isSilent(o.level()-gain) {
 			times = append(times, o.late)
 			sign += math.Copysign(1, o.gain)
 		}

@@ -3,7 +3,7 @@ package verdict
 import (
 	"fmt"
 	"math"
-
+	"pappus/layout"
 	"pappus/timing"
 	"pappus/timing/band"
 	"pappus/timing/recording"
@@ -11,14 +11,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// The band in Hz over which levels are matched where none is given, and how much has to be
-// left of each third of an octave.
+// What is told of a level.
 const (
-	matchLow, matchHigh = 500.0, 4000.0
-	leastOfBand         = 0.5
-	mostOver            = 40.0 // dB over the plan that nothing built is by chance
-	otherUneven         = 2.0  // dB, from which on it is asked whether the other case fits better,
-	otherBetter         = 0.5  // and by how much it must
+	leastOfBand = 0.5  // of a third of an octave must be left
+	mostOver    = 40.0 // dB over the plan that nothing built is by chance
+	otherUneven = 2.0  // dB, from which on it is asked whether the other case fits better,
+	otherBetter = 0.5  // and by how much it must
+	pieces      = 4    // of a third of an octave, of which each is left out in turn
 )
 
 // Position is a measurement of the whole array at a place.
@@ -30,7 +29,7 @@ type Position struct {
 // LevelSetting says how a whole array was measured.
 type LevelSetting struct {
 	Case      timing.Case // what played
-	Low, High float64     // Hz, the band over which the levels are matched; 0: 500 Hz and 4 kHz
+	Low, High float64     // Hz, the band over which the levels are matched; 0: layout.WeightLowHz and WeightHighHz
 	// Gated takes what comes within the gate, against the array without its surroundings;
 	// else all that was measured counts, against all that was planned.
 	Gated bool
@@ -91,7 +90,7 @@ type Band struct {
 }
 
 // OfLevel holds measurements of a whole array at one or more positions against a plan.
-// Errors wrap ErrMeasured, or those of layout.Array.Reach.
+// Where sound cannot reach a place the error is that of layout.Array.Reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	v, err := ofLevel(p, positions, set)
 	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {
@@ -103,20 +102,26 @@ func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 		set.Case = timing.AsBuilt
 	}
 	other, err := ofLevel(p, positions, set)
-	v.OtherCase, v.OtherUneven = err == nil && other.Uneven < otherBetter*v.Uneven, other.Uneven
+	v.OtherCase, v.OtherUneven = err == nil && v.isOther(other), other.Uneven
 	return v, nil
+}
+
+// isOther tells whether a measurement fits the other case far better than the one that was
+// said.
+func (v Level) isOther(other Level) bool {
+	return v.Uneven >= otherUneven && other.Uneven < otherBetter*v.Uneven
 }
 
 func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	if len(positions) == 0 {
-		return Level{}, fmt.Errorf("%w: none", ErrMeasured)
+		return Level{}, fmt.Errorf("%w: none", errMeasured)
 	}
 	v := Level{Gated: set.Gated, Low: set.Low, High: set.High, Frequency: positions[0].Measured.Frequency}
 	if v.Low == 0 {
-		v.Low = matchLow
+		v.Low = layout.WeightLowHz
 	}
 	if v.High == 0 {
-		v.High = matchHigh
+		v.High = layout.WeightHighHz
 	}
 	n := len(v.Frequency)
 	measured, planned := make([]float64, n), make([]float64, n)
@@ -124,7 +129,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	for i, position := range positions {
 		m := position.Measured
 		if len(m.Frequency) != n || n == 0 || m.Frequency[0] != v.Frequency[0] || m.Frequency[n-1] != v.Frequency[n-1] {
-			return Level{}, fmt.Errorf("position %d: %w: not the same sweep as for the others", i+1, ErrMeasured)
+			return Level{}, fmt.Errorf("position %d: %w: not the same sweep as for the others", i+1, errMeasured)
 		}
 		plan, err := at(p, position.At, set, v.Frequency)
 		if err != nil {
@@ -144,19 +149,24 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 	v.match(measured, planned)
 	v.bandErrors(p, all)
 	if len(v.Bands) == 0 || math.IsNaN(v.Offset) {
-		return Level{}, fmt.Errorf("%w: nothing was measured from %.0f to %.0f Hz", ErrMeasured, v.Low, v.High)
+		return Level{}, fmt.Errorf("%w: nothing was measured from %.0f to %.0f Hz", errMeasured, v.Low, v.High)
 	}
+	return v, v.check()
+}
+
+// check returns an error where something built cannot be so loud.
+func (v Level) check() error {
 	for _, b := range v.Bands {
 		if b.Difference > mostOver {
-			return Level{}, fmt.Errorf("%w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", ErrMeasured, band.Hertz(b.Centre), b.Difference)
+			return fmt.Errorf("%w: at %s it is %.0f dB over the plan: that is another sweep than was played, or no recording of this array", errMeasured, band.Hertz(b.Centre), b.Difference)
 		}
 	}
-	return v, nil
+	return nil
 }
 
 // at returns what is planned at a place.
 func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]complex128, error) {
-	h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
 	if err != nil {
 		return nil, err
 	}
@@ -169,17 +179,14 @@ func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]
 func (v *Level) match(measured, planned []float64) {
 	for _, centre := range band.ThirdsWithin(v.Frequency[0], v.Frequency[len(v.Frequency)-1]) {
 		low, high := band.Edges(centre, 3)
-		var all, count, m, p float64
-		for f, hz := range v.Frequency {
-			if hz < low || hz >= high {
-				continue
-			}
-			all++
+		from, to := band.Range(v.Frequency, low, high)
+		var count, m, p float64
+		for f := from; f < to; f++ {
 			if !math.IsNaN(measured[f]) {
 				count, m, p = count+1, m+measured[f], p+planned[f]
 			}
 		}
-		if all == 0 || count < leastOfBand*all {
+		if count == 0 || count < leastOfBand*float64(to-from) {
 			continue
 		}
 		v.Bands = append(v.Bands, Band{Centre: centre, Measured: 10 * math.Log10(m/count), Planned: 10 * math.Log10(p/count)})
@@ -208,4 +215,120 @@ func (v *Level) spread() (mean, rms float64) {
 	}
 	mean = sum / count
 	return mean, math.Sqrt(max(0, square/count-mean*mean))
+}
+
+// heard is what was measured and planned at one position: energies at each frequency, the
+// measured one's variance by noise and gate, and for how long the response listens, in s.
+type heard struct {
+	measured, planned, variance []float64
+	length                      float64
+}
+
+// newHeard returns that of one response and what is planned.
+func newHeard(r recording.Response, at float64, plan []complex128) heard {
+	h := heard{make([]float64, len(plan)), make([]float64, len(plan)), make([]float64, len(plan)), r.To - at}
+	for f, v := range plan {
+		e := energy(r.Transfer[f])
+		share := r.Error[f] * math.Ln10 / 10 // of the energy
+		h.measured[f], h.planned[f], h.variance[f] = e, energy(v), e*e*share*share
+	}
+	return h
+}
+
+// bandErrors fills in one standard error of each band's difference:
+//
+//   - noise and gate: each frequency's error, of which those within one over the gate of each
+//     other are one;
+//   - the scatter within the band, about what is planned there: the jackknife over its quarters,
+//     pooled with the bands on both sides for nine degrees of freedom in place of three, or the
+//     scatter of the positions, if that is larger: both see echoes that were not planned;
+//   - the level to which all bands are brought;
+//   - the model: by how much the level of one driver can be off (Plan.LevelError), all within
+//     that taken for as likely (JCGM 100:2008, 4.3.7).
+func (v *Level) bandErrors(p *timing.Plan, all []heard) {
+	within := make([]float64, len(v.Bands))
+	for i, b := range v.Bands {
+		within[i] = v.within(b, all)
+	}
+	matched := 0.0
+	for _, b := range v.Bands {
+		if b.Centre >= v.Low && b.Centre <= v.High {
+			matched++
+		}
+	}
+	for i := range v.Bands {
+		b := &v.Bands[i]
+		sum, count := 0.0, 0.0
+		for _, square := range within[max(0, i-1):min(len(within), i+2)] {
+			sum, count = sum+square, count+1
+		}
+		bands := math.Sqrt(sum/count) * student((pieces-1)*count) / Expanded
+		square := v.noise(*b, all) + math.Pow(max(bands, v.between(*b, all)), 2)
+		if matched > 0 {
+			square += v.Uneven * v.Uneven / matched
+		}
+		if off := p.LevelError(b.Centre) / math.Sqrt(3); off > 0 { // not where there is no body
+			square += off * off
+		}
+		b.Error = math.Sqrt(square)
+	}
+}
+
+// part returns a sum over the positions and the frequencies from low to high in Hz: energies
+// measured and planned, the measured one's variance, and how many frequencies there are.
+func (v *Level) part(all []heard, low, high float64) (measured, planned, variance, count float64) {
+	from, to := band.Range(v.Frequency, low, high)
+	for _, h := range all {
+		for f := from; f < to; f++ {
+			if !math.IsNaN(h.measured[f]) {
+				measured, planned = measured+h.measured[f], planned+h.planned[f]
+				variance, count = variance+h.variance[f], count+1
+			}
+		}
+	}
+	return measured, planned, variance, count
+}
+
+// noise returns the variance of a band's level in dB by noise and gate.
+func (v *Level) noise(b Band, all []heard) float64 {
+	low, high := band.Edges(b.Centre, 3)
+	measured, _, variance, count := v.part(all, low, high)
+	alike := max(1, count/float64(len(all))/max(1, (high-low)*all[0].length))
+	return variance / (measured * measured) * alike * 100 / (math.Ln10 * math.Ln10)
+}
+
+// within returns the variance of a band's difference in dB by the scatter within it.
+func (v *Level) within(b Band, all []heard) float64 {
+	low, high := band.Edges(b.Centre, 3)
+	measured, planned, _, _ := v.part(all, low, high)
+	var left []float64
+	for i := range pieces {
+		from, to := low*math.Pow(high/low, float64(i)/pieces), low*math.Pow(high/low, float64(i+1)/pieces)
+		m, p, _, count := v.part(all, from, to)
+		if count > 0 && m < measured {
+			left = append(left, 10*math.Log10((measured-m)/(planned-p)))
+		}
+	}
+	if len(left) < 2 {
+		return 0
+	}
+	// Where the gate tells fewer than these pieces apart, they vary together.
+	alike := max(1, float64(len(left))/max(1, (high-low)*all[0].length))
+	return deleted(left) * alike
+}
+
+// between returns the standard error of a band's difference in dB by the scatter of the
+// positions; 0 for one.
+func (v *Level) between(b Band, all []heard) float64 {
+	if len(all) < 2 {
+		return 0
+	}
+	low, high := band.Edges(b.Centre, 3)
+	off := make([]float64, len(all))
+	for i := range all {
+		measured, planned, _, _ := v.part(all[i:i+1], low, high)
+		off[i] = 10 * math.Log10(measured/planned)
+	}
+	_, err := meanError(off)
+	return err
 }

@@ -110,7 +110,7 @@ func TestWhatThePlanDoesNotKnow(t *testing.T) {
 // all returns all strings of a channel.
 func all(p *timing.Plan, c int) [][2]int {
 	var out [][2]int
-	for s := range p.Channels[c].Strings {
+	for s := range p.Banks[c].Strings {
 		out = append(out, [2]int{c, s})
 	}
 	return out

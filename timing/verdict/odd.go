@@ -25,7 +25,8 @@ const (
 	costLevel  = 1.0 // dB
 	costUnlike = 0.05
 	costMost   = 25.0 // of one of the three
-	costSaved  = 8.0  // at least, and three quarters
+	costSaved  = 8.0  // at least,
+	costLeft   = 0.25 // and so much of it is left at most
 )
 
 // otherCase tells whether the channels are late by what their delays are, or by that less:
@@ -114,13 +115,11 @@ func difference(a, b []complex128) float64 {
 func (f *fit) exchanged() (a, b int, ok bool) {
 	gain, late, _ := f.middle()
 	cost := func(o *channel) float64 {
-		level := (o.level() - gain) / costLevel
-		sum := min(costMost, o.unlike/costUnlike) + min(costMost, level*level)
+		off := 0.0
 		if f.timed {
-			off := (o.late - late) / costLate
-			sum += min(costMost, off*off)
+			off = o.late - late
 		}
-		return sum
+		return costOf(o.unlike, o.level()-gain, off)
 	}
 	odd := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return cost(o) <= 1 })
 	best := 0.0
@@ -128,13 +127,23 @@ func (f *fit) exchanged() (a, b int, ok bool) {
 		for _, other := range odd[:i] {
 			now := cost(one) + cost(other)
 			then := cost(f.inPlace(one, other, late)) + cost(f.inPlace(other, one, late))
-			if saved := now - then; saved > costSaved && then < now/4 && saved > best {
+			if saved := now - then; isExchange(now, then) && saved > best {
 				best, a, b, ok = saved, other.index, one.index, true
 			}
 		}
 	}
 	return a, b, ok
 }
+
+// costOf returns how odd a channel is, by the share of its energy that does not fit, its level
+// in dB and its time in s over the others: about 1 for each of them that is as odd as may be.
+func costOf(unlike, level, late float64) float64 {
+	square := func(x float64) float64 { return min(costMost, x*x) }
+	return min(costMost, unlike/costUnlike) + square(level/costLevel) + square(late/costLate)
+}
+
+// isExchange tells whether two channels cost so much less with their recordings exchanged.
+func isExchange(now, then float64) bool { return now-then > costSaved && then < costLeft*now }
 
 // inPlace fits the recording of one channel to the plan of another.
 func (f *fit) inPlace(recorded, planned *channel, late float64) *channel {
@@ -150,6 +159,11 @@ func (f *fit) inPlace(recorded, planned *channel, late float64) *channel {
 		f.estimate(o)
 	}
 	return o
+}
+
+// isTurned tells whether a wire's level in dB over the others is off, and a channel's is for it.
+func isTurned(wire, level float64) bool {
+	return math.Abs(wire) > wireApart && math.Abs(level) > wireApart
 }
 
 // wires tells of recordings whose wire is not as those of the others: upside down, or of

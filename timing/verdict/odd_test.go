@@ -57,7 +57,7 @@ func planOf(t testing.TB, text string) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := timing.Make(a)
+	p, err := timing.Make(t.Context(), a)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -25,7 +25,7 @@ func inRoom(t *testing.T, p *timing.Plan, order int, absorption float64, set reh
 			a.Room.Absorption[i][band] = absorption
 		}
 	}
-	there, err := timing.Make(&a)
+	there, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func TestInARoom(t *testing.T) {
 	dead, reversed := withStrings(t, p)
 	a := *p.Array
 	a.Surface = layout.Surface{}
-	p, err := timing.Make(&a)
+	p, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
 	}

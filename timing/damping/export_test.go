@@ -1,0 +1,7 @@
+package damping
+
+// What tests ask errors for.
+var (
+	ErrReach    = errReach
+	ErrResponse = errResponse
+)

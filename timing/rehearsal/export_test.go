@@ -1,0 +1,6 @@
+package rehearsal
+
+// What tests ask errors for.
+var (
+	ErrSetting = errSetting
+)

@@ -1,0 +1,6 @@
+package verdict
+
+// What tests ask errors for.
+var (
+	ErrMeasured = errMeasured
+)
