@@ -20,22 +20,16 @@ var downloads = []struct {
 	name, words string
 	files       func(*timing.Plan) ([]outdir.File, error)
 }{
-	{"plan", "everything that pappus plan writes", surveyed()},
-	{"tables", "tables as CSV, and plan.json", surveyed(".csv", ".json")},
-	{"pictures", "plots and coverage maps as PNG and SVG", surveyed(".png", ".svg")},
+	{"plan", "everything that pappus plan writes", filesOf(planned)},
+	{"tables", "tables as CSV, and plan.json", filesOf(planned, ".csv", ".json")},
+	{"pictures", "plots and coverage maps as PNG and SVG", filesOf(planned, ".png", ".svg")},
 	{"sounds", "sounds as WAV", func(p *timing.Plan) ([]outdir.File, error) { return sounds(p), nil }},
 	{"processor", "the processor's settings", func(p *timing.Plan) ([]outdir.File, error) {
 		rows, err := timing.Processor(p, nil)
 		return folder.Processor(p, rows), err
 	}},
-	{"level", "sections and filters that make the spot's level even", func(p *timing.Plan) ([]outdir.File, error) {
-		_, _, files, err := levelled(p)
-		return files, err
-	}},
-	{"sheets", "sheets, shell and parts for the workshop", func(p *timing.Plan) ([]outdir.File, error) {
-		s, err := folder.NewSheets(p)
-		return s.Files, err
-	}},
+	{"level", "sections and filters that make the spot's level even", filesOf(levelled)},
+	{"sheets", "sheets, shell and parts for the workshop", filesOf(workshop)},
 	{"sweep", "the sweeps to measure it with, once it is built", func(p *timing.Plan) ([]outdir.File, error) {
 		s, err := sound.New(p, sound.Options{})
 		if err != nil {
@@ -45,15 +39,12 @@ var downloads = []struct {
 	}},
 }
 
-// surveyed lists the files of a plan that have some endings; without any: all.
-func surveyed(endings ...string) func(*timing.Plan) ([]outdir.File, error) {
+// filesOf lists the files of what a command shows, those that have some endings; without
+// any: all.
+func filesOf(show func(*progress, *timing.Plan) (outcome, error), endings ...string) func(*timing.Plan) ([]outdir.File, error) {
 	return func(p *timing.Plan) ([]outdir.File, error) {
-		survey, err := timing.Look(p)
-		if err != nil {
-			return nil, err
-		}
-		files, err := planFiles(p, survey)
-		return slices.DeleteFunc(files, func(f outdir.File) bool {
+		o, err := show(nil, p)
+		return slices.DeleteFunc(o.files, func(f outdir.File) bool {
 			return len(endings) > 0 && !slices.Contains(endings, path.Ext(f.Name))
 		}), err
 	}

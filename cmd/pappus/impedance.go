@@ -92,7 +92,7 @@ func driverImpedance(j *job, i impedanceFlags) (outcome, error) {
 	}
 	out := outcome{
 		files:  folder.Impedance(m),
-		json:   func() any { return document.OfImpedance(m.Fit, m.Mechanical) },
+		json:   func(document.Written) any { return document.OfImpedance(m.Fit, m.Mechanical) },
 		screen: func(w io.Writer, colour bool) error { return table.ImpedanceScreen(w, m, colour) },
 		last:   fmt.Sprintf("\nTables and a picture are in %s.\n", j.folder),
 	}
@@ -165,7 +165,7 @@ func channelLoad(j *job, i impedanceFlags) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.planned(j.Context(), first(j.args[1:]))
+	p, err := j.planOf(j.Context(), first(j.args[1:]))
 	if err != nil {
 		return outcome{}, err
 	}
@@ -181,7 +181,7 @@ func channelLoad(j *job, i impedanceFlags) (outcome, error) {
 	return outcome{
 		plan:   p,
 		files:  folder.Load(i.channel, filepath.Base(j.args[0]), points, found, func(hz float64) complex128 { return bank.Of(driver.At(hz)) }),
-		json:   func() any { return document.OfLoad(i.channel, found, known) },
+		json:   func(document.Written) any { return document.OfLoad(i.channel, found, known) },
 		screen: func(w io.Writer, colour bool) error { return table.LoadScreen(w, i.channel, found, known, colour) },
 	}, nil
 }

@@ -202,9 +202,9 @@ func listen(j *job, h hearing) (outcome, error) {
 		}))...)
 	}
 	return outcome{
-		files: files,
-		json: func() any {
-			out := document.Sounds{Written: j.written(files, p), Programme: s.Source.Name}
+		plan: p, files: files,
+		json: func(w document.Written) any {
+			out := document.Sounds{Written: w, Programme: s.Source.Name}
 			for _, c := range s.Cases {
 				out.Cases = append(out.Cases, document.Case{Name: c.Name, Words: c.Words})
 			}

@@ -42,6 +42,7 @@ func silenced(t *testing.T, config string) []string {
 // TestListenPlaysTheFile: what reaches the sound device after the rise is what the
 // WAV file holds, 20 dB down. The device is one of ALSA's that writes into a pipe.
 func TestListenPlaysTheFile(t *testing.T) {
+	t.Parallel()
 	folder := filepath.Join(t.TempDir(), "heard")
 	if out, err := exec.Command("pappus", "listen", "-q", "--cases", "aligned", "--bits", "32", "-o", folder).CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
@@ -91,6 +92,7 @@ func TestListenPlaysTheFile(t *testing.T) {
 // TestSignalsStopTheWork: a signal ends matching and writing soon, with nothing left
 // behind, and with the exit code that says so.
 func TestSignalsStopTheWork(t *testing.T) {
+	t.Parallel()
 	long := filepath.Join(t.TempDir(), "long.wav")
 	file, err := os.Create(long)
 	if err != nil {

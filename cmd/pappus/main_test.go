@@ -8,10 +8,23 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"pappus": main})
+	testscript.Main(tests{m}, map[string]func(){"pappus": main})
+}
+
+// tests ends what all tests share after them.
+type tests struct{ *testing.M }
+
+func (t tests) Run() int {
+	defer func() {
+		if chrome.stop != nil {
+			chrome.stop()
+		}
+	}()
+	return t.M.Run()
 }
 
 func TestCommands(t *testing.T) {
+	t.Parallel()
 	testscript.Run(t, testscript.Params{
 		Dir:             "testdata",
 		ContinueOnError: true,

@@ -107,7 +107,7 @@ func measure(j *job, m measuring) (outcome, error) {
 	}
 	return outcome{
 		plan: p, files: folder.Measured(p, found),
-		json:   func() any { return document.OfMeasured(p, found) },
+		json:   func(document.Written) any { return document.OfMeasured(p, found) },
 		screen: func(w io.Writer, colour bool) error { return table.MeasuredScreen(w, p, found, colour) },
 		last:   fmt.Sprintf("\nTables and pictures are in %s.\n", j.folder),
 	}, err

@@ -16,11 +16,13 @@ import (
 
 	"pappus/layout/design"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/target"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -71,19 +73,34 @@ type browser struct {
 	leaves     int // how often it asked whether to leave
 }
 
-// chromium makes ready to start browsers, which end with the test.
+// chrome is the one browser of all tests, started for the first of them.
+var chrome struct {
+	sync.Once
+	ctx  context.Context
+	stop func()
+}
+
+// chromium returns the browser for a test that runs beside others, since a page mostly waits.
 func chromium(t *testing.T) context.Context {
 	t.Helper()
 	path, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("there is no chromium here")
 	}
-	options := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(path), chromedp.NoSandbox,
-		chromedp.Flag("disable-gpu", true), chromedp.Flag("use-angle", "swiftshader"), chromedp.Flag("enable-unsafe-swiftshader", true),
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("mute-audio", false))
-	ctx, stop := chromedp.NewExecAllocator(t.Context(), options...)
-	t.Cleanup(stop)
-	return ctx
+	t.Parallel()
+	chrome.Do(func() {
+		options := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(path), chromedp.NoSandbox,
+			chromedp.Flag("disable-gpu", true), chromedp.Flag("use-angle", "swiftshader"), chromedp.Flag("enable-unsafe-swiftshader", true),
+			chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true), chromedp.Flag("mute-audio", false))
+		allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
+		chrome.ctx, _ = chromedp.NewContext(allocated)
+		chrome.stop = stop
+		err = chromedp.Run(chrome.ctx)
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return chrome.ctx
 }
 
 // open opens the page in a browser and waits until it is drawn.
@@ -92,10 +109,26 @@ func open(t *testing.T, ctx context.Context, address string, width, height int64
 	return openTo(t, ctx, address, width, height, `document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
 }
 
+// window opens a window of its own, since a tab behind another is not drawn.
+func window(t *testing.T, ctx context.Context) target.ID {
+	t.Helper()
+	browser := cdp.WithExecutor(ctx, chromedp.FromContext(ctx).Browser)
+	own, err := target.CreateBrowserContext().WithDisposeOnDetach(true).Do(browser)
+	if err != nil {
+		t.Fatal(err)
+	}
+	id, err := target.CreateTarget("about:blank").WithBrowserContextID(own).WithNewWindow(true).Do(browser)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = target.DisposeBrowserContext(own).Do(browser) })
+	return id
+}
+
 // openTo is open until a condition holds.
 func openTo(t *testing.T, ctx context.Context, address string, width, height int64, until string) *browser {
 	t.Helper()
-	tab, stop := chromedp.NewContext(ctx) // a browser of its own, since a tab behind another is not drawn
+	tab, stop := chromedp.NewContext(ctx, chromedp.WithTargetID(window(t, ctx)))
 	t.Cleanup(stop)
 	tab, stop = context.WithTimeout(tab, 2*time.Minute)
 	t.Cleanup(stop)

@@ -21,7 +21,7 @@ import (
 // channel, and returns their paths.
 func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	t.Helper()
-	p, err := new(flags).planned(t.Context(), "")
+	p, err := new(flags).planOf(t.Context(), "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,6 +43,7 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 // TestMeasurePage: one recording whatever its name is of the whole array; a channel's name
 // in capitals will do; what is no recording is refused by name.
 func TestMeasurePage(t *testing.T) {
+	t.Parallel()
 	p, paths := rehearsedDemo(t)
 	open := func(path string) func() (io.ReadSeekCloser, error) {
 		return func() (io.ReadSeekCloser, error) { return os.Open(path) }

@@ -32,7 +32,11 @@ func terminal(f *os.File) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
+// say may be called of none.
 func (p *progress) say(what string) {
+	if p == nil {
+		return
+	}
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if p.over || time.Since(p.start) < patience {

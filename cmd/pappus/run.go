@@ -19,6 +19,7 @@ type job struct {
 	*cobra.Command
 	args   []string
 	folder string // empty: nothing is written
+	heeded bool   // findings were shown
 }
 
 // outcome is what a job came to: files, JSON, and a screen for people.
@@ -26,7 +27,7 @@ type outcome struct {
 	plan   *timing.Plan                         // whose findings the screen begins with; nil: none
 	files  []outdir.File                        // nil: nothing is written
 	then   func() error                         // done once they are written; nil: nothing
-	json   func() any                           // what is written for other programs
+	json   func(document.Written) any           // what is written for other programs
 	screen func(w io.Writer, colour bool) error // nil: nothing
 	last   string                               // what to say of the folder; empty: nothing
 }
@@ -39,7 +40,7 @@ func (f *flags) command(c *cobra.Command, folder, holds string, do func(*job) (o
 	}
 	into := c.Flags().StringP("output", "o", folder, holds)
 	c.RunE = func(c *cobra.Command, args []string) error {
-		j := &job{f, startProgress(c.ErrOrStderr(), f.quiet), c, args, *into}
+		j := &job{f, startProgress(c.ErrOrStderr(), f.quiet), c, args, *into, false}
 		defer j.stop()
 		o, err := do(j)
 		if err != nil {
@@ -69,14 +70,12 @@ func (j *job) show(o outcome) error {
 	case j.json && o.json == nil:
 		return nil
 	case j.json:
-		return document.Write(w, o.json())
+		return document.Write(w, o.json(j.written(o)))
 	case j.quiet:
 		return nil
 	}
-	if o.plan != nil {
-		if err := j.heed(o.plan); err != nil {
-			return err
-		}
+	if err := j.heed(o.plan); err != nil {
+		return err
 	}
 	if o.screen != nil {
 		if err := o.screen(w, colour(w)); err != nil {
@@ -90,25 +89,29 @@ func (j *job) show(o outcome) error {
 	return err
 }
 
-// heed writes what to look out for in a plan, which every screen begins with.
+// heed writes what to look out for in a plan, if there is one: every screen begins with it.
 func (j *job) heed(p *timing.Plan) error {
-	if j.quiet || j.json {
+	if j.quiet || j.json || j.heeded || p == nil {
 		return nil
 	}
+	j.heeded = true
 	return table.Advice(j.OutOrStdout(), p.Warnings, colour(j.OutOrStdout()))
+}
+
+// written names the files in the folder, and what to look out for in the plan.
+func (j *job) written(o outcome) document.Written {
+	out := document.Written{Folder: j.folder, Files: []string{}}
+	if o.plan != nil {
+		out.Findings = document.Findings(o.plan.Warnings)
+	}
+	for _, f := range o.files {
+		out.Files = append(out.Files, f.Name)
+	}
+	return out
 }
 
 // design is the path that the job was given, empty where none was.
 func (j *job) design() string { return first(j.args) }
 
 // plan plans the design.
-func (j *job) plan() (*timing.Plan, error) { return j.planned(j.Context(), j.design()) }
-
-// written names the files in the folder, and what to look out for in a plan.
-func (j *job) written(files []outdir.File, p *timing.Plan) document.Written {
-	out := document.Written{Folder: j.folder, Files: []string{}, Findings: document.Findings(p.Warnings)}
-	for _, f := range files {
-		out.Files = append(out.Files, f.Name)
-	}
-	return out
-}
+func (j *job) plan() (*timing.Plan, error) { return j.planOf(j.Context(), j.design()) }

@@ -110,6 +110,7 @@ func fetch(t *testing.T, address string, request map[string]any) []byte {
 }
 
 func TestServe(t *testing.T) {
+	t.Parallel()
 	address := served(t)
 	r, err := http.Get(address + "/")
 	if err != nil {

@@ -84,7 +84,7 @@ func makeSweep(j *job, o sound.Options, aloud, rehearse bool) (outcome, error) {
 		out.last = fmt.Sprintf("%d files are in %s. Play each, record it as all.wav, channel_1.wav and\n"+
 			"so on: the microphone left, a wire from the player right. Then:\n%s -i FOLDER\n", len(out.files), j.folder, measure)
 	}
-	out.json = func() any { return document.OfSweep(j.written(out.files, p), s.Sweep, s.Rate, s.Level, s.Cautions) }
+	out.json = func(w document.Written) any { return document.OfSweep(w, s.Sweep, s.Rate, s.Level, s.Cautions) }
 	return out, nil
 }
 

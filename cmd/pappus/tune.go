@@ -32,7 +32,7 @@ func newTune(f *flags) *cobra.Command {
 		t, err := damping.NewStudy(a, j.design(), logOf(j.design()))
 		return outcome{
 			files:  folder.Tuning(t),
-			json:   func() any { return document.OfTuning(t) },
+			json:   func(document.Written) any { return document.OfTuning(t) },
 			screen: func(w io.Writer, colour bool) error { return table.TuningScreen(w, t, colour) },
 		}, err
 	})
