@@ -4,13 +4,14 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"fmt"
 	"io/fs"
 	"net/http"
-	"os"
 	"path/filepath"
 	"sync"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/render/outdir"
 )
 
@@ -66,7 +67,7 @@ func (d *disk) save(text []byte, held string) (string, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return "", &failure{http.StatusConflict, "the file is gone from the disk"}
 	case err != nil:
-		return "", plainError(err)
+		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
 	}
 	now, err := design.ReadFile(path, mostText)
 	if err != nil {
@@ -76,21 +77,8 @@ func (d *disk) save(text []byte, held string) (string, error) {
 		return "", &failure{http.StatusConflict, "the file was changed by another program since it was read"}
 	}
 	if err := outdir.Replace(path, text); err != nil {
-		return "", plainError(err)
+		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
 	}
 	d.seen = hashOf(text)
 	return d.seen, nil
-}
-
-// plainError says why the system would not, without its own paths.
-func plainError(err error) error {
-	var p *fs.PathError
-	var l *os.LinkError
-	switch {
-	case errors.As(err, &p):
-		err = p.Err
-	case errors.As(err, &l):
-		err = l.Err
-	}
-	return &failure{http.StatusInternalServerError, "the file cannot be written: " + err.Error()}
 }

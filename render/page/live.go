@@ -135,9 +135,9 @@ func (p *Page) follow(ctx context.Context, in *newest, send func([]byte) error) 
 		}
 		out := moved{Seq: m.move.Seq}
 		if m.err != nil {
-			out.Error = oneLine(prose.Error(m.err))
+			out.Error = prose.Error(m.err)
 		} else if out, err = s.answer(work, m.move); err != nil && work.Err() == nil {
-			out = moved{Seq: m.move.Seq, Error: oneLine(prose.Error(err))}
+			out = moved{Seq: m.move.Seq, Error: prose.Error(err)}
 			err = nil
 		}
 		stop()

@@ -63,7 +63,7 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer
 		return nil, ctx
 	}
 	if err != nil {
-		return nil, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
+		return nil, &failure{http.StatusBadRequest, prose.Error(err)}
 	}
 	out := &measuredAnswer{document.OfMeasured(made.plan, v), []string{}}
 	for _, s := range words.MeasuredSentences(v) {
@@ -89,7 +89,7 @@ func readForm(w http.ResponseWriter, r *http.Request) (text string, out Recorded
 		if large := new(http.MaxBytesError); errors.As(err, &large) {
 			return "", out, &failure{http.StatusRequestEntityTooLarge, fmt.Sprintf("too large; at most %d MB of recordings", mostRecorded>>20)}
 		}
-		return "", out, &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
+		return "", out, &failure{http.StatusBadRequest, prose.Error(err)}
 	}
 	text, out.AsBuilt = r.PostFormValue("text"), r.PostFormValue("as_built") == "true"
 	recordings := r.MultipartForm.File["recording"]

@@ -163,7 +163,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 		out.Name = d.Name
 	}
 	for _, k := range design.Keys() {
-		out.Keys = append(out.Keys, keyRow{k.Path, k.Table, k.Name, k.Unit, k.Kind, k.Low, k.High, k.Choices, k.Default, k.Needed, k.Label, k.Remark})
+		out.Keys = append(out.Keys, keyRow(k))
 	}
 	for _, t := range design.Tables() {
 		out.Tables = append(out.Tables, tableRow(t))
@@ -189,9 +189,10 @@ type started struct {
 
 // keyRow is one key of the design file, as a field of the form.
 type keyRow struct {
-	Key     string      `json:"key"`
+	Path    string      `json:"key"`
 	Table   string      `json:"table"`
 	Name    string      `json:"name"`
+	Label   string      `json:"label"` // what it is, in a few words
 	Unit    string      `json:"unit"`
 	Kind    design.Kind `json:"kind" ts:"Kind"`
 	Low     float64     `json:"low"`
@@ -199,7 +200,6 @@ type keyRow struct {
 	Choices []string    `json:"choices"` // null: it is no choice
 	Default any         `json:"default" ts:"Value"`
 	Needed  bool        `json:"needed"`
-	Label   string      `json:"label"` // what it is, in a few words
 	Remark  string      `json:"remark"`
 }
 

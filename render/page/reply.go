@@ -55,7 +55,7 @@ func faultOf(err error) fault {
 	if errors.As(err, &d) {
 		return fault{d.Line, d.Key, d.Value, oneLine(d.Reason)}
 	}
-	f := fault{Reason: oneLine(prose.Error(err))}
+	f := fault{Reason: prose.Error(err)}
 	if errors.Is(err, wiring.ErrLoad) {
 		f.Key = "wiring.minimum_load_ohm"
 	}
@@ -102,7 +102,7 @@ func decode(w http.ResponseWriter, r *http.Request, to any) error {
 	if errors.As(err, &large) {
 		return &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
 	}
-	return &failure{http.StatusBadRequest, oneLine(prose.Error(err))}
+	return &failure{http.StatusBadRequest, prose.Error(err)}
 }
 
 // reply sends a value as JSON, whole or not at all.
@@ -129,7 +129,7 @@ func send(w http.ResponseWriter, status int, body []byte) {
 
 // fail sends what went wrong.
 func fail(w http.ResponseWriter, err error) {
-	status, body := http.StatusInternalServerError, any(map[string]string{"error": oneLine(prose.Error(err))})
+	status, body := http.StatusInternalServerError, any(map[string]string{"error": prose.Error(err)})
 	var known *failure
 	var faults faulty
 	switch {

@@ -249,6 +249,8 @@ export interface KeyRow {
   key: string;
   table: string;
   name: string;
+  /** what it is, in a few words */
+  label: string;
   unit: string;
   kind: Kind;
   low: number;
@@ -257,8 +259,6 @@ export interface KeyRow {
   choices: string[] | null;
   default: Value;
   needed: boolean;
-  /** what it is, in a few words */
-  label: string;
   remark: string;
 }
 
