@@ -4,19 +4,10 @@ import (
 	"fmt"
 	"testing"
 
-	"pappus/layout"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// even lays drivers out evenly on a ball of 150 mm radius on a hard or no surface.
-func even(t testing.TB, drivers int, surface bool) *layout.Array {
-	t.Helper()
-	a := timing.EvenBall(t, drivers)
-	a.Coverage.Cells, a.Surface = 32, layout.Surface{Present: surface, Height: -0.175}
-	return a
-}
 
 // BenchmarkMove moves the spot: arrivals, delays, the response at 256
 // frequencies in all three curves, and the measures.
@@ -44,6 +35,20 @@ func BenchmarkCover(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := timing.Cover(&p.Spot, s); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkMoveInRoom moves the spot in a room, of which the page hears 63 ways.
+func BenchmarkMoveInRoom(b *testing.B) {
+	p, err := timing.NewPlanner(inRoom(b))
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for i := range b.N {
+		if _, err := p.Spot(r3.Vec{X: 1.8 + 0.001*float64(i%100), Y: 0.4, Z: 0.6}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -161,17 +161,6 @@ func TestFewerChannels(t *testing.T) {
 	}
 }
 
-// bankOf makes one channel of 4 drivers of 8 ohm, 2 strings of 2, at 10 V.
-func bankOf(t testing.TB) *layout.Array {
-	a := plain(t)
-	a.Mounts = a.Mounts[:4]
-	a.Driver.NominalOhm, a.Driver.DCOhm, a.Driver.Small = 8, 8, layout.Small{}
-	a.Driver.PowerHandling = 100
-	a.Driver.Impedance = []layout.ImpedancePoint{{Frequency: 20, Ohm: 8}, {Frequency: 20000, Ohm: 8}}
-	a.Wiring = layout.Wiring{Channels: 1, MinimumLoad: 8, Voltage: 10}
-	return a
-}
-
 // TestBank against Ohm's law worked by hand, and Kirchhoff's current law.
 func TestBank(t *testing.T) {
 	a := bankOf(t)

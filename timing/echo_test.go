@@ -104,7 +104,7 @@ func TestEchoOfOnePoint(t *testing.T) {
 	a.Surface = layout.Surface{Present: true, Height: -h}
 	a.Spot = r3.Vec{X: away, Z: spotHigh - h}
 	a.Mounts = []layout.Mount{{ID: 1, Normal: r3.Vec{X: 1}, Face: -1}}
-	a.Channels = []layout.Channel{{ID: 1, Mounts: []int{0}, Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7, Delay: math.NaN()}}
+	a.Channels = []layout.Channel{single(1, math.NaN(), 0)}
 	p := plan(t, a)
 	if len(p.Echoes) != 1 {
 		t.Fatalf("%d echoes", len(p.Echoes))

@@ -5,12 +5,10 @@ import (
 	"math/cmplx"
 	"testing"
 
-	"pappus/layout"
 	"pappus/layout/body"
 	"pappus/layout/spread"
 	"pappus/testdata/reference"
 	"pappus/timing"
-	"pappus/timing/air"
 	"pappus/timing/path"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -77,30 +75,6 @@ func (f faceted) at(angle, turn float64) complex128 {
 		edge += complex(w, 0) * node(1, i-1+n)
 	}
 	return ((corner+edge)/2 + (corner-edge)/2*complex(math.Cos(5*turn), 0)) * cmplx.Rect(1, -f.k*f.way(angle))
-}
-
-// twelve lays a driver on each face of the dodecahedron, in air that carries sound as fast
-// as the table's.
-func twelve(t *testing.T, spot r3.Vec) *layout.Array {
-	t.Helper()
-	b, err := body.Platonic("dodecahedron", 0.15)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a := plain(t)
-	a.Body, a.Spot, a.Surface, a.Channels = b, spot, layout.Surface{}, nil
-	a.Timing = layout.Timing{Model: "sphere", DelaysBy: "field", FieldLow: 500, FieldHigh: 8000}
-	a.Air = layout.Air{Temperature: 293.15, Pressure: 101325}
-	for range 20 { // speed goes as the root of the temperature, but for a few parts in a thousand
-		a.Air.Temperature *= math.Pow(tableSpeed/air.Air(a.Air).SpeedOfSound(), 2)
-	}
-	a.Driver.ConeRadius = 0.025
-	a.Mounts = nil
-	for f := range b.Faces {
-		n := b.Normal(f)
-		a.Mounts = append(a.Mounts, layout.Mount{ID: f + 1, Point: b.Centroid(f), Normal: n, Face: f})
-	}
-	return a
 }
 
 // turnOf returns the turn of a spot's half plane about a face's axis, from the one that

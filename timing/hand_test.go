@@ -9,23 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
-	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// handMade lays out channels of one driver each, metres along x before a spot,
-// sound at the speed that the plan says.
-func handMade(t testing.TB, metre []float64, delay []float64) *layout.Array {
-	a := plain(t)
-	a.Mounts = a.Mounts[:len(metre)]
-	a.Spot = r3.Vec{X: 10}
-	a.Processor.Step = 1e-6
-	for i, x := range metre {
-		a.Mounts[i].Point = r3.Vec{X: 10 - x}
-		a.Channels = append(a.Channels, layout.Channel{ID: i + 1, Mounts: []int{i}, Series: 1, Parallel: 1,
-			NominalOhm: 8, DCOhm: 7, Delay: delay[i]})
-	}
-	return a
-}
 
 // TestHandDelays: what is in step with a delay set by hand, worked by hand: all
 // are to be heard with the latest, its own delay included.

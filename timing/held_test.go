@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"pappus/layout"
 	"pappus/timing"
 
 	"github.com/google/go-cmp/cmp"
@@ -95,18 +94,4 @@ func TestLongestString(t *testing.T) {
 			}
 		})
 	}
-}
-
-// byHand gives the demo a channel for each delay in us.
-func byHand(t testing.TB, step float64, delays ...float64) *layout.Array {
-	a := demo(t)
-	a.Wiring.Channels, a.Channels, a.Processor.Step = 0, nil, step
-	for i, d := range delays {
-		a.Channels = append(a.Channels, layout.Channel{ID: i + 1, Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7.1, Delay: d * 1e-6})
-	}
-	for m := range a.Mounts {
-		c := &a.Channels[m%len(delays)]
-		c.Mounts = append(c.Mounts, m)
-	}
-	return a
 }

@@ -5,29 +5,11 @@ import (
 	"testing"
 
 	"pappus/layout"
-	"pappus/layout/design"
 	"pappus/timing"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
 )
-
-// dodecahedron has a driver on each of its twelve faces, in open air or over a floor.
-func dodecahedron(t testing.TB, floor bool) *layout.Array {
-	t.Helper()
-	d := design.Default()
-	d.Body = design.Body{Shape: "dodecahedron", Radius: 0.15, Stand: 0.9, Wall: 0.003}
-	d.Mounts = design.Mounts{On: "faces"}
-	d.Driver.ConeRadius, d.Driver.CutoutRadius, d.Driver.FlangeRadius = 0.05, 0.052, 0.06
-	d.Wiring.Channels = 0
-	d.Surface = design.Surface{Present: floor}
-	d.Spot = r3.Vec{X: 1.5}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return a
-}
 
 // tilted turns an array's mounts about the y axis by an angle in degrees.
 func tilted(a *layout.Array, degrees float64) *layout.Array {

@@ -19,29 +19,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// demo lays the built-in design out, its high-pass left to be worked out.
-func demo(t testing.TB) *layout.Array {
-	t.Helper()
-	a, err := layout.Build(design.Default())
-	if err != nil {
-		t.Fatal(err)
-	}
-	a.Protection.Corner = 0 // the least that is needed
-	return a
-}
-
-// plain lays the built-in design out in open air: points, straight lines, no
-// table, relative levels, drivers without a resonance or a high-pass, and delays that
-// can be set exactly, for closed forms.
-func plain(t testing.TB) *layout.Array {
-	a := demo(t)
-	a.Timing.Model, a.Timing.DelaysBy = "point", "straight"
-	a.Surface, a.Room = layout.Surface{}, layout.Room{}
-	a.Protection, a.Processor.Step = layout.Protection{}, 0
-	a.Driver.Sensitivity, a.Driver.Resonance, a.Driver.Response = math.NaN(), 0, nil
-	return a
-}
-
 // TestPointsHaveNoBody: two drivers 0.3 m behind each other, which the model of points
 // hears on straight lines, smear by half the way between them, and neither is hidden.
 func TestPointsHaveNoBody(t *testing.T) {
@@ -62,54 +39,6 @@ func TestPointsHaveNoBody(t *testing.T) {
 			t.Errorf("%+v goes round a body", r)
 		}
 	}
-}
-
-func plan(t testing.TB, a *layout.Array) *timing.Plan {
-	t.Helper()
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
-
-// drawn makes an array of a few drivers anywhere on a ball, one delay each.
-func drawn(t *rapid.T) *layout.Array {
-	const radius = 0.15
-	coordinate := rapid.Float64Range(-1, 1)
-	vector := func(name string) r3.Vec {
-		return r3.Vec{X: coordinate.Draw(t, name), Y: coordinate.Draw(t, name), Z: coordinate.Draw(t, name)}
-	}
-	a := &layout.Array{
-		Air:      layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
-		Body:     body.Ball(radius),
-		Driver:   layout.Driver{ConeRadius: 0.016, NominalOhm: 8, DCOhm: 7, Sensitivity: math.NaN()},
-		Timing:   layout.Timing{Model: "point", DelaysBy: "straight", FieldLow: 500, FieldHigh: 8000},
-		Wiring:   layout.Wiring{MinimumLoad: 4},
-		Coverage: layout.Coverage{HalfWidth: 2, Cells: 8},
-		Spot:     r3.Add(vector("spot"), r3.Vec{X: 2.5}),
-	}
-	for i := range rapid.IntRange(1, 12).Draw(t, "drivers") {
-		u := r3.Add(vector("mount"), r3.Vec{Z: 1e-3})
-		if r3.Norm(u) < 1e-2 {
-			u = r3.Vec{Z: 1}
-		}
-		u = r3.Unit(u)
-		a.Mounts = append(a.Mounts, layout.Mount{ID: i + 1, Point: r3.Scale(radius, u), Normal: u, Face: -1})
-	}
-	return a
-}
-
-func move(t *rapid.T, a *layout.Array) *timing.Spot {
-	planner, err := timing.NewPlanner(a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := planner.Spot(a.Spot)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
 }
 
 // TestInStepIsTheMost: in the point model with a straight-line delay for each

@@ -18,13 +18,6 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// loudDemo is the demo at a voltage that needs a high-pass.
-func loudDemo(t testing.TB) *layout.Array {
-	a := demo(t)
-	a.Wiring.Voltage = 40
-	return a
-}
-
 // TestHighPassKeepsXmax: the corner found is the least: the cones just stay
 // within their reach.
 func TestHighPassKeepsXmax(t *testing.T) {

@@ -8,7 +8,6 @@ import (
 
 	"pappus/layout"
 	"pappus/timing"
-	"pappus/timing/air"
 	"pappus/timing/band"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -23,19 +22,6 @@ func processed(t testing.TB, a *layout.Array) (*timing.Plan, []timing.ProcessorR
 		t.Fatal(err)
 	}
 	return p, rows
-}
-
-// apart puts one point for each delay in us, and a channel for each, so far before the
-// hindmost that it needs this delay; the steps of the processor are in s.
-func apart(t testing.TB, step float64, delays ...float64) *layout.Array {
-	a := plain(t)
-	a.Processor.Step, a.Spot, a.Mounts, a.Channels = step, r3.Vec{X: 3}, nil, nil
-	speed := air.Air(a.Air).SpeedOfSound()
-	for i, d := range delays {
-		a.Mounts = append(a.Mounts, layout.Mount{ID: i + 1, Point: r3.Vec{X: speed * d * 1e-6}, Normal: r3.Vec{X: 1}, Face: -1})
-		a.Channels = append(a.Channels, layout.Channel{ID: i + 1, Mounts: []int{i}, Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7.1, Delay: math.NaN()})
-	}
-	return a
 }
 
 // TestResidualCost: two equal sounds that are late by t to each other add up to

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"testing"
 
-	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/wiring"
 	"pappus/timing"
@@ -20,15 +19,6 @@ func finding(p *timing.Plan, code string) (timing.Finding, bool) {
 		return timing.Finding{}, false
 	}
 	return p.Warnings[i], true
-}
-
-// onOne lays so many drivers evenly on a ball, on so many channels, as the demo's:
-// 7.1 ohm, 4 ohm allowed, 2.83 V.
-func onOne(t *testing.T, drivers, channels int) *layout.Array {
-	a := even(t, drivers, false)
-	a.Driver.DCOhm, a.Wiring.Voltage, a.Wiring.Channels = 7.1, 2.83, channels
-	a.Wiring.Split = "arrival"
-	return a
 }
 
 // TestStringsWaste: by Ohm's law. 52 drivers on one channel can only be 4 strings of 13,

@@ -20,14 +20,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// inStep is the plain array, each driver with its own delay, and a woofer beside it.
-func inStep(t testing.TB, order int) *layout.Array {
-	a := plain(t)
-	a.Wiring.Channels = 0
-	a.Woofer = layout.Woofer{Present: true, At: r3.Vec{X: -0.4, Y: 0.7, Z: -0.5}, Crossover: 300, Order: order, Sensitivity: math.NaN()}
-	return a
-}
-
 func withWoofer(t testing.TB, a *layout.Array) (*timing.Plan, timing.Woofer) {
 	t.Helper()
 	p := plan(t, a)
