@@ -62,7 +62,7 @@ func (at atSpot) sorter(t times) *sorter {
 // and is nil for neighbours. It works until ctx ends, whose error it gives then.
 func counts(ctx context.Context, at atSpot, s *sorter, t times) ([]Count, error) {
 	energy, alike := at.pressure.energies(), times{t.time, ones(len(t.time))}
-	plain := at.sorter(alike)
+	plain, parts := at.sorter(alike), at.pressure.parts()
 	var out []Count
 	for k := 1; k <= min(at.sizes.mostChannels(), MostCounts) && ctx.Err() == nil; k++ {
 		groups, plainGroups := at.split(s, plain, k)
@@ -71,13 +71,13 @@ func counts(ctx context.Context, at atSpot, s *sorter, t times) ([]Count, error)
 		}
 		late, delay := at.inStep(groups, t)
 		plainLate, _ := at.inStep(plainGroups, alike)
-		sum := at.pressure.sum(at.pressure.direct, groups, nil, delay)
+		_, sum := at.pressure.sum(at.pressure.direct, groups, nil, delay)
 		out = append(out, Count{
 			Channels:  k,
 			Split:     at.CountedBy(),
 			Smear:     measure.Smear(late, energy),
 			Plain:     measure.Smear(plainLate, alike.weight),
-			CombOnset: measure.CombOnset(at.pressure.frequency, sum.aligned, sum.inStep),
+			CombOnset: measure.CombOnset(at.pressure.frequency, sum, parts),
 			Longest:   at.sizes.longest(groups),
 		})
 	}

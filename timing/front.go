@@ -85,8 +85,8 @@ func (at atSpot) strung(s *sorter, groups [][]int, least octaveLosses) Strung {
 	f := Strung{Longest: longest, LeastOhm: math.Inf(1), DriverVolt: s.loudness.driverVolt(longest), ByDriver: s.loudness.isOverdriven(longest),
 		Louder: s.loudness.level(longest) - stat.Mean(loss[:middle], nil), InStep: bearable(least, loss)}
 	late, delay := at.inStep(groups, s.times)
-	sum := at.pressure.sum(at.pressure.direct, groups, nil, delay)
-	f.Smear, f.CombOnset = measure.Smear(late, at.pressure.energies()), measure.CombOnset(at.pressure.frequency, sum.aligned, sum.inStep)
+	_, sum := at.pressure.sum(at.pressure.direct, groups, nil, delay)
+	f.Smear, f.CombOnset = measure.Smear(late, at.pressure.energies()), measure.CombOnset(at.pressure.frequency, sum, at.pressure.parts())
 	for _, g := range groups {
 		series := at.sizes.series[len(g)]
 		f.LeastOhm = min(f.LeastOhm, wiring.Load(series, len(g)/max(series, 1), at.Array.Driver.LeastOhm()))

@@ -57,27 +57,20 @@ func (l Levelling) Correction(rate float64) (Correction, error) {
 		out.Sections = append(out.Sections, ProcessorFilter{Name: s.Shape.String(),
 			Frequency: s.Frequency, Q: s.Q, Gain: s.Gain, Coefficients: chain[i]})
 	}
-	if out.Minimum, err = taps(chain, rate, equaliser.MinimumPhase, 0); err != nil {
-		return Correction{}, err
-	}
-	if out.Linear, err = taps(chain, rate, equaliser.LinearPhase, 1); err != nil {
-		return Correction{}, err
-	}
+	out.Minimum = taps(chain, rate, equaliser.MinimumPhase, 0)
+	out.Linear = taps(chain, rate, equaliser.LinearPhase, 1)
 	out.Linear.Latency = float64(len(out.Linear.Samples)-1) / 2 / rate
 	return out, nil
 }
 
 // taps returns the shortest filter near enough to a chain, of a power of two taps
 // and so many fewer.
-func taps(chain biquad.Chain, rate float64, design func(int, []float64) ([]float64, error), fewer int) (Taps, error) {
+func taps(chain biquad.Chain, rate float64, design func(int, []float64) []float64, fewer int) Taps {
 	for n := leastTaps; ; n *= 2 {
 		size := magnitudes(chain, rate, fineTaps*n)
-		h, err := design(n-fewer, size)
-		if err != nil {
-			return Taps{}, err
-		}
+		h := design(n-fewer, size)
 		if off := offBy(h, size, rate); off <= nearTaps || n == mostTaps {
-			return Taps{Samples: h, Off: off}, nil
+			return Taps{Samples: h, Off: off}
 		}
 	}
 }

@@ -79,37 +79,54 @@ func turn(frequency, delay float64) complex128 {
 	return complex(cos, -sin)
 }
 
-// sums are magnitudes at each frequency: of all drivers in step, as built and with delays.
-type sums struct{ inStep, built, aligned []float64 }
-
-// sum sums up groups of drivers, each group with its gain and its delay in s; nil: all as
-// loud.
-func (h *pressures) sum(pressure []complex128, groups [][]int, gain, delay []float64) sums {
+// sum returns the magnitudes at each frequency of the sum over groups of drivers, each
+// group with its gain, as built and with its delay in s; gain nil: all as loud.
+func (h *pressures) sum(pressure []complex128, groups [][]int, gain, delay []float64) (built, aligned []float64) {
 	n := len(h.frequency)
-	s := sums{make([]float64, n), make([]float64, n), make([]float64, n)}
-	built, aligned, one := make([]complex128, n), make([]complex128, n), make([]complex128, n)
+	one, before, after := make([]complex128, n), make([]complex128, n), make([]complex128, n)
 	for g, mounts := range groups {
 		clear(one)
-		factor := 1.0
-		if gain != nil {
-			factor = gain[g]
-		}
 		for _, m := range mounts {
 			for f, v := range h.row(pressure, m) {
 				one[f] += v
-				s.inStep[f] += math.Abs(factor) * cmplx.Abs(v)
 			}
 		}
 		for f, v := range one {
-			v *= complex(factor, 0)
-			built[f] += v
-			aligned[f] += v * turn(h.frequency[f], delay[g])
+			if gain != nil {
+				v *= complex(gain[g], 0)
+			}
+			before[f] += v
+			after[f] += v * turn(h.frequency[f], delay[g])
 		}
 	}
-	for f := range built {
-		s.built[f], s.aligned[f] = cmplx.Abs(built[f]), cmplx.Abs(aligned[f])
+	built, aligned = make([]float64, n), make([]float64, n)
+	for f := range one {
+		built[f], aligned[f] = cmplx.Abs(before[f]), cmplx.Abs(after[f])
 	}
-	return s
+	return built, aligned
+}
+
+// inStep returns the sum of the drivers' magnitudes, each group with its gain; nil: all as
+// loud.
+func (h *pressures) inStep(pressure []complex128, groups [][]int, gain []float64) []float64 {
+	out := make([]float64, len(h.frequency))
+	for g, mounts := range groups {
+		factor := 1.0
+		if gain != nil {
+			factor = math.Abs(gain[g])
+		}
+		for _, m := range mounts {
+			for f, v := range h.row(pressure, m) {
+				out[f] += factor * cmplx.Abs(v)
+			}
+		}
+	}
+	return out
+}
+
+// parts returns the sum of all drivers' magnitudes of the direct sound, all as loud.
+func (h *pressures) parts() []float64 {
+	return h.inStep(h.direct, [][]int{all(len(h.direct) / len(h.frequency))}, nil)
 }
 
 // sumUp sums the drivers at the spot: what is heard there, behind a high-pass, gives the
@@ -119,10 +136,12 @@ func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64
 	for c := range channels {
 		delay[c] = channels[c].Delay
 	}
-	direct := h.sum(h.direct, groups, gain, delay)
-	heard := direct
+	builtDirect, alignedDirect := h.sum(h.direct, groups, gain, delay)
+	stepDirect := h.inStep(h.direct, groups, gain)
+	step, with, without := stepDirect, alignedDirect, builtDirect
 	if h.echoed {
-		heard = h.sum(h.whole, groups, gain, delay)
+		without, with = h.sum(h.whole, groups, gain, delay)
+		step = h.inStep(h.whole, groups, gain)
 	}
 	level := func(magnitude []float64) []float64 {
 		out := make([]float64, len(magnitude))
@@ -131,15 +150,15 @@ func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64
 		}
 		return out
 	}
-	r = Response{append([]float64(nil), h.frequency...), level(heard.inStep), level(heard.aligned), level(heard.built)}
+	r = Response{append([]float64(nil), h.frequency...), level(step), level(with), level(without)}
 	late, weight := make([]float64, len(arrivals)), make([]float64, len(arrivals))
 	measured := func(sum []float64, delayed float64) Measures {
 		for m, a := range arrivals {
 			late[m], weight[m] = a.Heard()+delayed*a.Delay, math.Pow(10, a.Level/10)
 		}
-		return Measures{measure.Smear(late, weight), measure.Spread(late), measure.CombOnset(h.frequency, sum, direct.inStep)}
+		return Measures{measure.Smear(late, weight), measure.Spread(late), measure.CombOnset(h.frequency, sum, stepDirect)}
 	}
-	return r, measured(direct.aligned, 1), measured(direct.built, 0)
+	return r, measured(alignedDirect, 1), measured(builtDirect, 0)
 }
 
 // choices returns what each way of taking delays, one for each driver, would leave of the
@@ -152,6 +171,7 @@ func choices(at atSpot, peaks []float64) []Choice {
 		each[m], fed[m] = []int{m}, gain[r.Channel]
 	}
 	var out []Choice
+	inStep := h.inStep(h.direct, each, fed)
 	for _, by := range []string{byStraight, byPath, byField, byPeak} {
 		time := arrivalsBy(by, at.Arrivals, at.SpeedOfSound)
 		if by == byPeak {
@@ -163,12 +183,12 @@ func choices(at atSpot, peaks []float64) []Choice {
 			}
 			time[m] = -t // delays up to a common constant, which no level shows
 		}
-		sum := h.sum(h.direct, each, fed, time)
+		_, sum := h.sum(h.direct, each, fed, time)
 		c := Choice{By: by, Band: band.Octaves()}
 		for _, centre := range c.Band {
 			low, high := band.Edges(centre, 1)
 			from, to := indexRange(h.frequency, low, high)
-			c.Short = append(c.Short, 10*math.Log10(floats.Dot(sum.inStep[from:to], sum.inStep[from:to])/floats.Dot(sum.aligned[from:to], sum.aligned[from:to])))
+			c.Short = append(c.Short, 10*math.Log10(floats.Dot(inStep[from:to], inStep[from:to])/floats.Dot(sum[from:to], sum[from:to])))
 		}
 		out = append(out, c)
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"pappus/layout/prose"
+	"pappus/layout/solve"
 )
 
 // worthwhile is the least part by which one section more must lower the RMS
@@ -53,20 +54,26 @@ type Fitted struct {
 // care tells what counts at each frequency; nil: all of it.
 //
 // The level should be an average over positions around the listening spot, so
-// that what is fitted is not one point's accident. Errors wrap ErrCurve or
-// ErrLimits; Fit panics where the lengths differ.
+// that what is fitted is not one point's accident; where it counts it must be finite, and
+// some of it must count, or the error wraps ErrCurve. Fit panics where the lengths differ.
 func Fit(frequency, level, target []float64, care []Care, rate float64, l Limits) (Fitted, error) {
 	if len(level) != len(frequency) || len(target) != len(frequency) || (care != nil && len(care) != len(frequency)) {
 		panic("equaliser: lengths differ")
 	}
-	if err := l.check(rate); err != nil {
-		return Fitted{}, err
-	}
 	if care == nil {
 		care = make([]Care, len(frequency))
 	}
-	if err := checkCurve(frequency, level, target, care, rate); err != nil {
-		return Fitted{}, err
+	open := 0
+	for i, c := range care {
+		if c == Leave {
+			continue
+		}
+		if open++; !(math.Abs(level[i]-target[i]) <= 1000) {
+			return Fitted{}, prose.Errorf("%w: level %g dB at %.4g Hz, target %g dB", ErrCurve, level[i], frequency[i], target[i])
+		}
+	}
+	if open == 0 {
+		return Fitted{}, fmt.Errorf("%w: no frequency that counts", ErrCurve)
 	}
 	g := newGoal(frequency, level, target, care, rate, l)
 	var out Fitted
@@ -81,27 +88,6 @@ func Fit(frequency, level, target []float64, care []Care, rate float64, l Limits
 	})
 	out.Sections, out.After, out.Correction, out.Lift = sections, g.rmsOf(sections), g.sum, g.moved+g.lift()
 	return out, nil
-}
-
-func checkCurve(frequency, level, target []float64, care []Care, rate float64) error {
-	open := 0
-	for i, hz := range frequency {
-		switch {
-		case !(hz > 0 && hz < rate/2):
-			return prose.Errorf("%w: point %d: %g Hz, must be above 0 and below half the rate", ErrCurve, i+1, hz)
-		case i > 0 && hz <= frequency[i-1]:
-			return prose.Errorf("%w: point %d: %g Hz does not rise above %g Hz", ErrCurve, i+1, hz, frequency[i-1])
-		case care[i] != Leave && !(math.Abs(level[i]-target[i]) <= 1000):
-			return prose.Errorf("%w: point %d: level %g dB, target %g dB", ErrCurve, i+1, level[i], target[i])
-		}
-		if care[i] != Leave {
-			open++
-		}
-	}
-	if open == 0 {
-		return fmt.Errorf("%w: no frequency that counts", ErrCurve)
-	}
-	return nil
 }
 
 // grow adds one section at a time.
@@ -223,20 +209,14 @@ func (g *goal) keepBoost(sections []Section) []Section {
 		}
 		return out
 	}
-	keeps := func(by float64) bool {
+	left := func(by float64) float64 {
 		g.correction(scaled(by))
-		return slices.Max(g.sum) <= g.limits.Boost
+		return g.limits.Boost - slices.Max(g.sum)
 	}
-	if keeps(1) {
+	if left(1) >= 0 {
 		return sections
 	}
-	low, high := 0.0, 1.0
-	for range 40 {
-		if mid := (low + high) / 2; keeps(mid) {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return scaled(low)
+	const tolerance = 1e-12
+	by, _ := solve.Root(left, 0, 1, tolerance)
+	return scaled(max(0, by-tolerance))
 }

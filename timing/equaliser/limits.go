@@ -1,11 +1,6 @@
 package equaliser
 
-import (
-	"fmt"
-	"math"
-
-	"pappus/layout/prose"
-)
+import "math"
 
 // Limits bound what a fit may use.
 type Limits struct {
@@ -28,31 +23,6 @@ type Limits struct {
 	// Apart is how far in octaves, 0 or above, a boost and a cut must be from each other:
 	// closer, most of one undoes the other.
 	Apart float64
-}
-
-func (l Limits) check(rate float64) error {
-	bad := func(format string, value ...any) error {
-		return fmt.Errorf("%w: %s", ErrLimits, prose.Sprintf(format, value...))
-	}
-	switch {
-	case !(rate > 0) || math.IsInf(rate, 0):
-		return bad("a rate of %g Hz, must be above 0", rate)
-	case l.Sections < 1 || l.Sections > 32:
-		return bad("%d sections, must be from 1 to 32", l.Sections)
-	case !(0 < l.Low && l.Low <= l.High && l.High < rate/2):
-		return bad("from %g to %g Hz, must rise, from above 0 to below half the rate", l.Low, l.High)
-	case !(0 < l.LeastQ && l.LeastQ <= l.MostQ && l.MostQ <= 100):
-		return bad("Q from %g to %g, must rise, from above 0 to 100", l.LeastQ, l.MostQ)
-	case !(l.Boost >= 0 && l.Boost <= 40):
-		return bad("boost of %g dB, must be from 0 to 40", l.Boost)
-	case !(l.Cut >= 0 && l.Cut <= 40):
-		return bad("cut of %g dB, must be from 0 to 40", l.Cut)
-	case !(l.Worth >= 0 && l.Worth <= 40):
-		return bad("a section's worth of %g dB, must be from 0 to 40", l.Worth)
-	case !(l.Apart >= 0 && l.Apart <= 10):
-		return bad("boost and cut %g octaves apart, must be from 0 to 10", l.Apart)
-	}
-	return nil
 }
 
 // allow tells whether boosts and cuts keep apart. Those too slight to be kept do not

@@ -13,8 +13,6 @@ import (
 var (
 	ErrSection = errors.New("impossible section")
 	ErrCurve   = errors.New("impossible curve")
-	ErrLimits  = errors.New("impossible limits")
-	ErrTaps    = errors.New("impossible number of taps")
 )
 
 // Shape is what a section does to the level over frequency.
@@ -28,17 +26,7 @@ const (
 )
 
 // String names the shape.
-func (s Shape) String() string {
-	switch s {
-	case Peaking:
-		return "peaking"
-	case LowShelf:
-		return "low shelf"
-	case HighShelf:
-		return "high shelf"
-	}
-	return fmt.Sprintf("Shape(%d)", int8(s))
-}
+func (s Shape) String() string { return [...]string{"peaking", "low shelf", "high shelf"}[s] }
 
 // ShelfQ is the Q of the steepest shelf that does not overshoot.
 const ShelfQ = math.Sqrt2 / 2
@@ -57,9 +45,8 @@ func (s Section) String() string {
 }
 
 // Digital returns the section's coefficients at a sampling rate in Hz. A
-// frequency that is not between 0 and half the rate, a Q that is not above 0, a
-// gain beyond 100 dB either way or no known shape is an error that wraps
-// ErrSection.
+// frequency that is not between 0 and half the rate, a Q that is not above 0 or a
+// gain beyond 100 dB either way is an error that wraps ErrSection.
 func (s Section) Digital(rate float64) (biquad.Section, error) {
 	switch {
 	case !(s.Frequency > 0 && s.Frequency < rate/2) || math.IsInf(rate, 0):
@@ -68,8 +55,6 @@ func (s Section) Digital(rate float64) (biquad.Section, error) {
 		return biquad.Section{}, prose.Errorf("%w: Q %g, must be above 0", ErrSection, s.Q)
 	case !(math.Abs(s.Gain) <= 100):
 		return biquad.Section{}, prose.Errorf("%w: gain %g dB, must be from -100 to 100", ErrSection, s.Gain)
-	case s.Shape < Peaking || s.Shape > HighShelf:
-		return biquad.Section{}, fmt.Errorf("%w: %v", ErrSection, s.Shape)
 	}
 	return s.digital(rate), nil
 }
