@@ -108,6 +108,8 @@ func TestListOffBody(t *testing.T) {
 	}{
 		{"on a ball", "shape = \"ball\"\nradius_mm = 100", 1, nil, "", ""},
 		{"within a print", "shape = \"ball\"\nradius_mm = 100", 1.0045, nil, "", ""},
+		{"within a print of a large ball", "shape = \"ball\"\nradius_mm = 200", 1.0045, nil, "", ""},
+		{"within a print of a small ball", "shape = \"ball\"\nradius_mm = 80", 1.0056, nil, "", ""},
 		{"a larger ball", "shape = \"ball\"\nradius_mm = 100", 1.04, nil,
 			"12 points of 12 in p.csv off the body by more than a print's 0.5 mm; mount 1 most, 4.0 mm outside, where the shell's seat stays on the body",
 			"set radius_mm = 104.0, which fits best and leaves mount 1 0.0 mm off, or correct the list"},
@@ -166,5 +168,41 @@ func TestSeatDirection(t *testing.T) {
 	f, _ := found(a, "list_off_body")
 	if math.Abs(a.Mounts[0].Point.Y-0.105) > 1e-12 || !strings.Contains(f.What, "5.0 mm outside") {
 		t.Errorf("%v; %s", a.Mounts[0].Point, f)
+	}
+}
+
+// A mount is one of a face where it looks as the face does, within a degree.
+func TestListedFace(t *testing.T) {
+	for lean, on := range map[float64]bool{0: true, 0.9: true, 1.3: false, 3: false, 40: false} {
+		sin, cos := math.Sincos(lean * math.Pi / 180)
+		a, err := fromList(t, "shape = \"cube\"\nradius_mm = 173.2050807568877", fmt.Sprintf("x_mm,y_mm,z_mm,nx,ny,nz\n10,100,0,%v,%v,0\n", sin, cos), "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := a.Mounts[0].Face >= 0; got != on {
+			t.Errorf("leaning %v degrees, on a face: %v", lean, got)
+		}
+	}
+}
+
+// A few places are proposed to stay empty, of pairs that are too close one each.
+func TestMostEmptied(t *testing.T) {
+	for pairs, want := range map[int]bool{1: true, 8: true, 9: false} {
+		var b strings.Builder
+		b.WriteString("x_mm,y_mm,z_mm,nx,ny,nz\n")
+		for i := range pairs {
+			for _, off := range []float64{0, 0.03} { // 9 mm apart, with drivers of 10 mm
+				sin, cos := math.Sincos(2*math.Pi*float64(i)/float64(pairs) + off)
+				fmt.Fprintf(&b, "%v,%v,0,%v,%v,0\n", 300*cos, 300*sin, cos, sin)
+			}
+		}
+		a, err := fromList(t, "shape = \"ball\"\nradius_mm = 300", b.String(), "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, _ := found(a, "drivers_misfit")
+		if got := strings.Contains(f.Cure, fmt.Sprintf("leave %d place", pairs)); got != want {
+			t.Errorf("%d pairs: %s", pairs, f)
+		}
 	}
 }
