@@ -165,3 +165,17 @@ func BenchmarkFaceClasses(b *testing.B) {
 		whole.FaceClasses()
 	}
 }
+
+// TestClassLimit: lengths that differ by less than a hundred-thousandth of the radius are one.
+func TestClassLimit(t *testing.T) {
+	for _, c := range []struct {
+		off     float64 // of a square prism's height from its sides, over the radius
+		classes int
+	}{{0.85e-5, 1}, {1.15e-5, 2}} {
+		side := radius * math.Sqrt2
+		b := must(t)(body.Prism(4, radius, side+c.off*math.Hypot(radius, side/2)))
+		if edges, faces := len(b.EdgeClasses()), len(b.FaceClasses()); edges != c.classes || faces != c.classes {
+			t.Errorf("off by %g: %d classes of edges, %d of faces, want %d", c.off, edges, faces, c.classes)
+		}
+	}
+}

@@ -355,3 +355,11 @@ func TestOnBall(t *testing.T) {
 		t.Errorf("the centre goes to %v", on)
 	}
 }
+
+// TestSnap: a plane is put through a vertex that is nearer than a ten-thousandth of the radius.
+func TestSnap(t *testing.T) {
+	ring := radius / math.Sqrt(5)
+	b := platonic(t, "icosahedron")
+	near(t, "a plane near a vertex", cutAt(t, b, ring+0.85e-4*radius).Cut, ring, 1e-12)
+	near(t, "a plane off it", cutAt(t, b, ring+1.15e-4*radius).Cut, ring+1.15e-4*radius, 1e-12)
+}

@@ -37,6 +37,8 @@ func TestGap(t *testing.T) {
 		{"round it, one near and one far", mm(-15, 0, 0), z, mm(0, 0, -25), x, 10},
 		{"round it, one beside the other", mm(-15, 0, 0), z, mm(0, 32, -15), x, 2*math.Hypot(15, 16) - 40},
 		{"round a blunt edge", mm(-18, 0, 0), z, r3.Vec{X: 0.018 * math.Cos(math.Pi/6), Z: -0.018 * math.Sin(math.Pi/6)}, lean(30), -4},
+		{"off it by less than a fiftieth", mm(0, 0, 0), z, mm(50, 0, 0.95), z, math.Hypot(50, 0.95) - 40},
+		{"off it by more than a fiftieth", mm(0, 0, 0), z, mm(50, 0, 1.05), z, math.Inf(1)},
 		{"in one plane but for rounding", mm(0, 0, 0), z, mm(30, 0, 0.05), lean(0.01), math.Hypot(30, 0.05) - 40},
 	}
 	for _, c := range cases {

@@ -59,23 +59,19 @@ func bestTurn(k int, blocked [][2]float64) (turn float64, ok bool) {
 		return 0, true
 	}
 	pitch := 2 * math.Pi / float64(k)
-	folded := make([][2]float64, len(blocked))
-	for i, r := range blocked {
+	var folded [][2]float64 // into three pitches, so that a gap over the end of one shows whole
+	for _, r := range blocked {
 		from := math.Mod(math.Mod(r[0], pitch)+pitch, pitch)
-		folded[i] = [2]float64{from, from + r[1] - r[0]}
-	}
-	slices.SortFunc(folded, func(p, q [2]float64) int { return cmp.Compare(p[0], q[0]) })
-	// What reaches over the end of a pitch blocks the beginning of the next.
-	end := 0.0
-	for _, r := range folded {
-		end = max(end, r[1]-pitch)
+		for i := range 3 {
+			at := from + float64(i-1)*pitch
+			folded = append(folded, [2]float64{at, at + r[1] - r[0]})
+		}
 	}
 	widest := 0.0
-	for _, r := range append(folded, [2]float64{folded[0][0] + pitch, 0}) {
-		if gap := r[0] - end; gap > widest+1e-9 {
-			widest, turn, ok = gap, math.Mod(end+gap/2, pitch), true
+	for _, r := range between(folded, 0, 2*pitch) {
+		if gap := r[1] - r[0]; gap > widest+1e-9 {
+			widest, turn, ok = gap, math.Mod(r[0]+gap/2, pitch), true
 		}
-		end = max(end, r[1])
 	}
 	return turn, ok
 }
@@ -88,8 +84,12 @@ func gaps(holes []Hole, margin, low, high float64) [][2]float64 {
 		reach := c.extent(r3.Vec{Z: 1}) + margin
 		taken[i] = [2]float64{c.Point.Z - reach, c.Point.Z + reach}
 	}
+	return between(taken, low, high)
+}
+
+// between returns what ranges leave free between two values. It puts them in order.
+func between(taken [][2]float64, low, high float64) (free [][2]float64) {
 	slices.SortFunc(taken, func(p, q [2]float64) int { return cmp.Compare(p[0], q[0]) })
-	var free [][2]float64
 	at := low
 	for _, t := range taken {
 		if t[0] >= at && at < high {

@@ -38,7 +38,7 @@ func harmonic(h hearing, m Measured, s sweep.Sweep, o Options, k int, most float
 			out.Level[f], out.Floor[f] = math.NaN(), math.NaN()
 			continue
 		}
-		v := transform(x, w.from, float64(k)*hz, h.rate)
+		v := Transform(x, w.from, float64(k)*hz, h.rate)
 		apart := o.reads(float64(k)*hz) - o.reads(hz)
 		over := 20*math.Log10(cmplx.Abs(tone)) + apart
 		out.Level[f] = 20*math.Log10(cmplx.Abs(v)) - over

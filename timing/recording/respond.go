@@ -33,12 +33,12 @@ func (h *impulse) weighted(w window, peak int) (x []float64, square float64) {
 	return x, square
 }
 
-// stride is how many values transform takes at a time.
+// stride is how many values Transform takes at a time.
 const stride = 8
 
-// transform returns the transform at a frequency in Hz of values that begin at a lag. It
+// Transform returns the transform at a frequency in Hz of values that begin at a lag. It
 // allocates nothing.
-func transform(x []float64, from int, hz, rate float64) complex128 {
+func Transform(x []float64, from int, hz, rate float64) complex128 {
 	w := 2 * math.Pi * hz / rate
 	var re, im [stride]float64 // of the turns within a stride
 	for i := range re {
@@ -82,8 +82,8 @@ func (h hearing) respond(frequency []float64, w window, low float64) (r Response
 	shift := h.peak()
 	ring, _ := h.ring.weighted(window{w.from - shift, min(w.to-shift, len(h.ring.h)/2)}, 0)
 	for f, hz := range frequency {
-		kept := transform(ring, w.from-shift, hz, h.rate) * cmplx.Rect(1, 2*math.Pi*hz/h.rate*h.ring.at)
-		v := transform(x, w.from, hz, h.rate) / kept
+		kept := Transform(ring, w.from-shift, hz, h.rate) * cmplx.Rect(1, 2*math.Pi*hz/h.rate*h.ring.at)
+		v := Transform(x, w.from, hz, h.rate) / kept
 		energy := real(v)*real(v) + imag(v)*imag(v)
 		floor := h.noise.density(hz) * square / (real(kept)*real(kept) + imag(kept)*imag(kept))
 		if hz < r.Lowest || 10*math.Log10(energy/floor) < honestSNR {

@@ -8,8 +8,10 @@ import (
 	"slices"
 	"sync"
 
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing"
+	"pappus/timing/band"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
 
@@ -79,13 +81,10 @@ func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	rate := set.Rate * (1 + set.Drift/1e6)
 	x := s.Samples(rate)
 	taps := g.impulse(set, rate)
-	n := 1
-	for n < len(x)+len(taps) {
-		n *= 2
-	}
+	n := recording.Length(len(x) + len(taps))
 	fft := fourier.NewFFT(n)
-	sent := fft.Coefficients(nil, padded(x, n))
-	through := fft.Coefficients(nil, padded(taps, n))
+	sent := recording.Spectrum(x, n)
+	through := recording.Spectrum(taps, n)
 	late := -2 * math.Pi * set.Latency * rate / float64(n)
 	early := 2 * math.Pi * math.Round(before*rate) / float64(n)
 	for k, v := range sent {
@@ -139,7 +138,7 @@ func (g *Stage) give(c timing.Case, rate float64) ([]float64, [][][]complex128) 
 }
 
 // impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
-// into it: brought to full for all channels without faults, from 500 Hz to 4 kHz.
+// into it: brought to full for all channels without faults, in the band of the weights.
 func (g *Stage) impulse(set Setting, rate float64) []float64 {
 	frequency, given := g.give(set.Case, rate)
 	n := 2 * (len(frequency) - 1)
@@ -153,14 +152,12 @@ func (g *Stage) impulse(set Setting, rate float64) []float64 {
 			}
 		}
 	}
-	energy, count := 0.0, 0.0
-	for k, hz := range frequency {
-		if hz >= 500 && hz <= 4000 {
-			energy += real(whole[k])*real(whole[k]) + imag(whole[k])*imag(whole[k])
-			count++
-		}
+	from, to := band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	energy := 0.0
+	for _, v := range whole[from:to] {
+		energy += real(v)*real(v) + imag(v)*imag(v)
 	}
-	scale := full / math.Sqrt(energy/count) / float64(n)
+	scale := full / math.Sqrt(energy/float64(to-from)) / float64(n)
 	for k := range played {
 		turn := -2 * math.Pi * float64(k) * math.Round(before*rate) / float64(n)
 		played[k] *= cmplx.Rect(scale, turn)
@@ -177,11 +174,4 @@ func (set Setting) gain(channel, str int) complex128 {
 		return -1
 	}
 	return 1
-}
-
-// padded returns x and zeros up to n samples.
-func padded(x []float64, n int) []float64 {
-	out := make([]float64, n)
-	copy(out, x)
-	return out
 }

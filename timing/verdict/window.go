@@ -66,14 +66,8 @@ func (w window) through(dst []complex128, frequency, samples []float64, begin, r
 	for i := range seen {
 		seen[i] = samples[from+i] * w.weight(begin+float64(from+i)/rate-late)
 	}
-	clear(dst)
 	for f, hz := range frequency {
-		turn := cmplx.Rect(1, -2*math.Pi*hz/rate)
-		now := cmplx.Rect(1, -2*math.Pi*hz*(begin+float64(from)/rate))
-		for _, v := range seen {
-			dst[f] += now * complex(v, 0)
-			now *= turn
-		}
+		dst[f] = recording.Transform(seen, from, hz, rate) * cmplx.Rect(1, -2*math.Pi*hz*begin)
 	}
 }
 
