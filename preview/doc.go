@@ -12,5 +12,7 @@
 //
 // Sub-packages: programme makes the sounds, decode reads the listener's own at any
 // rate (resample), through convolves, loudness measures, limit keeps the level
-// safe, wave writes files, play reaches the loudspeaker, blind asks which is which.
+// safe, wave writes files, play reaches the loudspeaker, blind asks which is which, and
+// console does what single keys say. An [Audition] is who listens to what; [Kept] keeps
+// what was made for a page.
 package preview

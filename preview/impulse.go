@@ -2,6 +2,7 @@ package preview
 
 import (
 	"math"
+	"math/bits"
 	"math/cmplx"
 
 	"pappus/timing"
@@ -73,11 +74,7 @@ func sequence(spectrum []complex128, frequency []float64, first float64, n, rate
 
 // grid returns the least power of two of samples that last the given time in s.
 func grid(seconds float64, rate int) int {
-	n := 2
-	for float64(n) < seconds*float64(rate) {
-		n *= 2
-	}
-	return n
+	return 1 << max(1, bits.Len(uint(math.Ceil(seconds*float64(rate))-1)))
 }
 
 // turn takes a delay in s out of a pressure at a frequency in Hz.

@@ -3,7 +3,6 @@ package decode
 import (
 	"fmt"
 	"io"
-	"os"
 )
 
 // How long a recording may be that is held in memory, 10 minutes at 48 kHz, and how
@@ -17,17 +16,7 @@ const (
 // recording that is to be measured. Errors name the file and wrap those of this
 // package or of os; a file that is too long or has more than 16 channels is ErrUnsupported.
 func Channels(path string) (rate int, channels [][]float64, err error) {
-	info, err := os.Stat(path)
-	if err != nil {
-		return 0, nil, err
-	}
-	if info.IsDir() {
-		return 0, nil, fmt.Errorf("%s: it is a folder, %w", path, ErrFormat)
-	}
-	if !info.Mode().IsRegular() {
-		return 0, nil, fmt.Errorf("%s: %w", path, ErrFormat)
-	}
-	file, err := os.Open(path)
+	file, err := openFile(path)
 	if err != nil {
 		return 0, nil, err
 	}

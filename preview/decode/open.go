@@ -46,18 +46,7 @@ func limits(rate, channels int) error {
 //
 // Errors name the file and wrap those of this package or of os.
 func Open(path string, rate int) (*Stream, error) {
-	// A pipe or a device might keep the caller waiting for ever.
-	info, err := os.Stat(path)
-	if err != nil {
-		return nil, err
-	}
-	if info.IsDir() {
-		return nil, fmt.Errorf("%s: it is a folder, %w", path, ErrFormat)
-	}
-	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s: %w", path, ErrFormat)
-	}
-	file, err := os.Open(path)
+	file, err := openFile(path)
 	if err != nil {
 		return nil, err
 	}
@@ -68,6 +57,20 @@ func Open(path string, rate int) (*Stream, error) {
 	}
 	s.name, s.closer = path, file
 	return s, nil
+}
+
+// openFile opens a regular file; a pipe or a device might keep the caller waiting for ever.
+func openFile(path string) (*os.File, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return nil, fmt.Errorf("%s: it is a folder, %w", path, ErrFormat)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s: %w", path, ErrFormat)
+	}
+	return os.Open(path)
 }
 
 // Read streams a sound file that r holds from its beginning, as Open does. The

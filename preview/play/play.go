@@ -9,6 +9,7 @@ import (
 	"pappus/preview/limit"
 
 	"github.com/gopxl/beep/v2"
+	"github.com/gopxl/beep/v2/effects"
 )
 
 // Errors of Play, for errors.Is.
@@ -48,21 +49,6 @@ func Play(ctx context.Context, rate beep.SampleRate, s beep.Streamer, level floa
 
 // guard makes a stream safe to play: level, fade and limiter.
 func guard(s beep.Streamer, rate beep.SampleRate, level float64) *limit.Fader {
-	quiet := &scaled{s, math.Pow(10, level/20)}
+	quiet := &effects.Gain{Streamer: s, Gain: math.Pow(10, level/20) - 1}
 	return limit.Fade(limit.New(quiet, ceiling, rate), rate.N(Rise), rate.N(fall))
-}
-
-// scaled is a stream times a factor.
-type scaled struct {
-	beep.Streamer
-	factor float64
-}
-
-func (s *scaled) Stream(samples [][2]float64) (n int, ok bool) {
-	n, ok = s.Streamer.Stream(samples)
-	for i := range samples[:n] {
-		samples[i][0] *= s.factor
-		samples[i][1] *= s.factor
-	}
-	return n, ok
 }

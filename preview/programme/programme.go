@@ -2,6 +2,7 @@ package programme
 
 import (
 	"math"
+	"math/bits"
 
 	"github.com/gopxl/beep/v2"
 )
@@ -100,13 +101,7 @@ func finish(mono []float64) Loop {
 }
 
 // powerOfTwo returns the least power of two that is not below n.
-func powerOfTwo(n int) int {
-	p := 1
-	for p < n {
-		p *= 2
-	}
-	return p
-}
+func powerOfTwo(n int) int { return 1 << bits.Len(uint(n-1)) }
 
 // top returns the highest frequency in Hz that a programme holds at a rate.
 func top(rate int) float64 { return min(20000, 0.45*float64(rate)) }

@@ -20,6 +20,11 @@ func kaiser(width float64) (order, beta float64) {
 	return (attenuation - 8) / (2.285 * 2 * math.Pi * width), 0.1102 * (attenuation - 8.7)
 }
 
+// Kaiser is the Kaiser window of shape beta, 1 in the middle, at a place from -1 to 1.
+func Kaiser(at, beta float64) float64 {
+	return bessel(beta*math.Sqrt(max(0, 1-at*at))) / bessel(beta)
+}
+
 // bessel is the modified Bessel function of the first kind and order 0, by its
 // series (M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions,
 // 9.6.12).
@@ -59,8 +64,7 @@ func newBank(up, down int) bank {
 		row := b.row(p)
 		for k := range row {
 			x := float64(k-half+1) - float64(p)/float64(b.phases) // samples from the value
-			window := math.Sqrt(max(0, 1-x*x/float64(half*half)))
-			row[k] = cut * sinc(cut*x) * bessel(beta*window) / bessel(beta)
+			row[k] = cut * sinc(cut*x) * Kaiser(x/float64(half), beta)
 		}
 	}
 	return b

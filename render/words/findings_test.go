@@ -109,7 +109,7 @@ func TestEveryCodeHasWords(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal(err)
 	}
-	found := regexp.MustCompile(`(?:warn\(|Finding\{+)"([a-z_]+)"`)
+	found := regexp.MustCompile(`(?:warn\(|[Ff]indings?\{+)"([a-z_]+)"`)
 	codes := map[string]bool{}
 	for _, name := range files {
 		text, err := os.ReadFile(name)

@@ -245,6 +245,7 @@ func TestCountsEnd(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			p := planned()
 			p.Array.Mounts, p.Array.Driver.DCOhm = make([]layout.Mount, test.drivers), test.ohm
+			p.Arrivals = make([]timing.Arrival, test.drivers)
 			p.Counts = counts(test.counts)
 			for i := range p.Counts {
 				p.Counts[i] = timing.Count{Channels: i + 1, CombOnset: math.Inf(1)}

@@ -3,6 +3,8 @@ package truepeak
 import (
 	"math"
 
+	"pappus/preview/resample"
+
 	"gonum.org/v1/gonum/floats"
 )
 
@@ -47,26 +49,12 @@ func weights(factor int) [][]float64 {
 		w := make([]float64, width)
 		for k := range w {
 			t := float64(p+1)/float64(factor) + Delay - 1 - float64(k)
-			w[k] = math.Sin(math.Pi*t) / (math.Pi * t) * kaiser(t/Delay)
+			w[k] = math.Sin(math.Pi*t) / (math.Pi * t) * resample.Kaiser(t/Delay, beta)
 		}
 		floats.Scale(1/floats.Sum(w), w)
 		all[p] = w
 	}
 	return all
-}
-
-// kaiser is the Kaiser window, from -1 to 1, to a factor.
-func kaiser(t float64) float64 { return bessel(beta * math.Sqrt(max(0, 1-t*t))) }
-
-// bessel is the modified Bessel function of the first kind and order 0, by its
-// series.
-func bessel(x float64) float64 {
-	sum, term := 1.0, 1.0
-	for k := 1.0; term > 1e-17*sum; k++ {
-		term *= (x / (2 * k)) * (x / (2 * k))
-		sum += term
-	}
-	return sum
 }
 
 // Push takes the next sample in and returns the largest magnitude, of left and
