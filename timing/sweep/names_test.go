@@ -1,0 +1,18 @@
+package sweep_test
+
+import (
+	"testing"
+
+	"pappus/timing/sweep"
+)
+
+// TestNames: a further take counts from 2.
+func TestNames(t *testing.T) {
+	for got, want := range map[string]string{
+		sweep.ChannelName(3): "sweep_channel_3", sweep.RecordedChannelName(3, 1): "channel_3", sweep.RecordedChannelName(3, 2): "channel_3_2",
+	} {
+		if got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
