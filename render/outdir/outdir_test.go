@@ -349,7 +349,7 @@ func TestChangedBetweenAddAndCommit(t *testing.T) {
 func TestNames(t *testing.T) {
 	bad := []string{"", ".", "..", ".hidden", "a/b", `a\b`, "../x", "/x", "C:x", "ends.", "nul", "CON.txt",
 		"Com1.csv", "a b", "ö.csv", "new\nline", Manifest, strings.ToUpper(Manifest), strings.Repeat("a", 121)}
-	good := []string{"plan.json", "level-1k.png", "coverage_from_above.svg", "a", "console.csv", "com.csv"}
+	good := []string{"plan.json", "level-1k.png", "coverage_from_above.svg", "a", "console.csv", "com.csv", strings.Repeat("a", 120)}
 	path := t.TempDir()
 	for _, name := range bad {
 		if err := tryFill(path, map[string]string{name: "x"}); !errors.Is(err, errName) {

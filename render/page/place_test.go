@@ -190,3 +190,14 @@ func TestFewerWalls(t *testing.T) {
 		}
 	}
 }
+
+// TestManyChanges: two hundred keys can be set at once, and no more.
+func TestManyChanges(t *testing.T) {
+	p, _ := newPage(t, small)
+	for n, want := range map[int]int{200: http.StatusOK, 201: http.StatusBadRequest} {
+		set := strings.TrimSuffix(strings.Repeat(`{"key":"name","value":"a"},`, n), ",")
+		if w := do(p, request("/api/edit", `{"text":"","set":[`+set+`]}`)); w.Code != want {
+			t.Errorf("%d changes: %d %.80s", n, w.Code, w.Body)
+		}
+	}
+}

@@ -12,13 +12,11 @@ var Ratio = math.Pow(10, 0.3)
 // Octaves returns the exact centres, in Hz, of the octave bands whose nominal
 // centres run from 125 Hz to 8 kHz: 1000 G^i, i from -3 to 3.
 func Octaves() []float64 {
-	return centres(-3, 3, 1)
-}
-
-// Thirds returns the exact centres, in Hz, of the 21 third-octave bands whose
-// nominal centres run from 100 Hz to 10 kHz.
-func Thirds() []float64 {
-	return centres(-10, 10, 3)
+	var out []float64
+	for i := -3; i <= 3; i++ {
+		out = append(out, 1000*math.Pow(10, 0.3*float64(i)))
+	}
+	return out
 }
 
 // ThirdsWithin returns the exact centres, in Hz, of the third-octave bands of
@@ -35,16 +33,6 @@ func ThirdsWithin(low, high float64) []float64 {
 			out = append(out, centre)
 		}
 	}
-}
-
-// centres returns 1000 G^(i/b) for i from first to last, the standard's rule for
-// the odd fractions b used here.
-func centres(first, last, b int) []float64 {
-	out := make([]float64, 0, last-first+1)
-	for i := first; i <= last; i++ {
-		out = append(out, 1000*math.Pow(10, 0.3*float64(i)/float64(b)))
-	}
-	return out
 }
 
 // Edges returns the lower and upper edge, in Hz, of the band of width 1/b

@@ -63,7 +63,7 @@ func against(t *testing.T, b *body.Body, named, driver string, hz float64) []off
 			continue
 		}
 		at := place(row)
-		f, err := radiate.Sphere(still(k), c, b.BallCentre)
+		f, err := radiate.Sphere(still(k), c, b.BallCentre, 1e-16)
 		if err != nil {
 			t.Fatal(err)
 		}

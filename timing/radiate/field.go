@@ -43,7 +43,7 @@ func newField(a *layout.Array, m *Medium, tolerance float64) (Field, error) {
 	case BaffleModel:
 		return Baffle(m, a.Driver.ConeRadius), nil
 	case SphereModel:
-		return newSphere(m, ConeCap(a), a.Body.BallCentre, tolerance)
+		return Sphere(m, ConeCap(a), a.Body.BallCentre, tolerance)
 	}
 	return nil, fmt.Errorf("no model is called %q", a.Timing.Model)
 }

@@ -61,7 +61,7 @@ func TestPowerOfBall(t *testing.T) {
 	for _, p := range at {
 		a.Mounts = append(a.Mounts, layout.Mount{Point: p})
 	}
-	field, err := Sphere(m, ConeCap(a), r3.Vec{})
+	field, err := Sphere(m, ConeCap(a), r3.Vec{}, exact)
 	if err != nil {
 		t.Fatal(err)
 	}

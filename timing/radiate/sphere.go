@@ -50,12 +50,8 @@ type sphereScratch struct {
 // loss in air along the place's distance from the centre; a place nearer than 1.02 radii is
 // heard as at that distance. Morse and Ingard, Theoretical Acoustics, ch. 7; Beranek and
 // Mellow, Acoustics: Sound Fields, Transducers and Vibration, 12.6. The errors are those
-// of package ball.
-func Sphere(m *Medium, c ball.Cap, centre r3.Vec) (Field, error) {
-	return newSphere(m, c, centre, exact)
-}
-
-func newSphere(m *Medium, c ball.Cap, centre r3.Vec, tolerance float64) (Field, error) {
+// of package ball, and tolerance is as ball.NewSeries has it.
+func Sphere(m *Medium, c ball.Cap, centre r3.Vec, tolerance float64) (Field, error) {
 	if _, err := ball.NewSeries(c, m.Wavenumber, tolerance); err != nil {
 		return nil, err
 	}

@@ -28,7 +28,7 @@ func at(gamma, r float64) r3.Vec {
 // sphere is the field of a ball with its centre at a place.
 func sphere(t testing.TB, m *radiate.Medium, c ball.Cap, centre r3.Vec) radiate.Field {
 	t.Helper()
-	f, err := radiate.Sphere(m, c, centre)
+	f, err := radiate.Sphere(m, c, centre, 1e-16)
 	if err != nil {
 		t.Fatal(err)
 	}
