@@ -301,3 +301,20 @@ func TestEvenPlacesFit(t *testing.T) {
 		}
 	})
 }
+
+// A driver that fits in no way is told in three.
+func TestMostMisfits(t *testing.T) {
+	d := design.Default()
+	d.Mounts.Skip = nil
+	d.Put("driver.cutout_mm", 60)
+	d.Put("driver.flange_mm", 90)
+	d.Put("driver.depth_mm", 140)
+	d.Put("driver.screw_mm", 5)
+	a, err := layout.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f, _ := found(a, "drivers_misfit"); strings.Count(f.What, "; ") != 2 {
+		t.Errorf("%s", f.What)
+	}
+}

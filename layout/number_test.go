@@ -148,3 +148,12 @@ func checkFault(t *testing.T, err error, text string) {
 		t.Fatalf("%q", err)
 	}
 }
+
+// What a saw cannot keep is written finer, since it would be nothing.
+func TestMillimetres(t *testing.T) {
+	for m, want := range map[float64]string{0.045e-3: "0.05", 0.044e-3: "0.04", 0.055e-3: "0.1", 1.23e-3: "1.2", 0: "0.0"} {
+		if got := millimetres(m); got != want {
+			t.Errorf("%v m is %s mm, want %s", m, got, want)
+		}
+	}
+}

@@ -52,11 +52,7 @@ func (l Levelling) Correction(rate float64) (Correction, error) {
 	if err != nil {
 		return Correction{}, err
 	}
-	out := Correction{Rate: rate}
-	for i, s := range l.Sections {
-		out.Sections = append(out.Sections, ProcessorFilter{Name: s.Shape.String(),
-			Frequency: s.Frequency, Q: s.Q, Gain: s.Gain, Coefficients: chain[i]})
-	}
+	out := Correction{Rate: rate, Sections: equaliserFilters(l.Sections, chain)}
 	out.Minimum = taps(chain, rate, equaliser.MinimumPhase, 0)
 	out.Linear = taps(chain, rate, equaliser.LinearPhase, 1)
 	out.Linear.Latency = float64(len(out.Linear.Samples)-1) / 2 / rate

@@ -354,3 +354,12 @@ func ExampleMake() {
 	// channel 7: 6 drivers, 166.7 us
 	// channel 8: 4 drivers, 0.0 us
 }
+
+// TestMakeEndsWithItsContext: who has stopped waits for nothing more, and gets no plan.
+func TestMakeEndsWithItsContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	if p, err := timing.Make(ctx, even(t, 60, true)); p != nil || !errors.Is(err, context.Canceled) {
+		t.Errorf("got %v, %v", p, err)
+	}
+}

@@ -111,10 +111,15 @@ func (p *Spot) filters(sections []equaliser.Section) ([]ProcessorFilter, error) 
 	if err != nil {
 		return nil, err
 	}
+	return append(out, equaliserFilters(sections, chain)...), nil
+}
+
+// equaliserFilters returns sections with their coefficients.
+func equaliserFilters(sections []equaliser.Section, chain biquad.Chain) (out []ProcessorFilter) {
 	for i, s := range sections {
 		out = append(out, ProcessorFilter{Name: s.Shape.String(), Frequency: s.Frequency, Q: s.Q, Gain: s.Gain, Coefficients: chain[i]})
 	}
-	return out, nil
+	return out
 }
 
 // sectionsOf returns the sections of a filter at a rate in Hz, a word before their
@@ -129,4 +134,27 @@ func sectionsOf(f crossover.Filter, before string, rate float64) ([]ProcessorFil
 		out[i] = ProcessorFilter{Name: before + f.Kind().String(), Frequency: s.Frequency, Q: s.Q, Coefficients: chain[i]}
 	}
 	return out, nil
+}
+
+// ofCrossover stands before the names of a crossover's sections.
+const ofCrossover = "crossover "
+
+// wooferRow returns the settings of the woofer, and what its crossover puts on every
+// channel of the array.
+func (p *Spot) wooferRow() (row ProcessorRow, high []ProcessorFilter, err error) {
+	w, err := WithWoofer(p)
+	if err != nil {
+		return row, nil, err
+	}
+	rate := p.Array.Processor.Rate
+	row = ProcessorRow{Name: WooferName, Gain: p.Array.Woofer.Gain, Invert: w.Invert}
+	row.setDelay(p, w.Delay, w.Exact)
+	for _, c := range p.Channels {
+		row.Channel = max(row.Channel, c.ID+1)
+	}
+	if row.Filters, err = sectionsOf(w.LowPass, ofCrossover, rate); err != nil {
+		return row, nil, err
+	}
+	high, err = sectionsOf(w.HighPass, ofCrossover, rate)
+	return row, high, err
 }

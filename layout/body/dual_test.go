@@ -129,3 +129,12 @@ func BenchmarkDual(b *testing.B) {
 		})
 	}
 }
+
+// TestShallow: a face nearer to the centre than a thousandth of the radius has no pole.
+func TestShallow(t *testing.T) {
+	cube := platonic(t, "cube")
+	must(t)(body.Dual(cutAt(t, cube, -1.15e-3*radius)))
+	if _, err := body.Dual(cutAt(t, cube, -0.85e-3*radius)); !is(err, errNoDual) {
+		t.Errorf("got %v", err)
+	}
+}

@@ -91,6 +91,13 @@ func TestArrangementsAreInOrder(t *testing.T) {
 	})
 }
 
+func TestLongListsAreOfEqualStrings(t *testing.T) {
+	isUnequal := func(a wiring.Arrangement) bool { return !a.IsEqual() }
+	if !slices.ContainsFunc(wiring.Arrangements(64), isUnequal) || slices.ContainsFunc(wiring.Arrangements(65), isUnequal) {
+		t.Error("unequal strings are listed for up to 64 drivers")
+	}
+}
+
 func drivers(a wiring.Arrangement) int {
 	n := 0
 	for _, length := range a.Lengths() {

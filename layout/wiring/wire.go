@@ -1,6 +1,9 @@
 package wiring
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // copper is the resistivity of annealed copper at 20 C in ohm m, 1/58 ohm mm2/m (IEC 60028,
 // the International Annealed Copper Standard).
@@ -9,8 +12,8 @@ const copper = 1e-6 / 58
 // sections are the nominal sections of IEC 60228 in mm2, up to 16.
 var sections = []float64{0.5, 0.75, 1, 1.5, 2.5, 4, 6, 10, 16}
 
-// The gauges of ASTM B258: 0000, written -3, to 40.
-const thickestGauge, thinnestGauge = -3, 40
+// thinnestGauge is the thinnest of ASTM B258.
+const thinnestGauge = 40
 
 // gaugeSection returns the section in m2 of a solid wire of an American Wire Gauge, ASTM
 // B258: its diameter is 0.127 mm times 92^((36-gauge)/39), 0.005 inch for gauge 36.
@@ -32,12 +35,11 @@ func WireLoss(wireOhm, loadOhm float64) float64 { return 20 * math.Log10(1+wireO
 // length in m one way. ok is false where none is thick enough.
 func LeastSection(length, loadOhm, loss float64) (section float64, gauge int, ok bool) {
 	least := WireOhm(length, 1) / (loadOhm * (math.Pow(10, loss/20) - 1)) * (1 - rounding)
-	for gauge = thinnestGauge; gauge > thickestGauge && gaugeSection(gauge) < least; gauge-- {
+	at := slices.IndexFunc(sections, func(mm2 float64) bool { return mm2*1e-6 >= least })
+	if at < 0 {
+		return 0, 0, false
 	}
-	for _, mm2 := range sections {
-		if section = mm2 * 1e-6; section >= least && gaugeSection(gauge) >= least {
-			return section, gauge, true
-		}
+	for gauge = thinnestGauge; gaugeSection(gauge) < least; gauge-- {
 	}
-	return 0, 0, false
+	return sections[at] * 1e-6, gauge, true
 }

@@ -86,6 +86,12 @@ func TestLeastSection(t *testing.T) {
 	})
 }
 
+func TestThinnestWireWillDo(t *testing.T) {
+	if section, gauge, ok := LeastSection(0.01, 1000, 1); section != 0.5e-6 || gauge != 40 || !ok {
+		t.Errorf("%g m2, gauge %d, %v", section, gauge, ok)
+	}
+}
+
 func TestNoSectionWillDo(t *testing.T) {
 	for name, c := range map[string]struct{ length, load, loss float64 }{
 		"a long wire": {500, 4, 0.1}, "no loss allowed": {5, 4, 0}, "no load": {5, 0, 0.3}, "not known": {5, math.NaN(), 0.3},

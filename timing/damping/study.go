@@ -1,10 +1,17 @@
 package damping
 
 import (
+	"errors"
 	"fmt"
-
+	"math"
 	"pappus/layout"
 	"pappus/layout/dampinglog"
+	"pappus/layout/impedance"
+	"pappus/timing/band"
+	"pappus/timing/impedancefit"
+	"pappus/timing/measure"
+
+	"gonum.org/v1/gonum/interp"
 )
 
 // Study is a damping log made sense of.
@@ -57,4 +64,65 @@ func ReadFiles(l *dampinglog.Log, t dampinglog.Trial) (Trial, error) {
 		}
 	}
 	return Read(t, points, frequency, level)
+}
+
+// errResponse is a response that does not cover the middle band.
+var errResponse = errors.New("the response does not cover the middle band")
+
+// middlePoints are how many points of the middle band are looked at, a twelfth of an octave
+// apart.
+const middlePoints = 37
+
+// Trial is a trial of the log with what its measurements came to.
+type Trial struct {
+	dampinglog.Trial
+	Fit       impedancefit.Fit
+	Resonance impedancefit.Estimate // Hz
+	PeakOver  impedancefit.Estimate // of the peak's height over Re
+	Q         impedancefit.Estimate
+	Uneven    float64 // dB; NaN: no response
+	// Flat says that no resonance is to be seen any more: there is far too much
+	// damping. Fit is empty then, and its values are NaN.
+	Flat bool
+}
+
+// Read fits a trial's impedance. The response is its frequencies in Hz, rising, and
+// levels in dB; none where there are no frequencies. Errors are those of
+// [impedancefit.Best], or tell of a response that does not cover the middle band.
+func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float64) (Trial, error) {
+	f, err := impedancefit.Best(points)
+	flat := errors.Is(err, impedancefit.ErrNoPeak)
+	if err != nil && !flat {
+		return Trial{}, err
+	}
+	if flat {
+		none := impedancefit.Estimate{Value: math.NaN(), Error: math.NaN()}
+		f = impedancefit.Fit{Resonance: none, PeakOver: none, Qts: none}
+	}
+	out := Trial{Trial: t, Fit: f, Resonance: f.Resonance, PeakOver: f.PeakOver, Q: f.Qts, Uneven: math.NaN(), Flat: flat}
+	if len(frequency) == 0 {
+		return out, nil
+	}
+	out.Uneven, err = uneven(frequency, level)
+	return out, err
+}
+
+// uneven returns how uneven a response is in the middle band, that of the weights, in dB.
+func uneven(frequency, level []float64) (float64, error) {
+	if frequency[0] > layout.WeightLowHz || frequency[len(frequency)-1] < layout.WeightHighHz {
+		return 0, fmt.Errorf("%w, %d to %d Hz", errResponse, layout.WeightLowHz, layout.WeightHighHz)
+	}
+	logs, even := make([]float64, len(frequency)), make([]float64, middlePoints)
+	for i, hz := range frequency {
+		logs[i] = math.Log(hz)
+	}
+	var line interp.PiecewiseLinear
+	if err := line.Fit(logs, band.Smooth(nil, frequency, level, 3)); err != nil {
+		return 0, err
+	}
+	band.Log(even, layout.WeightLowHz, layout.WeightHighHz)
+	for i, hz := range even {
+		even[i] = line.Predict(math.Log(hz))
+	}
+	return measure.Deviation(even), nil
 }

@@ -128,6 +128,18 @@ func TestLeastCornerAtTheEnds(t *testing.T) {
 	}
 }
 
+// TestNoCornerAbove20kHz: what a corner of 19 kHz keeps is kept, and what only one of 21
+// kHz would keep is not.
+func TestNoCornerAbove20kHz(t *testing.T) {
+	first := crossover.New(crossover.HighPass, crossover.Butterworth, 1, 19000)
+	if hz, ok := small.LeastCorner(first, 2, small.Peak(2, first)); !ok || math.Abs(hz-19000) > 1 {
+		t.Errorf("%g Hz, %v", hz, ok)
+	}
+	if hz, ok := small.LeastCorner(first, 2, small.Peak(2, first.Moved(21000))); ok {
+		t.Errorf("%g Hz", hz)
+	}
+}
+
 func TestIsKnown(t *testing.T) {
 	for name, change := range map[string]func(*excursion.Driver){
 		"no force factor": func(d *excursion.Driver) { d.BL = 0 },

@@ -1,6 +1,11 @@
 package measure
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat"
+)
 
 // OnsetLoss is the summing loss, in dB, that marks the comb onset.
 const OnsetLoss = 3
@@ -37,11 +42,7 @@ func Spread(arrival []float64) float64 {
 	if len(arrival) == 0 {
 		return 0
 	}
-	low, high := arrival[0], arrival[0]
-	for _, t := range arrival {
-		low, high = min(low, t), max(high, t)
-	}
-	return high - low
+	return slices.Max(arrival) - slices.Min(arrival)
 }
 
 // SummingLoss returns by how many dB a sum falls short of the sum of its parts'
@@ -83,24 +84,9 @@ func Decibels(energy float64) float64 { return 10 * math.Log10(energy) }
 // dB: how uneven they are. Values that are not finite are left out; 0 where
 // none is left.
 func Deviation(level []float64) float64 {
-	var n, mean float64
-	for _, v := range level {
-		if finite(v) {
-			n++
-			mean += v
-		}
-	}
-	if n == 0 {
+	known := slices.DeleteFunc(slices.Clone(level), func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) })
+	if len(known) == 0 {
 		return 0
 	}
-	mean /= n
-	var square float64
-	for _, v := range level {
-		if finite(v) {
-			square += (v - mean) * (v - mean)
-		}
-	}
-	return math.Sqrt(square / n)
+	return stat.PopStdDev(known, nil)
 }
-
-func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
