@@ -2,6 +2,7 @@ package impedancefit
 
 import (
 	"math"
+	"math/cmplx"
 	"testing"
 
 	"pappus/layout/box"
@@ -50,12 +51,19 @@ func TestThresholds(t *testing.T) {
 		_, err := peak(log)
 		return err
 	}
-	phases := func(over, share float64) error {
+	// share of the phase that goes with the peak, with so many standard errors of it by noise
+	phases := func(over, share, sigma float64) error {
 		d := definitions{Resonance: 100, PeakOhm: 7 * over, DCOhm: 7, Low: 50, High: 200, Qms: 3}
 		var points []impedance.Point
+		one := 0.0
 		for hz := 50.0; hz <= 200; hz *= 1.05 {
-			z := complex(7, 0) + impedance.Motional(7*(over-1), 3, hz/100)
-			points = append(points, impedance.Point{Frequency: hz, Ohm: 7, Degrees: share * math.Atan2(imag(z), real(z)) * 180 / math.Pi})
+			want := cmplx.Phase(complex(7, 0) + impedance.Motional(7*(over-1), 3, hz/100))
+			one += want * want
+			points = append(points, impedance.Point{Frequency: hz, Ohm: 7, Degrees: share * want * 180 / math.Pi})
+		}
+		n := float64(len(points))
+		for i := range points {
+			points[i].Degrees += sigma * math.Sqrt(one*(n-1)/n) * float64(1-2*(i%2)) * 180 / math.Pi
 		}
 		return d.phases(points)
 	}
@@ -81,12 +89,14 @@ func TestThresholds(t *testing.T) {
 		{"30.5 dB is not", filled(0.9e-3) == nil, false},
 		{"a peak of 5.5 percent is one", bump(0.055, 0) == nil, true},
 		{"one of 4.5 is a meter's step", bump(0.045, 0) == nil, false},
-		{"seven times the noise is a peak", bump(0.2, 0.2/7/2.42) == nil, true},
-		{"five times is none", bump(0.2, 0.2/5/2.42) == nil, false},
-		{"27 percent of the phase that goes with the peak may be a poor meter's", phases(3, 0.27) == nil, true},
-		{"23 percent is none", phases(3, 0.23) == nil, false},
-		{"a peak of 1.25 Re hardly turns the phase", phases(1.25, 0) == nil, true},
-		{"one of 1.35 must", phases(1.35, 0) == nil, false},
+		{"6.7 times the noise is a peak", bump(0.2, 0.014) == nil, true},
+		{"5.4 times is none", bump(0.2, 0.018) == nil, false},
+		{"27 percent of the phase that goes with the peak may be a poor meter's", phases(3, 0.27, 0) == nil, true},
+		{"23 percent is none", phases(3, 0.23, 0) == nil, false},
+		{"10 percent of it may be so too, where three standard errors are 17 more", phases(3, 0.1, 0.17/3) == nil, true},
+		{"where they are 13 more it is none", phases(3, 0.1, 0.13/3) == nil, false},
+		{"a peak of 1.25 Re hardly turns the phase", phases(1.25, 0, 0) == nil, true},
+		{"one of 1.35 must", phases(1.35, 0, 0) == nil, false},
 	} {
 		t.Run(test.why, func(t *testing.T) {
 			if test.got != test.want {
