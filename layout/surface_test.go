@@ -142,3 +142,37 @@ func TestSpotOutsideRoom(t *testing.T) {
 		t.Errorf("\n got %v\nwant %s", err, want)
 	}
 }
+
+// What keeps sound from a place, and from a spot the ball that stands for the body too.
+func TestReach(t *testing.T) {
+	table := build(t, with(cube, "", small+"[surface]\n"))
+	room := build(t, with(cube, "", small+"[room]\nsize_m = [6, 5, 2.5]\nbody_at_m = [1, 2, 0.5]\nabsorption = 0.1\n"))
+	face := r3.Vec{X: 0.175} // a cube of 300 mm has its faces 173.2 mm out, its ball 215 mm
+	for _, c := range []struct {
+		name        string
+		a           *layout.Array
+		at          r3.Vec
+		place, spot error
+	}{
+		{"free", table, r3.Vec{X: 2}, nil, nil},
+		{"in the body", table, r3.Vec{X: 0.1}, layout.ErrInside, layout.ErrInside},
+		{"before a face", table, face, nil, layout.ErrInside},
+		{"below the table", table, r3.Vec{X: 2, Z: -1}, layout.ErrBelowSurface, layout.ErrBelowSurface},
+		{"in the room", room, r3.Vec{X: 2}, nil, nil},
+		{"beyond a wall", room, r3.Vec{X: 5.1}, layout.ErrOutsideRoom, layout.ErrOutsideRoom},
+	} {
+		if got := c.a.Reach(c.at); got != c.place {
+			t.Errorf("%s: %v, want %v", c.name, got, c.place)
+		}
+		if got := c.a.ReachSpot(c.at); got != c.spot {
+			t.Errorf("%s as a spot: %v, want %v", c.name, got, c.spot)
+		}
+	}
+}
+
+func TestIDs(t *testing.T) {
+	a := build(t, with(cube, "skip = [2]", small))
+	if d := cmp.Diff([]int{3, 1}, a.IDs([]int{1, 0})); d != "" || a.IDs(nil) == nil {
+		t.Error(d)
+	}
+}

@@ -18,12 +18,17 @@ func TestSurveyOfOnePoint(t *testing.T) {
 	a.Body = body.Ball(0.15)
 	a.Mounts = []layout.Mount{{ID: 1, Normal: r3.Vec{X: 1}, Face: -1}}
 	a.Wiring.Channels = 0
-	a.Coverage.Cells = 8
-	s, err := timing.Look(plan(t, a))
+	a.Coverage.Cells = 24
+	p := plan(t, a)
+	s, err := timing.Look(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, o := range s.Octaves {
+	within := s.Above.AreaWithin(p.Array.Spot, 3)
+	for b, o := range s.Octaves {
+		if o.Reach != within[b] || o.Reach == 0 || o.Reach == s.Above.AreaWithin(p.Array.Spot, 3.7)[b] || o.Reach == s.Above.AreaWithin(p.Array.Spot, 2.3)[b] {
+			t.Errorf("%g Hz: %g m2, within 3 dB are %g", o.Band, o.Reach, within[b])
+		}
 		if math.Abs(o.Directivity) > 1e-9 || math.Abs(o.Power) > 1e-9 || math.Abs(o.Unevenness) > 1e-9 {
 			t.Errorf("%g Hz: %+v", o.Band, o)
 		}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"path/filepath"
 
 	"pappus/layout/dampinglog"
 	"pappus/layout/design"
@@ -97,7 +96,7 @@ func tuneAdd(c *cobra.Command, f *flags, path string, t dampinglog.Trial, fits *
 		if *name == "" {
 			continue
 		}
-		beside, err := besideLog(l.Path, *name)
+		beside, err := l.Seen(*name)
 		if err != nil {
 			return err
 		}
@@ -114,18 +113,4 @@ func tuneAdd(c *cobra.Command, f *flags, path string, t dampinglog.Trial, fits *
 	}
 	_, err := fmt.Fprintln(c.OutOrStdout(), "Added to "+l.Path+"; then: "+prose.Command("pappus tune", path))
 	return err
-}
-
-// besideLog returns a file's path as seen from the log.
-func besideLog(path, name string) (string, error) {
-	folder, err := filepath.Abs(filepath.Dir(path))
-	if err != nil {
-		return "", err
-	}
-	file, err := filepath.Abs(name)
-	if err != nil {
-		return "", err
-	}
-	relative, err := filepath.Rel(folder, file)
-	return filepath.ToSlash(relative), err
 }

@@ -56,3 +56,17 @@ func (l *Log) File(name string) string {
 	}
 	return filepath.Join(filepath.Dir(l.Path), name)
 }
+
+// Seen returns a file's path as seen from the log, which File turns back.
+func (l *Log) Seen(name string) (string, error) {
+	folder, err := filepath.Abs(filepath.Dir(l.Path))
+	if err != nil {
+		return "", err
+	}
+	file, err := filepath.Abs(name)
+	if err != nil {
+		return "", err
+	}
+	relative, err := filepath.Rel(folder, file)
+	return filepath.ToSlash(relative), err
+}

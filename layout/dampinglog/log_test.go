@@ -315,3 +315,24 @@ func ExampleAdd() {
 	// Output:
 	// 2 trials, the last with 30 g: fluffed up
 }
+
+// TestExceeds: no more is added than was said to fit, of whatever it is.
+func TestExceeds(t *testing.T) {
+	fits := dampinglog.Fits{StuffingG: 50, DepthMM: 40, Vents: 2}
+	for key, trial := range map[string]dampinglog.Trial{
+		"":           {Impedance: "a.csv", StuffingG: 50, DepthMM: 40, Vents: 2, VentMM: 8},
+		"stuffing_g": {Impedance: "a.csv", StuffingG: 51},
+		"depth_mm":   {Impedance: "a.csv", StuffingG: 50, DepthMM: 41},
+		"vents":      {Impedance: "a.csv", Vents: 3, VentMM: 8},
+	} {
+		err := dampinglog.Add(filepath.Join(t.TempDir(), "a.damping.toml"), trial, &fits)
+		var e *design.Error
+		if key == "" && err != nil || key != "" && (!errors.As(err, &e) || e.Key != "trial[1]."+key) {
+			t.Errorf("%s: %v", key, err)
+		}
+	}
+	l := dampinglog.Log{Path: filepath.Join("x", "a.toml")}
+	if got, whole := l.File("t.csv"), filepath.Join(t.TempDir(), "t.csv"); got != filepath.Join("x", "t.csv") || l.File(whole) != whole {
+		t.Errorf("%s, %s", got, l.File(whole))
+	}
+}

@@ -2,8 +2,12 @@ package outdir
 
 import (
 	"errors"
+	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
+
+	"pappus/layout/prose"
 )
 
 // Replace writes a file beside the one at path, with the same permissions, and
@@ -35,4 +39,24 @@ func Replace(path string, text []byte) (err error) {
 		return err
 	}
 	return os.Rename(f.Name(), path)
+}
+
+// Create writes a new file whole or not at all.
+func Create(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return prose.Saying(path+" is there already and stays as it is; name another file, or move that one away", err)
+	}
+	folder := filepath.Dir(path)
+	if _, missing := os.Stat(folder); errors.Is(err, fs.ErrNotExist) && missing != nil {
+		return prose.Saying(fmt.Sprintf("%s: there is no folder %s; make it first, or name another", path, folder), err)
+	}
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Close()); err != nil {
+		return errors.Join(err, os.Remove(path))
+	}
+	return nil
 }

@@ -13,7 +13,7 @@ type kind struct {
 
 // packages are names that errors of Go begin with, by custom, and that say nothing to a
 // reader.
-const packages = `outdir|timing|layout|design|preview|figure|document|spread|shell|printing|wiring|body|impedance|impedancefit|crossover|` +
+const packages = `outdir|timing|layout|design|preview|figure|document|spread|shell|poly|wiring|body|impedance|impedancefit|crossover|` +
 	`equaliser|recording|rehearsal|verdict|radiate|ball|shoebox|band|hearing|drive|excursion|exposure|channelcount|damping|dampinglog|` +
 	`decode|wave|play|programme|loudness|resample|limit|sweep|stl|sheets|page|toml|json|csv|wav|flac|mp3|strconv|strings|bytes|bufio|time|net|http|exec|os|fs`
 
