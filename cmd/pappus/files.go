@@ -1,8 +1,6 @@
 package main
 
 import (
-	"cmp"
-	"context"
 	"fmt"
 	"path"
 	"slices"
@@ -58,19 +56,12 @@ func offered() (out []page.Named) {
 	return out
 }
 
-// download adds the files of one download.
-func download(ctx context.Context, what string, p *timing.Plan, add page.Add) error {
+// download lists the files of one download.
+func download(what string, p *timing.Plan) ([]outdir.File, error) {
 	for _, d := range downloads {
-		if d.name != what {
-			continue
+		if d.name == what {
+			return d.files(p)
 		}
-		files, err := d.files(p)
-		for _, f := range files {
-			if err = cmp.Or(err, ctx.Err()); err == nil {
-				err = add(f.Name, f.Write)
-			}
-		}
-		return err
 	}
-	return fmt.Errorf("no files are called %s", what)
+	return nil, fmt.Errorf("no files are called %s", what)
 }

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -15,7 +14,6 @@ import (
 	sound "pappus/preview/sweep"
 	"pappus/render/document"
 	"pappus/render/folder"
-	"pappus/render/page"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/recording"
@@ -156,13 +154,4 @@ func point(text string) (r3.Vec, error) {
 		return v, fmt.Errorf("%q: must be x,y,z in metres, as 1.2,-0.4,0.6, with points for decimals and within 200 m", text)
 	}
 	return v, nil
-}
-
-// measurePage holds recordings that came from the page against a plan.
-func measurePage(ctx context.Context, p *timing.Plan, r page.Recorded) (verdict.Found, error) {
-	recordings := make([]sound.Recording, len(r.Files))
-	for i, f := range r.Files {
-		recordings[i] = sound.Recording(f)
-	}
-	return sound.Judge(ctx, p, recordings, played(r.AsBuilt))
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"mime/multipart"
 	"os"
 	"path/filepath"
 	"strings"
@@ -10,7 +11,6 @@ import (
 
 	sound "pappus/preview/sweep"
 	"pappus/render/outdir"
-	"pappus/render/page"
 	"pappus/timing"
 	"pappus/timing/verdict"
 
@@ -45,35 +45,35 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 func TestMeasurePage(t *testing.T) {
 	t.Parallel()
 	p, paths := rehearsedDemo(t)
-	open := func(path string) func() (io.ReadSeekCloser, error) {
-		return func() (io.ReadSeekCloser, error) { return os.Open(path) }
+	open := func(path string) func() (multipart.File, error) {
+		return func() (multipart.File, error) { return os.Open(path) }
 	}
-	v, err := measurePage(t.Context(), p, page.Recorded{Files: []page.Recording{{Name: "Take 3.wav", Open: open(paths[0])}}})
+	v, err := sound.Judge(t.Context(), p, []verdict.Recording{{Name: "Take 3.wav", Open: open(paths[0])}}, timing.Aligned)
 	if err != nil || v.Level == nil || v.Channels != nil || len(v.Faults) > 0 || v.Level.Uneven > 1 {
 		t.Errorf("one: %+v, %v", v.Faults, err)
 	}
-	var all []page.Recording
+	var all []verdict.Recording
 	for _, path := range paths {
-		all = append(all, page.Recording{Name: strings.ToUpper(filepath.Base(path)), Open: open(path)})
+		all = append(all, verdict.Recording{Name: strings.ToUpper(filepath.Base(path)), Open: open(path)})
 	}
-	if v, err = measurePage(t.Context(), p, page.Recorded{Files: all}); err != nil || v.Channels == nil || len(v.Faults) != 2 {
+	if v, err = sound.Judge(t.Context(), p, all, timing.Aligned); err != nil || v.Channels == nil || len(v.Faults) != 2 {
 		t.Errorf("all: %+v, %v", v.Channels, err)
 	}
 	// Of channels that are missing, or of files that cannot be read, nothing is told; of the rest it is.
-	some := append([]page.Recording{{Name: "channel_4.wav", Open: text("no sound")}}, all[1:4]...)
-	v, err = measurePage(t.Context(), p, page.Recorded{Files: some})
+	some := append([]verdict.Recording{{Name: "channel_4.wav", Open: text("no sound")}}, all[1:4]...)
+	v, err = sound.Judge(t.Context(), p, some, timing.Aligned)
 	if err != nil || v.Channels == nil || !v.Channels.Channels[3].Missing || v.Channels.Channels[2].Missing || v.Faults[len(v.Faults)-2].Code != verdict.NoRecording {
 		t.Errorf("some: %+v, %v", v.Channels, err)
 	}
 	for _, test := range []struct {
 		name  string
-		files []page.Recording
+		files []verdict.Recording
 		want  string
 	}{
-		{"noise", []page.Recording{{Name: "x.wav", Open: text("no sound at all")}}, "all.wav"},
-		{"others", []page.Recording{{Name: "one.wav"}, {Name: "two.wav"}}, "has neither all.wav nor channel_1.wav"},
+		{"noise", []verdict.Recording{{Name: "x.wav", Open: text("no sound at all")}}, "all.wav"},
+		{"others", []verdict.Recording{{Name: "one.wav"}, {Name: "two.wav"}}, "has neither all.wav nor channel_1.wav"},
 	} {
-		if _, err := measurePage(t.Context(), p, page.Recorded{Files: test.files}); err == nil || !strings.Contains(err.Error(), test.want) {
+		if _, err := sound.Judge(t.Context(), p, test.files, timing.Aligned); err == nil || !strings.Contains(err.Error(), test.want) {
 			t.Errorf("%s: %v, want %q", test.name, err, test.want)
 		}
 	}
@@ -117,10 +117,10 @@ func TestPageMeasures(t *testing.T) {
 }
 
 // text opens what is no recording.
-func text(words string) func() (io.ReadSeekCloser, error) {
-	return func() (io.ReadSeekCloser, error) {
+func text(words string) func() (multipart.File, error) {
+	return func() (multipart.File, error) {
 		return struct {
-			io.ReadSeeker
+			*strings.Reader
 			io.Closer
 		}{strings.NewReader(words), io.NopCloser(nil)}, nil
 	}

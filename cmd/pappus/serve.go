@@ -8,6 +8,7 @@ import (
 	"runtime"
 	"strconv"
 
+	sound "pappus/preview/sweep"
 	"pappus/render/page"
 
 	"github.com/spf13/cobra"
@@ -36,7 +37,7 @@ func servePage(c *cobra.Command, f *flags, design string, port int, open bool) e
 	if port < 0 || port > 65535 {
 		return fmt.Errorf("--port %d: must be from 0 to 65535", port)
 	}
-	options := page.Options{Path: design, Version: version, Files: offered(), Write: download, Measure: measurePage}
+	options := page.Options{Path: design, Version: version, Files: offered(), Write: download, Measure: sound.Judge}
 	hear(&options)
 	p, err := page.New(options)
 	if err != nil {

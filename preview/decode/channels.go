@@ -2,7 +2,6 @@ package decode
 
 import (
 	"fmt"
-	"io"
 )
 
 // How long a recording may be that is held in memory, 10 minutes at 48 kHz, and how
@@ -29,7 +28,7 @@ func Channels(path string) (rate int, channels [][]float64, err error) {
 }
 
 // ReadChannels is [Channels] of a file that is open, or in memory; errors do not name it.
-func ReadChannels(file io.ReadSeeker) (rate int, channels [][]float64, err error) {
+func ReadChannels(file File) (rate int, channels [][]float64, err error) {
 	w, kind, open, err := recognise(file)
 	if err == nil && kind != "WAV" {
 		err = fmt.Errorf("%w: a measurement takes a WAV file, this is %s", ErrUnsupported, kind)

@@ -5,7 +5,6 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"math"
 	"os"
@@ -494,5 +493,3 @@ func ExampleOpen() {
 	fmt.Printf("%s, %d Hz, %d channels, %d samples at 48 kHz\n", s.Kind(), rate, channels, s.Len())
 	// Output: FLAC, 16000 Hz, 2 channels, 9600 samples at 48 kHz
 }
-
-var _ io.ReadSeeker = (*window)(nil)

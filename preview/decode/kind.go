@@ -6,12 +6,21 @@ import (
 	"io"
 )
 
+// window is a stretch of a file.
+type window = io.SectionReader
+
+// File is a sound file that is open, or in memory.
+type File interface {
+	io.ReaderAt
+	io.Seeker
+}
+
 // opener makes the decoder of a kind of file at the beginning of w.
 type opener func(w *window) (sound, error)
 
 // recognise tells the kind of a file from its first bytes, past a tag that may
 // stand before them, and returns the stretch of the file that holds it.
-func recognise(file io.ReadSeeker) (*window, string, opener, error) {
+func recognise(file File) (*window, string, opener, error) {
 	end, err := file.Seek(0, io.SeekEnd)
 	if err != nil {
 		return nil, "", nil, err
@@ -19,10 +28,7 @@ func recognise(file io.ReadSeeker) (*window, string, opener, error) {
 	if end == 0 {
 		return nil, "", nil, fmt.Errorf("%w: an empty file", ErrEmpty)
 	}
-	w, err := newWindow(file, 0, end)
-	if err != nil {
-		return nil, "", nil, err
-	}
+	w := io.NewSectionReader(file, 0, end)
 	start, err := skipTags(w)
 	if err != nil {
 		return nil, "", nil, err
@@ -38,18 +44,14 @@ func recognise(file io.ReadSeeker) (*window, string, opener, error) {
 	if err != nil {
 		return nil, "", nil, err
 	}
-	w, err = newWindow(file, start, max(start, end))
-	return w, name, open, err
+	return io.NewSectionReader(file, start, max(start, end)-start), name, open, nil
 }
 
 // headAt returns up to n bytes at an offset from the beginning of w.
 func headAt(w *window, offset int64, n int) ([]byte, error) {
-	if _, err := w.Seek(offset, io.SeekStart); err != nil {
-		return nil, err
-	}
 	head := make([]byte, n)
-	got, err := io.ReadFull(w, head)
-	if err == io.EOF || err == io.ErrUnexpectedEOF {
+	got, err := w.ReadAt(head, offset)
+	if err == io.EOF {
 		err = nil
 	}
 	return head[:got], err
@@ -106,7 +108,7 @@ func skipTags(w *window) (int64, error) {
 // last: ID3v1 of 128 bytes, and before that APEv2, whose footer of 32 bytes gives
 // its size without a header of as many.
 func beforeTags(w *window) (int64, error) {
-	size := w.size()
+	size := w.Size()
 	tail := func(n int64) ([]byte, error) { return headAt(w, max(0, size-n), int(n)) }
 	last, err := tail(128)
 	if err != nil {

@@ -2,7 +2,6 @@ package decode
 
 import (
 	"fmt"
-	"io"
 	"os"
 )
 
@@ -73,9 +72,9 @@ func openFile(path string) (*os.File, error) {
 	return os.Open(path)
 }
 
-// Read streams a sound file that r holds from its beginning, as Open does. The
+// Read streams a sound file that r holds, as Open does. The
 // caller closes r, and leaves it alone until the stream is done with.
-func Read(r io.ReadSeeker, rate int) (*Stream, error) {
+func Read(r File, rate int) (*Stream, error) {
 	if rate < minRate || rate > maxRate {
 		return nil, fmt.Errorf("a rate of %d samples a second, %d to %d are possible", rate, minRate, maxRate)
 	}

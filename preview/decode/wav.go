@@ -103,7 +103,7 @@ func samples(w *window, at, size int64, f *wavFormat) (sound, error) {
 		return sound{}, fmt.Errorf("WAV: %w: samples of kind %d, %d bits", ErrUnsupported, f.tag, f.bits)
 	}
 	s := sound{rate: f.rate, channels: f.channels}
-	held := w.size() - at
+	held := w.Size() - at
 	if size > held {
 		s.short = size < streamed
 		size = held

@@ -3,7 +3,6 @@ package sweep
 import (
 	"context"
 	"fmt"
-	"io"
 	"io/fs"
 	"strings"
 
@@ -13,21 +12,15 @@ import (
 	"pappus/timing/verdict"
 )
 
-// Recording is a sound file that somebody recorded.
-type Recording struct {
-	Name string
-	Open func() (io.ReadSeekCloser, error)
-}
-
 // Judge holds recordings of the usual signal against a plan, named as package timing/sweep
 // has it. A single one, whatever its name is, is of the whole array. played is what the
 // array did meanwhile.
-func Judge(ctx context.Context, p *timing.Plan, recordings []Recording, played timing.Case) (verdict.Found, error) {
+func Judge(ctx context.Context, p *timing.Plan, recordings []verdict.Recording, played timing.Case) (verdict.Found, error) {
 	s, err := New(p, Options{})
 	if err != nil {
 		return verdict.Found{}, err
 	}
-	named := make(map[string]Recording, len(recordings))
+	named := make(map[string]verdict.Recording, len(recordings))
 	for _, f := range recordings {
 		named[strings.ToLower(f.Name)] = f
 	}
@@ -42,7 +35,7 @@ func Judge(ctx context.Context, p *timing.Plan, recordings []Recording, played t
 		if !ok {
 			return 0, nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
 		}
-		rate, channels, err := recording.read()
+		rate, channels, err := readRecording(recording)
 		if err != nil {
 			err = fmt.Errorf("%s: %w", name, err)
 		}
@@ -51,7 +44,7 @@ func Judge(ctx context.Context, p *timing.Plan, recordings []Recording, played t
 	return verdict.Takes{Sweep: s.Sweep, Read: read, Level: verdict.LevelSetting{Case: played}}.Judge(p)
 }
 
-func (r Recording) read() (rate int, channels [][]float64, err error) {
+func readRecording(r verdict.Recording) (rate int, channels [][]float64, err error) {
 	file, err := r.Open()
 	if err != nil {
 		return 0, nil, err

@@ -3,10 +3,8 @@ package page
 import (
 	"errors"
 	"fmt"
-	"io"
 	"maps"
 	"mime"
-
 	"net/http"
 	"path"
 	"slices"
@@ -15,6 +13,8 @@ import (
 	"pappus/layout/prose"
 	"pappus/render/document"
 	"pappus/render/words"
+	"pappus/timing"
+	"pappus/timing/verdict"
 )
 
 // How much may be dropped on the page at once: recordings of some tens of channels.
@@ -22,18 +22,6 @@ const (
 	mostRecorded   = 256 << 20 // bytes in all
 	mostRecordings = 65
 )
-
-// Recorded is what a microphone heard of the array.
-type Recorded struct {
-	Files   []Recording
-	AsBuilt bool // no delays were set
-}
-
-// Recording is one WAV file.
-type Recording struct {
-	Name string
-	Open func() (io.ReadSeekCloser, error)
-}
 
 // measure answers a form of several parts; see the package comment.
 func (p *Page) measure(w http.ResponseWriter, r *http.Request) {
@@ -46,10 +34,7 @@ func (p *Page) measure(w http.ResponseWriter, r *http.Request) {
 }
 
 func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer, error) {
-	if p.options.Measure == nil {
-		return nil, fmt.Errorf("%w: this program measures nothing", errNotThere)
-	}
-	text, recorded, err := readForm(w, r)
+	text, recorded, played, err := readForm(w, r)
 	if err != nil {
 		return nil, err
 	}
@@ -58,7 +43,7 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer
 		return nil, err
 	}
 	defer done()
-	v, err := p.options.Measure(r.Context(), made.plan, recorded)
+	v, err := p.options.Measure(r.Context(), made.plan, recorded, played)
 	if ctx := r.Context().Err(); ctx != nil {
 		return nil, ctx
 	}
@@ -78,39 +63,47 @@ type measuredAnswer struct {
 	Sentences []string `json:"sentences"` // how the whole array measured, in words
 }
 
-// readForm reads a form of text, as_built and recordings.
-func readForm(w http.ResponseWriter, r *http.Request) (text string, out Recorded, err error) {
+// readForm reads a form of text, recordings and as_built: what the array did meanwhile.
+func readForm(w http.ResponseWriter, r *http.Request) (text string, recorded []verdict.Recording, played timing.Case, err error) {
+	text, recorded, err = recordings(w, r)
+	if played = timing.Aligned; err == nil && r.PostFormValue("as_built") == "true" {
+		played = timing.AsBuilt
+	}
+	return text, recorded, played, err
+}
+
+func recordings(w http.ResponseWriter, r *http.Request) (text string, out []verdict.Recording, err error) {
 	kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type"))
 	if err != nil || kind != "multipart/form-data" {
-		return "", out, &failure{http.StatusUnsupportedMediaType, "must be multipart/form-data"}
+		return "", nil, &failure{http.StatusUnsupportedMediaType, "must be multipart/form-data"}
 	}
 	r.Body = http.MaxBytesReader(w, r.Body, mostRecorded)
 	if err := r.ParseMultipartForm(mostRecorded); err != nil {
 		if large := new(http.MaxBytesError); errors.As(err, &large) {
-			return "", out, &failure{http.StatusRequestEntityTooLarge, fmt.Sprintf("too large; at most %d MB of recordings", mostRecorded>>20)}
+			return "", nil, &failure{http.StatusRequestEntityTooLarge, fmt.Sprintf("too large; at most %d MB of recordings", mostRecorded>>20)}
 		}
-		return "", out, &failure{http.StatusBadRequest, prose.Error(err)}
+		return "", nil, &failure{http.StatusBadRequest, prose.Error(err)}
 	}
-	text, out.AsBuilt = r.PostFormValue("text"), r.PostFormValue("as_built") == "true"
-	recordings := r.MultipartForm.File["recording"]
+	text = r.PostFormValue("text")
+	parts := r.MultipartForm.File["recording"]
 	for _, name := range slices.Concat(slices.Collect(maps.Keys(r.MultipartForm.Value)), slices.Collect(maps.Keys(r.MultipartForm.File))) {
 		if !slices.Contains([]string{"text", "as_built", "recording"}, name) {
-			return "", out, &failure{http.StatusBadRequest, fmt.Sprintf("%q: not known", name)}
+			return "", nil, &failure{http.StatusBadRequest, fmt.Sprintf("%q: not known", name)}
 		}
 	}
 	switch {
 	case text == "":
-		return "", out, &failure{http.StatusBadRequest, "text: missing"}
+		return "", nil, &failure{http.StatusBadRequest, "text: missing"}
 	case len(text) > mostBody:
-		return "", out, &failure{http.StatusRequestEntityTooLarge, "text: too large"}
-	case len(recordings) == 0:
-		return "", out, &failure{http.StatusBadRequest, "recording: missing; drop WAV files"}
-	case len(recordings) > mostRecordings:
-		return "", out, &failure{http.StatusBadRequest, fmt.Sprintf("more than %d recordings", mostRecordings)}
+		return "", nil, &failure{http.StatusRequestEntityTooLarge, "text: too large"}
+	case len(parts) == 0:
+		return "", nil, &failure{http.StatusBadRequest, "recording: missing; drop WAV files"}
+	case len(parts) > mostRecordings:
+		return "", nil, &failure{http.StatusBadRequest, fmt.Sprintf("more than %d recordings", mostRecordings)}
 	}
-	for _, part := range recordings {
+	for _, part := range parts {
 		// Whatever folder it is in is of no interest, nor is which system wrote it.
-		out.Files = append(out.Files, Recording{path.Base(strings.ReplaceAll(part.Filename, `\`, "/")), func() (io.ReadSeekCloser, error) { return part.Open() }})
+		out = append(out, verdict.Recording{Name: path.Base(strings.ReplaceAll(part.Filename, `\`, "/")), Open: part.Open})
 	}
 	return text, out, nil
 }

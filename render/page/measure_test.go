@@ -45,18 +45,15 @@ func form(t testing.TB, parts ...[3]string) *http.Request {
 
 func TestMeasure(t *testing.T) {
 	p, _ := newPage(t, small)
-	w := do(p, form(t, [3]string{"text", "", small}, [3]string{"recording", "all.wav", "RIFF"}))
-	if w.Code != http.StatusNotImplemented {
-		t.Errorf("a program that measures nothing: %d %s", w.Code, w.Body)
-	}
-	var asked Recorded
-	p.options.Measure = func(_ context.Context, _ *timing.Plan, r Recorded) (verdict.Found, error) {
-		if asked = r; held(t, r.Files[0]) == "bad" {
+	var asked []verdict.Recording
+	var played timing.Case
+	p.options.Measure = func(_ context.Context, _ *timing.Plan, r []verdict.Recording, c timing.Case) (verdict.Found, error) {
+		if asked, played = r, c; held(t, r[0]) == "bad" {
 			return verdict.Found{}, errors.New("all.wav:\nclipped")
 		}
 		return verdict.Found{Faults: []verdict.Fact{{Code: verdict.Silent, Channels: []int{2}}}, Notes: []verdict.Fact{{Code: verdict.LevelUnjudged}}}, nil
 	}
-	w = do(p, form(t, [3]string{"text", "", small}, [3]string{"as_built", "", "true"},
+	w := do(p, form(t, [3]string{"text", "", small}, [3]string{"as_built", "", "true"},
 		[3]string{"recording", `C:\takes\all.wav`, "one"}, [3]string{"recording", "channel_1.wav", "two"}))
 	var out struct {
 		Faults, Sentences []string
@@ -68,7 +65,7 @@ func TestMeasure(t *testing.T) {
 	if len(out.Faults) != 1 || !strings.HasPrefix(out.Faults[0], "channel 2 is silent") || len(out.Sentences) != 1 || !strings.HasPrefix(out.Sentences[0], "Mind: the level") || out.Level != nil {
 		t.Errorf("%s", w.Body)
 	}
-	if !asked.AsBuilt || len(asked.Files) != 2 || asked.Files[0].Name != "all.wav" || held(t, asked.Files[1]) != "two" {
+	if played != timing.AsBuilt || len(asked) != 2 || asked[0].Name != "all.wav" || held(t, asked[1]) != "two" {
 		t.Errorf("asked %+v", asked)
 	}
 
@@ -105,7 +102,7 @@ func TestMeasure(t *testing.T) {
 	if w := do(p, foreign); w.Code != http.StatusForbidden {
 		t.Errorf("from elsewhere: %d", w.Code)
 	}
-	p.options.Measure = func(context.Context, *timing.Plan, Recorded) (verdict.Found, error) {
+	p.options.Measure = func(context.Context, *timing.Plan, []verdict.Recording, timing.Case) (verdict.Found, error) {
 		if w := do(p, form(t, [3]string{"text", "", small}, [3]string{"recording", "all.wav", "x"})); w.Code != http.StatusTooManyRequests {
 			t.Errorf("two at once: %d", w.Code)
 		}
@@ -117,7 +114,7 @@ func TestMeasure(t *testing.T) {
 }
 
 // held is what a recording holds.
-func held(t *testing.T, r Recording) string {
+func held(t *testing.T, r verdict.Recording) string {
 	t.Helper()
 	f, err := r.Open()
 	if err != nil {

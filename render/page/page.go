@@ -8,6 +8,7 @@ import (
 	"net/http"
 
 	"pappus/layout/design"
+	"pappus/render/outdir"
 	"pappus/timing"
 	"pappus/timing/verdict"
 
@@ -27,16 +28,16 @@ type Options struct {
 	// What can be heard and had, in the order in which it is offered.
 	Programmes, Cases, Files []Named
 
-	// Sound writes a WAV file of what is heard at the plan's spot; nil: none. Errors
-	// may wrap ErrAsked.
+	// Sound writes a WAV file of what is heard at the plan's spot. Errors may
+	// wrap ErrAsked.
 	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
 	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
-	// Measure holds recordings against a plan; nil: none. Whatever is wrong with them is
-	// its error.
-	Measure func(ctx context.Context, p *timing.Plan, r Recorded) (verdict.Found, error)
-	// Write adds the files of one name of Files.
-	Write func(ctx context.Context, what string, p *timing.Plan, add Add) error
+	// Measure holds recordings of an array that plays a case against a plan. Whatever is
+	// wrong with them is its error.
+	Measure func(ctx context.Context, p *timing.Plan, recorded []verdict.Recording, played timing.Case) (verdict.Found, error)
+	// Write lists the files of one name of Files.
+	Write func(what string, p *timing.Plan) ([]outdir.File, error)
 }
 
 // Named is something to choose, by its name, and what people call it.
@@ -52,9 +53,6 @@ type Hearing struct {
 	TwoEars   bool   `json:"two_ears"`
 	Dry       bool   `json:"dry"`
 }
-
-// Add adds one file to a download.
-type Add func(name string, write func(io.Writer) error) error
 
 // Page is the page's server side; it is an http.Handler.
 type Page struct {

@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"pappus/layout/design"
+	"pappus/render/outdir"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -52,11 +53,15 @@ func options(path string) Options {
 			_, err := fmt.Fprintf(w, "RIFF %s %s %v %v %.1f", h.Programme, h.Case, h.TwoEars, h.Dry, p.Array.Spot.X)
 			return err
 		},
-		Write: func(_ context.Context, what string, p *timing.Plan, add Add) error {
-			return add(what+".txt", func(w io.Writer) error {
+		Walk: func(_ context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error {
+			_, err := fmt.Fprintf(w, "RIFF %s %s from %.1f to %.1f", h.Programme, h.Case, from.Y, to.Y)
+			return err
+		},
+		Write: func(what string, p *timing.Plan) ([]outdir.File, error) {
+			return []outdir.File{{Name: what + ".txt", Write: func(w io.Writer) error {
 				_, err := io.WriteString(w, p.Array.Name)
 				return err
-			})
+			}}}, nil
 		},
 	}
 }
@@ -327,7 +332,8 @@ func TestSound(t *testing.T) {
 		{"too far", "/api/sound", body(`,"spot_m":[0,0,1e9]`), 400, "within 100 m"},
 		{"programme", "/api/sound", strings.Replace(body(""), "clicks", "../x", 1), 400, "not known"},
 		{"case", "/api/sound", strings.Replace(body(""), `"aligned"`, `"b"`, 1), 400, "not known"},
-		{"walk", "/api/walk", body(`,"from_m":[1,1,1],"way":"left"`), 501, "walking cannot be heard yet"},
+		{"walk", "/api/walk", body(`,"from_m":[1,0,1],"way":"left"`), 200, "RIFF clicks aligned from 0.0 to"},
+		{"no such walk", "/api/walk", body(`,"from_m":[1,1,1],"way":"up"`), 400, "not known"},
 	} {
 		w := do(p, request(c.path, c.body))
 		if w.Code != c.status || !strings.Contains(w.Body.String(), c.want) {

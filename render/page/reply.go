@@ -12,17 +12,12 @@ import (
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
-
 	"pappus/layout/wiring"
 )
 
 // mostBody is the most that a request may hold, in bytes: a text of 1 MB, written
 // as JSON.
 const mostBody = 3 << 20
-
-// errNotThere is wrapped by errors of what a page may ask for but this program
-// does not have.
-var errNotThere = errors.New("not there")
 
 // ErrAsked is wrapped by errors of what cannot be for what was asked: a way through
 // the body, say.
@@ -142,8 +137,6 @@ func fail(w http.ResponseWriter, err error) {
 			said["cure"] = c.cure
 		}
 		status, body = http.StatusUnprocessableEntity, said
-	case errors.Is(err, errNotThere):
-		status = http.StatusNotImplemented
 	case errors.Is(err, ErrAsked):
 		status = http.StatusBadRequest
 	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):

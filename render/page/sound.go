@@ -3,6 +3,7 @@ package page
 import (
 	"archive/zip"
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
 	"net/http"
@@ -57,9 +58,6 @@ func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any
 	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
 	}
-	if p.options.Sound == nil {
-		return nil, fmt.Errorf("%w: no sound in this program", errNotThere)
-	}
 	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Spot) error {
 		return p.options.Sound(r.Context(), to, plan, in.Hearing)
 	})
@@ -68,9 +66,6 @@ func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any
 func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, error) {
 	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
-	}
-	if p.options.Walk == nil {
-		return nil, fmt.Errorf("%w: walking cannot be heard yet", errNotThere)
 	}
 	at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way })
 	if at < 0 {
@@ -159,18 +154,18 @@ func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any
 	defer done()
 	var b bytes.Buffer
 	z, now := zip.NewWriter(&b), time.Now()
-	add := func(name string, write func(io.Writer) error) error {
-		if err := r.Context().Err(); err != nil {
-			return err
-		}
-		f, err := z.CreateHeader(&zip.FileHeader{Name: name, Method: zip.Deflate, Modified: now})
-		if err != nil {
-			return err
-		}
-		return write(f)
-	}
-	if err := p.options.Write(r.Context(), in.What, made.plan, add); err != nil {
+	files, err := p.options.Write(in.What, made.plan)
+	if err != nil {
 		return nil, err
+	}
+	for _, file := range files {
+		f, err := z.CreateHeader(&zip.FileHeader{Name: file.Name, Method: zip.Deflate, Modified: now})
+		if err := cmp.Or(r.Context().Err(), err); err != nil {
+			return nil, err
+		}
+		if err := file.Write(f); err != nil {
+			return nil, err
+		}
 	}
 	if err := z.Close(); err != nil {
 		return nil, err

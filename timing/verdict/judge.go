@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"mime/multipart"
 	"path/filepath"
 	"strings"
 
@@ -26,6 +27,12 @@ type Takes struct {
 	// Read returns a recording's rate in Hz and channels; fs.ErrNotExist where there is none.
 	Read  func(path string) (rate int, channels [][]float64, err error)
 	Level LevelSetting
+}
+
+// Recording is a sound file that somebody recorded.
+type Recording struct {
+	Name string
+	Open func() (multipart.File, error)
 }
 
 // Wire is where a stereo recording has the player's signal.
