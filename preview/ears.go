@@ -102,22 +102,18 @@ type hearer struct {
 	who         Listener
 	one         *timing.Hearing
 	two         *timing.Ears
+	cases, size int            // frequencies
 	left, right [][]complex128 // right is left where one ear hears for both
 }
 
 func newHearer(p *timing.Spot, who Listener, l timing.Listening, places []r3.Vec, frequency []float64) (*hearer, error) {
-	h, err := &hearer{who: who}, error(nil)
+	h, err := hearer{who: who, cases: len(l.Cases), size: len(frequency)}, error(nil)
 	if who.TwoEars {
 		h.two, err = timing.NewEars(p, l, places, frequency)
 	} else {
 		h.one, err = timing.NewHearing(p, l, places, frequency)
 	}
-	h.left = spectra(len(l.Cases), len(frequency))
-	h.right = h.left
-	if who.TwoEars {
-		h.right = spectra(len(l.Cases), len(frequency))
-	}
-	return h, err
+	return h.fork(), err
 }
 
 func spectra(cases, frequencies int) [][]complex128 {
@@ -129,14 +125,13 @@ func spectra(cases, frequencies int) [][]complex128 {
 }
 
 // fork returns a hearer of the same with its own room to work.
-func (h *hearer) fork() *hearer {
-	f := *h
-	f.left = spectra(len(h.left), len(h.left[0]))
-	f.right = f.left
-	if f.who.TwoEars {
-		f.right = spectra(len(h.left), len(h.left[0]))
+func (h hearer) fork() *hearer {
+	h.left = spectra(h.cases, h.size)
+	h.right = h.left
+	if h.who.TwoEars {
+		h.right = spectra(h.cases, h.size)
 	}
-	return &f
+	return &h
 }
 
 // hear fills in what is heard at a place.

@@ -21,9 +21,6 @@ const (
 	closingWidth = 3300.0
 )
 
-// spread returns that of a plan's arrivals, in s.
-func spread(p *timing.Spot) float64 { return max(p.Unaligned.Spread, p.Aligned.Spread) }
-
 // lasting returns how long an impulse response lasts, in s, for a spread of the
 // arrivals and the time from the first sound to the last echo, both in s.
 func lasting(spread, echoes float64) float64 {
@@ -39,7 +36,7 @@ type sounding struct {
 // lasting returns how long an impulse response lasts, in s, for the time from the first
 // sound to the last echo, in s: with a woofer as long as its filters ring.
 func (p sounding) lasting(echoes float64) float64 {
-	long := lasting(spread(p.Spot), echoes)
+	long := lasting(max(p.Unaligned.Spread, p.Aligned.Spread), echoes)
 	if p.woofer != nil {
 		long = max(long, echoes+p.woofer.Ring())
 	}

@@ -26,7 +26,7 @@ type Level struct {
 
 // LevelOf reads all of s, at rate samples a second, at least 8000.
 func LevelOf(s beep.Streamer, rate int) Level {
-	loud, peak := loudness.New(rate, 2), truepeak.New(rate)
+	loud, peak := loudness.New(rate), truepeak.New(rate)
 	square, count := 0.0, 0
 	each(s, func(samples [][2]float64) {
 		loud.Push(samples)

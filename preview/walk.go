@@ -23,8 +23,7 @@ import (
 // that in a room's floor; the other echoes of a room are not, for they are too many to
 // be moved. It works until ctx ends. Errors wrap ErrWay, or are as for NewSet.
 func NewWalk(ctx context.Context, p *timing.Spot, who Listener, way Way, cases []Case, programme func() beep.Streamer, rate int) (*Set, error) {
-	way, err := way.check()
-	if err != nil {
+	if err := way.check(); err != nil {
 		return nil, err
 	}
 	banks, err := newBanks(ctx, p, who, way, plain(cases), rate)

@@ -1,7 +1,6 @@
 package preview
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -20,18 +19,14 @@ var ErrWay = errors.New("impossible way")
 // Pace is how fast people walk at their ease, in m/s (common practice).
 const Pace = 1.2
 
-// Way is a line of places that a listener walks along, who stays where it ends.
+// Way is a line of places that a listener walks along at Pace, who stays where it ends.
 type Way struct {
-	Places []r3.Vec // m, of the head's middle; one at least
-	Speed  float64  // m/s, 0.1 to 10; 0: Pace
-
-	Wait     float64 // s, to stand at the beginning, at least 0
-	ToAndFro bool    // go back where it ends, and so on without an end
+	Places   []r3.Vec // m, of the head's middle; one at least
+	Wait     float64  // s, to stand at the beginning, at least 0
+	ToAndFro bool     // go back where it ends, and so on without an end
 }
 
 const (
-	slowest, fastest = 0.1, 10.0 // m/s
-
 	// A step lasts longestStep or, where arrivals drift apart by more than mostDrift
 	// in it, down to shortestStep, in s. Halfway between two responses that differ
 	// by the phase phi their mean is cos(phi/2) too weak: with 5 us of drift by
@@ -43,22 +38,17 @@ const (
 	survey    = 64   // places at which the drift is looked at
 )
 
-// check returns the way with its speed filled in, or an error that wraps ErrWay.
-func (w Way) check() (Way, error) {
-	if w.Speed == 0 {
-		w.Speed = Pace
-	}
+// check returns an error that wraps ErrWay where there is no such way.
+func (w Way) check() error {
 	switch {
 	case len(w.Places) == 0:
-		return w, fmt.Errorf("%w: no places", ErrWay)
-	case !(w.Speed >= slowest && w.Speed <= fastest):
-		return w, prose.Errorf("%w: %g m/s, %g to %g are possible", ErrWay, w.Speed, slowest, fastest)
+		return fmt.Errorf("%w: no places", ErrWay)
 	case !(w.Wait >= 0) || math.IsInf(w.Wait, 0):
-		return w, prose.Errorf("%w: %g s to stand, 0 or more are possible", ErrWay, w.Wait)
+		return prose.Errorf("%w: %g s to stand, 0 or more are possible", ErrWay, w.Wait)
 	case math.IsNaN(w.length()) || math.IsInf(w.length(), 0):
-		return w, fmt.Errorf("%w: a place is no number", ErrWay)
+		return fmt.Errorf("%w: a place is no number", ErrWay)
 	}
-	return w, nil
+	return nil
 }
 
 func (w Way) length() float64 {
@@ -70,11 +60,11 @@ func (w Way) length() float64 {
 }
 
 // Seconds returns how long it takes to walk the way once.
-func (w Way) Seconds() float64 { return w.length() / cmp.Or(w.Speed, Pace) }
+func (w Way) Seconds() float64 { return w.length() / Pace }
 
 // at returns where the listener is after so many seconds.
 func (w Way) at(seconds float64) r3.Vec {
-	left := seconds * w.Speed
+	left := seconds * Pace
 	for i := range w.Places[1:] {
 		leg := r3.Sub(w.Places[i+1], w.Places[i])
 		if long := r3.Norm(leg); left > long {

@@ -1,10 +1,10 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 
@@ -13,7 +13,6 @@ import (
 	"pappus/preview/decode"
 	"pappus/render/document"
 	"pappus/render/folder"
-	"pappus/render/outdir"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/air"
@@ -72,7 +71,7 @@ func newImpedance(f *flags) *cobra.Command {
 }
 
 func driverImpedance(j *job, i impedanceFlags) (outcome, error) {
-	path := first(j.args[1:])
+	path := cmp.Or(j.args[1:]...)
 	if i.write && path == "" {
 		return outcome{}, errors.New("--write: name the design to write into: pappus impedance FILE DESIGN.toml --write")
 	}
@@ -102,7 +101,7 @@ func driverImpedance(j *job, i impedanceFlags) (outcome, error) {
 	if err := m.Doubt(); err != nil && !i.anyway {
 		return outcome{}, fmt.Errorf("nothing written: %w; look at it without --write, then add --anyway if it is so", err)
 	}
-	out.then = func() error { return writeKeys(path, m.Fit.Keys(m.Mechanical)) }
+	out.then = func() error { return folder.SetKeys(path, m.Fit.Keys(m.Mechanical)) }
 	out.last = fmt.Sprintf("\nWritten into the driver of %s.", path) + out.last
 	return out, nil
 }
@@ -133,30 +132,9 @@ func again(m *impedancefit.Study, i impedanceFlags, path string) error {
 	if area == 0 {
 		return errors.New("the area of the cone is not known: give --sd-cm2, or sd_cm2 in the design")
 	}
-	state := air.Air{Temperature: a.Air.Temperature, Humidity: a.Air.Humidity, Pressure: a.Air.Pressure}
+	state := air.Air(a.Air)
 	return m.Again(i.reader(), i.second, impedancefit.Second{Mass: i.mass / 1000, Volume: i.box / 1000, Area: area,
 		Air: box.Air{Density: state.Density(), SoundSpeed: state.SpeedOfSound()}})
-}
-
-// writeKeys sets keys of a design that is a file, once the outcome is a good design. The
-// file is replaced as a whole.
-func writeKeys(path string, keys []impedancefit.Key) error {
-	text, err := os.ReadFile(path)
-	if err != nil {
-		return err
-	}
-	for _, k := range keys {
-		if text, err = design.Set(text, k.Name, k.Value); err != nil {
-			return err
-		}
-	}
-	if _, err := design.Parse(path, text); err != nil {
-		return fmt.Errorf("nothing written: %w", err)
-	}
-	if path, err = filepath.EvalSymlinks(path); err != nil {
-		return err
-	}
-	return outdir.Replace(path, text)
 }
 
 // channelLoad holds a channel's impedance against the plan.
@@ -165,7 +143,7 @@ func channelLoad(j *job, i impedanceFlags) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.planOf(j.Context(), first(j.args[1:]))
+	p, err := j.planOf(j.Context(), cmp.Or(j.args[1:]...))
 	if err != nil {
 		return outcome{}, err
 	}

@@ -18,8 +18,7 @@ import (
 	"pappus/preview/wave"
 	"pappus/render/document"
 	"pappus/render/folder"
-	"pappus/render/tape"
-	"pappus/timing"
+	"pappus/render/words"
 
 	"github.com/spf13/cobra"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -232,10 +231,14 @@ func (h hearing) play(j *job, s *preview.Audition) (err error) {
 	if j.quiet {
 		out = io.Discard
 	}
+	along := ""
+	if s.Way != nil {
+		along = words.Walk(s.Plan.Array, s.Way.Places)
+	}
 	if h.blind {
-		err = console.Blind(j.Context(), out, j.InOrStdin(), s, along(s.Plan, s.Way))
+		err = console.Blind(j.Context(), out, j.InOrStdin(), s, along)
 	} else {
-		err = console.Turns(j.Context(), out, j.InOrStdin(), s, h.rounds, along(s.Plan, s.Way))
+		err = console.Turns(j.Context(), out, j.InOrStdin(), s, h.rounds, along)
 	}
 	switch {
 	case errors.Is(err, context.Canceled):
@@ -244,24 +247,4 @@ func (h hearing) play(j *job, s *preview.Audition) (err error) {
 		return fmt.Errorf("%w; \"pappus listen -o FOLDER\" writes the same sounds as WAV files", err)
 	}
 	return err
-}
-
-// along says in words between which places the listener walks, a line each; nothing
-// where nobody walks.
-func along(p *timing.Spot, way *preview.Way) string {
-	if way == nil {
-		return ""
-	}
-	var b strings.Builder
-	for i, at := range way.Places {
-		lead := "then to"
-		switch i {
-		case 0:
-			lead = "You walk from"
-		case 1:
-			lead = "to"
-		}
-		fmt.Fprintf(&b, "%s %s\n", lead, tape.Of(p.Array, at).Full())
-	}
-	return b.String()
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -17,14 +18,11 @@ func TestWalkSaysWhere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := along(p, way)
+	got := words.Walk(p.Array, way.Places)
 	want := "You walk from 1.56 m in front along the floor, ears 2.32 m above its middle\n" +
 		"to 1.50 m in front along the floor, 0.50 m to the loudspeaker's left, ears 2.32 m above its middle\n" +
 		"then to 1.00 m behind along the floor, ears level with its middle\n"
 	if got != want {
 		t.Errorf("it says\n%s", got)
-	}
-	if got := along(p, nil); got != "" {
-		t.Errorf("of nobody who walks it says %q", got)
 	}
 }

@@ -62,7 +62,10 @@ func newMeasure(f *flags) *cobra.Command {
 
 func measure(j *job, m measuring) (outcome, error) {
 	t := verdict.Takes{Folder: m.in, Wire: verdict.Wire(slices.Index(references, m.reference)),
-		Level: verdict.LevelSetting{Case: played(m.built), Low: m.lowHz, High: m.highHz, Gated: m.gated}}
+		Level: verdict.LevelSetting{Case: timing.Aligned, Low: m.lowHz, High: m.highHz, Gated: m.gated}}
+	if m.built {
+		t.Level.Case = timing.AsBuilt
+	}
 	if err := among("reference", m.reference, references); err != nil {
 		return outcome{}, err
 	}
@@ -115,22 +118,11 @@ func (m measuring) options() (recording.Options, error) {
 	if m.microphone == "" {
 		return o, nil
 	}
-	correction, err := layout.ReadMicrophone(m.microphone)
-	if err != nil {
-		return o, fmt.Errorf("--microphone: %w", err)
+	var err error
+	if o.Microphone, err = layout.ReadMicrophone(m.microphone); err != nil {
+		err = fmt.Errorf("--microphone: %w", err)
 	}
-	for _, line := range correction {
-		o.Microphone = append(o.Microphone, recording.Correction(line))
-	}
-	return o, nil
-}
-
-// played returns what an array did while it was recorded.
-func played(asBuilt bool) timing.Case {
-	if asBuilt {
-		return timing.AsBuilt
-	}
-	return timing.Aligned
+	return o, err
 }
 
 // references are where the wire from the player may be, as verdict.Wire counts them.

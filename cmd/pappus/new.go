@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 
 	"pappus/layout/design"
@@ -16,10 +17,7 @@ func newNew(f *flags) *cobra.Command {
 		Short: "Write a starter design with remarks; it never replaces a file",
 		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			path := first(args)
-			if path == "" {
-				path = "design.toml"
-			}
+			path := cmp.Or(append(args, "design.toml")...)
 			if err := outdir.Create(path, design.DefaultTOML()); err != nil {
 				return err
 			}

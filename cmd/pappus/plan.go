@@ -3,13 +3,12 @@ package main
 import (
 	"fmt"
 	"io"
-	"path/filepath"
-	"strings"
 
 	"pappus/preview"
 	"pappus/render/document"
 	"pappus/render/folder"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"github.com/spf13/cobra"
@@ -143,7 +142,7 @@ func newCompare(f *flags) *cobra.Command {
 			}
 			designs, plans = append(designs, d), append(plans, p)
 		}
-		nameApart(plans, j.args)
+		words.NameApart(plans, j.args)
 		return outcome{
 			files: folder.Comparison(plans),
 			json:  func(document.Written) any { return document.OfComparison(designs) },
@@ -156,17 +155,4 @@ func newCompare(f *flags) *cobra.Command {
 			last: fmt.Sprintf("\nThe picture is %s/comparison.png.\n", j.folder),
 		}, nil
 	})
-}
-
-// nameApart names designs of the same name after their files.
-func nameApart(plans []*timing.Plan, paths []string) {
-	count := map[string]int{}
-	for _, p := range plans {
-		count[p.Array.Name]++
-	}
-	for i, p := range plans {
-		if count[p.Array.Name] > 1 {
-			p.Array.Name = strings.TrimSuffix(filepath.Base(paths[i]), filepath.Ext(paths[i]))
-		}
-	}
 }

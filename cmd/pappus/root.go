@@ -96,9 +96,6 @@ func (f *flags) planOf(ctx context.Context, path string) (*timing.Plan, error) {
 	return p, err
 }
 
-// errStrict tells that --strict was asked for and a design does not hold.
-var errStrict = errors.New("--strict")
-
 // judge fails where --strict was asked for and something cannot be built or wired as
 // designed. All has been written and shown by then.
 func (f *flags) judge() error {
@@ -106,18 +103,11 @@ func (f *flags) judge() error {
 	if !f.strict || len(stopping) == 0 {
 		return nil
 	}
+	more := ""
 	if n := len(stopping) - 1; n > 0 {
-		return fmt.Errorf("%w: %s; and %d more", errStrict, stopping[0].What, n)
+		more = fmt.Sprintf("; and %d more", n)
 	}
-	return fmt.Errorf("%w: %s", errStrict, stopping[0].What)
-}
-
-// first returns the first of the arguments, or nothing.
-func first(args []string) string {
-	if len(args) == 0 {
-		return ""
-	}
-	return args[0]
+	return errors.New("--strict: " + stopping[0].What + more)
 }
 
 // colour tells whether what is written may be coloured: on a terminal, and with

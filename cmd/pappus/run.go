@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 
@@ -111,7 +112,7 @@ func (j *job) written(o outcome) document.Written {
 }
 
 // design is the path that the job was given, empty where none was.
-func (j *job) design() string { return first(j.args) }
+func (j *job) design() string { return cmp.Or(j.args...) }
 
 // plan plans the design.
 func (j *job) plan() (*timing.Plan, error) { return j.planOf(j.Context(), j.design()) }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"net"
@@ -25,7 +26,7 @@ func newServe(f *flags) *cobra.Command {
 			"It writes no file but DESIGN.toml, and that only when it is told to save.",
 		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return servePage(c, f, first(args), port, open)
+			return servePage(c, f, cmp.Or(args...), port, open)
 		},
 	}
 	c.Flags().IntVar(&port, "port", 0, "port to answer on, 0 to 65535; 0: any that is free")
@@ -45,7 +46,7 @@ func servePage(c *cobra.Command, f *flags, design string, port int, open bool) e
 	}
 	l, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
 	if err != nil {
-		return fmt.Errorf("--port %d: %w", port, reason(err))
+		return fmt.Errorf("--port %d: %w", port, err)
 	}
 	address := "http://" + l.Addr().String() + "/"
 	if !f.quiet {
@@ -59,15 +60,6 @@ func servePage(c *cobra.Command, f *flags, design string, port int, open bool) e
 		}
 	}
 	return page.Serve(c.Context(), l, p)
-}
-
-// reason leaves the addresses out of what went wrong.
-func reason(err error) error {
-	var op *net.OpError
-	if errors.As(err, &op) {
-		return op.Err
-	}
-	return err
 }
 
 // browse opens an address with what the system has for it. The browser outlives

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -52,30 +53,8 @@ func sounds(p *timing.Plan) []outdir.File {
 	}))...)
 }
 
-// pageProgrammes lists what can be played on the page.
-func pageProgrammes() []page.Named {
-	var out []page.Named
-	for _, k := range programme.All {
-		out = append(out, page.Named{Name: k.Name, Words: k.Words})
-	}
-	return out
-}
-
 // pageWords are the cases as the page speaks of them everywhere else.
 var pageWords = map[string]string{"as_built": "without delays", "aligned": "with delays", "point": "from one ideal point"}
-
-// pageCases lists the cases that can be heard on the page.
-func pageCases() []page.Named {
-	var out []page.Named
-	for _, c := range preview.Cases {
-		words, ok := pageWords[c.Name]
-		if !ok {
-			words = c.Words
-		}
-		out = append(out, page.Named{Name: c.Name, Words: words})
-	}
-	return out
-}
 
 // hear makes what is heard at a place or on a walk for the page.
 func hear(options *page.Options) {
@@ -88,7 +67,12 @@ func hear(options *page.Options) {
 		}
 		return err
 	}
-	options.Programmes, options.Cases = pageProgrammes(), pageCases()
+	for _, k := range programme.All {
+		options.Programmes = append(options.Programmes, page.Named{Name: k.Name, Words: k.Words})
+	}
+	for _, c := range preview.Cases {
+		options.Cases = append(options.Cases, page.Named{Name: c.Name, Words: cmp.Or(pageWords[c.Name], c.Words)})
+	}
 	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Spot, of page.Hearing) error {
 		return write(ctx, w, preview.Heard{Plan: p}, of)
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 
@@ -49,7 +50,7 @@ const leastRate, mostRate = 8000, 384000
 
 func makeSweep(j *job, o sound.Options, aloud, rehearse bool) (outcome, error) {
 	if o.Level == 0 { // which Options take for the usual
-		return outcome{}, fmt.Errorf("--level-db 0: %w: a sweep at full scale clips and overheats; -20 is usual", sound.ErrLoud)
+		return outcome{}, errors.New("--level-db 0: impossible level: a sweep at full scale clips and overheats; -20 is usual")
 	}
 	if o.Rate != 0 && (o.Rate < leastRate || o.Rate > mostRate) {
 		return outcome{}, fmt.Errorf("--rate %d: must be from %d to %d", o.Rate, leastRate, mostRate)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -40,12 +41,7 @@ func newTune(f *flags) *cobra.Command {
 }
 
 // logOf returns the path of a design's damping log.
-func logOf(path string) string {
-	if path == "" {
-		path = "lantern.toml"
-	}
-	return dampinglog.Beside(path)
-}
+func logOf(path string) string { return dampinglog.Beside(cmp.Or(path, "lantern.toml")) }
 
 func newTuneAdd(f *flags) *cobra.Command {
 	var t dampinglog.Trial
@@ -67,7 +63,7 @@ func newTuneAdd(f *flags) *cobra.Command {
 			if !c.Flags().Changed("most-vents") {
 				fits.Vents = -1
 			}
-			return tuneAdd(c, f, first(args), t, &fits)
+			return tuneAdd(c, f, cmp.Or(args...), t, &fits)
 		},
 	}
 	c.Flags().IntVar(&t.Vents, "vents", 0, "openings")
@@ -96,11 +92,10 @@ func tuneAdd(c *cobra.Command, f *flags, path string, t dampinglog.Trial, fits *
 		if *name == "" {
 			continue
 		}
-		beside, err := l.Seen(*name)
-		if err != nil {
+		var err error
+		if *name, err = l.Seen(*name); err != nil {
 			return err
 		}
-		*name = beside
 	}
 	if _, err := damping.ReadFiles(l, t); err != nil {
 		return err

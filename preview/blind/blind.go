@@ -1,7 +1,6 @@
 package blind
 
 import (
-	"errors"
 	"fmt"
 	"math/rand/v2"
 
@@ -10,9 +9,6 @@ import (
 
 // Tries is how many tries a test has.
 const Tries = 10
-
-// ErrDone is that of an answer after the last try.
-var ErrDone = errors.New("all tries are answered")
 
 // Side is one of the two sounds.
 type Side int8
@@ -25,17 +21,11 @@ const (
 // String returns A or B.
 func (s Side) String() string { return [...]string{"A", "B"}[s] }
 
-// Try is one try and its answer.
-type Try struct{ X, Answer Side }
-
-// Right tells whether the answer is.
-func (t Try) Right() bool { return t.X == t.Answer }
-
 // Test is a blind test under way. It does no input or output: the caller plays
 // and asks.
 type Test struct {
 	hidden [Tries]Side
-	tries  []Try
+	result Result
 }
 
 // New draws what X is in each try, by the toss of a coin. The same seed gives the
@@ -55,36 +45,27 @@ func (t *Test) X() (Side, bool) {
 	if t.Done() {
 		return A, false
 	}
-	return t.hidden[len(t.tries)], true
+	return t.hidden[t.result.Tries], true
 }
 
-// Answer records what the listener says that X is, and goes on to the next try.
-// The error is ErrDone.
-func (t *Test) Answer(s Side) error {
+// Answer records what the listener says that X is, and goes on to the next try. After
+// the last it does nothing.
+func (t *Test) Answer(s Side) {
 	x, ok := t.X()
 	if !ok {
-		return ErrDone
+		return
 	}
-	t.tries = append(t.tries, Try{x, s})
-	return nil
+	t.result.Tries++
+	if s == x {
+		t.result.Right++
+	}
 }
 
 // Done tells whether all tries are answered.
-func (t *Test) Done() bool { return len(t.tries) == Tries }
-
-// Answered returns the tries that are answered, the first one first.
-func (t *Test) Answered() []Try { return append([]Try(nil), t.tries...) }
+func (t *Test) Done() bool { return t.result.Tries == Tries }
 
 // Result returns the outcome so far.
-func (t *Test) Result() Result {
-	r := Result{Tries: len(t.tries)}
-	for _, try := range t.tries {
-		if try.Right() {
-			r.Right++
-		}
-	}
-	return r
-}
+func (t *Test) Result() Result { return t.result }
 
 // Result is how many answers were right.
 type Result struct{ Right, Tries int }

@@ -13,10 +13,9 @@ const steps = 4
 
 // Meter measures a stream as it comes. Its memory does not grow.
 type Meter struct {
-	rate     int
-	channels int
-	filters  [2]filter
-	blocks   histogram
+	rate    int
+	filters [2]filter
+	blocks  histogram
 
 	sum   float64        // of squares in this step
 	count int            // samples in this step
@@ -31,11 +30,10 @@ type Meter struct {
 
 // New returns a Meter for a stream of rate samples a second, at least 8000. From
 // 32000 on it reads within 0.1 LU what it would at 48000; below, the bilinear
-// transform bends the shelf, and 1 kHz reads 0.2 LU low at 8000. With 2 channels left and right count alike, as the standard's front channels do;
-// with 1 the mean of left and right counts once, which reads 3.01 LU less than
-// the same sound from both.
-func New(rate, channels int) *Meter {
-	m := &Meter{rate: rate, channels: channels}
+// transform bends the shelf, and 1 kHz reads 0.2 LU low at 8000. Left and right count
+// alike, as the standard's front channels do.
+func New(rate int) *Meter {
+	m := &Meter{rate: rate}
 	for c := range m.filters {
 		m.filters[c].sections = weighting(float64(rate))
 	}
@@ -63,10 +61,6 @@ func (m *Meter) power(v [2]float64) float64 {
 		if math.IsNaN(v[c]) || math.IsInf(v[c], 0) {
 			v[c] = 0
 		}
-	}
-	if m.channels == 1 {
-		mono := m.filters[0].next((v[0] + v[1]) / 2)
-		return mono * mono
 	}
 	left, right := m.filters[0].next(v[0]), m.filters[1].next(v[1])
 	return left*left + right*right

@@ -86,7 +86,7 @@ func TestAgainstAnotherLibrary(t *testing.T) {
 	for _, row := range rows {
 		name, rate := row["signal"], int(row.Float("rate"))
 		samples := signals[name](rate)
-		m, peak := measured(samples, rate, 2), truepeak.New(rate)
+		m, peak := measured(samples, rate), truepeak.New(rate)
 		peak.Push(samples)
 		for measure, have := range map[string]float64{"integrated_lufs": m.Integrated(0), "momentary_lufs": momentary(m)} {
 			if want := row.Float(measure); !(math.Abs(have-want) <= tolerance[rate]) {

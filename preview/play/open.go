@@ -58,16 +58,16 @@ func open(ctx context.Context, rate beep.SampleRate) (device, error) {
 	case <-ctx.Done():
 		return nil, ctx.Err()
 	case <-time.After(patience):
-		return nil, &deviceError{ErrNoDevice, nil}
+		return nil, ErrNoDevice
 	}
 	if opened.err != nil {
-		return nil, &deviceError{ErrNoDevice, opened.err}
+		return nil, noDevice(ErrNoDevice, opened.err)
 	}
 	if err := opened.context.Err(); err != nil {
-		return nil, &deviceError{ErrNoDevice, err}
+		return nil, noDevice(ErrNoDevice, err)
 	}
 	if err := bounded(patience, opened.context.Resume); err != nil {
-		return nil, &deviceError{ErrNoDevice, err}
+		return nil, noDevice(ErrNoDevice, err)
 	}
 	return speaker{opened.context, rate}, nil
 }

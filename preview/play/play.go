@@ -12,11 +12,10 @@ import (
 	"github.com/gopxl/beep/v2/effects"
 )
 
-// Errors of Play, for errors.Is.
-var (
-	ErrNoDevice = errors.New("no sound device answers")
-	ErrStalled  = errors.New("the sound device has stopped taking sound")
-)
+// ErrNoDevice is wrapped by the error of Play where there is no device.
+var ErrNoDevice = errors.New("no sound device answers")
+
+var errStalled = errors.New("the sound device has stopped taking sound")
 
 // DefaultLevel is a quiet start, in dB below the stream's own level.
 const DefaultLevel = -20.0
@@ -33,7 +32,7 @@ var ceiling = math.Pow(10, -1.0/20)
 // Play plays s, at rate samples a second and level dB (DefaultLevel unless
 // someone asked for another), until it ends or ctx is done. It returns nil at the
 // end, ctx's error when stopped, ErrNoDevice where no device takes sound within 2
-// s, ErrStalled where one stops doing so, or the stream's error. Once Play has
+// s, another where one stops doing so, or the stream's error. Once Play has
 // returned nothing reads s any more.
 //
 // One process plays at one rate; another rate than the first is an error. Play

@@ -7,6 +7,7 @@ import (
 	"io"
 	"time"
 
+	"pappus/layout/prose"
 	"pappus/preview/limit"
 )
 
@@ -97,20 +98,16 @@ func (w *watch) look() error {
 // failure is the error for a device that never worked, or no longer does.
 func (w *watch) failure(cause error) error {
 	if w.taken > 0 {
-		return &deviceError{ErrStalled, cause}
+		return noDevice(errStalled, cause)
 	}
-	return &deviceError{ErrNoDevice, cause}
+	return noDevice(ErrNoDevice, cause)
 }
 
-// deviceError says kindly what went wrong, and keeps the driver's own words for
-// those who ask for them by errors.Unwrap.
-type deviceError struct{ kind, cause error }
-
-func (e *deviceError) Error() string { return e.kind.Error() }
-
-func (e *deviceError) Unwrap() []error {
-	if e.cause == nil {
-		return []error{e.kind}
+// noDevice says kindly what went wrong, and keeps the driver's own words, if any, for
+// errors.Is.
+func noDevice(kind, cause error) error {
+	if cause == nil {
+		return kind
 	}
-	return []error{e.kind, e.cause}
+	return prose.Saying(kind.Error(), kind, cause)
 }

@@ -129,7 +129,7 @@ func TestRun(t *testing.T) {
 		{"slow to start", &machine{starts: 75}, &tone{left: 48000}, 0, nil, 3 * time.Second},
 		{"never starts", &machine{starts: 1 << 30}, &tone{left: 1 << 30}, 0, ErrNoDevice, 2100 * time.Millisecond},
 		{"never starts, short sound", &machine{starts: 1 << 30}, &tone{left: 10}, 0, ErrNoDevice, 2100 * time.Millisecond},
-		{"stops taking", &machine{stalls: 150}, &tone{left: 1 << 30}, 0, ErrStalled, 5200 * time.Millisecond},
+		{"stops taking", &machine{stalls: 150}, &tone{left: 1 << 30}, 0, errStalled, 5200 * time.Millisecond},
 		{"pulled out", &machine{fails: 150}, &tone{left: 1 << 30}, 0, errUnplugged, 3100 * time.Millisecond},
 		{"source breaks", &machine{}, &tone{err: errSource}, 0, errSource, 100 * time.Millisecond},
 		{"stopped", &machine{}, &tone{left: 1 << 30}, 3 * time.Second, context.Canceled, 3150 * time.Millisecond},
@@ -231,7 +231,7 @@ func TestLoudIsLimited(t *testing.T) {
 }
 
 func TestDeviceErrorIsKind(t *testing.T) {
-	err := error(&deviceError{ErrNoDevice, errUnplugged})
+	err := noDevice(ErrNoDevice, errUnplugged)
 	if err.Error() != ErrNoDevice.Error() {
 		t.Errorf("%q", err)
 	}

@@ -1,7 +1,7 @@
 package sweep
 
 import (
-	"errors"
+	"cmp"
 	"math"
 
 	"pappus/layout/prose"
@@ -10,12 +10,6 @@ import (
 	"pappus/timing/sweep"
 
 	"github.com/gopxl/beep/v2"
-)
-
-// Errors that New wraps.
-var (
-	ErrBelow = errors.New("below the high-pass")
-	ErrLoud  = errors.New("impossible level")
 )
 
 // What a signal is like where nothing else is asked for.
@@ -51,16 +45,15 @@ type Signal struct {
 	Cautions []string
 }
 
-// New returns the signal for a plan. Errors wrap ErrBelow, ErrLoud or those of package
-// timing/sweep.
+// New returns the signal for a plan. Errors of its sweep wrap those of package timing/sweep.
 func New(p *timing.Plan, o Options) (Signal, error) {
 	o = o.filled(p)
 	corner := p.Protection.Corner
 	if o.Start < corner && !o.Below {
-		return Signal{}, prose.Errorf("%w: it would begin at %g Hz, the high-pass stands at %.4g Hz; a cone can move too far below it", ErrBelow, o.Start, corner)
+		return Signal{}, prose.Errorf("below the high-pass: it would begin at %g Hz, the high-pass stands at %.4g Hz; a cone can move too far below it", o.Start, corner)
 	}
 	if !(o.Level >= leastLevel && o.Level <= mostLevel) {
-		return Signal{}, prose.Errorf("%w: %g dB; must be from %g to %g dB, where full scale is 0", ErrLoud, o.Level, leastLevel, mostLevel)
+		return Signal{}, prose.Errorf("impossible level: %g dB; must be from %g to %g dB, where full scale is 0", o.Level, leastLevel, mostLevel)
 	}
 	s, err := sweep.New(o.Start, o.Stop, o.Length)
 	if err != nil {
@@ -79,24 +72,11 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 
 // filled returns options with what is left out.
 func (o Options) filled(p *timing.Plan) Options {
-	if o.Rate == 0 {
-		o.Rate = UsualRate
-	}
-	if o.Start == 0 {
-		o.Start = usualStart
-		if p.Protection.Corner > 0 {
-			o.Start = p.Protection.Corner
-		}
-	}
-	if o.Stop == 0 {
-		o.Stop = min(usualStop, mostOfRate*float64(o.Rate))
-	}
-	if o.Length == 0 {
-		o.Length = UsualLength
-	}
-	if o.Level == 0 {
-		o.Level = UsualLevel
-	}
+	o.Rate = cmp.Or(o.Rate, UsualRate)
+	o.Start = cmp.Or(o.Start, p.Protection.Corner, usualStart)
+	o.Stop = cmp.Or(o.Stop, min(usualStop, mostOfRate*float64(o.Rate)))
+	o.Length = cmp.Or(o.Length, UsualLength)
+	o.Level = cmp.Or(o.Level, UsualLevel)
 	return o
 }
 

@@ -41,7 +41,7 @@ func (p *Page) edit(_ http.ResponseWriter, _ *http.Request, in edits) (any, erro
 	}
 	out, err := repair.Edit(p.plans.name, []byte(in.Text), changes)
 	if err != nil {
-		return nil, faulty{faultOf(err)}
+		return nil, faultyFor(faultOf(err))
 	}
 	return edited{string(out.Text), append([]string{}, out.Mended...)}, nil
 }
@@ -66,17 +66,9 @@ func (p *Page) save(_ http.ResponseWriter, _ *http.Request, in saving) (any, err
 	return saved{true, read}, nil
 }
 
-// curable is a design with faults that one press mends.
-type curable struct {
-	faulty
-	cure edited
-}
-
-func (c curable) Unwrap() error { return c.faulty }
-
 // cured adds to what is wrong with a text how one press mends it, where one does.
 func (p *Page) cured(err error, text string) error {
-	var faults faulty
+	var faults *faulty
 	if !errors.As(err, &faults) {
 		return err
 	}
@@ -86,7 +78,7 @@ func (p *Page) cured(err error, text string) error {
 			return err
 		}
 	}
-	return curable{faults, edited{string(out.Text), out.Mended}}
+	return &faulty{faults.Words, faults.Faults, &edited{string(out.Text), out.Mended}}
 }
 
 // fewerWalls follows the sound in a room over as many walls as a page can: what is too

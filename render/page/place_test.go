@@ -74,12 +74,12 @@ func TestEveryShapeIsPlanned(t *testing.T) {
 				if err == nil {
 					return
 				}
-				cure, ok := p.cured(err, out.Text).(curable)
-				if !ok {
+				found, ok := p.cured(err, out.Text).(*faulty)
+				if !ok || found.Cure == nil {
 					t.Fatalf("%v without a cure", err)
 				}
-				if _, err := p.plans.of(t.Context(), cure.cure.Text, p.work); err != nil {
-					t.Errorf("cured by %q: %v", cure.cure.Mended, err)
+				if _, err := p.plans.of(t.Context(), found.Cure.Text, p.work); err != nil {
+					t.Errorf("cured by %q: %v", found.Cure.Mended, err)
 				}
 			})
 		}

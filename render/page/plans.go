@@ -124,26 +124,26 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	d, faults := design.Examine(p.name, []byte(text))
 	if len(faults) > 0 {
-		out := make(faulty, len(faults))
-		for i, f := range faults {
-			out[i] = faultOf(f)
+		out := faultyFor()
+		for _, f := range faults {
+			out.Faults = append(out.Faults, faultOf(f))
 		}
 		return nil, out
 	}
 	out := &planned{id: id, text: text, design: d}
 	var err error
 	if out.array, err = layout.Build(out.design); err != nil {
-		return nil, faulty{faultOf(p.atKey(err, out.design))}
+		return nil, faultyFor(faultOf(p.atKey(err, out.design)))
 	}
 	if n := len(out.array.Mounts) * reflections(out.array); n > mostWays {
-		return nil, faulty{{Reason: fmt.Sprintf("%d ways of sound from %d drivers are too many to plan on a page, at most %d; use pappus plan, or a lower room.order",
-			n, len(out.array.Mounts), mostWays)}}
+		return nil, faultyFor(fault{Reason: fmt.Sprintf("%d ways of sound from %d drivers are too many to plan on a page, at most %d; use pappus plan, or a lower room.order",
+			n, len(out.array.Mounts), mostWays)})
 	}
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	if out.plan, err = timing.Make(ctx, out.array); err != nil && ctx.Err() == nil {
-		return nil, faulty{faultOf(err)}
+		return nil, faultyFor(faultOf(err))
 	}
 	return out, ctx.Err()
 }

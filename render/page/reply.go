@@ -32,9 +32,15 @@ type failure struct {
 func (f *failure) Error() string { return f.words }
 
 // faulty is a design that cannot be planned.
-type faulty []fault
+type faulty struct {
+	Words  string  `json:"error"`
+	Faults []fault `json:"faults"`
+	Cure   *edited `json:"cure,omitempty"` // how one press mends it
+}
 
-func (f faulty) Error() string { return "the design has faults" }
+func faultyFor(faults ...fault) *faulty { return &faulty{"the design has faults", faults, nil} }
+
+func (f *faulty) Error() string { return f.Words }
 
 // fault is one thing that is wrong with a design.
 type fault struct {
@@ -126,17 +132,12 @@ func send(w http.ResponseWriter, status int, body []byte) {
 func fail(w http.ResponseWriter, err error) {
 	status, body := http.StatusInternalServerError, any(map[string]string{"error": prose.Error(err)})
 	var known *failure
-	var faults faulty
+	var faults *faulty
 	switch {
 	case errors.As(err, &known):
 		status = known.status
 	case errors.As(err, &faults):
-		said := map[string]any{"error": faults.Error(), "faults": faults}
-		var c curable
-		if errors.As(err, &c) {
-			said["cure"] = c.cure
-		}
-		status, body = http.StatusUnprocessableEntity, said
+		status, body = http.StatusUnprocessableEntity, faults
 	case errors.Is(err, ErrAsked):
 		status = http.StatusBadRequest
 	case errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):

@@ -136,7 +136,7 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Spot, error) {
 	}
 	plan, err := planner.Spot(vector(spot))
 	if err != nil {
-		return nil, faulty{{Key: "spot.x_m", Reason: noSpot(err)}}
+		return nil, faultyFor(fault{Key: "spot.x_m", Reason: noSpot(err)})
 	}
 	e.kept.Add(movedTo{made.id, spot}, plan)
 	return plan, nil

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"pappus/layout/prose"
@@ -21,6 +22,19 @@ func Name(p *timing.Plan) string {
 		return "Array"
 	}
 	return p.Array.Name
+}
+
+// NameApart names designs of the same name after their files.
+func NameApart(plans []*timing.Plan, paths []string) {
+	count := map[string]int{}
+	for _, p := range plans {
+		count[p.Array.Name]++
+	}
+	for i, p := range plans {
+		if count[p.Array.Name] > 1 {
+			p.Array.Name = strings.TrimSuffix(filepath.Base(paths[i]), filepath.Ext(paths[i]))
+		}
+	}
 }
 
 // Spot says where the spot is.

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/sweep"
@@ -175,13 +176,7 @@ type Options struct {
 	Gate float64
 	// Microphone is by how much the microphone reads too high, frequencies rising; empty:
 	// nothing. It is taken straight over log frequency and held outside.
-	Microphone []Correction
-}
-
-// Correction is one line of a microphone's correction.
-type Correction struct {
-	Frequency float64 // Hz
-	Level     float64 // dB
+	Microphone []layout.MicrophonePoint
 }
 
 // gate returns the gate in s for a sweep whose silences leave so much.

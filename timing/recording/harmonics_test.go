@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"pappus/layout"
 	"pappus/testdata/reference"
 	"pappus/timing/recording"
 	"pappus/timing/sweep"
@@ -151,7 +152,7 @@ func TestReference(t *testing.T) {
 
 // TestMicrophone: a microphone's own response is taken out.
 func TestMicrophone(t *testing.T) {
-	o := recording.Options{Microphone: []recording.Correction{{100, -1}, {1000, 0}, {20000, 3}}}
+	o := recording.Options{Microphone: []layout.MicrophonePoint{{Frequency: 100, Level: -1}, {Frequency: 1000, Level: 0}, {Frequency: 20000, Level: 3}}}
 	x := take(t, 3, systems[0].response, 0.5, 60, 0, true)
 	s := usual(t, 3)
 	plain, err := recording.Analyse(x, s, recording.Options{})
@@ -171,7 +172,7 @@ func TestMicrophone(t *testing.T) {
 			t.Fatalf("%.0f Hz: %.4f dB, want %.4f", hz, got, want)
 		}
 	}
-	for _, bad := range [][]recording.Correction{{{100, 0}, {100, 0}}, {{-1, 0}}, {{100, math.NaN()}}} {
+	for _, bad := range [][]layout.MicrophonePoint{{{Frequency: 100, Level: 0}, {Frequency: 100, Level: 0}}, {{Frequency: -1, Level: 0}}, {{Frequency: 100, Level: math.NaN()}}} {
 		if _, err := recording.Analyse(x, s, recording.Options{Microphone: bad}); err == nil {
 			t.Errorf("%v passes", bad)
 		}

@@ -154,6 +154,14 @@ export interface Fault {
   reason: string;
 }
 
+/** A design that cannot be planned. */
+export interface Faulty {
+  error: string;
+  faults: Fault[];
+  /** how one press mends it */
+  cure?: Edited;
+}
+
 /** Which files are to be had. */
 export interface FilesAsked {
   text: string;
