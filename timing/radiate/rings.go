@@ -107,13 +107,16 @@ func (s *Scene) SumRings(dst []complex128, feed Feed, rings *Rings) {
 	}
 }
 
-// EachNear visits the places that are not on rings, as Each does.
+// EachNear visits the places that are not on rings, as Each does, by the quick field: close
+// by a ball an exact series has thousands of terms.
 func (s *Scene) EachNear(x *Rings, visit func(worker, place int, pressure []complex128)) {
 	near := make([]r3.Vec, len(x.Near))
 	for i, place := range x.Near {
 		near[i] = x.places[place]
 	}
-	s.Each([]Way{x.way}, near, func(worker, i int, pressure []complex128) { visit(worker, x.Near[i], pressure) })
+	quickly := *s
+	quickly.Field = s.Quick
+	quickly.Each([]Way{x.way}, near, func(worker, i int, pressure []complex128) { visit(worker, x.Near[i], pressure) })
 }
 
 // AddTo adds to dst, one for each frequency, the sum over mounts of weight and pressure.
