@@ -448,39 +448,42 @@ func TestPageIsAccessible(t *testing.T) {
 	}
 	address, _ := servedDemo(t)
 	for _, width := range []int64{390, 900, 1440} {
-		b := open(t, ctx, address, width, 900)
-		b.do(chromedp.Evaluate(string(axe), nil))
-		for _, step := range []struct {
-			name string
-			do   chromedp.Action
-		}{
-			{"as it opens", chromedp.Sleep(0)}, {"the other theme", chromedp.Click("#theme")}, {"with the design", chromedp.Click("#change")},
-			{"too wide a driver", set("f-driver-diameter_mm", "60")}, {"no radius", set("f-body-radius_mm", "5")}, {"the first theme", chromedp.Click("#theme")},
-		} {
-			b.do(step.do, chromedp.Sleep(time.Second))
-			b.until(`document.body.dataset.busy === "no" && (room.dataset.map === "new" || document.body.dataset.design === "stopped")`)
-			b.do(chromedp.Sleep(300 * time.Millisecond))
-			var found []struct {
-				ID, Help string
-				Nodes    []struct{ HTML, FailureSummary string }
+		t.Run(fmt.Sprint(width), func(t *testing.T) {
+			t.Parallel()
+			b := open(t, ctx, address, width, 900)
+			b.do(chromedp.Evaluate(string(axe), nil))
+			for _, step := range []struct {
+				name string
+				do   chromedp.Action
+			}{
+				{"as it opens", chromedp.Sleep(0)}, {"the other theme", chromedp.Click("#theme")}, {"with the design", chromedp.Click("#change")},
+				{"too wide a driver", set("f-driver-diameter_mm", "60")}, {"no radius", set("f-body-radius_mm", "5")}, {"the first theme", chromedp.Click("#theme")},
+			} {
+				b.do(step.do, chromedp.Sleep(time.Second))
+				b.until(`document.body.dataset.busy === "no" && (room.dataset.map === "new" || document.body.dataset.design === "stopped")`)
+				b.do(chromedp.Sleep(300 * time.Millisecond))
+				var found []struct {
+					ID, Help string
+					Nodes    []struct{ HTML, FailureSummary string }
+				}
+				var raw string
+				b.do(chromedp.Evaluate(`axe.run().then(r => JSON.stringify(r.violations))`, &raw, func(p *runtime.EvaluateParams) *runtime.EvaluateParams {
+					return p.WithAwaitPromise(true)
+				}))
+				if err := json.Unmarshal([]byte(raw), &found); err != nil {
+					t.Fatal(err)
+				}
+				for _, f := range found {
+					t.Errorf("%s: %s: %s, as at %.200s: %s", step.name, f.ID, f.Help, f.Nodes[0].HTML, f.Nodes[0].FailureSummary)
+				}
+				if over := b.number(`document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+					t.Errorf("%s: %g px too wide", step.name, over)
+				}
 			}
-			var raw string
-			b.do(chromedp.Evaluate(`axe.run().then(r => JSON.stringify(r.violations))`, &raw, func(p *runtime.EvaluateParams) *runtime.EvaluateParams {
-				return p.WithAwaitPromise(true)
-			}))
-			if err := json.Unmarshal([]byte(raw), &found); err != nil {
-				t.Fatal(err)
+			if b.number(`document.querySelectorAll("#findings-list .stops").length`) == 0 || b.attribute("design") != "stopped" {
+				t.Error("nothing was wrong with the design")
 			}
-			for _, f := range found {
-				t.Errorf("%d px, %s: %s: %s, as at %.200s: %s", width, step.name, f.ID, f.Help, f.Nodes[0].HTML, f.Nodes[0].FailureSummary)
-			}
-			if over := b.number(`document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
-				t.Errorf("%d px, %s: %g px too wide", width, step.name, over)
-			}
-		}
-		if b.number(`document.querySelectorAll("#findings-list .stops").length`) == 0 || b.attribute("design") != "stopped" {
-			t.Errorf("%d px: nothing was wrong with the design", width)
-		}
-		b.quiet("422")
+			b.quiet("422")
+		})
 	}
 }

@@ -143,6 +143,26 @@ func TestServe(t *testing.T) {
 	}
 }
 
+// TestPlanAtOnce: what a plan writes is drawn and sounded at the same time, in this process,
+// so that the race detector sees it.
+func TestPlanAtOnce(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "little.toml"), []byte(little), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	root := newRoot()
+	root.SetArgs([]string{"plan", filepath.Join(dir, "little.toml"), "-q", "-o", filepath.Join(dir, "out")})
+	if err := root.ExecuteContext(t.Context()); err != nil {
+		t.Fatal(err)
+	}
+	for _, ending := range []string{".csv", ".png", ".svg", ".wav"} {
+		if files, err := filepath.Glob(filepath.Join(dir, "out", "*"+ending)); err != nil || len(files) < 10 {
+			t.Errorf("%d files end in %s: %v", len(files), ending, err)
+		}
+	}
+}
+
 // What is heard on the page is one period that joins on to itself, in each case as
 // long.
 func TestServeSounds(t *testing.T) {
