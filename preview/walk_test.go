@@ -89,10 +89,13 @@ func TestWalkDoesNotClick(t *testing.T) {
 // who stands there, but for what the table of places misses: 0.2 percent of the
 // louder ear, and 0.5 percent for a sum with deep notches.
 func TestWalkEndsAsItStands(t *testing.T) {
-	p := lantern(t, same)
-	for _, c := range Cases {
-		who := Listener{TwoEars: true, TurnDeg: 20}
-		b := newTestBank(t, p, who, past, c.Case)
+	p, who := lantern(t, same), Listener{TwoEars: true, TurnDeg: 20}
+	banks, err := newBanks(t.Context(), p, who, past, plain(Cases), rate)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, c := range Cases {
+		b := banks[i]
 		// The longest part of a fade, and a click on a step, is heard through that step.
 		steps := len(b.steps)
 		for name, there := range map[string]struct {
@@ -107,12 +110,12 @@ func TestWalkEndsAsItStands(t *testing.T) {
 			first, _ := p.Span(c.Case, false, there.place)
 			bankFirst := b.first + bulk(p, there.place)
 			most, worst := 0.0, 0.0
-			for f := 150.0; f < 16000; f *= 1.05 {
-				for side, h := range [][]float64{stands.Left, stands.Right} {
-					x := make([]float64, len(heard))
-					for i, v := range heard {
-						x[i] = v[side]
-					}
+			for side, h := range [][]float64{stands.Left, stands.Right} {
+				x := make([]float64, len(heard))
+				for i, v := range heard {
+					x[i] = v[side]
+				}
+				for f := 150.0; f < 16000; f *= 1.1 {
 					want := at(h, rate, f) * turn(f, bankFirst-first+who.lead(p))
 					most = max(most, cmplx.Abs(want))
 					worst = max(worst, cmplx.Abs(at(x, rate, f)-want))

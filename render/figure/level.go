@@ -203,10 +203,7 @@ func errorBand(l timing.Levelling) []curve {
 	if len(l.Error) != len(l.Frequency) || slices.Max(l.Error) < leastError {
 		return nil
 	}
-	high, low := filled(len(l.Error), l.Target), filled(len(l.Error), l.Target)
-	for i, e := range l.Error {
-		high[i], low[i] = high[i]+e, low[i]-e
-	}
+	high, low := about(filled(len(l.Error), l.Target), func(f int) float64 { return l.Error[f] })
 	return []curve{{"the model's own error", l.Frequency, high, edge}, {"", l.Frequency, low, edge}}
 }
 

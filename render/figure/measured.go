@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"pappus/render/words"
 	"pappus/timing"
@@ -31,12 +32,18 @@ func errorEdges(v verdict.Level) []curve {
 	if len(v.Bands) == 0 {
 		return nil
 	}
-	high, low := make([]float64, len(v.Frequency)), make([]float64, len(v.Frequency))
-	for f, hz := range v.Frequency {
-		e := verdict.Expanded * v.ErrorAt(hz)
-		high[f], low[f] = v.Measured[f]+e, v.Measured[f]-e
-	}
+	high, low := about(v.Measured, func(f int) float64 { return verdict.Expanded * v.ErrorAt(v.Frequency[f]) })
 	return append(runs("its error, 95 percent", v.Frequency, high, edge), runs("", v.Frequency, low, edge)...)
+}
+
+// about returns levels with an error added, and taken away.
+func about(level []float64, by func(f int) float64) (high, low []float64) {
+	high, low = slices.Clone(level), slices.Clone(level)
+	for f := range level {
+		e := by(f)
+		high[f], low[f] = high[f]+e, low[f]-e
+	}
+	return high, low
 }
 
 // Harmonics draws what the array adds to a tone, over the tone's frequency; where

@@ -130,23 +130,17 @@ func lateness(s float64) string {
 }
 
 // channels names some: channels 2, 5 and 7.
-func channels(numbers []int) string {
-	names := make([]string, len(numbers))
-	for i, n := range numbers {
-		names[i] = fmt.Sprint(n)
-	}
-	return prose.Noun(len(names), "channel ", "channels ") + prose.Each(names)
+func channels(ids []int) string {
+	return prose.Noun(len(ids), "channel ", "channels ") + prose.Each(numbers(ids))
 }
 
 // channelsAre names channels of which something is said.
-func channelsAre(numbers []int) string {
-	return channels(numbers) + prose.Noun(len(numbers), " is", " are")
+func channelsAre(ids []int) string {
+	return channels(ids) + prose.Noun(len(ids), " is", " are")
 }
 
 // commas lists numbers.
-func commas(numbers []int) string {
-	return strings.ReplaceAll(strings.Trim(fmt.Sprint(numbers), "[]"), " ", ", ")
-}
+func commas(ids []int) string { return strings.Join(numbers(ids), ", ") }
 
 // LevelMeasured says how the level measures.
 func LevelMeasured(v verdict.Level, m recording.Measured) string {
