@@ -9,9 +9,9 @@ import (
 	"testing"
 
 	"pappus/layout/design"
-	"pappus/layout/prose/jargon"
 	"pappus/preview"
 	"pappus/preview/programme"
+	"pappus/testdata/jargon"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"pappus/layout/design"
-	"pappus/layout/prose/jargon"
+	"pappus/testdata/jargon"
 )
 
 // What TOML cannot hold, and what the key cannot, is named with what to write instead.

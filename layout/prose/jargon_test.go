@@ -1,9 +1,9 @@
-package jargon_test
+package prose_test
 
 import (
 	"testing"
 
-	"pappus/layout/prose/jargon"
+	"pappus/testdata/jargon"
 )
 
 // Each was on a screen once.
