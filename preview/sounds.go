@@ -17,7 +17,6 @@ import (
 
 // Sound is one programme in one case.
 type Sound struct {
-	Name  string // for a file, without its ending: clicks_as_built
 	Words string // for people: click train, as built
 	// Samples is the sound, mono, from its beginning to the end of its last
 	// echo.
@@ -101,7 +100,7 @@ func Sounds(p *timing.Spot, rate int) ([]Sound, error) {
 				heard[i][k] *= gain
 			}
 			c := Written[i]
-			sounds = append(sounds, Sound{kind.Name + "_" + c.Name, kind.Words + ", " + c.Words, heard[i]})
+			sounds = append(sounds, Sound{kind.Words + ", " + c.Words, heard[i]})
 		}
 	}
 	return sounds, nil

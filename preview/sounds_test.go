@@ -21,7 +21,7 @@ func TestSounds(t *testing.T) {
 	for first := 0; first < len(sounds); first += len(preview.Written) {
 		peak, loudness := 0.0, 0.0
 		for _, s := range sounds[first : first+len(preview.Written)] {
-			names = append(names, s.Name)
+			names = append(names, s.Words)
 			l := preview.LevelOf(s.Streamer(), 48000)
 			peak = max(peak, l.Peak)
 			if loudness == 0 {
@@ -42,7 +42,7 @@ func TestSounds(t *testing.T) {
 			t.Errorf("%s: highest true peak at %.3f dBTP, want -3", sounds[first].Words, db)
 		}
 	}
-	for _, want := range []string{"pink_noise_as_built", "clicks_aligned", "speech_point"} {
+	for _, want := range []string{"pink noise, as built", "click train, aligned", "spoken-like phrase, ideal point"} {
 		if !slices.Contains(names, want) {
 			t.Errorf("no %s among %v", want, names)
 		}
@@ -65,7 +65,7 @@ func TestSoundsAreConvolved(t *testing.T) {
 	h := preview.Impulse(p, timing.AsBuilt, 8000)
 	gain := 0.0
 	for _, s := range sounds {
-		if s.Name != "speech_as_built" {
+		if s.Words != "spoken-like phrase, as built" {
 			continue
 		}
 		// The middle of the sound, at both sides of its half, away from the edges.

@@ -1,8 +1,9 @@
 package preview
 
 import (
-	"math"
 	"sync/atomic"
+
+	"pappus/preview/limit"
 
 	"github.com/gopxl/beep/v2"
 )
@@ -24,7 +25,7 @@ type Switch struct {
 func NewSwitch(sources []beep.Streamer, fade int) *Switch {
 	s := &Switch{sources: sources, fade: make([]float64, max(fade, 1)), work: make([][][2]float64, len(sources))}
 	for i := range s.fade {
-		s.fade[i] = (1 - math.Cos(math.Pi*float64(i+1)/float64(len(s.fade)))) / 2
+		s.fade[i] = limit.Rise(float64(i+1) / float64(len(s.fade)))
 	}
 	s.faded = len(s.fade)
 	for i := range s.work {

@@ -2,8 +2,8 @@ package preview
 
 import (
 	"context"
-	"math"
 
+	"pappus/preview/limit"
 	"pappus/preview/through"
 	"pappus/timing"
 
@@ -55,7 +55,8 @@ func (b *bank) through(src beep.Streamer) beep.Streamer {
 		both:   fourier.NewCmplxFFT(size),
 	}
 	for i := range w.fade {
-		w.fade[i] = (1 - math.Cos(math.Pi*(float64(i)+0.5)/float64(b.hop))) / 2
+		at := (float64(i) + 0.5) / float64(b.hop)
+		w.fade[i] = limit.Rise(min(at, 2-at))
 	}
 	return w
 }

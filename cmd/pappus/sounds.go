@@ -33,7 +33,7 @@ func drawnSounds(made func() ([]preview.Sound, error)) func() ([]figure.Sound, e
 		sounds, err := made()
 		var out []figure.Sound
 		for _, s := range sounds {
-			out = append(out, figure.Sound{Words: s.Words, Samples: s.Samples})
+			out = append(out, figure.Sound(s))
 		}
 		return out, err
 	}

@@ -62,9 +62,9 @@ func (f *Fader) pass(samples [][2]float64) int {
 		step = -f.out
 	}
 	for i := range ready {
-		gain := half(f.position)
+		gain := Rise(f.position)
 		if left := float64(f.n-i) * f.out; f.drained && left < 1 {
-			gain *= half(left)
+			gain *= Rise(left)
 		}
 		samples[i] = [2]float64{gain * f.held[i][0], gain * f.held[i][1]}
 		if f.position = min(f.position+step, 1); f.position <= 0 {
@@ -86,8 +86,8 @@ func (f *Fader) fill() {
 	}
 }
 
-// half is a raised cosine from 0 at 0 to 1 at 1.
-func half(t float64) float64 { return (1 - math.Cos(math.Pi*t)) / 2 }
+// Rise is a raised cosine from 0 at 0, and before, to 1 at 1, and after.
+func Rise(t float64) float64 { return (1 - math.Cos(math.Pi*min(max(t, 0), 1))) / 2 }
 
 // Err is the source's.
 func (f *Fader) Err() error { return f.src.Err() }

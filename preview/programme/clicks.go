@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/cmplx"
 
+	"pappus/preview/limit"
+
 	"gonum.org/v1/gonum/dsp/fourier"
 )
 
@@ -31,7 +33,4 @@ func Clicks(rate int) Loop {
 }
 
 // rise goes from 0 at low to 1 at high as a raised cosine.
-func rise(f, low, high float64) float64 {
-	t := min(max((f-low)/(high-low), 0), 1)
-	return (1 - math.Cos(math.Pi*t)) / 2
-}
+func rise(f, low, high float64) float64 { return limit.Rise((f - low) / (high - low)) }
