@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"pappus/layout"
+	"pappus/timing/band"
 	"pappus/timing/cores"
 	"pappus/timing/harmonic"
 	"pappus/timing/measure"
@@ -53,7 +54,7 @@ func newPlaces(p *Spot, frequency []float64, frame harmonic.Frame, at []r3.Vec, 
 		return nil, err
 	}
 	x := &places{at: at, frequency: frequency, frame: frame, scene: s, rings: s.Rings(s.Ways[0], frame, at)}
-	x.low, x.high = indexRange(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	x.low, x.high = band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
 	if sizes && len(x.rings.Ring) > 0 {
 		x.sizes = s.NewSizes(x.rings, p.response(frequency), x.low, x.high)
 	}

@@ -48,7 +48,7 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 	}
 	all := band.Frequencies(band.Octaves(), 1, perOctave)
 	if q == LiveSmear {
-		low, high := indexRange(all, layout.WeightLowHz, layout.WeightHighHz)
+		low, high := band.Range(all, layout.WeightLowHz, layout.WeightHighHz)
 		return all[low:high]
 	}
 	return all

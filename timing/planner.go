@@ -178,14 +178,3 @@ func (p *Planner) arrivals(a *layout.Array) []Arrival {
 	}
 	return out
 }
-
-// indexRange returns the first index at or above low and the first above high,
-// for rising frequencies.
-func indexRange(frequency []float64, low, high float64) (from, to int) {
-	for from < len(frequency) && frequency[from] < low {
-		from++
-	}
-	for to = from; to < len(frequency) && frequency[to] <= high; to++ {
-	}
-	return from, to
-}

@@ -158,7 +158,7 @@ func (x *Maximum) levels(s *Spot) {
 	bounds := excursion.Bounds{Excursion: orEndless(g.Xmax), Power: orEndless(s.Array.Driver.PowerHandling), Volt: g.Volt}
 	for _, centre := range band.Octaves() {
 		lowest, highest := band.Edges(centre, 1)
-		from, to := indexRange(r.Frequency, lowest, highest)
+		from, to := band.Range(r.Frequency, lowest, highest)
 		h := MaxLevel{Band: centre}
 		least, energy := math.Inf(1), 0.0
 		for f := from; f < to; f++ {

@@ -26,7 +26,7 @@ func (h *pressures) thin(octaves []float64) thinned {
 	var index []int
 	for _, centre := range octaves {
 		low, high := band.Edges(centre, 1)
-		from, to := indexRange(h.frequency, low, high)
+		from, to := band.Range(h.frequency, low, high)
 		for i := from; i < to; i += stride {
 			index, t.frequency = append(index, i), append(t.frequency, h.frequency[i])
 		}

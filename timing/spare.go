@@ -9,6 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/wiring"
+	"pappus/timing/band"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -163,7 +164,7 @@ func (p *Planner) without(s *Spot, empty []int) (gain float64, err error) {
 // middle returns the mean level in dB from 500 Hz to 4 kHz with all in step. What one
 // delay for many leaves of it is chance once they comb.
 func (s *Spot) middle() float64 {
-	from, to := indexRange(s.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
+	from, to := band.Range(s.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
 	level := stat.Mean(s.Response.InStep[from:to], nil)
 	if !s.IsAbsolute() {
 		level += 20 * math.Log10(s.DriverVolt()) // else for a driver in the longest string

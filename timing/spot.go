@@ -32,7 +32,7 @@ func newPressures(a *layout.Array, frequency []float64) pressures {
 	h := pressures{frequency: frequency, driver: make([]complex128, n),
 		direct: make([]complex128, len(a.Mounts)*n), whole: make([]complex128, len(a.Mounts)*n)}
 	driverResponse(a.Driver).Fill(h.driver, frequency)
-	h.low, h.high = indexRange(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	h.low, h.high = band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
 	return h
 }
 
@@ -187,7 +187,7 @@ func choices(at atSpot, peaks []float64) []Choice {
 		c := Choice{By: by, Band: band.Octaves()}
 		for _, centre := range c.Band {
 			low, high := band.Edges(centre, 1)
-			from, to := indexRange(h.frequency, low, high)
+			from, to := band.Range(h.frequency, low, high)
 			c.Short = append(c.Short, 10*math.Log10(floats.Dot(inStep[from:to], inStep[from:to])/floats.Dot(sum[from:to], sum[from:to])))
 		}
 		out = append(out, c)

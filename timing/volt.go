@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"pappus/layout"
+	"pappus/timing/band"
 	"pappus/timing/excursion"
 
 	"gonum.org/v1/gonum/stat"
@@ -49,6 +50,6 @@ func (p *Plan) Limit() (l Limit, known bool) {
 // Gained returns by how many dB the delays raise the level at the spot: mean from 500 Hz
 // to 4 kHz.
 func (p *Plan) Gained() float64 {
-	from, to := indexRange(p.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
+	from, to := band.Range(p.Response.Frequency, layout.WeightLowHz, layout.WeightHighHz)
 	return stat.Mean(p.Response.Aligned[from:to], nil) - stat.Mean(p.Response.Unaligned[from:to], nil)
 }

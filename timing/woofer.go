@@ -186,7 +186,7 @@ func (w *Woofer) setLevel(p *Spot, array, woofer []complex128) {
 // third returns the indices of the third-octave band round a frequency in Hz.
 func (w *Woofer) third(hz float64) (from, to int) {
 	low, high := band.Edges(hz, 3)
-	return indexRange(w.Frequency, low, high)
+	return band.Range(w.Frequency, low, high)
 }
 
 // meet finds where both are as loud behind their filters.
