@@ -11,6 +11,7 @@ require (
 	github.com/ebitengine/oto/v3 v3.5.0
 	github.com/ebitengine/purego v0.11.0
 	github.com/evanw/esbuild v0.28.2
+	github.com/go-audio/audio v1.0.0
 	github.com/go-audio/wav v1.1.0
 	github.com/google/go-cmp v0.7.0
 	github.com/gopxl/beep/v2 v2.1.1
@@ -34,7 +35,6 @@ require (
 	git.sr.ht/~sbinet/gg v0.7.0 // indirect
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b // indirect
 	github.com/chromedp/sysutil v1.1.0 // indirect
-	github.com/go-audio/audio v1.0.0 // indirect
 	github.com/go-audio/riff v1.0.0 // indirect
 	github.com/go-json-experiment/json v0.0.0-20260214004413-d219187c3433 // indirect
 	github.com/gobwas/httphead v0.1.0 // indirect

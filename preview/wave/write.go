@@ -1,129 +1,142 @@
 package wave
 
 import (
-	"bytes"
-	"encoding/binary"
-	"errors"
 	"fmt"
 	"io"
 	"math"
-	"math/rand/v2"
 
+	"github.com/go-audio/audio"
+	"github.com/go-audio/wav"
 	"github.com/gopxl/beep/v2"
 )
 
-var little = binary.LittleEndian
-
 // block is how many samples are written at once.
 const block = 4096
+
+// factCount is where the fact chunk of a floating point file holds its number of
+// samples.
+const factCount = 12 + 26 + 8
 
 // Write writes all of s to w as a WAV file. The same stream gives the same
 // bytes. Where w can seek it must stand at its beginning, and memory does not
 // grow with the length; else the file is put together in memory first.
 //
-// Errors wrap ErrFormat, or come from s or w.
+// Errors wrap ErrFormat, tell of a file that would be too long, or come from s or w.
 func Write(w io.Writer, s beep.Streamer, f Format) error {
-	err := f.check()
-	if err == nil {
-		err = write(w, s, f)
+	if err := f.check(); err != nil {
+		return fmt.Errorf("WAV: %w", err)
 	}
+	if file, ok := w.(io.WriteSeeker); ok {
+		if at, err := file.Seek(0, io.SeekCurrent); err == nil && at == 0 {
+			return wrap(encode(file, s, f))
+		}
+	}
+	m := &memory{}
+	if err := encode(m, s, f); err != nil {
+		return wrap(err)
+	}
+	_, err := w.Write(m.data)
+	return wrap(err)
+}
+
+func wrap(err error) error {
 	if err != nil {
 		return fmt.Errorf("WAV: %w", err)
 	}
 	return nil
 }
 
-func write(w io.Writer, s beep.Streamer, f Format) error {
-	if file, ok := w.(io.WriteSeeker); ok {
-		if at, err := file.Seek(0, io.SeekCurrent); err == nil && at == 0 {
-			return writeFile(file, s, f)
+// encode writes the file. It hides from the encoder that w may be a file on disk,
+// which would be forced out to the disk.
+func encode(w io.WriteSeeker, s beep.Streamer, f Format) error {
+	e := wav.NewEncoder(struct{ io.WriteSeeker }{w}, f.Rate, f.Depth.bits(), f.Channels, 1)
+	e.Metadata = f.text()
+	if f.Depth == Float32 {
+		if err := floatHeader(e, f); err != nil {
+			return err
 		}
 	}
-	var body bytes.Buffer
-	frames, err := writeBody(&body, s, f)
-	if err == nil {
-		_, err = w.Write(f.header(frames))
-	}
-	if err == nil {
-		_, err = body.WriteTo(w)
-	}
-	return err
-}
-
-// writeFile comes back to the header once it is known how many samples there are.
-func writeFile(w io.WriteSeeker, s beep.Streamer, f Format) error {
-	if _, err := w.Write(f.header(0)); err != nil {
-		return err
-	}
-	frames, err := writeBody(w, s, f)
+	frames, err := copySamples(e, s, f)
 	if err != nil {
 		return err
 	}
-	if _, err := w.Seek(0, io.SeekStart); err != nil {
+	if frames*f.frame()%2 == 1 { // chunks begin at even places
+		if err := e.AddLE(uint8(0)); err != nil {
+			return err
+		}
+	}
+	if err := e.Close(); err != nil {
 		return err
 	}
-	if _, err := w.Write(f.header(frames)); err != nil {
+	if f.Depth == Float32 {
+		return count(e, w, frames)
+	}
+	return nil
+}
+
+// floatHeader writes the header of a floating point file, which the encoder
+// cannot: with an empty extension to the format, and a fact chunk.
+func floatHeader(e *wav.Encoder, f Format) error {
+	for _, field := range []any{
+		[]byte("RIFF"), uint32(0), []byte("WAVE"),
+		[]byte("fmt "), uint32(18), uint16(3), uint16(f.Channels), uint32(f.Rate),
+		uint32(f.Rate * f.frame()), uint16(f.frame()), uint16(f.Depth.bits()), uint16(0),
+		[]byte("fact"), uint32(4), uint32(0),
+	} {
+		if err := e.AddLE(field); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// count writes the number of samples into the fact chunk.
+func count(e *wav.Encoder, w io.WriteSeeker, frames int) error {
+	if _, err := w.Seek(factCount, io.SeekStart); err != nil {
 		return err
 	}
-	_, err = w.Seek(0, io.SeekEnd)
+	if err := e.AddLE(uint32(frames)); err != nil {
+		return err
+	}
+	_, err := w.Seek(0, io.SeekEnd)
 	return err
 }
 
-// writeBody writes all of s and the text after it, and returns how many samples s had.
-func writeBody(w io.Writer, s beep.Streamer, f Format) (frames int, err error) {
-	q := quantiser{f.Depth, rand.New(rand.NewPCG(16, 1992))}
-	samples, data := make([][2]float64, block), make([]byte, 0, block*f.frame())
-	for {
-		n, ok := s.Stream(samples)
-		if !ok {
-			break
+// copySamples writes all of s and returns how many samples it had.
+func copySamples(e *wav.Encoder, s beep.Streamer, f Format) (int, error) {
+	q := newQuantiser(f.Depth)
+	samples := make([][2]float64, block)
+	data := make([]int, 0, block*f.Channels)
+	buffer := &audio.IntBuffer{
+		Format:         &audio.Format{NumChannels: f.Channels, SampleRate: f.Rate},
+		SourceBitDepth: f.Depth.bits(),
+	}
+	frames := 0
+	for ok := true; ok; {
+		var n int
+		if n, ok = s.Stream(samples); !ok {
+			n = 0 // an empty stream still gets its data chunk
 		}
 		frames += n
-		if int64(frames)*int64(f.frame()) > math.MaxUint32-1024-int64(len(f.text())) {
-			return frames, errors.New("longer than a WAV file can be (4 GiB)")
+		if int64(frames)*int64(f.frame()) > math.MaxUint32-1024-int64(len(f.Title)+len(f.Comment)) {
+			return frames, errTooLong
 		}
-		data = data[:0]
-		for _, v := range samples[:n] {
-			if f.Channels == 1 {
-				data = q.number(data, (v[0]+v[1])/2)
-				continue
-			}
-			data = q.number(q.number(data, v[0]), v[1])
-		}
-		if _, err := w.Write(data); err != nil {
+		buffer.Data = numbers(data[:0], samples[:n], f.Channels, q)
+		if err := e.Write(buffer); err != nil {
 			return frames, err
 		}
 	}
-	if err := s.Err(); err != nil {
-		return frames, err
-	}
-	_, err = w.Write(append(make([]byte, frames*f.frame()%2), f.text()...)) // chunks begin at even places
-	return frames, err
+	return frames, s.Err()
 }
 
-// quantiser turns samples into the numbers that stand in the file.
-type quantiser struct {
-	depth  Depth
-	dither *rand.Rand
-}
-
-// number appends v, full scale 1. What is past full scale is clipped, except in floating
-// point; what is not a number becomes 0.
-func (q quantiser) number(dst []byte, v float64) []byte {
-	if math.IsNaN(v) {
-		v = 0
+// numbers appends the samples to dst, channel by channel.
+func numbers(dst []int, samples [][2]float64, channels int, q *quantiser) []int {
+	for _, v := range samples {
+		if channels == 1 {
+			dst = append(dst, q.number((v[0]+v[1])/2))
+			continue
+		}
+		dst = append(dst, q.number(v[0]), q.number(v[1]))
 	}
-	switch q.depth {
-	case PCM16:
-		return little.AppendUint16(dst, uint16(round(v*(1<<15)+q.dither.Float64()-q.dither.Float64(), 1<<15)))
-	case PCM24:
-		n := round(v*(1<<23), 1<<23)
-		return append(dst, byte(n), byte(n>>8), byte(n>>16))
-	}
-	return little.AppendUint32(dst, math.Float32bits(float32(v)))
-}
-
-// round returns the integer nearest to v that fits below scale.
-func round(v, scale float64) int {
-	return int(math.RoundToEven(min(max(v, -scale), scale-1)))
+	return dst
 }

@@ -46,7 +46,7 @@ type MeasuredChannel struct {
 	Level      Number `json:"level_db"`          // over its siblings; null: silent, or not known
 	LevelError Number `json:"level_error_db"`    // one standard error; null: not known
 	Beside     Number `json:"beside_db"`         // over siblings of like arrival; null: too few
-	Unlike     Number `json:"unlike"`            // share of the energy that does not fit; null: not known
+	Residual   Number `json:"unlike"`            // share of the energy that does not fit; null: not known
 	Missing    bool   `json:"missing"`           // not recorded, or not usable
 	Reversed   bool   `json:"reversed"`
 	Silent     bool   `json:"silent"`
@@ -57,7 +57,7 @@ type MeasuredChannel struct {
 
 func measuredChannelOf(c verdict.Channel, set float64) MeasuredChannel {
 	out := MeasuredChannel{c.ID, us(c.Planned), us(c.Arrival), us(c.Late), us(c.Error), us(set), us(c.Delay), db(c.Level), db(c.LevelError),
-		db(c.Beside), To(4, c.Unlike), c.Missing, c.Reversed, c.Silent, c.Quiet, c.Loud, nil}
+		db(c.Beside), To(4, c.Residual), c.Missing, c.Reversed, c.Silent, c.Quiet, c.Loud, nil}
 	if c.DeadString >= 0 {
 		from1 := c.DeadString + 1
 		out.DeadString = &from1

@@ -21,7 +21,7 @@ func TestMeasuredJSON(t *testing.T) {
 	no := math.NaN()
 	var channels verdict.Channels
 	for i, c := range p.Channels {
-		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0060001, Late: 1e-7, Error: 1e-8, Delay: 0.0005, Level: -3.5, LevelError: 0.4, Beside: no, Unlike: 0.01, DeadString: 2}
+		one := verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: 0.0060001, Late: 1e-7, Error: 1e-8, Delay: 0.0005, Level: -3.5, LevelError: 0.4, Beside: no, Residual: 0.01, DeadString: 2}
 		if i == 1 {
 			one = verdict.Channel{ID: c.ID, Planned: 0.006, Arrival: no, Late: no, Error: no, Level: math.Inf(-1), LevelError: no, Beside: no, Silent: true, DeadString: -1}
 		}

@@ -52,7 +52,7 @@ func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
 			dead = c.DeadString + 1
 		}
 		t.add(c.ID, 1e6*c.Planned, 1e6*c.Arrival, 1e6*c.Late, 1e6*c.Error, 1e6*p.Channels[i].Delay, 1e6*c.Delay,
-			c.Level, c.LevelError, c.Beside, c.Unlike, c.Missing, c.Reversed, c.Silent, c.Quiet, c.Loud, dead)
+			c.Level, c.LevelError, c.Beside, c.Residual, c.Missing, c.Reversed, c.Silent, c.Quiet, c.Loud, dead)
 	}
 	return t.write(w)
 }

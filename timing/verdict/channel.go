@@ -34,7 +34,7 @@ type channel struct {
 	late     float64        // s
 	// Standard errors, in dB and s: of all that a channel has of its own.
 	levelError, lateError float64
-	unlike                float64 // share of the energy that does not fit
+	residual              float64 // share of the energy that does not fit
 	dead                  int     // index of a string; -1: none
 	without               float64 // dB, what a dead string takes off the channel
 }
@@ -120,9 +120,9 @@ func (f *fit) estimate(o *channel) {
 		}
 	}
 	o.gain, o.size = sum/planned, math.Sqrt(heard/planned)
-	o.unlike = max(0, 1-sum*sum/(planned*heard))
+	o.residual = max(0, 1-sum*sum/(planned*heard))
 	// Half of what does not fit is at right angles, and moves the time.
-	o.lateError = math.Sqrt(o.unlike * heard / (2 * count) / math.Abs(o.gain*bend))
+	o.lateError = math.Sqrt(o.residual * heard / (2 * count) / math.Abs(o.gain*bend))
 }
 
 // together returns by how much in s all channels are late, as the converters between player
@@ -173,27 +173,27 @@ func (f *fit) search(o *channel, near float64) {
 	o.late = late
 }
 
-// doubt looks once more nearby the time of all for a channel that was found elsewhere and
+// lookAgain looks once more nearby the time of all for a channel that was found elsewhere and
 // hardly fits there: that is an echo, louder than what comes straight from a channel that
 // plays away from the microphone. What does not fit at all there stays where it was, if it
 // fits there, and so does what fits far worse there. A channel that fits nowhere yet is looked
 // for all over its reach: where a table's echo makes two sounds of one, the wrong one of them
 // may be the most alike to the plan.
-func (f *fit) doubt(o *channel, near float64) {
-	if o.unlike <= clean || o.unlike <= foreign && math.Abs(o.late-near) <= nearby {
+func (f *fit) lookAgain(o *channel, near float64) {
+	if o.residual <= clean || o.residual <= foreign && math.Abs(o.late-near) <= nearby {
 		return
 	}
 	found := o.copy()
 	f.tryAt(o, near)
-	if o.unlike > foreign && found.unlike <= foreign || found.unlike < better*o.unlike {
+	if o.residual > foreign && found.residual <= foreign || found.residual < better*o.residual {
 		*o = *found
 	}
-	if o.unlike <= foreign {
+	if o.residual <= foreign {
 		return
 	}
 	best := o.copy()
 	for by := -reach; by <= reach; by += nearby {
-		if f.tryAt(o, near+by); o.unlike < best.unlike {
+		if f.tryAt(o, near+by); o.residual < best.residual {
 			best = o.copy()
 		}
 	}

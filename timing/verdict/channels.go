@@ -69,7 +69,7 @@ type Channel struct {
 	Beside float64
 	// LevelError in dB is one standard error of Level, as Error is; NaN where nothing is told.
 	LevelError float64
-	Unlike     float64 // share of the energy that does not fit the plan
+	Residual   float64 // share of the energy that does not fit the plan
 	// Missing: there was no recording. Reversed, Silent, Quiet and Loud tell of faults; DeadString
 	// is the index of the string that does not play, -1: none, or not to be told.
 	Missing, Reversed, Silent, Quiet, Loud bool
@@ -98,10 +98,10 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	f.scattered(&out, beside)
 	for c := range p.Channels {
 		v := Channel{ID: p.Channels[c].ID, Planned: f.planned[c], Delay: p.Channels[c].Delay, Missing: slices.Contains(set.Missing, c),
-			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), LevelError: math.NaN(), Beside: beside[c], Level: math.Inf(-1), Unlike: 1, DeadString: -1}
+			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), LevelError: math.NaN(), Beside: beside[c], Level: math.Inf(-1), Residual: 1, DeadString: -1}
 		if one := f.of(c); one != nil {
 			v.Level = 20*math.Log10(one.size) - gain
-			v.Unlike = one.unlike
+			v.Residual = one.residual
 			v.Silent = isSilent(v.Level)
 			if !v.Silent {
 				f.tell(&v, one, gain, late, sign)
@@ -128,7 +128,7 @@ func isSilent(level float64) bool { return level < silent }
 
 // tell fills in what is known of a channel that plays.
 func (f *fit) tell(v *Channel, one *channel, gain, late, sign float64) {
-	if one.unlike > foreign {
+	if one.residual > foreign {
 		return
 	}
 	if f.timed {
@@ -203,7 +203,7 @@ func (f *fit) notes() []Fact {
 		return []Fact{{Code: NoWire}}
 	}
 	for _, o := range f.channels {
-		if o.gain > 0 || o.unlike > foreign {
+		if o.gain > 0 || o.residual > foreign {
 			return nil
 		}
 	}
@@ -245,8 +245,8 @@ func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
 			continue
 		case c.DeadString >= 0:
 			v.fault(Fact{Code: DeadString, String: c.DeadString + 1, Strings: len(strings), Drivers: slices.Sorted(slices.Values(p.Array.IDs(strings[c.DeadString])))}, i)
-		case c.Unlike > foreign:
-			v.fault(Fact{Code: Unlike, Value: c.Unlike}, i)
+		case c.Residual > foreign:
+			v.fault(Fact{Code: Unlike, Value: c.Residual}, i)
 			continue
 		case c.Quiet:
 			f := v.off(c)
@@ -262,8 +262,8 @@ func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
 		if c.Reversed && !half {
 			v.fault(Fact{Code: Reversed}, i)
 		}
-		if c.Unlike > alike {
-			v.fault(Fact{Code: Vague, Value: c.Unlike}, i)
+		if c.Residual > alike {
+			v.fault(Fact{Code: Vague, Value: c.Residual}, i)
 		}
 		if !v.OtherCase && math.Abs(c.Late) > v.ordinaryTime(c) {
 			late, times = append(late, i), append(times, c.Late)
@@ -281,7 +281,7 @@ func (v *Channels) tellFaults(p *timing.Plan, odd []int) {
 func (v *Channels) polarities() (up, down []int) {
 	for i, c := range v.Channels {
 		switch {
-		case c.Missing || c.Silent || c.Unlike > foreign:
+		case c.Missing || c.Silent || c.Residual > foreign:
 		case c.Reversed:
 			down = append(down, i)
 		default:

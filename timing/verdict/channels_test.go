@@ -130,9 +130,9 @@ func TestDemo(t *testing.T) {
 					want = 1
 				}
 				if got.DeadString != want || got.Silent || got.Quiet != (want >= 0) {
-					t.Errorf("channel %d: dead string %d, want %d; silent %v, quiet %v, level %.2f dB, unlike %.4f", got.ID, got.DeadString, want, got.Silent, got.Quiet, got.Level, got.Unlike)
+					t.Errorf("channel %d: dead string %d, want %d; silent %v, quiet %v, level %.2f dB, unlike %.4f", got.ID, got.DeadString, want, got.Silent, got.Quiet, got.Level, got.Residual)
 				}
-				t.Logf("channel %d: late %.2f us (%.2f), level %.2f dB, unlike %.2g", got.ID, 1e6*got.Late, 1e6*got.Error, got.Level, got.Unlike)
+				t.Logf("channel %d: late %.2f us (%.2f), level %.2f dB, unlike %.2g", got.ID, 1e6*got.Late, 1e6*got.Error, got.Level, got.Residual)
 			}
 			var want []string
 			if test.faults {

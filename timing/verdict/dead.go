@@ -22,11 +22,11 @@ func (f *fit) bury(o *channel, middle float64) {
 	for s := range o.strings {
 		try := *o
 		try.leave(s)
-		if f.estimate(&try); try.unlike < best.unlike {
+		if f.estimate(&try); try.residual < best.residual {
 			best = &try
 		}
 	}
-	if best.unlike < better*o.unlike && math.Abs(best.level()-middle) < likeRest {
+	if best.residual < better*o.residual && math.Abs(best.level()-middle) < likeRest {
 		*o = *best
 	}
 }
@@ -60,7 +60,7 @@ func (f *fit) buryFew() {
 func (f *fit) misfit() float64 {
 	sum := 0.0
 	for _, o := range f.channels {
-		sum += o.unlike
+		sum += o.residual
 	}
 	return sum
 }

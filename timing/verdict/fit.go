@@ -125,7 +125,7 @@ func (f *fit) solve() {
 			}
 			f.estimate(o)
 			if round == looks {
-				f.doubt(o, at)
+				f.lookAgain(o, at)
 			}
 		}
 		if round >= firstRound && len(f.channels) > few {
@@ -149,7 +149,7 @@ func (f *fit) share() {
 		var top complex128
 		low := 0.0
 		for _, o := range f.channels {
-			if o.unlike > foreign || cmplx.IsNaN(o.heard[i]) {
+			if o.residual > foreign || cmplx.IsNaN(o.heard[i]) {
 				continue
 			}
 			p := o.plan[i] * cmplx.Rect(o.gain, -2*math.Pi*hz*o.late)
@@ -167,7 +167,7 @@ func (f *fit) share() {
 func (f *fit) middle() (gain, late, sign float64) {
 	var gains, times []float64
 	for _, o := range f.channels {
-		if o.unlike <= foreign {
+		if o.residual <= foreign {
 			gains = append(gains, o.level())
 		}
 	}
@@ -176,7 +176,7 @@ func (f *fit) middle() (gain, late, sign float64) {
 		gain = gains[len(gains)/2] // the upper one of an even count: faults make channels weak
 	}
 	for _, o := range f.channels {
-		if o.unlike <= foreign && !isSilent(o.level()-gain) {
+		if o.residual <= foreign && !isSilent(o.level()-gain) {
 			times = append(times, o.late)
 			sign += math.Copysign(1, o.gain)
 		}

@@ -17,16 +17,16 @@ const (
 	mostInTime = 0.75  // of the channels, which are in time by the other case
 	fewInTime  = 0.5   // of the channels at most, which are in time by this one
 
-	same       = 0.001 // energy of the difference of two recordings over theirs, at most: 30 dB
-	copied     = 1e-9  // that of the same file twice, at most
-	planApart  = 0.05  // that of the plan for both, at least
-	wireApart  = 1.0   // dB between the wires of two recordings
-	costLate   = 30e-6
-	costLevel  = 1.0 // dB
-	costUnlike = 0.05
-	costMost   = 25.0 // of one of the three
-	costSaved  = 8.0  // at least,
-	costLeft   = 0.25 // and so much of it is left at most
+	same         = 0.001 // energy of the difference of two recordings over theirs, at most: 30 dB
+	copied       = 1e-9  // that of the same file twice, at most
+	planApart    = 0.05  // that of the plan for both, at least
+	wireApart    = 1.0   // dB between the wires of two recordings
+	costLate     = 30e-6
+	costLevel    = 1.0 // dB
+	costResidual = 0.05
+	costMost     = 25.0 // of one of the three
+	costSaved    = 8.0  // at least,
+	costLeft     = 0.25 // and so much of it is left at most
 )
 
 // otherCase tells whether the channels are late by what their delays are, or by that less:
@@ -119,7 +119,7 @@ func (f *fit) exchanged() (a, b int, ok bool) {
 		if f.timed {
 			off = o.late - late
 		}
-		return costOf(o.unlike, o.level()-gain, off)
+		return costOf(o.residual, o.level()-gain, off)
 	}
 	odd := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return cost(o) <= 1 })
 	best := 0.0
@@ -137,9 +137,9 @@ func (f *fit) exchanged() (a, b int, ok bool) {
 
 // costOf returns how odd a channel is, by the share of its energy that does not fit, its level
 // in dB and its time in s over the others: about 1 for each of them that is as odd as may be.
-func costOf(unlike, level, late float64) float64 {
+func costOf(residual, level, late float64) float64 {
 	square := func(x float64) float64 { return min(costMost, x*x) }
-	return min(costMost, unlike/costUnlike) + square(level/costLevel) + square(late/costLate)
+	return min(costMost, residual/costResidual) + square(level/costLevel) + square(late/costLate)
 }
 
 // isExchange tells whether two channels cost so much less with their recordings exchanged.

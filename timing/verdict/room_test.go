@@ -52,7 +52,7 @@ func TestInARoom(t *testing.T) {
 		t.Fatal(err)
 	}
 	for c, got := range v.Channels {
-		t.Logf("channel %d: late %.1f us (%.1f), level %.2f dB, unlike %.3f", got.ID, 1e6*got.Late, 1e6*got.Error, got.Level, got.Unlike)
+		t.Logf("channel %d: late %.1f us (%.1f), level %.2f dB, unlike %.3f", got.ID, 1e6*got.Late, 1e6*got.Error, got.Level, got.Residual)
 		if got.Reversed != (c == reversed) || got.Silent || got.Quiet != (c == dead) || !(math.Abs(got.Late) < max(10e-6, 3*got.Error)) {
 			t.Errorf("channel %d: %+v", got.ID, got)
 		}

@@ -78,10 +78,10 @@ func TestThresholds(t *testing.T) {
 		{"21 dB less is what the others' sound through its wires leaves", isSilent(-21), true},
 		{"a dead string of four, 2.5 dB, is not taken for one of three, 3.52 dB", likeString(20*math.Log10(3.0/4), 3), false},
 		{"one of three is, as near as drivers are", likeString(20*math.Log10(2.0/3)-0.9, 3), true},
-		{"half of the energy of another thing tells nothing of the channel", fault(Channel{Unlike: 0.52}), Unlike},
-		{"with a little more than half of its own it is to be doubted", fault(Channel{Unlike: 0.48}), Vague},
-		{"from 42 percent on", fault(Channel{Unlike: 0.42}), Vague},
-		{"with 38 percent it is what a room's echoes do", fault(Channel{Unlike: 0.38}), Code("")},
+		{"half of the energy of another thing tells nothing of the channel", fault(Channel{Residual: 0.52}), Unlike},
+		{"with a little more than half of its own it is to be doubted", fault(Channel{Residual: 0.48}), Vague},
+		{"from 42 percent on", fault(Channel{Residual: 0.42}), Vague},
+		{"with 38 percent it is what a room's echoes do", fault(Channel{Residual: 0.38}), Code("")},
 		{"19 us, 6.5 mm of air, is as near as a microphone is placed", late(19*us, 0, 0), false},
 		{"21 us is not", late(-21*us, 0, 0), true},
 		{"siblings' scatter hides twice 20 us at most, 45 us in all", late(44*us, 0, 1), false},
@@ -195,7 +195,7 @@ func TestBury(t *testing.T) {
 			f, o := deadString(math.Pow(10, test.gain/20), test.echo)
 			f.estimate(o)
 			if f.bury(o, 0); o.dead != test.want {
-				t.Errorf("string %d of level %.2f dB, unlike %.3f; want %d", o.dead, o.level(), o.unlike, test.want)
+				t.Errorf("string %d of level %.2f dB, unlike %.3f; want %d", o.dead, o.level(), o.residual, test.want)
 			}
 		})
 	}

@@ -130,7 +130,7 @@ func (f *fit) repeat(o *channel) (level, late float64) {
 			c.late += m.At - o.measured.At
 		}
 		c.look(m, f.frequency)
-		if f.estimate(c); c.unlike <= foreign {
+		if f.estimate(c); c.residual <= foreign {
 			levels, times = append(levels, c.level()), append(times, c.late)
 		}
 	}
@@ -182,7 +182,7 @@ func scatter(x []float64) float64 {
 func (f *fit) commonErrors(modelLevel, modelLate float64) (level, late float64) {
 	var levels, times []float64
 	for _, o := range f.channels {
-		if o.unlike <= foreign {
+		if o.residual <= foreign {
 			levels, times = append(levels, o.levelError), append(times, o.lateError)
 		}
 	}
@@ -214,7 +214,7 @@ func modelErrors(p *timing.Plan, frequency []float64, set Setting) (level, late 
 func (f *fit) scattered(v *Channels, beside []float64) {
 	var levels, near, times []float64
 	for _, o := range f.channels {
-		if o.unlike > foreign {
+		if o.residual > foreign {
 			continue
 		}
 		levels, times = append(levels, o.level()), append(times, o.late)
@@ -267,7 +267,7 @@ const besideEach = 2
 // a channel's own fault stays.
 func (f *fit) beside(p *timing.Plan, gain float64) []float64 {
 	out := slices.Repeat([]float64{math.NaN()}, len(f.planned))
-	order := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return o.unlike > foreign || isSilent(o.level()-gain) })
+	order := slices.DeleteFunc(slices.Clone(f.channels), func(o *channel) bool { return o.residual > foreign || isSilent(o.level()-gain) })
 	arrival := func(o *channel) float64 { return p.ChannelTime(o.index) }
 	slices.SortStableFunc(order, func(a, b *channel) int { return cmp.Compare(arrival(a), arrival(b)) })
 	for place := besideEach; place < len(order)-besideEach; place++ {
