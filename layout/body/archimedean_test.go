@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/testdata/reference"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -34,7 +35,7 @@ func TestArchimedeanTable(t *testing.T) {
 		}
 		found++
 		t.Run(row["name"], func(t *testing.T) {
-			b := must(t)(body.Archimedean(row["name"], radius))
+			b := testkit.Body(t)(body.Archimedean(row["name"], radius))
 			edges := b.Edges()
 			got := [3]float64{float64(len(b.Vertices)), float64(len(edges)), float64(len(b.Faces))}
 			if want := [3]float64{row.Float("vertices"), row.Float("edges"), row.Float("faces")}; got != want {
@@ -48,7 +49,7 @@ func TestArchimedeanTable(t *testing.T) {
 				if !slices.Contains(want, angle) {
 					t.Errorf("dihedral angle of edge %d-%d: %s degrees", e.A, e.B, angle)
 				}
-				if l := length(b, e) / radius; math.Abs(l-row.Float("edge_over_circumradius")) > 0.00000050001 {
+				if l := testkit.Length(b, e) / radius; math.Abs(l-row.Float("edge_over_circumradius")) > 0.00000050001 {
 					t.Errorf("length of edge %d-%d over radius: %.8f", e.A, e.B, l)
 				}
 			}
@@ -92,24 +93,24 @@ func TestArchimedean(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			b := must(t)(body.Archimedean(c.name, radius))
+			b := testkit.Body(t)(body.Archimedean(c.name, radius))
 			edges := b.Edges()
-			edge := length(b, edges[0])
+			edge := testkit.Length(b, edges[0])
 			for _, e := range edges {
-				near(t, "edge", length(b, e), edge, 1e-12)
+				testkit.Near(t, "edge", testkit.Length(b, e), edge, 1e-12)
 			}
-			near(t, "volume", b.Volume(), c.volume*math.Pow(edge, 3), 1e-11)
-			near(t, "volume of the ball", 4*math.Pi/3*math.Pow(b.BallRadius, 3), b.Volume(), 1e-13)
+			testkit.Near(t, "volume", b.Volume(), c.volume*math.Pow(edge, 3), 1e-11)
+			testkit.Near(t, "volume of the ball", 4*math.Pi/3*math.Pow(b.BallRadius, 3), b.Volume(), 1e-13)
 			area := 0.0
 			for sides, count := range c.faces {
 				n := float64(sides)
 				area += float64(count) * n / 4 / math.Tan(math.Pi/n) * edge * edge
 			}
-			near(t, "area", b.Area(), area, 1e-11)
+			testkit.Near(t, "area", b.Area(), area, 1e-11)
 			around := make([][]int, len(b.Vertices))
 			for f, face := range b.Faces {
 				n := float64(len(face.Corners))
-				near(t, "inscribed radius", b.InscribedRadius(f), edge/2/math.Tan(math.Pi/n), 1e-11)
+				testkit.Near(t, "inscribed radius", b.InscribedRadius(f), edge/2/math.Tan(math.Pi/n), 1e-11)
 				for _, v := range face.Corners {
 					around[v] = append(around[v], len(face.Corners))
 				}
@@ -126,7 +127,7 @@ func TestArchimedean(t *testing.T) {
 				if !slices.Equal(sides, want) {
 					t.Errorf("faces round vertex %d: %v, want %v", v, sides, want)
 				}
-				near(t, "distance from the centre", r3.Norm(b.Vertices[v]), radius, 1e-14)
+				testkit.Near(t, "distance from the centre", r3.Norm(b.Vertices[v]), radius, 1e-14)
 			}
 		})
 	}
@@ -139,13 +140,13 @@ func TestArchimedean(t *testing.T) {
 // dodecahedron 13.106 degrees; both quoted from memory.
 func TestSnubHand(t *testing.T) {
 	const tri = 1.8392867552141612
-	b := must(t)(body.Archimedean("snub cube", radius))
+	b := testkit.Body(t)(body.Archimedean("snub cube", radius))
 	v := b.Vertices[0]
 	if got, want := math.Atan2(v.Y, v.X), math.Atan(1/tri); math.Abs(got-want) > 1e-12 {
 		t.Errorf("the first corner is at %.4f, want %.4f degrees", got*180/math.Pi, want*180/math.Pi)
 	}
-	near(t, "height", v.Z/math.Hypot(v.X, v.Y), tri/math.Hypot(1, 1/tri), 1e-12)
-	d := must(t)(body.Archimedean("snub dodecahedron", radius))
+	testkit.Near(t, "height", v.Z/math.Hypot(v.X, v.Y), tri/math.Hypot(1, 1/tri), 1e-12)
+	d := testkit.Body(t)(body.Archimedean("snub dodecahedron", radius))
 	if len(d.Faces[0].Corners) != 5 || math.Abs(d.Normal(0).Z-1) > 1e-12 {
 		t.Errorf("on top is %v", d.Faces[0])
 	}
@@ -159,7 +160,7 @@ func TestSnubHand(t *testing.T) {
 // the truncated tetrahedron, whose hexagon is below.
 func TestArchimedeanStance(t *testing.T) {
 	for _, name := range archimedeans {
-		b := must(t)(body.Archimedean(name, radius))
+		b := testkit.Body(t)(body.Archimedean(name, radius))
 		last := len(b.Faces) - 1
 		if math.Abs(b.Normal(0).Z-1) > 1e-12 || math.Abs(b.Normal(last).Z+1) > 1e-12 {
 			t.Errorf("%s: on top %v, below %v", name, b.Normal(0), b.Normal(last))
@@ -169,12 +170,12 @@ func TestArchimedeanStance(t *testing.T) {
 
 func TestArchimedeanErrors(t *testing.T) {
 	for _, name := range []string{"", "cube", "snub tetrahedron"} {
-		if _, err := body.Archimedean(name, 1); !is(err, body.ErrUnknownShape) {
+		if _, err := body.Archimedean(name, 1); !testkit.Says(err, body.ErrUnknownShape) {
 			t.Errorf("%q: %v", name, err)
 		}
 	}
 	for _, r := range []float64{0, -1, math.NaN(), math.Inf(1)} {
-		if _, err := body.Archimedean("snub cube", r); !is(err, errRadius) {
+		if _, err := body.Archimedean("snub cube", r); !testkit.Says(err, errRadius) {
 			t.Errorf("%g: %v", r, err)
 		}
 	}
@@ -199,7 +200,7 @@ func BenchmarkArchimedean(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				must(b)(body.Archimedean(name, radius))
+				testkit.Body(b)(body.Archimedean(name, radius))
 			}
 		})
 	}

@@ -6,12 +6,10 @@ import (
 	"testing"
 
 	"pappus/layout/body"
-	"pappus/layout/poly"
 	"pappus/testdata/reference"
+	"pappus/testdata/testkit"
 
-	"gonum.org/v1/gonum/floats/scalar"
 	"gonum.org/v1/gonum/spatial/r3"
-	"pgregory.net/rapid"
 )
 
 const radius = 0.15 // m
@@ -27,17 +25,6 @@ func platonic(t testing.TB, name string) *body.Body {
 		t.Fatal(err)
 	}
 	return b
-}
-
-// must returns a function that passes a body on and ends the test on an error.
-func must(t rapid.TB) func(*body.Body, error) *body.Body {
-	return func(b *body.Body, err error) *body.Body {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
-		return b
-	}
 }
 
 func geodesic(t testing.TB, base string, subdivision int) *body.Body {
@@ -61,35 +48,24 @@ func all(t *testing.T, f func(*testing.T, *body.Body)) {
 		}
 	}
 	for _, name := range archimedeans {
-		bodies = append(bodies, must(t)(body.Archimedean(name, radius)))
+		bodies = append(bodies, testkit.Body(t)(body.Archimedean(name, radius)))
 	}
 	for _, base := range bases {
 		for _, d := range [][2]int{{1, 1}, {2, 1}, {1, 3}, {8, 8}, {9, 7}, {1, 15}} {
-			bodies = append(bodies, must(t)(body.GeodesicMN(base, d[0], d[1], radius)))
+			bodies = append(bodies, testkit.Body(t)(body.GeodesicMN(base, d[0], d[1], radius)))
 		}
 	}
 	for _, sides := range []int{3, 4, 7, 256} {
-		bodies = append(bodies, must(t)(body.Prism(sides, radius, 0.3)), must(t)(body.Antiprism(sides, radius, 0.3)))
+		bodies = append(bodies, testkit.Body(t)(body.Prism(sides, radius, 0.3)), testkit.Body(t)(body.Antiprism(sides, radius, 0.3)))
 	}
 	for _, b := range bodies {
 		if len(b.Faces) <= 1300 {
-			bodies = append(bodies, must(t)(body.Dual(b)))
+			bodies = append(bodies, testkit.Body(t)(body.Dual(b)))
 		}
 	}
 	for _, b := range bodies {
 		t.Run(b.Name, func(t *testing.T) { f(t, b) })
 	}
-}
-
-func near(t rapid.TB, what string, got, want, relative float64) {
-	t.Helper()
-	if !scalar.EqualWithinAbsOrRel(got, want, 1e-15, relative) {
-		t.Errorf("%s is %.15g, want %.15g", what, got, want)
-	}
-}
-
-func length(b *body.Body, e poly.Edge) float64 {
-	return r3.Norm(r3.Sub(b.Vertices[e.A], b.Vertices[e.B]))
 }
 
 // TestPlatonic checks against polyhedra.csv (Coxeter, Regular Polytopes, table
@@ -117,7 +93,7 @@ func TestPlatonic(t *testing.T) {
 				if d := b.Dihedral(e) * 180 / math.Pi; math.Abs(d-row.Float("dihedral_deg")) > 0.00005001 {
 					t.Errorf("dihedral angle of edge %d-%d: %.6f degrees", e.A, e.B, d)
 				}
-				if l := length(b, e) / radius; math.Abs(l-row.Float("edge_over_circumradius")) > 0.00000050001 {
+				if l := testkit.Length(b, e) / radius; math.Abs(l-row.Float("edge_over_circumradius")) > 0.00000050001 {
 					t.Errorf("length of edge %d-%d over radius: %.8f", e.A, e.B, l)
 				}
 			}
@@ -147,12 +123,12 @@ func TestSolidMeasures(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			b := platonic(t, c.name)
-			edge := length(b, b.Edges()[0])
-			near(t, "volume", b.Volume(), c.volume*edge*edge*edge, 1e-13)
-			near(t, "area", b.Area(), c.area*edge*edge, 1e-13)
-			near(t, "volume of the ball", 4*math.Pi/3*math.Pow(b.BallRadius, 3), b.Volume(), 1e-13)
+			edge := testkit.Length(b, b.Edges()[0])
+			testkit.Near(t, "volume", b.Volume(), c.volume*edge*edge*edge, 1e-13)
+			testkit.Near(t, "area", b.Area(), c.area*edge*edge, 1e-13)
+			testkit.Near(t, "volume of the ball", 4*math.Pi/3*math.Pow(b.BallRadius, 3), b.Volume(), 1e-13)
 			for f := range b.Faces {
-				near(t, "inscribed radius", b.InscribedRadius(f), edge/2/math.Tan(math.Pi/c.sides), 1e-12)
+				testkit.Near(t, "inscribed radius", b.InscribedRadius(f), edge/2/math.Tan(math.Pi/c.sides), 1e-12)
 			}
 		})
 	}
@@ -171,7 +147,7 @@ func TestChords(t *testing.T) {
 		b := geodesic(t, "icosahedron", n)
 		count := 0
 		for _, e := range b.Edges() {
-			if math.Abs(length(b, e)/radius-row.Float("chord_factor")) < 0.0000050001 {
+			if math.Abs(testkit.Length(b, e)/radius-row.Float("chord_factor")) < 0.0000050001 {
 				count++
 			}
 		}
@@ -199,73 +175,14 @@ func TestGeodesicCounts(t *testing.T) {
 				t.Errorf("%s: %d faces, %d vertices, %d edges", b.Name, len(b.Faces), len(b.Vertices), len(b.Edges()))
 			}
 			for _, v := range b.Vertices {
-				near(t, "distance from the centre", r3.Norm(v), radius, 1e-14)
+				testkit.Near(t, "distance from the centre", r3.Norm(v), radius, 1e-14)
 			}
 		}
 	}
-}
-
-// closed reports where a surface is not closed, convex, flat-faced and wound
-// outward. Flatness is a length in m.
-func closed(t interface {
-	Helper()
-	Errorf(string, ...any)
-}, b *body.Body, flat float64) {
-	t.Helper()
-	half := map[[2]int]int{}
-	used := make([]bool, len(b.Vertices))
-	for f, face := range b.Faces {
-		if len(face.Corners) < 3 {
-			t.Errorf("%s: face %d has %d corners", b.Name, f, len(face.Corners))
-			return
-		}
-		for i, p := range face.Corners {
-			used[p] = true
-			half[[2]int{p, face.Corners[(i+1)%len(face.Corners)]}]++
-		}
-		out := b.Normal(f)
-		for v, p := range b.Vertices {
-			if height := r3.Dot(out, r3.Sub(p, b.Vertices[face.Corners[0]])); height > flat {
-				t.Errorf("%s: vertex %d is %g m over face %d", b.Name, v, height, f)
-			}
-		}
-		for _, v := range face.Corners {
-			if height := r3.Dot(out, r3.Sub(b.Vertices[v], b.Vertices[face.Corners[0]])); height < -flat {
-				t.Errorf("%s: vertex %d is %g m under its face %d", b.Name, v, -height, f)
-			}
-		}
-	}
-	for e, n := range half {
-		if n != 1 || half[[2]int{e[1], e[0]}] != 1 {
-			t.Errorf("%s: edge %d-%d has %d faces one way, %d the other", b.Name, e[0], e[1], n, half[[2]int{e[1], e[0]}])
-		}
-	}
-	if slices.Contains(used, false) {
-		t.Errorf("%s: a vertex has no face", b.Name)
-	}
-	edges := b.Edges()
-	if x := len(b.Vertices) - len(edges) + len(b.Faces); x != 2 || 2*len(edges) != len(half) {
-		t.Errorf("%s: Euler's formula gives %d", b.Name, x)
-	}
-	for _, e := range edges {
-		if e.A >= e.B || !runs(b.Faces[e.Faces[0]], e.A, e.B) || !runs(b.Faces[e.Faces[1]], e.B, e.A) {
-			t.Errorf("%s: edge %+v does not match its faces", b.Name, e)
-		}
-	}
-}
-
-// runs tells whether a face has an edge from p to q.
-func runs(f poly.Face, p, q int) bool {
-	for i, c := range f.Corners {
-		if c == p && f.Corners[(i+1)%len(f.Corners)] == q {
-			return true
-		}
-	}
-	return false
 }
 
 func TestClosed(t *testing.T) {
-	all(t, func(t *testing.T, b *body.Body) { closed(t, b, 1e-12*radius) })
+	all(t, func(t *testing.T, b *body.Body) { testkit.Closed(t, b, 1e-12*radius) })
 }
 
 // TestOrder: places run from the top down, rings by azimuth.
@@ -368,8 +285,8 @@ func TestBall(t *testing.T) {
 	if !b.IsBall() || b.BallRadius != radius || b.Lowest() != -radius || len(b.Edges()) != 0 {
 		t.Errorf("%+v", b)
 	}
-	near(t, "volume", b.Volume(), 4*math.Pi/3*radius*radius*radius, 1e-14)
-	near(t, "area", b.Area(), 4*math.Pi*radius*radius, 1e-14)
+	testkit.Near(t, "volume", b.Volume(), 4*math.Pi/3*radius*radius*radius, 1e-14)
+	testkit.Near(t, "area", b.Area(), 4*math.Pi*radius*radius, 1e-14)
 }
 
 func TestErrors(t *testing.T) {
@@ -392,7 +309,7 @@ func TestErrors(t *testing.T) {
 		{"geodesic without radius", divided("icosahedron", 2, 0), errRadius},
 	}
 	for _, c := range cases {
-		if !is(c.err, c.want) {
+		if !testkit.Says(c.err, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, c.err, c.want)
 		}
 	}

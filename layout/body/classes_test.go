@@ -8,6 +8,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/testdata/reference"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -34,7 +35,7 @@ func TestEdgeClassTable(t *testing.T) {
 			if math.Abs(c.Chord-row.Float("chord_factor")) > 0.0000050001 {
 				t.Errorf("divided in %d, %s: chord factor %.7f", n, c.Name, c.Chord)
 			}
-			near(t, "length", c.Length, c.Chord*radius, 1e-14)
+			testkit.Near(t, "length", c.Length, c.Chord*radius, 1e-14)
 		}
 		if count != int(row.Float("edges_in_full_sphere")) {
 			t.Errorf("divided in %d, %s: %d edges", n, row["letter"], count)
@@ -51,7 +52,7 @@ func TestEdgeClassTable(t *testing.T) {
 // TestEdgeClassAngles: the truncated icosahedron has one length and the two
 // angles of polyhedra.csv, 142.6226 degrees at the 60 edges of the pentagons.
 func TestEdgeClassAngles(t *testing.T) {
-	classes := must(t)(body.Archimedean("truncated icosahedron", radius)).EdgeClasses()
+	classes := testkit.Body(t)(body.Archimedean("truncated icosahedron", radius)).EdgeClasses()
 	if len(classes) != 2 {
 		t.Fatalf("%d classes", len(classes))
 	}
@@ -64,7 +65,7 @@ func TestEdgeClassAngles(t *testing.T) {
 }
 
 func TestEdgeLetters(t *testing.T) {
-	classes := must(t)(body.GeodesicMN("tetrahedron", 9, 5, radius)).EdgeClasses()
+	classes := testkit.Body(t)(body.GeodesicMN("tetrahedron", 9, 5, radius)).EdgeClasses()
 	var letters []string
 	for _, c := range classes {
 		letters = append(letters, c.Letter)
@@ -92,8 +93,8 @@ func TestClassesPart(t *testing.T) {
 		for _, c := range b.EdgeClasses() {
 			for _, e := range c.Edges {
 				seen[e]++
-				near(t, "length", length(b, edges[e]), c.Length, 1e-4)
-				near(t, "dihedral angle", b.Dihedral(edges[e]), c.Dihedral, 1e-3)
+				testkit.Near(t, "length", testkit.Length(b, edges[e]), c.Length, 1e-4)
+				testkit.Near(t, "dihedral angle", b.Dihedral(edges[e]), c.Dihedral, 1e-3)
 			}
 		}
 		faces := make([]int, len(b.Faces))
@@ -106,7 +107,7 @@ func TestClassesPart(t *testing.T) {
 			for _, a := range c.Angles {
 				sum += a
 			}
-			near(t, "sum of angles", sum, math.Pi*float64(len(c.Angles)-2), 1e-7)
+			testkit.Near(t, "sum of angles", sum, math.Pi*float64(len(c.Angles)-2), 1e-7)
 			for i, f := range c.Faces {
 				faces[f]++
 				corners := b.Faces[f].Corners
@@ -131,7 +132,7 @@ func TestClassesPart(t *testing.T) {
 func TestFaceClassMirrors(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := rapid.IntRange(1, 8).Draw(t, "m")
-		b := must(t)(body.Geodesic("icosahedron", m, radius))
+		b := testkit.Body(t)(body.Geodesic("icosahedron", m, radius))
 		classes := b.FaceClasses()
 		for k, c := range classes {
 			if c.Mirror < 0 || classes[c.Mirror].Mirror != k || len(classes[c.Mirror].Faces) != len(c.Faces) {
@@ -140,7 +141,7 @@ func TestFaceClassMirrors(t *testing.T) {
 		}
 	})
 	alone := 0
-	for _, c := range must(t)(body.GeodesicMN("icosahedron", 2, 1, radius)).FaceClasses() {
+	for _, c := range testkit.Body(t)(body.GeodesicMN("icosahedron", 2, 1, radius)).FaceClasses() {
 		if c.Mirror < 0 {
 			alone += len(c.Faces)
 		}
@@ -173,7 +174,7 @@ func TestClassLimit(t *testing.T) {
 		classes int
 	}{{0.85e-5, 1}, {1.15e-5, 2}} {
 		side := radius * math.Sqrt2
-		b := must(t)(body.Prism(4, radius, side+c.off*math.Hypot(radius, side/2)))
+		b := testkit.Body(t)(body.Prism(4, radius, side+c.off*math.Hypot(radius, side/2)))
 		if edges, faces := len(b.EdgeClasses()), len(b.FaceClasses()); edges != c.classes || faces != c.classes {
 			t.Errorf("off by %g: %d classes of edges, %d of faces, want %d", c.off, edges, faces, c.classes)
 		}

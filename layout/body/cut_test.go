@@ -7,6 +7,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/poly"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -27,7 +28,7 @@ func cutAt(t rapid.TB, b *body.Body, height float64) *body.Body {
 func TestKnownCuts(t *testing.T) {
 	s5 := math.Sqrt(5)
 	ico := geodesic(t, "icosahedron", 1)
-	edge := length(ico, ico.Edges()[0])
+	edge := testkit.Length(ico, ico.Edges()[0])
 	a3 := edge * edge * edge
 	octa := platonic(t, "octahedron")
 	cube := platonic(t, "cube")
@@ -39,7 +40,7 @@ func TestKnownCuts(t *testing.T) {
 		vertices, edges, face int
 		volume                float64
 	}{
-		{"square pyramid, J1", octa, 0, 5, 8, 5, math.Pow(length(octa, octa.Edges()[0]), 3) * math.Sqrt2 / 6},
+		{"square pyramid, J1", octa, 0, 5, 8, 5, math.Pow(testkit.Length(octa, octa.Edges()[0]), 3) * math.Sqrt2 / 6},
 		{"pentagonal pyramid, J2", ico, radius / s5, 6, 10, 6, a3 * (5 + s5) / 24},
 		{"gyroelongated pentagonal pyramid, J11", ico, -radius / s5, 11, 25, 16, a3 * (25 + 9*s5) / 24},
 		{"half icosahedron", ico, 0, 16, 30, 16, ico.Volume() / 2},
@@ -55,8 +56,8 @@ func TestKnownCuts(t *testing.T) {
 			if got := [3]int{len(b.Vertices), len(b.Edges()), len(b.Faces)}; got != [3]int{c.vertices, c.edges, c.face} {
 				t.Errorf("%d vertices, edges, faces; want %d", got, [3]int{c.vertices, c.edges, c.face})
 			}
-			near(t, "volume", b.Volume(), c.volume, 1e-13)
-			closed(t, b, 1e-12*radius)
+			testkit.Near(t, "volume", b.Volume(), c.volume, 1e-13)
+			testkit.Closed(t, b, 1e-12*radius)
 			base := len(b.Faces) - 1
 			if !b.Faces[base].Base() || b.Normal(base).Z > -1+1e-14 {
 				t.Errorf("the last face is no base: %+v", b.Faces[base])
@@ -83,8 +84,8 @@ func TestCutBall(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			b := cutAt(t, body.Ball(radius), c.height)
-			near(t, "volume", b.Volume(), c.volume, 1e-14)
-			near(t, "area", b.Area(), c.area, 1e-14)
+			testkit.Near(t, "volume", b.Volume(), c.volume, 1e-14)
+			testkit.Near(t, "area", b.Area(), c.area, 1e-14)
 			if !b.IsCut || b.Cut != c.height || b.Lowest() != c.height || b.BallRadius != radius {
 				t.Errorf("%+v", b)
 			}
@@ -114,7 +115,7 @@ func TestCutLimits(t *testing.T) {
 		for _, c := range cases {
 			t.Run(whole.Name+" "+c.name, func(t *testing.T) {
 				b, err := whole.CutAt(c.height)
-				if !is(err, c.want) {
+				if !testkit.Says(err, c.want) {
 					t.Fatalf("%v, want %v", err, c.want)
 				}
 				if err == nil && (b.IsCut != c.cut || b.Volume() > whole.Volume()) {
@@ -190,8 +191,8 @@ func TestCutParts(t *testing.T) {
 		height := low + (high-low)*rapid.Float64Range(0.001, 0.999).Draw(t, "height")
 		upper, lower := cutAt(t, b, height), cutAt(t, mirrored(b), -height)
 		// Where a plane passes near several rings they are all put on it.
-		closed(t, upper, 2e-6*radius)
-		closed(t, lower, 2e-6*radius)
+		testkit.Closed(t, upper, 2e-6*radius)
+		testkit.Closed(t, lower, 2e-6*radius)
 		if sum := upper.Volume() + lower.Volume(); math.Abs(sum/b.Volume()-1) > 1e-12 {
 			t.Errorf("%g + %g m3 is not %g", upper.Volume(), lower.Volume(), b.Volume())
 		}
@@ -218,7 +219,7 @@ func TestCutTwice(t *testing.T) {
 			t.Skip("one plane")
 		}
 		twice, once := cutAt(t, cutAt(t, b, first), second), cutAt(t, b, max(first, second))
-		closed(t, twice, 2e-6*radius)
+		testkit.Closed(t, twice, 2e-6*radius)
 		if math.Abs(twice.Volume()/once.Volume()-1) > 1e-5 || len(twice.Faces) != len(once.Faces) {
 			t.Errorf("volume %g and %d faces, want %g and %d", twice.Volume(), len(twice.Faces), once.Volume(), len(once.Faces))
 		}
@@ -360,6 +361,6 @@ func TestOnBall(t *testing.T) {
 func TestSnap(t *testing.T) {
 	ring := radius / math.Sqrt(5)
 	b := platonic(t, "icosahedron")
-	near(t, "a plane near a vertex", cutAt(t, b, ring+0.85e-4*radius).Cut, ring, 1e-12)
-	near(t, "a plane off it", cutAt(t, b, ring+1.15e-4*radius).Cut, ring+1.15e-4*radius, 1e-12)
+	testkit.Near(t, "a plane near a vertex", cutAt(t, b, ring+0.85e-4*radius).Cut, ring, 1e-12)
+	testkit.Near(t, "a plane off it", cutAt(t, b, ring+1.15e-4*radius).Cut, ring+1.15e-4*radius, 1e-12)
 }

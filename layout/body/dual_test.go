@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -16,8 +17,8 @@ import (
 // make one corner of the dual, so there the way back joins them.
 func TestDual(t *testing.T) {
 	all(t, func(t *testing.T, b *body.Body) {
-		dual := must(t)(body.Dual(b))
-		back := must(t)(body.Dual(dual))
+		dual := testkit.Body(t)(body.Dual(b))
+		back := testkit.Body(t)(body.Dual(dual))
 		if len(dual.Faces) != len(b.Vertices) || len(dual.Vertices) != len(back.Faces) || back.Name != b.Name {
 			t.Errorf("%s: %d faces, %d vertices; %s", dual.Name, len(dual.Faces), len(dual.Vertices), back.Name)
 		}
@@ -30,8 +31,8 @@ func TestDual(t *testing.T) {
 		if len(back.Faces) != len(b.Faces)-flat {
 			t.Errorf("%s: %d faces, %d flat edges; %d faces after", b.Name, len(b.Faces), flat, len(back.Faces))
 		}
-		samePoints(t, back.Vertices, b.Vertices, 1e-8*radius)
-		near(t, "volume", back.Volume(), b.Volume(), 1e-8)
+		testkit.SamePoints(t, back.Vertices, b.Vertices, 1e-8*radius)
+		testkit.Near(t, "volume", back.Volume(), b.Volume(), 1e-8)
 	})
 }
 
@@ -41,9 +42,9 @@ func TestDual(t *testing.T) {
 // truncated octahedron 24 triangles (Cundy and Rollett, Mathematical Models).
 func TestDualSolids(t *testing.T) {
 	for name, want := range map[string]string{"cube": "octahedron", "octahedron": "cube", "dodecahedron": "icosahedron", "icosahedron": "dodecahedron"} {
-		samePoints(t, must(t)(body.Dual(platonic(t, name))).Vertices, platonic(t, want).Vertices, 1e-14)
+		testkit.SamePoints(t, testkit.Body(t)(body.Dual(platonic(t, name))).Vertices, platonic(t, want).Vertices, 1e-14)
 	}
-	rhombic := must(t)(body.Dual(must(t)(body.Archimedean("cuboctahedron", radius))))
+	rhombic := testkit.Body(t)(body.Dual(testkit.Body(t)(body.Archimedean("cuboctahedron", radius))))
 	for f, face := range rhombic.Faces {
 		c := face.Corners
 		p := r3.Norm(r3.Sub(rhombic.Vertices[c[0]], rhombic.Vertices[c[2]]))
@@ -53,7 +54,7 @@ func TestDualSolids(t *testing.T) {
 		}
 	}
 	for _, e := range rhombic.Edges() {
-		near(t, "dihedral angle", rhombic.Dihedral(e), 2*math.Pi/3, 1e-13)
+		testkit.Near(t, "dihedral angle", rhombic.Dihedral(e), 2*math.Pi/3, 1e-13)
 	}
 }
 
@@ -62,7 +63,7 @@ func TestDualGeodesic(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := rapid.IntRange(0, 8).Draw(t, "m")
 		n := rapid.IntRange(1, 8).Draw(t, "n")
-		b := must(t)(body.Dual(must(t)(body.GeodesicMN("icosahedron", m, n, radius))))
+		b := testkit.Body(t)(body.Dual(testkit.Body(t)(body.GeodesicMN("icosahedron", m, n, radius))))
 		sides := map[int]int{}
 		for _, face := range b.Faces {
 			sides[len(face.Corners)]++
@@ -71,35 +72,35 @@ func TestDualGeodesic(t *testing.T) {
 		if sides[5] != 12 || sides[6] != six {
 			t.Errorf("%s: sides %v", b.Name, sides)
 		}
-		closed(t, b, 1e-12*radius)
+		testkit.Closed(t, b, 1e-12*radius)
 		most := 0.0
 		for _, v := range b.Vertices {
 			most = max(most, r3.Norm(v))
 		}
-		near(t, "radius", most, radius, 1e-14)
+		testkit.Near(t, "radius", most, radius, 1e-14)
 	})
 }
 
 func TestDualOfBallAndCut(t *testing.T) {
-	ball := must(t)(body.Dual(body.Ball(radius)))
+	ball := testkit.Body(t)(body.Dual(body.Ball(radius)))
 	if !ball.IsBall() || ball.Radius != radius {
 		t.Errorf("%+v", ball)
 	}
 	for _, b := range []*body.Body{
-		must(t)(body.Ball(radius).CutAt(-0.1)),
-		must(t)(platonic(t, "icosahedron").CutAt(0)),
-		must(t)(platonic(t, "icosahedron").CutAt(0.01)),
+		testkit.Body(t)(body.Ball(radius).CutAt(-0.1)),
+		testkit.Body(t)(platonic(t, "icosahedron").CutAt(0)),
+		testkit.Body(t)(platonic(t, "icosahedron").CutAt(0.01)),
 	} {
-		if _, err := body.Dual(b); !is(err, errNoDual) {
+		if _, err := body.Dual(b); !testkit.Says(err, errNoDual) {
 			t.Errorf("%s: %v", b.Name, err)
 		}
 	}
-	low := must(t)(platonic(t, "icosahedron").CutAt(-0.01))
-	dual := must(t)(body.Dual(low))
+	low := testkit.Body(t)(platonic(t, "icosahedron").CutAt(-0.01))
+	dual := testkit.Body(t)(body.Dual(low))
 	if len(dual.Vertices) != len(low.Faces) || dual.IsCut {
 		t.Errorf("%+v", dual)
 	}
-	closed(t, dual, 1e-11*dual.Radius)
+	testkit.Closed(t, dual, 1e-11*dual.Radius)
 }
 
 func ExampleDual() {
@@ -124,7 +125,7 @@ func BenchmarkDual(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				must(b)(body.Dual(whole))
+				testkit.Body(b)(body.Dual(whole))
 			}
 		})
 	}
@@ -133,8 +134,8 @@ func BenchmarkDual(b *testing.B) {
 // TestShallow: a face nearer to the centre than a thousandth of the radius has no pole.
 func TestShallow(t *testing.T) {
 	cube := platonic(t, "cube")
-	must(t)(body.Dual(cutAt(t, cube, -1.15e-3*radius)))
-	if _, err := body.Dual(cutAt(t, cube, -0.85e-3*radius)); !is(err, errNoDual) {
+	testkit.Body(t)(body.Dual(cutAt(t, cube, -1.15e-3*radius)))
+	if _, err := body.Dual(cutAt(t, cube, -0.85e-3*radius)); !testkit.Says(err, errNoDual) {
 		t.Errorf("got %v", err)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/testdata/testkit"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -23,7 +24,7 @@ func TestLatticeCounts(t *testing.T) {
 				if m+n == 0 {
 					continue
 				}
-				b := must(t)(body.GeodesicMN(base, m, n, radius))
+				b := testkit.Body(t)(body.GeodesicMN(base, m, n, radius))
 				f := faces[base] * (m*m + m*n + n*n)
 				if len(b.Faces) != f || len(b.Vertices) != f/2+2 || len(b.Edges()) != f*3/2 {
 					t.Errorf("%s: %d faces, %d vertices, %d edges", b.Name, len(b.Faces), len(b.Vertices), len(b.Edges()))
@@ -65,7 +66,7 @@ func TestLatticeClosed(t *testing.T) {
 	for _, base := range bases {
 		for m := 1; m <= body.MostSubdivision; m++ {
 			for n := 1; m+n <= body.MostSubdivision; n += 1 + (m+n)/6 {
-				closed(t, must(t)(body.GeodesicMN(base, m, n, radius)), 2e-9*radius)
+				testkit.Closed(t, testkit.Body(t)(body.GeodesicMN(base, m, n, radius)), 2e-9*radius)
 			}
 		}
 	}
@@ -77,35 +78,16 @@ func TestLatticeClasses(t *testing.T) {
 	for _, base := range bases {
 		want := geodesic(t, base, 3)
 		for _, d := range [][2]int{{3, 0}, {0, 3}} {
-			if diff := cmp.Diff(want, must(t)(body.GeodesicMN(base, d[0], d[1], radius))); diff != "" {
+			if diff := cmp.Diff(want, testkit.Body(t)(body.GeodesicMN(base, d[0], d[1], radius))); diff != "" {
 				t.Errorf("%s %v: %s", base, d, diff)
 			}
 		}
 	}
 	for base, dual := range map[string]string{"icosahedron": "dodecahedron", "octahedron": "cube"} {
-		got := must(t)(body.GeodesicMN(base, 1, 1, radius))
-		points := append(append([]r3.Vec{}, platonic(t, base).Vertices...), must(t)(body.Dual(platonic(t, base))).Vertices...)
-		samePoints(t, got.Vertices, points, 1e-12)
-		samePoints(t, must(t)(body.Dual(platonic(t, base))).Vertices, platonic(t, dual).Vertices, 1e-12)
-	}
-}
-
-// samePoints compares points in any order.
-func samePoints(t rapid.TB, got, want []r3.Vec, slack float64) {
-	t.Helper()
-	if len(got) != len(want) {
-		t.Errorf("%d points, want %d", len(got), len(want))
-		return
-	}
-	for _, p := range got {
-		least := math.Inf(1)
-		for _, q := range want {
-			least = min(least, r3.Norm(r3.Sub(p, q)))
-		}
-		if least > slack {
-			t.Errorf("%v is %g off", p, least)
-			return
-		}
+		got := testkit.Body(t)(body.GeodesicMN(base, 1, 1, radius))
+		points := append(append([]r3.Vec{}, platonic(t, base).Vertices...), testkit.Body(t)(body.Dual(platonic(t, base))).Vertices...)
+		testkit.SamePoints(t, got.Vertices, points, 1e-12)
+		testkit.SamePoints(t, testkit.Body(t)(body.Dual(platonic(t, base))).Vertices, platonic(t, dual).Vertices, 1e-12)
 	}
 }
 
@@ -116,16 +98,16 @@ func TestLatticeMirror(t *testing.T) {
 		base := rapid.SampledFrom(bases).Draw(t, "base")
 		m := rapid.IntRange(1, 8).Draw(t, "m")
 		n := rapid.IntRange(1, 8).Draw(t, "n")
-		b := must(t)(body.GeodesicMN(base, m, n, radius))
-		mirror := must(t)(body.GeodesicMN(base, n, m, radius))
+		b := testkit.Body(t)(body.GeodesicMN(base, m, n, radius))
+		mirror := testkit.Body(t)(body.GeodesicMN(base, n, m, radius))
 		flipped := make([]r3.Vec, len(b.Vertices))
 		for i, v := range b.Vertices {
 			flipped[i] = r3.Vec{X: v.X, Y: -v.Y, Z: v.Z}
 		}
-		samePoints(t, mirror.Vertices, flipped, 1e-12)
-		near(t, "volume", mirror.Volume(), b.Volume(), 1e-12)
+		testkit.SamePoints(t, mirror.Vertices, flipped, 1e-12)
+		testkit.Near(t, "volume", mirror.Volume(), b.Volume(), 1e-12)
 	})
-	b := must(t)(body.GeodesicMN("icosahedron", 2, 1, radius))
+	b := testkit.Body(t)(body.GeodesicMN("icosahedron", 2, 1, radius))
 	for _, v := range b.Vertices {
 		if d := r3.Norm(r3.Sub(r3.Vec{X: v.X, Y: -v.Y, Z: v.Z}, b.Vertices[1])); d < 1e-3*radius {
 			t.Errorf("the first vertex of (2, 1) below the top has a mirror image")
@@ -137,7 +119,7 @@ func TestLatticeMirror(t *testing.T) {
 // corners lies m steps along and n to the left, so the first ring of points is
 // turned to the right of the corners, seen from outside.
 func TestLatticeHand(t *testing.T) {
-	b := must(t)(body.GeodesicMN("icosahedron", 3, 1, radius))
+	b := testkit.Body(t)(body.GeodesicMN("icosahedron", 3, 1, radius))
 	least := math.Inf(1)
 	for _, v := range b.Vertices[1:6] {
 		if a := math.Atan2(v.Y, v.X); math.Abs(a) < math.Abs(least) {
@@ -167,7 +149,7 @@ func TestLatticeErrors(t *testing.T) {
 		{"icosahedron", 2, 1, math.NaN(), errRadius},
 	}
 	for _, c := range cases {
-		if _, err := body.GeodesicMN(c.base, c.m, c.n, c.radius); !is(err, c.want) {
+		if _, err := body.GeodesicMN(c.base, c.m, c.n, c.radius); !testkit.Says(err, c.want) {
 			t.Errorf("%s %d %d %g: %v", c.base, c.m, c.n, c.radius, err)
 		}
 	}
@@ -194,7 +176,7 @@ func BenchmarkGeodesicMN(b *testing.B) {
 		b.Run(fmt.Sprint(d[0], d[1]), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				must(b)(body.GeodesicMN("icosahedron", d[0], d[1], radius))
+				testkit.Body(b)(body.GeodesicMN("icosahedron", d[0], d[1], radius))
 			}
 		})
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/testdata/testkit"
 
 	"pgregory.net/rapid"
 )
@@ -20,18 +21,18 @@ func TestPrisms(t *testing.T) {
 		height := rapid.Float64Range(radius/100, radius*100).Draw(t, "height")
 		n := float64(sides)
 		ends := n / 2 * radius * radius * math.Sin(2*math.Pi/n)
-		b := must(t)(body.Prism(sides, radius, height))
-		near(t, "volume", b.Volume(), ends*height, 1e-11)
-		near(t, "area", b.Area(), 2*ends+n*height*2*radius*math.Sin(math.Pi/n), 1e-11)
-		near(t, "radius", b.Radius, math.Hypot(radius, height/2), 1e-14)
-		a := must(t)(body.Antiprism(sides, radius, height))
+		b := testkit.Body(t)(body.Prism(sides, radius, height))
+		testkit.Near(t, "volume", b.Volume(), ends*height, 1e-11)
+		testkit.Near(t, "area", b.Area(), 2*ends+n*height*2*radius*math.Sin(math.Pi/n), 1e-11)
+		testkit.Near(t, "radius", b.Radius, math.Hypot(radius, height/2), 1e-14)
+		a := testkit.Body(t)(body.Antiprism(sides, radius, height))
 		// By Simpson's rule, which is exact here; the middle section has twice
 		// the sides, its corners the middles of the slanted edges.
 		middle := n * math.Pow(radius*math.Cos(math.Pi/2/n), 2) * math.Sin(math.Pi/n)
-		near(t, "volume", a.Volume(), height/6*(2*ends+4*middle), 1e-11)
+		testkit.Near(t, "volume", a.Volume(), height/6*(2*ends+4*middle), 1e-11)
 		for _, b := range []*body.Body{a, b} {
-			near(t, "ball", 4*math.Pi/3*math.Pow(b.BallRadius, 3), b.Volume(), 1e-12)
-			near(t, "lowest", b.Lowest(), -height/2, 1e-12)
+			testkit.Near(t, "ball", 4*math.Pi/3*math.Pow(b.BallRadius, 3), b.Volume(), 1e-12)
+			testkit.Near(t, "lowest", b.Lowest(), -height/2, 1e-12)
 		}
 	})
 }
@@ -39,29 +40,29 @@ func TestPrisms(t *testing.T) {
 func TestEqualEdges(t *testing.T) {
 	for sides := 3; sides <= body.MostSides; sides++ {
 		n := float64(sides)
-		for _, b := range []*body.Body{must(t)(body.Prism(sides, radius, 0)), must(t)(body.Antiprism(sides, radius, 0))} {
+		for _, b := range []*body.Body{testkit.Body(t)(body.Prism(sides, radius, 0)), testkit.Body(t)(body.Antiprism(sides, radius, 0))} {
 			for _, e := range b.Edges() {
-				near(t, b.Name, length(b, e), 2*radius*math.Sin(math.Pi/n), 1e-10)
+				testkit.Near(t, b.Name, testkit.Length(b, e), 2*radius*math.Sin(math.Pi/n), 1e-10)
 			}
 		}
-		a := must(t)(body.Antiprism(sides, radius, 0))
-		edge := length(a, a.Edges()[0])
+		a := testkit.Body(t)(body.Antiprism(sides, radius, 0))
+		edge := testkit.Length(a, a.Edges()[0])
 		volume := n * math.Sqrt(4*math.Pow(math.Cos(math.Pi/2/n), 2)-1) * math.Sin(1.5*math.Pi/n) / (12 * math.Pow(math.Sin(math.Pi/n), 2))
-		near(t, "volume", a.Volume(), volume*edge*edge*edge, 1e-10)
+		testkit.Near(t, "volume", a.Volume(), volume*edge*edge*edge, 1e-10)
 	}
-	octahedron := must(t)(body.Antiprism(3, radius, 0))
-	edge := length(octahedron, octahedron.Edges()[0])
-	near(t, "octahedron", octahedron.Volume(), math.Sqrt2/3*edge*edge*edge, 1e-13)
-	cube := must(t)(body.Prism(4, radius, 0))
-	near(t, "cube", cube.Volume(), math.Pow(radius*math.Sqrt2, 3), 1e-13)
+	octahedron := testkit.Body(t)(body.Antiprism(3, radius, 0))
+	edge := testkit.Length(octahedron, octahedron.Edges()[0])
+	testkit.Near(t, "octahedron", octahedron.Volume(), math.Sqrt2/3*edge*edge*edge, 1e-13)
+	cube := testkit.Body(t)(body.Prism(4, radius, 0))
+	testkit.Near(t, "cube", cube.Volume(), math.Pow(radius*math.Sqrt2, 3), 1e-13)
 }
 
 func TestPrismStance(t *testing.T) {
-	p := must(t)(body.Prism(6, radius, 0.2))
+	p := testkit.Body(t)(body.Prism(6, radius, 0.2))
 	if n := p.Normal(1); math.Abs(n.X-1) > 1e-14 || math.Abs(p.Normal(0).Z-1) > 1e-14 {
 		t.Errorf("faces look to %v and %v", p.Normal(0), n)
 	}
-	if v := must(t)(body.Antiprism(6, radius, 0.2)).Vertices[0]; v.Y != 0 || v.X <= 0 {
+	if v := testkit.Body(t)(body.Antiprism(6, radius, 0.2)).Vertices[0]; v.Y != 0 || v.X <= 0 {
 		t.Errorf("the first corner of the antiprism is %v", v)
 	}
 }
@@ -83,10 +84,10 @@ func TestPrismErrors(t *testing.T) {
 		{5, 1, 101, errProportion},
 	}
 	for _, c := range cases {
-		if _, err := body.Prism(c.sides, c.radius, c.height); !is(err, c.want) {
+		if _, err := body.Prism(c.sides, c.radius, c.height); !testkit.Says(err, c.want) {
 			t.Errorf("prism %+v: %v", c, err)
 		}
-		if _, err := body.Antiprism(c.sides, c.radius, c.height); !is(err, c.want) {
+		if _, err := body.Antiprism(c.sides, c.radius, c.height); !testkit.Says(err, c.want) {
 			t.Errorf("antiprism %+v: %v", c, err)
 		}
 	}

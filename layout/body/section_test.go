@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -58,7 +59,7 @@ func TestSections(t *testing.T) {
 			if len(outline) != c.corners+1 || outline[0] != outline[c.corners] {
 				t.Errorf("%v is not %d corners and the first again", outline, c.corners)
 			}
-			near(t, "area", enclosed(outline), c.area, 1e-12)
+			testkit.Near(t, "area", enclosed(outline), c.area, 1e-12)
 		})
 	}
 }
@@ -99,7 +100,7 @@ func TestRoundSections(t *testing.T) {
 			if len(outline) != 181 || outline[0] != outline[180] {
 				t.Errorf("%d points from %v to %v", len(outline), outline[0], outline[len(outline)-1])
 			}
-			near(t, "area", enclosed(outline), c.area, 3e-4)
+			testkit.Near(t, "area", enclosed(outline), c.area, 3e-4)
 			for _, p := range outline {
 				at := r3.Add(c.origin, r3.Add(r3.Scale(p[0], c.right), r3.Scale(p[1], c.up)))
 				if math.Abs(r3.Norm(at)-radius) > 1e-12 || c.b.IsCut && at.Z < c.b.Cut-1e-12 {

@@ -8,6 +8,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/fit"
 	"pappus/layout/spread"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -152,13 +153,13 @@ func TestBadInput(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			if _, err := fit.Check(cube, c.mounts, c.d, c.l); !is(err, c.want) {
+			if _, err := fit.Check(cube, c.mounts, c.d, c.l); !testkit.Says(err, c.want) {
 				t.Errorf("Check: %v", err)
 			}
-			if _, err := fit.LargestDriver(cube, c.mounts, c.d, c.l); !is(err, c.want) {
+			if _, err := fit.LargestDriver(cube, c.mounts, c.d, c.l); !testkit.Says(err, c.want) {
 				t.Errorf("LargestDriver: %v", err)
 			}
-			if _, err := fit.SmallestBody(cube, c.mounts, c.d, c.l); !is(err, c.want) {
+			if _, err := fit.SmallestBody(cube, c.mounts, c.d, c.l); !testkit.Says(err, c.want) {
 				t.Errorf("SmallestBody: %v", err)
 			}
 		})
@@ -224,15 +225,15 @@ func TestSizes(t *testing.T) {
 func TestNoSize(t *testing.T) {
 	cube := solidOf(t, "cube", 0.1)
 	twice := []fit.Mount{onFaces(cube)[0], onFaces(cube)[0]}
-	if _, err := fit.LargestDriver(cube, twice, small, fit.Limits{}); !is(err, errNoFit) {
+	if _, err := fit.LargestDriver(cube, twice, small, fit.Limits{}); !testkit.Says(err, errNoFit) {
 		t.Errorf("two in one place: %v", err)
 	}
-	if _, err := fit.SmallestBody(cube, twice, small, fit.Limits{}); !is(err, errNoFit) {
+	if _, err := fit.SmallestBody(cube, twice, small, fit.Limits{}); !testkit.Says(err, errNoFit) {
 		t.Errorf("two in one place: %v", err)
 	}
 	narrow := small
 	narrow.ScrewRadius = 0.005
-	if _, err := fit.SmallestBody(cube, onFaces(cube), narrow, fit.Limits{}); !is(err, errNoFit) {
+	if _, err := fit.SmallestBody(cube, onFaces(cube), narrow, fit.Limits{}); !testkit.Says(err, errNoFit) {
 		t.Errorf("screws wider than the flange: %v", err)
 	}
 }
@@ -270,7 +271,7 @@ func TestSizesAreEdges(t *testing.T) {
 			return true
 		}
 		best, err := fit.LargestDriver(b, mounts, d, l)
-		if is(err, errNoFit) {
+		if testkit.Says(err, errNoFit) {
 			return
 		} else if err != nil {
 			t.Fatal(err)

@@ -2,7 +2,6 @@ package fit_test
 
 import (
 	"errors"
-	"strings"
 )
 
 // What messages must say.
@@ -12,6 +11,3 @@ var (
 	errLimits = errors.New("a limit must be a finite length of at least 0")
 	errNoFit  = errors.New("no size fits")
 )
-
-// is tells whether an error says what another does.
-func is(err, want error) bool { return err != nil && strings.Contains(err.Error(), want.Error()) }

@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/fit"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -25,7 +26,7 @@ func TestLeastAngle(t *testing.T) {
 	if got, err := fit.LeastAngle(0.15, deep, fit.Limits{Apart: 0.001}); err != nil || !math.IsInf(got, 1) {
 		t.Errorf("down to the middle: %g, %v", got, err)
 	}
-	if _, err := fit.LeastAngle(0.15, fit.Driver{}, fit.Limits{}); !is(err, errDriver) {
+	if _, err := fit.LeastAngle(0.15, fit.Driver{}, fit.Limits{}); !testkit.Says(err, errDriver) {
 		t.Error(err)
 	}
 }
@@ -181,7 +182,7 @@ func TestAll(t *testing.T) {
 			t.Errorf("all fit: %v, want %v, %v", got, want, err)
 		}
 	})
-	if _, err := fit.All(body.Ball(1), nil, fit.Driver{}, fit.Limits{}); !is(err, errDriver) {
+	if _, err := fit.All(body.Ball(1), nil, fit.Driver{}, fit.Limits{}); !testkit.Says(err, errDriver) {
 		t.Error(err)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -63,7 +64,7 @@ func TestCells(t *testing.T) {
 			}
 		})
 	}
-	if _, err := whole.Cells(nil); !is(err, errNothingLeft) {
+	if _, err := whole.Cells(nil); !testkit.Says(err, errNothingLeft) {
 		t.Errorf("no cell: %v", err)
 	}
 	if _, err := whole.Cells([]poly.Cell{octant(1, 1, 1, true)}); err == nil {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pappus/layout/poly"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -37,7 +38,7 @@ func TestCheck(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			m := pyramid()
 			c.change(&m)
-			if err := m.Check(); is(err, errOpenMesh) != c.open || err != nil != c.open {
+			if err := m.Check(); testkit.Says(err, errOpenMesh) != c.open || err != nil != c.open {
 				t.Errorf("got %v", err)
 			}
 		})
@@ -62,7 +63,7 @@ func TestSTLThin(t *testing.T) {
 	}
 	r, w := io.Pipe()
 	r.Close()
-	if err := poly.WriteSTL(w, m, "solid"); !is(err, io.ErrClosedPipe) {
+	if err := poly.WriteSTL(w, m, "solid"); !testkit.Says(err, io.ErrClosedPipe) {
 		t.Errorf("a closed pipe: %v", err)
 	}
 }
@@ -89,7 +90,7 @@ func TestFill(t *testing.T) {
 		for _, c := range triangles {
 			area += r3.Dot(up, r3.Triangle{points[c[0]], points[c[1]], points[c[2]]}.Normal()) / 2
 		}
-		near(t, "area", area, c.area, 1e-14)
+		testkit.Near(t, "area", area, c.area, 1e-14)
 	}
 	for name, loops := range map[string][][]int{
 		"a hole alone":         {{7, 6, 5, 4}},

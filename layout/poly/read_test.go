@@ -12,6 +12,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/poly"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -81,25 +82,25 @@ func TestFiles(t *testing.T) {
 	all(t, func(t *testing.T, b *body.Body) {
 		shortest := math.Inf(1)
 		for _, e := range b.Edges() {
-			shortest = min(shortest, length(b, e))
+			shortest = min(shortest, testkit.Length(b, e))
 		}
 		tri := triangles(b)
 		for name, got := range map[string]*body.Body{
-			"OFF":          must(t)(fromOFF(b.Name, bytes.NewReader(off(b)))),
-			"text STL":     must(t)(fromSTL(b.Name, bytes.NewReader(textSTL(tri)))),
-			"binary STL":   must(t)(fromSTL(b.Name, bytes.NewReader(binarySTL(tri)))),
-			"OFF by bytes": must(t)(fromOFF(b.Name, iotest.OneByteReader(bytes.NewReader(off(b))))),
+			"OFF":          testkit.Body(t)(fromOFF(b.Name, bytes.NewReader(off(b)))),
+			"text STL":     testkit.Body(t)(fromSTL(b.Name, bytes.NewReader(textSTL(tri)))),
+			"binary STL":   testkit.Body(t)(fromSTL(b.Name, bytes.NewReader(binarySTL(tri)))),
+			"OFF by bytes": testkit.Body(t)(fromOFF(b.Name, iotest.OneByteReader(bytes.NewReader(off(b))))),
 		} {
 			if len(got.Vertices) != len(b.Vertices) || len(got.Faces) > len(b.Faces) {
 				t.Errorf("%s: %d vertices for %d, %d faces for %d", name, len(got.Vertices), len(b.Vertices), len(got.Faces), len(b.Faces))
 			}
-			samePoints(t, got.Vertices, b.Vertices, 1e-5*radius*4)
-			near(t, name+" volume", got.Volume(), b.Volume(), 1e-4)
-			near(t, name+" radius", got.Radius, b.Radius, 1e-5)
+			testkit.SamePoints(t, got.Vertices, b.Vertices, 1e-5*radius*4)
+			testkit.Near(t, name+" volume", got.Volume(), b.Volume(), 1e-4)
+			testkit.Near(t, name+" radius", got.Radius, b.Radius, 1e-5)
 			if got.Name != b.Name {
 				t.Errorf("%s: name %q", name, got.Name)
 			}
-			closed(t, got, 1e-4*b.Radius)
+			testkit.Closed(t, got, 1e-4*b.Radius)
 		}
 	})
 }
@@ -167,7 +168,7 @@ func TestFileErrors(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			b, err := body.FromFile("lamp.off", strings.NewReader(c.file), false)
-			if !is(err, c.want) || b != nil {
+			if !testkit.Says(err, c.want) || b != nil {
 				t.Fatalf("%v, want %v", err, c.want)
 			}
 			if s := err.Error(); !strings.HasPrefix(s, "lamp.off: ") || !strings.Contains(s, c.says) || strings.Contains(s, "\n") {
@@ -175,9 +176,9 @@ func TestFileErrors(t *testing.T) {
 			}
 		})
 	}
-	must(t)(fromOFF("cube", strings.NewReader(good)))
-	must(t)(fromOFF("coloured", strings.NewReader(strings.Replace(good, "4 3 7 4 0", "4 3 7 4 0 255 0 0", 1))))
-	must(t)(fromOFF("off centre", strings.NewReader(moved(9))))
+	testkit.Body(t)(fromOFF("cube", strings.NewReader(good)))
+	testkit.Body(t)(fromOFF("coloured", strings.NewReader(strings.Replace(good, "4 3 7 4 0", "4 3 7 4 0 255 0 0", 1))))
+	testkit.Body(t)(fromOFF("off centre", strings.NewReader(moved(9))))
 }
 
 // star is a closed surface that goes round the origin twice: a drum on a
@@ -227,16 +228,16 @@ func TestSTLErrors(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			if b, err := fromSTL("lamp.stl", bytes.NewReader(c.file)); !is(err, c.want) || b != nil {
+			if b, err := fromSTL("lamp.stl", bytes.NewReader(c.file)); !testkit.Says(err, c.want) || b != nil {
 				t.Errorf("%v, want %v", err, c.want)
 			}
 		})
 	}
 	broken := errors.New("the cable is out")
-	if _, err := fromSTL("lamp.stl", iotest.ErrReader(broken)); !is(err, broken) {
+	if _, err := fromSTL("lamp.stl", iotest.ErrReader(broken)); !testkit.Says(err, broken) {
 		t.Errorf("%v", err)
 	}
-	must(t)(fromSTL("capitals", strings.NewReader(strings.ToUpper(text))))
+	testkit.Body(t)(fromSTL("capitals", strings.NewReader(strings.ToUpper(text))))
 }
 
 // TestFileJoins: corners in the middle of faces and edges go, and triangles of
@@ -246,7 +247,7 @@ func TestFileJoins(t *testing.T) {
 		cuts := rapid.IntRange(1, 6).Draw(t, "cuts")
 		shift := rapid.Float64Range(-0.9, 0.9).Draw(t, "shift")
 		var tri [][3]r3.Vec
-		cube := must(t)(body.Platonic("cube", radius))
+		cube := testkit.Body(t)(body.Platonic("cube", radius))
 		for _, f := range cube.Faces {
 			corner := func(i int) r3.Vec { return r3.Scale(1000, cube.Vertices[f.Corners[i]]) }
 			at := func(i, j int) r3.Vec {
@@ -267,7 +268,7 @@ func TestFileJoins(t *testing.T) {
 		if len(b.Vertices) != 8 || len(b.Faces) != 6 {
 			t.Errorf("%d vertices, %d faces", len(b.Vertices), len(b.Faces))
 		}
-		near(t, "volume", b.Volume(), cube.Volume(), 1e-4)
+		testkit.Near(t, "volume", b.Volume(), cube.Volume(), 1e-4)
 	})
 }
 
@@ -280,7 +281,7 @@ func sound(t *testing.T, b *body.Body, err error) {
 		return
 	}
 	if len(b.Vertices) <= 200 {
-		closed(t, b, 1e-3*b.Radius)
+		testkit.Closed(t, b, 1e-3*b.Radius)
 	}
 	if !(b.Volume() > 0) || !(b.BallRadius > 0) || b.BallRadius > b.Radius || !b.Contains(r3.Vec{}) {
 		t.Errorf("volume %g, ball radius %g, radius %g", b.Volume(), b.BallRadius, b.Radius)
@@ -342,7 +343,7 @@ func BenchmarkFromSTL(b *testing.B) {
 	b.SetBytes(int64(len(file)))
 	b.ReportAllocs()
 	for b.Loop() {
-		must(b)(fromSTL("ball", bytes.NewReader(file)))
+		testkit.Body(b)(fromSTL("ball", bytes.NewReader(file)))
 	}
 }
 
@@ -380,7 +381,7 @@ func TestFileLimits(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b, err := fromOFF("cube.off", strings.NewReader(c.file))
-			if c.want == nil && err != nil || c.want != nil && !is(err, c.want) {
+			if c.want == nil && err != nil || c.want != nil && !testkit.Says(err, c.want) {
 				t.Fatalf("%v, want %v", err, c.want)
 			}
 			if err == nil && len(b.Faces) != c.faces {

@@ -7,6 +7,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -49,12 +50,12 @@ func TestCutsAddUp(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			closed(t, &body.Body{Name: b.Name, Solid: s, Radius: radius}, 1e-9)
+			testkit.Closed(t, &body.Body{Name: b.Name, Solid: s, Radius: radius}, 1e-9)
 			volume += s.Volume()
 			area[i] = s.Area(func(f poly.Face) bool { return f.Base() && f.Cut == 7 })
 		}
-		near(t, "volume", volume, b.Volume(), 1e-8)
-		near(t, "area of the cut", area[0], area[1], 1e-6)
+		testkit.Near(t, "volume", volume, b.Volume(), 1e-8)
+		testkit.Near(t, "area of the cut", area[0], area[1], 1e-6)
 		wall, parts := walls[names[0]], 0.0
 		for _, name := range names {
 			if name == b.Name {
@@ -68,7 +69,7 @@ func TestCutsAddUp(t *testing.T) {
 			}
 			parts += m.Volume()
 		}
-		near(t, "volume of the wall", parts, wall.Volume(), 1e-5)
+		testkit.Near(t, "volume of the wall", parts, wall.Volume(), 1e-5)
 	})
 }
 
@@ -88,7 +89,7 @@ func TestWithin(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	near(t, "volume", quarter.Volume(), 1, 1e-12)
+	testkit.Near(t, "volume", quarter.Volume(), 1, 1e-12)
 	if c := quarter.VolumeCentroid(); r3.Norm(r3.Sub(c, r3.Vec{X: 0.5, Y: 0.5})) > 1e-12 {
 		t.Errorf("its middle is at %v", c)
 	}
@@ -115,26 +116,26 @@ func TestCube(t *testing.T) {
 		t.Fatalf("%d edges, %d corners", len(edges), len(cube.Rings()))
 	}
 	for _, e := range edges {
-		near(t, "dihedral angle", cube.Dihedral(e), math.Pi/2, 1e-15)
+		testkit.Near(t, "dihedral angle", cube.Dihedral(e), math.Pi/2, 1e-15)
 	}
 	for v, ring := range cube.Rings() {
 		if len(ring) != 3 {
 			t.Errorf("%d faces round corner %d", len(ring), v)
 		}
 	}
-	near(t, "surface", cube.Area(nil), 96, 1e-15)
+	testkit.Near(t, "surface", cube.Area(nil), 96, 1e-15)
 	for f := range cube.Faces {
-		near(t, "inscribed radius", cube.InscribedRadius(f), 2, 1e-15)
-		near(t, "distance", cube.Plane(f).Offset, 2, 1e-15)
+		testkit.Near(t, "inscribed radius", cube.InscribedRadius(f), 2, 1e-15)
+		testkit.Near(t, "distance", cube.Plane(f).Offset, 2, 1e-15)
 		if r3.Norm(r3.Sub(cube.Centroid(f), r3.Scale(2, cube.Normal(f)))) > 1e-15 {
 			t.Errorf("the middle of face %d is %v", f, cube.Centroid(f))
 		}
 	}
-	near(t, "grown", cube.Times(1.5).Volume(), 216, 1e-15)
-	near(t, "farthest", poly.Farthest(cube.Vertices), math.Sqrt(12), 1e-15)
+	testkit.Near(t, "grown", cube.Times(1.5).Volume(), 216, 1e-15)
+	testkit.Near(t, "farthest", poly.Farthest(cube.Vertices), math.Sqrt(12), 1e-15)
 	hull := poly.Solid{Vertices: cube.Times(1 / math.Sqrt(12)).Vertices}
 	hull.Faces = poly.Hull(hull.Vertices)
-	near(t, "hull", hull.Volume(), math.Pow(4/math.Sqrt(12), 3), 1e-14)
+	testkit.Near(t, "hull", hull.Volume(), math.Pow(4/math.Sqrt(12), 3), 1e-14)
 	plane := poly.Plane{Normal: r3.Vec{Z: 1}, Offset: 2}
 	if foot := plane.Foot(r3.Vec{X: 1, Z: 5}); foot != (r3.Vec{X: 1, Z: 2}) {
 		t.Errorf("foot at %v", foot)

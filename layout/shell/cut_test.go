@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -187,7 +188,7 @@ func TestCannot(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			p, err := c.job.cut(cube, onFaces(cube, 0))
-			if !is(err, c.want) {
+			if !testkit.Says(err, c.want) {
 				t.Errorf("%v, want %v; %d segments", err, c.want, len(p.Segments))
 			}
 		})

@@ -3,7 +3,6 @@ package shell_test
 import (
 	"errors"
 	"math"
-	"strings"
 
 	"pappus/layout/poly"
 
@@ -26,11 +25,6 @@ func meshArea(m poly.Mesh) float64 {
 		sum += r3.Norm(r3.Triangle{m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]}.Normal()) / 2
 	}
 	return sum
-}
-
-// is tells whether an error is another or says so.
-func is(err, want error) bool {
-	return errors.Is(err, want) || err != nil && want != nil && strings.Contains(err.Error(), want.Error())
 }
 
 // wedges returns the half-spaces of equal segments of a turn round the z axis, the first from

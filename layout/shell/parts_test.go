@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -51,7 +52,7 @@ func TestParts(t *testing.T) {
 		})
 	}
 	halves.Cells[1].Sides[0].Beyond, halves.Segments = 1, []shell.Segment{{Cells: []int{1}}, {Cells: []int{0}}}
-	if _, err := halves.Parts(whole); !is(err, shell.ErrSegment) {
+	if _, err := halves.Parts(whole); !testkit.Says(err, shell.ErrSegment) {
 		t.Errorf("a cell beside itself: %v", err)
 	}
 }

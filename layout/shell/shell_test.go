@@ -16,6 +16,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -369,7 +370,7 @@ func TestErrors(t *testing.T) {
 		{"tight seat", ball, 0.003, []shell.Hole{{ID: 2, Point: r3.Vec{X: 0.1}, Radius: 0.0165, Seat: 0.0165}}, shell.ErrCutout, "mount 2"},
 	} {
 		_, err := shell.Make(test.b, test.wall, test.holes)
-		if !is(err, test.want) || !strings.Contains(err.Error(), test.says) {
+		if !testkit.Says(err, test.want) || !strings.Contains(err.Error(), test.says) {
 			t.Errorf("%s: got %v, want %v that says %q", test.name, err, test.want, test.says)
 		}
 	}
@@ -377,11 +378,11 @@ func TestErrors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := m.Part(poly.Plane{Normal: r3.Vec{Z: 1}, Offset: -1}); !is(err, errNothingLeft) {
+	if _, err := m.Part(poly.Plane{Normal: r3.Vec{Z: 1}, Offset: -1}); !testkit.Says(err, errNothingLeft) {
 		t.Errorf("a cut below everything: %v", err)
 	}
 	m.Triangles = m.Triangles[1:]
-	if err := m.Check(); !is(err, errOpen) {
+	if err := m.Check(); !testkit.Says(err, errOpen) {
 		t.Errorf("a mesh with a gap: %v", err)
 	}
 }

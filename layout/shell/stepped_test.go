@@ -8,6 +8,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/shell"
 	"pappus/layout/spread"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -118,7 +119,7 @@ func TestNoSeam(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := task{shell.Job{Bed: shell.Size{X: c.bed, Y: c.bed, Z: c.bed}, Wall: 0.003, Margin: c.margin, Density: 1240}, c.hole}.cut(b, c.mounts)
-			if !is(err, c.kind) || err.Error() != c.want {
+			if !testkit.Says(err, c.kind) || err.Error() != c.want {
 				t.Errorf("\n got %v\nwant %s", err, c.want)
 			}
 		})

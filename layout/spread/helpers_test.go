@@ -2,7 +2,6 @@ package spread_test
 
 import (
 	"errors"
-	"strings"
 
 	"pappus/layout/spread"
 
@@ -16,11 +15,6 @@ var (
 	errApart    = errors.New("points must be apart by an angle from 0 to pi")
 	errSymmetry = errors.New("the count must be a multiple of the symmetry")
 )
-
-// is tells whether an error is another or says so.
-func is(err, want error) bool {
-	return errors.Is(err, want) || err != nil && want != nil && strings.Contains(err.Error(), want.Error())
-}
 
 // even spreads points over the whole sphere.
 func even(n int, seed uint64) ([]r3.Vec, float64, error) {

@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout/poly"
 	"pappus/layout/spread"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"pgregory.net/rapid"
@@ -118,7 +119,7 @@ func TestApartMany(t *testing.T) {
 func TestApartErrors(t *testing.T) {
 	for _, apart := range []float64{-1, 4, math.NaN()} {
 		zone := spread.Zone{Apart: apart}
-		if _, _, err := spread.Within(5, 1, zone); !is(err, errApart) {
+		if _, _, err := spread.Within(5, 1, zone); !testkit.Says(err, errApart) {
 			t.Errorf("%g: %v", apart, err)
 		}
 		if spread.Holds(5, zone) || spread.Capacity(5, zone) != 0 {

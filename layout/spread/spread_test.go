@@ -9,6 +9,7 @@ import (
 	"pappus/layout/poly"
 	"pappus/layout/spread"
 	"pappus/testdata/reference"
+	"pappus/testdata/testkit"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -130,7 +131,7 @@ func TestEvenBeatsSpiral(t *testing.T) {
 
 func TestEvenCount(t *testing.T) {
 	for _, n := range []int{math.MinInt, -1, 0, 2001, math.MaxInt} {
-		if points, _, err := even(n, 1); !is(err, errCount) || points != nil {
+		if points, _, err := even(n, 1); !testkit.Says(err, errCount) || points != nil {
 			t.Errorf("%d: %v", n, err)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout/poly"
 	"pappus/layout/spread"
+	"pappus/testdata/testkit"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -213,7 +214,7 @@ func TestWithinErrors(t *testing.T) {
 		{"both ends of the axis, one clear", 12, spread.Zone{Fold: 5, Clear: []spread.Cap{down(10)}}, spread.ErrZone},
 	}
 	for _, c := range cases {
-		if points, _, err := spread.Within(c.n, 1, c.zone); !is(err, c.want) || points != nil {
+		if points, _, err := spread.Within(c.n, 1, c.zone); !testkit.Says(err, c.want) || points != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
