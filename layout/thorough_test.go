@@ -1,17 +1,5 @@
 package layout_test
 
-import (
-	"flag"
-	"os"
+import "pappus/testdata/thorough"
 
-	_ "pgregory.net/rapid" // has the flag
-)
-
-// Random runs are few, unless THOROUGH is set.
-func init() {
-	if os.Getenv("THOROUGH") == "" {
-		if err := flag.Set("rapid.checks", "25"); err != nil {
-			panic(err)
-		}
-	}
-}
+func init() { thorough.Random() }

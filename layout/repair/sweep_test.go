@@ -2,7 +2,6 @@ package repair_test
 
 import (
 	"fmt"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/layout/repair"
+	"pappus/testdata/thorough"
 )
 
 // planned tells why a text cannot be laid out; empty: it can.
@@ -93,7 +93,7 @@ func TestEveryChoice(t *testing.T) {
 	}
 	for key, values := range all {
 		for _, v := range values {
-			if v == 16 && os.Getenv("THOROUGH") == "" {
+			if v == 16 && !thorough.Set {
 				continue // so many drivers take too long for every day
 			}
 			t.Run(fmt.Sprint(key, "=", v), func(t *testing.T) { change(t, design.DefaultTOML(), key, v) })

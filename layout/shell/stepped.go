@@ -243,10 +243,10 @@ func (c *cutter) gather(s *Segment, cells []share) bool {
 	for _, i := range s.Cells {
 		member[i] = true
 	}
-	reached, todo := map[int]bool{s.Cells[0]: true}, []int{s.Cells[0]}
-	for len(todo) > 0 {
-		i := todo[0]
-		todo = todo[1:]
+	reached, next := map[int]bool{s.Cells[0]: true}, []int{s.Cells[0]}
+	for len(next) > 0 {
+		i := next[0]
+		next = next[1:]
 		for k, side := range cells[i].Sides {
 			switch {
 			case !member[side.Beyond]:
@@ -255,7 +255,7 @@ func (c *cutter) gather(s *Segment, cells []share) bool {
 				}
 			case !reached[side.Beyond]:
 				reached[side.Beyond] = true
-				todo = append(todo, side.Beyond)
+				next = append(next, side.Beyond)
 			}
 		}
 	}

@@ -5,10 +5,10 @@ import (
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"testing"
 
+	"pappus/testdata/thorough"
 	"pappus/timing"
 	"pappus/timing/verdict"
 )
@@ -43,10 +43,10 @@ z_m = 0.6
 
 // seeds is how many are tried: few, and many where THOROUGH is set.
 func seeds(few, many uint64) uint64 {
-	if os.Getenv("THOROUGH") == "" {
-		return few
+	if thorough.Set {
+		return many
 	}
-	return many
+	return few
 }
 
 // TestNoFault: of loudspeakers without a fault, whose shadow is not the one of the plan, nothing

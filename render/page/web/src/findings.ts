@@ -19,6 +19,6 @@ export function findings(state: State): void {
 
 function row({ rank, lead, stops, what, cure }: ShownFinding): HTMLLIElement {
   const words = make("p", {}, make("strong", { class: "lead" }, lead), ` ${typeset(what)}.`);
-  const todo = cure === "" ? [] : [make("p", { class: "cure" }, `${typeset(cure)}.`)];
-  return make("li", { "data-rank": rank, class: stops ? "stops" : undefined }, make("div", {}, words, ...todo));
+  const cured = cure === "" ? [] : [make("p", { class: "cure" }, `${typeset(cure)}.`)];
+  return make("li", { "data-rank": rank, class: stops ? "stops" : undefined }, make("div", {}, words, ...cured));
 }

@@ -48,8 +48,8 @@ export class Lede {
 
   private answer(): string {
     const count = this.state.channels.length;
-    const todo = count === 1 ? "One channel needs no delay" : `Set these ${inWords(count)} delays`;
-    return `Sit ${this.state.place?.short ?? ""}. ${todo}.`;
+    const task = count === 1 ? "One channel needs no delay" : `Set these ${inWords(count)} delays`;
+    return `Sit ${this.state.place?.short ?? ""}. ${task}.`;
   }
 
   private former(): string {
