@@ -155,12 +155,13 @@ func (s *Audition) Excerpts() ([]Sound, error) {
 // Clicks returns what the listener's left ear hears of a click in each case.
 func (who Listener) Clicks(p *timing.Spot, cases []Case) ([]Sound, error) {
 	responses, err := who.Responses(p, plain(cases), Rate)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]Sound, len(cases))
+	return clicksOf(responses, cases), err
+}
+
+// clicksOf names responses by their cases.
+func clicksOf(responses []Response, cases []Case) (out []Sound) {
 	for i, r := range responses {
-		out[i] = Sound{Words: cases[i].Words, Samples: r.Left}
+		out = append(out, Sound{Words: cases[i].Words, Samples: r.Left})
 	}
-	return out, nil
+	return out
 }

@@ -23,29 +23,41 @@ type Sound struct {
 	Samples []float64
 }
 
-// SoundFiles lists the sounds of a plan as WAV files. They are made together, by whichever is
-// written first, or by made.
-func SoundFiles(p *timing.Spot) (files []File, made func() ([]Sound, error)) {
-	made = sync.OnceValues(func() ([]Sound, error) { return Sounds(p, Rate) })
+// SoundFiles lists the sounds of a plan as WAV files, and gives those of the first programme
+// and what is heard of a click, each named by its case. All are made together, by whichever
+// is asked for first.
+func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, error)) {
+	var sounds, impulses []Sound
+	made := sync.OnceValue(func() (err error) {
+		sounds, impulses, err = Sounds(p, Rate)
+		return err
+	})
 	for _, k := range programme.Written {
 		for _, c := range Written {
 			i := len(files)
 			files = append(files, File{k.Name + "_" + c.Name + ".wav", func(w io.Writer) error {
-				all, err := made()
-				if err != nil {
+				if err := made(); err != nil {
 					return err
 				}
-				s := all[i]
+				s := sounds[i]
 				return wave.Write(w, s.Streamer(), wave.Format{Rate: Rate, Channels: 1, Depth: wave.PCM16,
 					Title: p.Array.Name + ", " + s.Words, Comment: whatIsHeard(p, s.Words, "ITU-R BS.1770-5")})
 			}})
 		}
 	}
-	return files, made
+	first = func() ([]Sound, error) {
+		err := made()
+		return ofFirst(sounds), err
+	}
+	clicks = func() ([]Sound, error) {
+		err := made()
+		return impulses, err
+	}
+	return files, first, clicks
 }
 
-// OfFirst returns the sounds of the first programme among all, each named by its case.
-func OfFirst(all []Sound) []Sound {
+// ofFirst returns the sounds of the first programme among all, each named by its case.
+func ofFirst(all []Sound) []Sound {
 	if len(all) == 0 {
 		return nil
 	}
@@ -77,16 +89,16 @@ func (s Sound) Streamer() beep.Streamer {
 // Sounds makes each of programme.Written in every case of Written, at a rate of 8000 to 384000
 // samples a second: whole periods of the programme that last about 6 s, which
 // rise and fall within 10 ms. The cases of one programme are matched in level,
-// as NewSet does it, and each is convolved but once.
-func Sounds(p *timing.Spot, rate int) ([]Sound, error) {
+// as NewSet does it, and each is convolved but once. Clicks are what is heard of one sample,
+// each named by its case.
+func Sounds(p *timing.Spot, rate int) (sounds, clicks []Sound, err error) {
 	if rate < 8000 || rate > 384000 {
-		return nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
+		return nil, nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
 	}
 	responses, err := Listener{}.Responses(p, plain(Written), rate)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	var sounds []Sound
 	for _, kind := range programme.Written {
 		mono := excerpt(kind.Make(rate), rate)
 		heard := make([][]float64, len(Written))
@@ -103,7 +115,7 @@ func Sounds(p *timing.Spot, rate int) ([]Sound, error) {
 			sounds = append(sounds, Sound{kind.Words + ", " + c.Words, heard[i]})
 		}
 	}
-	return sounds, nil
+	return sounds, clicksOf(responses, Written), nil
 }
 
 // convolve hears a mono sound through an impulse response. Its two halves travel

@@ -13,7 +13,7 @@ import (
 )
 
 func TestSounds(t *testing.T) {
-	sounds, err := preview.Sounds(pair(t, halfMillisecond), 48000)
+	sounds, _, err := preview.Sounds(pair(t, halfMillisecond), 48000)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -48,7 +48,7 @@ func TestSounds(t *testing.T) {
 		}
 	}
 	for _, rate := range []int{0, 7999, 384001} {
-		if _, err := preview.Sounds(pair(t, halfMillisecond), rate); err == nil {
+		if _, _, err := preview.Sounds(pair(t, halfMillisecond), rate); err == nil {
 			t.Errorf("no error at %d samples a second", rate)
 		}
 	}
@@ -57,7 +57,7 @@ func TestSounds(t *testing.T) {
 // What is heard must be the sum that defines convolution, to a factor.
 func TestSoundsAreConvolved(t *testing.T) {
 	p := pair(t, halfMillisecond)
-	sounds, err := preview.Sounds(p, 8000)
+	sounds, _, err := preview.Sounds(p, 8000)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -110,7 +110,7 @@ func BenchmarkSounds(b *testing.B) {
 	p := pair(b, halfMillisecond)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := preview.Sounds(p, 48000); err != nil {
+		if _, _, err := preview.Sounds(p, 48000); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -42,15 +42,10 @@ func drawnSounds(made func() ([]preview.Sound, error)) func() ([]figure.Sound, e
 // sounds lists the sounds of a plan, every programme in every case, and pictures of them:
 // the first programme's spectrogram and what is heard of a click.
 func sounds(p *timing.Plan) []outdir.File {
-	files, made := preview.SoundFiles(&p.Spot)
+	files, first, clicks := preview.SoundFiles(&p.Spot)
 	kind, name := programme.Written[0], p.Array.Name
-	out := append(ofSounds(files), folder.Spectrograms("spectrogram_"+kind.Name, name+": "+kind.Words, preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
-		all, err := made()
-		return preview.OfFirst(all), err
-	}))...)
-	return append(out, folder.Impulses(name+": what is heard of a click", preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
-		return preview.Listener{}.Clicks(&p.Spot, preview.Written)
-	}))...)
+	out := append(ofSounds(files), folder.Spectrograms("spectrogram_"+kind.Name, name+": "+kind.Words, preview.Rate, drawnSounds(first))...)
+	return append(out, folder.Impulses(name+": what is heard of a click", preview.Rate, drawnSounds(clicks))...)
 }
 
 // pageWords are the cases as the page speaks of them everywhere else.
