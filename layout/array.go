@@ -36,6 +36,8 @@ type Array struct {
 	Processor  Processor
 	Channels   []Channel // laid out by hand; empty: timing works them out
 	Spot       r3.Vec    // m
+	Seats      []Seat    // where people sit, areas sampled; fewer than two: the spot alone is planned for
+	Seating    Seating
 	Coverage   Coverage
 	Warnings   []advice.Finding // what the builder should know of fit, wiring and woofer, in the order in which it was found
 }
@@ -57,6 +59,8 @@ type (
 	Absorption     = design.Absorption
 	Woofer         = design.Woofer
 	Coverage       = design.Coverage
+	Seat           = design.Seat
+	Seating        = design.Seating
 )
 
 // Mount is a place on the body for one driver.

@@ -27,6 +27,7 @@ type Spot struct {
 	Response  Response
 	Aligned   Measures // with the delays
 	Unaligned Measures // without
+	Seating   *Seating // how the delays serve all seats; nil where there are fewer than two
 	Echoes    []Echo   // what the surface below or each wall does to the sound at the spot, the deepest dip first
 
 	Warnings []Finding // layout's and timing's own, in the order in which they were found

@@ -28,10 +28,26 @@ type Design struct {
 	Protection Protection
 	Processor  Processor
 	Spot       r3.Vec // m
+	Seats      []Seat
+	Seating    Seating
 	Surface    Surface
 	Room       Room
 	Woofer     Woofer
 	Coverage   Coverage
+}
+
+// Seat is a place where somebody sits.
+type Seat struct {
+	Name   string
+	At     r3.Vec  // m, of the middle of the head
+	Weight float64 // against the other seats
+}
+
+// Seating says what one set of delays for all seats is to be good at.
+type Seating struct {
+	Aim  string  // even, worst, mean, or round: all round, for nobody in particular
+	Head float64 // m, how far a head moves from its place
+	Loud float64 // of the aim round: from 0, even, to 1, loud
 }
 
 // Air is the state of the air in the room.

@@ -1,0 +1,3 @@
+// Package seats sorts drivers into channels and delays them so that one set serves several
+// seats.
+package seats
