@@ -42,7 +42,7 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Driver.Impedance, err = named(d, d.Driver.ImpedanceFile, ReadImpedance); err != nil {
 		return nil, err
 	}
-	if err := checkSpot(d, a.Body); err != nil {
+	if err := checkListeners(d, a.Body); err != nil {
 		return nil, err
 	}
 	places, err := place(d, whole, shell)
@@ -78,7 +78,7 @@ func described(d *design.Design, shell *body.Body) *Array {
 		Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
 		Driver: d.Driver, Outline: outlineOf(d.Driver), Limits: limitsOf(d), Box: d.Box, Print: d.Print,
 		Surface: surface(d, shell), Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
-		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Coverage: d.Coverage,
+		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Seats: d.AllSeats(), Seating: d.Seating, Coverage: d.Coverage,
 	}
 	if !a.Room.Present {
 		a.Room = Room{}

@@ -140,6 +140,7 @@ smear_limit_us = 250
 			{ID: 2, Mounts: []int{3, 5}, Delay: math.NaN(), Series: 2, Parallel: 1, NominalOhm: 16, DCOhm: 14},
 		},
 		Spot:     r3.Vec{X: 2},
+		Seating:  layout.Seating{Aim: "even", Head: 0.15, Loud: 0.5},
 		Coverage: layout.Coverage{HalfWidth: 3, Cells: 16, SmearLimit: 250e-6},
 	}
 	ignore := cmp.Options{cmpopts.IgnoreFields(layout.Array{}, "Body", "Fits"), cmpopts.IgnoreFields(layout.Mount{}, "Face"), cmpopts.EquateNaNs(), near}

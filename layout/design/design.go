@@ -27,8 +27,9 @@ type Design struct {
 	Channels   []Channel
 	Protection Protection
 	Processor  Processor
-	Spot       r3.Vec // m
-	Seats      []Seat
+	Spot       r3.Vec // m; where the file has none, that of the middle seat
+	Seats      []Seat // as they are written; AllSeats has those of areas too
+	Areas      []Area
 	Seating    Seating
 	Surface    Surface
 	Room       Room
