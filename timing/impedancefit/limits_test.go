@@ -16,7 +16,7 @@ func driver(off func(i int) float64) []impedance.Point {
 	out := make([]impedance.Point, 200)
 	for i := range out {
 		hz := 20 * math.Pow(1000, float64(i)/199)
-		z := c.parts().at(&slope, hz)
+		z := c.at(&slope, hz)
 		out[i] = impedance.Point{Frequency: hz, Ohm: math.Hypot(real(z), imag(z)) * (1 + off(i)), Degrees: math.Atan2(imag(z), real(z)) * 180 / math.Pi}
 	}
 	return out
