@@ -76,23 +76,34 @@ func (a *Array) standing() bool {
 	return gap < a.Body.BallRadius
 }
 
-// checkSpot tells of a listening spot that is in the body.
-func checkSpot(d *design.Design, b *body.Body) error {
-	if !b.Contains(d.Spot) && !b.InBall(d.Spot) {
-		return nil
+// who is somebody who listens, as the errors of this package have it.
+func who(l design.Listener) string {
+	if l.Key == "spot" {
+		return "the listening spot"
 	}
-	return fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(d.Spot)), ErrInside)
+	return l.Who
 }
 
-// checkPlaces tells of a spot or a mount that is below the surface or outside
+// checkListeners tells of a listening spot or a seat that is in the body.
+func checkListeners(d *design.Design, b *body.Body) error {
+	for _, l := range d.Listeners() {
+		if b.Contains(l.At) || b.InBall(l.At) {
+			return fault(d, l.Key, "", prose.Sprintf("%s is %.3g m from the body's centre, inside the body; must be outside", who(l), r3.Norm(l.At)), ErrInside)
+		}
+	}
+	return nil
+}
+
+// checkPlaces tells of a spot, a seat or a mount that is below the surface or outside
 // the room.
 func checkPlaces(d *design.Design, s Surface, mounts []Mount) error {
-	if !s.Above(d.Spot) {
-		return fault(d, "spot.z_m", d.Shown("spot.z_m"), prose.Sprintf(
-			"the listening spot is below the surface; must be at least %.4g", s.Height), ErrBelowSurface)
-	}
-	if !d.Room.Contains(d.Spot) {
-		return fault(d, "spot", "", "the listening spot is outside the room; must be inside", ErrOutsideRoom)
+	for _, l := range d.Listeners() {
+		if key := l.Axis("z"); !s.Above(l.At) {
+			return fault(d, key, d.Shown(key), prose.Sprintf("%s is below the surface; must be at least %.4g", who(l), s.Height), ErrBelowSurface)
+		}
+		if !d.Room.Contains(l.At) {
+			return fault(d, l.Key, "", who(l)+" is outside the room; must be inside", ErrOutsideRoom)
+		}
 	}
 	for _, m := range mounts {
 		if !s.Above(m.Point) {
