@@ -95,7 +95,7 @@ export interface Count {
   longest_string: number;
 }
 
-/** Where a driver sits and how it is heard. */
+/** Where a driver sits, from the body's centre along its own axes, and how it is heard. */
 export interface Driver extends Heard {
   x_mm: number;
   y_mm: number;
@@ -104,6 +104,8 @@ export interface Driver extends Heard {
   normal: Triple;
   /** peak of the model's impulse response; null: not computed */
   peak_arrival_us: number | null;
+  /** in the room; left out where the body stands as designed */
+  at_m?: Triple;
 }
 
 /** Drivers in series, in the order of their joints. */
@@ -243,6 +245,19 @@ export interface Heat {
   most_hz?: number;
   /** row by row, lowest first; null: no sound can be there */
   values: (number | null)[];
+}
+
+/** How a body is held in the room, whose origin is the middle of the first body: forward, left and up are the room's. */
+export interface Held {
+  /** what it is fixed to: surface, ceiling or wall */
+  on: string;
+  at_m: Triple;
+  /** where its front mark points, its own x */
+  front: Triple;
+  /** its own y */
+  left: Triple;
+  /** its own z */
+  top: Triple;
 }
 
 /** The loudest tone of an octave. */
@@ -477,6 +492,8 @@ export interface Plan extends Partial<Survey>, Found {
   air: Air;
   /** the listening spot, from the body's centre */
   spot: Point;
+  /** how each body is held; left out where all stand as designed */
+  held?: Held[];
   ball: Ball;
   level_error: LevelError;
   drivers: Driver[];
@@ -524,6 +541,10 @@ export interface PlanAnswer {
   spot_m: Triple;
   /** null: nothing below */
   floor_m: number | null;
+  /** null: nothing above */
+  ceiling_m: number | null;
+  /** how far forward the wall behind is; null: none */
+  wall_m: number | null;
   room: RoomBox | null;
   slice: SliceSize;
 }
@@ -601,7 +622,7 @@ export interface Saving {
   read: string;
 }
 
-/** Where a driver sits on the body. */
+/** Where a driver is in the room. */
 export interface Seat {
   id: number;
   at_mm: Triple;
@@ -647,9 +668,10 @@ export interface ShownFinding {
   cure: string;
 }
 
-/** Half as wide as the map is. */
+/** Half as wide as the map is, and how high its view from the side begins. */
 export interface SliceSize {
   half_width_m: number;
+  bottom_m: number;
 }
 
 /** A body as flat faces. */
