@@ -108,11 +108,11 @@ func (s Surface) Mirror() (flip, shift r3.Vec) {
 func (s Surface) beyond() (err error, there, here, axis, bound string) {
 	switch s.On {
 	case OnCeiling:
-		return ErrAboveCeiling, "above the ceiling", "below it", "z_m", "at most"
+		return ErrAboveCeiling, "above the ceiling", "below it", "z", "at most"
 	case OnWall:
-		return ErrBehindWall, "behind the wall", "before it", "x_m", "at least"
+		return ErrBehindWall, "behind the wall", "before it", "x", "at least"
 	}
-	return ErrBelowSurface, "below the surface", "above it", "z_m", "at least"
+	return ErrBelowSurface, "below the surface", "above it", "z", "at least"
 }
 
 // surface gives what the design has the body fixed to.

@@ -51,25 +51,37 @@ func (a *Array) ReachSpot(p r3.Vec) error {
 	return nil
 }
 
-// checkSpot tells of a listening spot that is in the body.
-func (a *Array) checkSpot(d *design.Design) error {
-	for _, body := range a.Bodies() {
-		if at := body.Into(d.Spot); a.Body.Contains(at) || a.Body.InBall(at) {
-			return fault(d, "spot", "", prose.Sprintf("the listening spot is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(at)), ErrInside)
+// who is somebody who listens, as the errors of this package have it.
+func who(l design.Listener) string {
+	if l.Key == "spot" {
+		return "the listening spot"
+	}
+	return l.Who
+}
+
+// checkListeners tells of a listening spot or a seat that is in a body.
+func (a *Array) checkListeners(d *design.Design) error {
+	for _, l := range d.Listeners() {
+		for _, body := range a.Bodies() {
+			if at := body.Into(l.At); a.Body.Contains(at) || a.Body.InBall(at) {
+				return fault(d, l.Key, "", prose.Sprintf("%s is %.3g m from the body's centre, inside the body; must be outside", who(l), r3.Norm(at)), ErrInside)
+			}
 		}
 	}
 	return nil
 }
 
-// checkPlaces tells of a spot or a mount that is beyond the surface or outside the room.
+// checkPlaces tells of a spot, a seat or a mount that is beyond the surface or outside the
+// room.
 func (a *Array) checkPlaces(d *design.Design) error {
 	err, there, here, axis, bound := a.Surface.beyond()
-	if !a.Surface.Clears(d.Spot) {
-		return fault(d, "spot."+axis, d.Shown("spot."+axis), prose.Sprintf(
-			"the listening spot is %s; must be %s %.4g", there, bound, a.Surface.Height), err)
-	}
-	if !d.Room.Contains(d.Spot) {
-		return fault(d, "spot", "", "the listening spot is outside the room; must be inside", ErrOutsideRoom)
+	for _, l := range d.Listeners() {
+		if key := l.Axis(axis); !a.Surface.Clears(l.At) {
+			return fault(d, key, d.Shown(key), prose.Sprintf("%s is %s; must be %s %.4g", who(l), there, bound, a.Surface.Height), err)
+		}
+		if !d.Room.Contains(l.At) {
+			return fault(d, l.Key, "", who(l)+" is outside the room; must be inside", ErrOutsideRoom)
+		}
 	}
 	for _, m := range a.Mounts {
 		at := a.PlaceOf(m)
@@ -98,7 +110,7 @@ func (a *Array) checkWoofer(d *design.Design) error {
 	err, there, _, axis, bound := a.Surface.beyond()
 	switch {
 	case !a.Surface.Clears(w.At):
-		return fault(d, "woofer."+axis, d.Shown("woofer."+axis), prose.Sprintf(
+		return fault(d, "woofer."+axis+"_m", d.Shown("woofer."+axis+"_m"), prose.Sprintf(
 			"the woofer is %s; must be %s %.4g, or give a [room] in place of the surface", there, bound, a.Surface.Height), err)
 	case !d.Room.Contains(w.At):
 		return fault(d, "woofer", "", "the woofer is outside the room; must be inside", ErrOutsideRoom)

@@ -59,6 +59,7 @@ func TestResponseFaults(t *testing.T) {
 		{"no frequency", responseHead + "0,0,0\n", design.ErrRange, `driver.csv:2: frequency_hz = "0": must be a number from 1 to 100000`},
 		{"level absurd", responseHead + "1000,1e999,0\n", design.ErrRange, `driver.csv:2: level_db = "1e999": must be a number from -500 to 500`},
 		{"not rising", responseHead + "1000,0,0\n1000,1,0\n", design.ErrRange, "driver.csv:3: frequency_hz = 1000: must be above the one before, 1000"},
+		{"rising by less than a logarithm tells", responseHead + "1000,0,0\n1000.0000000000001,1,0\n", design.ErrRange, "driver.csv:3: frequency_hz = 1000: must be above the one before, 1000"},
 		{"falling", responseHead + "1000,0,0\n2000,1,0\n500.25,1,0\n", design.ErrRange, "driver.csv:4: frequency_hz = 500.25: must be above the one before, 2000"},
 		{"too low", responseHead + "20,0,0\n500,0,0\n", design.ErrRange, "driver.csv: from 20 to 500 Hz; must cover some of 500 to 4000 Hz"},
 		{"too high", responseHead + "4000,0,0\n20000,0,0\n", design.ErrRange, "driver.csv: from 4000 to 20000 Hz; must cover some of 500 to 4000 Hz"},

@@ -114,6 +114,10 @@ func TestPlaceFaults(t *testing.T) {
 	}{
 		{"spot below the surface", listed + spot("-0.2") + "[surface]\n" + small, layout.ErrBelowSurface,
 			"a.toml: spot.z_m = -0.2: the listening spot is below the surface; must be at least -0.102"},
+		{"seat below the surface", listed + spot("0") + "[surface]\n[[seat]]\nx_m = 1\ny_m = 0\nz_m = 0\n[[seat]]\nx_m = 1\ny_m = 1\nz_m = -0.2\n" + small, layout.ErrBelowSurface,
+			`a.toml: seat[2].z_m = -0.2: seat "seat 2" is below the surface; must be at least -0.102`},
+		{"row below the surface", listed + spot("0") + "[surface]\n[[area]]\nname = \"row\"\nshape = \"arc\"\ncount = 2\nradius_m = 2\nz_m = -0.2\nfrom_deg = 0\nto_deg = 90\n" + small, layout.ErrBelowSurface,
+			`a.toml: area[1]: seat "row 1" is below the surface; must be at least -0.102`},
 		{"mount below the surface", listed + spot("0") + "[surface]\n" + small, layout.ErrBelowSurface,
 			"a.toml: mounts: driver 2 is 3 mm below the surface; must be above it"},
 		{"mount below the floor of the room", listed + spot("0") + room + small, layout.ErrOutsideRoom,
@@ -130,6 +134,15 @@ func TestPlaceFaults(t *testing.T) {
 				t.Errorf("\n got %s\nwant %s", got, want)
 			}
 		})
+	}
+}
+
+// An array has the seats of its areas, and of one seat alone its spot.
+func TestSeatsOfArray(t *testing.T) {
+	a := build(t, "[body]\nshape = \"ball\"\nradius_mm = 100\n[mounts]\ncount = 4\n[seats]\naim = \"worst\"\n[[area]]\nname = \"row\"\nshape = \"line\"\ncount = 3\nfrom_m = [2, -1, 0]\nto_m = [2, 1, 0]\n"+small)
+	want := []layout.Seat{{Name: "row 1", At: r3.Vec{X: 2, Y: -1}, Weight: 1}, {Name: "row 2", At: r3.Vec{X: 2}, Weight: 1}, {Name: "row 3", At: r3.Vec{X: 2, Y: 1}, Weight: 1}}
+	if d := cmp.Diff(want, a.Seats); d != "" || a.Spot != (r3.Vec{X: 2}) || a.Seating.Aim != "worst" {
+		t.Errorf("spot %v, %+v: %s", a.Spot, a.Seating, d)
 	}
 }
 

@@ -79,7 +79,7 @@ func rising[T any](path string, point func(v []float64) T, columns ...csvtable.C
 		if len(out) == mostMeasured {
 			return t.Fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), design.ErrRange)
 		}
-		if v[0] <= last {
+		if math.Log(v[0]) <= math.Log(last) { // curves run over the logarithm
 			e := t.Fault(line, t.Columns[0].Name, prose.Sprintf("must be above the one before, %.10g", last), design.ErrRange)
 			e.Value = prose.Sprintf("%.10g", v[0])
 			return e

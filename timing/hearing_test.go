@@ -83,6 +83,43 @@ func TestCasesMeet(t *testing.T) {
 	}
 }
 
+// TestMiddleSeat: delays that are planned for another seat are heard there as that seat's own
+// plan is; with fewer than two seats they are the plan's.
+func TestMiddleSeat(t *testing.T) {
+	a := demo(t)
+	a.Wiring.Channels = 0 // a channel each, so that both plans feed drivers alike
+	p, other := plan(t, a), *a
+	other.Spot = r3.Vec{X: 1, Y: -1.7, Z: 0.6}
+	middle := plan(t, &other)
+	at := func(p *timing.Plan, c timing.Case) []complex128 {
+		h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{c}}, []r3.Vec{other.Spot}, few)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dst := make([]complex128, len(few))
+		h.At([][]complex128{dst}, other.Spot)
+		return dst
+	}
+	seated := *p
+	seated.Seating = &timing.Seating{}
+	for _, r := range middle.Arrivals {
+		seated.Seating.MiddleDelay = append(seated.Seating.MiddleDelay, r.Delay)
+	}
+	for _, c := range []struct {
+		name      string
+		got, want []complex128
+	}{
+		{"another seat", at(&seated, timing.MiddleSeat), at(middle, timing.Aligned)},
+		{"no seats", at(p, timing.MiddleSeat), at(p, timing.Aligned)},
+	} {
+		for f, want := range c.want {
+			if off(c.got[f], want) > 1e-9 {
+				t.Errorf("%s, %g Hz: %v, want %v", c.name, few[f], c.got[f], want)
+			}
+		}
+	}
+}
+
 // TestStraightLineFallsShort: the rearmost drivers of the demo are later by the path
 // than by the straight line, so the delays of both ways differ, and what is left
 // with the tape measure falls short of what is left with the path.
@@ -309,7 +346,7 @@ func TestDrift(t *testing.T) {
 func TestCasesTogether(t *testing.T) {
 	a := demo(t)
 	p := plan(t, a)
-	cases := []timing.Case{timing.AsBuilt, timing.Aligned, timing.IdealPoint, timing.PerDriver, timing.StraightLine}
+	cases := []timing.Case{timing.AsBuilt, timing.Aligned, timing.IdealPoint, timing.PerDriver, timing.StraightLine, timing.MiddleSeat}
 	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: cases}, []r3.Vec{a.Spot}, few)
 	if err != nil {
 		t.Fatal(err)

@@ -13,6 +13,8 @@ type Seating struct {
 	Without    seats.Figures // without delays
 	Bound      seats.Figures // with any phase for each channel and frequency: no processing of these channels does better
 	Counts     []SeatCount
+
+	MiddleDelay []float64 // s, of each driver, as planned for the middle seat alone and as it can be set
 }
 
 // SeatCount is what a number of channels would leave at the seats.

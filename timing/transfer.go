@@ -22,6 +22,7 @@ const (
 
 	PerDriver    // an exact delay for each driver, as if there were as many channels
 	StraightLine // the plan's channels, with delays that can be set by the straight line through the body
+	MiddleSeat   // with the delays that a plan for the middle seat alone sets; Aligned where there are fewer than two seats
 )
 
 // Transfer fills dst with the complex pressure at the listening spot for each
@@ -60,6 +61,11 @@ func (p *Spot) DriverResponse(dst []complex128, frequency []float64) []complex12
 func (p *Spot) delays(c Case) []float64 {
 	delay := make([]float64, len(p.Arrivals))
 	switch c {
+	case MiddleSeat:
+		if p.Seating == nil {
+			return p.delays(Aligned)
+		}
+		copy(delay, p.Seating.MiddleDelay)
 	case Aligned:
 		for m, r := range p.Arrivals {
 			delay[m] = r.Delay

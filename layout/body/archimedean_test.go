@@ -187,12 +187,12 @@ func ExampleArchimedean() {
 		fmt.Println(err)
 		return
 	}
-	for _, c := range b.FaceClasses() {
-		fmt.Printf("%d faces of %d sides, each %.1f mm\n", len(c.Faces), len(c.Lengths), 1000*c.Lengths[0])
+	for _, c := range b.EdgeClasses() {
+		fmt.Printf("%d edges of %.1f mm, %.1f degrees inside\n", len(c.Edges), 1000*c.Length, c.Dihedral*180/math.Pi)
 	}
 	// Output:
-	// 12 faces of 5 sides, each 60.5 mm
-	// 20 faces of 6 sides, each 60.5 mm
+	// 30 edges of 60.5 mm, 138.2 degrees inside
+	// 60 edges of 60.5 mm, 142.6 degrees inside
 }
 
 func BenchmarkArchimedean(b *testing.B) {

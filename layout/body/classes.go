@@ -3,13 +3,12 @@ package body
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// How far measures of one class may be apart: lengths over the radius, angles
+// How far measures of one class of edges may be apart: lengths over the radius, angles
 // in rad. On a body of 150 mm that is 1.5 micrometres and 0.006 degrees.
 const (
 	sameLength = 1e-5
@@ -85,110 +84,4 @@ func letter(n int) string {
 		out = string(rune('A'+n%26)) + out
 	}
 	return out
-}
-
-// FaceClass is the faces that a turn and a shift lay on each other, outer side
-// up.
-type FaceClass struct {
-	// Lengths are the edges in m and Angles the corners in rad of the first
-	// face, counter-clockwise from its first corner: edge i runs from corner i.
-	Lengths, Angles []float64
-	Area            float64 // m2, of the first face
-	// Mirror is the class of the mirror images: this one where a face is its
-	// own mirror image, -1 where the body has none.
-	Mirror int
-	Faces  []int // ascending
-	// Turns has for each of Faces the place in its Corners of the corner that
-	// lies on the first corner of the first face.
-	Turns []int
-}
-
-// FaceClasses sorts the faces into classes of congruent ones, in the order of
-// their first faces. Faces count as congruent where sides and short diagonals
-// agree within a hundred-thousandth of Radius.
-func (b *Body) FaceClasses() []FaceClass {
-	var classes []FaceClass
-	var shapes []outline
-	slack := sameLength * b.Radius
-	like := func(o outline) (class, turn int) {
-		for c := range shapes {
-			if t := shapes[c].turn(o, slack); t >= 0 {
-				return c, t
-			}
-		}
-		return -1, 0
-	}
-	for f := range b.Faces {
-		o := b.outline(f)
-		class, turn := like(o)
-		if class < 0 {
-			class = len(classes)
-			classes, shapes = append(classes, b.faceClass(f, o)), append(shapes, o)
-		}
-		classes[class].Faces = append(classes[class].Faces, f)
-		classes[class].Turns = append(classes[class].Turns, turn)
-	}
-	for c, o := range shapes {
-		classes[c].Mirror, _ = like(o.mirrored())
-	}
-	return classes
-}
-
-func (b *Body) faceClass(f int, o outline) FaceClass {
-	c := FaceClass{Area: r3.Norm(b.AreaVector(f))}
-	corners := b.Faces[f].Corners
-	n := len(corners)
-	for i := range corners {
-		back := r3.Sub(b.Vertices[corners[(i+n-1)%n]], b.Vertices[corners[i]])
-		on := r3.Sub(b.Vertices[corners[(i+1)%n]], b.Vertices[corners[i]])
-		c.Lengths = append(c.Lengths, o.sides[i])
-		c.Angles = append(c.Angles, math.Atan2(r3.Norm(r3.Cross(on, back)), r3.Dot(on, back)))
-	}
-	return c
-}
-
-// outline is what tells a convex polygon's shape, in m: its sides, and from
-// each corner the diagonal to the next but one.
-type outline struct{ sides, diagonals []float64 }
-
-func (b *Body) outline(f int) outline {
-	corners := b.Faces[f].Corners
-	n := len(corners)
-	o := outline{make([]float64, n), make([]float64, n)}
-	for i, c := range corners {
-		o.sides[i] = r3.Norm(r3.Sub(b.Vertices[corners[(i+1)%n]], b.Vertices[c]))
-		o.diagonals[i] = r3.Norm(r3.Sub(b.Vertices[corners[(i+2)%n]], b.Vertices[c]))
-	}
-	return o
-}
-
-// mirrored returns the outline of the mirror image.
-func (o outline) mirrored() outline {
-	n := len(o.sides)
-	m := outline{make([]float64, n), make([]float64, n)}
-	for i := range n { // corner i becomes corner n-1-i
-		m.sides[i] = o.sides[(2*n-2-i)%n]
-		m.diagonals[i] = o.diagonals[(2*n-3-i)%n]
-	}
-	return m
-}
-
-// turn returns the corner of another outline that lies on this one's first, -1
-// if they differ however they are turned.
-func (o outline) turn(other outline, slack float64) int {
-	n := len(o.sides)
-	if len(other.sides) != n {
-		return -1
-	}
-	for t := range n {
-		same := true
-		for i := 0; i < n && same; i++ {
-			k := (i + t) % n
-			same = math.Abs(o.sides[i]-other.sides[k]) <= slack && math.Abs(o.diagonals[i]-other.diagonals[k]) <= slack
-		}
-		if same {
-			return t
-		}
-	}
-	return -1
 }

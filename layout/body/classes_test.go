@@ -9,9 +9,6 @@ import (
 	"pappus/layout/body"
 	"pappus/testdata/reference"
 	"pappus/testdata/testkit"
-
-	"gonum.org/v1/gonum/spatial/r3"
-	"pgregory.net/rapid"
 )
 
 // TestEdgeClassTable checks letters, chord factors and counts against
@@ -79,13 +76,12 @@ func TestEdgeLetters(t *testing.T) {
 	if len(letters) < 53 {
 		t.Errorf("%d letters are too few for this test", len(letters))
 	}
-	if got := len(body.Ball(radius).EdgeClasses()) + len(body.Ball(radius).FaceClasses()); got != 0 {
+	if got := len(body.Ball(radius).EdgeClasses()); got != 0 {
 		t.Errorf("a ball has %d classes", got)
 	}
 }
 
-// TestClassesPart: each edge and each face is in one class, which has its
-// measures; lying a face on the first of its class works corner by corner.
+// TestClassesPart: each edge is in one class, which has its measures.
 func TestClassesPart(t *testing.T) {
 	all(t, func(t *testing.T, b *body.Body) {
 		edges := b.Edges()
@@ -97,58 +93,10 @@ func TestClassesPart(t *testing.T) {
 				testkit.Near(t, "dihedral angle", b.Dihedral(edges[e]), c.Dihedral, 1e-3)
 			}
 		}
-		faces := make([]int, len(b.Faces))
-		classes := b.FaceClasses()
-		for k, c := range classes {
-			if c.Mirror >= 0 && classes[c.Mirror].Mirror != k {
-				t.Errorf("class %d has mirror image %d, which has %d", k, c.Mirror, classes[c.Mirror].Mirror)
-			}
-			sum := 0.0
-			for _, a := range c.Angles {
-				sum += a
-			}
-			testkit.Near(t, "sum of angles", sum, math.Pi*float64(len(c.Angles)-2), 1e-7)
-			for i, f := range c.Faces {
-				faces[f]++
-				corners := b.Faces[f].Corners
-				n := len(corners)
-				for j, want := range c.Lengths {
-					p, q := b.Vertices[corners[(j+c.Turns[i])%n]], b.Vertices[corners[(j+c.Turns[i]+1)%n]]
-					if math.Abs(r3.Norm(r3.Sub(p, q))-want) > 1e-5*radius {
-						t.Errorf("edge %d of face %d is %g m, want %g", j, f, r3.Norm(r3.Sub(p, q)), want)
-					}
-				}
-			}
-		}
-		if slices.ContainsFunc(seen, func(n int) bool { return n != 1 }) || slices.ContainsFunc(faces, func(n int) bool { return n != 1 }) {
-			t.Errorf("edges or faces in none or several classes")
+		if slices.ContainsFunc(seen, func(n int) bool { return n != 1 }) {
+			t.Errorf("edges in none or several classes")
 		}
 	})
-}
-
-// TestFaceClassMirrors: class I divisions are their own mirror image, so each
-// class has one of as many faces; class III ones lack the images of slanted
-// faces.
-func TestFaceClassMirrors(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		m := rapid.IntRange(1, 8).Draw(t, "m")
-		b := testkit.Body(t)(body.Geodesic("icosahedron", m, radius))
-		classes := b.FaceClasses()
-		for k, c := range classes {
-			if c.Mirror < 0 || classes[c.Mirror].Mirror != k || len(classes[c.Mirror].Faces) != len(c.Faces) {
-				t.Errorf("%s: class %d has mirror image %d", b.Name, k, c.Mirror)
-			}
-		}
-	})
-	alone := 0
-	for _, c := range testkit.Body(t)(body.GeodesicMN("icosahedron", 2, 1, radius)).FaceClasses() {
-		if c.Mirror < 0 {
-			alone += len(c.Faces)
-		}
-	}
-	if alone == 0 {
-		t.Errorf("no face without a mirror image")
-	}
 }
 
 func BenchmarkEdgeClasses(b *testing.B) {
@@ -156,14 +104,6 @@ func BenchmarkEdgeClasses(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		whole.EdgeClasses()
-	}
-}
-
-func BenchmarkFaceClasses(b *testing.B) {
-	whole := geodesic(b, "icosahedron", 16)
-	b.ReportAllocs()
-	for b.Loop() {
-		whole.FaceClasses()
 	}
 }
 
@@ -175,8 +115,8 @@ func TestClassLimit(t *testing.T) {
 	}{{0.85e-5, 1}, {1.15e-5, 2}} {
 		side := radius * math.Sqrt2
 		b := testkit.Body(t)(body.Prism(4, radius, side+c.off*math.Hypot(radius, side/2)))
-		if edges, faces := len(b.EdgeClasses()), len(b.FaceClasses()); edges != c.classes || faces != c.classes {
-			t.Errorf("off by %g: %d classes of edges, %d of faces, want %d", c.off, edges, faces, c.classes)
+		if got := len(b.EdgeClasses()); got != c.classes {
+			t.Errorf("off by %g: %d classes of edges, want %d", c.off, got, c.classes)
 		}
 	}
 }

@@ -110,13 +110,13 @@ func ExampleDual() {
 		fmt.Println(err)
 		return
 	}
-	for _, c := range dual.FaceClasses() {
-		fmt.Printf("%d faces of %d sides\n", len(c.Faces), len(c.Angles))
+	sides := map[int]int{}
+	for _, face := range dual.Faces {
+		sides[len(face.Corners)]++
 	}
+	fmt.Println(sides[5], "faces of 5 sides,", sides[6], "of 6")
 	// Output:
-	// 12 faces of 5 sides
-	// 60 faces of 6 sides
-	// 20 faces of 6 sides
+	// 12 faces of 5 sides, 80 of 6
 }
 
 func BenchmarkDual(b *testing.B) {

@@ -133,34 +133,29 @@ func (f Fits) exceeded(t Trial) (key string, value, most float64) {
 }
 
 func (f Fits) text(b *bytes.Buffer) {
-	b.WriteString("\n# What there is room for.\n[fits]\n")
-	if !math.IsNaN(f.StuffingG) {
-		fmt.Fprintf(b, "stuffing_g = %s\n", plain(f.StuffingG))
-	}
-	if !math.IsNaN(f.DepthMM) {
-		fmt.Fprintf(b, "depth_mm = %s\n", plain(f.DepthMM))
-	}
-	if f.Vents >= 0 {
-		fmt.Fprintf(b, "vents = %d\n", f.Vents)
-	}
+	table(b, "\n# What there is room for.\n[fits]\n", entry{"stuffing_g", plain(f.StuffingG), !math.IsNaN(f.StuffingG)},
+		entry{"depth_mm", plain(f.DepthMM), !math.IsNaN(f.DepthMM)}, entry{"vents", plain(float64(f.Vents)), f.Vents >= 0})
 }
 
 func (t Trial) text(b *bytes.Buffer) {
-	b.WriteString("\n[[trial]]\n")
-	if t.Date != "" {
-		fmt.Fprintf(b, "date = %s\n", t.Date)
-	}
-	fmt.Fprintf(b, "vents = %d\n", t.Vents)
-	if t.VentMM != 0 {
-		fmt.Fprintf(b, "vent_mm = %s\n", plain(t.VentMM))
-	}
-	fmt.Fprintf(b, "stuffing_g = %s\n", plain(t.StuffingG))
-	if t.DepthMM != 0 {
-		fmt.Fprintf(b, "depth_mm = %s\n", plain(t.DepthMM))
-	}
-	for _, line := range []struct{ name, value string }{{"impedance", t.Impedance}, {"response", t.Response}, {"remark", t.Remark}} {
-		if line.value != "" {
-			fmt.Fprintf(b, "%s = %s\n", line.name, design.Quote(line.value))
+	quoted := func(key, value string) entry { return entry{key, design.Quote(value), value != ""} }
+	table(b, "\n[[trial]]\n", entry{"date", t.Date, t.Date != ""}, entry{"vents", plain(float64(t.Vents)), true},
+		entry{"vent_mm", plain(t.VentMM), t.VentMM != 0}, entry{"stuffing_g", plain(t.StuffingG), true},
+		entry{"depth_mm", plain(t.DepthMM), t.DepthMM != 0},
+		quoted("impedance", t.Impedance), quoted("response", t.Response), quoted("remark", t.Remark))
+}
+
+// entry is a key with its value as TOML has it, which may be left out.
+type entry struct {
+	key, value string
+	said       bool
+}
+
+func table(b *bytes.Buffer, head string, entries ...entry) {
+	b.WriteString(head)
+	for _, e := range entries {
+		if e.said {
+			fmt.Fprintf(b, "%s = %s\n", e.key, e.value)
 		}
 	}
 }

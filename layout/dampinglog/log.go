@@ -38,12 +38,6 @@ type Trial struct {
 	Remark    string
 }
 
-// VentArea returns the area of the openings in m2.
-func (t Trial) VentArea() float64 {
-	r := t.VentMM / 2000
-	return float64(t.Vents) * math.Pi * r * r
-}
-
 // Beside returns the log's path for a design's: mine.damping.toml for mine.toml.
 func Beside(design string) string {
 	return strings.TrimSuffix(design, filepath.Ext(design)) + ".damping.toml"

@@ -54,10 +54,7 @@ func (l *Log) tables() []design.Table {
 			{Name: "depth_mm", To: &f.DepthMM, Limits: design.From(0, 5000)},
 			{Name: "vents", To: &f.Vents, Limits: design.From(0, 1000)},
 		}},
-		{Name: "trial", Optional: true, Rows: new(Trial).rows(), Most: mostTrials, More: func() []design.Row {
-			l.Trials = append(l.Trials, Trial{})
-			return l.Trials[len(l.Trials)-1].rows()
-		}},
+		design.Many("trial", mostTrials, &l.Trials, (*Trial).rows),
 	}
 }
 

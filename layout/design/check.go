@@ -18,6 +18,7 @@ const dcOverNominal = 0.85
 
 // fill sets the defaults that hang on other values.
 func (r *reader) fill() {
+	r.fillSeats()
 	def := func(path string, to *float64, v float64) {
 		if !r.has(path) {
 			*to = v
@@ -52,7 +53,11 @@ func (r *reader) fill() {
 	if w.Watt > 0 && w.IntoOhm > 0 {
 		def("wiring.amplifier_volt", &w.Voltage, w.soldVolt())
 	}
-	def("coverage.half_width_m", &r.Coverage.HalfWidth, min(max(1.5*length(r.Spot), 0.2), 100))
+	furthest := 0.0
+	for _, l := range r.Listeners() {
+		furthest = max(furthest, length(l.At))
+	}
+	def("coverage.half_width_m", &r.Coverage.HalfWidth, min(max(1.5*furthest, 0.2), 100))
 }
 
 // length of a vector, as one after another hypotenuse.
@@ -64,6 +69,10 @@ func (w Wiring) soldVolt() float64 { return math.Sqrt(w.Watt * w.IntoOhm) }
 
 // check notes values that are possible each but not together.
 func (r *reader) check() {
+	if r.checkAreas() {
+		r.heard = r.Listeners()
+		r.checkSeats()
+	}
 	r.checkBody()
 	r.checkMounts()
 	r.checkDriver()
@@ -73,9 +82,11 @@ func (r *reader) check() {
 	r.checkHighPass()
 	r.checkRoom()
 	r.checkWoofer()
-	if d := length(r.Spot); d <= r.Body.Radius {
-		r.conflict("spot.x_m", "the spot is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
-			plain(math.Round(d*1000)/1000), r.Shown("body.radius_mm"))
+	for _, l := range r.heard {
+		if d := length(l.At); d <= r.Body.Radius {
+			r.conflict(l.Axis("x"), "%s is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",
+				l.Who, plain(math.Round(d*1000)/1000), r.Shown("body.radius_mm"))
+		}
 	}
 }
 
@@ -230,19 +241,22 @@ func (r *reader) checkRoom() {
 		r.must(places[axis] >= low-slack && places[axis] <= sizes[axis]-high+slack, "room.body_at_m",
 			"from %s to %s in %s, for the body to be inside the room", metres(low), metres(sizes[axis]-high), axis)
 	}
-	r.checkInside("spot", r.Spot)
-}
-
-// checkInside notes a place, counted from the body's centre, that is not in the room.
-func (r *reader) checkInside(table string, place r3.Vec) {
-	at, lows, highs := axes(place), axes(r3.Scale(-1, r.Room.Body)), axes(r3.Sub(r.Room.Size, r.Room.Body))
-	for _, axis := range []string{"x", "y", "z"} {
-		low, high := lows[axis], highs[axis]
-		r.must(at[axis] >= low-slack && at[axis] <= high+slack, table+"."+axis+"_m", "from %s to %s, inside the room", metres(low), metres(high))
+	for _, l := range r.heard {
+		r.checkInside(l.Axis, l.At)
 	}
 }
 
-// besideSpot is the least distance in m of a woofer from the spot: it is taken
+// checkInside notes a place, counted from the body's centre, that is not in the room; key
+// gives its key along an axis.
+func (r *reader) checkInside(key func(axis string) string, place r3.Vec) {
+	at, lows, highs := axes(place), axes(r3.Scale(-1, r.Room.Body)), axes(r3.Sub(r.Room.Size, r.Room.Body))
+	for _, axis := range []string{"x", "y", "z"} {
+		low, high := lows[axis], highs[axis]
+		r.must(at[axis] >= low-slack && at[axis] <= high+slack, key(axis), "from %s to %s, inside the room", metres(low), metres(high))
+	}
+}
+
+// besideSpot is the least distance in m of a woofer from somebody who listens: it is taken
 // for a point, which no woofer is from nearer.
 const besideSpot = 0.1
 
@@ -252,10 +266,12 @@ func (r *reader) checkWoofer() {
 		return
 	}
 	if r.Room.Present {
-		r.checkInside("woofer", w.At)
+		r.checkInside(Listener{Key: "woofer"}.Axis, w.At)
 	}
-	away := length(r3.Sub(w.At, r.Spot))
-	r.must(away >= besideSpot, "woofer.x_m", "such that the woofer is %s m or more from the spot, not %s m", plain(besideSpot), metres(away))
+	for _, l := range r.heard {
+		away := length(r3.Sub(w.At, l.At))
+		r.must(away >= besideSpot, "woofer.x_m", "such that the woofer is %s m or more from %s, not %s m", plain(besideSpot), l.Who, metres(away))
+	}
 }
 
 // metres writes a length without what rounding adds.

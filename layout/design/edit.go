@@ -23,8 +23,8 @@ import (
 // have is added. A value of nil remarks the key out.
 //
 // A table that is there or not (surface, room, woofer) is a key too: true brings
-// it in, nil remarks it out with all that it holds. So does nil for channel, with
-// all [[channel]] tables.
+// it in, nil remarks it out with all that it holds. So does nil for spot, for one of many
+// tables, as seat[2], and for all of them, as seat.
 //
 // Whether the design is then a good one is for Parse to say. Any error is an
 // *Error: ErrSyntax, also for a text that is good TOML but written in such a way that one
@@ -63,7 +63,7 @@ type change struct {
 	path  string // full name
 	table string // empty for a key at the top
 	name  string // empty for a whole table
-	row   bool   // the table is one of [[channel]]
+	row   bool   // the table is one of many, such as [[channel]]
 	value string // as the file has it; empty: remark out
 }
 
@@ -73,21 +73,19 @@ func newChange(path string, value any) (change, error) {
 		return c, c.fault(fmt.Sprintf("a value of type %T cannot be written", value), ErrType)
 	}
 	for _, t := range defaults().tables() {
-		if t.Name == path && t.Optional && (t.More == nil || value == nil) {
+		if t.Name == path && (t.Optional && t.More == nil || value == nil && (t.Optional || t.Unless != nil)) {
 			c.table = path
 			if value != nil && value != true {
 				return c, c.fault("must be true, or nothing to take the table out", ErrType)
 			}
 			return c, nil
 		}
+		if t.number(path) > 0 && value == nil {
+			c.table, c.row = path, true
+			return c, nil
+		}
 		table, name, _ := cutLast(path)
-		if number, row := strings.CutPrefix(table, t.Name+"["); row && t.More != nil {
-			n, err := strconv.Atoi(strings.TrimSuffix(number, "]"))
-			if err != nil || n < 1 || n > t.Most || table != nth(t.Name, n) {
-				continue
-			}
-			c.row = true
-		} else if table != t.Name || t.More != nil {
+		if c.row = t.number(table) > 0; !c.row && (table != t.Name || t.More != nil) {
 			continue
 		}
 		if hasKey(t.Rows, name) {
@@ -96,6 +94,16 @@ func newChange(path string, value any) (change, error) {
 		}
 	}
 	return c, c.fault("not a known key", ErrUnknownKey)
+}
+
+// number is which of many tables a full name is of; 0: of none.
+func (t Table) number(path string) int {
+	number, row := strings.CutPrefix(path, t.Name+"[")
+	n, err := strconv.Atoi(strings.TrimSuffix(number, "]"))
+	if t.More == nil || !row || err != nil || n < 1 || n > t.Most || path != nth(t.Name, n) {
+		return 0
+	}
+	return n
 }
 
 // cutLast parts a full name into its table and its name in it.
@@ -114,6 +122,9 @@ func (c change) done(before, after map[string]string) bool {
 	switch {
 	case c.name == "" && c.value == "":
 		maps.DeleteFunc(before, func(path, _ string) bool { return path == c.table || under(path, c.table) })
+		if c.row {
+			before = c.closeUp(before)
+		}
 	case c.name == "":
 		before[mark] = ""
 	default: // the table may come and go with its key
@@ -129,6 +140,22 @@ func (c change) done(before, after map[string]string) bool {
 		}
 	}
 	return maps.Equal(before, after)
+}
+
+// closeUp gives the rows behind one that is gone a number less, in what a text holds.
+func (c change) closeUp(held map[string]string) map[string]string {
+	name, number, _ := strings.Cut(strings.TrimSuffix(c.table, "]"), "[")
+	gone, _ := strconv.Atoi(number)
+	out := make(map[string]string, len(held))
+	for path, v := range held {
+		if number, rest, row := strings.Cut(strings.TrimPrefix(path, name+"["), "]"); row && strings.HasPrefix(path, name+"[") {
+			if n, _ := strconv.Atoi(number); n > gone {
+				path = nth(name, n-1) + rest
+			}
+		}
+		out[path] = v
+	}
+	return out
 }
 
 // flat lists what a text holds by full names; each table also by its own, with a dot behind.
@@ -372,7 +399,7 @@ func (e *editor) addLine(text []byte, line string, at int) []byte {
 func (e *editor) append(line string) []byte {
 	head := "[" + e.table + "]"
 	if e.row {
-		head = "[[channel]]"
+		head = "[[" + anyRow.ReplaceAllString(e.table, "") + "]]"
 	}
 	out := slices.Clone(e.text)
 	if len(out) > 0 && out[len(out)-1] != '\n' {

@@ -7,15 +7,15 @@ import (
 	"pappus/layout/prose"
 )
 
-// hint says what a key that is not known may have been meant to be: one of another
-// table, else one with a name like it, here or there.
+// hint says what a key that is not known may have been meant to be: one with a name like
+// it, else one of another table, else one with a name like one of those.
 func (r *Reader) hint(name string, here []string) string {
 	const unknown = "not a known key"
-	if home := r.home(name); home != "" {
-		return unknown + " here; it belongs " + home
-	}
 	if near := prose.DidYouMean(name, here); near != "" {
 		return unknown + near
+	}
+	if home := r.home(name); home != "" {
+		return unknown + " here; it belongs " + home
 	}
 	if near := prose.Nearest(name, r.allNames()); near != "" {
 		return unknown + "; did you mean " + near + "? It belongs " + r.home(near)

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -10,7 +11,7 @@ import (
 func TestStarterShowsEveryKey(t *testing.T) {
 	shown := map[string]entry{}
 	for _, n := range findOutline([]byte(lantern), true) {
-		shown[strings.Replace(n.path, "channel[0]", "channel", 1)] = n
+		shown[anyRow.ReplaceAllString(n.path, "")] = n
 	}
 	for _, table := range defaults().tables() {
 		if _, ok := shown[table.Name]; !ok && table.Name != "" {
@@ -65,5 +66,25 @@ func TestStarterWoofer(t *testing.T) {
 	}
 	if w := d.Woofer; !w.Present || w.Order != 4 || w.Sensitivity == 0 {
 		t.Errorf("woofer %+v", w)
+	}
+}
+
+// The seats that it shows in remarks are good, with the spot and in its place, and so are
+// those of its area.
+func TestStarterSeats(t *testing.T) {
+	text := string(DefaultTOML())
+	begin, end := strings.Index(text, "[spot]\n"), strings.Index(text, "# A large flat surface")
+	live := strings.NewReplacer("\n# [", "\n[")
+	keys := regexp.MustCompile(`(?m)^# ([a-z_]+ = )`)
+	shown := keys.ReplaceAllString(live.Replace(text[begin:end]), "$1")
+	shown = regexp.MustCompile(`(?m)^(loud|from_m|to_m) = .*\n`).ReplaceAllString(shown, "") // of another aim and another shape
+	for name, part := range map[string]string{"with the spot": shown, "in its place": shown[strings.Index(shown, "# Or where"):]} {
+		d, err := Parse("a.toml", []byte(text[:begin]+part+text[end:]))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		if seats := d.AllSeats(); len(seats) != 7 || seats[1].Name != "cushion by the door" || seats[4].Name != "cushion 3" || seats[6].Weight != 1 {
+			t.Errorf("%s: %+v", name, seats)
+		}
 	}
 }

@@ -1,6 +1,10 @@
 package design
 
-import "slices"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // The words that a design may use.
 var (
@@ -16,6 +20,8 @@ var (
 	ways   = []string{"path", "field", straight}
 	splits = []string{"arrival", "neighbours", "height"}
 	held   = []string{OnSurface, OnCeiling, OnWall}
+	aims   = []string{"even", "worst", "mean", round}
+	areas  = []string{lineShape, arc, rectangle, ring}
 	// The families of high-passes, by the names that the trade has for them.
 	families = []string{"butterworth", linkwitz, "bessel"}
 	walls    = []string{"back", "front", "right", "left", "floor", "ceiling"}
@@ -31,7 +37,13 @@ const (
 	sphere   = "sphere"
 	point    = "point"
 	straight = "straight"
-	linkwitz = "linkwitz-riley" // the family that is not there in every order
+	// What seats can be good at for nobody in particular, and the shapes of areas.
+	round     = "round"
+	lineShape = "line"
+	arc       = "arc"
+	rectangle = "rectangle"
+	ring      = "ring"
+	linkwitz  = "linkwitz-riley" // the family that is not there in every order
 )
 
 // The orders that Linkwitz-Riley filters have.
@@ -176,11 +188,14 @@ func (d *Design) tables() []Table {
 			{"rate_hz", &d.Processor.Rate, From(8000, 384000), 1, 48000.0, "sample rate"},
 			{"step_us", &d.Processor.Step, From(0.1, 10000), us, nil, "step of the delays"},
 		}},
-		{Name: "spot", Rows: []Row{
-			{"x_m", &d.Spot.X, From(-100, 100), 1, needed, "forward"},
-			{"y_m", &d.Spot.Y, From(-100, 100), 1, needed, "to the loudspeaker's left"},
-			{"z_m", &d.Spot.Z, From(-100, 100), 1, needed, "up"},
+		{Name: "spot", Unless: []string{"seat", "area"}, Rows: place(&d.Spot)},
+		{Name: "seats", Rows: []Row{
+			{"aim", &d.Seating.Aim, among(aims...), 1, "even", "best for the seats"},
+			{"head_mm", &d.Seating.Head, From(0, 1000), mm, 150.0, "how far a head moves"},
+			{"loud", &d.Seating.Loud, From(0, 1), 1, 0.5, "0 even to 1 loud"},
 		}},
+		Many("seat", MaxSeats, &d.Seats, (*Seat).rows),
+		Many("area", MaxSeats, &d.Areas, (*Area).rows),
 		{Name: "surface", Optional: true, Rows: []Row{
 			{"absorption", &d.Surface.Absorption, From(0, 1), 1, nil, ""},
 		}},
@@ -190,25 +205,28 @@ func (d *Design) tables() []Table {
 			{"absorption", &d.Room.Absorption, From(0, 1), 1, needed, "absorption of all walls"},
 			{"order", &d.Room.Order, From(0, 10), 1, 3, "reflections followed"},
 		}, d.Room.walls()...)},
-		{Name: "woofer", Optional: true, Rows: []Row{
-			{"x_m", &d.Woofer.At.X, From(-100, 100), 1, needed, "forward"},
-			{"y_m", &d.Woofer.At.Y, From(-100, 100), 1, needed, "to the loudspeaker's left"},
-			{"z_m", &d.Woofer.At.Z, From(-100, 100), 1, needed, "up"},
+		{Name: "woofer", Optional: true, Rows: append(place(&d.Woofer.At), []Row{
 			{"crossover_hz", &d.Woofer.Crossover, From(40, 2000), 1, needed, "crossover"},
 			{"order", &d.Woofer.Order, either(linkwitzOrders...), 1, 4, ""},
 			{"sensitivity_db", &d.Woofer.Sensitivity, From(50, 120), 1, nil, ""},
 			{"gain_db", &d.Woofer.Gain, From(-40, 20), 1, nil, ""},
 			{"invert", &d.Woofer.Invert, Limits{}, 1, nil, "wires swapped"},
-		}},
+		}...)},
 		{Name: "coverage", Rows: []Row{
 			{"half_width_m", &d.Coverage.HalfWidth, From(0.2, 100), 1, nil, "half the map's width"},
 			{"cells", &d.Coverage.Cells, From(8, 512), 1, 64, "cells along each side"},
 			{"smear_limit_us", &d.Coverage.SmearLimit, From(1, 10000), us, 100.0, "most smear that is good"},
 		}},
-		{Name: "channel", Optional: true, Rows: new(Channel).rows(), Most: MaxDrivers, More: func() []Row {
-			d.Channels = append(d.Channels, Channel{})
-			return d.Channels[len(d.Channels)-1].rows()
-		}},
+		Many("channel", MaxDrivers, &d.Channels, (*Channel).rows),
+	}
+}
+
+// place lists the keys of a place in the room.
+func place(at *r3.Vec) []Row {
+	return []Row{
+		{"x_m", &at.X, From(-100, 100), 1, needed, "forward"},
+		{"y_m", &at.Y, From(-100, 100), 1, needed, "to the loudspeaker's left"},
+		{"z_m", &at.Z, From(-100, 100), 1, needed, "up"},
 	}
 }
 
@@ -238,5 +256,27 @@ func (c *Channel) rows() []Row {
 		{"gain_db", &c.Gain, From(-60, 12), 1, nil, ""},
 		{"invert", &c.Invert, Limits{}, 1, nil, "wires swapped"},
 		{"delay_us", &c.Delay, From(0, 1e6), us, nil, ""},
+	}
+}
+
+// rows lists the keys of one [[seat]].
+func (s *Seat) rows() []Row {
+	return slices.Concat([]Row{{"name", &s.Name, Letters(longestName), 1, nil, ""}}, place(&s.At),
+		[]Row{{"weight", &s.Weight, From(leastWeight, mostWeight), 1, 1.0, "counts as so many"}})
+}
+
+// rows lists the keys of one [[area]].
+func (a *Area) rows() []Row {
+	return []Row{
+		{"name", &a.Name, Letters(longestName), 1, nil, ""},
+		{"shape", &a.Shape, among(areas...), 1, needed, ""},
+		{"count", &a.Count, From(1, MaxSeats), 1, needed, "how many seats"},
+		{"weight", &a.Weight, From(leastWeight, MaxSeats*mostWeight), 1, nil, "counts as so many"},
+		{"from_m", &a.From, From(-100, 100), 1, nil, "from"},
+		{"to_m", &a.To, From(-100, 100), 1, nil, "to"},
+		{"radius_m", &a.Radius, From(0.01, 100), 1, nil, "from the body's axis"},
+		{"z_m", &a.Z, From(-100, 100), 1, nil, "up"},
+		{"from_deg", &a.FromDeg, From(-360, 360), 1, nil, "from angle"},
+		{"to_deg", &a.ToDeg, From(-360, 360), 1, nil, "to angle"},
 	}
 }

@@ -9,7 +9,7 @@ import (
 
 // Key describes one key of the design file, for who builds a form of them.
 type Key struct {
-	Path    string // full name: body.radius_mm; name; for a [[channel]]: channel.gain_db
+	Path    string // full name: body.radius_mm; name; of one of many tables: channel.gain_db
 	Table   string // empty for the keys at the top
 	Name    string
 	Label   string // what it is, in a few words, without the unit
@@ -27,6 +27,7 @@ type Key struct {
 type Group struct {
 	Name     string // empty for the top; channel for the rows of [[channel]]
 	Optional bool   // stands for a thing that is there only if the table is
+	Many     bool   // there may be several, [[name]]
 	Remark   string // from the starter
 }
 
@@ -59,7 +60,7 @@ func Tables() []Group {
 	_, remarks := starterRemarks()
 	var out []Group
 	for _, t := range defaults().tables() {
-		out = append(out, Group{t.Name, t.Optional, remarks[t.Name]})
+		out = append(out, Group{t.Name, t.Optional, t.More != nil, remarks[t.Name]})
 	}
 	return out
 }
@@ -92,7 +93,7 @@ func starterRemarks() (keys, tables map[string]string) {
 	keys, tables = map[string]string{}, map[string]string{}
 	text := []byte(lantern)
 	for _, n := range findOutline(text, true) {
-		path := strings.Replace(n.path, "channel[0]", "channel", 1)
+		path := anyRow.ReplaceAllString(n.path, "")
 		if n.header {
 			tables[path] = above(text, n.from)
 		} else if _, words, ok := strings.Cut(string(text[n.to:lineEnd(text, n.to)]), "#"); ok {
@@ -154,25 +155,40 @@ func (d *Design) Values() map[string]any {
 		if !t.Optional || there[t.Name] {
 			add(t.Name, t.Rows)
 		}
-	}
-	for i := range d.Channels {
-		add(nth("channel", i+1), d.Channels[i].rows())
+		if t.Each == nil {
+			continue
+		}
+		for i, rows := range t.Each() {
+			add(nth(t.Name, i+1), rows)
+		}
 	}
 	return out
 }
 
-// row returns the row of a key by its full name; that of a channel by any number.
+// rowOf returns the row of a key by its full name; of one of many tables that is not there
+// the row that it would have; empty where there is no such key.
 func rowOf(tables []Table, path string) Row {
-	table, name, _ := cutLast(anyRow.ReplaceAllString(path, ""))
+	table, name, _ := cutLast(path)
 	for _, t := range tables {
-		if i := slices.IndexFunc(t.Rows, func(r Row) bool { return r.Name == name }); t.Name == table && i >= 0 {
-			return t.Rows[i]
+		if t.Name != anyRow.ReplaceAllString(table, "") {
+			continue
+		}
+		rows := t.Rows
+		if t.Each != nil {
+			for i, r := range t.Each() {
+				if table == nth(t.Name, i+1) {
+					rows = r
+				}
+			}
+		}
+		if i := slices.IndexFunc(rows, func(r Row) bool { return r.Name == name }); i >= 0 {
+			return rows[i]
 		}
 	}
 	return Row{}
 }
 
-// Get returns what a key comes to, as Values does, by its full name; but for channels.
+// Get returns what a key comes to, as Values does, by its full name.
 func (d *Design) Get(path string) any { return rowOf(d.tables(), path).value() }
 
 // Shown is Get as the file would have it; empty where there is nothing.

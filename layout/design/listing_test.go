@@ -40,6 +40,16 @@ func keyNamed(t *testing.T, path string) design.Key {
 	return design.Key{}
 }
 
+// inText is a key's full name in a text: of tables of which there may be several, in the first.
+func inText(path string) string {
+	for _, t := range design.Tables() {
+		if name, of := strings.CutPrefix(path, t.Name+"."); of && t.Many {
+			return t.Name + "[1]." + name
+		}
+	}
+	return path
+}
+
 func TestKeys(t *testing.T) {
 	for _, want := range []design.Key{
 		{Path: "name", Name: "name", Label: "name", Kind: design.Text, Default: "Unnamed array"},
@@ -65,7 +75,7 @@ func TestKeys(t *testing.T) {
 }
 
 func TestTables(t *testing.T) {
-	optional := map[string]bool{"surface": true, "room": true, "woofer": true, "channel": true}
+	optional := map[string]bool{"surface": true, "room": true, "woofer": true, "seat": true, "area": true, "channel": true}
 	for _, tb := range design.Tables() {
 		if tb.Optional != optional[tb.Name] {
 			t.Errorf("[%s] optional: %v", tb.Name, tb.Optional)
@@ -80,7 +90,7 @@ func TestTables(t *testing.T) {
 // is taken. The reader itself is asked.
 func TestRanges(t *testing.T) {
 	const base = least + "[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 1, 1]\nabsorption = 0.1\n" +
-		"[woofer]\nx_m = 0\ny_m = 0\nz_m = 0\ncrossover_hz = 300\n[[channel]]\ndrivers = [1]\n"
+		"[woofer]\nx_m = 0\ny_m = 0\nz_m = 0\ncrossover_hz = 300\n[[channel]]\ndrivers = [1]\n[[seat]]\nx_m = 1\ny_m = 0\nz_m = 1\n[[area]]\nshape = \"ring\"\ncount = 3\n"
 	wrong := func(text, key string) bool {
 		for _, f := range faults("a.toml", []byte(text)) {
 			if f.Key == key && (errors.Is(f, design.ErrRange) || errors.Is(f, design.ErrType)) {
@@ -91,7 +101,7 @@ func TestRanges(t *testing.T) {
 	}
 	ranges := 0
 	for _, k := range design.Keys() {
-		path := strings.Replace(k.Path, "channel.", "channel[1].", 1)
+		path := inText(k.Path)
 		for _, word := range k.Choices {
 			if k.Kind == design.Choice && wrong(with(t, base, path, word), path) {
 				t.Errorf("%s refuses %q", path, word)
@@ -219,7 +229,7 @@ func TestFaultsAsParse(t *testing.T) {
 		text := least
 		for range rapid.IntRange(0, 4).Draw(t, "changes") {
 			k := rapid.SampledFrom(design.Keys()).Draw(t, "key")
-			text = with(t, text, strings.Replace(k.Path, "channel.", "channel[1].", 1), anyValue(t))
+			text = with(t, text, inText(k.Path), anyValue(t))
 		}
 		_, err := design.Parse("a.toml", []byte(text))
 		all := faults("a.toml", []byte(text))

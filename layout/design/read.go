@@ -99,17 +99,22 @@ func Examine(name string, data []byte) (*Design, []*Error) {
 func defaults() *Design {
 	d := new(Design)
 	for _, t := range d.tables() {
-		for _, r := range t.Rows {
-			v := r.Default
-			if n, ok := v.(int); ok {
-				v = int64(n)
-			}
-			if v != nil && v != needed && r.take(v) != nil {
-				panic("design: a default that " + t.Name + "." + r.Name + " does not take")
-			}
-		}
+		preset(t.Rows)
 	}
 	return d
+}
+
+// preset puts the defaults of rows where their values go.
+func preset(rows []Row) {
+	for _, r := range rows {
+		v := r.Default
+		if n, ok := v.(int); ok {
+			v = int64(n)
+		}
+		if v != nil && v != needed && r.take(v) != nil {
+			panic("design: a default that " + r.Name + " does not take")
+		}
+	}
 }
 
 // Default gives the design that is built into the program: a lantern of small
@@ -130,15 +135,40 @@ func DefaultTOML() []byte { return []byte(lantern) }
 type reader struct {
 	*Design
 	*Reader
+	heard []Listener // where somebody listens; nil where the areas do not tell
 }
 
 // Table is one table of a file, or where there is More one of many, [[name]].
 type Table struct {
-	Name     string // empty for the top
-	Optional bool   // may stay away, with the keys that it needs
+	Name     string   // empty for the top
+	Optional bool     // may stay away, with the keys that it needs
+	Unless   []string // it may stay away where one of these tables is there
 	Rows     []Row
-	More     func() []Row // the rows of one more
-	Most     int          // of many
+	More     func() []Row   // the rows of one more
+	Each     func() [][]Row // the rows of each that there is
+	Most     int            // of many
+}
+
+// Many is a table [[name]] that fills a list, of so many rows at most.
+func Many[T any](name string, most int, list *[]T, rows func(*T) []Row) Table {
+	begun := func(one *T) []Row {
+		r := rows(one)
+		preset(r)
+		return r
+	}
+	return Table{Name: name, Optional: true, Rows: begun(new(T)), Most: most,
+		More: func() []Row {
+			*list = append(*list, *new(T))
+			return begun(&(*list)[len(*list)-1])
+		},
+		Each: func() [][]Row {
+			all := make([][]Row, len(*list))
+			for i := range *list {
+				all[i] = rows(&(*list)[i])
+			}
+			return all
+		},
+	}
 }
 
 // Reader takes the values of a file into rows, and gathers what is wrong.
@@ -208,7 +238,7 @@ func (r *Reader) top() {
 			known = append(known, names(t.Rows)...)
 			r.take("", r.in, t.Rows)
 			continue
-		case !given && t.Optional:
+		case !given && (t.Optional || slices.ContainsFunc(t.Unless, r.has)):
 		case t.More != nil:
 			r.many(t, v)
 		default:

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"pappus/layout/design"
+	"pappus/layout/fit"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -45,7 +46,7 @@ func TestDefaults(t *testing.T) {
 		Mounts: design.Mounts{
 			On: "even", Count: 12, Over: "ball", Symmetry: 1,
 		},
-		Driver:     design.Driver{ConeRadius: 0.015, CutoutRadius: 0.015, FlangeRadius: 0.015, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
+		Driver:     design.Driver{ConeRadius: 0.015, Outline: fit.Outline{CutoutRadius: 0.015, FlangeRadius: 0.015}, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
 		Fit:        design.Fit{Apart: 0.001},
 		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
@@ -54,6 +55,7 @@ func TestDefaults(t *testing.T) {
 		Protection: design.Protection{Family: "butterworth", Order: 4},
 		Processor:  design.Processor{Rate: 48000},
 		Spot:       r3.Vec{X: 2, Z: 1},
+		Seating:    design.Seating{Aim: "even", Head: 0.15, Loud: 0.5},
 		Room:       design.Room{Order: 3},
 		Woofer:     design.Woofer{Order: 4},
 		Coverage:   design.Coverage{HalfWidth: 1.5 * math.Sqrt(5), Cells: 64, SmearLimit: 100e-6},
@@ -140,6 +142,34 @@ drivers = [4]
 x_m = 0
 y_m = -3
 z_m = 0.5
+[seats]
+aim = "round"
+head_mm = 100
+loud = 0.25
+[[seat]]
+name = "door"
+x_m = 1
+y_m = 2
+z_m = 0.4
+weight = 2
+[[seat]]
+x_m = 1
+y_m = -2
+z_m = 0.3
+[[area]]
+name = "row"
+shape = "line"
+count = 3
+weight = 1.5
+from_m = [2, -1, 0.5]
+to_m = [2, 1, 0.5]
+[[area]]
+shape = "arc"
+count = 2
+radius_m = 1.5
+z_m = 0.25
+from_deg = -45
+to_deg = 45.5
 [coverage]
 half_width_m = 4
 cells = 32
@@ -183,10 +213,10 @@ invert = true
 		Placing: design.Placing{On: "ceiling", Angles: design.Angles{YawDeg: 10, PitchDeg: -20, RollDeg: 30.5}},
 		Mounts:  design.Mounts{On: "vertices", KeepClear: []design.Zone{{AzimuthDeg: 180, ElevationDeg: 10.5, HalfAngleDeg: 15}, {ElevationDeg: 90, HalfAngleDeg: 1}}, KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
 		Driver: design.Driver{
-			ConeRadius: 0.02, CutoutRadius: 0.02075, FlangeRadius: 0.025, Depth: 0.02,
+			ConeRadius: 0.02, Outline: fit.Outline{CutoutRadius: 0.02075, FlangeRadius: 0.025, Depth: 0.02,
+				MagnetRadius: 0.015, MagnetHeight: 0.009, TerminalReach: 0.022, TerminalFront: 0.006, TerminalLength: 0.005, ScrewRadius: 0.00125},
 			NominalOhm: 4, DCOhm: 3.4, Sensitivity: 84, PowerHandling: 3,
 			ResponseFile: "driver.csv", Resonance: 160, ResonanceQ: 0.9,
-			MagnetRadius: 0.015, MagnetHeight: 0.009, TerminalReach: 0.022, TerminalFront: 0.006, TerminalLength: 0.005, ScrewRadius: 0.00125,
 			Small:         design.Small{Fs: 140, Qms: 3, Qes: 1, Vas: 0.0002, BL: 2.5, Mass: 0.0009, Area: 0.0009, Inductance: 0.00006, Reach: 0.002},
 			ImpedanceFile: "ohm.csv",
 		},
@@ -199,6 +229,12 @@ invert = true
 		Wiring:     design.Wiring{MinimumLoad: 2, Voltage: 4, HasAmplifier: true, Watt: 8, IntoOhm: 2, Split: "height", LongestString: 6, WireLength: 3, WireSection: 1.5e-6},
 		Channels:   []design.Channel{{Drivers: []int{1, 2}, Gain: -3, Invert: true, Delay: &delay}, {Drivers: []int{4}}},
 		Spot:       r3.Vec{X: 0, Y: -3, Z: 0.5},
+		Seating:    design.Seating{Aim: "round", Head: 0.1, Loud: 0.25},
+		Seats:      []design.Seat{{Name: "door", At: r3.Vec{X: 1, Y: 2, Z: 0.4}, Weight: 2}, {Name: "seat 2", At: r3.Vec{X: 1, Y: -2, Z: 0.3}, Weight: 1}},
+		Areas: []design.Area{
+			{Name: "row", Shape: "line", Count: 3, Weight: 1.5, From: r3.Vec{X: 2, Y: -1, Z: 0.5}, To: r3.Vec{X: 2, Y: 1, Z: 0.5}},
+			{Shape: "arc", Count: 2, Weight: 2, Radius: 1.5, Z: 0.25, FromDeg: -45, ToDeg: 45.5},
+		},
 		Room: design.Room{
 			Present: true, Size: r3.Vec{X: 6, Y: 8.5, Z: 2.7}, Body: r3.Vec{X: 2, Y: 4, Z: 0.8}, Order: 2,
 			Absorption: [6]design.Absorption{even(0.1), {0, 0.1, 0.2, 0.3, 0.4, 0.5, 1}, even(0.3), even(0), even(1), even(0.5)},
@@ -373,11 +409,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage, channel"},
+			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, surface, room, woofer, coverage, channel`},
+			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; did you mean gain_db?"},
 

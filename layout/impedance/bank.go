@@ -21,17 +21,7 @@ const (
 )
 
 // String names the state.
-func (s State) String() string {
-	switch s {
-	case Alive:
-		return "alive"
-	case Open:
-		return "open"
-	case Shorted:
-		return "shorted"
-	}
-	return fmt.Sprintf("State(%d)", int8(s))
-}
+func (s State) String() string { return [...]string{"alive", "open", "shorted"}[s] }
 
 // Bank is strings of drivers in parallel, of any lengths. Drivers are numbered
 // through, string after string.
@@ -153,9 +143,9 @@ func (b Bank) Lowest(c Curve, low, high float64) (hz, ohm float64) {
 	for i := 1; i <= steps; i++ {
 		look(from + step*float64(i))
 	}
-	for _, n := range c.node { // a table may have a kink between two looks
-		if n.log > from && n.log < to {
-			look(n.log)
+	for _, log := range c.log { // a table may have a kink between two looks
+		if log > from && log < to {
+			look(log)
 		}
 	}
 	look(solve.Least(size, max(from, at-step), min(to, at+step), 1e-6))

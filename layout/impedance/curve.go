@@ -1,12 +1,14 @@
 package impedance
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"math/cmplx"
-	"sort"
 
 	"pappus/layout/prose"
+
+	"gonum.org/v1/gonum/interp"
 )
 
 // Driver holds the values that make one driver's impedance.
@@ -28,12 +30,10 @@ type Point struct {
 // made, and serves several goroutines at once. The zero Curve is no driver: its
 // impedance is 0.
 type Curve struct {
-	driver Driver
-	node   []node
+	driver      Driver
+	log         []float64              // ln Hz, of a table
+	size, phase interp.PiecewiseLinear // ln ohm and rad, over log
 }
-
-// node is a measured point, ready to be interpolated.
-type node struct{ log, size, phase float64 } // ln Hz, ln ohm, rad
 
 // New returns the impedance of a driver. The error says which value cannot be.
 func New(d Driver) (Curve, error) {
@@ -60,7 +60,8 @@ func Measured(points []Point) (Curve, error) {
 	if len(points) < 2 {
 		return Curve{}, fmt.Errorf("impossible impedance table: %s, must be 2 or more", prose.Count(len(points), "point", "points"))
 	}
-	c := Curve{node: make([]node, len(points))}
+	var c Curve
+	var size, phase []float64
 	for i, p := range points {
 		switch {
 		case !(p.Frequency > 0) || math.IsInf(p.Frequency, 0):
@@ -69,17 +70,17 @@ func Measured(points []Point) (Curve, error) {
 			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g ohm, must be above 0", i+1, p.Ohm)
 		case !(math.Abs(p.Degrees) <= 180):
 			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g degrees, must be from -180 to 180", i+1, p.Degrees)
-		case i > 0 && p.Frequency <= points[i-1].Frequency:
+		case i > 0 && math.Log(p.Frequency) <= c.log[i-1]:
 			return Curve{}, prose.Errorf("impossible impedance table: point %d: %g Hz does not rise above %g Hz",
 				i+1, p.Frequency, points[i-1].Frequency)
 		}
-		c.node[i] = node{math.Log(p.Frequency), math.Log(p.Ohm), p.Degrees * math.Pi / 180}
+		turn := p.Degrees * math.Pi / 180
 		if i > 0 {
-			last := c.node[i-1].phase
-			c.node[i].phase = last + math.Remainder(c.node[i].phase-last, 2*math.Pi)
+			turn = phase[i-1] + math.Remainder(turn-phase[i-1], 2*math.Pi)
 		}
+		c.log, size, phase = append(c.log, math.Log(p.Frequency)), append(size, math.Log(p.Ohm)), append(phase, turn)
 	}
-	return c, nil
+	return c, errors.Join(c.size.Fit(c.log, size), c.phase.Fit(c.log, phase))
 }
 
 // Fill fills dst with the complex impedance in ohm at the frequencies, in Hz and
@@ -95,8 +96,9 @@ func (c Curve) Fill(dst []complex128, frequency []float64) {
 
 // At returns the complex impedance in ohm at one frequency in Hz, above 0.
 func (c Curve) At(hz float64) complex128 {
-	if c.node != nil {
-		return c.between(math.Log(hz))
+	if c.log != nil {
+		log := math.Log(hz)
+		return cmplx.Rect(math.Exp(c.size.Predict(log)), c.phase.Predict(log))
 	}
 	d := c.driver
 	if d.DCOhm == 0 {
@@ -109,13 +111,4 @@ func (c Curve) At(hz float64) complex128 {
 // that of its resonance: res at the resonance, less beside it by qms.
 func Motional(res, qms, ratio float64) complex128 {
 	return complex(res, 0) / complex(1, qms*(ratio-1/ratio))
-}
-
-// between interpolates a measured impedance at ln Hz.
-func (c Curve) between(log float64) complex128 {
-	i := sort.Search(len(c.node), func(i int) bool { return c.node[i].log >= log })
-	i = max(1, min(i, len(c.node)-1))
-	a, b := c.node[i-1], c.node[i]
-	share := max(0, min(1, (log-a.log)/(b.log-a.log)))
-	return cmplx.Rect(math.Exp(a.size+share*(b.size-a.size)), a.phase+share*(b.phase-a.phase))
 }

@@ -135,15 +135,32 @@ func inside(d *design.Design) []any {
 
 func coordinates(v r3.Vec) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
 
-// elsewhere is for a chair or a woofer that is where none can be. For the chair it is
+// seat is for a seat that is where none can be, or called as another is.
+func seat(c condition) []remedy {
+	if strings.HasSuffix(c.fault.Key, ".name") {
+		return []remedy{out(c.fault.Key, "another seat has that name").asked()}
+	}
+	return elsewhere(c)
+}
+
+// elsewhere is for a chair, a seat or a woofer that is where none can be. For the chair it is
 // asked only where somebody moves it.
 func elsewhere(c condition) []remedy {
 	d, table := c.design, "woofer"
 	at, clear, above, below, before := d.Woofer.At, leastClearance, margin, margin, margin
 	what := "the woofer must "
-	if strings.HasPrefix(c.fault.Key, "spot") {
+	switch key, _, _ := strings.Cut(c.fault.Key, "."); {
+	case key == "spot":
 		at, clear, table, what = d.Spot, c.clearance(), "spot", "the chair must "
 		above, below, before = ears, underCeiling, beforeWall
+	case key != "woofer":
+		var n int
+		if _, err := fmt.Sscanf(key, "seat[%d]", &n); err != nil || n > len(d.Seats) {
+			return nil
+		}
+		s := d.Seats[n-1]
+		above, below, before = ears, underCeiling, beforeWall
+		at, table, what = s.At, key, fmt.Sprintf("seat %q must ", s.Name)
 	}
 	to, why := at, what
 	switch {
@@ -157,8 +174,10 @@ func elsewhere(c condition) []remedy {
 		to.X, why = ground(d)+before, what+"be before the wall"
 	case d.Room.Present && within(d, at, 0) != at:
 		to, why = within(d, at, margin), what+"be in the room"
+	case table == "woofer":
+		to.X, why = at.X-0.5, "the woofer must not stand where somebody listens"
 	default:
-		to.X, why = at.X-0.5, "the woofer must not stand at the chair"
+		to.Y, why = at.Y+0.5, what+"be beside the other"
 	}
 	return []remedy{{set: moved(table, at, to), why: why}}
 }
@@ -200,7 +219,7 @@ func outward(at r3.Vec, radius, clear float64) r3.Vec {
 // forward it is.
 func ground(d *design.Design) float64 {
 	bare := *d // with a spot that is in nothing's way, and no woofer
-	bare.Spot, bare.Woofer = r3.Scale(-90, layout.Towards(d.Placing.On)), design.Woofer{}
+	bare.Spot, bare.Woofer, bare.Seats, bare.Areas, bare.Seating = r3.Scale(-90, layout.Towards(d.Placing.On)), design.Woofer{}, nil, nil, design.Seating{}
 	trial, err := layout.Build(&bare)
 	if err != nil {
 		return 0

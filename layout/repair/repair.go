@@ -54,10 +54,11 @@ func Edit(name string, text []byte, changes []Change) (Result, error) {
 // range may have to be larger still for the drivers. More would go round in a ring.
 const mostTimes = 2
 
-// bearing tells whether a change may break anything: a chair that is moved, or another
-// name, does not.
+// bearing tells whether a change may break anything: a chair or a seat that is moved, or
+// another name, does not.
 func bearing(c Change) bool {
-	return c.Key != "name" && !strings.HasPrefix(c.Key, "spot.") && !strings.HasPrefix(c.Key, "air.")
+	table, _, _ := strings.Cut(row.ReplaceAllString(c.Key, ""), ".")
+	return !slices.Contains([]string{"name", "spot", "seat", "air"}, table)
 }
 
 // Cure returns a text that can be laid out for one that cannot, and what is mended in
@@ -268,7 +269,7 @@ func (r remedy) words(text []byte, d *design.Design, will bool) string {
 		case c.Value == nil && there:
 			taken = append(taken, name+" = "+design.Literal(values[c.Key]))
 		case c.Value == nil:
-			taken = append(taken, "["+name+"]")
+			taken = append(taken, "["+strings.NewReplacer("[", " ", "]", "").Replace(name)+"]")
 		case !there:
 			put = append(put, name+" = "+design.Literal(c.Value))
 		case design.Literal(values[c.Key]) == "": // what stands there is no value

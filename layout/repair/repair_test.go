@@ -3,6 +3,7 @@ package repair_test
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -83,6 +84,16 @@ func TestEdit(t *testing.T) {
 		{"channels by hand for another body", append(whole, repair.Change{Key: "body.subdivision", Value: 1}, repair.Change{Key: "mounts.skip", Value: nil},
 			repair.Change{Key: "wiring.channels", Value: nil}, repair.Change{Key: "channel[1].drivers", Value: numbers(20)}), changes{{Key: "body.subdivision", Value: 2}},
 			[]string{"[channel] was taken out and channels = 1 was put in: the channels were laid out by hand for other drivers; as many are sorted anew"}, nil},
+		{"a body as large as a seat is far", append(seats(2), repair.Change{Key: "spot", Value: nil}), changes{{Key: "body.radius_mm", Value: 2000.0}},
+			[]string{`x_m became 2.22 in place of 1.7: seat "seat 1" must be outside the body`}, nil},
+		{"an area of another shape", changes{{Key: "area[1].shape", Value: "ring"}, {Key: "area[1].count", Value: 5}, {Key: "area[1].radius_m", Value: 2.0}, {Key: "area[1].z_m", Value: 0.6}}, changes{{Key: "area[1].shape", Value: "line"}},
+			[]string{
+				"from_m = [1.5, -1, 0.6] and to_m = [2.5, 1, 0.6] were put in: an area needs them; set your own",
+				`radius_m = 2 and z_m = 0.6 were taken out: only for area[1].shape = "arc" or "ring"`,
+			}, map[string]any{"area[1].count": 5}},
+		{"the last seat out, and no spot", append(seats(2), repair.Change{Key: "spot", Value: nil}), changes{{Key: "seat", Value: nil}, {Key: "body.wall_mm", Value: 4.0}},
+			[]string{"x_m = 1.8, y_m = 0.4 and z_m = 0.6 were put in: a spot needs them; set your own"}, map[string]any{"spot.x_m": 1.8}},
+		{"a seat that is moved", seats(2), changes{{Key: "seat[2].x_m", Value: 2.5}}, nil, map[string]any{"seat[2].x_m": 2.5}},
 		{"a chair that is moved", nil, changes{{Key: "spot.x_m", Value: 2.5}}, nil, nil},
 	} {
 		t.Run(test.name, func(t *testing.T) {
@@ -107,6 +118,16 @@ func TestEdit(t *testing.T) {
 			}
 		})
 	}
+}
+
+// seats are some beside each other.
+func seats(n int) changes {
+	var set changes
+	for i := range n {
+		at := "seat[" + strconv.Itoa(i+1) + "]"
+		set = append(set, repair.Change{Key: at + ".x_m", Value: 1.7}, repair.Change{Key: at + ".y_m", Value: float64(i)}, repair.Change{Key: at + ".z_m", Value: 0.6})
+	}
+	return set
 }
 
 func numbers(n int) []any {
@@ -198,8 +219,15 @@ func TestCureFigures(t *testing.T) {
 		{"a chair beyond a wall", append(room, repair.Change{Key: "spot.x_m", Value: 5.0}), "x_m becomes 3.9 in place of 5: the chair must be in the room"},
 		{"a woofer in the body", woofer(0.05, 0, 0.05), "x_m becomes 0.447 in place of 0.05: the woofer must be outside the body"},
 		{"a woofer below the table", woofer(-0.5, 0.3, -0.4), "z_m becomes 0.075 in place of -0.4: the woofer must be above the surface"},
-		{"a woofer at the chair", woofer(1.8, 0.45, 0.6), "x_m becomes 1.3 in place of 1.8: the woofer must not stand at the chair"},
+		{"a woofer at the chair", woofer(1.8, 0.45, 0.6), "x_m becomes 1.3 in place of 1.8: the woofer must not stand where somebody listens"},
 		{"a woofer beyond a wall", append(slices.Clone(room), woofer(-0.5, 5, 0.3)...), "y_m becomes 2.2 in place of 5: the woofer must be in the room"},
+		{"a seat in the body", append(seats(2), repair.Change{Key: "seat[2].x_m", Value: 0.05}, repair.Change{Key: "seat[2].y_m", Value: 0.0}, repair.Change{Key: "seat[2].z_m", Value: 0.05}), `x_m becomes 0.447 in place of 0.05: seat "seat 2" must be outside the body`},
+		{"a seat below the table", append(seats(2), repair.Change{Key: "seat[1].z_m", Value: -0.5}), `z_m becomes 0.675 in place of -0.5: seat "seat 1" must be above the surface`},
+		{"two seats at one place", append(seats(2), repair.Change{Key: "seat[2].y_m", Value: 0.0}), `y_m becomes 0.5 in place of 0: seat "seat 2" must be beside the other`},
+		{"two seats of one name", append(seats(2), repair.Change{Key: "seat[1].name", Value: "a"}, repair.Change{Key: "seat[2].name", Value: "a"}), `name = "a" is taken out: another seat has that name`},
+		{"one seat beside the spot", seats(1), `[spot] is taken out: one seat is the spot`},
+		{"an area through the body", changes{{Key: "area[1].shape", Value: "line"}, {Key: "area[1].count", Value: 3}, {Key: "area[1].from_m", Value: []any{2.0, 0.0, 0.1}}, {Key: "area[1].to_m", Value: []any{-2.0, 0.0, 0.1}}},
+			`[area 1] is taken out: seat "seat 2" is 0.1 m from the body's centre and so inside the body; must be further than body.radius_mm, 150 mm`},
 		{"a body larger than the room", append(slices.Clone(room), repair.Change{Key: "room.size_m", Value: []any{1.0, 4.5, 2.7}}, repair.Change{Key: "body.radius_mm", Value: 600.0}),
 			"size_m becomes [1.4, 4.5, 2.7] in place of [1, 4.5, 2.7]: the body must fit in"},
 		{"a body in the wall of a room", append(slices.Clone(room), repair.Change{Key: "room.size_m", Value: []any{2.1, 4.5, 2.7}}), "body_at_m becomes [1.95, 2.2, 0.8] in place of [2, 2.2, 0.8]: the body must be inside the room"},

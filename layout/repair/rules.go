@@ -108,7 +108,22 @@ var rules = []rule{
 	{"room.body_at_m", nil, func(c condition) []remedy {
 		return []remedy{to("room.body_at_m", inside(c.design), "the body must be inside the room")}
 	}},
+	{"seat", design.ErrMissing, missing},
+	{"area", design.ErrMissing, missing},
+	{"spot", design.ErrConflict, func(c condition) []remedy {
+		if c.fault.Key == "spot" {
+			return []remedy{out("spot", "one seat is the spot").asked()}
+		}
+		return elsewhere(c)
+	}},
 	{"spot", nil, elsewhere},
+	{"seat", nil, seat},
+	{"area", nil, func(c condition) []remedy {
+		if !strings.Contains(c.fault.Key, ".") {
+			return []remedy{out(c.fault.Key, c.fault.Reason).asked()}
+		}
+		return nil
+	}},
 	{"woofer", nil, elsewhere},
 
 	{"wiring", nil, channels},
@@ -168,7 +183,7 @@ func plain(f *design.Error) []remedy {
 		}
 		list = append(list, to(f.Key, near, f.Reason).asked())
 	}
-	switch v, known := begin[f.Key]; {
+	switch v, known := begin[k.Path]; {
 	case known && k.Needed:
 		list = append(list, to(f.Key, v, "a design needs it; set your own").asked())
 	case !k.Needed && (errors.Is(f, design.ErrRange) || errors.Is(f, design.ErrType) || errors.Is(f, design.ErrConflict)):
@@ -183,6 +198,9 @@ var begin = func() map[string]any {
 	out := map[string]any{
 		"room.size_m": []any{6.0, 4.5, 2.7}, "room.body_at_m": []any{2.0, 2.2, 0.8}, "room.absorption": 0.2,
 		"woofer.x_m": -0.5, "woofer.y_m": 0.3, "woofer.z_m": 0.1, "woofer.crossover_hz": 450.0,
+		"seat.x_m": 1.7, "seat.y_m": -1.0, "seat.z_m": 0.6,
+		"area.shape": "ring", "area.count": 5, "area.radius_m": 2.0, "area.z_m": 0.6, "area.from_deg": -60.0, "area.to_deg": 60.0,
+		"area.from_m": []any{1.5, -1.0, 0.6}, "area.to_m": []any{2.5, 1.0, 0.6},
 		"body.sides": 6,
 	}
 	values := design.Default().Values()
@@ -209,10 +227,10 @@ func idle(c condition) []remedy {
 // missing puts in what a thing needs that has just come in.
 func missing(c condition) []remedy {
 	table, _, _ := strings.Cut(c.fault.Key, ".")
-	r := remedy{why: article(table) + " needs them; set your own"}
+	r := remedy{why: article(row.ReplaceAllString(table, "")) + " needs them; set your own"}
 	for _, g := range c.faults {
 		of, _, _ := strings.Cut(g.Key, ".")
-		if v, ok := begin[g.Key]; ok && of == table && errors.Is(g, design.ErrMissing) {
+		if v, ok := begin[row.ReplaceAllString(g.Key, "")]; ok && of == table && errors.Is(g, design.ErrMissing) {
 			r.set = append(r.set, Change{g.Key, v})
 		}
 	}

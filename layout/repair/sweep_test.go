@@ -30,11 +30,14 @@ func planned(text []byte) string {
 
 // enumerations lists every key that takes one of a few values, with all of them.
 func enumerations() map[string][]any {
-	out := map[string][]any{}
+	out, many := map[string][]any{}, map[string]bool{}
+	for _, t := range design.Tables() {
+		many[t.Name] = t.Many
+	}
 	for _, k := range design.Keys() {
 		switch {
-		case strings.HasPrefix(k.Path, "channel."):
-			k.Path = "channel[1]." + k.Name
+		case many[k.Table]:
+			k.Path = k.Table + "[1]." + k.Name
 			fallthrough
 		case true:
 			switch {

@@ -164,7 +164,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 		out.Keys = append(out.Keys, keyRow(k))
 	}
 	for _, t := range design.Tables() {
-		out.Tables = append(out.Tables, tableRow(t))
+		out.Tables = append(out.Tables, tableRow{t.Name, t.Optional, t.Remark})
 	}
 	reply(w, out)
 }

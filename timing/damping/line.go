@@ -4,7 +4,9 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
 )
 
 // line is trials that differ in one thing: how much of it, 1/Q and its standard
@@ -120,46 +122,25 @@ type straight struct {
 // fitLine puts a line through trials, near a target of 1/Q, and tells whether it
 // rises: clearly so for what trials scatter, or for how much the line may bend too.
 func fitLine(l line, target float64) (straight, bool) {
-	var s straight
-	var sum float64
-	weight := make([]float64, len(l.dose))
-	for i := range weight {
-		off := bent * (l.inverse[i] - target)
-		weight[i] = 1 / (l.sigma[i]*l.sigma[i] + off*off)
-		sum += weight[i]
-		s.middle += weight[i] * l.dose[i]
-		s.height += weight[i] * l.inverse[i]
-		s.trial = max(s.trial, l.sigma[i]/l.inverse[i])
-	}
-	s.middle, s.height, s.heightVar = s.middle/sum, s.height/sum, 1/sum
-	s.trial *= target
-	var square, product float64
-	for i, w := range weight {
-		d := l.dose[i] - s.middle
-		square += w * d * d
-		product += w * d * (l.inverse[i] - s.height)
-	}
-	if square == 0 {
-		return s, false
-	}
-	s.slope, s.slopeVar = product/square, 1/square
-	return s, s.slope > 0 && s.slope*s.slope > min(s.slopeVar, clearSigmas*clearSigmas*l.scatter())
+	s, scatter := l.straight(target, bent), l.straight(target, 0).slopeVar
+	return s, s.slope > 0 && s.slope*s.slope > min(s.slopeVar, clearSigmas*clearSigmas*scatter)
 }
 
-// scatter returns the variance that the slope of a line would have if nothing but
-// scatter kept the trials off it.
-func (l line) scatter() float64 {
-	var sum, middle, square float64
-	for i, d := range l.dose {
-		w := 1 / (l.sigma[i] * l.sigma[i])
-		sum += w
-		middle += w * d
+// straight puts a line through trials that are off it by their scatter and by a share, bend, of
+// how far they are from a target of 1/Q. Of one dose alone the slope is NaN.
+func (l line) straight(target, bend float64) straight {
+	var s straight
+	weight := make([]float64, len(l.dose))
+	for i := range weight {
+		off := bend * (l.inverse[i] - target)
+		weight[i] = 1 / (l.sigma[i]*l.sigma[i] + off*off)
+		s.trial = max(s.trial, target*l.sigma[i]/l.inverse[i])
 	}
-	middle /= sum
-	for i, d := range l.dose {
-		square += (d - middle) * (d - middle) / (l.sigma[i] * l.sigma[i])
-	}
-	return 1 / square
+	sum := floats.Sum(weight)
+	s.middle, s.height, s.heightVar = stat.Mean(l.dose, weight), stat.Mean(l.inverse, weight), 1/sum
+	_, s.slope = stat.LinearRegression(l.dose, l.inverse, weight, false)
+	s.slopeVar = 1 / (sum * stat.PopVariance(l.dose, weight))
+	return s
 }
 
 // at returns the dose for a 1/Q.

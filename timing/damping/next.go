@@ -88,36 +88,35 @@ func Propose(trials []Trial, g Goal) (Next, error) {
 		return Next{}, fmt.Errorf("%w; measure the box as it is", ErrNoTrials)
 	}
 	n := Next{Q: impedancefit.Estimate{Value: math.NaN(), Error: math.NaN()}}
-	if !slices.ContainsFunc(trials, func(t Trial) bool { return !t.Flat }) {
+	base := nearest(trials, g, func(Trial) bool { return true })
+	if base < 0 {
 		return n, fmt.Errorf("%w with a resonance to be seen; measure the box without stuffing", ErrNoTrials)
 	}
-	for i, t := range trials {
-		if away(t, g) < away(trials[n.Base], g) {
-			n.Base = i
-		}
-	}
-	if n.Reached = away(trials[n.Base], g) <= Within; n.Reached {
-		n.Q, n.Trial = trials[n.Base].Q, settings(trials[n.Base].Trial)
+	if n.Reached = away(trials[base], g) <= Within; n.Reached {
+		n.Base, n.Q, n.Trial = base, trials[base].Q, settings(trials[base].Trial)
 		return n, nil
 	}
-	n.Base = telling(trials, n.Base, g)
-	n.Trial = settings(trials[n.Base].Trial)
-	nearest, more := n.Base, trials[n.Base].Q.Value > g.Q
-	for _, k := range []knob{stuffing(g), openings(g)} {
-		if n.turn(trials, k, g, more) {
-			return n, nil
+	base = telling(trials, base, g)
+	more := trials[base].Q.Value > g.Q
+	for _, from := range []struct {
+		base int
+		more bool
+	}{
+		{base, more},
+		// From the other side of the target, with the other thing.
+		{nearest(trials, g, func(t Trial) bool { return t.Q.Value < g.Q == more }), !more},
+	} {
+		if n.Base = from.base; n.Base < 0 {
+			continue
 		}
-	}
-	// From the other side of the target, with the other thing.
-	if n.Base = other(trials, g, more); n.Base >= 0 {
 		n.Trial = settings(trials[n.Base].Trial)
 		for _, k := range []knob{stuffing(g), openings(g)} {
-			if n.turn(trials, k, g, !more) {
+			if n.turn(trials, k, g, from.more) {
 				return n, nil
 			}
 		}
 	}
-	n.Base, n.Trial = nearest, settings(trials[nearest].Trial)
+	n.Base, n.Trial = base, settings(trials[base].Trial)
 	switch {
 	case more && len(n.Spent) > 0:
 		return n, prose.Errorf("%w: the nearest Q is %.3g, not %.3g; a larger body lowers it", errReach, trials[n.Base].Q.Value, g.Q)
@@ -146,12 +145,12 @@ func telling(trials []Trial, nearest int, g Goal) int {
 	return best
 }
 
-// other returns the trial nearest to the target of those below it, or of those above;
-// -1 where there is none.
-func other(trials []Trial, g Goal, below bool) int {
+// nearest returns the trial nearest to the target of those with a resonance that pass; -1 where
+// there is none.
+func nearest(trials []Trial, g Goal, pass func(Trial) bool) int {
 	best := -1
 	for i, t := range trials {
-		if !t.Flat && t.Q.Value < g.Q == below && (best < 0 || away(t, g) < away(trials[best], g)) {
+		if !t.Flat && pass(t) && (best < 0 || away(t, g) < away(trials[best], g)) {
 			best = i
 		}
 	}

@@ -32,7 +32,7 @@ const stiffness = 1.2 * 343.2 * 343.2
 func (b body) box(t dampinglog.Trial, packed float64) (compliance, stuffed, open float64) {
 	open = math.Inf(1)
 	if t.Vents > 0 {
-		open = b.opening / t.VentArea()
+		open = b.opening / (float64(t.Vents) * math.Pi * t.VentMM * t.VentMM / 4e6)
 	}
 	g := t.StuffingG * packed
 	return b.compliance * (1 + 0.2*(1-math.Exp(-g/60))), b.flow * g, open

@@ -19,9 +19,11 @@ package drive
 
 import (
 	"math"
-	"sort"
+	"math/cmplx"
 
 	"pappus/layout"
+
+	"gonum.org/v1/gonum/interp"
 )
 
 // fall is the slope in dB per octave below a measured response: that of a closed
@@ -33,12 +35,9 @@ const fall = 12
 // and serves several goroutines at once.
 type Response struct {
 	resonance, q float64
-	node         []node
-}
-
-// node is a point of a measured response, ready to be interpolated.
-type node struct {
-	log, level, phase float64 // ln Hz, dB over the reference, rad unwrapped
+	log          []float64              // ln Hz, of a measured response
+	level, phase interp.PiecewiseLinear // dB and rad unwrapped, over log
+	reference    float64                // dB
 }
 
 // HighPass returns a second-order high-pass with a resonance in Hz and a quality
@@ -58,33 +57,30 @@ func HighPass(resonance, q float64) Response { return Response{resonance: resona
 // table the level falls by 12 dB per octave from the first point's, as a closed box does;
 // above, it stays the last point's; phase stays that of the point at the end.
 func Measured(points []layout.ResponsePoint) Response {
-	r := Response{node: make([]node, len(points))}
+	var r Response
+	var level, phase []float64
 	for i, p := range points {
-		r.node[i] = node{math.Log(p.Frequency), p.Level, p.Phase}
+		turn := p.Phase
 		if i > 0 {
-			last := r.node[i-1].phase
-			r.node[i].phase = last + math.Remainder(p.Phase-last, 2*math.Pi)
+			turn = phase[i-1] + math.Remainder(turn-phase[i-1], 2*math.Pi)
 		}
+		r.log, level, phase = append(r.log, math.Log(p.Frequency)), append(level, p.Level), append(phase, turn)
 	}
-	reference := r.reference()
-	for i := range r.node {
-		r.node[i].level -= reference
-	}
+	// Neither gives an error where frequencies rise.
+	_, _ = r.level.Fit(r.log, level), r.phase.Fit(r.log, phase)
+	r.reference = r.mean()
 	return r
 }
 
-// reference returns the energy mean in dB over log frequency, of the part of
+// mean returns the energy mean in dB over log frequency, of the part of
 // the table that is in the band of weights.
-func (r Response) reference() float64 {
-	low := max(math.Log(layout.WeightLowHz), r.node[0].log)
-	high := min(math.Log(layout.WeightHighHz), r.node[len(r.node)-1].log)
+func (r Response) mean() float64 {
+	low, high := math.Log(layout.WeightLowHz), math.Log(layout.WeightHighHz)
+	low, high = max(low, r.log[0]), min(high, r.log[len(r.log)-1])
 	sum := 0.0
-	for i := 1; i < len(r.node); i++ {
-		from, to := max(low, r.node[i-1].log), min(high, r.node[i].log)
-		if from < to {
-			first, _ := r.at(from)
-			last, _ := r.at(to)
-			sum += (to - from) * meanEnergy(first, last)
+	for i, log := range r.log[1:] {
+		if from, to := max(low, r.log[i]), min(high, log); from < to {
+			sum += (to - from) * meanEnergy(r.level.Predict(from), r.level.Predict(to))
 		}
 	}
 	return 10 * math.Log10(sum/(high-low))
@@ -101,22 +97,6 @@ func meanEnergy(first, last float64) float64 {
 	return e * math.Expm1(rise) / rise
 }
 
-// at returns level in dB and phase in rad of a measured response at ln Hz.
-func (r Response) at(log float64) (level, phase float64) {
-	i := sort.Search(len(r.node), func(i int) bool { return r.node[i].log >= log })
-	switch {
-	case i == 0:
-		n := r.node[0]
-		return n.level - fall*(n.log-log)/math.Ln2, n.phase
-	case i == len(r.node):
-		n := r.node[i-1]
-		return n.level, n.phase
-	}
-	a, b := r.node[i-1], r.node[i]
-	share := (log - a.log) / (b.log - a.log)
-	return a.level + share*(b.level-a.level), a.phase + share*(b.phase-a.phase)
-}
-
 // Fill fills dst with the complex response at the frequencies, in Hz and 0 or
 // above, in any order. It panics where the lengths differ and allocates nothing.
 func (r Response) Fill(dst []complex128, frequency []float64) {
@@ -130,11 +110,10 @@ func (r Response) Fill(dst []complex128, frequency []float64) {
 
 func (r Response) value(hz float64) complex128 {
 	switch {
-	case r.node != nil:
-		level, phase := r.at(math.Log(hz))
-		sin, cos := math.Sincos(phase)
-		size := math.Pow(10, level/20)
-		return complex(size*cos, size*sin)
+	case r.log != nil:
+		log := math.Log(hz)
+		level := r.level.Predict(log) - r.reference - fall*max(0, r.log[0]-log)/math.Ln2
+		return cmplx.Rect(math.Pow(10, level/20), r.phase.Predict(log))
 	case r.resonance > 0:
 		x := hz / r.resonance
 		return complex(-x*x, 0) / complex(1-x*x, x/r.q)

@@ -65,7 +65,7 @@ const (
 
 // ready reads the definitions off points and leaves out those that stand out.
 func ready(points []impedance.Point) (d definitions, kept []impedance.Point, out []float64, err error) {
-	if d, err = define(points, 0); err != nil {
+	if d, err = define(points); err != nil {
 		return d, nil, nil, err
 	}
 	if err := d.phases(points); err != nil {
@@ -217,23 +217,12 @@ func (f Fit) At(hz float64) complex128 {
 func (f Fit) InductanceAt(hz float64) Estimate {
 	w := 2 * math.Pi * hz
 	var slope [most]complex128
-	p := f.circuit.parts()
-	p.at(&slope, hz)
-	if f.Coil == Power {
-		weight := weights{logPower: imag(slope[logPower]) / w, exponent: imag(slope[exponent]) / w}
-		return Estimate{weight[logPower], f.deviation(weight)}
+	z := f.circuit.parts().inductive(&slope, w)
+	var weight weights
+	for i := range weight {
+		weight[i] = imag(slope[i]) / w
 	}
-	reactance := w * p.henry * p.le
-	weight := weights{overLe: p.henry}
-	switch f.Coil {
-	case Semi:
-		weight[overK] = imag(slope[overK]) / w
-		reactance += imag(slope[overK]) * p.k
-	case Shunted:
-		weight[logL2], weight[logR2] = imag(slope[logL2])/w, imag(slope[logR2])/w
-		reactance += imag(slope[logL2] + slope[logR2]) // their sum is what both make together
-	}
-	return Estimate{reactance / w, f.deviation(weight)}
+	return Estimate{imag(z) / w, f.deviation(weight)}
 }
 
 // What can be wrong with a measurement.

@@ -73,7 +73,7 @@ func best(t testing.TB, points []impedance.Point) impedancefit.Fit {
 func TestDefinitions(t *testing.T) {
 	n := small
 	n.le = 0
-	d, err := impedancefit.Define(measure(n.at, 20, 2000, 200, 0, nil), n.re)
+	d, err := impedancefit.Define(measure(n.at, 20, 20000, 200, 0, nil))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -168,61 +168,42 @@ func (l *Load) choose(at float64, causes []Cause) {
 func causes(bank impedance.Bank, z complex128) []Cause {
 	whole := cmplx.Abs(bank.Of(z))
 	out := []Cause{{State: impedance.Alive, Ratio: 1}}
-	add := func(c Cause, b impedance.Bank) {
-		c.Ratio = cmplx.Abs(b.Of(z)) / whole
+	add := func(c Cause) {
+		c.Ratio = cmplx.Abs(c.of(bank).Of(z)) / whole
 		out = append(out, c)
 	}
-	seen := map[int]bool{}
-	for i, s := range bank.Strings {
+	count := map[int]int{} // strings by their drivers: equal ones are told by nothing
+	for _, s := range bank.Strings {
+		count[len(s.Drivers)]++
+	}
+	for _, s := range bank.Strings {
 		n := len(s.Drivers)
-		if seen[n] {
-			continue // equal strings are told by nothing
-		}
-		seen[n] = true
-		for dead := 1; dead <= n; dead++ {
+		for dead := 1; dead <= n && count[n] > 0; dead++ {
 			if dead <= mostDead || dead == n {
-				add(Cause{State: impedance.Shorted, Strings: 1, Drivers: dead, Length: n}, without(bank, i, n, 1, dead))
+				add(Cause{State: impedance.Shorted, Strings: 1, Drivers: dead, Length: n})
 			}
 		}
-		for open := 1; open <= mostDead; open++ {
-			if equal(bank, n) >= open && len(bank.Strings) > open {
-				add(Cause{State: impedance.Open, Strings: open, Length: n}, without(bank, i, n, open, 0))
-			}
+		for open := 1; open <= min(mostDead, count[n], len(bank.Strings)-1); open++ {
+			add(Cause{State: impedance.Open, Strings: open, Length: n})
 		}
+		count[n] = 0
 	}
 	return append(out, Cause{State: impedance.Open, Strings: len(bank.Strings), Ratio: math.Inf(1)})
 }
 
-// equal returns how many strings have n drivers.
-func equal(bank impedance.Bank, n int) int {
-	count := 0
-	for _, s := range bank.Strings {
-		if len(s.Drivers) == n {
-			count++
-		}
-	}
-	return count
-}
-
-// without returns the bank with a number of its strings of n drivers, from one on,
-// open, or with so many drivers of each shorted.
-func without(bank impedance.Bank, from, n, strings, shorted int) impedance.Bank {
-	out := impedance.Bank{Strings: slices.Clone(bank.Strings), FeedOhm: bank.FeedOhm}
-	for i := from; i < len(out.Strings) && strings > 0; i++ {
-		if len(out.Strings[i].Drivers) != n {
+// of returns what a cause makes of a bank.
+func (c Cause) of(bank impedance.Bank) impedance.Bank {
+	bank.Strings = slices.Clone(bank.Strings)
+	left := c.Strings
+	for i, s := range bank.Strings {
+		if left == 0 || len(s.Drivers) != c.Length {
 			continue
 		}
-		strings--
-		drivers := slices.Clone(out.Strings[i].Drivers)
-		for d := range drivers {
-			switch {
-			case shorted == 0:
-				drivers[d] = impedance.Open
-			case d < shorted:
-				drivers[d] = impedance.Shorted
-			}
+		left--
+		bank.Strings[i].Drivers = slices.Clone(s.Drivers)
+		for d := range max(1, c.Drivers) { // one that is open opens its string
+			bank.Strings[i].Drivers[d] = c.State
 		}
-		out.Strings[i].Drivers = drivers
 	}
-	return out
+	return bank
 }

@@ -1,7 +1,6 @@
 package impedancefit
 
 import (
-	"fmt"
 	"math"
 	"math/cmplx"
 )
@@ -22,17 +21,7 @@ var coils = []Coil{Ideal, Semi, Shunted, Power}
 
 // String names the coil.
 func (c Coil) String() string {
-	switch c {
-	case Ideal:
-		return "ideal inductance"
-	case Semi:
-		return "semi-inductance"
-	case Shunted:
-		return "shunted inductance"
-	case Power:
-		return "power-law inductance"
-	}
-	return fmt.Sprintf("Coil(%d)", int8(c))
+	return [...]string{"ideal inductance", "semi-inductance", "shunted inductance", "power-law inductance"}[c]
 }
 
 // Places of values in a vector. The first four are logarithms, and so are those of
@@ -99,14 +88,20 @@ func (p parts) at(slope *[most]complex128, hz float64) complex128 {
 	slope[logRes] = moving
 	slope[logQms] = -moving * complex(0, detuned) * tuned
 	slope[logFs] = moving * complex(0, p.qms*(ratio+1/ratio)) * tuned
+	return complex(p.re, 0) + moving + p.inductive(slope, w)
+}
+
+// inductive is at for the coil's impedance but for Re, and the values that make it, at a
+// frequency in rad/s.
+func (p parts) inductive(slope *[most]complex128, w float64) complex128 {
 	if p.coil == Power {
 		log := complex(math.Log(w/p.omega), math.Pi/2)
 		power := complex(p.ohm, 0) * cmplx.Exp(complex(p.exponent, 0)*log)
 		slope[logPower], slope[exponent] = power, power*log
-		return complex(p.re, 0) + moving + power
+		return power
 	}
 	slope[overLe] = complex(0, w*p.henry)
-	z := complex(p.re, w*p.henry*p.le) + moving
+	z := complex(0, w*p.henry*p.le)
 	switch p.coil {
 	case Semi:
 		k := math.Sqrt(w/2) * p.scale

@@ -254,14 +254,13 @@ func parabola(moment [5]float64, cross [3]complex128) (curve [3]complex128, leve
 	if !chol.Factorize(mat.NewSymDense(3, []float64{moment[0], moment[1], moment[2], moment[1], moment[2], moment[3], moment[2], moment[3], moment[4]})) {
 		return curve, 0, false
 	}
-	var re, im, first mat.VecDense
-	if chol.SolveVecTo(&re, mat.NewVecDense(3, []float64{real(cross[0]), real(cross[1]), real(cross[2])})) != nil ||
-		chol.SolveVecTo(&im, mat.NewVecDense(3, []float64{imag(cross[0]), imag(cross[1]), imag(cross[2])})) != nil ||
-		chol.SolveVecTo(&first, mat.NewVecDense(3, []float64{1, 0, 0})) != nil {
+	var out mat.Dense
+	if chol.SolveTo(&out, mat.NewDense(3, 3, []float64{
+		real(cross[0]), imag(cross[0]), 1, real(cross[1]), imag(cross[1]), 0, real(cross[2]), imag(cross[2]), 0})) != nil {
 		return curve, 0, false
 	}
 	for k := range curve {
-		curve[k] = complex(re.AtVec(k), im.AtVec(k))
+		curve[k] = complex(out.At(k, 0), out.At(k, 1))
 	}
-	return curve, first.AtVec(0), true
+	return curve, out.At(0, 2), true
 }

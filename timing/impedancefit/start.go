@@ -27,7 +27,7 @@ const (
 type definitions struct {
 	Resonance     float64 // Hz, of the greatest magnitude
 	PeakOhm       float64 // Rmax
-	DCOhm         float64 // Re: as given, or about the least magnitude
+	DCOhm         float64 // Re: about the least magnitude
 	Low, High     float64 // Hz, f1 and f2, where the magnitude is sqrt(Re Rmax)
 	Qms, Qes, Qts float64
 }
@@ -37,10 +37,9 @@ type definitions struct {
 //
 //	r0 = Rmax/Re,  Qms = fs sqrt(r0)/(f2-f1),  Qes = Qms/(r0-1),  Qts = Qms/r0
 //
-// which is exact for a coil without inductance. dcOhm is that of the coil, by a
-// meter; 0 takes the least magnitude for it, five points averaged. Where one of f1 and f2 is outside of
-// the measurement it follows from f1 f2 = fs2.
-func define(points []impedance.Point, dcOhm float64) (definitions, error) {
+// which is exact for a coil without inductance. Re is the least magnitude, five points
+// averaged. Where one of f1 and f2 is outside of the measurement it follows from f1 f2 = fs2.
+func define(points []impedance.Point) (definitions, error) {
 	if err := check(points); err != nil {
 		return definitions{}, err
 	}
@@ -54,25 +53,20 @@ func define(points []impedance.Point, dcOhm float64) (definitions, error) {
 		return definitions{}, err
 	}
 	at := highest(points, thin*step-step+1, thin*step+step)
-	d := definitions{Resonance: points[at].Frequency, PeakOhm: points[at].Ohm, DCOhm: dcOhm}
-	if !(dcOhm > 0) {
-		d.DCOhm = leastOhm(points)
-	}
+	d := definitions{Resonance: points[at].Frequency, PeakOhm: points[at].Ohm, DCOhm: leastOhm(points)}
 	return d, d.width(points, at)
 }
 
 // leastOhm returns the least mean magnitude of five points in a row.
 func leastOhm(points []impedance.Point) float64 {
 	const row = 5
-	sum, least := 0.0, math.Inf(1)
-	for i, p := range points {
-		sum += p.Ohm
-		if i >= row {
-			sum -= points[i-row].Ohm
+	least := math.Inf(1)
+	for i := range points[row-1:] {
+		sum := 0.0
+		for _, p := range points[i : i+row] {
+			sum += p.Ohm
 		}
-		if i >= row-1 {
-			least = min(least, sum/row)
-		}
+		least = min(least, sum/row)
 	}
 	return least
 }

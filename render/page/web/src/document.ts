@@ -506,6 +506,8 @@ export interface Plan extends Partial<Survey>, Found {
   level_unit: string;
   response: Response;
   measures: Measures;
+  /** only where there are several */
+  seats?: Seats;
   /** the deepest dip first */
   echoes: Echo[];
 }
@@ -633,6 +635,44 @@ export interface Seat {
   flange_mm: number;
 }
 
+/** How one set of delays serves several seats. Losses are of the direct sound against all drivers in step, in dB, over the thirds. */
+export interface Seats {
+  /** even, worst, mean or round */
+  aim: string;
+  head_mm: number;
+  third_hz: number[];
+  /** its name */
+  middle_seat: string;
+  /** with the plan's delays */
+  planned: SeatsLost;
+  /** with channels and delays for the middle seat alone */
+  middle_alone: SeatsLost;
+  /** without delays */
+  without: SeatsLost;
+  /** what no processing of the plan's channels can be below */
+  bound: SeatsLost;
+  each: Seat[];
+  /** What numbers of channels would leave, each with its own best delays. */
+  counts: SeatsCount[];
+  /** what all this comes to, in sentences */
+  words: string[];
+}
+
+/** What a number of channels would leave. */
+export interface SeatsCount extends SeatsLost {
+  channels: number;
+}
+
+/** Losses of all seats. */
+export interface SeatsLost {
+  /** over the whole band at the seat that loses most */
+  worst_db: number;
+  /** of the thirds' losses over seats, by their weights; holes count, so it may be above the worst */
+  mean_db: number;
+  /** standard deviation between seats, RMS over the thirds */
+  between_db: number;
+}
+
 /** What the processor is set to for one channel. */
 export interface Setting {
   channel: number;
@@ -694,6 +734,8 @@ export interface Spot {
   channels: Output[];
   response: Response;
   measures: Measures;
+  /** only where there are several */
+  seats?: Seats;
   echoes: Echo[];
 }
 
