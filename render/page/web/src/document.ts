@@ -661,6 +661,8 @@ export interface Seat extends Point {
   /** from 1 */
   number: number;
   name: string;
+  /** as a tape measure finds it */
+  where: string;
   weight: number;
   planned_db: number;
   middle_alone_db: number;
