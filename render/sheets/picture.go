@@ -69,7 +69,7 @@ func (v view) spotArrow(s *Sheet, a *layout.Array) {
 	tip := r2.Vec{X: at.X, Y: at.Y + 5}
 	s.line(pen{colour: orange, width: 0.5}, at, tip)
 	s.polygon(pen{fill: orange}, tip, r2.Vec{X: tip.X - 1.2, Y: tip.Y - 2.4}, r2.Vec{X: tip.X + 1.2, Y: tip.Y - 2.4})
-	s.text(r2.Vec{X: at.X + 3, Y: at.Y + 4.5}, 3, left, ink, "to the listening spot, "+tape.Of(a, a.Spot).Short())
+	s.text(r2.Vec{X: at.X + 3, Y: at.Y + 4.5}, 3, left, ink, "to the "+tape.Spot(a)+", "+tape.Of(a, a.Spot).Short())
 }
 
 // axes draws where the body's x, y and z point.

@@ -3,6 +3,8 @@ package tape
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 
 	"pappus/layout"
 
@@ -37,6 +39,15 @@ func Of(a *layout.Array, p r3.Vec) Place {
 		out.Height, out.Over = p.Z-a.Surface.Height, "the table or floor"
 	}
 	return out
+}
+
+// Spot names the listening spot: where there are several seats and it is one of theirs, by
+// that.
+func Spot(a *layout.Array) string {
+	if i := slices.IndexFunc(a.Seats, func(s layout.Seat) bool { return s.At == a.Spot }); i >= 0 && len(a.Seats) > 1 {
+		return "seat " + strconv.Quote(a.Seats[i].Name)
+	}
+	return "listening spot"
 }
 
 // Along returns the distance in m along the floor.

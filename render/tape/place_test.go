@@ -125,3 +125,22 @@ func TestToLeft(t *testing.T) {
 		})
 	}
 }
+
+// The spot goes by the name of the seat that it is.
+func TestSpot(t *testing.T) {
+	at := layout.Seat{Name: "mat", At: r3.Vec{X: 2}}
+	for _, test := range []struct {
+		name  string
+		seats []layout.Seat
+		want  string
+	}{
+		{"no seats", nil, "listening spot"},
+		{"one seat is a spot", []layout.Seat{at}, "listening spot"},
+		{"elsewhere", []layout.Seat{{At: r3.Vec{X: 1}}, {At: r3.Vec{X: 3}}}, "listening spot"},
+		{"a seat", []layout.Seat{{At: r3.Vec{X: 1}}, at}, `seat "mat"`},
+	} {
+		if got := tape.Spot(&layout.Array{Spot: r3.Vec{X: 2}, Seats: test.seats}); got != test.want {
+			t.Errorf("%s: %s", test.name, got)
+		}
+	}
+}

@@ -330,6 +330,8 @@ export interface Measured {
   channels: MeasuredChannel[] | null;
   /** null: the whole array was not recorded */
   level: MeasuredLevel | null;
+  /** null: nothing was recorded at seats */
+  seats: MeasuredSeats | null;
 }
 
 /** What recordings came to. */
@@ -401,6 +403,31 @@ export interface MeasuredLevel {
   gate_lowest_hz: number;
   inverted: boolean;
   warnings: string[];
+}
+
+/** What the recording at a seat told. */
+export interface MeasuredSeat {
+  /** from 1 */
+  number: number;
+  name: string;
+  planned_db: number;
+  measured_db: number;
+  /** one standard error */
+  error_db: number;
+  planned_thirds_db: number[];
+  measured_thirds_db: number[];
+}
+
+/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded. */
+export interface MeasuredSeats {
+  third_hz: number[];
+  planned: SeatsLost;
+  measured: SeatsLost;
+  /** the measured mean is told by channels recorded one by one; else it is the planned one */
+  mean_measured: boolean;
+  /** by a wire in every recording; else each is matched to its own plan */
+  levels_compared: boolean;
+  each: MeasuredSeat[];
 }
 
 /** Of the direct sound, without the surface below or the room. */
@@ -655,6 +682,8 @@ export interface Seat extends Point {
   /** from 1 */
   number: number;
   name: string;
+  /** as a tape measure finds it */
+  where: string;
   weight: number;
   planned_db: number;
   middle_alone_db: number;
