@@ -27,7 +27,6 @@ type Array struct {
 	Driver     Driver
 	Box        Box
 	Print      Print
-	Outline    fit.Driver // of the driver, for what must be kept clear
 	Limits     fit.Limits
 	Fits       []fit.Report // how each mount's driver fits: the one verdict
 	Timing     Timing

@@ -62,7 +62,7 @@ func Build(d *design.Design) (*Array, error) {
 	if err := checkLoad(d, a.Driver.LeastOhm(), len(a.Mounts)); err != nil {
 		return nil, err
 	}
-	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Outline, a.Limits); err != nil {
+	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Driver.Outline, a.Limits); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
 	if a.Channels, err = channels(d, a.Driver, a.Mounts); err != nil {
@@ -76,7 +76,7 @@ func Build(d *design.Design) (*Array, error) {
 func described(d *design.Design, shell *body.Body) *Array {
 	a := &Array{
 		Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
-		Driver: d.Driver, Outline: outlineOf(d.Driver), Limits: limitsOf(d), Box: d.Box, Print: d.Print,
+		Driver: d.Driver, Limits: limitsOf(d), Box: d.Box, Print: d.Print,
 		Surface: surface(d, shell), Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
 		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Seats: d.AllSeats(), Seating: d.Seating, Coverage: d.Coverage,
 	}
@@ -93,13 +93,6 @@ func described(d *design.Design, shell *body.Body) *Array {
 		a.Body = shell.InOpenAir()
 	}
 	return a
-}
-
-func outlineOf(d Driver) fit.Driver {
-	return fit.Driver{
-		CutoutRadius: d.CutoutRadius, FlangeRadius: d.FlangeRadius, Depth: d.Depth, MagnetRadius: d.MagnetRadius, MagnetHeight: d.MagnetHeight,
-		TerminalReach: d.TerminalReach, TerminalFront: d.TerminalFront, TerminalLength: d.TerminalLength, ScrewRadius: d.ScrewRadius,
-	}
 }
 
 func limitsOf(d *design.Design) fit.Limits {

@@ -122,11 +122,10 @@ smear_limit_us = 250
 			face(1, 0, 0, 1), face(2, 1, 0, 0), face(3, 0, 1, 0), face(4, -1, 0, 0), face(5, 0, -1, 0), face(6, 0, 0, -1),
 		},
 		Driver: layout.Driver{
-			ConeRadius: 0.02, CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02,
+			ConeRadius: 0.02, Outline: fit.Outline{CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02},
 			NominalOhm: 8, DCOhm: 7, Sensitivity: 84, PowerHandling: 3,
 			Resonance: 150, ResonanceQ: 0.9,
 		},
-		Outline:    fit.Driver{CutoutRadius: 0.021, FlangeRadius: 0.025, Depth: 0.02},
 		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
 		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
@@ -308,7 +307,7 @@ func TestFitOfTheDemo(t *testing.T) {
 			t.Errorf("driver %d does not fit: %+v", a.Mounts[i].ID, r)
 		}
 	}
-	if f.Largest.FlangeRadius <= a.Outline.FlangeRadius || f.Smallest <= 0.1 || f.Smallest >= a.Body.Radius {
+	if f.Largest.FlangeRadius <= a.Driver.Outline.FlangeRadius || f.Smallest <= 0.1 || f.Smallest >= a.Body.Radius {
 		t.Errorf("largest flange %g m, smallest body %g m", 2*f.Largest.FlangeRadius, f.Smallest)
 	}
 }

@@ -26,7 +26,7 @@ func cure(a *Array, d *design.Design, whole *body.Body) string {
 	}
 	asked := d.Mounts
 	asked.KeepClearBelowDeg = nil
-	key := fmt.Sprint(d.Path, d.Body, asked, below, a.Outline, a.Limits, whole.Vertices, a.Mounts)
+	key := fmt.Sprint(d.Path, d.Body, asked, below, a.Driver.Outline, a.Limits, whole.Vertices, a.Mounts)
 	return cures.get(key, func() string { return findCure(a, d, whole) })
 }
 
@@ -112,7 +112,7 @@ func (t *trial) emptied(a *Array) (string, bool) {
 		out = append(out, mounts[worst].ID)
 		mounts = slices.Delete(mounts, worst, worst+1)
 		var err error
-		if reports, err = fit.Check(a.Body, fitMounts(mounts), a.Outline, a.Limits); err != nil {
+		if reports, err = fit.Check(a.Body, fitMounts(mounts), a.Driver.Outline, a.Limits); err != nil {
 			return "", false
 		}
 	}
@@ -185,10 +185,8 @@ func (t *trial) smaller() (string, bool) {
 
 // scale makes all lengths of a driver so many times as large, but for its screws.
 func scale(d *Driver, factor float64) {
-	for _, v := range []*float64{&d.ConeRadius, &d.CutoutRadius, &d.FlangeRadius, &d.Depth, &d.MagnetRadius, &d.MagnetHeight,
-		&d.TerminalReach, &d.TerminalFront, &d.TerminalLength} {
-		*v *= factor
-	}
+	d.ConeRadius *= factor
+	d.Outline = d.Outline.Times(factor)
 }
 
 // largestGrowth is how many times as large a body is tried, mostRadius the largest in mm.
@@ -311,7 +309,7 @@ func (t *trial) fits(change func(*design.Design), exact bool) bool {
 	if len(m) < t.least {
 		return false
 	}
-	fits, err := fit.All(shell, fitMounts(m), outlineOf(d.Driver), limitsOf(&d))
+	fits, err := fit.All(shell, fitMounts(m), d.Driver.Outline, limitsOf(&d))
 	return err == nil && fits
 }
 
@@ -328,7 +326,7 @@ func evenRoom(d *design.Design, whole, shell *body.Body) (spread.Zone, int) {
 	if err != nil {
 		return zone, 0
 	}
-	fits, err := fit.All(shell, fitMounts(onBody(whole, []r3.Vec{{Z: 1}})), outlineOf(d.Driver), limitsOf(d))
+	fits, err := fit.All(shell, fitMounts(onBody(whole, []r3.Vec{{Z: 1}})), d.Driver.Outline, limitsOf(d))
 	if err != nil || !fits {
 		return zone, 0
 	}

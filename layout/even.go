@@ -135,7 +135,7 @@ func evenZone(d *design.Design, whole, shell *body.Body) (zone spread.Zone, room
 			radius = p.distance
 		}
 	}
-	apart, err := fit.LeastAngle(radius, outlineOf(d.Driver), limitsOf(d))
+	apart, err := fit.LeastAngle(radius, d.Driver.Outline, limitsOf(d))
 	if err != nil {
 		return zone, 0, fault(d, "driver", "", err.Error(), err)
 	}
@@ -197,7 +197,7 @@ func offBase(d *design.Design, whole, shell *body.Body, directions []r3.Vec) ([]
 	if shell != whole {
 		toShell(m, whole, shell)
 	}
-	off, err := fit.OffBase(shell, fitMounts(m), outlineOf(d.Driver), limitsOf(d))
+	off, err := fit.OffBase(shell, fitMounts(m), d.Driver.Outline, limitsOf(d))
 	if err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}

@@ -112,7 +112,7 @@ func plain(a Air) box.Air {
 // displaced returns what one driver takes up behind the body's face, in m3: the
 // frustum of its basket and the cylinder of its magnet.
 func displaced(a *Array) float64 {
-	o := a.Outline
+	o := a.Driver.Outline
 	magnet := o.MagnetRadius
 	if magnet == 0 {
 		magnet = o.CutoutRadius

@@ -101,7 +101,7 @@ func aboveCut(d *design.Design, whole, shell *body.Body, m []Mount) ([]Mount, er
 	if shell != whole {
 		toShell(top, whole, shell)
 	}
-	off, err := fit.OffBase(shell, fitMounts(append(top, m...)), outlineOf(d.Driver), limitsOf(d))
+	off, err := fit.OffBase(shell, fitMounts(append(top, m...)), d.Driver.Outline, limitsOf(d))
 	if err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}

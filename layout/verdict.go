@@ -145,7 +145,7 @@ type Fits struct {
 	Reports []fit.Report // one for each mount
 	// Largest is the largest driver of the same proportions that fits; its flange
 	// radius is 0 where none does.
-	Largest fit.Driver
+	Largest fit.Outline
 	// Smallest is the least radius of the body in m that takes the driver; 0 where
 	// none does.
 	Smallest float64
@@ -156,10 +156,10 @@ func (a *Array) Fit() Fits {
 	mounts := fitMounts(a.Mounts)
 	out := Fits{Reports: a.Fits}
 	// That no size fits is an answer, not a fault.
-	if d, err := fit.LargestDriver(a.Body, mounts, a.Outline, a.Limits); err == nil {
+	if d, err := fit.LargestDriver(a.Body, mounts, a.Driver.Outline, a.Limits); err == nil {
 		out.Largest = d
 	}
-	if factor, err := fit.SmallestBody(a.Body, mounts, a.Outline, a.Limits); err == nil {
+	if factor, err := fit.SmallestBody(a.Body, mounts, a.Driver.Outline, a.Limits); err == nil {
 		out.Smallest = factor * a.Body.Radius
 	}
 	return out

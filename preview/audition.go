@@ -1,6 +1,7 @@
 package preview
 
 import (
+	"cmp"
 	"context"
 	"io"
 
@@ -20,7 +21,8 @@ const standing = 1.0
 type Audition struct {
 	Plan     *timing.Spot
 	Listener Listener
-	Way      *Way // nil: the listener is at rest
+	Where    string // where the listener is at rest, for people; empty: at the spot
+	Way      *Way   // nil: the listener is at rest
 	Cases    []Case
 	Source   Source
 	set      *Set
@@ -94,18 +96,23 @@ func (s *Audition) comment(c Case) string {
 	if s.Listener.Dry {
 		text += ", without surface or room"
 	}
-	return whatIsHeard(s.Plan, text+s.Walking()+s.LeftOut(), s.MatchedBy())
+	return whatIsHeard(s.Plan, cmp.Or(s.Where, theSpot), text+s.Whereabouts()+s.LeftOut(), s.MatchedBy())
 }
 
-// whatIsHeard says in a sound file what it holds, and by which rule cases are as loud.
-func whatIsHeard(p *timing.Spot, words, rule string) string {
-	return "What the listening spot hears of the design \"" + p.Array.Name + "\": " + words +
+// theSpot is where one listens where nothing else is asked for.
+const theSpot = "the listening spot"
+
+// whatIsHeard says in a sound file what is heard where, and by which rule cases are as loud.
+func whatIsHeard(p *timing.Spot, where, words, rule string) string {
+	return "What " + where + " hears of the design \"" + p.Array.Name + "\": " + words +
 		". All cases of one programme are equally loud (" + rule + ")."
 }
 
-// Walking says in words that the listener walks.
-func (s *Audition) Walking() string {
+// Whereabouts says in words that the listener walks, or is not at the spot.
+func (s *Audition) Whereabouts() string {
 	switch {
+	case s.Way == nil && s.Where != "":
+		return ", at " + s.Where
 	case s.Way == nil:
 		return ""
 	case s.Way.ToAndFro:

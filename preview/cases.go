@@ -20,11 +20,30 @@ var Cases = []Case{
 	{timing.IdealPoint, "point", "ideal point"},
 	{timing.PerDriver, "per_driver", "a delay for each driver"},
 	{timing.StraightLine, "straight_line", "delays by the straight line"},
+	{timing.MiddleSeat, "middle_seat", "for the middle seat alone"},
 }
 
-// Written is the cases that are written as files, in the order in which they are
-// played.
-var Written = Cases[:3:3]
+// CasesOf returns the cases that can be heard of a plan: the delays for the middle seat
+// alone where there are several seats, and else not.
+func CasesOf(p *timing.Spot) []Case {
+	cases := slices.Clone(Cases)
+	if p.Seating == nil {
+		return slices.DeleteFunc(cases, func(c Case) bool { return c.Case == timing.MiddleSeat })
+	}
+	cases[1].Words = "for all seats"
+	return cases
+}
+
+// Usual returns the cases that are written as files and played where no others are asked
+// for, in their order: without delays, with them, and from an ideal point; where there are
+// several seats, for the middle one alone in place of that.
+func Usual(p *timing.Spot) []Case {
+	cases := CasesOf(p)
+	if p.Seating == nil {
+		return cases[:3:3]
+	}
+	return []Case{cases[0], cases[len(cases)-1], cases[1]}
+}
 
 // plain returns the cases without their words.
 func plain(cases []Case) []timing.Case {
@@ -35,15 +54,15 @@ func plain(cases []Case) []timing.Case {
 	return out
 }
 
-// caseNamed returns the index of a case of Cases; below 0 where there is none.
-func caseNamed(name string) int {
-	return slices.IndexFunc(Cases, func(c Case) bool { return c.Name == name })
+// caseNamed returns the index of one of some cases; below 0 where it is not among them.
+func caseNamed(cases []Case, name string) int {
+	return slices.IndexFunc(cases, func(c Case) bool { return c.Name == name })
 }
 
-// CaseNamed returns a case by its name, and whether there is one.
-func CaseNamed(name string) (Case, bool) {
-	if i := caseNamed(name); i >= 0 {
-		return Cases[i], true
+// CaseNamed returns one of some cases by its name, and whether it is among them.
+func CaseNamed(cases []Case, name string) (Case, bool) {
+	if i := caseNamed(cases, name); i >= 0 {
+		return cases[i], true
 	}
 	return Case{}, false
 }

@@ -21,7 +21,7 @@ const (
 	longestWay = 8.0 // m, of a walk, which takes memory
 )
 
-// Heard is a programme as it is heard in every case of Cases.
+// Heard is a programme as it is heard in every case of CasesOf its plan.
 type Heard struct {
 	Plan      *timing.Spot
 	Programme string
@@ -56,7 +56,8 @@ func NewKept() *Kept {
 // ever, its end joining on to its beginning, or a walk with a second at its end. Errors
 // wrap ErrWay where it is not possible, or are those of ctx or w.
 func (k *Kept) Write(ctx context.Context, w io.Writer, h Heard, kind string) error {
-	i := caseNamed(kind)
+	cases := CasesOf(h.Plan)
+	i := caseNamed(cases, kind)
 	if i < 0 {
 		return prose.Saying("no case is called "+kind, ErrWay)
 	}
@@ -67,7 +68,7 @@ func (k *Kept) Write(ctx context.Context, w io.Writer, h Heard, kind string) err
 	if err != nil {
 		return err
 	}
-	f := wave.Format{Rate: Rate, Channels: 1, Depth: wave.PCM16, Title: h.Plan.Array.Name + ", " + h.Programme + ", " + Cases[i].Words}
+	f := wave.Format{Rate: Rate, Channels: 1, Depth: wave.PCM16, Title: h.Plan.Array.Name + ", " + h.Programme + ", " + cases[i].Words}
 	if h.Listener.TwoEars {
 		f.Channels = 2
 	}
@@ -112,11 +113,11 @@ func newLoopSet(ctx context.Context, h Heard) (loopSet, error) {
 	s := loopSet{loop: kind.Make(Rate)}
 	var err error
 	if !h.Walk {
-		s.set, err = NewSet(ctx, h.Plan, h.Listener, Cases, s.pass(len(s.loop)), Rate)
+		s.set, err = NewSet(ctx, h.Plan, h.Listener, CasesOf(h.Plan), s.pass(len(s.loop)), Rate)
 		return s, err
 	}
 	way := Way{Places: []r3.Vec{h.From, h.To}}
-	s.set, err = NewWalk(ctx, h.Plan, h.Listener, way, Cases, s.pass(int(way.lasting()*Rate)), Rate)
+	s.set, err = NewWalk(ctx, h.Plan, h.Listener, way, CasesOf(h.Plan), s.pass(int(way.lasting()*Rate)), Rate)
 	return s, err
 }
 

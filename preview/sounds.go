@@ -7,6 +7,7 @@ import (
 	"slices"
 	"sync"
 
+	"pappus/layout"
 	"pappus/preview/programme"
 	"pappus/preview/through"
 	"pappus/preview/wave"
@@ -24,48 +25,66 @@ type Sound struct {
 }
 
 // SoundFiles lists the sounds of a plan as WAV files, and gives those of the first programme
-// and what is heard of a click, each named by its case. All are made together, by whichever
-// is asked for first.
+// at the spot and what is heard of a click there, each named by its case. All at one place
+// are made together, by whichever is asked for first. Where there are several seats, the
+// first programme is there as the worst of them hears it, too.
 func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, error)) {
-	var sounds, impulses []Sound
-	made := sync.OnceValue(func() (err error) {
-		sounds, impulses, err = Sounds(p, Rate)
-		return err
-	})
-	for _, k := range programme.Written {
-		for _, c := range Written {
-			i := len(files)
-			files = append(files, File{k.Name + "_" + c.Name + ".wav", func(w io.Writer) error {
-				if err := made(); err != nil {
-					return err
-				}
-				s := sounds[i]
-				return wave.Write(w, s.Streamer(), wave.Format{Rate: Rate, Channels: 1, Depth: wave.PCM16,
-					Title: p.Array.Name + ", " + s.Words, Comment: whatIsHeard(p, s.Words, "ITU-R BS.1770-5")})
-			}})
+	cases := Usual(p)
+	type heard struct{ sounds, clicks []Sound }
+	list := func(who Listener, ending, where string, kinds []programme.Programme) func() (heard, error) {
+		made := sync.OnceValues(func() (out heard, err error) {
+			out.sounds, out.clicks, err = sounds(p, who, cases, kinds, Rate)
+			return out, err
+		})
+		for k, kind := range kinds {
+			for c, of := range cases {
+				files = append(files, File{kind.Name + "_" + of.Name + ending + ".wav", func(w io.Writer) error {
+					all, err := made()
+					if err != nil {
+						return err
+					}
+					s := all.sounds[k*len(cases)+c]
+					return wave.Write(w, s.Streamer(), wave.Format{Rate: Rate, Channels: 1, Depth: wave.PCM16,
+						Title: p.Array.Name + ", " + s.Words, Comment: whatIsHeard(p, where, s.Words, "ITU-R BS.1770-5")})
+				}})
+			}
 		}
+		return made
+	}
+	spot := list(Listener{}, "", theSpot, programme.Written)
+	if seat, ok := worstSeat(p); ok {
+		list(Listener{At: &seat.At}, "_worst_seat", SeatWords(seat), programme.Written[:1])
 	}
 	first = func() ([]Sound, error) {
-		err := made()
-		return ofFirst(sounds), err
+		all, err := spot()
+		if err != nil {
+			return nil, err
+		}
+		out := slices.Clone(all.sounds[:len(cases)])
+		for i, c := range cases {
+			out[i].Words = c.Words
+		}
+		return out, nil
 	}
 	clicks = func() ([]Sound, error) {
-		err := made()
-		return impulses, err
+		all, err := spot()
+		return all.clicks, err
 	}
 	return files, first, clicks
 }
 
-// ofFirst returns the sounds of the first programme among all, each named by its case.
-func ofFirst(all []Sound) []Sound {
-	if len(all) == 0 {
-		return nil
+// SeatWords says whose ears hear a sound.
+func SeatWords(s layout.Seat) string { return "the seat \"" + s.Name + "\"" }
+
+// worstSeat returns the seat that the delays serve worst, and whether there are seats and it
+// is not at the spot.
+func worstSeat(p *timing.Spot) (layout.Seat, bool) {
+	if p.Seating == nil {
+		return layout.Seat{}, false
 	}
-	out := slices.Clone(all[:len(Written)])
-	for i, c := range Written {
-		out[i].Words = c.Words
-	}
-	return out
+	lost := p.Seating.Planned.Seat
+	s := p.Array.Seats[slices.Index(lost, slices.Max(lost))]
+	return s, s.At != p.Array.Spot
 }
 
 // Filters lists a correction's two filters as WAV files, their taps the samples.
@@ -86,23 +105,28 @@ func (s Sound) Streamer() beep.Streamer {
 	return beep.Take(len(s.Samples), programme.Loop(s.Samples).Streamer())
 }
 
-// Sounds makes each of programme.Written in every case of Written, at a rate of 8000 to 384000
+// Sounds makes each of programme.Written in every usual case, at a rate of 8000 to 384000
 // samples a second: whole periods of the programme that last about 6 s, which
 // rise and fall within 10 ms. The cases of one programme are matched in level,
 // as NewSet does it, and each is convolved but once. Clicks are what is heard of one sample,
 // each named by its case.
-func Sounds(p *timing.Spot, rate int) (sounds, clicks []Sound, err error) {
+func Sounds(p *timing.Spot, rate int) (all, clicks []Sound, err error) {
+	return sounds(p, Listener{}, Usual(p), programme.Written, rate)
+}
+
+// sounds makes some programmes in some cases as a listener hears them, as Sounds does.
+func sounds(p *timing.Spot, who Listener, cases []Case, kinds []programme.Programme, rate int) (all, clicks []Sound, err error) {
 	if rate < 8000 || rate > 384000 {
 		return nil, nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
 	}
-	responses, err := Listener{}.Responses(p, plain(Written), rate)
+	responses, err := who.Responses(p, plain(cases), rate)
 	if err != nil {
 		return nil, nil, err
 	}
-	for _, kind := range programme.Written {
+	for _, kind := range kinds {
 		mono := excerpt(kind.Make(rate), rate)
-		heard := make([][]float64, len(Written))
-		levels := make([]Level, len(Written))
+		heard := make([][]float64, len(cases))
+		levels := make([]Level, len(cases))
 		for i, r := range responses {
 			heard[i] = convolve(mono, r.Left)
 			levels[i] = LevelOf(Sound{Samples: heard[i]}.Streamer(), rate)
@@ -111,11 +135,10 @@ func Sounds(p *timing.Spot, rate int) (sounds, clicks []Sound, err error) {
 			for k := range heard[i] {
 				heard[i][k] *= gain
 			}
-			c := Written[i]
-			sounds = append(sounds, Sound{kind.Words + ", " + c.Words, heard[i]})
+			all = append(all, Sound{kind.Words + ", " + cases[i].Words, heard[i]})
 		}
 	}
-	return sounds, clicksOf(responses, Written), nil
+	return all, clicksOf(responses, cases), nil
 }
 
 // convolve hears a mono sound through an impulse response. Its two halves travel

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/preview"
 	"pappus/preview/console"
@@ -18,10 +19,11 @@ import (
 	"pappus/preview/wave"
 	"pappus/render/document"
 	"pappus/render/folder"
+	"pappus/render/tape"
 	"pappus/render/words"
+	"pappus/timing"
 
 	"github.com/spf13/cobra"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // hearing is what is listened to, and how.
@@ -30,6 +32,7 @@ type hearing struct {
 	cases           []string
 	twoEars, dry    bool
 	turnDeg         float64
+	at              string
 	walk            []string
 	rounds          int
 	blind           bool
@@ -51,11 +54,13 @@ func newListen(f *flags) *cobra.Command {
 	flag := c.Flags()
 	flag.StringVar(&h.programme, "programme", "pink_noise", "what to play: "+strings.Join(programme.Names(), ", "))
 	flag.StringVar(&h.file, "file", "", "your own sound in its place: WAV, FLAC, MP3 or Ogg Vorbis")
-	flag.StringSliceVar(&h.cases, "cases", preview.NamesOf(preview.Written), "what to hold against each other: "+strings.Join(preview.NamesOf(preview.Cases), ", "))
-	flag.BoolVar(&h.twoEars, "two-ears", false, "through a rigid-ball head at the spot, facing the body; for headphones")
+	flag.StringSliceVar(&h.cases, "cases", nil, "what to hold against each other: "+strings.Join(preview.NamesOf(preview.Cases), ", ")+
+		"; not given: as_built,aligned,point, or as_built,middle_seat,aligned where there are several seats")
+	flag.StringVar(&h.at, "at", "", "where to listen: a seat's name, or x,y,z in metres as --walk has it; not given: at the spot")
+	flag.BoolVar(&h.twoEars, "two-ears", false, "through a rigid-ball head, facing the body; for headphones")
 	flag.Float64Var(&h.turnDeg, "turn-deg", 0, "with --two-ears: the head turned to the left, -180 to 180; the body is then heard more in the right ear")
 	flag.BoolVar(&h.dry, "dry", false, "without the surface or the room")
-	flag.StringArrayVar(&h.walk, "walk", nil, "walk from the spot to x,y,z in metres from the body's middle: forward, to the loudspeaker's own left (the right hand of who faces it) and up; give it again to walk on")
+	flag.StringArrayVar(&h.walk, "walk", nil, "walk from there to a seat or to x,y,z in metres from the body's middle: forward, to the loudspeaker's own left (the right hand of who faces it) and up; give it again to walk on, or "+allSeats+" for one seat after another")
 	flag.IntVar(&h.rounds, "rounds", 3, "how often all cases are played, 1 to 100, unless a key holds one")
 	flag.BoolVar(&h.blind, "blind", false, "a blind test of the first two cases, ten tries")
 	flag.IntVar(&h.bits, "bits", 16, "of the WAV files: 16, 24 or 32 (float)")
@@ -79,7 +84,7 @@ func (h hearing) check(j *job) error {
 		return prose.Errorf("--turn-deg %g: must be from -180 to 180", h.turnDeg)
 	case h.turnDeg != 0 && !h.twoEars:
 		return errors.New("--turn-deg: takes --two-ears")
-	case h.blind && len(h.cases) < 2:
+	case h.blind && h.cases != nil && len(h.cases) < 2:
 		return errors.New("--blind: takes two --cases")
 	case h.blind && j.folder != "":
 		return errors.New("--blind: plays, and so cannot go with --output")
@@ -91,37 +96,106 @@ func (h hearing) check(j *job) error {
 	return nil
 }
 
-// way returns the walk from a place; nil where there is none.
-func (h hearing) way(from r3.Vec) (*preview.Way, error) {
-	if len(h.walk) == 0 {
-		return nil, nil
+// allSeats is the walk along all seats, in the order of the design.
+const allSeats = "seats"
+
+// places returns where one listens and, where one walks, then goes, by their names or, for
+// places without one, as they were given. Without --at a walk along all seats begins at the
+// first of them.
+func (h hearing) places(a *layout.Array) ([]layout.Seat, error) {
+	out := []layout.Seat{{At: a.Spot}}
+	var err error
+	if h.at != "" {
+		if out[0], err = place(a, h.at); err != nil {
+			return nil, fmt.Errorf("--at %w", err)
+		}
 	}
-	way := &preview.Way{Places: []r3.Vec{from}}
-	for _, text := range h.walk {
-		to, err := point(text)
+	for i, text := range h.walk {
+		if text == allSeats && len(a.Seats) > 0 {
+			if i == 0 && h.at == "" {
+				out = nil
+			}
+			out = append(out, a.Seats...)
+			continue
+		}
+		to, err := place(a, text)
 		if err != nil {
 			return nil, fmt.Errorf("--walk %w", err)
 		}
-		way.Places = append(way.Places, to)
+		out = append(out, to)
 	}
-	return way, nil
+	return out, nil
 }
 
-// chosenCases returns the cases of their names.
-func (h hearing) chosenCases() ([]preview.Case, error) {
-	var out []preview.Case
+// put puts the listener at a place, or on the way along several.
+func (h hearing) put(s *preview.Audition, places []layout.Seat) {
+	if len(h.walk) > 0 {
+		s.Way = &preview.Way{}
+		for _, p := range places {
+			s.Way.Places = append(s.Way.Places, p.At)
+		}
+		return
+	}
+	if h.at == "" {
+		return
+	}
+	s.Listener.At = &places[0].At
+	if s.Where = "a place " + tape.Of(s.Plan.Array, places[0].At).Full(); places[0].Name != "" {
+		s.Where = preview.SeatWords(places[0])
+	}
+}
+
+// mostNamed is how many seats a message names.
+const mostNamed = 8
+
+// place reads a place in the room: a seat's name, else x,y,z in m.
+func place(a *layout.Array, text string) (layout.Seat, error) {
+	var names []string
+	for _, s := range a.Seats {
+		if strings.EqualFold(s.Name, text) {
+			return s, nil
+		}
+		names = append(names, s.Name)
+	}
+	at, err := point(text)
+	if err == nil || len(names) == 0 {
+		return layout.Seat{At: at}, err
+	}
+	near := prose.DidYouMean(text, names)
+	if len(names) > mostNamed {
+		names = append(names[:mostNamed:mostNamed], "...")
+	}
+	return layout.Seat{}, fmt.Errorf("%w; or a seat: %s%s", err, strings.Join(names, ", "), near)
+}
+
+// checkCases returns what is wrong with the cases that were asked for.
+func (h hearing) checkCases() error {
 	for at, name := range h.cases {
-		c, ok := preview.CaseNamed(name)
-		if !ok {
-			return nil, among("cases", name, preview.NamesOf(preview.Cases))
+		if err := among("cases", name, preview.NamesOf(preview.Cases)); err != nil {
+			return err
 		}
 		if slices.Contains(h.cases[:at], name) {
-			return nil, fmt.Errorf("--cases: %s is there twice", name)
+			return fmt.Errorf("--cases: %s is there twice", name)
+		}
+	}
+	if h.cases != nil && len(h.cases) == 0 {
+		return fmt.Errorf("--cases: names none; must be one or more of %s", strings.Join(preview.NamesOf(preview.Cases), ", "))
+	}
+	return nil
+}
+
+// chosenCases returns the cases that were asked for of a plan, or the usual ones.
+func (h hearing) chosenCases(p *timing.Spot) ([]preview.Case, error) {
+	if h.cases == nil {
+		return preview.Usual(p), nil
+	}
+	var out []preview.Case
+	for _, name := range h.cases {
+		c, ok := preview.CaseNamed(preview.CasesOf(p), name)
+		if !ok {
+			return nil, fmt.Errorf("--cases: %s takes a design with several seats", name)
 		}
 		out = append(out, c)
-	}
-	if len(out) == 0 {
-		return nil, fmt.Errorf("--cases: names none; must be one or more of %s", strings.Join(preview.NamesOf(preview.Cases), ", "))
 	}
 	return out, nil
 }
@@ -147,21 +221,15 @@ func (h hearing) ofFile(err error) error {
 	return fmt.Errorf("--file: %w", err)
 }
 
-// audition is all that is asked for, but for the plan.
+// audition is all that is asked for, but for the plan and the places.
 func (h hearing) audition(j *job) (*preview.Audition, error) {
 	s := &preview.Audition{Listener: preview.Listener{TwoEars: h.twoEars, TurnDeg: h.turnDeg, Dry: h.dry}}
 	err := h.check(j)
 	if err == nil {
-		s.Way, err = h.way(r3.Vec{})
-	}
-	if err == nil {
-		s.Cases, err = h.chosenCases()
+		err = h.checkCases()
 	}
 	if err == nil {
 		s.Source, err = h.source()
-	}
-	if s.Way != nil && j.folder == "" {
-		s.Way.Wait, s.Way.ToAndFro = play.Rise.Seconds(), true
 	}
 	return s, err
 }
@@ -171,13 +239,24 @@ func listen(j *job, h hearing) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.plan()
+	a, err := load(j.design())
+	if err != nil {
+		return outcome{}, err
+	}
+	places, err := h.places(a)
+	if err != nil {
+		return outcome{}, err
+	}
+	p, err := j.make(j.Context(), a)
 	if err != nil {
 		return outcome{}, err
 	}
 	s.Plan = &p.Spot
-	if s.Way != nil {
-		s.Way.Places[0] = s.Plan.Array.Spot
+	if s.Cases, err = h.chosenCases(s.Plan); err != nil {
+		return outcome{}, err
+	}
+	if h.put(s, places); s.Way != nil && j.folder == "" {
+		s.Way.Wait, s.Way.ToAndFro = play.Rise.Seconds(), true
 	}
 	if err := j.heed(p); err != nil {
 		return outcome{}, err
@@ -190,13 +269,13 @@ func listen(j *job, h hearing) (outcome, error) {
 	}
 	if j.folder == "" {
 		j.stop()
-		return outcome{}, h.play(j, s)
+		return outcome{}, h.play(j, s, places)
 	}
 	files := ofSounds(s.Files(j.Context(), depths[h.bits]))
 	name := s.Plan.Array.Name
-	files = append(files, folder.Spectrograms("spectrogram", name+": "+s.Source.Words+s.Walking()+s.Side(), preview.Rate, drawnSounds(s.Excerpts))...)
+	files = append(files, folder.Spectrograms("spectrogram", name+": "+s.Source.Words+s.Whereabouts()+s.Side(), preview.Rate, drawnSounds(s.Excerpts))...)
 	if s.Way == nil {
-		files = append(files, folder.Impulses(name+": what is heard of a click"+s.Side(), preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
+		files = append(files, folder.Impulses(name+": what is heard of a click"+s.Whereabouts()+s.Side(), preview.Rate, drawnSounds(func() ([]preview.Sound, error) {
 			return s.Listener.Clicks(s.Plan, s.Cases)
 		}))...)
 	}
@@ -219,21 +298,26 @@ func (h hearing) prepare(j *job, s *preview.Audition) error {
 	long := time.AfterFunc(patience, func() { j.say("measuring loudness...") })
 	defer long.Stop()
 	err := s.Prepare(j.Context())
-	if errors.Is(err, preview.ErrWay) && s.Way != nil {
-		return fmt.Errorf("--walk: %w", err)
+	if errors.Is(err, preview.ErrWay) {
+		switch {
+		case s.Way != nil:
+			return fmt.Errorf("--walk: %w", err)
+		case h.at != "":
+			return fmt.Errorf("--at: %w", err)
+		}
 	}
 	return h.ofFile(err)
 }
 
 // play plays the cases in turn, or as a blind test. Who stops it has heard enough.
-func (h hearing) play(j *job, s *preview.Audition) (err error) {
+func (h hearing) play(j *job, s *preview.Audition, places []layout.Seat) (err error) {
 	out := j.OutOrStdout()
 	if j.quiet {
 		out = io.Discard
 	}
 	along := ""
 	if s.Way != nil {
-		along = words.Walk(s.Plan.Array, s.Way.Places)
+		along = words.Walk(s.Plan.Array, places)
 	}
 	if h.blind {
 		err = console.Blind(j.Context(), out, j.InOrStdin(), s, along)

@@ -82,13 +82,17 @@ func load(path string) (*layout.Array, error) {
 	return layout.Build(d)
 }
 
-// planOf plans the design at a path, the built-in demo where there is none, and remembers
-// what was found wrong with it.
+// planOf plans the design at a path, the built-in demo where there is none.
 func (f *flags) planOf(ctx context.Context, path string) (*timing.Plan, error) {
 	a, err := load(path)
 	if err != nil {
 		return nil, err
 	}
+	return f.make(ctx, a)
+}
+
+// make plans an array, and remembers what was found wrong with it.
+func (f *flags) make(ctx context.Context, a *layout.Array) (*timing.Plan, error) {
 	p, err := timing.Make(ctx, a)
 	if err == nil {
 		f.found = append(f.found, p.Warnings...)

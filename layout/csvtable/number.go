@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -17,10 +18,12 @@ type numeral struct {
 	marks string // its points and commas, in order
 	// groups tells that spaces or apostrophes stand between its digits.
 	groups bool
-	// lead and tail are how many digits stand before and behind its first mark.
-	lead, tail int
-	scientific bool
 }
+
+var (
+	grouping  = regexp.MustCompile(`\d.*[ ']`)
+	thousands = regexp.MustCompile(`^[+' -]*[1-9]\d{0,2}[.,]\d{3}[ ']*$`) // 1.500, not 0.500
+)
 
 // take takes a value of a column apart.
 func take(c Column, s string) numeral {
@@ -29,35 +32,19 @@ func take(c Column, s string) numeral {
 		s = strings.TrimSpace(strings.TrimSuffix(s, "°"))
 	}
 	n := numeral{plain: prose.Typed(s)}
-	digits := 0
-	for i, r := range n.plain {
-		switch {
-		case r >= '0' && r <= '9':
-			digits++
-		case r == '.' || r == ',':
-			if n.marks += string(r); len(n.marks) == 1 {
-				n.lead, digits = digits, 0
-			}
-		case strings.ContainsRune(groupers, r):
-			n.groups = n.groups || i > 0 && digits+n.lead > 0
-		case (r == 'e' || r == 'E') && digits+n.lead > 0:
-			n.scientific = true
-			n.tail = digits
-			return n
+	digits, _, _ := strings.Cut(strings.ToLower(n.plain), "e")
+	n.groups = grouping.MatchString(digits)
+	n.marks = strings.Map(func(r rune) rune {
+		if r == '.' || r == ',' {
+			return r
 		}
-	}
-	n.tail = digits
+		return -1
+	}, digits)
 	return n
 }
 
-// groupers stand between thousands where neither a point nor a comma does.
-const groupers = " '"
-
-// grouped tells whether the one mark of a numeral can part thousands: 1.500, not 0.500.
-func (n numeral) grouped() bool {
-	return len(n.marks) == 1 && !n.scientific && n.tail == 3 && n.lead >= 1 && n.lead <= 3 &&
-		!strings.HasPrefix(strings.TrimLeft(n.plain, "+-"), "0")
-}
+// grouped tells whether the one mark of a numeral can part thousands.
+func (n numeral) grouped() bool { return thousands.MatchString(n.plain) }
 
 // value reads a numeral with a decimal mark; others are left out.
 func (n numeral) value(decimal byte) (float64, error) {
@@ -79,8 +66,7 @@ func (c Column) holds(v float64) bool { return v >= c.Low && v <= c.High }
 // findMark finds the decimal mark that the file shows. Between commas it is the point,
 // unless a value has a comma in quotes.
 func (r *reader) findMark() error {
-	type sight struct{ line int }
-	seen := map[byte]sight{}
+	seen := map[byte]int{} // the line that shows a mark
 	commas := false
 	err := r.rows(func(line int, row []string) error {
 		for i, c := range r.Columns {
@@ -89,11 +75,11 @@ func (r *reader) findMark() error {
 				commas = commas || strings.Contains(n.marks, ",")
 				mark, clear := n.shows(c)
 				if _, known := seen[mark]; clear && !known {
-					seen[mark] = sight{line}
+					seen[mark] = line
 					if len(seen) == 2 {
-						other := seen['.'+','-mark]
+						other := '.' + ',' - mark
 						return r.ambiguous(line, c, row[at], fmt.Sprintf(
-							"has a decimal %s, line %d a decimal %s; must be the same throughout", markWords[mark], other.line, markWords['.'+','-mark]))
+							"has a decimal %s, line %d a decimal %s; must be the same throughout", markWords[mark], seen[other], markWords[other]))
 					}
 				}
 			}

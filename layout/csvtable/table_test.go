@@ -57,6 +57,7 @@ func TestRead(t *testing.T) {
 		{"quoted decimal commas", head + `"100,5","-1,5","90"` + "\n", [][]float64{{100.5, -1.5, 90, no}}, []int{2}},
 		{"one number shows the mark for all", semi + "1,500;0,5;90\n", [][]float64{{1.5, 0.5, 90, no}}, []int{2}},
 		{"a column's range shows the mark", semi + "100;-82,125;90\n", [][]float64{{100, -82.125, 90, no}}, []int{2}},
+		{"an apostrophe first, for text", semi + "100,5;'0,125;90\n", [][]float64{{100.5, 0.125, 90, no}}, []int{2}},
 		{"with exponents", semi + "1,500e3;0;0\n", [][]float64{{1500, 0, 0, no}}, []int{2}},
 		{"minus and degree signs", semi + "100;−1,5;−12,5°\n200;–2;12 °\n", [][]float64{{100, -1.5, -12.5, no}, {200, -2, 12, no}}, []int{2, 3}},
 		{"byte order mark and CRLF", "\ufeff" + strings.ReplaceAll(head+"100,1,2\n", "\n", "\r\n"), [][]float64{{100, 1, 2, no}}, []int{2}},

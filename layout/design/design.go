@@ -1,6 +1,7 @@
 package design
 
 import (
+	"pappus/layout/fit"
 	"pappus/layout/impedance"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -97,19 +98,13 @@ type Zone struct {
 // Driver is one loudspeaker unit; all mounts carry the same. What is 0 is not known, but
 // for a terminal's front and length.
 type Driver struct {
-	ConeRadius    float64 // m, of the cone that radiates
-	CutoutRadius  float64 // m
-	FlangeRadius  float64 // m
-	Depth         float64 // m, behind the flange
+	ConeRadius float64 // m, of the cone that radiates
+	fit.Outline
+
 	NominalOhm    float64
 	DCOhm         float64
 	Sensitivity   float64 // dB SPL at 1 m for 2.83 V; NaN, too: not known
 	PowerHandling float64 // W, long-term
-
-	// The outline behind the flange, in m.
-	MagnetRadius, MagnetHeight                   float64 // the height of its straight part
-	TerminalReach, TerminalFront, TerminalLength float64 // from the axis; behind the body's face; along the axis
-	ScrewRadius                                  float64 // of a screw hole
 
 	Resonance  float64 // Hz, in the body
 	ResonanceQ float64 // of the driver in the body

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"pappus/layout/design"
+	"pappus/layout/fit"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -44,7 +45,7 @@ func TestDefaults(t *testing.T) {
 		Mounts: design.Mounts{
 			On: "even", Count: 12, Over: "ball", Symmetry: 1,
 		},
-		Driver:     design.Driver{ConeRadius: 0.015, CutoutRadius: 0.015, FlangeRadius: 0.015, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
+		Driver:     design.Driver{ConeRadius: 0.015, Outline: fit.Outline{CutoutRadius: 0.015, FlangeRadius: 0.015}, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
 		Fit:        design.Fit{Apart: 0.001},
 		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
@@ -209,10 +210,10 @@ invert = true
 		},
 		Mounts: design.Mounts{On: "vertices", KeepClear: []design.Zone{{AzimuthDeg: 180, ElevationDeg: 10.5, HalfAngleDeg: 15}, {ElevationDeg: 90, HalfAngleDeg: 1}}, KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
 		Driver: design.Driver{
-			ConeRadius: 0.02, CutoutRadius: 0.02075, FlangeRadius: 0.025, Depth: 0.02,
+			ConeRadius: 0.02, Outline: fit.Outline{CutoutRadius: 0.02075, FlangeRadius: 0.025, Depth: 0.02,
+				MagnetRadius: 0.015, MagnetHeight: 0.009, TerminalReach: 0.022, TerminalFront: 0.006, TerminalLength: 0.005, ScrewRadius: 0.00125},
 			NominalOhm: 4, DCOhm: 3.4, Sensitivity: 84, PowerHandling: 3,
 			ResponseFile: "driver.csv", Resonance: 160, ResonanceQ: 0.9,
-			MagnetRadius: 0.015, MagnetHeight: 0.009, TerminalReach: 0.022, TerminalFront: 0.006, TerminalLength: 0.005, ScrewRadius: 0.00125,
 			Small:         design.Small{Fs: 140, Qms: 3, Qes: 1, Vas: 0.0002, BL: 2.5, Mass: 0.0009, Area: 0.0009, Inductance: 0.00006, Reach: 0.002},
 			ImpedanceFile: "ohm.csv",
 		},

@@ -76,14 +76,14 @@ func (r Report) fitsBody(l Limits) bool { return !(r.lackOfBody(l) > Slack) }
 // ring of screws keeps its holes off the cut-out by the limit to an edge.
 // An error about
 // a mount names its index.
-func Check(b *body.Body, mounts []Mount, d Driver, l Limits) ([]Report, error) {
+func Check(b *body.Body, mounts []Mount, d Outline, l Limits) ([]Report, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return nil, err
 	}
 	return report(newWalls(b, false), mounts, d, l), nil
 }
 
-func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
+func valid(b *body.Body, mounts []Mount, d Outline, l Limits) error {
 	if err := d.check(); err != nil {
 		return err
 	}
@@ -98,7 +98,7 @@ func valid(b *body.Body, mounts []Mount, d Driver, l Limits) error {
 	return nil
 }
 
-func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
+func report(w *walls, mounts []Mount, d Outline, l Limits) []Report {
 	out := make([]Report, len(mounts))
 	for i, m := range mounts {
 		out[i] = alone(w, m, d, l, math.Inf(1))
@@ -129,7 +129,7 @@ func report(w *walls, mounts []Mount, d Driver, l Limits) []Report {
 
 // alone reports on what does not depend on other mounts. A distance to a wall that is
 // more than enough may be told as that.
-func alone(w *walls, m Mount, d Driver, l Limits, enough float64) Report {
+func alone(w *walls, m Mount, d Outline, l Limits, enough float64) Report {
 	nan := math.NaN()
 	r := Report{Gap: math.Inf(1), GapTo: -1, Inside: nan, InsideTo: -1, Wall: nan, Terminal: nan, TerminalTo: -1,
 		ScrewRing: nan, ScrewFlange: nan, ScrewEdge: nan, Through: nan}
@@ -157,7 +157,7 @@ func alone(w *walls, m Mount, d Driver, l Limits, enough float64) Report {
 
 // flanges fills in the nearest flange of each mount. Two flanges reach a common
 // point only where half their distance does, so that points bound the gap.
-func flanges(out []Report, mounts []Mount, d Driver) {
+func flanges(out []Report, mounts []Mount, d Outline) {
 	points := make([]r3.Vec, len(mounts))
 	for i, m := range mounts {
 		points[i] = m.Point
@@ -178,7 +178,7 @@ type inside struct {
 	reach              float64
 }
 
-func insides(mounts []Mount, d Driver) inside {
+func insides(mounts []Mount, d Outline) inside {
 	deep := max(d.Depth, d.TerminalFront+d.TerminalLength)
 	in := inside{reach: math.Hypot(deep/2, max(d.CutoutRadius, d.magnet(), d.TerminalReach))}
 	for _, m := range mounts {
@@ -233,7 +233,7 @@ func keepApart(a, b []solid, least float64) bool {
 // All tells whether every report of [Check] would fit, and the driver has room
 // for its screws. It stops at the first that does not, and does not look how far
 // things are from each other, so that it is much faster. Errors are those of Check.
-func All(b *body.Body, mounts []Mount, d Driver, l Limits) (bool, error) {
+func All(b *body.Body, mounts []Mount, d Outline, l Limits) (bool, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return false, err
 	}
@@ -242,7 +242,7 @@ func All(b *body.Body, mounts []Mount, d Driver, l Limits) (bool, error) {
 
 // allFit tells whether every mount fits but for what the driver alone decides,
 // as fitsBody does, and stops at the first that does not.
-func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
+func allFit(w *walls, mounts []Mount, d Outline, l Limits) bool {
 	out := make([]Report, len(mounts))
 	for i, m := range mounts {
 		if out[i] = alone(w, m, d, l, l.Apart); !out[i].fitsBody(l) {
@@ -256,7 +256,7 @@ func allFit(w *walls, mounts []Mount, d Driver, l Limits) bool {
 // OffBase tells of each mount whether a driver there, alone, keeps its flange, its
 // cut-out, its screws and all behind it off the base that a cut leaves; of a body
 // without a cut they all do. Errors are those of [Check].
-func OffBase(b *body.Body, mounts []Mount, d Driver, l Limits) ([]bool, error) {
+func OffBase(b *body.Body, mounts []Mount, d Outline, l Limits) ([]bool, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return nil, err
 	}

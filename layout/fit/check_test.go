@@ -16,7 +16,7 @@ import (
 
 const mm = 1e-3
 
-var small = fit.Driver{
+var small = fit.Outline{
 	CutoutRadius: 16.5 * mm, FlangeRadius: 20 * mm, Depth: 18 * mm, MagnetRadius: 12 * mm, MagnetHeight: 6 * mm,
 	TerminalReach: 18 * mm, TerminalFront: 6 * mm, TerminalLength: 4 * mm, ScrewRadius: 0.5 * mm,
 }
@@ -88,14 +88,14 @@ func TestCheckOneThing(t *testing.T) {
 	}
 	top := fit.Mount{Point: r3.Vec{Z: 100 * mm}, Normal: z, Face: -1}
 	onTop := fit.Mount{Point: r3.Vec{Z: 50 * mm}, Normal: z}
-	deep := func(d float64) fit.Driver {
-		return fit.Driver{CutoutRadius: 20 * mm, FlangeRadius: 20 * mm, Depth: d * mm}
+	deep := func(d float64) fit.Outline {
+		return fit.Outline{CutoutRadius: 20 * mm, FlangeRadius: 20 * mm, Depth: d * mm}
 	}
 	cases := []struct {
 		name   string
 		b      *body.Body
 		mounts []fit.Mount
-		d      fit.Driver
+		d      fit.Outline
 		of     func(fit.Report) float64
 		want   float64 // mm
 	}{
@@ -129,7 +129,7 @@ func TestBadInput(t *testing.T) {
 	cube := solidOf(t, "cube", 0.1)
 	mounts := onFaces(cube)
 	nan := math.NaN()
-	change := func(f func(*fit.Driver)) fit.Driver {
+	change := func(f func(*fit.Outline)) fit.Outline {
 		d := small
 		f(&d)
 		return d
@@ -137,15 +137,15 @@ func TestBadInput(t *testing.T) {
 	cases := []struct {
 		name   string
 		mounts []fit.Mount
-		d      fit.Driver
+		d      fit.Outline
 		l      fit.Limits
 		want   error
 	}{
-		{"no cut-out", mounts, change(func(d *fit.Driver) { d.CutoutRadius = 0 }), fit.Limits{}, errDriver},
-		{"flange less than cut-out", mounts, change(func(d *fit.Driver) { d.FlangeRadius = 0.01 }), fit.Limits{}, errDriver},
-		{"magnet longer than driver", mounts, change(func(d *fit.Driver) { d.MagnetHeight = 1 }), fit.Limits{}, errDriver},
-		{"depth no number", mounts, change(func(d *fit.Driver) { d.Depth = nan }), fit.Limits{}, errDriver},
-		{"endless terminal", mounts, change(func(d *fit.Driver) { d.TerminalReach = math.Inf(1) }), fit.Limits{}, errDriver},
+		{"no cut-out", mounts, change(func(d *fit.Outline) { d.CutoutRadius = 0 }), fit.Limits{}, errDriver},
+		{"flange less than cut-out", mounts, change(func(d *fit.Outline) { d.FlangeRadius = 0.01 }), fit.Limits{}, errDriver},
+		{"magnet longer than driver", mounts, change(func(d *fit.Outline) { d.MagnetHeight = 1 }), fit.Limits{}, errDriver},
+		{"depth no number", mounts, change(func(d *fit.Outline) { d.Depth = nan }), fit.Limits{}, errDriver},
+		{"endless terminal", mounts, change(func(d *fit.Outline) { d.TerminalReach = math.Inf(1) }), fit.Limits{}, errDriver},
 		{"wall below nothing", mounts, small, fit.Limits{Wall: -1}, errLimits},
 		{"no such face", []fit.Mount{{Normal: z, Face: 6}}, small, fit.Limits{}, errMount},
 		{"no direction", []fit.Mount{{Face: 1}}, small, fit.Limits{}, errMount},
@@ -170,7 +170,7 @@ func TestBadInput(t *testing.T) {
 // alone on a ball is no larger than the ball.
 func TestLargestOnBall(t *testing.T) {
 	for _, n := range []int{1, 2} {
-		d, err := fit.LargestDriver(body.Ball(0.1), onBall(n, 0.1), fit.Driver{CutoutRadius: 0.0165, FlangeRadius: 0.02, Depth: 0.018}, fit.Limits{Wall: 0.003, Edge: 0.002, Apart: 0.002})
+		d, err := fit.LargestDriver(body.Ball(0.1), onBall(n, 0.1), fit.Outline{CutoutRadius: 0.0165, FlangeRadius: 0.02, Depth: 0.018}, fit.Limits{Wall: 0.003, Edge: 0.002, Apart: 0.002})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -187,7 +187,7 @@ func TestLargestOnBall(t *testing.T) {
 func TestSizes(t *testing.T) {
 	for _, name := range []string{"tetrahedron", "cube", "octahedron", "dodecahedron", "icosahedron"} {
 		b := solidOf(t, name, 0.15)
-		plate := fit.Driver{CutoutRadius: 0.001, FlangeRadius: 0.02}
+		plate := fit.Outline{CutoutRadius: 0.001, FlangeRadius: 0.02}
 		d, err := fit.LargestDriver(b, onFaces(b), plate, fit.Limits{})
 		if err != nil {
 			t.Fatal(err)
@@ -205,7 +205,7 @@ func TestSizes(t *testing.T) {
 		}
 	}
 	cube := solidOf(t, "cube", 0.05*math.Sqrt(3))
-	rodlike := fit.Driver{CutoutRadius: 0.01, FlangeRadius: 0.01, Depth: 0.03}
+	rodlike := fit.Outline{CutoutRadius: 0.01, FlangeRadius: 0.01, Depth: 0.03}
 	d, err := fit.LargestDriver(cube, onFaces(cube), rodlike, fit.Limits{})
 	if err != nil {
 		t.Fatal(err)
@@ -258,7 +258,7 @@ func TestSizesAreEdges(t *testing.T) {
 		d.ScrewRadius, d.TerminalReach = 0, 0
 		d.Depth = rapid.Float64Range(0.008, 0.1).Draw(t, "depth")
 		l := fit.Limits{Wall: 0.002, Apart: 0.001, Edge: 0.0005}
-		fits := func(d fit.Driver) bool {
+		fits := func(d fit.Outline) bool {
 			reports, err := fit.Check(b, mounts, d, l)
 			if err != nil {
 				t.Fatal(err)
@@ -332,7 +332,7 @@ func ExampleCheck() {
 	for f := range b.Faces {
 		mounts = append(mounts, fit.Mount{Point: b.Centroid(f), Normal: b.Normal(f), Face: f})
 	}
-	d := fit.Driver{CutoutRadius: 0.0165, FlangeRadius: 0.020, Depth: 0.018, MagnetRadius: 0.0125, MagnetHeight: 0.006}
+	d := fit.Outline{CutoutRadius: 0.0165, FlangeRadius: 0.020, Depth: 0.018, MagnetRadius: 0.0125, MagnetHeight: 0.006}
 	l := fit.Limits{Wall: 0.003, Apart: 0.001, Edge: 0.0005}
 	reports, err := fit.Check(b, mounts, d, l)
 	if err != nil {
@@ -355,7 +355,7 @@ func ExampleCheck() {
 func BenchmarkCheck(b *testing.B) {
 	for _, n := range []int{60, 2000} {
 		mounts := onBall(n, 0.16)
-		d := fit.Driver{CutoutRadius: 0.12 / math.Sqrt(float64(n)), FlangeRadius: 0.14 / math.Sqrt(float64(n)), Depth: 0.03}
+		d := fit.Outline{CutoutRadius: 0.12 / math.Sqrt(float64(n)), FlangeRadius: 0.14 / math.Sqrt(float64(n)), Depth: 0.03}
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {

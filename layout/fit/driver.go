@@ -17,13 +17,13 @@ var (
 	errNoFit  = errors.New("no size fits")
 )
 
-// Driver is the outline of a driver, in m. Behind its flange it is a solid of
+// Outline is that of a driver, in m. Behind its flange it is a solid of
 // revolution: the basket narrows evenly from the cut-out, at the body's outer
 // face, to the magnet, which is a cylinder.
 //
 // The terminal may come to stand on any side, since a driver can be turned in
 // its hole: it is taken for the ring that it would sweep.
-type Driver struct {
+type Outline struct {
 	CutoutRadius float64
 	FlangeRadius float64 // at least that of the cut-out
 
@@ -52,7 +52,7 @@ type Mount struct {
 	Face   int    // of the body; below 0 where it sits on none
 }
 
-func (d Driver) check() error {
+func (d Outline) check() error {
 	for _, v := range []struct {
 		name string
 		m    float64
@@ -96,16 +96,16 @@ func (m Mount) check(faces int) error {
 }
 
 // magnet returns the magnet's radius in m.
-func (d Driver) magnet() float64 {
+func (d Outline) magnet() float64 {
 	if d.MagnetRadius == 0 {
 		return d.CutoutRadius
 	}
 	return d.MagnetRadius
 }
 
-// times returns the driver with every length times a factor, but for its screws:
+// Times returns the outline with every length times a factor, but for its screws:
 // those come as they come.
-func (d Driver) times(factor float64) Driver {
+func (d Outline) Times(factor float64) Outline {
 	d.CutoutRadius *= factor
 	d.FlangeRadius *= factor
 	d.Depth *= factor
@@ -119,6 +119,6 @@ func (d Driver) times(factor float64) Driver {
 
 // takesScrews tells whether there is room for screws between the cut-out and the
 // flange's rim.
-func (d Driver) takesScrews(l Limits) bool {
+func (d Outline) takesScrews(l Limits) bool {
 	return d.ScrewRadius == 0 || d.FlangeRadius-d.CutoutRadius >= 2*(l.Edge+d.ScrewRadius)-Slack
 }

@@ -74,7 +74,7 @@ func TestSolids(t *testing.T) {
 // check reports on flat discs.
 func check(t rapid.TB, b *body.Body, mounts []fit.Mount, flangeRadius float64) []fit.Report {
 	t.Helper()
-	reports, err := fit.Check(b, mounts, fit.Driver{CutoutRadius: 1e-6, FlangeRadius: flangeRadius}, fit.Limits{})
+	reports, err := fit.Check(b, mounts, fit.Outline{CutoutRadius: 1e-6, FlangeRadius: flangeRadius}, fit.Limits{})
 	if err != nil {
 		t.Fatal(err)
 	}

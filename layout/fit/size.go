@@ -23,12 +23,12 @@ const tolerance = 1e-6
 //
 // Errors are those of [Check], and that even the smallest is in the way, or what fits is too
 // small for its screws.
-func LargestDriver(b *body.Body, mounts []Mount, d Driver, l Limits) (Driver, error) {
+func LargestDriver(b *body.Body, mounts []Mount, d Outline, l Limits) (Outline, error) {
 	if err := valid(b, mounts, d, l); err != nil {
-		return Driver{}, err
+		return Outline{}, err
 	}
 	w := newWalls(b, false)
-	at := func(factor float64) bool { return allFit(w, mounts, d.times(factor), l) }
+	at := func(factor float64) bool { return allFit(w, mounts, d.Times(factor), l) }
 	// Nothing larger than the body can fit, nor anything that no tool can make.
 	high := 4 * b.Radius / d.FlangeRadius
 	if b.IsBall() { // whose flange sits on a flat seat, a circle of the ball
@@ -36,11 +36,11 @@ func LargestDriver(b *body.Body, mounts []Mount, d Driver, l Limits) (Driver, er
 	}
 	low := 1e-4 * high
 	if !at(low) {
-		return Driver{}, prose.Errorf("%w: even a flange of %.3g m across is in the way", errNoFit, 2*low*d.FlangeRadius)
+		return Outline{}, prose.Errorf("%w: even a flange of %.3g m across is in the way", errNoFit, 2*low*d.FlangeRadius)
 	}
-	best := d.times(solve.Edge(at, low, high, 0, tolerance))
+	best := d.Times(solve.Edge(at, low, high, 0, tolerance))
 	if !best.takesScrews(l) {
-		return Driver{}, prose.Errorf("%w: the largest that fits, with a flange of %.3g m across, has no room for its screws", errNoFit, 2*best.FlangeRadius)
+		return Outline{}, prose.Errorf("%w: the largest that fits, with a flange of %.3g m across, has no room for its screws", errNoFit, 2*best.FlangeRadius)
 	}
 	return best, nil
 }
@@ -55,7 +55,7 @@ const most = 1 << 20
 //
 // Errors are those of [Check], and that two mounts share a place, or the driver has no room
 // for its screws.
-func SmallestBody(b *body.Body, mounts []Mount, d Driver, l Limits) (float64, error) {
+func SmallestBody(b *body.Body, mounts []Mount, d Outline, l Limits) (float64, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return 0, err
 	}
@@ -88,7 +88,7 @@ func SmallestBody(b *body.Body, mounts []Mount, d Driver, l Limits) (float64, er
 // the limits; +Inf where not even two that face away from each other do. It is
 // found by halving, at most a millionth of a rad too large. Errors are those of
 // [Check].
-func LeastAngle(radius float64, d Driver, l Limits) (float64, error) {
+func LeastAngle(radius float64, d Outline, l Limits) (float64, error) {
 	if err := valid(body.Ball(radius), nil, d, l); err != nil {
 		return 0, err
 	}

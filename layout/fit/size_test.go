@@ -15,18 +15,18 @@ import (
 // TestLeastAngle: flanges alone touch where each fills the tangent of half the
 // angle; rods of the ball's radius meet at its middle.
 func TestLeastAngle(t *testing.T) {
-	plate := fit.Driver{CutoutRadius: 0.01, FlangeRadius: 0.02}
+	plate := fit.Outline{CutoutRadius: 0.01, FlangeRadius: 0.02}
 	for _, apart := range []float64{0, 0.003} {
 		got, err := fit.LeastAngle(0.15, plate, fit.Limits{Apart: apart})
 		if want := 2 * math.Atan((0.02+apart/2)/0.15); err != nil || math.Abs(got-want) > 2e-6 {
 			t.Errorf("%g apart: %g, want %g, %v", apart, got, want, err)
 		}
 	}
-	deep := fit.Driver{CutoutRadius: 0.01, FlangeRadius: 0.02, Depth: 0.15}
+	deep := fit.Outline{CutoutRadius: 0.01, FlangeRadius: 0.02, Depth: 0.15}
 	if got, err := fit.LeastAngle(0.15, deep, fit.Limits{Apart: 0.001}); err != nil || !math.IsInf(got, 1) {
 		t.Errorf("down to the middle: %g, %v", got, err)
 	}
-	if _, err := fit.LeastAngle(0.15, fit.Driver{}, fit.Limits{}); !testkit.Says(err, errDriver) {
+	if _, err := fit.LeastAngle(0.15, fit.Outline{}, fit.Limits{}); !testkit.Says(err, errDriver) {
 		t.Error(err)
 	}
 }
@@ -105,7 +105,7 @@ func TestTopOfDome(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := fit.Driver{CutoutRadius: 0.0145, FlangeRadius: 0.017, Depth: 0.018}
+	d := fit.Outline{CutoutRadius: 0.0145, FlangeRadius: 0.017, Depth: 0.018}
 	for tilt := 1e-12; tilt < 1e-3; tilt *= 3 {
 		n := r3.Unit(r3.Vec{X: tilt, Z: 1})
 		reports, err := fit.Check(dome, []fit.Mount{{Point: r3.Scale(0.15, n), Normal: n, Face: -1}}, d, fit.Limits{Wall: 0.003, Apart: 0.001})
@@ -119,7 +119,7 @@ func TestTopOfDome(t *testing.T) {
 // reaches beyond the middle is, before it is through.
 func TestBehindHole(t *testing.T) {
 	for depth, want := range map[float64]bool{0.0041: true, 0.01: true, 0.14: true, 0.29: true, 0.2965: false, 0.31: false} {
-		d := fit.Driver{CutoutRadius: 0.0165, FlangeRadius: 0.02, Depth: depth}
+		d := fit.Outline{CutoutRadius: 0.0165, FlangeRadius: 0.02, Depth: depth}
 		reports, err := fit.Check(body.Ball(0.15), []fit.Mount{{Point: r3.Vec{Z: 0.15}, Normal: z, Face: -1}}, d, fit.Limits{Wall: 0.003})
 		if err != nil || reports[0].Fits(fit.Limits{Apart: 0.001}) != want {
 			t.Errorf("%g m deep: %+v, %v", depth, reports, err)
@@ -135,7 +135,7 @@ func TestFineFaces(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := fit.Driver{CutoutRadius: 0.012, FlangeRadius: 0.014, Depth: 0.018, MagnetRadius: 0.010, MagnetHeight: 0.006}
+	d := fit.Outline{CutoutRadius: 0.012, FlangeRadius: 0.014, Depth: 0.018, MagnetRadius: 0.010, MagnetHeight: 0.006}
 	l := fit.Limits{Wall: 0.003, Apart: 0.001}
 	reports, err := fit.Check(b, onFaces(b), d, l)
 	if err != nil {
@@ -182,7 +182,7 @@ func TestAll(t *testing.T) {
 			t.Errorf("all fit: %v, want %v, %v", got, want, err)
 		}
 	})
-	if _, err := fit.All(body.Ball(1), nil, fit.Driver{}, fit.Limits{}); !testkit.Says(err, errDriver) {
+	if _, err := fit.All(body.Ball(1), nil, fit.Outline{}, fit.Limits{}); !testkit.Says(err, errDriver) {
 		t.Error(err)
 	}
 }

@@ -59,7 +59,7 @@ func between(m Mount, from, fromRadius, to, toRadius float64) solid {
 
 // behind returns the basket and the magnet of a driver, as much of them as is
 // deeper than a depth.
-func behind(m Mount, d Driver, deeper float64) []solid {
+func behind(m Mount, d Outline, deeper float64) []solid {
 	var parts []solid
 	start, magnet := d.Depth-d.MagnetHeight, d.magnet()
 	if start > deeper {
@@ -73,6 +73,6 @@ func behind(m Mount, d Driver, deeper float64) []solid {
 }
 
 // terminal returns the ring that a driver's terminal may stand in, filled.
-func terminal(m Mount, d Driver) solid {
+func terminal(m Mount, d Outline) solid {
 	return between(m, d.TerminalFront, d.TerminalReach, d.TerminalFront+d.TerminalLength, d.TerminalReach)
 }

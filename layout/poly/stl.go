@@ -20,100 +20,89 @@ const (
 )
 
 // readSTL tells text from binary. Binary files may begin with the word of text
-// ones too, so length goes first.
-func readSTL(data []byte) ([]r3.Vec, [][]int, error) {
+// ones too, so length goes first. Triangles share no corners.
+func readSTL(data []byte) (points []r3.Vec, polygons [][]int, err error) {
+	count := int64(-1)
 	if len(data) >= stlHead {
-		count := int64(binary.LittleEndian.Uint32(data[stlHead-4:]))
-		if int64(len(data)) == stlHead+count*stlTriangle {
-			return binarySTL(data[stlHead:])
-		}
+		count = int64(binary.LittleEndian.Uint32(data[stlHead-4:]))
 	}
-	if bytes.HasPrefix(bytes.ToLower(bytes.TrimLeft(data, " \t\r\n")), []byte("solid")) {
-		return textSTL(data)
+	switch {
+	case count >= 0 && int64(len(data)) == stlHead+count*stlTriangle:
+		points, err = binarySTL(data[stlHead:])
+	case bytes.HasPrefix(bytes.ToLower(bytes.TrimLeft(data, " \t\r\n")), []byte("solid")):
+		points, err = textSTL(data)
+	case count < 0:
+		err = fmt.Errorf("%w: neither text, which begins with solid, nor binary", errFormat)
+	default:
+		err = fmt.Errorf("%w: %d bytes do not hold the %d triangles that it tells of", errFormat, len(data), count)
 	}
-	if len(data) < stlHead {
-		return nil, nil, fmt.Errorf("%w: neither text, which begins with solid, nor binary", errFormat)
+	for n := 0; n+2 < len(points); n += 3 {
+		polygons = append(polygons, []int{n, n + 1, n + 2})
 	}
-	return nil, nil, fmt.Errorf("%w: %d bytes do not hold the %d triangles that it tells of", errFormat,
-		len(data), binary.LittleEndian.Uint32(data[stlHead-4:]))
+	return points, polygons, err
 }
 
-func binarySTL(data []byte) ([]r3.Vec, [][]int, error) {
+func binarySTL(data []byte) (points []r3.Vec, err error) {
 	if n := len(data) / stlTriangle; n > mostFileTriangles {
-		return nil, nil, fmt.Errorf("%w, not %d triangles", errTooLarge, n)
+		return nil, fmt.Errorf("%w, not %d triangles", errTooLarge, n)
 	}
-	var s soup
 	for ; len(data) > 0; data = data[stlTriangle:] {
 		var v [9]float64
 		for i := range v {
 			v[i] = float64(math.Float32frombits(binary.LittleEndian.Uint32(data[12+4*i:])))
 		}
 		for i := 0; i < len(v); i += 3 {
-			s.corner(r3.Vec{X: v[i], Y: v[i+1], Z: v[i+2]})
+			points = append(points, r3.Vec{X: v[i], Y: v[i+1], Z: v[i+2]})
 		}
 	}
-	return s.points, s.polygons, nil
-}
-
-// soup is triangles that share no corners.
-type soup struct {
-	points   []r3.Vec
-	polygons [][]int
-}
-
-func (s *soup) corner(p r3.Vec) {
-	s.points = append(s.points, p)
-	if n := len(s.points); n%3 == 0 {
-		s.polygons = append(s.polygons, []int{n - 3, n - 2, n - 1})
-	}
+	return points, nil
 }
 
 // facetLines are the lines of one facet in text, by their first words.
 var facetLines = []string{"facet normal", "outer loop", "vertex", "vertex", "vertex", "endloop", "endfacet"}
 
-func textSTL(data []byte) ([]r3.Vec, [][]int, error) {
+func textSTL(data []byte) (points []r3.Vec, err error) {
 	l := newLines(data, "")
 	l.next() // solid and a title
-	var s soup
 	for {
 		words := l.next()
 		switch {
 		case words == nil:
-			return nil, nil, l.fault("the file ends before endsolid")
+			return nil, l.fault("the file ends before endsolid")
 		case strings.EqualFold(words[0], "endsolid"):
 			if l.next() != nil {
-				return nil, nil, l.fault("goes on after endsolid")
+				return nil, l.fault("goes on after endsolid")
 			}
-			return s.points, s.polygons, nil
-		case len(s.polygons) == mostFileTriangles:
-			return nil, nil, fmt.Errorf("%w: line %d begins another one", errTooLarge, l.number)
+			return points, nil
+		case len(points) == 3*mostFileTriangles:
+			return nil, fmt.Errorf("%w: line %d begins another one", errTooLarge, l.number)
 		}
-		if err := l.facet(&s, words); err != nil {
-			return nil, nil, err
+		if points, err = l.facet(points, words); err != nil {
+			return nil, err
 		}
 	}
 }
 
-// facet reads a facet from its first line on.
-func (l *lines) facet(s *soup, words []string) error {
+// facet appends the corners of a facet, read from its first line on.
+func (l *lines) facet(points []r3.Vec, words []string) ([]r3.Vec, error) {
 	for i, want := range facetLines {
 		if i > 0 {
 			words = l.next()
 		}
 		begin := strings.Fields(want)
 		if len(words) < len(begin) || !strings.EqualFold(strings.Join(words[:len(begin)], " "), want) {
-			return l.fault("must begin with " + want)
+			return nil, l.fault("must begin with " + want)
 		}
 		if want != "vertex" {
 			continue
 		}
 		p, err := l.point(words[1:])
 		if err != nil {
-			return err
+			return nil, err
 		}
-		s.corner(p)
+		points = append(points, p)
 	}
-	return nil
+	return points, nil
 }
 
 // WriteSTL writes a mesh as binary STL in mm. The name, in ASCII and cut to 80

@@ -3,6 +3,7 @@ package poly
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -52,7 +53,7 @@ var errNoEar = errors.New("an outline crosses itself")
 // its holes clockwise, as indices of points. Every vertex of the loops, and no
 // other, is a corner; the triangles are counter-clockwise.
 func triangulate(points []r2.Vec, outline []int, holes [][]int) ([][3]int, error) {
-	r := region{points: points, ring: append([]int(nil), outline...)}
+	r := region{points: points, ring: slices.Clone(outline)}
 	want := area(points, outline)
 	for _, h := range holes {
 		want += area(points, h)
@@ -61,7 +62,7 @@ func triangulate(points []r2.Vec, outline []int, holes [][]int) ([][3]int, error
 		return nil, errNoEar
 	}
 	r.least = 1e-13 * want
-	left := append([][]int(nil), holes...)
+	left := slices.Clone(holes)
 	for len(left) > 0 {
 		if err := r.bridge(&left); err != nil {
 			return nil, err
@@ -120,11 +121,8 @@ func (r *region) bridge(holes *[][]int) error {
 		return errNoEar
 	}
 	hole := (*holes)[best.hole]
-	joined := append([]int(nil), r.ring[:best.at+1]...)
-	joined = append(joined, hole[best.from:]...)
-	joined = append(joined, hole[:best.from+1]...)
-	r.ring = append(joined, r.ring[best.at:]...)
-	*holes = append((*holes)[:best.hole:best.hole], (*holes)[best.hole+1:]...)
+	r.ring = slices.Concat(r.ring[:best.at+1], hole[best.from:], hole[:best.from+1], r.ring[best.at:])
+	*holes = slices.Delete(*holes, best.hole, best.hole+1)
 	return nil
 }
 

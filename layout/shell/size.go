@@ -67,10 +67,7 @@ func boxed(points []r3.Vec, tall, turn float64) Size {
 // (A. M. Andrew, Information Processing Letters 9 (1979) 216), and how tall all
 // are. It puts the points in another order.
 func hull(points []r3.Vec) (corners []r3.Vec, tall float64) {
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, p := range points {
-		low, high = min(low, p.Z), max(high, p.Z)
-	}
+	low, high := poly.Span(points)
 	slices.SortFunc(points, func(p, q r3.Vec) int { return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) })
 	for range 2 { // the near side, then, backward, the far one
 		from := len(corners)

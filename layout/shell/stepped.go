@@ -176,13 +176,7 @@ func (c *cutter) parted(n int) [][]int {
 		at[i] = r3.Unit(h.Point)
 		low = min(low, at[i].Z)
 	}
-	centres := make([]r3.Vec, n)
-	for k := range centres {
-		z := 1 - (1-low)*(float64(k)+0.5)/float64(n)
-		sin, cos := math.Sincos(float64(k) * math.Pi * (3 - math.Sqrt(5)))
-		r := math.Sqrt(max(0, 1-z*z))
-		centres[k] = r3.Vec{X: r * cos, Y: r * sin, Z: z}
-	}
+	centres := spread.SpiralAbove(n, low)
 	var groups [][]int
 	for range rounds {
 		groups = make([][]int, n)

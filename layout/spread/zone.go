@@ -132,18 +132,21 @@ const longest = 1 << 22
 // heights in steps of equal area, each turned by the golden angle from the
 // last. It takes next to no time and is even to a few percent for any n; below
 // 1 it has no points.
-func Spiral(n int) []r3.Vec {
+func Spiral(n int) []r3.Vec { return SpiralAbove(n, -1) }
+
+// SpiralAbove is [Spiral] for the part of the sphere above a height.
+func SpiralAbove(n int, low float64) []r3.Vec {
 	points := make([]r3.Vec, max(n, 0))
 	for i := range points {
-		points[i] = spiralPoint(i, n)
+		points[i] = spiralPoint(i, n, low)
 	}
 	return points
 }
 
-// spiralPoint returns the i-th of the n points of a spiral.
-func spiralPoint(i, n int) r3.Vec {
+// spiralPoint returns the i-th of the n points of a spiral above a height.
+func spiralPoint(i, n int, low float64) r3.Vec {
 	golden := math.Pi * (3 - math.Sqrt(5))
-	z := 1 - (2*float64(i)+1)/float64(n)
+	z := 1 - (1-low)*(float64(i)+0.5)/float64(n)
 	reach := math.Sqrt(1 - z*z)
 	sin, cos := math.Sincos(golden * float64(i))
 	return r3.Vec{X: reach * cos, Y: reach * sin, Z: z}
@@ -156,7 +159,7 @@ func spiralWithin(n int, z Zone) ([]r3.Vec, error) {
 	for whole := n * max(z.Fold, 1); whole <= longest; {
 		var in []r3.Vec
 		for i := range whole {
-			if p := spiralPoint(i, whole); z.first(p) && z.Contains(p) {
+			if p := spiralPoint(i, whole, -1); z.first(p) && z.Contains(p) {
 				in = append(in, p)
 			}
 		}

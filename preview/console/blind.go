@@ -26,7 +26,7 @@ func Blind(ctx context.Context, out io.Writer, in io.Reader, s *preview.Audition
 	k := openKeys(in)
 	defer k.restore()
 	out = k.writer(out)
-	fmt.Fprintf(out, "%s%s%s. A is %s, B is %s, X is one of them.\n%s%s", Caution, s.Source.Words, s.Walking()+s.LeftOut(), s.Cases[0].Words, s.Cases[1].Words, along, blindKeys)
+	fmt.Fprintf(out, "%s%s%s. A is %s, B is %s, X is one of them.\n%s%s", Caution, s.Source.Words, s.Whereabouts()+s.LeftOut(), s.Cases[0].Words, s.Cases[1].Words, along, blindKeys)
 	desk := preview.NewDesk(preview.NewSwitch(s.Endless(2), crossfade), 1, 0, nil)
 	desk.Choose(0)
 	volume := preview.NewVolume(desk, crossfade)

@@ -23,7 +23,7 @@ func Turns(ctx context.Context, out io.Writer, in io.Reader, s *preview.Audition
 	defer k.restore()
 	out = k.writer(out)
 	turn := s.Turn()
-	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s%s\n", Caution, s.Source.Words, s.Walking()+s.LeftOut(), float64(turn)/preview.Rate, k.hint(), along, numbered(s.Cases))
+	fmt.Fprintf(out, "%s%s%s, %.1f s each%s.\n%s%s\n", Caution, s.Source.Words, s.Whereabouts()+s.LeftOut(), float64(turn)/preview.Rate, k.hint(), along, numbered(s.Cases))
 	say := func(i int) { fmt.Fprintf(out, "now: %d %s\n", i+1, s.Cases[i].Words) }
 	desk := preview.NewDesk(preview.NewSwitch(s.Endless(len(s.Cases)), crossfade), turn, rounds*len(s.Cases), say)
 	volume := preview.NewVolume(desk, crossfade)

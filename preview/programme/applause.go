@@ -36,8 +36,7 @@ func Applause(rate int) Loop {
 	high := min(clapHigh, top(rate))
 	for k := range spectrum {
 		f := float64(k) * float64(rate) / float64(n)
-		level := rise(f, clapLow, clapFull) * (1 - rise(f, 0.8*high, high))
-		spectrum[k] *= complex(level, 0)
+		spectrum[k] *= complex(band(f, clapLow, clapFull, high), 0)
 	}
 	return finish(fft.Sequence(mono, spectrum))
 }

@@ -26,10 +26,14 @@ func Clicks(rate int) Loop {
 	spectrum := make([]complex128, n/2+1)
 	for k := range spectrum {
 		f := float64(k) * float64(rate) / float64(n)
-		level := rise(f, clickLow, clickFull) * (1 - rise(f, 0.8*high, high))
-		spectrum[k] = cmplx.Rect(level, -math.Pi/2*float64(k%4))
+		spectrum[k] = cmplx.Rect(band(f, clickLow, clickFull, high), -math.Pi/2*float64(k%4))
 	}
 	return finish(fourier.NewFFT(n).Sequence(nil, spectrum))
+}
+
+// band rises from low to full and falls from 0.8 of high to high.
+func band(f, low, full, high float64) float64 {
+	return rise(f, low, full) * (1 - rise(f, 0.8*high, high))
 }
 
 // rise goes from 0 at low to 1 at high as a raised cosine.

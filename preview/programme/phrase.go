@@ -3,6 +3,9 @@ package programme
 import (
 	"math"
 	"math/rand/v2"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat"
 )
 
 // note is one plucked string: when, in beats, and which, in semitones with 69
@@ -68,13 +71,9 @@ func pluck(dst []float64, rate int, frequency float64, random *rand.Rand) {
 // burst is noise without a mean.
 func burst(n int, random *rand.Rand) []float64 {
 	line := make([]float64, n)
-	mean := 0.0
 	for i := range line {
 		line[i] = 2*random.Float64() - 1
-		mean += line[i] / float64(n)
 	}
-	for i := range line {
-		line[i] -= mean
-	}
+	floats.AddConst(-stat.Mean(line, nil), line)
 	return line
 }

@@ -5,6 +5,8 @@ import (
 	"math/bits"
 
 	"github.com/gopxl/beep/v2"
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat"
 )
 
 // Peak is the largest magnitude in every programme, 6 dB below full scale.
@@ -84,19 +86,8 @@ func (r *reader) Err() error { return nil }
 
 // finish takes out what DC is left and scales to Peak.
 func finish(mono []float64) Loop {
-	mean := 0.0
-	for _, v := range mono {
-		mean += v
-	}
-	mean /= float64(len(mono))
-	peak := 0.0
-	for i := range mono {
-		mono[i] -= mean
-		peak = max(peak, math.Abs(mono[i]))
-	}
-	for i := range mono {
-		mono[i] *= Peak / peak
-	}
+	floats.AddConst(-stat.Mean(mono, nil), mono)
+	floats.Scale(Peak/floats.Norm(mono, math.Inf(1)), mono)
 	return mono
 }
 

@@ -11,6 +11,7 @@ type Channels struct {
 	// What the design's way of splitting into so many channels leaves; where the plan's own are
 	// none of these they are the last, by hand.
 	Counts     []Count    `json:"counts"`
+	Seats      *Seats     `json:"seats,omitempty"` // only where there are several
 	Front      []Strung   `json:"front"`
 	Signs      string     `json:"signs"`     // how the five coefficients are meant
 	Processor  []Setting  `json:"processor"` // the woofer's is the last
@@ -26,7 +27,7 @@ func OfChannels(p *timing.Plan, rows []timing.ProcessorRow) (Channels, error) {
 	count := func(c timing.Count) Count {
 		return Count{c.Channels, c.Split, us(c.Smear), us(c.Plain), To(1, c.CombOnset), c.Longest}
 	}
-	out := Channels{Counts: each(p.Counts, count), Front: frontOf(p), Signs: words.Signs, Processor: each(rows, settingOf),
+	out := Channels{Counts: each(p.Counts, count), Seats: seatsOf(&p.Spot), Front: frontOf(p), Signs: words.Signs, Processor: each(rows, settingOf),
 		Rounding: roundingOf(p), Held: heldOf(p), Protection: protectionOf(p), Found: foundOf(p.Warnings)}
 	if own, at := p.Own(); at < 0 {
 		out.Counts = append(out.Counts, count(own))

@@ -24,7 +24,8 @@ type Plan struct {
 	Response   Response   `json:"response"`
 	*Survey
 	Measures Measures `json:"measures"`
-	Echoes   []Echo   `json:"echoes"` // the deepest dip first
+	Seats    *Seats   `json:"seats,omitempty"` // only where there are several
+	Echoes   []Echo   `json:"echoes"`          // the deepest dip first
 	Found
 }
 
@@ -42,7 +43,7 @@ func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
 		Amplifier:  amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p),
 		Choices:  each(p.Choices, func(c timing.Choice) Choice { return Choice{c.By, All(2, c.Band), All(3, c.Short)} }),
 		Level:    unit(p),
-		Response: responseOf(&p.Spot), Measures: measuresOf(&p.Spot), Echoes: echoesOf(&p.Spot),
+		Response: responseOf(&p.Spot), Measures: measuresOf(&p.Spot), Seats: seatsOf(&p.Spot), Echoes: echoesOf(&p.Spot),
 		Found: foundOf(p.Warnings),
 	}
 	for i, mount := range a.Mounts {

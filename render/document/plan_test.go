@@ -12,9 +12,11 @@ import (
 	"pappus/layout/design"
 	"pappus/render/document"
 	"pappus/timing"
+	"pappus/timing/seats"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 func demo(t testing.TB) (*timing.Plan, *timing.Survey) {
@@ -281,4 +283,50 @@ func writeChannels(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow) erro
 		return err
 	}
 	return document.Write(w, channels)
+}
+
+// TestSeats: the keys of seats and their figures, and none where there is one spot.
+func TestSeats(t *testing.T) {
+	p, s := demo(t)
+	read := func() map[string]any {
+		var b bytes.Buffer
+		if err := document.Write(&b, document.OfPlan(p, s)); err != nil {
+			t.Fatal(err)
+		}
+		var doc map[string]any
+		if err := json.Unmarshal(b.Bytes(), &doc); err != nil {
+			t.Fatal(err)
+		}
+		return doc
+	}
+	if _, there := read()["seats"]; there {
+		t.Error("seats are told where there is one spot")
+	}
+	p.Array.Seats = []layout.Seat{{Name: "door", At: r3.Vec{X: 1.5, Y: -1, Z: 0.25}, Weight: 2}, {Name: "window", At: r3.Vec{X: 1.5, Y: 1, Z: 0.25}, Weight: 1}}
+	of := func(worst float64) seats.Figures {
+		return seats.Figures{Worst: worst, Mean: worst + 1, Between: 0.5, Seat: []float64{worst - 1, worst}, Band: [][]float64{{worst + 2}, {worst + 3}}}
+	}
+	p.Seating = &timing.Seating{Aim: "even", Thirds: []float64{1000}, MiddleSeat: 1, Planned: of(7), Middle: of(11), Without: of(10), Bound: of(4), Counts: []timing.SeatCount{{Channels: 4, Figures: of(7.5)}}}
+	lost := func(worst float64) map[string]any {
+		return map[string]any{"worst_db": worst, "mean_db": worst + 1, "between_db": 0.5}
+	}
+	seat := func(number float64, name string, y, weight, off float64) map[string]any {
+		third := func(worst float64) []any { return []any{worst + 1 + number} }
+		return map[string]any{"number": number, "name": name, "x_m": 1.5, "y_m": y, "z_m": 0.25, "weight": weight,
+			"planned_db": 7 - off, "middle_alone_db": 11 - off, "without_db": 10 - off, "bound_db": 4 - off,
+			"planned_thirds_db": third(7), "middle_alone_thirds_db": third(11), "without_thirds_db": third(10), "bound_thirds_db": third(4)}
+	}
+	count := lost(7.5)
+	count["channels"] = 4.0
+	got := read()["seats"].(map[string]any)
+	if words := got["words"].([]any); len(words) != 3 {
+		t.Errorf("words %q", words)
+	}
+	delete(got, "words")
+	want := map[string]any{"aim": "even", "head_mm": 150.0, "third_hz": []any{1000.0}, "middle_seat": "window",
+		"planned": lost(7), "middle_alone": lost(11), "without": lost(10), "bound": lost(4),
+		"each": []any{seat(1, "door", -1, 2, 1), seat(2, "window", 1, 1, 0)}, "counts": []any{count}}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
 }

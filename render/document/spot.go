@@ -12,6 +12,7 @@ type Spot struct {
 	Channels []Output `json:"channels"`
 	Response Response `json:"response"`
 	Measures Measures `json:"measures"`
+	Seats    *Seats   `json:"seats,omitempty"` // only where there are several
 	Echoes   []Echo   `json:"echoes"`
 }
 
@@ -21,7 +22,7 @@ func OfSpot(p *timing.Spot) Spot {
 	out := Spot{
 		At:       TripleOf(6, 1, a.Spot),
 		Channels: each(p.Channels, func(c timing.Channel) Output { return outputOf(a, c) }),
-		Response: responseOf(p), Measures: measuresOf(p), Echoes: echoesOf(p),
+		Response: responseOf(p), Measures: measuresOf(p), Seats: seatsOf(p), Echoes: echoesOf(p),
 	}
 	for i := range p.Arrivals {
 		out.Drivers = append(out.Drivers, heardOf(p, i))

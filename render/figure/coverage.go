@@ -6,7 +6,9 @@ import (
 	"image/color"
 	"io"
 	"math"
+	"slices"
 
+	"pappus/layout"
 	"pappus/render/words"
 	"pappus/timing"
 
@@ -18,8 +20,9 @@ import (
 )
 
 // Coverage draws a quantity over a slice of the room in colours, with the
-// outline of the body, the listening spot, a length to measure by and the
-// scale of the colours. The axes count metres from the centre of the body.
+// outline of the body, the listening spot, the seats, a length to measure by and the
+// scale of the colours. From above all seats are drawn, whatever their height, from the side
+// those that the slice goes through. The axes count metres from the centre of the body.
 // Values that are not Columns*Rows long are an error, as is an empty slice.
 func Coverage(w io.Writer, f Format, p *timing.Plan, c *timing.Coverage, q Quantity) error {
 	if c.Columns < 1 || c.Rows < 1 {
@@ -148,7 +151,10 @@ func (v view) beside(cell int) float64 {
 // Plot draws what lies over the colours: the outline of the body, the spot and the scale bar.
 func (v view) Plot(c draw.Canvas, p *plot.Plot) {
 	v.body(c, p)
-	v.spot(c, p)
+	if !slices.ContainsFunc(v.plan.Array.Seats, func(s layout.Seat) bool { return s.At == v.plan.Array.Spot }) || v.plan.Seating == nil {
+		v.spot(c, p)
+	}
+	v.seats(c, p)
 	v.length(c, p)
 }
 
@@ -194,6 +200,23 @@ func (v view) spot(c draw.Canvas, p *plot.Plot) {
 		style, side = aligned(style, draw.XRight, draw.YCenter), -side
 	}
 	label(&c, style, vg.Point{X: at.X + side, Y: at.Y}, "listening spot")
+}
+
+// seats draws seats by their numbers.
+func (v view) seats(c draw.Canvas, p *plot.Plot) {
+	if v.plan.Seating == nil {
+		return
+	}
+	x, y := p.Transforms(&c)
+	a := v.plan.Array
+	radius := min(discRadius, (x(1)-x(0))*vg.Length(apart(a.Seats))/2)
+	for i, s := range a.Seats {
+		flat := v.flat(s.At)
+		off := math.Abs(r3.Dot(r3.Sub(s.At, v.middle), r3.Cross(v.slice.Right, v.slice.Up)))
+		if at := (vg.Point{X: x(flat.X), Y: y(flat.Y)}); c.Contains(at) && (!v.upright() || off <= max(v.slice.Step, a.Seating.Head)) {
+			seatDisc(&c, at, i+1, radius)
+		}
+	}
 }
 
 // length draws a bar of half a metre, or of a metre in a large room.

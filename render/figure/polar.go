@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"io"
 	"math"
+	"slices"
 
 	"pappus/render/words"
 	"pappus/timing"
@@ -54,6 +55,7 @@ type rose struct {
 	zero     float64     // rad on the page of angle 0
 	spot     float64     // rad, the polar's angle towards the spot
 	ground   float64     // rad, from where on down there is the surface; NaN: none is met
+	seats    []float64   // rad, towards the seats; of a level circle
 	vertical bool
 }
 
@@ -64,6 +66,10 @@ func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 		r.zero, r.spot = 0, math.Atan2(s.Z, math.Hypot(s.X, s.Y))
 		if below := p.Array.Surface; below.Present {
 			r.ground = math.Asin(below.Height / r3.Norm(s)) // NaN where the circle stays above
+		}
+	} else if p.Seating != nil {
+		for _, seat := range p.Array.Seats {
+			r.seats = append(r.seats, math.Atan2(seat.At.Y, seat.At.X))
 		}
 	}
 	for _, level := range polar.Aligned {
@@ -102,7 +108,12 @@ func (r rose) paint(c draw.Canvas) {
 	}
 	d.below(&c, r.ground)
 	d.grid(&c, r.vertical)
-	d.towards(&c, r.spot)
+	for _, seat := range r.seats {
+		d.towards(&c, seat, colours[0])
+	}
+	if !slices.Contains(r.seats, r.spot) {
+		d.towards(&c, r.spot, ink)
+	}
 	styles := make([]draw.LineStyle, len(r.level))
 	for b, level := range r.level {
 		styles[b] = stroke(b, 1.7)
@@ -126,7 +137,12 @@ func (r rose) key(c draw.Canvas, x vg.Length, styles []draw.LineStyle) {
 	note := aligned(font(9, quiet), draw.XLeft, draw.YCenter)
 	c.FillText(note, vg.Point{X: x, Y: y - 30}, "0 dB: each band's own")
 	c.FillText(note, vg.Point{X: x, Y: y - 42}, "level towards the spot")
-	c.FillText(note, vg.Point{X: x, Y: y - 58}, "wedge: where the spot is")
+	if len(r.seats) > 0 {
+		c.FillText(note, vg.Point{X: x, Y: y - 58}, "blue wedges: the seats")
+	}
+	if !slices.Contains(r.seats, r.spot) {
+		c.FillText(note, vg.Point{X: x, Y: y - 58 - 12*vg.Length(min(len(r.seats), 1))}, "wedge: where the spot is")
+	}
 }
 
 // dial is the face of a polar diagram on the page.
@@ -225,9 +241,9 @@ func (d dial) name(c *draw.Canvas, angle float64, name string) {
 	c.FillText(style, at, name)
 }
 
-// towards marks the angle of the spot with a wedge on the rim.
-func (d dial) towards(c *draw.Canvas, angle float64) {
-	c.FillPolygon(ink, []vg.Point{
+// towards marks an angle with a wedge on the rim.
+func (d dial) towards(c *draw.Canvas, angle float64, colour color.Color) {
+	c.FillPolygon(colour, []vg.Point{
 		d.along(angle, d.radius-9),
 		d.along(angle-0.035, d.radius),
 		d.along(angle+0.035, d.radius),

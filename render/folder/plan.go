@@ -2,6 +2,7 @@ package folder
 
 import (
 	"io"
+	"slices"
 	"sync"
 
 	"pappus/layout"
@@ -38,12 +39,25 @@ func Plan(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 		{Name: "choices.csv", Write: func(w io.Writer) error { return table.Choices(w, p) }},
 	}
 	files = append(append(files, channelTables(p, rows)...), stringTables(p)...)
+	files = append(files, seats(p)...)
 	return append(files, pictures(p, survey)...), nil
+}
+
+// seats lists what seats lose; nothing where there are fewer than two.
+func seats(p *timing.Plan) []file {
+	if p.Seating == nil {
+		return nil
+	}
+	return append([]file{
+		{Name: "seats.csv", Write: func(w io.Writer) error { return table.Seats(w, p) }},
+		{Name: "seats_thirds.csv", Write: func(w io.Writer) error { return table.SeatThirds(w, p) }},
+		{Name: "seats_counts.csv", Write: func(w io.Writer) error { return table.SeatCounts(w, p) }},
+	}, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.Seats(w, f, p) })...)
 }
 
 // Channels lists what each channel is set to.
 func Channels(p *timing.Plan, rows []timing.ProcessorRow) []file {
-	return append(append([]file{loads(p)}, channelTables(p, rows)...), channelPictures(p)...)
+	return slices.Concat([]file{loads(p)}, channelTables(p, rows), seats(p), channelPictures(p))
 }
 
 // Wiring lists how drivers are strung.

@@ -15,7 +15,7 @@ import (
 )
 
 const (
-	mostMessage = 4 << 10          // bytes of one move
+	mostMessage = 8 << 10          // bytes of one move, with 64 seats
 	patience    = 10 * time.Second // for an answer to be taken
 )
 

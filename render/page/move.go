@@ -25,13 +25,14 @@ const (
 
 // move is a message that asks for a spot.
 type move struct {
-	Seq      int64   `json:"seq"`
-	ID       string  `json:"id"`
-	Spot     triple  `json:"spot_m"`
-	View     string  `json:"view" ts:"View"`         // above, side
-	Quantity string  `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss; empty: no map
-	Band     float64 `json:"band_hz"`
-	Cells    int     `json:"cells"` // of the map along one side
+	Seq      int64    `json:"seq"`
+	ID       string   `json:"id"`
+	Spot     triple   `json:"spot_m"`
+	Seats    []triple `json:"seats_m"`                // of all seats that the design has, in its order; none: they are where it has them
+	View     string   `json:"view" ts:"View"`         // above, side
+	Quantity string   `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss; empty: no map
+	Band     float64  `json:"band_hz"`
+	Cells    int      `json:"cells"` // of the map along one side
 }
 
 // rests tells whether the spot is no longer being dragged.
@@ -51,12 +52,18 @@ func (m move) check() error {
 	case m.Band != 0 && !(m.Band >= 80 && m.Band <= 12000):
 		return prose.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
 	}
-	for _, v := range m.Spot {
-		if !(math.Abs(v) <= 100) {
-			return errors.New("spot_m: must be within 100 m")
-		}
+	if far(m.Spot) {
+		return errors.New("spot_m: must be within 100 m")
+	}
+	if slices.ContainsFunc(m.Seats, far) {
+		return errors.New("seats_m: must be within 100 m")
 	}
 	return nil
+}
+
+// far tells whether a place is none that a design can have.
+func far(at triple) bool {
+	return slices.ContainsFunc(at[:], func(v float64) bool { return !(math.Abs(v) <= 100) })
 }
 
 // moved is the answer to a move: of a spot what a plan has for it, or why there is none.
@@ -96,16 +103,22 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		out.Unknown = true
 		return out, nil
 	}
-	spot := vector(m.Spot)
-	at := placeOf(s.made.array, spot)
+	at := placeOf(s.made.array, vector(m.Spot))
 	out.Place = &at
-	p, err := s.planner.Spot(spot)
-	if err != nil {
+	p, err := s.plan(ctx, m)
+	switch {
+	case ctx.Err() != nil:
+		return out, ctx.Err()
+	case errors.Is(err, errSeats):
+		out.Error = err.Error()
+		return out, nil
+	case err != nil:
 		out.Fault = noSpot(err)
 		return out, nil
 	}
 	heard := document.OfSpot(p)
 	out.Spot = &heard
+	at = placeOf(s.made.array, p.Array.Spot)
 	if m.rests() {
 		circle, err := p.ListeningPolar()
 		if err != nil {
@@ -120,6 +133,24 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		}
 	}
 	return out, ctx.Err()
+}
+
+// errSeats is an error of a message with other seats than the design has.
+var errSeats = errors.New("seats_m: must be as many as the design has")
+
+// plan plans for where a move has the chair, or the seats.
+func (s *session) plan(ctx context.Context, m move) (*timing.Spot, error) {
+	list := slices.Clone(s.made.array.Seats)
+	if len(list) < 2 {
+		return s.planner.Spot(vector(m.Spot))
+	}
+	if len(m.Seats) > 0 && len(m.Seats) != len(list) {
+		return nil, errSeats
+	}
+	for i, at := range m.Seats {
+		list[i].At = vector(at)
+	}
+	return s.planner.Spot(vector(m.Spot))
 }
 
 // open makes the session one of a plan, and tells whether there is such a plan.

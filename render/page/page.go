@@ -164,7 +164,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 		out.Keys = append(out.Keys, keyRow(k))
 	}
 	for _, t := range design.Tables() {
-		out.Tables = append(out.Tables, tableRow{t.Name, t.Optional, t.Remark})
+		out.Tables = append(out.Tables, tableRow(t))
 	}
 	reply(w, out)
 }
@@ -205,5 +205,6 @@ type keyRow struct {
 type tableRow struct {
 	Name     string `json:"table"`
 	Optional bool   `json:"optional"` // it stands for a thing that is there only if the table is
+	Many     bool   `json:"many"`     // there may be several, [[name]]
 	Remark   string `json:"remark"`
 }

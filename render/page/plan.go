@@ -2,6 +2,7 @@ package page
 
 import (
 	"net/http"
+	"slices"
 	"strings"
 
 	"pappus/layout"
@@ -37,10 +38,12 @@ type planAnswer struct {
 	Findings []shownFinding `json:"findings"`      // what to know first, worst first, at most seven
 	More     int            `json:"more_findings"` // how many more there are
 	Place    place          `json:"place"`
+	Seats    []listener     `json:"seats"`      // where people sit, those of areas last; none: the spot alone
+	OwnSpot  bool           `json:"own_spot"`   // the spot is a place of its own; else it is the middle seat
 	Rule     string         `json:"front_rule"` // by which rule strings are chosen, in words; empty where there is no choice
 
 	Solid     solid     `json:"solid"`
-	Drivers   []seat    `json:"drivers"`
+	Drivers   []mounted `json:"drivers"`
 	Sentences []string  `json:"sentences"` // what was found, in words
 	Spot      triple    `json:"spot_m"`
 	Floor     *number   `json:"floor_m"` // null: nothing below
@@ -48,8 +51,16 @@ type planAnswer struct {
 	Slice     sliceSize `json:"slice"`
 }
 
-// seat is where a driver sits on the body.
-type seat struct {
+// listener is a seat in the room.
+type listener struct {
+	Key    string `json:"key"` // its table: seat[2], or area[1] of which it is one; seats: all round at the spot's distance
+	Name   string `json:"name"`
+	At     triple `json:"at_m"`
+	Weight number `json:"weight"`
+}
+
+// mounted is where a driver sits on the body.
+type mounted struct {
 	ID     int    `json:"id"`
 	At     triple `json:"at_mm"`
 	Normal triple `json:"normal"`
@@ -101,10 +112,12 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	out.Findings, out.More = findings(plan.Warnings)
 	for _, m := range a.Mounts {
-		out.Drivers = append(out.Drivers, seat{m.ID, document.TripleOf(3, 1000, m.Point), document.TripleOf(6, 1, m.Normal),
+		out.Drivers = append(out.Drivers, mounted{m.ID, document.TripleOf(3, 1000, m.Point), document.TripleOf(6, 1, m.Normal),
 			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius)})
 	}
 	out.Floor, out.Room = surroundings(a)
+	out.Seats = seated(made)
+	out.OwnSpot = len(out.Seats) == 0 || slices.Contains(out.Given, "spot.x_m")
 	return out, nil
 }
 
@@ -121,6 +134,16 @@ func surroundings(a *layout.Array) (floor *number, room *roomBox) {
 		return &z, nil
 	}
 	return nil, nil
+}
+
+// seated returns a design's seats.
+func seated(made *planned) []listener {
+	seats, all := []listener{}, made.design.Listeners()
+	for i, l := range all[len(all)-len(made.array.Seats):] {
+		s := made.array.Seats[i]
+		seats = append(seats, listener{l.Key, s.Name, document.TripleOf(6, 1, s.At), document.To(3, s.Weight)})
+	}
+	return seats
 }
 
 // survey looks round the whole room.

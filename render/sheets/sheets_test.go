@@ -20,6 +20,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/body"
 	"pappus/layout/design"
+	"pappus/layout/fit"
 	"pappus/layout/shell"
 	"pappus/render/sheets"
 	"pappus/timing"
@@ -43,7 +44,7 @@ func lantern(t testing.TB) *layout.Array {
 // on puts drivers on every face of a body but the base.
 func on(b *body.Body) *layout.Array {
 	a := &layout.Array{Name: "A test", Body: b, Wall: 0.003, Spot: r3.Vec{X: 2, Y: 0.5, Z: 1},
-		Driver: layout.Driver{CutoutRadius: 0.0125, FlangeRadius: 0.015, NominalOhm: 8}}
+		Driver: layout.Driver{Outline: fit.Outline{CutoutRadius: 0.0125, FlangeRadius: 0.015}, NominalOhm: 8}}
 	for f, face := range b.Faces {
 		if !face.Base() {
 			a.Mounts = append(a.Mounts, layout.Mount{ID: len(a.Mounts) + 1, Point: b.Centroid(f), Normal: b.Normal(f), Face: f})

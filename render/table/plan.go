@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"pappus/layout/prose"
-	"pappus/render/tape"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -77,12 +76,13 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	a := p.Array
 	fmt.Fprintf(s, "%s\n", s.strong(a.Name))
 	fmt.Fprintf(s, "%s on a body of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
-		prose.Count(len(a.Mounts), "driver", "drivers"), 1000*a.Body.Radius, a.Body.Name, Wrap("heard "+tape.Of(a, a.Spot).Full()), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
+		prose.Count(len(a.Mounts), "driver", "drivers"), 1000*a.Body.Radius, a.Body.Name, Wrap(words.Where(p)), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
 	if len(p.Channels) < len(a.Mounts) {
 		s.channels(p)
 	}
 	s.drivers(p)
 	s.figures(p)
+	s.seats(p)
 	s.choices(p)
 	s.around(p, survey)
 	if p.Array.Woofer.Present {

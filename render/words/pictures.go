@@ -146,6 +146,9 @@ func OfPolar(p *timing.Plan, vertical bool) Picture {
 // OfSlice heads the picture of a quantity over a slice, whose plane the body is in or not.
 func OfSlice(p *timing.Plan, quantity, slice string, through bool) Picture {
 	below := "with the delays for the " + Spot(p)
+	if p.Seating != nil {
+		below = fmt.Sprintf("with the delays for %d seats, by their numbers", len(p.Array.Seats))
+	}
 	if !through {
 		below += "; dashed: the body, outside of this plane"
 	}

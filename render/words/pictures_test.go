@@ -6,6 +6,7 @@ import (
 	"pappus/timing"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
+	"pappus/timing/seats"
 	"pappus/timing/verdict"
 
 	"github.com/google/go-cmp/cmp"
@@ -22,6 +23,8 @@ func TestPictures(t *testing.T) {
 	named.Array.Spot, other.Array.Spot = p.Array.Spot, r3.Vec{X: 1}
 	named.Protection.Volt = 2.83
 	goal := damping.Goal{Q: 0.7}
+	three := seated("round", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
+	three.Array.Name = "Lantern"
 	for _, test := range []struct {
 		name string
 		got  Picture
@@ -41,6 +44,8 @@ func TestPictures(t *testing.T) {
 		{"from above", OfPolar(named, false), Picture{"Lantern: level round the array, from above", "horizontal circle through the " + spot}},
 		{"from the side", OfPolar(named, true), Picture{"Lantern: level over the array, from the side", "upright circle through the " + spot}},
 		{"slice", OfSlice(named, "smear", "from above", true), Picture{"Lantern: smear, from above", "with the delays for the " + spot}},
+		{"slice with seats", OfSlice(three, "smear", "from above", true), Picture{"Lantern: smear, from above", "with the delays for 3 seats, by their numbers"}},
+		{"seats", OfSeats(three), Picture{"Lantern: what each seat loses", "one set of delays for 3 seats, to be even all round; lost against all drivers in step, direct sound, 500 Hz to 8 kHz"}},
 		{"slice beside", OfSlice(named, "smear", "from above", false), Picture{"Lantern: smear, from above", "with the delays for the " + spot + "; dashed: the body, outside of this plane"}},
 		{"tuning", OfTuning("Lantern", goal, nil), Picture{"Lantern: damping the shared box", "target Q 0.7 dashed; numbers are those of trials, bars one standard error"}},
 		{"tuned", OfTuning("Lantern", goal, &damping.Next{Reached: true, Base: 2}), Picture{"Lantern: damping the shared box", "target Q 0.7 dashed; trial 3 is there; numbers are those of trials, bars one standard error"}},

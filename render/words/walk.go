@@ -6,12 +6,10 @@ import (
 
 	"pappus/layout"
 	"pappus/render/tape"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Walk says between which places somebody walks, a line each.
-func Walk(a *layout.Array, places []r3.Vec) string {
+// Walk says between which places somebody walks, a line each, seats by their names.
+func Walk(a *layout.Array, places []layout.Seat) string {
 	var b strings.Builder
 	for i, at := range places {
 		lead := "then to"
@@ -21,7 +19,10 @@ func Walk(a *layout.Array, places []r3.Vec) string {
 		case 1:
 			lead = "to"
 		}
-		fmt.Fprintf(&b, "%s %s\n", lead, tape.Of(a, at).Full())
+		if at.Name != "" {
+			lead += " " + at.Name + ","
+		}
+		fmt.Fprintf(&b, "%s %s\n", lead, tape.Of(a, at.At).Full())
 	}
 	return b.String()
 }

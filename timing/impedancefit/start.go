@@ -60,15 +60,13 @@ func define(points []impedance.Point) (definitions, error) {
 // leastOhm returns the least mean magnitude of five points in a row.
 func leastOhm(points []impedance.Point) float64 {
 	const row = 5
-	sum, least := 0.0, math.Inf(1)
-	for i, p := range points {
-		sum += p.Ohm
-		if i >= row {
-			sum -= points[i-row].Ohm
+	least := math.Inf(1)
+	for i := range points[row-1:] {
+		sum := 0.0
+		for _, p := range points[i : i+row] {
+			sum += p.Ohm
 		}
-		if i >= row-1 {
-			least = min(least, sum/row)
-		}
+		least = min(least, sum/row)
 	}
 	return least
 }

@@ -1,8 +1,240 @@
 package seats
 
-// Figures are losses in dB against all drivers in step.
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"math/cmplx"
+	"slices"
+
+	"pappus/timing/band"
+)
+
+// The band that seats are judged over.
+const (
+	lowHz  = 500.0
+	highHz = 8000.0
+	octave = 12 // frequencies to an octave
+)
+
+// Frequencies returns the frequencies in Hz that seats are judged at, twelve to the octave
+// from 500 Hz to 8 kHz, the exact centres of the third octaves they belong to, and for each
+// third the index after its last frequency. The outermost thirds are half full.
+func Frequencies() (frequency, thirds []float64, ends []int) {
+	frequency = make([]float64, octave*4+1)
+	band.Log(frequency, lowHz, highHz)
+	thirds = band.ThirdsWithin(440, 9000)
+	for _, centre := range thirds {
+		_, high := band.Edges(centre, 3)
+		_, end := band.Range(frequency, 0, high)
+		ends = append(ends, end)
+	}
+	return frequency, thirds, ends
+}
+
+// Field is what some places hear of each driver, all fed alike and without delays. A seat
+// may have several places, where the head moves.
+type Field struct {
+	Frequency []float64      // Hz, rising
+	Ends      []int          // of each band: the index after its last frequency
+	Drivers   int            // how many
+	Place     [][]complex128 // [place][driver*len(Frequency)+f]
+	Seat      []int          // [place] which seat it belongs to; nil: each place is one
+	Weight    []float64      // of each seat, above 0; nil: all alike
+}
+
+// Figures are losses in dB against all drivers in step, 0 being the best there is. With
+//
+//	r(p,f) = |sum over channels c of gain(c) exp(-i 2 pi f delay(c)) sum over its drivers of P(p,d,f)|^2
+//	         / (sum over drivers of |gain P(p,d,f)|)^2
+//
+// at place p and frequency f, a seat's loss is -10 log10 of the mean of r over its places
+// and all frequencies, and its loss in a band that over the band's frequencies. Worst is
+// the largest of the seats' losses; Mean the weighted mean over seats, and the mean over
+// bands, of the losses in bands in dB, where deep holes count for more, so that it may be
+// above Worst; Between the RMS over bands of the weighted standard deviation between seats.
 type Figures struct {
 	Worst, Mean, Between float64
 	Seat                 []float64   // of each seat
 	Band                 [][]float64 // [seat][band]
+}
+
+// least is the least share of the energy in step that is told from silence: 120 dB down.
+const least = 1e-12
+
+// decibels is the loss in dB of a share of the energy in step.
+func decibels(share float64) float64 { return -10 * math.Log10(max(share, least)) }
+
+// check tells of what cannot be judged.
+func (f *Field) check() error {
+	n := len(f.Frequency)
+	switch {
+	case n == 0 || len(f.Ends) == 0 || f.Ends[len(f.Ends)-1] != n || !slices.IsSorted(f.Ends) || f.Ends[0] < 1:
+		return fmt.Errorf("seats: bands must hold all of 1 or more frequencies")
+	case f.Drivers < 1 || len(f.Place) == 0:
+		return fmt.Errorf("seats: there must be a driver and a place")
+	case f.Seat != nil && len(f.Seat) != len(f.Place), f.Weight != nil && len(f.Weight) != f.seats():
+		return fmt.Errorf("seats: each place must have a seat, each seat a weight")
+	}
+	places := make([]int, f.seats())
+	for p := range f.Place {
+		if len(f.Place[p]) != f.Drivers*n {
+			return fmt.Errorf("seats: place %d must have %d pressures, it has %d", p, f.Drivers*n, len(f.Place[p]))
+		}
+		places[f.seat(p)]++
+	}
+	if slices.Contains(places, 0) {
+		return fmt.Errorf("seats: a seat has no place")
+	}
+	return nil
+}
+
+// seat returns which seat a place belongs to.
+func (f *Field) seat(p int) int {
+	if f.Seat == nil {
+		return p
+	}
+	return f.Seat[p]
+}
+
+// seats is how many there are.
+func (f *Field) seats() int {
+	if f.Seat == nil {
+		return len(f.Place)
+	}
+	return slices.Max(f.Seat) + 1
+}
+
+// weights returns those of the seats, with a sum of 1.
+func (f *Field) weights() []float64 {
+	out := make([]float64, f.seats())
+	total := 0.0
+	for s := range out {
+		out[s] = 1
+		if f.Weight != nil {
+			out[s] = f.Weight[s]
+		}
+		total += out[s]
+	}
+	for s := range out {
+		out[s] /= total
+	}
+	return out
+}
+
+// turn returns exp(-i 2 pi frequency delay).
+func turn(frequency, delay float64) complex128 {
+	sin, cos := math.Sincos(2 * math.Pi * frequency * delay)
+	return complex(cos, -sin)
+}
+
+func energy(v complex128) float64 { return real(v)*real(v) + imag(v)*imag(v) }
+
+// Judge returns the losses with groups of drivers, each with its gain (negative: turned
+// round; nil: all as loud) and its delay in s (nil: none). Drivers of no group are silent.
+// It panics where the lengths differ.
+func (f *Field) Judge(groups [][]int, gain, delay []float64) Figures {
+	if gain != nil && len(gain) != len(groups) || delay != nil && len(delay) != len(groups) {
+		panic("seats: lengths differ")
+	}
+	n := len(f.Frequency)
+	feed := make([]complex128, len(groups)*n)
+	for g := range groups {
+		for i, hz := range f.Frequency {
+			feed[g*n+i] = 1
+			if delay != nil {
+				feed[g*n+i] = turn(hz, delay[g])
+			}
+			if gain != nil {
+				feed[g*n+i] *= complex(gain[g], 0)
+			}
+		}
+	}
+	return f.figures(groups, feed)
+}
+
+// figures returns the losses with groups fed [group][frequency].
+func (f *Field) figures(groups [][]int, feed []complex128) Figures {
+	n := len(f.Frequency)
+	share := make([][]float64, f.seats()) // [seat][frequency]
+	count := make([]int, len(share))
+	for p, pressure := range f.Place {
+		s := f.seat(p)
+		if share[s] == nil {
+			share[s] = make([]float64, n)
+		}
+		count[s]++
+		for i := range n {
+			var sum complex128
+			inStep := 0.0
+			for g, drivers := range groups {
+				var one complex128
+				magnitude := 0.0
+				for _, d := range drivers {
+					one += pressure[d*n+i]
+					magnitude += cmplx.Abs(pressure[d*n+i])
+				}
+				sum += feed[g*n+i] * one
+				inStep += cmplx.Abs(feed[g*n+i]) * magnitude
+			}
+			if inStep > 0 {
+				share[s][i] += energy(sum) / (inStep * inStep)
+			}
+		}
+	}
+	for s := range share {
+		for i := range share[s] {
+			share[s][i] /= float64(count[s])
+		}
+	}
+	return f.summed(share)
+}
+
+// summed makes figures of the shares of the energy in step at each seat and frequency.
+func (f *Field) summed(share [][]float64) Figures {
+	out := Figures{Worst: math.Inf(-1)}
+	for _, row := range share {
+		whole, from := 0.0, 0
+		bands := make([]float64, len(f.Ends))
+		for b, end := range f.Ends {
+			sum := 0.0
+			for _, v := range row[from:end] {
+				sum += v
+			}
+			bands[b] = decibels(sum / float64(end-from))
+			whole, from = whole+sum, end
+		}
+		out.Seat = append(out.Seat, decibels(whole/float64(len(row))))
+		out.Band = append(out.Band, bands)
+		out.Worst = max(out.Worst, out.Seat[len(out.Seat)-1])
+	}
+	out.Mean, out.Between = overBands(out.Band, f.weights())
+	return out
+}
+
+// overBands returns the mean of losses [seat][band], and the RMS over bands of their
+// standard deviation between seats.
+func overBands(loss [][]float64, weight []float64) (mean, between float64) {
+	bands := len(loss[0])
+	for b := range bands {
+		// Sums in order of size come out alike for any order of the seats.
+		type part struct{ loss, weight float64 }
+		parts := make([]part, len(loss))
+		for s := range loss {
+			parts[s] = part{loss[s][b], weight[s]}
+		}
+		slices.SortFunc(parts, func(x, y part) int {
+			return cmp.Or(cmp.Compare(x.loss, y.loss), cmp.Compare(x.weight, y.weight))
+		})
+		middle, square := 0.0, 0.0
+		for _, p := range parts {
+			middle += p.weight * p.loss
+		}
+		for _, p := range parts {
+			square += p.weight * (p.loss - middle) * (p.loss - middle)
+		}
+		mean += middle / float64(bands)
+		between += square / float64(bands)
+	}
+	return mean, math.Sqrt(between)
 }

@@ -277,6 +277,15 @@ export interface LevelError {
   db: (number | null)[];
 }
 
+/** A seat in the room. */
+export interface Listener {
+  /** its table: seat[2], or area[1] of which it is one; seats: all round at the spot's distance */
+  key: string;
+  name: string;
+  at_m: Triple;
+  weight: number;
+}
+
 /** What a channel's amplifier sees, and the most that a tone draws. */
 export interface Load {
   /** where the load is least; null: not known */
@@ -385,11 +394,24 @@ export interface Measures {
   unaligned: AtSpot;
 }
 
+/** Where a driver sits on the body. */
+export interface Mounted {
+  id: number;
+  at_mm: Triple;
+  normal: Triple;
+  /** across */
+  cone_mm: number;
+  /** across */
+  flange_mm: number;
+}
+
 /** A message that asks for a spot. */
 export interface Move {
   seq: number;
   id: string;
   spot_m: Triple;
+  /** of all seats that the design has, in its order; none: they are where it has them */
+  seats_m: Triple[];
   /** above, side */
   view: View;
   /** level, smear, comb_onset, summing_loss; empty: no map */
@@ -489,6 +511,8 @@ export interface Plan extends Partial<Survey>, Found {
   level_unit: string;
   response: Response;
   measures: Measures;
+  /** only where there are several */
+  seats?: Seats;
   /** the deepest dip first */
   echoes: Echo[];
 }
@@ -515,10 +539,14 @@ export interface PlanAnswer {
   /** how many more there are */
   more_findings: number;
   place: Place;
+  /** where people sit, those of areas last; none: the spot alone */
+  seats: Listener[];
+  /** the spot is a place of its own; else it is the middle seat */
+  own_spot: boolean;
   /** by which rule strings are chosen, in words; empty where there is no choice */
   front_rule: string;
   solid: Solid;
-  drivers: Seat[];
+  drivers: Mounted[];
   /** what was found, in words */
   sentences: string[];
   spot_m: Triple;
@@ -601,15 +629,58 @@ export interface Saving {
   read: string;
 }
 
-/** Where a driver sits on the body. */
-export interface Seat {
-  id: number;
-  at_mm: Triple;
-  normal: Triple;
-  /** across */
-  cone_mm: number;
-  /** across */
-  flange_mm: number;
+/** What one seat loses. */
+export interface Seat extends Point {
+  /** from 1 */
+  number: number;
+  name: string;
+  weight: number;
+  planned_db: number;
+  middle_alone_db: number;
+  without_db: number;
+  bound_db: number;
+  planned_thirds_db: number[];
+  middle_alone_thirds_db: number[];
+  without_thirds_db: number[];
+  bound_thirds_db: number[];
+}
+
+/** How one set of delays serves several seats. Losses are of the direct sound against all drivers in step, in dB, over the thirds. */
+export interface Seats {
+  /** even, worst, mean or round */
+  aim: string;
+  head_mm: number;
+  third_hz: number[];
+  /** its name */
+  middle_seat: string;
+  /** with the plan's delays */
+  planned: SeatsLost;
+  /** with channels and delays for the middle seat alone */
+  middle_alone: SeatsLost;
+  /** without delays */
+  without: SeatsLost;
+  /** what no processing of the plan's channels can be below */
+  bound: SeatsLost;
+  each: Seat[];
+  /** What numbers of channels would leave, each with its own best delays. */
+  counts: SeatsCount[];
+  /** what all this comes to, in sentences */
+  words: string[];
+}
+
+/** What a number of channels would leave. */
+export interface SeatsCount extends SeatsLost {
+  channels: number;
+}
+
+/** Losses of all seats. */
+export interface SeatsLost {
+  /** over the whole band at the seat that loses most */
+  worst_db: number;
+  /** of the thirds' losses over seats, by their weights; holes count, so it may be above the worst */
+  mean_db: number;
+  /** standard deviation between seats, RMS over the thirds */
+  between_db: number;
 }
 
 /** What the processor is set to for one channel. */
@@ -672,6 +743,8 @@ export interface Spot {
   channels: Output[];
   response: Response;
   measures: Measures;
+  /** only where there are several */
+  seats?: Seats;
   echoes: Echo[];
 }
 
@@ -731,6 +804,8 @@ export interface TableRow {
   table: string;
   /** it stands for a thing that is there only if the table is */
   optional: boolean;
+  /** there may be several, [[name]] */
+  many: boolean;
   remark: string;
 }
 

@@ -8,7 +8,7 @@ import { sentence } from "./fields";
 import type { State } from "./state";
 import type { Started, Triple } from "./document";
 
-const COMPUTING = "Computing what the chair hears…";
+const COMPUTING = "Computing what is heard…";
 const CHANGE_S = 0.01;
 const BEGIN_S = 1.5;
 const END_S = 0.06;

@@ -1,0 +1,190 @@
+package figure
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strconv"
+
+	"pappus/layout"
+	"pappus/render/words"
+	"pappus/timing"
+	"pappus/timing/seats"
+
+	"gonum.org/v1/gonum/spatial/r3"
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Seats draws what each seat loses against all drivers in step: without delays, and a bar
+// from there to what it loses with the plan's, grey where that is more; with delays for the
+// middle seat alone; and with the best filters that there could be for all seats. At the
+// right it draws where the seats are, from above, by their numbers. A plan for fewer than two
+// seats is an error.
+func Seats(w io.Writer, f Format, p *timing.Plan) error {
+	if p.Seating == nil {
+		return nothing("seats")
+	}
+	c := newChart("lost, dB: further left is better", "")
+	rows := seatRows{p}
+	c.Add(rows)
+	c.axes(p)
+	return write(w, f, func(page draw.Canvas) {
+		room := legendAbove(heading(page, words.OfSeats(p)), rows.legend())
+		const gap, part = 14, 0.62
+		cut := (room.Max.X - room.Min.X) * part
+		c.Draw(draw.Crop(room, 0, cut-(room.Max.X-room.Min.X)-gap, 0, 0))
+		seatMap{p.Array, p.Seating.Planned}.paint(draw.Crop(room, cut+gap, 0, 0, 0))
+	})
+}
+
+// axes sets the axes for what the seats of a plan lose, the first seat at the top.
+func (c *chart) axes(p *timing.Plan) {
+	n := len(p.Array.Seats)
+	c.Y.Min, c.Y.Max = 0.4, float64(n)+0.6
+	c.Y.Tick.Length = 0
+	var ticks plot.ConstantTicks
+	for i, s := range p.Array.Seats {
+		if i%everyName(n) == 0 {
+			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(s.Name, 26)})
+		}
+	}
+	c.Y.Tick.Marker = ticks
+	if n > mostNamed {
+		c.Y.Tick.Label.Font.Size = 7
+	}
+	c.X.Min, c.X.Max = 0, 1
+	for _, f := range lostSeats(p.Seating) {
+		c.X.Max = max(c.X.Max, 1.04*slices.Max(f.Seat))
+	}
+	c.steps(8, 0)
+}
+
+// mostNamed is how many rows have names of the usual size; from twice as many on, not every
+// row has one.
+const mostNamed = 22
+
+// everyName is of how many rows one is named.
+func everyName(rows int) int { return 1 + (rows-1)/(2*mostNamed) }
+
+// shortened is a name of so many letters at most.
+func shortened(name string, most int) string {
+	if r := []rune(name); len(r) > most {
+		return string(r[:most-1]) + "…"
+	}
+	return name
+}
+
+// lostSeats are the figures of the marks of a row.
+func lostSeats(s *timing.Seating) []seats.Figures {
+	return []seats.Figures{s.Bound, s.Without, s.Middle, s.Planned}
+}
+
+// The marks of what a seat loses: colour and shape both tell them apart.
+var (
+	boundMark   = draw.LineStyle{Color: colours[2], Width: 2.2}
+	withoutMark = draw.GlyphStyle{Color: quiet, Radius: 4.2, Shape: draw.RingGlyph{}}
+	middleMark  = draw.GlyphStyle{Color: colours[1], Radius: 4.4, Shape: draw.PyramidGlyph{}}
+)
+
+// seatRows draws a row for each seat.
+type seatRows struct{ plan *timing.Plan }
+
+func (s seatRows) legend() []entry {
+	x := s.plan.Seating
+	value := func(name string, f seats.Figures) string {
+		return fmt.Sprintf("%s: worst %s dB", name, decimal(f.Worst, 0.1))
+	}
+	return []entry{
+		ofMark(value("as planned", x.Planned), draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
+		ofMark(value("without delays", x.Without), withoutMark),
+		ofMark(value("for the middle seat", x.Middle), middleMark),
+		{value("best filters there could be", x.Bound), 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
+	}
+}
+
+// Plot draws the rows.
+func (s seatRows) Plot(c draw.Canvas, p *plot.Plot) {
+	x, y := p.Transforms(&c)
+	seating, n := s.plan.Seating, len(s.plan.Array.Seats)
+	half := min((c.Max.Y-c.Min.Y)/vg.Length(n)*0.36, 9)
+	small := func(g draw.GlyphStyle) draw.GlyphStyle {
+		g.Radius = min(g.Radius, half)
+		return g
+	}
+	for i := range s.plan.Array.Seats {
+		at := y(float64(n - i))
+		place := func(f seats.Figures) vg.Point { return vg.Point{X: x(f.Seat[i]), Y: at} }
+		towards := draw.LineStyle{Color: faint(colours[0]), Width: 4}
+		if seating.Planned.Seat[i] > seating.Without.Seat[i] {
+			towards.Color = solid
+		}
+		c.StrokeLine2(towards, place(seating.Without).X, at, place(seating.Planned).X, at)
+		c.StrokeLine2(boundMark, place(seating.Bound).X, at-half, place(seating.Bound).X, at+half)
+		c.DrawGlyph(small(withoutMark), place(seating.Without))
+		c.DrawGlyph(small(middleMark), place(seating.Middle))
+		seatDisc(&c, place(seating.Planned), i+1, min(discRadius, half))
+	}
+}
+
+// seatMap is where seats are, from above, forward to the right as on the maps of the room,
+// each by its number in the shade of what it loses.
+type seatMap struct {
+	array *layout.Array
+	lost  seats.Figures
+}
+
+func (m seatMap) paint(c draw.Canvas) {
+	const foot = 34
+	c.FillText(aligned(font(9, quiet), draw.XCenter, draw.YBottom), vg.Point{X: c.Center().X, Y: c.Min.Y}, "from above, the loudspeaker's front to the right")
+	c = draw.Crop(c, 0, 0, foot, 0)
+	low, high := r3.Vec{X: -m.array.Body.Radius, Y: -m.array.Body.Radius}, r3.Vec{X: m.array.Body.Radius, Y: m.array.Body.Radius}
+	for _, s := range m.array.Seats {
+		low, high = r3.Vec{X: min(low.X, s.At.X), Y: min(low.Y, s.At.Y)}, r3.Vec{X: max(high.X, s.At.X), Y: max(high.Y, s.At.Y)}
+	}
+	const disc = discRadius
+	room := vg.Point{X: c.Max.X - c.Min.X - 2*disc - 4, Y: c.Max.Y - c.Min.Y - 2*disc - 4}
+	metre := vg.Length(min(float64(room.X)/(high.X-low.X), float64(room.Y)/(high.Y-low.Y)))
+	middle := r3.Scale(0.5, r3.Add(low, high))
+	at := func(v r3.Vec) vg.Point {
+		return vg.Point{X: c.Center().X + metre*vg.Length(v.X-middle.X), Y: c.Center().Y + metre*vg.Length(v.Y-middle.Y)}
+	}
+	radius := max(4, metre*vg.Length(m.array.Body.Radius))
+	c.DrawGlyph(draw.GlyphStyle{Color: solid, Radius: radius, Shape: draw.CircleGlyph{}}, at(r3.Vec{}))
+	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: radius, Shape: draw.RingGlyph{}}, at(r3.Vec{}))
+	ahead := at(r3.Vec{X: m.array.Body.Radius})
+	c.FillPolygon(quiet, []vg.Point{{X: ahead.X + 9, Y: ahead.Y}, {X: ahead.X + 2, Y: ahead.Y + 4}, {X: ahead.X + 2, Y: ahead.Y - 4}})
+	for i, s := range m.array.Seats {
+		seatDisc(&c, at(s.At), i+1, min(disc, metre*vg.Length(apart(m.array.Seats))/2))
+	}
+}
+
+// apart is the least distance in m between seats from above, those that are one above the
+// other left out; +Inf where there is none.
+func apart(seats []layout.Seat) float64 {
+	least := math.Inf(1)
+	for i, s := range seats {
+		for _, o := range seats[:i] {
+			if d := math.Hypot(s.At.X-o.At.X, s.At.Y-o.At.Y); d > 0 {
+				least = min(least, d)
+			}
+		}
+	}
+	return least
+}
+
+// discRadius is how large a seat's disc is drawn where there is room, in points.
+const discRadius = 8.5
+
+// seatDisc draws a seat by its number.
+func seatDisc(c *draw.Canvas, at vg.Point, number int, radius vg.Length) {
+	for _, g := range []draw.GlyphStyle{{Color: paper, Radius: radius + 1}, {Color: colours[0], Radius: radius}} {
+		g.Shape = draw.CircleGlyph{}
+		c.DrawGlyph(g, at)
+	}
+	if size := radius * 1.1; size >= leastSize-1.5 {
+		c.FillText(aligned(font(size, paper), draw.XCenter, draw.YCenter), vg.Point{X: at.X, Y: at.Y + lift*0.4}, strconv.Itoa(number))
+	}
+}

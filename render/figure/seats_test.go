@@ -1,0 +1,129 @@
+package figure_test
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/render/figure"
+	"pappus/timing"
+	"pappus/timing/seats"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// seated is the demo's plan with so many seats on an arc or a ring, and made-up losses.
+func seated(t testing.TB, n int, span float64) *timing.Plan {
+	t.Helper()
+	d, err := lantern()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, a := *d.plan, *d.plan.Array
+	p.Array, a.Seats = &a, nil
+	of := func(worst, mean, between float64, lost func(i int) float64) seats.Figures {
+		f := seats.Figures{Worst: worst, Mean: mean, Between: between}
+		for i := range n {
+			f.Seat = append(f.Seat, lost(i))
+		}
+		return f
+	}
+	for i := range n {
+		angle := span * (float64(i)/float64(max(n-1, 1)) - 0.5) * math.Pi / 180
+		a.Seats = append(a.Seats, layout.Seat{Name: fmt.Sprint("cushion ", i+1), At: r3.Vec{X: 2 * math.Cos(angle), Y: 2 * math.Sin(angle), Z: 0.6}, Weight: 1})
+	}
+	off := func(i int) float64 { return math.Abs(float64(i) - float64(n-1)/2) }
+	p.Seating = &timing.Seating{Aim: "even", MiddleSeat: n / 2,
+		Planned: of(7.1, 7.5, 0.87, func(i int) float64 { return 6.6 + 0.2*off(i) }),
+		Middle:  of(11.6, 10.4, 5.6, func(i int) float64 { return 1.5 + 10*math.Sqrt(off(i)/float64(n)*2) }),
+		Without: of(10.0, 12, 2, func(i int) float64 { return 10 - 0.5*off(i)/float64(n) }),
+		Bound:   of(4.5, 4.7, 0.5, func(i int) float64 { return 4.5 - 0.2*off(i)/float64(n) }),
+	}
+	return &p
+}
+
+// TestSeats: every seat has its row, its name and its number, few or many; and a plan for
+// one spot draws none.
+func TestSeats(t *testing.T) {
+	for _, test := range []struct {
+		name  string
+		seats int
+		span  float64
+		names int
+	}{{"two", 2, 60, 2}, {"five", 5, 120, 5}, {"twelve all round", 12, 330, 12}, {"sixty-four", 64, 354, 32}} {
+		t.Run(test.name, func(t *testing.T) {
+			p := seated(t, test.seats, test.span)
+			var svg, png bytes.Buffer
+			if err := figure.Seats(&png, figure.PNG, p); err != nil {
+				t.Fatal(err)
+			}
+			leave(t, "seats "+test.name+".png", png.Bytes())
+			if err := figure.Seats(&svg, figure.SVG, p); err != nil {
+				t.Fatal(err)
+			}
+			if got := strings.Count(svg.String(), "cushion "); got != test.names {
+				t.Errorf("%d names, want %d", got, test.names)
+			}
+			for _, want := range []string{"as planned: worst 7.1 dB", "without delays: worst 10.0 dB", "for the middle seat: worst 11.6 dB", "best filters there could be: worst 4.5 dB"} {
+				if !strings.Contains(svg.String(), want) {
+					t.Errorf("no %q", want)
+				}
+			}
+		})
+	}
+	d, _ := lantern()
+	if err := figure.Seats(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
+		t.Errorf("one spot: %v", err)
+	}
+}
+
+// TestSeatsOnMaps: the map from above and the circle show every seat, the slice from the side
+// those that it goes through.
+func TestSeatsOnMaps(t *testing.T) {
+	d, err := lantern()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := seated(t, 5, 120)
+	for _, test := range []struct {
+		name    string
+		numbers []string
+		draw    func(w io.Writer, f figure.Format) error
+	}{
+		{"above", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, d.above, figure.Level(d.above, 4))
+		}},
+		{"side", nil, func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, d.sideways, figure.Level(d.sideways, 4))
+		}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var svg, png bytes.Buffer
+			if err := test.draw(&png, figure.PNG); err != nil {
+				t.Fatal(err)
+			}
+			leave(t, "seats on map "+test.name+".png", png.Bytes())
+			if err := test.draw(&svg, figure.SVG); err != nil {
+				t.Fatal(err)
+			}
+			var numbers []string
+			for _, m := range regexp.MustCompile(`fill:#FFFFFF[^>]*>([0-9]+)</text>`).FindAllStringSubmatch(svg.String(), -1) {
+				numbers = append(numbers, m[1])
+			}
+			if !slices.Equal(numbers, test.numbers) {
+				t.Errorf("seats %q, want %q", numbers, test.numbers)
+			}
+		})
+	}
+	var polar bytes.Buffer
+	if err := figure.Polar(&polar, figure.PNG, p, p.Horizontal, false); err != nil {
+		t.Fatal(err)
+	}
+	leave(t, "seats on polar.png", polar.Bytes())
+}

@@ -1,0 +1,105 @@
+package table
+
+import (
+	"io"
+
+	"pappus/layout/prose"
+	"pappus/render/words"
+	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/seats"
+)
+
+// lostColumns are the columns of losses in dB that tables of seats have: with the plan's
+// delays, with those for the middle seat alone, without, and what no processing of these
+// channels can be below.
+var lostColumns = []string{"planned_db:3", "middle_alone_db:3", "without_db:3", "bound_db:3"}
+
+// lostOf are the figures of those columns.
+func lostOf(s *timing.Seating) []seats.Figures {
+	return []seats.Figures{s.Planned, s.Middle, s.Without, s.Bound}
+}
+
+// Seats writes one row for each seat: where it is, and what it loses of the direct sound
+// against all drivers in step, over the thirds.
+func Seats(w io.Writer, p *timing.Plan) error {
+	t := newSheet(append([]string{"seat", "name", "x_m:4", "y_m:4", "z_m:4", "weight:4"}, lostColumns...)...)
+	for i, seat := range p.Array.Seats {
+		row := []any{i + 1, seat.Name, seat.At.X, seat.At.Y, seat.At.Z, seat.Weight}
+		for _, f := range lostOf(p.Seating) {
+			row = append(row, f.Seat[i])
+		}
+		t.add(row...)
+	}
+	return t.write(w)
+}
+
+// SeatThirds writes one row for each seat and third of an octave.
+func SeatThirds(w io.Writer, p *timing.Plan) error {
+	t := newSheet(append([]string{"seat", "name", "third_hz:1", "third"}, lostColumns...)...)
+	for i, seat := range p.Array.Seats {
+		for b, centre := range p.Seating.Thirds {
+			row := []any{i + 1, seat.Name, centre, band.Name(centre)}
+			for _, f := range lostOf(p.Seating) {
+				row = append(row, f.Band[i][b])
+			}
+			t.add(row...)
+		}
+	}
+	return t.write(w)
+}
+
+// SeatCounts writes one row for each number of channels: what it would leave at the seats,
+// each with its own best delays.
+func SeatCounts(w io.Writer, p *timing.Plan) error {
+	t := newSheet("channels", "worst_db:3", "mean_db:3", "between_db:3")
+	for _, c := range p.Seating.Counts {
+		t.add(c.Channels, c.Worst, c.Mean, c.Between)
+	}
+	return t.write(w)
+}
+
+// mostSeats is how many seats are listed on the screen; the rest is in the CSV.
+const mostSeats = 24
+
+// seats says for people what each seat loses, and what other delays would cost; nothing
+// where there are fewer than two.
+func (s *screen) seats(p *timing.Plan) {
+	x := p.Seating
+	if x == nil {
+		return
+	}
+	s.section("lost at each seat, dB          weight  planned   middle     none    bound")
+	row := func(format string, name string, weight any, of func(f seats.Figures) float64) {
+		values := []any{shorten(name, 28), weight}
+		for _, f := range lostOf(x) {
+			values = append(values, of(f))
+		}
+		s.row(format, values...)
+	}
+	const each, all = "%-28s %8.2f %8.1f %8.1f %8.1f %8.1f", "%-28s %8s %8.1f %8.1f %8.1f %8.1f"
+	for i, seat := range p.Array.Seats[:min(len(p.Array.Seats), mostSeats)] {
+		row(each, seat.Name, seat.Weight, func(f seats.Figures) float64 { return f.Seat[i] })
+	}
+	if left := len(p.Array.Seats) - mostSeats; left > 0 {
+		s.note("and " + prose.Count(left, "seat", "seats") + " more in seats.csv")
+	}
+	row(all, "the worst seat", "", func(f seats.Figures) float64 { return f.Worst })
+	row(all, "mean over thirds", "", func(f seats.Figures) float64 { return f.Mean })
+	row(all, "between seats", "", func(f seats.Figures) float64 { return f.Between })
+	s.note("  " + words.SeatsNote)
+	s.sayAll(words.Seats(&p.Spot))
+}
+
+// seatCounts says for people what numbers of channels would leave at the seats.
+func (s *screen) seatCounts(p *timing.Plan) {
+	if p.Seating == nil || len(p.Seating.Counts) == 0 {
+		return
+	}
+	row := s.list("channels  worst seat   mean  between seats, dB lost", "%8d %11.1f %6.1f %14.1f %s")
+	for _, c := range p.Seating.Counts {
+		row(c.Channels, c.Worst, c.Mean, c.Between, mark(c.Channels == len(p.Channels)))
+	}
+	s.note("  < as planned")
+	s.say(words.SeatCounts(&p.Spot))
+}

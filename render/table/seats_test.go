@@ -1,0 +1,106 @@
+package table_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/render/table"
+	"pappus/timing"
+	"pappus/timing/seats"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// seated is the demo's plan for two seats, with made-up losses.
+func seated(t *testing.T) *timing.Plan {
+	t.Helper()
+	p, a := *demo(t), *demo(t).Array
+	p.Array = &a
+	a.Seats = []layout.Seat{{Name: "cushion by the window", At: r3.Vec{X: 1.7, Y: 1, Z: 0.6}, Weight: 1}, {Name: "cushion by the door, in the corner", At: r3.Vec{X: 1.7, Y: -1, Z: 0.6}, Weight: 2}}
+	of := func(worst, mean, between float64) seats.Figures {
+		return seats.Figures{Worst: worst, Mean: mean, Between: between, Seat: []float64{worst, worst - 1}, Band: [][]float64{{worst + 1, worst + 2}, {worst + 3, worst + 4}}}
+	}
+	p.Seating = &timing.Seating{Aim: "even", Thirds: []float64{1000, 1258.925}, Planned: of(7, 7.5, 0.9), Middle: of(11.5, 10.5, 5.5), Without: of(10, 12, 2), Bound: of(4.5, 4.75, 0.5),
+		Counts: []timing.SeatCount{{Channels: 4, Figures: of(7.2, 7.8, 1)}, {Channels: 8, Figures: of(7, 7.5, 0.9)}}}
+	return &p
+}
+
+func TestSeats(t *testing.T) {
+	p := seated(t)
+	for _, test := range []struct {
+		name  string
+		write func(b *bytes.Buffer) error
+		want  string
+	}{
+		{"seats", func(b *bytes.Buffer) error { return table.Seats(b, p) }, `seat,name,x_m,y_m,z_m,weight,planned_db,middle_alone_db,without_db,bound_db
+1,cushion by the window,1.7000,1.0000,0.6000,1.0000,7.000,11.500,10.000,4.500
+2,"cushion by the door, in the corner",1.7000,-1.0000,0.6000,2.0000,6.000,10.500,9.000,3.500
+`},
+		{"thirds", func(b *bytes.Buffer) error { return table.SeatThirds(b, p) }, `seat,name,third_hz,third,planned_db,middle_alone_db,without_db,bound_db
+1,cushion by the window,1000.0,1k,8.000,12.500,11.000,5.500
+1,cushion by the window,1258.9,1.25k,9.000,13.500,12.000,6.500
+2,"cushion by the door, in the corner",1000.0,1k,10.000,14.500,13.000,7.500
+2,"cushion by the door, in the corner",1258.9,1.25k,11.000,15.500,14.000,8.500
+`},
+		{"counts", func(b *bytes.Buffer) error { return table.SeatCounts(b, p) }, "channels,worst_db,mean_db,between_db\n4,7.200,7.800,1.000\n8,7.000,7.500,0.900\n"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var b bytes.Buffer
+			if err := test.write(&b); err != nil {
+				t.Fatal(err)
+			}
+			if d := cmp.Diff(test.want, b.String()); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+}
+
+// TestSeatsOnScreen: the plan's screen tells the price for each seat, the channels' what
+// numbers of them leave; neither a word where there is one spot.
+func TestSeatsOnScreen(t *testing.T) {
+	p := seated(t)
+	screens := func(p *timing.Plan) (plan, channels string) {
+		var b bytes.Buffer
+		survey, err := timing.Look(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := table.Screen(&b, p, survey, false); err != nil {
+			t.Fatal(err)
+		}
+		plan = b.String()
+		b.Reset()
+		if err := table.ChannelScreen(&b, p, settings(t, p), false); err != nil {
+			t.Fatal(err)
+		}
+		return plan, b.String()
+	}
+	plan, channels := screens(p)
+	const want = `
+lost at each seat, dB          weight  planned   middle     none    bound
+cushion by the window            1.00      7.0     11.5     10.0      4.5
+cushion by the door, in the…     2.00      6.0     10.5      9.0      3.5
+the worst seat                             7.0     11.5     10.0      4.5
+mean over thirds                           7.5     10.5     12.0      4.8
+between seats                              0.9      5.5      2.0      0.5
+`
+	if !strings.Contains(plan, want) || !strings.Contains(strings.Join(strings.Fields(plan), " "), "for 2 people one seat's delays are worse than none") {
+		t.Errorf("the plan's screen:\n%s", plan)
+	}
+	const counts = `
+channels  worst seat   mean  between seats, dB lost
+       4         7.2    7.8            1.0
+       8         7.0    7.5            0.9 <
+`
+	if !strings.Contains(channels, counts) {
+		t.Errorf("the channels' screen:\n%s", channels)
+	}
+	plan, channels = screens(demo(t))
+	if strings.Contains(plan+channels, "seat") {
+		t.Error("seats are told where there are none")
+	}
+}

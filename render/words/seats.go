@@ -1,0 +1,131 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"pappus/layout/prose"
+	"pappus/render/tape"
+	"pappus/timing"
+	"pappus/timing/seats"
+)
+
+// SeatsNote says what the columns of seats are.
+const SeatsNote = `lost: short of all drivers in step, of the direct sound from 500 Hz to 8 kHz;
+  the mean is of thirds in dB, where holes count, so it can be above the worst
+  middle: with delays for the middle seat alone; none: without delays; bound:
+  no processing of these channels loses less`
+
+// Served names what one set of delays for several seats was made for.
+func Served(s *timing.Seating) string {
+	switch s.Aim {
+	case "worst":
+		return "for the least loss where most is lost"
+	case "mean":
+		return "for the least loss on the whole"
+	case "round":
+		return "to be even all round"
+	}
+	return "for little loss at each seat and as much at one as at another"
+}
+
+// Where says where a plan is heard.
+func Where(p *timing.Plan) string {
+	at := "heard " + tape.Of(p.Array, p.Array.Spot).Full()
+	if p.Seating == nil {
+		return at
+	}
+	return fmt.Sprintf("with delays for %d seats, %s", len(p.Array.Seats), at)
+}
+
+// Seats says how one set of delays serves several seats: what it costs, what delays for the
+// middle seat alone and none at all would cost, and what no processing can better.
+func Seats(p *timing.Spot) []string {
+	s := p.Seating
+	if s == nil {
+		return nil
+	}
+	return []string{losses(p), price(p), bound(p)}
+}
+
+// losses says what the plan's delays cost.
+func losses(p *timing.Spot) string {
+	s, of := p.Seating, p.Seating.Planned
+	return fmt.Sprintf("One set of delays serves %d seats, %s: the worst, %s, loses %s against all drivers in step; over seats and thirds it is %s on the mean, and %s between seats.",
+		len(p.Array.Seats), Served(s), seatName(p, worst(of)), lost(of.Worst), lost(of.Mean), lost(of.Between))
+}
+
+// worst is the index of the seat that loses most, the first of several.
+func worst(f seats.Figures) int {
+	at := 0
+	for i, v := range f.Seat {
+		if v > f.Seat[at] {
+			at = i
+		}
+	}
+	return at
+}
+
+// seatName names a seat in a sentence.
+func seatName(p *timing.Spot, i int) string { return strconv.Quote(p.Array.Seats[i].Name) }
+
+// lost writes a loss.
+func lost(db float64) string { return prose.Fixed(db, 1) + " dB" }
+
+// hardly is a difference in dB that is not told: what is shown as 0.0 or 0.1.
+const hardly = 0.15
+
+// price says what delays for one seat, or none, would cost all.
+func price(p *timing.Spot) string {
+	s, n := p.Seating, len(p.Array.Seats)
+	of := fmt.Sprintf("Delays for the middle seat alone, %s, would lose %s at the worst seat, and no delays at all %s",
+		seatName(p, s.MiddleSeat), lost(s.Middle.Worst), lost(s.Without.Worst))
+	switch over := s.Middle.Worst - s.Without.Worst; {
+	case over > hardly:
+		of += fmt.Sprintf(": for %d people one seat's delays are worse than none", n)
+	case math.Abs(over) <= hardly:
+		of += fmt.Sprintf(": for %d people one seat's delays are no better than none", n)
+	}
+	if s.Planned.Worst > min(s.Middle.Worst, s.Without.Worst)+hardly {
+		of += `. The aim asks for more than the worst seat; aim = "worst" under [seats] would lose less there`
+	}
+	return of + "."
+}
+
+// asBuilt is how even in dB seats are at best once drivers differ by 1 dB and 10 us from one
+// to the next, as cheap ones do: measured with such drivers drawn at random, no plan for
+// five seats came out more even.
+const asBuilt = 1.0
+
+// bound says what other processing could bring, and what drivers leave of evenness.
+func bound(p *timing.Spot) string {
+	s := p.Seating
+	text := fmt.Sprintf("No processing of these channels, not even a filter for each, loses less than %s at the worst seat", lost(s.Bound.Worst))
+	if s.Planned.Worst-s.Bound.Worst < 1 {
+		text += ", so only more channels, or other places for them, would bring much"
+	}
+	text += "."
+	if s.Planned.Between < asBuilt+hardly {
+		text += " Drivers that differ by 1 dB and 10 us from one to the next, as cheap ones do, make no plan more even than about 1 dB."
+	}
+	return text
+}
+
+// SeatCounts says what other numbers of channels would leave at the seats; nothing where none
+// were looked at.
+func SeatCounts(p *timing.Spot) string {
+	s := p.Seating
+	if s == nil || len(s.Counts) < 2 {
+		return ""
+	}
+	first, last := s.Counts[0], s.Counts[len(s.Counts)-1]
+	return fmt.Sprintf("From %s to %d the worst seat's loss goes from %s to %s, each number with its own best delays.",
+		prose.Count(first.Channels, "channel", "channels"), last.Channels, lost(first.Worst), lost(last.Worst))
+}
+
+// OfSeats heads the picture of what seats lose.
+func OfSeats(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": what each seat loses",
+		fmt.Sprintf("one set of delays for %d seats, %s; lost against all drivers in step, direct sound, 500 Hz to 8 kHz", len(p.Array.Seats), Served(p.Seating))}
+}

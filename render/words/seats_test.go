@@ -1,0 +1,98 @@
+package words
+
+import (
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/timing"
+	"pappus/timing/seats"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// seated is a plan for three seats.
+func seated(aim string, ours, middle, without, bound seats.Figures) *timing.Plan {
+	p := planned()
+	p.Array.Seats = []layout.Seat{{Name: "door"}, {Name: "window"}, {Name: "mat"}}
+	p.Seating = &timing.Seating{Aim: aim, MiddleSeat: 1, Planned: ours, Middle: middle, Without: without, Bound: bound}
+	return p
+}
+
+func TestSeats(t *testing.T) {
+	of := func(worst, mean, between float64) seats.Figures {
+		return seats.Figures{Worst: worst, Mean: mean, Between: between, Seat: []float64{worst - 1, worst - 2, worst}}
+	}
+	even := of(7.1, 7.47, 0.87)
+	for _, test := range []struct {
+		name string
+		plan *timing.Plan
+		want []string
+	}{
+		{"one seat's delays are worse than none", seated("even", even, of(11.64, 10.45, 5.62), of(9.97, 11.95, 2.05), of(4.51, 4.67, 0.5)), []string{
+			`One set of delays serves 3 seats, for little loss at each seat and as much at one as at another: the worst, "mat", loses 7.1 dB against all drivers in step; over seats and thirds it is 7.5 dB on the mean, and 0.9 dB between seats.`,
+			`Delays for the middle seat alone, "window", would lose 11.6 dB at the worst seat, and no delays at all 10.0 dB: for 3 people one seat's delays are worse than none.`,
+			`No processing of these channels, not even a filter for each, loses less than 4.5 dB at the worst seat. Drivers that differ by 1 dB and 10 us from one to the next, as cheap ones do, make no plan more even than about 1 dB.`,
+		}},
+		{"no better than none, and not even", seated("worst", of(6.08, 7.07, 2.78), of(10.1, 10.4, 5), of(9.97, 11.95, 2.05), of(4.51, 4.67, 0.5)), []string{
+			`One set of delays serves 3 seats, for the least loss where most is lost: the worst, "mat", loses 6.1 dB against all drivers in step; over seats and thirds it is 7.1 dB on the mean, and 2.8 dB between seats.`,
+			`Delays for the middle seat alone, "window", would lose 10.1 dB at the worst seat, and no delays at all 10.0 dB: for 3 people one seat's delays are no better than none.`,
+			`No processing of these channels, not even a filter for each, loses less than 4.5 dB at the worst seat.`,
+		}},
+		{"near the bound, and the middle seat's would do", seated("mean", of(5, 4, 2), of(4, 5, 2), of(9.97, 11.95, 2.05), of(4.2, 3.9, 2)), []string{
+			`One set of delays serves 3 seats, for the least loss on the whole: the worst, "mat", loses 5.0 dB against all drivers in step; over seats and thirds it is 4.0 dB on the mean, and 2.0 dB between seats.`,
+			`Delays for the middle seat alone, "window", would lose 4.0 dB at the worst seat, and no delays at all 10.0 dB. The aim asks for more than the worst seat; aim = "worst" under [seats] would lose less there.`,
+			`No processing of these channels, not even a filter for each, loses less than 4.2 dB at the worst seat, so only more channels, or other places for them, would bring much.`,
+		}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			if d := cmp.Diff(test.want, Seats(&test.plan.Spot)); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+	if got := Seats(&planned().Spot); got != nil {
+		t.Errorf("of one spot: %q", got)
+	}
+}
+
+// Where the limits stand of what is told: a difference of 0.15 dB, and plans as even as
+// drivers are.
+func TestSeatsLimits(t *testing.T) {
+	of := func(worst, between float64) seats.Figures {
+		return seats.Figures{Worst: worst, Between: between, Seat: []float64{0, 0, worst}}
+	}
+	for _, test := range []struct {
+		name                           string
+		middle, none, between, bound   float64
+		worse, noBetter, drivers, near bool
+	}{
+		{"worse", 10.17, 10, 2, 2, true, false, false, false},
+		{"about the same, above", 10.14, 10, 2, 2, false, true, false, false},
+		{"about the same, below", 9.86, 10, 2, 2, false, true, false, false},
+		{"better", 9.83, 10, 2, 2, false, false, false, false},
+		{"as even as drivers", 9, 10, 1.14, 2, false, false, true, false},
+		{"less even", 9, 10, 1.16, 2, false, false, false, false},
+		{"near the bound", 9, 10, 2, 4.1, false, false, false, true},
+		{"further", 9, 10, 2, 3.9, false, false, false, false},
+	} {
+		p := seated("even", of(5, test.between), of(test.middle, 1), of(test.none, 1), of(test.bound, 1))
+		text := strings.Join(Seats(&p.Spot), " ")
+		for words, want := range map[string]bool{"worse than none": test.worse, "no better than none": test.noBetter, "10 us from one": test.drivers, "only more channels": test.near} {
+			if strings.Contains(text, words) != want {
+				t.Errorf("%s: %q is told: %v", test.name, words, !want)
+			}
+		}
+	}
+}
+
+func TestSeatCounts(t *testing.T) {
+	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
+	if got := SeatCounts(&p.Spot); got != "" {
+		t.Errorf("without counts: %q", got)
+	}
+	p.Seating.Counts = []timing.SeatCount{{Channels: 1, Figures: seats.Figures{Worst: 10}}, {Channels: 8, Figures: seats.Figures{Worst: 7.1}}}
+	if got, want := SeatCounts(&p.Spot), "From 1 channel to 8 the worst seat's loss goes from 10.0 dB to 7.1 dB, each number with its own best delays."; got != want {
+		t.Error(got)
+	}
+}

@@ -1,0 +1,352 @@
+package seats
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"pappus/timing/cores"
+)
+
+// Limits are what a plan may not go beyond.
+type Limits struct {
+	Channels int                    // how many; no more are used than there are drivers
+	Step     float64                // s, between delays that can be set; 0: fineStep
+	Allowed  func(drivers int) bool // whether so many can share a channel; nil: any number
+
+	// Channels laid out by hand: their drivers, gains (nil: all as loud) and delays in s, NaN
+	// where free (nil: all). Then Channels and Allowed do not count.
+	Groups      [][]int
+	Gain, Delay []float64
+}
+
+// fineStep is the step in s where any delay can be set: a hundred and twenty-fifth of a
+// period of the highest frequency, which moves no level by 0.01 dB.
+const fineStep = 1e-6
+
+// Answer is a set of channels and their delays, and what they leave.
+type Answer struct {
+	Groups [][]int   // drivers of each channel, rising; nil: so many channels cannot be had
+	Delay  []float64 // s, of each, the least 0 unless some are set by hand
+	Figures
+}
+
+// Quick returns a first answer, within some hundredths of a second for a few seats.
+func (f *Field) Quick(aim Aim, l Limits) (Answer, error) {
+	p, err := newPlanner(context.Background(), f, aim, l)
+	if err != nil {
+		return Answer{}, err
+	}
+	return p.quick()
+}
+
+// Plan returns the best answer found. The error is one of a field or limits that cannot be,
+// ErrSizes, or that of ctx once it ends.
+func (f *Field) Plan(ctx context.Context, aim Aim, l Limits) (Answer, error) {
+	p, err := newPlanner(ctx, f, aim, l)
+	if err != nil {
+		return Answer{}, err
+	}
+	if l.Groups != nil {
+		return p.byHand()
+	}
+	all, err := p.upTo(l.Channels)
+	if err != nil {
+		return Answer{}, err
+	}
+	if last := all[len(all)-1]; last.Groups != nil {
+		return last, nil
+	}
+	return Answer{}, ErrSizes
+}
+
+// PlanUpTo returns the answers of Plan for 1, 2 … l.Channels channels, at the cost of the last.
+func (f *Field) PlanUpTo(ctx context.Context, aim Aim, l Limits) ([]Answer, error) {
+	p, err := newPlanner(ctx, f, aim, l)
+	if err != nil {
+		return nil, err
+	}
+	return p.upTo(l.Channels)
+}
+
+// ErrSizes tells that drivers cannot be sorted into so many channels of sizes that may be.
+var ErrSizes = fmt.Errorf("seats: drivers cannot be sorted into so many channels of sizes that may be")
+
+// planner looks for answers to one field.
+type planner struct {
+	ctx     context.Context
+	field   *Field
+	aim     Aim
+	limits  Limits
+	problem *problem
+	phases  *phases
+	sizes   []bool
+	room    []*search // of each worker, for the number of groups looked at last
+}
+
+func newPlanner(ctx context.Context, f *Field, aim Aim, l Limits) (*planner, error) {
+	if err := f.check(); err != nil {
+		return nil, err
+	}
+	if err := aim.check(); err != nil {
+		return nil, err
+	}
+	if l.Groups == nil && l.Channels < 1 {
+		return nil, fmt.Errorf("seats: there must be a channel")
+	}
+	fed, err := l.feeds(f.Drivers)
+	if err != nil {
+		return nil, err
+	}
+	p := &planner{ctx: ctx, field: f, aim: aim, limits: l, problem: newProblem(f, fed), sizes: make([]bool, f.Drivers+1)}
+	if !(p.limits.Step > 0) {
+		p.limits.Step = fineStep
+	}
+	for n := 1; n <= f.Drivers; n++ {
+		p.sizes[n] = l.Allowed == nil || l.Allowed(n)
+	}
+	reach := int(math.Ceil(p.problem.spread / p.limits.Step))
+	low := -reach
+	if l.anySet() {
+		low = 0 // no delay is negative, and those set by hand say what 0 is
+	}
+	p.phases = newPhases(f.Frequency, p.limits.Step, low, reach)
+	return p, nil
+}
+
+// allowed tells of a number of drivers whether they can share a channel.
+func (p *planner) allowed(drivers int) bool { return p.sizes[drivers] }
+
+// each calls work for each index below n on all cores, with a search for count groups.
+func (p *planner) each(count, n int, work func(s *search, i int)) {
+	for len(p.room) < cores.Count() {
+		p.room = append(p.room, nil)
+	}
+	cores.Each(n, func(worker, i int) {
+		s := p.room[worker]
+		if s == nil || len(s.delay) != count {
+			s = newSearch(p.problem, newScorer(p.aim, p.problem.weight, p.problem.ends), p.phases, count)
+			s.allowed, s.regroup = p.sizes, p.limits.Groups == nil
+			for g := range p.limits.Groups {
+				s.fixed = append(s.fixed, p.limits.set(g))
+			}
+			p.room[worker] = s
+		}
+		work(s, i)
+	})
+}
+
+// begin sets a search to a start.
+func (s *search) begin(from start) {
+	copy(s.group, from.group)
+	middle := slices.Min(from.delay)
+	if s.low < 0 {
+		middle = s.step * math.Round((middle+slices.Max(from.delay))/2/s.step)
+	}
+	for g, d := range from.delay {
+		if s.fixed != nil && s.fixed[g] {
+			s.delay[g] = 0
+			continue
+		}
+		s.delay[g] = min(max(int(math.Round((d-middle)/s.step)), s.low), s.high)
+	}
+	s.refresh()
+}
+
+// starts returns what to begin with for so many groups.
+func (p *planner) starts(count, clusters, scattered int) []start {
+	out := p.problem.lines(count, p.allowed)
+	random := rand.New(rand.NewPCG(uint64(count), 1))
+	for range clusters {
+		if s, ok := p.problem.clusters(count, p.sizes, random); ok {
+			out = append(out, s)
+		}
+	}
+	for range scattered {
+		if s, ok := p.problem.scattered(count, p.sizes, random); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// halves returns the starts that come of an answer by splitting one of its groups.
+func (p *planner) halves(from *snapshot) (out []start) {
+	groups := members(from.group, len(from.delay))
+	for g, drivers := range groups {
+		if len(drivers) < 2 {
+			continue
+		}
+		value, weight := p.problem.along(drivers)
+		two := splitTwo(value, weight, p.allowed)
+		if two == nil {
+			continue
+		}
+		s := start{slices.Clone(from.group), make([]float64, len(groups)+1)}
+		for h, d := range from.delay {
+			s.delay[h] = float64(d) * p.limits.Step
+		}
+		s.delay[len(groups)] = s.delay[g]
+		for _, i := range two {
+			s.group[drivers[i]] = len(groups)
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// quick takes the best of few starts.
+func (p *planner) quick() (Answer, error) {
+	if p.limits.Groups != nil {
+		return p.byHand()
+	}
+	count := min(p.limits.Channels, p.field.Drivers)
+	best := p.best(count, p.starts(count, 3, 0), 1, quickWork/(p.problem.np*p.problem.nf))
+	if best == nil {
+		return Answer{}, ErrSizes
+	}
+	return p.answer(best[0]), nil
+}
+
+const (
+	quickWork = 8_000_000
+	planWork  = 20_000_000
+	handWork  = 60_000_000
+)
+
+// best descends from starts and returns the best few, in order, after so many evaluations
+// each.
+func (p *planner) best(count int, starts []start, few, work int) []*snapshot {
+	if len(starts) == 0 {
+		return nil
+	}
+	found := make([]*snapshot, len(starts))
+	p.each(count, len(starts), func(s *search, i int) {
+		found[i] = &snapshot{}
+		s.soft, s.work = true, work
+		s.begin(starts[i])
+		if p.ctx.Err() == nil {
+			s.retimeAll()
+		}
+		s.save(found[i])
+	})
+	slices.SortStableFunc(found, byCost)
+	found = found[:min(few, len(found))]
+	p.each(count, len(found), func(s *search, i int) {
+		s.soft, s.work = true, work
+		s.load(found[i])
+		s.descend()
+		p.explore(s, uint64(count*100+i))
+		s.save(found[i])
+	})
+	return p.polished(count, found, work/4)
+}
+
+// polished descends by the aim itself, where the search was by a smooth one, and returns
+// the better first.
+func (p *planner) polished(count int, found []*snapshot, work int) []*snapshot {
+	p.each(count, len(found), func(s *search, i int) {
+		s.soft, s.work = false, work
+		s.load(found[i])
+		s.descend()
+		s.save(found[i])
+	})
+	slices.SortStableFunc(found, byCost)
+	return found
+}
+
+// asTheyAre returns what starts are without any change.
+func (p *planner) asTheyAre(count int, starts []start) []*snapshot {
+	out := make([]*snapshot, len(starts))
+	p.each(count, len(starts), func(s *search, i int) {
+		out[i] = &snapshot{}
+		s.soft = false
+		s.begin(starts[i])
+		s.save(out[i])
+	})
+	return out
+}
+
+// byCost puts the better first, those alike as they were.
+func byCost(a, b *snapshot) int {
+	if math.Abs(a.cost-b.cost) <= better {
+		return 0
+	}
+	return cmp.Compare(a.cost, b.cost)
+}
+
+// explore makes a search better by kicks, each followed by a descent, while its work lasts:
+// iterated local search (H. R. Lourenço, O. C. Martin and T. Stützle, in Handbook of
+// Metaheuristics, 2003).
+func (p *planner) explore(s *search, seed uint64) {
+	random := rand.New(rand.NewPCG(seed, 2))
+	var best snapshot
+	s.save(&best)
+	for s.work > 0 && p.ctx.Err() == nil {
+		s.kick(random, 2+random.IntN(3))
+		s.descend()
+		if s.cost < best.cost-better {
+			s.save(&best)
+		} else {
+			s.load(&best)
+		}
+	}
+	s.load(&best)
+}
+
+// upTo finds the answers for 1 to count groups, each beginning with the last, one group
+// split, too, so that none is worse.
+func (p *planner) upTo(count int) ([]Answer, error) {
+	count = min(count, p.field.Drivers)
+	var out []Answer
+	var last *snapshot
+	for k := 1; k <= count; k++ {
+		var halves []start
+		if last != nil {
+			halves = p.halves(last)
+		}
+		best := p.best(k, append(p.starts(k, 4, 2), halves...), 2, planWork/(p.problem.np*p.problem.nf))
+		if err := p.ctx.Err(); err != nil {
+			return nil, err
+		}
+		if best == nil {
+			out, last = append(out, Answer{}), nil
+			continue
+		}
+		if last != nil && best[0].cost > last.cost {
+			best = p.polished(k, append(p.asTheyAre(k, halves), best[0]), planWork/(p.problem.np*p.problem.nf))
+		}
+		last = best[0]
+		out = append(out, p.answer(last))
+	}
+	return out, nil
+}
+
+// answer tells what was found in the field's own order.
+func (p *planner) answer(from *snapshot) Answer {
+	groups := members(from.group, len(from.delay))
+	type channel struct {
+		drivers []int
+		delay   int
+	}
+	var all []channel
+	for g, drivers := range groups {
+		for i, d := range drivers {
+			drivers[i] = p.problem.driver[d]
+		}
+		slices.Sort(drivers)
+		all = append(all, channel{drivers, from.delay[g]})
+	}
+	slices.SortFunc(all, func(a, b channel) int { return a.drivers[0] - b.drivers[0] })
+	first := slices.Min(from.delay)
+	out := Answer{}
+	for _, c := range all {
+		out.Groups = append(out.Groups, c.drivers)
+		out.Delay = append(out.Delay, float64(c.delay-first)*p.limits.Step)
+	}
+	out.Figures = p.field.Judge(out.Groups, nil, out.Delay)
+	return out
+}
