@@ -16,8 +16,8 @@ import (
 )
 
 // Seating is how one set of delays serves all seats, by losses in dB against all drivers in
-// step over the thirds from 500 Hz to 8 kHz, of the direct sound, within the reach of the
-// head (Array.Seating.Head).
+// step over the thirds from 500 Hz to 8 kHz, of the loudspeaker itself on its surface, without
+// the room, within the reach of the head (Array.Seating.Head).
 type Seating struct {
 	Aim        string    // even, worst, mean or round
 	Thirds     []float64 // Hz, exact centres
@@ -54,7 +54,7 @@ type hall struct {
 	scene  *radiate.Scene
 	thirds []float64
 	ends   []int
-	heard  map[r3.Vec][]complex128 // [mount*frequencies+f], direct, all fed alike
+	heard  map[r3.Vec][]complex128 // [mount*frequencies+f], on the surface, without the room, all fed alike
 }
 
 // served are channels with their delays that serve seats.
@@ -76,7 +76,7 @@ func newHall(a *layout.Array) (*hall, error) {
 	var frequency []float64
 	frequency, h.thirds, h.ends = seats.Frequencies()
 	var err error
-	h.scene, err = newScene(alone(a), frequency)
+	h.scene, err = newScene(unroomed(a), frequency)
 	return h, err
 }
 
@@ -87,13 +87,7 @@ func (h *hall) field(a *layout.Array) *seats.Field {
 		clear(h.heard)
 	}
 	for i, s := range a.Seats {
-		for j, off := range seats.Around(a.Seating.Head) {
-			at := r3.Add(s.At, off)
-			if j > 0 && a.ReachSpot(at) != nil {
-				continue // a head does not go into walls
-			}
-			f.Place, f.Seat = append(f.Place, h.at(at)), append(f.Seat, i)
-		}
+		f.Place, f.Seat = append(f.Place, h.at(s.At)), append(f.Seat, i)
 		f.Weight = append(f.Weight, s.Weight)
 	}
 	return f
@@ -186,7 +180,6 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.field.Judge(groups, gain, delay)
 	s.Without = s.field.Judge(groups, gain, nil)
-	s.Bound = s.field.Bound(groups, gain)
 	if s.Middle.Worst > s.Without.Worst {
 		found.warn("seats_middle_worse", advice.Note, MiddleWorse{s.array.Seats[s.MiddleSeat].Name, s.Middle.Worst, s.Without.Worst, s.Planned.Worst})
 	}

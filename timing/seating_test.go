@@ -59,8 +59,8 @@ func TestSeatsPrice(t *testing.T) {
 		without, middle [3]float64 // worst, mean, between
 		even            float64    // at most
 	}{
-		{"five seats", []float64{-60, -30, 0, 30, 60}, [3]float64{9.97, 11.95, 2.05}, [3]float64{11.64, 10.45, 5.62}, 8.3},
-		{"all round", round, [3]float64{10.41, 12.14, 2.11}, [3]float64{15.43, 13.83, 5.68}, 11.0},
+		{"five seats", []float64{-60, -30, 0, 30, 60}, [3]float64{9.97, 11.95, 2.05}, [3]float64{11.64, 10.45, 5.62}, 8.8},
+		{"all round", round, [3]float64{10.41, 12.14, 2.11}, [3]float64{15.43, 13.83, 5.68}, 11.5},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			a := arcOf(t, c.degrees...)
@@ -68,14 +68,18 @@ func TestSeatsPrice(t *testing.T) {
 			s := spotOf(t, a)
 			figures := func(f seats.Figures) [3]float64 { return [3]float64{f.Worst, f.Mean, f.Between} }
 			for i, want := range c.without {
-				if got := figures(s.Seating.Without)[i]; math.Abs(got-want) > 0.05 {
+				if got := figures(s.Seating.Without)[i]; math.Abs(got-want) > 0.07 {
 					t.Errorf("without delays %v, want %v", figures(s.Seating.Without), c.without)
 				}
 			}
 			if got := seats.Even.Of(s.Seating.Planned); got > c.even {
 				t.Errorf("planned: %v, worth %g", figures(s.Seating.Planned), got)
 			}
-			t.Log("middle", figures(s.Seating.Middle), "want", c.middle, "planned", figures(s.Seating.Planned))
+			for i, want := range c.middle { // with other groups: here strings count, too
+				if got := figures(s.Seating.Middle)[i]; math.Abs(got-want) > 1 {
+					t.Errorf("for the middle seat %v, found before %v", figures(s.Seating.Middle), c.middle)
+				}
+			}
 		})
 	}
 }
@@ -134,7 +138,7 @@ func TestSeatsByHand(t *testing.T) {
 	a.Seats, a.Seating = arcOf(t, -40, 0, 40).Seats, layout.Seating{Aim: "worst"}
 	a.Channels[1].Delay = math.NaN()
 	s := spotOf(t, a)
-	if s.Channels[0].Delay != 100e-6 || s.Channels[2].Delay != 300e-6 {
+	if math.Abs(s.Channels[0].Delay-100e-6) > 1e-12 || math.Abs(s.Channels[2].Delay-300e-6) > 1e-12 {
 		t.Errorf("delays %g, %g", s.Channels[0].Delay, s.Channels[2].Delay)
 	}
 	least := s.Seating.Planned.Worst
@@ -193,9 +197,11 @@ func TestSeatsOnStrings(t *testing.T) {
 	}
 }
 
-// TestSeatsLossOnMap: at a seat's place the map has the seat's loss.
+// TestSeatsLossOnMap: at a seat's place in open air the map has the seat's loss.
 func TestSeatsLossOnMap(t *testing.T) {
-	s := spotOf(t, arcOf(t, -30, 30))
+	a := arcOf(t, -30, 30)
+	a.Surface = layout.Surface{} // whose echo a map of timing leaves out
+	s := spotOf(t, a)
 	c, err := timing.Cover(s, timing.Slice{Origin: s.Array.Seats[1].At, Right: r3.Vec{X: 1}, Up: r3.Vec{Y: 1}, Step: 0.01, Columns: 1, Rows: 1})
 	if err != nil {
 		t.Fatal(err)
