@@ -79,7 +79,7 @@ func (p Plan) Parts(whole poly.Mesh) ([]poly.Mesh, error) {
 
 // planes returns the half-spaces of a segment with flat seams.
 func (p Plan) planes(s Segment) (out []poly.Plane) {
-	level, sector := poly.Level(s.Low, s.High), poly.Sector(s.From, s.To)
+	level := poly.Level(s.Low, s.High)
 	if s.Level > 0 {
 		out = append(out, level[0])
 	}
@@ -87,7 +87,7 @@ func (p Plan) planes(s Segment) (out []poly.Plane) {
 		out = append(out, level[1])
 	}
 	if s.To-s.From < 2*math.Pi-1e-9 {
-		out = append(out, sector[:]...)
+		out = append(out, poly.Sector(s.From, s.To)...)
 	}
 	return out
 }

@@ -147,11 +147,7 @@ func (r Recording) check() error {
 		name    string
 		samples []float64
 	}{{"left", r.Whole}, {"right", r.Driver}} {
-		sum := 0.0
-		for _, v := range side.samples {
-			sum += v * v
-		}
-		rms := math.Sqrt(sum / float64(len(side.samples)))
+		rms := floats.Norm(side.samples, 2) / math.Sqrt(float64(len(side.samples)))
 		switch {
 		case math.IsNaN(rms) || math.IsInf(rms, 0):
 			return fmt.Errorf("%w: the %s channel has samples that are no numbers", errValue, side.name)
