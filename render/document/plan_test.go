@@ -310,9 +310,9 @@ func TestSeats(t *testing.T) {
 	lost := func(worst float64) map[string]any {
 		return map[string]any{"worst_db": worst, "mean_db": worst + 1, "between_db": 0.5}
 	}
-	seat := func(number float64, name string, y, weight, off float64) map[string]any {
+	seat := func(number float64, name, side string, y, weight, off float64) map[string]any {
 		third := func(worst float64) []any { return []any{worst + 1 + number} }
-		return map[string]any{"number": number, "name": name, "x_m": 1.5, "y_m": y, "z_m": 0.25, "weight": weight,
+		return map[string]any{"number": number, "name": name, "x_m": 1.5, "y_m": y, "z_m": 0.25, "weight": weight, "where": "1.50 m in front along the floor, 1.00 m to the loudspeaker's " + side + ", ears 0.28 m above the table or floor",
 			"planned_db": 7 - off, "middle_alone_db": 11 - off, "without_db": 10 - off, "bound_db": 4 - off,
 			"planned_thirds_db": third(7), "middle_alone_thirds_db": third(11), "without_thirds_db": third(10), "bound_thirds_db": third(4)}
 	}
@@ -325,7 +325,7 @@ func TestSeats(t *testing.T) {
 	delete(got, "words")
 	want := map[string]any{"aim": "even", "head_mm": 150.0, "third_hz": []any{1000.0}, "middle_seat": "window",
 		"planned": lost(7), "middle_alone": lost(11), "without": lost(10), "bound": lost(4),
-		"each": []any{seat(1, "door", -1, 2, 1), seat(2, "window", 1, 1, 0)}, "counts": []any{count}}
+		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

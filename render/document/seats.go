@@ -1,6 +1,7 @@
 package document
 
 import (
+	"pappus/render/tape"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/seats"
@@ -35,6 +36,7 @@ type Seat struct {
 	Number int    `json:"number"` // from 1
 	Name   string `json:"name"`
 	Point
+	Where         string  `json:"where"` // as a tape measure finds it
 	Weight        Number  `json:"weight"`
 	Planned       Number  `json:"planned_db"`
 	Alone         Number  `json:"middle_alone_db"`
@@ -67,7 +69,7 @@ func seatsOf(p *timing.Spot) *Seats {
 	}
 	for i, seat := range a.Seats {
 		out.Each = append(out.Each, Seat{
-			Number: i + 1, Name: seat.Name, Point: Point{m(seat.At.X), m(seat.At.Y), m(seat.At.Z)}, Weight: To(6, seat.Weight),
+			Number: i + 1, Name: seat.Name, Point: Point{m(seat.At.X), m(seat.At.Y), m(seat.At.Z)}, Where: tape.Of(a, seat.At).Full(), Weight: To(6, seat.Weight),
 			Planned: db(s.Planned.Seat[i]), Alone: db(s.Middle.Seat[i]), Without: db(s.Without.Seat[i]), Bound: db(s.Bound.Seat[i]),
 			PlannedThirds: All(3, s.Planned.Band[i]), AloneThirds: All(3, s.Middle.Band[i]), WithoutThirds: All(3, s.Without.Band[i]), BoundThirds: All(3, s.Bound.Band[i]),
 		})

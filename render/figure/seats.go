@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"image/color"
 	"io"
 	"math"
 	"slices"
@@ -14,6 +15,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -187,4 +189,84 @@ func seatDisc(c *draw.Canvas, at vg.Point, number int, radius vg.Length) {
 	if size := radius * 1.1; size >= leastSize-1.5 {
 		c.FillText(aligned(font(size, paper), draw.XCenter, draw.YCenter), vg.Point{X: at.X, Y: at.Y + lift*0.4}, strconv.Itoa(number))
 	}
+}
+
+// SeatThirds draws what each seat loses in each third of an octave, a line for each seat:
+// beside each other as planned, with delays for the middle seat alone, and without. A plan for fewer than two seats is an error.
+func SeatThirds(w io.Writer, f Format, p *timing.Plan) error {
+	if p.Seating == nil {
+		return nothing("thirds of seats")
+	}
+	x := p.Seating
+	panels := []struct {
+		name   string
+		of     seats.Figures
+		colour color.NRGBA
+	}{{"as planned", x.Planned, colours[0]}, {"for the middle seat", x.Middle, colours[1]}, {"without delays", x.Without, quiet}}
+	most := 1.0
+	for _, panel := range panels {
+		for _, lost := range panel.of.Band {
+			most = max(most, 1.05*slices.Max(lost))
+		}
+	}
+	charts := make([][]*plot.Plot, 1)
+	for i, panel := range panels {
+		up := ""
+		if i == 0 {
+			up = "lost, dB"
+		}
+		c := newChart("frequency, Hz", up)
+		style := draw.LineStyle{Color: panel.colour, Width: 1.3}
+		for _, lost := range panel.of.Band {
+			c.line("", over(x.Thirds, lost, 1), style)
+		}
+		c.frequencies(x.Thirds[0], x.Thirds[len(x.Thirds)-1])
+		c.Y.Min, c.Y.Max = 0, most
+		c.steps(0, 8)
+		c.Title.Text, c.Title.TextStyle = fmt.Sprintf("%s: %s dB between seats", panel.name, decimal(panel.of.Between, 0.1)), font(10.5, ink)
+		c.Title.TextStyle.XAlign = draw.XCenter
+		c.Title.Padding = 6
+		charts[0] = append(charts[0], c.Plot)
+	}
+	return write(w, f, func(page draw.Canvas) {
+		room := heading(page, words.OfSeatThirds(p))
+		for i, c := range plot.Align(charts, draw.Tiles{Rows: 1, Cols: len(panels), PadX: vg.Points(14), PadRight: vg.Points(6)}, room)[0] {
+			charts[0][i].Draw(c)
+		}
+	})
+}
+
+// SeatCounts draws what numbers of channels would leave at the seats: the loss at the worst
+// seat, the mean, and what is between seats. A plan for fewer than two seats, or without
+// counts, is an error.
+func SeatCounts(w io.Writer, f Format, p *timing.Plan) error {
+	if p.Seating == nil || len(p.Seating.Counts) == 0 {
+		return nothing("counts of seats")
+	}
+	c := newChart("channels", "lost, dB")
+	counts := p.Seating.Counts
+	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0.5, float64(max(counts[len(counts)-1].Channels, len(p.Channels)))+0.5, 0, 1
+	for i, of := range []struct {
+		name  string
+		value func(f seats.Figures) float64
+	}{
+		{"the worst seat", func(f seats.Figures) float64 { return f.Worst }},
+		{"mean over seats and thirds", func(f seats.Figures) float64 { return f.Mean }},
+		{"between seats", func(f seats.Figures) float64 { return f.Between }},
+	} {
+		var points plotter.XYs
+		for _, count := range counts {
+			points = append(points, plotter.XY{X: float64(count.Channels), Y: of.value(count.Figures)})
+			c.Y.Max = max(c.Y.Max, 1.12*of.value(count.Figures))
+		}
+		style := stroke(i, 2)
+		c.line(of.name, points, style)
+		c.scatter(points, draw.GlyphStyle{Color: style.Color, Radius: 3, Shape: draw.CircleGlyph{}})
+		own := plotter.XYs{{X: float64(len(p.Channels)), Y: of.value(p.Seating.Planned)}}
+		c.scatter(own, draw.GlyphStyle{Color: ink, Radius: 6, Shape: draw.RingGlyph{}})
+	}
+	c.legend = append(c.legend, ofMark(fmt.Sprintf("as planned, %d", len(p.Channels)), draw.GlyphStyle{Color: ink, Radius: 6, Shape: draw.RingGlyph{}}))
+	c.steps(0, 8)
+	c.X.Tick.Marker = evenTicks{max(1, niceStep(c.X.Max-c.X.Min, 16))}
+	return c.write(w, f, words.OfSeatCounts(p))
 }

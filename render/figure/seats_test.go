@@ -31,6 +31,11 @@ func seated(t testing.TB, n int, span float64) *timing.Plan {
 		f := seats.Figures{Worst: worst, Mean: mean, Between: between}
 		for i := range n {
 			f.Seat = append(f.Seat, lost(i))
+			var bands []float64
+			for b := range 13 {
+				bands = append(bands, lost(i)*(0.4+0.09*float64(b)))
+			}
+			f.Band = append(f.Band, bands)
 		}
 		return f
 	}
@@ -44,6 +49,13 @@ func seated(t testing.TB, n int, span float64) *timing.Plan {
 		Middle:  of(11.6, 10.4, 5.6, func(i int) float64 { return 1.5 + 10*math.Sqrt(off(i)/float64(n)*2) }),
 		Without: of(10.0, 12, 2, func(i int) float64 { return 10 - 0.5*off(i)/float64(n) }),
 		Bound:   of(4.5, 4.7, 0.5, func(i int) float64 { return 4.5 - 0.2*off(i)/float64(n) }),
+	}
+	for b := range 13 {
+		p.Seating.Thirds = append(p.Seating.Thirds, 500*math.Pow(2, float64(b)/3))
+	}
+	for _, k := range []int{1, 2, 4, 8, 16} {
+		at := 4 + 8/math.Sqrt(float64(k))
+		p.Seating.Counts = append(p.Seating.Counts, timing.SeatCount{Channels: k, Figures: seats.Figures{Worst: at, Mean: at + 0.5, Between: 3 / math.Sqrt(float64(k))}})
 	}
 	return &p
 }
@@ -77,7 +89,28 @@ func TestSeats(t *testing.T) {
 			}
 		})
 	}
+	p := seated(t, 5, 120)
+	for name, draw := range map[string]func(io.Writer, figure.Format, *timing.Plan) error{"thirds": figure.SeatThirds, "counts": figure.SeatCounts} {
+		var svg, png bytes.Buffer
+		if err := draw(&png, figure.PNG, p); err != nil {
+			t.Fatal(err)
+		}
+		leave(t, "seats "+name+".png", png.Bytes())
+		if err := draw(&svg, figure.SVG, p); err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range map[string][]string{"thirds": {"as planned: 0.9 dB between seats", "for the middle seat: 5.6 dB", "without delays: 2.0 dB"}, "counts": {"the worst seat", "as planned, 8"}}[name] {
+			if !strings.Contains(svg.String(), want) {
+				t.Errorf("%s: no %q", name, want)
+			}
+		}
+	}
 	d, _ := lantern()
+	for _, draw := range []func(io.Writer, figure.Format, *timing.Plan) error{figure.SeatThirds, figure.SeatCounts} {
+		if err := draw(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
+			t.Errorf("one spot: %v", err)
+		}
+	}
 	if err := figure.Seats(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
 		t.Errorf("one spot: %v", err)
 	}

@@ -48,11 +48,17 @@ func seats(p *timing.Plan) []file {
 	if p.Seating == nil {
 		return nil
 	}
-	return append([]file{
+	files := []file{
 		{Name: "seats.csv", Write: func(w io.Writer) error { return table.Seats(w, p) }},
 		{Name: "seats_thirds.csv", Write: func(w io.Writer) error { return table.SeatThirds(w, p) }},
 		{Name: "seats_counts.csv", Write: func(w io.Writer) error { return table.SeatCounts(w, p) }},
-	}, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.Seats(w, f, p) })...)
+	}
+	files = append(files, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.Seats(w, f, p) })...)
+	files = append(files, drawn("seats_thirds", func(w io.Writer, f figure.Format) error { return figure.SeatThirds(w, f, p) })...)
+	if len(p.Seating.Counts) > 0 {
+		files = append(files, drawn("seats_counts", func(w io.Writer, f figure.Format) error { return figure.SeatCounts(w, f, p) })...)
+	}
+	return files
 }
 
 // Channels lists what each channel is set to.
@@ -124,7 +130,10 @@ func stringTables(p *timing.Plan) []file {
 }
 
 func channelPictures(p *timing.Plan) []file {
-	out := drawn("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
+	var out []file
+	if len(p.Counts) > 0 {
+		out = drawn("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
+	}
 	if len(p.Front) > 1 {
 		out = append(out, drawn("front", func(w io.Writer, f figure.Format) error { return figure.Front(w, f, p) })...)
 	}

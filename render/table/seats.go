@@ -2,8 +2,10 @@ package table
 
 import (
 	"io"
+	"slices"
 
 	"pappus/layout/prose"
+	"pappus/render/tape"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -23,13 +25,13 @@ func lostOf(s *timing.Seating) []seats.Figures {
 // Seats writes one row for each seat: where it is, and what it loses of the direct sound
 // against all drivers in step, over the thirds.
 func Seats(w io.Writer, p *timing.Plan) error {
-	t := newSheet(append([]string{"seat", "name", "x_m:4", "y_m:4", "z_m:4", "weight:4"}, lostColumns...)...)
+	t := newSheet(append([]string{"seat", "name", "x_m:4", "y_m:4", "z_m:4", "weight:4"}, append(slices.Clip(lostColumns), "where")...)...)
 	for i, seat := range p.Array.Seats {
 		row := []any{i + 1, seat.Name, seat.At.X, seat.At.Y, seat.At.Z, seat.Weight}
 		for _, f := range lostOf(p.Seating) {
 			row = append(row, f.Seat[i])
 		}
-		t.add(row...)
+		t.add(append(row, tape.Of(p.Array, seat.At).Full())...)
 	}
 	return t.write(w)
 }

@@ -35,9 +35,9 @@ func TestSeats(t *testing.T) {
 		write func(b *bytes.Buffer) error
 		want  string
 	}{
-		{"seats", func(b *bytes.Buffer) error { return table.Seats(b, p) }, `seat,name,x_m,y_m,z_m,weight,planned_db,middle_alone_db,without_db,bound_db
-1,cushion by the window,1.7000,1.0000,0.6000,1.0000,7.000,11.500,10.000,4.500
-2,"cushion by the door, in the corner",1.7000,-1.0000,0.6000,2.0000,6.000,10.500,9.000,3.500
+		{"seats", func(b *bytes.Buffer) error { return table.Seats(b, p) }, `seat,name,x_m,y_m,z_m,weight,planned_db,middle_alone_db,without_db,bound_db,where
+1,cushion by the window,1.7000,1.0000,0.6000,1.0000,7.000,11.500,10.000,4.500,"1.70 m in front along the floor, 1.00 m to the loudspeaker's left, ears 0.63 m above the table or floor"
+2,"cushion by the door, in the corner",1.7000,-1.0000,0.6000,2.0000,6.000,10.500,9.000,3.500,"1.70 m in front along the floor, 1.00 m to the loudspeaker's right, ears 0.63 m above the table or floor"
 `},
 		{"thirds", func(b *bytes.Buffer) error { return table.SeatThirds(b, p) }, `seat,name,third_hz,third,planned_db,middle_alone_db,without_db,bound_db
 1,cushion by the window,1000.0,1k,8.000,12.500,11.000,5.500

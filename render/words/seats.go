@@ -129,3 +129,15 @@ func OfSeats(p *timing.Plan) Picture {
 	return Picture{Name(p) + ": what each seat loses",
 		fmt.Sprintf("one set of delays for %d seats, %s; lost against all drivers in step, direct sound, 500 Hz to 8 kHz", len(p.Array.Seats), Served(p.Seating))}
 }
+
+// OfSeatThirds heads the picture of what seats lose in each third of an octave.
+func OfSeatThirds(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": what each seat loses over frequency",
+		fmt.Sprintf("a line for each of %d seats, in thirds of an octave; lost against all drivers in step, direct sound", len(p.Array.Seats))}
+}
+
+// OfSeatCounts heads the picture of what numbers of channels leave at seats.
+func OfSeatCounts(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": what more channels bring to the seats",
+		fmt.Sprintf("one set of delays for %d seats, %s; each number of channels with its own best", len(p.Array.Seats), Served(p.Seating))}
+}
