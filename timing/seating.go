@@ -180,6 +180,7 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.field.Judge(groups, gain, delay)
 	s.Without = s.field.Judge(groups, gain, nil)
+	s.Bound = s.field.Bound(groups, gain)
 	if s.Middle.Worst > s.Without.Worst {
 		found.warn("seats_middle_worse", advice.Note, MiddleWorse{s.array.Seats[s.MiddleSeat].Name, s.Middle.Worst, s.Without.Worst, s.Planned.Worst})
 	}
