@@ -223,15 +223,15 @@ func SeatThirds(w io.Writer, f Format, p *timing.Plan) error {
 		c.frequencies(x.Thirds[0], x.Thirds[len(x.Thirds)-1])
 		c.Y.Min, c.Y.Max = 0, most
 		c.steps(0, 8)
-		c.Title.Text, c.Title.TextStyle = fmt.Sprintf("%s: %s dB between seats", panel.name, decimal(panel.of.Between, 0.1)), font(10.5, ink)
-		c.Title.TextStyle.XAlign = draw.XCenter
-		c.Title.Padding = 6
 		charts[0] = append(charts[0], c.Plot)
 	}
 	return write(w, f, func(page draw.Canvas) {
-		room := heading(page, words.OfSeatThirds(p))
+		room := draw.Crop(heading(page, words.OfSeatThirds(p)), 0, 0, 0, -18)
 		for i, c := range plot.Align(charts, draw.Tiles{Rows: 1, Cols: len(panels), PadX: vg.Points(14), PadRight: vg.Points(6)}, room)[0] {
 			charts[0][i].Draw(c)
+			name := fmt.Sprintf("%s: %s dB between seats", panels[i].name, decimal(panels[i].of.Between, 0.1))
+			data := charts[0][i].DataCanvas(c)
+			c.FillText(aligned(font(10.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: data.Center().X, Y: room.Max.Y + 4}, name)
 		}
 	})
 }
