@@ -113,7 +113,7 @@ func (x *places) hearNear(dst heard, p *Spot, feed radiate.Feed) {
 
 // total adds to a direct sound [place][frequency] what a surface or a room sends back.
 func (x *places) total(sum []complex128, p *Spot) {
-	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Ways[1:], x.frame, x.at)
+	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Echoes(), x.frame, x.at)
 }
 
 // combOnset returns the comb onset in Hz at a place. loud is room for one number for each
@@ -139,7 +139,7 @@ func (x *places) smear(dst []float64, p *Spot) {
 	cores.Each(len(x.rings.Ring), func(worker, i int) {
 		k, ring := &scratch[worker], &x.rings.Ring[i]
 		x.sizes.Energy(k.energies[:], ring.R)
-		k.hearer.move(p, r3.Add(p.Array.Body.BallCentre, r3.Vec{X: ring.R}))
+		k.hearer.moveFrom(p, ring.R)
 		for j := range k.times {
 			k.times[j] = k.hearer.heardFrom(math.Pi * float64(j) / (angles - 1))
 		}

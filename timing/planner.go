@@ -166,7 +166,7 @@ func (p *Plan) found(more findings) { p.Warnings = slices.Concat(p.Warnings, mor
 func (p *Planner) arrivals(a *layout.Array) []Arrival {
 	out := make([]Arrival, len(a.Mounts))
 	var h hearer
-	h.place(a, p.late, p.speed, a.Spot)
+	h.moveIn(a, p.late, p.speed, a.Spot)
 	for m, mount := range a.Mounts {
 		r := &out[m]
 		r.Path, r.Straight, r.Seen = way(a, mount, a.Spot)

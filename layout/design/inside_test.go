@@ -74,7 +74,7 @@ func TestStarterWoofer(t *testing.T) {
 // those of its area.
 func TestStarterSeats(t *testing.T) {
 	text := string(DefaultTOML())
-	begin, end := strings.Index(text, "[spot]\n"), strings.Index(text, "# A large level surface")
+	begin, end := strings.Index(text, "[spot]\n"), strings.Index(text, "# A large flat surface")
 	live := strings.NewReplacer("\n# [", "\n[")
 	keys := regexp.MustCompile(`(?m)^# ([a-z_]+ = )`)
 	shown := keys.ReplaceAllString(live.Replace(text[begin:end]), "$1")

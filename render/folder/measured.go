@@ -21,6 +21,9 @@ func Measured(p *timing.Plan, f verdict.Found) []file {
 	if f.Channels != nil {
 		out = append(out, file{Name: "channels.csv", Write: func(w io.Writer) error { return table.MeasuredChannels(w, p, *f.Channels) }})
 	}
+	if f.Seats != nil {
+		out = append(out, file{Name: "seats.csv", Write: func(w io.Writer) error { return table.MeasuredSeats(w, *f.Seats) }})
+	}
 	if f.Level == nil {
 		return out
 	}

@@ -177,6 +177,10 @@ func noSpot(err error) string {
 		return "the spot is outside the room"
 	case errors.Is(err, layout.ErrBelowSurface):
 		return "the spot is below the surface"
+	case errors.Is(err, layout.ErrAboveCeiling):
+		return "the spot is above the ceiling"
+	case errors.Is(err, layout.ErrBehindWall):
+		return "the spot is behind the wall"
 	case errors.Is(err, layout.ErrInside):
 		return "the spot is inside the body"
 	}

@@ -46,7 +46,9 @@ type planAnswer struct {
 	Drivers   []mounted `json:"drivers"`
 	Sentences []string  `json:"sentences"` // what was found, in words
 	Spot      triple    `json:"spot_m"`
-	Floor     *number   `json:"floor_m"` // null: nothing below
+	Floor     *number   `json:"floor_m"`   // null: nothing below
+	Ceiling   *number   `json:"ceiling_m"` // null: nothing above
+	Wall      *number   `json:"wall_m"`    // how far forward the wall behind is; null: none
 	Room      *roomBox  `json:"room"`
 	Slice     sliceSize `json:"slice"`
 }
@@ -59,7 +61,7 @@ type listener struct {
 	Weight number `json:"weight"`
 }
 
-// mounted is where a driver sits on the body.
+// mounted is where a driver is in the room.
 type mounted struct {
 	ID     int    `json:"id"`
 	At     triple `json:"at_mm"`
@@ -74,9 +76,15 @@ type roomBox struct {
 	High triple `json:"high_m"`
 }
 
-// sliceSize is half as wide as the map is.
+// sliceSize is half as wide as the map is, and how high its view from the side begins.
 type sliceSize struct {
 	HalfWidth number `json:"half_width_m"`
+	Bottom    number `json:"bottom_m"`
+}
+
+func sliceOf(p *timing.Plan) sliceSize {
+	s := timing.VerticalSlice(&p.Spot)
+	return sliceSize{document.To(6, p.Array.Coverage.HalfWidth), document.To(6, s.Origin.Z-s.Step/2)}
 }
 
 type (
@@ -108,32 +116,40 @@ func answerOf(made *planned) (*planAnswer, error) {
 		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
 		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
 		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),
-		Solid: solidOf(a.Body), Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceSize{document.To(6, a.Coverage.HalfWidth)},
+		Solid: solidOf(a), Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceOf(plan),
 	}
 	out.Findings, out.More = findings(plan.Warnings)
 	for _, m := range a.Mounts {
-		out.Drivers = append(out.Drivers, mounted{m.ID, document.TripleOf(3, 1000, m.Point), document.TripleOf(6, 1, m.Normal),
+		out.Drivers = append(out.Drivers, mounted{m.ID, document.TripleOf(3, 1000, a.PlaceOf(m)), document.TripleOf(6, 1, a.PlacingOf(m).Out(m.Normal)),
 			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius)})
 	}
-	out.Floor, out.Room = surroundings(a)
+	out.surround(a)
 	out.Seats = seated(made)
 	out.OwnSpot = len(out.Seats) == 0 || slices.Contains(out.Given, "spot.x_m")
 	return out, nil
 }
 
-// surroundings returns the height in m of what is below the body, and the room.
-func surroundings(a *layout.Array) (floor *number, room *roomBox) {
-	switch {
-	case a.Room.Present:
+// surround fills in what is below and above the body and behind it.
+func (out *planAnswer) surround(a *layout.Array) {
+	if a.Room.Present {
 		low := r3.Scale(-1, a.Room.Body)
-		room = &roomBox{document.TripleOf(6, 1, low), document.TripleOf(6, 1, r3.Add(low, a.Room.Size))}
-		z := number(room.Low[2])
-		return &z, room
-	case a.Surface.Present:
-		z := document.To(6, a.Surface.Height)
-		return &z, nil
+		box := roomBox{document.TripleOf(6, 1, low), document.TripleOf(6, 1, r3.Add(low, a.Room.Size))}
+		floor, ceiling, wall := number(box.Low[2]), number(box.High[2]), number(box.Low[0])
+		out.Room, out.Floor, out.Ceiling, out.Wall = &box, &floor, &ceiling, &wall
+		return
 	}
-	return nil, nil
+	if !a.Surface.Present {
+		return
+	}
+	at := document.To(6, a.Surface.Height)
+	switch a.Surface.On {
+	case layout.OnCeiling:
+		out.Ceiling = &at
+	case layout.OnWall:
+		out.Wall = &at
+	default:
+		out.Floor = &at
+	}
 }
 
 // seated returns a design's seats.

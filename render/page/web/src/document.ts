@@ -95,7 +95,7 @@ export interface Count {
   longest_string: number;
 }
 
-/** Where a driver sits and how it is heard. */
+/** Where a driver sits, from the body's centre along its own axes, and how it is heard. */
 export interface Driver extends Heard {
   x_mm: number;
   y_mm: number;
@@ -104,6 +104,8 @@ export interface Driver extends Heard {
   normal: Triple;
   /** peak of the model's impulse response; null: not computed */
   peak_arrival_us: number | null;
+  /** in the room; left out where the body stands as designed */
+  at_m?: Triple;
 }
 
 /** Drivers in series, in the order of their joints. */
@@ -245,6 +247,19 @@ export interface Heat {
   values: (number | null)[];
 }
 
+/** How a body is held in the room, whose origin is the middle of the first body: forward, left and up are the room's. */
+export interface Held {
+  /** what it is fixed to: surface, ceiling or wall */
+  on: string;
+  at_m: Triple;
+  /** where its front mark points, its own x */
+  front: Triple;
+  /** its own y */
+  left: Triple;
+  /** its own z */
+  top: Triple;
+}
+
 /** The loudest tone of an octave. */
 export interface Highest {
   octave_hz: number;
@@ -315,6 +330,8 @@ export interface Measured {
   channels: MeasuredChannel[] | null;
   /** null: the whole array was not recorded */
   level: MeasuredLevel | null;
+  /** null: nothing was recorded at seats */
+  seats: MeasuredSeats | null;
 }
 
 /** What recordings came to. */
@@ -388,13 +405,38 @@ export interface MeasuredLevel {
   warnings: string[];
 }
 
+/** What the recording at a seat told. */
+export interface MeasuredSeat {
+  /** from 1 */
+  number: number;
+  name: string;
+  planned_db: number;
+  measured_db: number;
+  /** one standard error */
+  error_db: number;
+  planned_thirds_db: number[];
+  measured_thirds_db: number[];
+}
+
+/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded. */
+export interface MeasuredSeats {
+  third_hz: number[];
+  planned: SeatsLost;
+  measured: SeatsLost;
+  /** the measured mean is told by channels recorded one by one; else it is the planned one */
+  mean_measured: boolean;
+  /** by a wire in every recording; else each is matched to its own plan */
+  levels_compared: boolean;
+  each: MeasuredSeat[];
+}
+
 /** Of the direct sound, without the surface below or the room. */
 export interface Measures {
   aligned: AtSpot;
   unaligned: AtSpot;
 }
 
-/** Where a driver sits on the body. */
+/** Where a driver is in the room. */
 export interface Mounted {
   id: number;
   at_mm: Triple;
@@ -499,6 +541,8 @@ export interface Plan extends Partial<Survey>, Found {
   air: Air;
   /** the listening spot, from the body's centre */
   spot: Point;
+  /** how each body is held; left out where all stand as designed */
+  held?: Held[];
   ball: Ball;
   level_error: LevelError;
   drivers: Driver[];
@@ -552,6 +596,10 @@ export interface PlanAnswer {
   spot_m: Triple;
   /** null: nothing below */
   floor_m: number | null;
+  /** null: nothing above */
+  ceiling_m: number | null;
+  /** how far forward the wall behind is; null: none */
+  wall_m: number | null;
   room: RoomBox | null;
   slice: SliceSize;
 }
@@ -720,9 +768,10 @@ export interface ShownFinding {
   cure: string;
 }
 
-/** Half as wide as the map is. */
+/** Half as wide as the map is, and how high its view from the side begins. */
 export interface SliceSize {
   half_width_m: number;
+  bottom_m: number;
 }
 
 /** A body as flat faces. */

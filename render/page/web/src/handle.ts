@@ -88,7 +88,7 @@ export class Handle {
   }
 }
 
-/** The nearest place that is on the map, in the room, above the floor and clear of the body. */
+/** The nearest place that is on the map, in the room, above the floor, below the ceiling and clear of the body. */
 export function kept(to: Triple, { state, follow, heat: map }: Ground): Triple {
   const { planned } = state;
   const low: Triple = [-100, -100, -100];
@@ -101,12 +101,15 @@ export function kept(to: Triple, { state, follow, heat: map }: Ground): Triple {
       high[i] = heat.high_m[i] - edge;
     }
   } else if (heat !== null) {
+    low[2] = heat.low_m[1] + 0.02;
     high[2] = heat.high_m[1] - 0.02;
     const most = heat.high_m[0] - 0.02;
     const d = Math.hypot(to[0], to[1]);
     if (d > most) to = [(to[0] / d) * most, (to[1] / d) * most, to[2]];
   }
   if (planned?.floor_m != null) low[2] = planned.floor_m + 0.02;
+  if (planned?.ceiling_m != null) high[2] = Math.min(high[2], planned.ceiling_m - 0.02);
+  if (planned?.wall_m != null) low[0] = Math.max(low[0], planned.wall_m + 0.02);
   if (planned?.room != null) {
     for (const i of [0, 1, 2] as const) {
       low[i] = Math.max(low[i], planned.room.low_m[i] + 0.05);
@@ -118,7 +121,7 @@ export function kept(to: Triple, { state, follow, heat: map }: Ground): Triple {
   const far = length(spot);
   if (far < r) {
     const k = far < 1e-6 ? 0 : r / far;
-    return k === 0 ? [r, 0, Math.max(0, low[2])] : (spot.map((v, i) => Math.max(v * k, low[i]!)) as Triple);
+    return k === 0 ? [r, 0, Math.min(Math.max(0, low[2]), high[2])] : (spot.map((v, i) => Math.min(Math.max(v * k, low[i]!), high[i]!)) as Triple);
   }
   return spot.map((v) => Math.round(1000 * v) / 1000) as Triple;
 }

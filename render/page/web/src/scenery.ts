@@ -28,9 +28,9 @@ export function drawWay(c: CanvasRenderingContext2D, [x0, y0]: Point, [x1, y1]: 
 
 /** Draws the body with its drivers, in the colours of their channels, and the floor where it is seen. */
 export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, rows: Heard[], spot: Triple, view: View): void {
-  const floor = planned.floor_m;
-  if (view === "side" && floor !== null) {
-    const [, y] = at(0, floor);
+  for (const level of [planned.floor_m, planned.ceiling_m]) {
+    if (view !== "side" || level === null) continue;
+    const [, y] = at(0, level);
     c.fillStyle = ink("--ink");
     c.fillRect(0, y - 1, c.canvas.width, 2);
   }

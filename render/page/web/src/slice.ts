@@ -11,8 +11,8 @@ export type Frame = Pick<Heat, "low_m" | "high_m">;
 /** Where a map will be, before it is computed: body and chair are drawn at once. */
 export function frameOf(planned: PlanAnswer, view: View): Frame {
   const half = planned.slice.half_width_m;
-  const floor = planned.floor_m ?? -half;
-  return view === "above" ? { low_m: [-half, -half], high_m: [half, half] } : { low_m: [-half, floor], high_m: [half, floor + half] };
+  const bottom = planned.slice.bottom_m;
+  return view === "above" ? { low_m: [-half, -half], high_m: [half, half] } : { low_m: [-half, bottom], high_m: [half, bottom + half] };
 }
 
 /** Where a point of a frame lies on a canvas. */
