@@ -126,6 +126,22 @@ func (x *places) combOnset(h heard, place int, loud []float64) float64 {
 	return measure.CombOnset(x.frequency, loud, h.parts[place*n:(place+1)*n])
 }
 
+// loss returns by how many dB a place falls short of all drivers in step: seats.Figures has
+// the formula.
+func (x *places) loss(h heard, place int) float64 {
+	n, share, count := len(x.frequency), 0.0, 0
+	for f, hz := range x.frequency {
+		if hz < 500 || hz > 8000 {
+			continue
+		}
+		if loud := h.parts[place*n+f]; loud > 0 {
+			share += energyOf(h.sum[place*n+f]) / (loud * loud)
+		}
+		count++
+	}
+	return -10 * math.Log10(share/float64(count))
+}
+
 // smear fills dst in at the places on rings: energies and times are the same for all drivers
 // but for gains and delays, so that they are looked up over the angle, within 0.3 us.
 func (x *places) smear(dst []float64, p *Spot) {

@@ -130,7 +130,10 @@ func stringTables(p *timing.Plan) []file {
 }
 
 func channelPictures(p *timing.Plan) []file {
-	out := drawn("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
+	var out []file
+	if len(p.Counts) > 0 {
+		out = drawn("counts", func(w io.Writer, f figure.Format) error { return figure.Counts(w, f, p) })
+	}
 	if len(p.Front) > 1 {
 		out = append(out, drawn("front", func(w io.Writer, f figure.Format) error { return figure.Front(w, f, p) })...)
 	}
