@@ -132,6 +132,9 @@ func TestSeatsOnMaps(t *testing.T) {
 		{"above", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
 			return figure.Coverage(w, f, p, d.above, figure.Level(d.above, 4))
 		}},
+		{"loss", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, d.above, figure.Loss(d.above))
+		}},
 		{"side", nil, func(w io.Writer, f figure.Format) error {
 			return figure.Coverage(w, f, p, d.sideways, figure.Level(d.sideways, 4))
 		}},

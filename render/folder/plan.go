@@ -52,6 +52,7 @@ func seats(p *timing.Plan) []file {
 		{Name: "seats.csv", Write: func(w io.Writer) error { return table.Seats(w, p) }},
 		{Name: "seats_thirds.csv", Write: func(w io.Writer) error { return table.SeatThirds(w, p) }},
 		{Name: "seats_counts.csv", Write: func(w io.Writer) error { return table.SeatCounts(w, p) }},
+		{Name: "seats_strings.csv", Write: func(w io.Writer) error { return table.SeatStrings(w, p) }},
 	}
 	files = append(files, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.Seats(w, f, p) })...)
 	files = append(files, drawn("seats_thirds", func(w io.Writer, f figure.Format) error { return figure.SeatThirds(w, f, p) })...)
@@ -179,6 +180,9 @@ func pictures(p *timing.Plan, survey *timing.Survey) []file {
 			if mapped(centre) {
 				covered(band.Name(centre), figure.Level(s.of, b))
 			}
+		}
+		if p.Seating != nil {
+			covered("loss", figure.Loss(s.of))
 		}
 		covered("smear", figure.Smear(s.of))
 		covered("comb_onset", figure.CombOnset(s.of))
