@@ -125,6 +125,19 @@ func (a *Array) surface(d *design.Design) Surface {
 	return Surface{Present: true, On: d.Placing.On, Height: away * (to.X + to.Z), Absorption: d.Surface.Absorption}
 }
 
+// FixedTo returns the surface of a room that the body is fixed to, or stands over.
+func (a *Array) FixedTo() Surface {
+	const back, floor, ceiling = 0, 4, 5 // of the walls
+	s := Surface{Present: true, On: a.On, Height: -a.Room.Body.Z, Absorption: a.Room.Absorption[floor]}
+	switch a.On {
+	case OnCeiling:
+		s.Height, s.Absorption = a.Room.Size.Z-a.Room.Body.Z, a.Room.Absorption[ceiling]
+	case OnWall:
+		s.Height, s.Absorption = -a.Room.Body.X, a.Room.Absorption[back]
+	}
+	return s
+}
+
 // halved tells whether something hard makes the cut body whole by its mirror image: the
 // surface, or the wall of the room that the cut face looks at, where no point of the cut
 // face is farther from it than the radius of the body's ball. Farther away sound goes round

@@ -105,10 +105,10 @@ func (h *hall) at(place r3.Vec) []complex128 {
 }
 
 // Seats is Spot with other seats for the array's, as while one is dragged: quickly, and without
-// Counts and Strings. The place is the spot that the array has.
-func (p *Planner) Seats(list []layout.Seat) (*Spot, error) {
+// Counts and Strings.
+func (p *Planner) Seats(at r3.Vec, list []layout.Seat) (*Spot, error) {
 	a := *p.array
-	a.Seats = list
+	a.Spot, a.Seats = at, list
 	for i, s := range list {
 		if err := a.ReachSpot(s.At); err != nil {
 			return nil, fmt.Errorf("seat %d: %w", i+1, err)
@@ -180,6 +180,7 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.field.Judge(groups, gain, delay)
 	s.Without = s.field.Judge(groups, gain, nil)
+	s.Bound = s.field.Bound(groups, gain)
 	if s.Middle.Worst > s.Without.Worst {
 		found.warn("seats_middle_worse", advice.Note, MiddleWorse{s.array.Seats[s.MiddleSeat].Name, s.Middle.Worst, s.Without.Worst, s.Planned.Worst})
 	}

@@ -118,6 +118,7 @@ var rules = []rule{
 	}},
 	{"spot", nil, elsewhere},
 	{"seat", nil, seat},
+	{"seats", layout.ErrBehindWall, always(out("seats.aim", "behind a wall nobody sits all round the body"))},
 	{"area", nil, func(c condition) []remedy {
 		if !strings.Contains(c.fault.Key, ".") {
 			return []remedy{out(c.fault.Key, c.fault.Reason).asked()}

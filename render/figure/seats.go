@@ -42,29 +42,35 @@ func Seats(w io.Writer, f Format, p *timing.Plan) error {
 	})
 }
 
-// axes sets the axes for what the seats of a plan lose, the first seat at the top.
+// axes sets the axes for what the seats of a plan lose.
 func (c *chart) axes(p *timing.Plan) {
-	n := len(p.Array.Seats)
+	most := 0.0
+	for _, f := range words.Losses(&p.Spot) {
+		for _, lost := range f.Seat {
+			if lost > most { // not for NaN
+				most = lost
+			}
+		}
+	}
+	c.seatAxes(named(p.Array.Seats), most)
+}
+
+// seatAxes sets the axes for what seats lose, in dB up to the most, the first seat at the top.
+func (c *chart) seatAxes(names []string, most float64) {
+	n := len(names)
 	c.Y.Min, c.Y.Max = 0.4, float64(n)+0.6
 	c.Y.Tick.Length = 0
 	var ticks plot.ConstantTicks
-	for i, s := range p.Array.Seats {
+	for i, name := range names {
 		if i%everyName(n) == 0 {
-			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(s.Name, 26)})
+			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(name, 26)})
 		}
 	}
 	c.Y.Tick.Marker = ticks
 	if n > mostNamed {
 		c.Y.Tick.Label.Font.Size = 7
 	}
-	c.X.Min, c.X.Max = 0, 1
-	for _, f := range words.Losses(&p.Spot) {
-		for _, lost := range f.Seat {
-			if lost > c.X.Max/1.04 { // not for NaN
-				c.X.Max = 1.04 * lost
-			}
-		}
-	}
+	c.X.Min, c.X.Max = 0, max(1, 1.04*most)
 	c.steps(8, 0)
 }
 

@@ -98,9 +98,17 @@ func Level(p *timing.Plan, l timing.Levelling, c timing.Correction) ([]file, err
 	return append(files, drawn("level", func(w io.Writer, f figure.Format) error { return figure.Levelling(w, f, p, l) })...), nil
 }
 
-// Comparison lists the picture of several plans.
-func Comparison(plans []*timing.Plan) []file {
-	return drawn("comparison", func(w io.Writer, f figure.Format) error { return figure.Compare(w, f, plans) })
+// Comparison lists the pictures of several plans.
+func Comparison(designs []timing.Candidate) []file {
+	var plans []*timing.Plan
+	for _, d := range designs {
+		plans = append(plans, d.Plan)
+	}
+	out := drawn("comparison", func(w io.Writer, f figure.Format) error { return figure.Compare(w, f, plans) })
+	if slices.ContainsFunc(plans, func(p *timing.Plan) bool { return p.Seating != nil }) {
+		out = append(out, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.CompareSeats(w, f, designs) })...)
+	}
+	return out
 }
 
 // loads is the table of channels with their loads.

@@ -2,11 +2,8 @@ package page
 
 import (
 	"net/http"
-	"slices"
-	"strings"
 
 	"pappus/layout"
-	"pappus/layout/design"
 	"pappus/render/document"
 	"pappus/render/words"
 	"pappus/timing"
@@ -112,7 +109,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 		return nil, err
 	}
 	out := &planAnswer{
-		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
+		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: made.given,
 		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
 		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
 		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),
@@ -124,8 +121,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius)})
 	}
 	out.surround(a)
-	out.Seats = seated(made)
-	out.OwnSpot = len(out.Seats) == 0 || slices.Contains(out.Given, "spot.x_m")
+	out.Seats, out.OwnSpot = seated(made), made.ownSpot
 	return out, nil
 }
 

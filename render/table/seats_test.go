@@ -2,13 +2,16 @@ package table_test
 
 import (
 	"bytes"
+	"fmt"
 	"strings"
 	"testing"
 
 	"pappus/layout"
 	"pappus/render/table"
 	"pappus/timing"
+	"pappus/timing/recording"
 	"pappus/timing/seats"
+	"pappus/timing/verdict"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -117,5 +120,66 @@ up to 5, and are 10.1 dB louder there from the same amplifier.
 	plan, channels = screens(demo(t))
 	if strings.Contains(plan+channels, "seat") {
 		t.Error("seats are told where there are none")
+	}
+}
+
+// TestMeasuredSeats: each seat that was recorded, planned beside measured, in the table and on
+// the screen.
+func TestMeasuredSeats(t *testing.T) {
+	p := seated(t)
+	planned, measured := p.Seating.Planned, p.Seating.Planned
+	measured.Seat, measured.Between = []float64{7.26, 5.5}, 1.1
+	v := verdict.Seats{Thirds: p.Seating.Thirds, Planned: planned, Measured: measured, Heard: []verdict.Seat{
+		{Index: 0, Name: p.Array.Seats[0].Name, Error: 0.4, Whole: &recording.Measured{}}, {Index: 1, Name: p.Array.Seats[1].Name, Error: 0.2, Whole: &recording.Measured{}}}}
+	var b bytes.Buffer
+	if err := table.MeasuredSeats(&b, v); err != nil {
+		t.Fatal(err)
+	}
+	want := `seat,name,third_hz,third,planned_db,measured_db,seat_planned_db,seat_measured_db,seat_error_db
+1,cushion by the window,1000.0,1k,8.000,8.000,7.000,7.260,0.400
+1,cushion by the window,1258.9,1.25k,9.000,9.000,7.000,7.260,0.400
+2,"cushion by the door, in the corner",1000.0,1k,10.000,10.000,6.000,5.500,0.200
+2,"cushion by the door, in the corner",1258.9,1.25k,11.000,11.000,6.000,5.500,0.200
+`
+	if diff := cmp.Diff(want, b.String()); diff != "" {
+		t.Error(diff)
+	}
+	b.Reset()
+	if err := table.MeasuredScreen(&b, p, verdict.Found{Seats: &v}, false); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{
+		"lost at each seat, dB          planned measured    +-\n",
+		"cushion by the window              7.0      7.3   0.8\n",
+		"cushion by the door, in the…       6.0      5.5   0.4\n",
+		"between seats                      0.9      1.1\n",
+	} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q in\n%s", want, b.String())
+		}
+	}
+}
+
+// TestCompareAtSeats: designs with seats and guests at them, and one that cannot be there.
+func TestCompareAtSeats(t *testing.T) {
+	p, other := seated(t), *demo(t)
+	at := func(own bool, worst float64) *timing.AtSeats {
+		return &timing.AtSeats{Seats: p.Array.Seats, Own: own, Figures: seats.Figures{Worst: worst, Mean: worst + 0.5, Between: 0.94}, Value: worst + 1}
+	}
+	var b bytes.Buffer
+	if err := table.Compare(&b, []timing.Candidate{{Plan: &other, Seats: at(false, 11.6)}, {Plan: p, Seats: at(true, 7.1)}, {Plan: &other}}, false); err != nil {
+		t.Fatal(err)
+	}
+	name := p.Array.Name
+	for _, want := range []string{
+		"lost at the seats, dB                   worst    mean  between     aim\n",
+		fmt.Sprintf("%-37s %7s %7s %8s %7s\n", name+" *", "11.6", "12.1", "0.9", "12.6"),
+		fmt.Sprintf("%-37s %7s %7s %8s %7s\n", name, "7.1", "7.6", "0.9", "8.1"),
+		fmt.Sprintf("%-37s %7s %7s %8s %7s\n", name, "-", "-", "-", "-"),
+		"planned for one spot, and judged at the seats of",
+	} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q in\n%s", want, b.String())
+		}
 	}
 }

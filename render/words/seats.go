@@ -196,3 +196,27 @@ func SeatStrings(p *timing.Spot) string {
 	return fmt.Sprintf("Strings are of up to %s: shorter ones would cost the seats more than %s of the aim.",
 		prose.Count(free.Longest, "driver", "drivers"), lost(timing.WorthOctave))
 }
+
+// CompareSeats says what the columns of designs at seats are of; p is the first with several
+// seats, guests tells that there are designs without.
+func CompareSeats(p *timing.Plan, guests bool) string {
+	text := fmt.Sprintf("short of all drivers in step, of the direct sound from 500 Hz to 8 kHz, each design at its own seats; aim: what %q makes of it, less is better", p.Seating.Aim)
+	if guests {
+		text += fmt.Sprintf("; *: planned for one spot, and judged at the seats of %s", Name(p))
+	}
+	return text
+}
+
+// OfComparedSeats heads the picture of designs at seats; p is the first with several.
+func OfComparedSeats(p *timing.Plan, left int) Picture {
+	below := fmt.Sprintf("at the %d seats of %s, lost against all drivers in step, direct sound, 500 Hz to 8 kHz", len(p.Array.Seats), Name(p))
+	if left > 0 {
+		below += "; without " + prose.Count(left, "design", "designs") + " of other seats"
+	}
+	return Picture{"Designs compared: what each seat loses", below}
+}
+
+// OfMeasuredSeats heads the picture of what seats measured.
+func OfMeasuredSeats(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": what each seat loses, measured and planned", "lost against all drivers in step, 500 Hz to 8 kHz; bars: 95 of 100 lie within"}
+}

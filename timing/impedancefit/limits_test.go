@@ -198,6 +198,8 @@ func TestEnough(t *testing.T) {
 		{"79 dB is not", quiet(1.1e-4), false},
 		{"a gain of 2.1 is no gain", gain(2.1), true},
 		{"1.9 may be one", gain(1.9), false},
+		{"half of the voltage known to 4.5 percent makes an impedance known to 9", certain(0.5, 0.0225), true},
+		{"to 5.5 percent one that nobody wants", certain(0.5, 0.0275), false},
 		{"three minutes are as much as is held", errors.Is(long(1<<23), errQuiet), true},
 		{"and no more", errors.Is(long(1<<23+1), errValue), true},
 	} {

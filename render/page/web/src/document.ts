@@ -456,7 +456,7 @@ export interface Move {
   seats_m: Triple[];
   /** above, side */
   view: View;
-  /** level, smear, comb_onset, summing_loss; empty: no map */
+  /** level, smear, comb_onset, summing_loss, loss; empty: no map */
   quantity: Quantity;
   band_hz: number;
   /** of the map along one side */
@@ -482,6 +482,8 @@ export interface Moved extends Partial<Spot> {
 export interface Named {
   name: string;
   words: string;
+  /** only where there are several seats */
+  seats?: boolean;
 }
 
 /** One octave of a survey. */
@@ -798,7 +800,7 @@ export interface Solid {
   faces: number[][];
 }
 
-/** What is to be heard at a spot; without one at the design's. */
+/** What is to be heard at a spot; without one at the design's. Where the design has several seats, it is what is heard there of the plan for all of them. */
 export interface SoundAsked extends Hearing {
   text: string;
   spot_m: Triple | null;
@@ -881,6 +883,8 @@ export interface TableRow {
 export interface WalkAsked extends Hearing {
   text: string;
   from_m: Triple;
-  /** one of the walks that are offered */
+  /** one of the walks that are offered; empty: to a place */
   way: string;
+  /** that place */
+  to_m: Triple | null;
 }
