@@ -12,15 +12,18 @@ import (
 
 // Array is a design laid out: where each driver sits and which channel it
 // belongs to. It is the one value that leaves this room. All is SI: metres,
-// kelvin, pascals, watts. The origin is the centre of the uncut body; x points
-// forward, y left, z up.
+// kelvin, pascals, watts. Mounts, body and fits are in the body's own frame: the origin is the
+// centre of the uncut body, x points to its front mark, y to its left and z to its top. All
+// else is in the room's (Placing).
 type Array struct {
 	Name       string
 	Air        Air
 	Body       *body.Body
-	Stand      float64 // gap in m between the body's lowest point and the surface below
-	Wall       float64 // m
-	Surface    Surface // below the body; none where there is a room
+	Stand      float64   // gap in m between the body and what it is fixed to
+	Wall       float64   // m
+	On         string    // what it is fixed to: surface, ceiling or wall; empty: surface
+	Placings   []Placing // where each body is; empty: one that stands as designed
+	Surface    Surface   // that the body is fixed to; none where there is a room
 	Room       Room
 	Woofer     Woofer
 	Mounts     []Mount
@@ -68,6 +71,7 @@ type Mount struct {
 	Point  r3.Vec // m
 	Normal r3.Vec // unit length, outward
 	Face   int    // index into Body.Faces; -1 where it sits on none
+	Body   int    // which of the bodies it is on: index into Array.Bodies
 }
 
 // IDs returns the numbers of the mounts at some indices, in their order; never nil.

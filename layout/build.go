@@ -42,7 +42,7 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Driver.Impedance, err = named(d, d.Driver.ImpedanceFile, ReadImpedance); err != nil {
 		return nil, err
 	}
-	if err := checkListeners(d, a.Body); err != nil {
+	if err := a.checkListeners(d); err != nil {
 		return nil, err
 	}
 	places, err := place(d, whole, shell)
@@ -50,13 +50,13 @@ func Build(d *design.Design) (*Array, error) {
 		return nil, err
 	}
 	a.Mounts = places.mounts
-	if err := checkPlaces(d, a.Surface, a.Mounts); err != nil {
+	if err := a.checkPlaces(d); err != nil {
 		return nil, err
 	}
 	if a.Driver.Resonance, a.Driver.ResonanceQ, err = a.inBody(); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
-	if err := checkWoofer(d, a.Body, a.Surface); err != nil {
+	if err := a.checkWoofer(d); err != nil {
 		return nil, err
 	}
 	if err := checkLoad(d, a.Driver.LeastOhm(), len(a.Mounts)); err != nil {
@@ -77,7 +77,7 @@ func described(d *design.Design, shell *body.Body) *Array {
 	a := &Array{
 		Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
 		Driver: d.Driver, Limits: limitsOf(d), Box: d.Box, Print: d.Print,
-		Surface: surface(d, shell), Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
+		Placings: []Placing{{Turn: d.Placing.Turn(d.Placing.Angles)}}, On: d.Placing.On, Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
 		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Seats: d.AllSeats(), Seating: d.Seating, Coverage: d.Coverage,
 	}
 	if !a.Room.Present {
@@ -89,7 +89,8 @@ func described(d *design.Design, shell *body.Body) *Array {
 		a.Woofer = Woofer{}
 	}
 	a.Processor.Step = cmp.Or(a.Processor.Step, 1/a.Processor.Rate)
-	if !a.standing() {
+	a.Surface = a.surface(d)
+	if !a.halved() {
 		a.Body = shell.InOpenAir()
 	}
 	return a

@@ -113,10 +113,10 @@ smear_limit_us = 250
 	want := &layout.Array{
 		Name:  "Cube",
 		Air:   layout.Air{Temperature: 300, Humidity: 0.4, Pressure: 100000},
-		Stand: 0.05,
-		Wall:  0.004,
+		Stand: 0.05, On: layout.OnSurface, Placings: []layout.Placing{{}},
+		Wall: 0.004,
 		// 50 mm below the cube's lower face.
-		Surface: layout.Surface{Present: true, Height: -h - 0.05, Absorption: layout.Absorption{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}},
+		Surface: layout.Surface{Present: true, On: layout.OnSurface, Height: -h - 0.05, Absorption: layout.Absorption{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}},
 		// From the top down, the ring round the middle counter-clockwise from x.
 		Mounts: []layout.Mount{
 			face(1, 0, 0, 1), face(2, 1, 0, 0), face(3, 0, 1, 0), face(4, -1, 0, 0), face(5, 0, -1, 0), face(6, 0, 0, -1),

@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 
-	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/cores"
@@ -74,16 +73,15 @@ func newBanks(ctx context.Context, p *timing.Spot, who Listener, way Way, cases 
 	return banks, ctx.Err()
 }
 
-// floored returns a plan with the room's floor in place of the room, for a room has
-// too many echoes to be moved. A plan without a room stays as it is.
+// floored returns a plan with the room's floor in place of the room, or the ceiling or the wall
+// that the body is fixed to, for a room has too many echoes to be moved. A plan without a room
+// stays as it is.
 func floored(p *timing.Spot) *timing.Spot {
 	if !p.Array.Room.Present {
 		return p
 	}
-	const floor = 4 // of the walls
 	a, out := *p.Array, *p
-	a.Room.Present = false
-	a.Surface = layout.Surface{Present: true, Height: -a.Room.Body.Z, Absorption: a.Room.Absorption[floor]}
+	a.Surface, a.Room.Present = a.FixedTo(), false
 	out.Array = &a
 	return &out
 }

@@ -96,7 +96,9 @@ func arrivalsBy(by string, arrivals []Arrival, speed float64) []float64 {
 // their number alone. Where the design's number of channels cannot all be wired there are
 // fewer, and a finding; where not even one string of all drivers will do the error wraps
 // wiring.ErrLoad.
-func (p *Planner) channels(a *layout.Array, t times) (out []Channel, found findings, err error) {
+//
+// sort sorts the drivers into so many channels that can be wired.
+func (p *Planner) channels(a *layout.Array, sort func(count int) ([][]int, error)) (out []Channel, found findings, err error) {
 	w, n, ohm := a.Wiring, len(a.Mounts), a.Driver.LeastOhm()
 	for _, c := range a.Channels {
 		out = append(out, Channel{Channel: c, Delay: c.Delay})
@@ -121,7 +123,9 @@ func (p *Planner) channels(a *layout.Array, t times) (out []Channel, found findi
 		if count < min(w.Channels, n) {
 			found.warn("channels_fewer", advice.Cost, FewerChannels{count, w.Channels, p.sizes.least(), ohm, w.MinimumLoad})
 		}
-		groups = p.sort(a, t, count)
+		if groups, err = sort(count); err != nil {
+			return nil, nil, err
+		}
 		if longest := p.sizes.longest(groups); w.LongestString > 0 && longest > w.LongestString {
 			found.warn("strings_too_long", advice.Misfit, LongStrings{longest, w.LongestString, count})
 		}

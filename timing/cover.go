@@ -17,9 +17,9 @@ import (
 // spacing of a semitone.
 const perOctave = 12
 
-// Cover fills a slice of the room for a plan: level in each octave band, smear
-// and comb onset, all with the plan's delays. Levels are of all that is heard; smear and
-// comb onset are of the direct sound. Cells inside the body, below the surface or outside
+// Cover fills a slice of the room for a plan: level in each octave band, smear, comb onset
+// and loss, all with the plan's delays. Levels are of all that is heard; the others are of
+// the direct sound. Cells inside the body, below the surface or outside
 // the room are NaN.
 // The cost is linear in cells; all cores are used and the result is the same to the bit for
 // any number of them.
@@ -45,6 +45,7 @@ func Cover(p *Spot, s Slice) (*Coverage, error) {
 		}
 		c.Smear[cell] = h.smear[i]
 		c.CombOnset[cell] = x.combOnset(h, i, loud[worker])
+		c.Loss[cell] = x.loss(h, i)
 	})
 	return c, nil
 }
@@ -57,8 +58,8 @@ func (s Slice) frame() harmonic.Frame {
 // newCoverage returns the slice with all its cells out of reach.
 func newCoverage(s Slice) *Coverage {
 	cells, octaves := s.Columns*s.Rows, band.Octaves()
-	c := &Coverage{Slice: s, Band: octaves, Level: table(len(octaves), cells), Smear: make([]float64, cells), CombOnset: make([]float64, cells)}
-	for _, values := range append(c.Level, c.Smear, c.CombOnset) {
+	c := &Coverage{Slice: s, Band: octaves, Level: table(len(octaves), cells), Smear: make([]float64, cells), CombOnset: make([]float64, cells), Loss: make([]float64, cells)}
+	for _, values := range append(c.Level, c.Smear, c.CombOnset, c.Loss) {
 		blank(values)
 	}
 	return c

@@ -76,10 +76,10 @@ func (e *Ears) echoes(g group, place, left, right r3.Vec) []*echo {
 		return nil
 	}
 	out := make([]*echo, len(g.ways))
-	for i, way := range g.ways[1:] {
+	for i, way := range g.ways[g.bodies:] {
 		o := &echo{make([]complex128, len(e.plain)), make([]complex128, len(e.plain))}
 		e.head.Add(o.left, o.right, e.plain, source(r3.Sub(g.middle, way.Moved(place)), way.Turned(left), way.Turned(right)))
-		out[i+1] = o
+		out[g.bodies+i] = o
 	}
 	return out
 }

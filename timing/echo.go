@@ -7,6 +7,7 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/radiate"
+	"pappus/timing/shoebox"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -52,9 +53,9 @@ var walls = [3][2]string{{"back wall", "front wall"}, {"right wall", "left wall"
 // echoes returns the echoes at the spot, the deepest first.
 func (p *Spot) echoes() (out []Echo, err error) {
 	a := once(p.Array)
-	ways := radiate.Ways(a, radiate.NewMedium(airOf(a), nil))
-	for number := 1; number < len(ways); number++ {
-		e, err := p.echoBy(a, number, ways[number])
+	ways, bodies := radiate.Ways(a, radiate.NewMedium(airOf(a), nil)), len(a.Bodies())
+	for number := 1; number < len(ways)/bodies; number++ {
+		e, err := p.echoBy(a, number, ways[number*bodies].Mirror)
 		if err != nil {
 			return nil, err
 		}
@@ -73,17 +74,12 @@ func once(a *layout.Array) *layout.Array {
 	return &once
 }
 
-// echoBy returns the echo of an array by one of its ways, which is mirrored across one axis.
-func (p *Spot) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, error) {
+// echoBy returns the echo of an array by one mirror, which is across one axis.
+func (p *Spot) echoBy(a *layout.Array, number int, image shoebox.Mirror) (Echo, error) {
 	axis := slices.Index([]float64{image.Flip.X, image.Flip.Y, image.Flip.Z}, -1)
 	at := along(image.Shift, axis) / 2
-	e := Echo{Wall: walls[axis][0]}
-	switch {
-	case !a.Room.Present:
-		e.Wall = "surface below"
-	case at > 0:
-		e.Wall = walls[axis][1]
-	}
+	wall := wallOf(a, axis, at)
+	e := Echo{Wall: wall.name}
 	mirrored := image.Moved(a.Spot)
 	var source r3.Vec
 	var h hearer
@@ -94,25 +90,38 @@ func (p *Spot) echoBy(a *layout.Array, number int, image radiate.Way) (Echo, err
 		long, _, _ := way(a, mount, mirrored)
 		e.Extra += weight[m] * (long - p.Arrivals[m].Path)
 		e.Late += weight[m] * (h.heard(mount) - p.Arrivals[m].Heard())
-		source = r3.Add(source, r3.Scale(weight[m], mount.Point))
+		source = r3.Add(source, r3.Scale(weight[m], a.PlaceOf(mount)))
 	}
 	e.Extra, e.Late, source = e.Extra/total, e.Late/total, r3.Scale(1/total, source)
 	share := (at - along(source, axis)) / (along(mirrored, axis) - along(source, axis))
 	e.At = r3.Add(source, r3.Scale(share, r3.Sub(mirrored, source)))
 	err := p.dip(&e, a, number)
 	e.move(a.Spot, source, axis, at)
-	if p.gap(axis, at) < EchoMove {
+	if away := along(wall.towards, axis) * at; away-a.Extent(wall.towards) < EchoMove {
 		e.Nearer = math.NaN()
 	}
 	return e, err
 }
 
-// gap returns how far the body is from a surface across an axis, in m.
-func (p *Spot) gap(axis int, at float64) float64 {
-	if axis == 2 && at < 0 {
-		return p.Array.Body.Lowest() - at
+// wall is a surface that throws sound back.
+type wall struct {
+	name    string
+	towards r3.Vec // the direction of the room from the body to it
+}
+
+// onlySurface names the surface that a body is fixed to where there is no room.
+var onlySurface = map[string]string{layout.OnCeiling: "ceiling", layout.OnWall: walls[0][0]}
+
+// wallOf returns the surface across an axis at a place in m along it.
+func wallOf(a *layout.Array, axis int, at float64) wall {
+	if !a.Room.Present {
+		return wall{cmp.Or(onlySurface[a.Surface.On], "surface below"), layout.Towards(a.Surface.On)}
 	}
-	return math.Abs(at) - p.Array.Body.Radius
+	axes := [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}
+	if at > along(r3.Sub(r3.Scale(0.5, a.Room.Size), a.Room.Body), axis) { // beyond the room's middle
+		return wall{walls[axis][1], axes[axis]}
+	}
+	return wall{walls[axis][0], r3.Scale(-1, axes[axis])}
 }
 
 // along returns a coordinate by its number.
@@ -148,9 +157,9 @@ func (p *Spot) dip(e *Echo, a *layout.Array, number int) error {
 	fed := p.feed(true, frequency, plain(len(frequency)))
 	direct, late := make([]complex128, len(frequency)), make([]complex128, len(frequency))
 	heard := make([]complex128, len(a.Mounts)*len(frequency))
-	s.Hear(heard, s.Ways[:1], a.Spot)
+	s.Hear(heard, s.Direct(), a.Spot)
 	fed.AddTo(direct, heard)
-	s.Hear(heard, s.Ways[number:number+1], a.Spot)
+	s.Hear(heard, s.Mirrored(number), a.Spot)
 	fed.AddTo(late, heard)
 	left := make([]float64, len(frequency)) // share of the direct sound's energy
 	for f := range left {

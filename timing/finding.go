@@ -138,3 +138,10 @@ type CrossoverLoss struct {
 	Finer       *Finer  // what would be much better; nil: nothing
 	Other       bool    // with the polarity that the woofer has not
 }
+
+// MiddleWorse (code seats_middle_worse) are delays for the middle seat alone that are worse
+// for all than none: the losses at the worst seat.
+type MiddleWorse struct {
+	Seat                   string
+	Middle, Without, Their float64 // dB: with these, without delays, with the plan's
+}

@@ -104,7 +104,7 @@ func (s *sorter) alike(a, b [][]int) bool {
 // and no more smear, from the shortest strings to the least smear.
 func (s *sorter) undominated(count int) [][][]int {
 	free := s.groups(count, 0)
-	most := s.shortest(count)
+	most := s.sizes.shortest(count)
 	groups := s.groups(count, most)
 	for ; groups == nil; most++ {
 		groups = s.groups(count, most+1)

@@ -113,7 +113,7 @@ func (x *places) hearNear(dst heard, p *Spot, feed radiate.Feed) {
 
 // total adds to a direct sound [place][frequency] what a surface or a room sends back.
 func (x *places) total(sum []complex128, p *Spot) {
-	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Ways[1:], x.frame, x.at)
+	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Echoes(), x.frame, x.at)
 }
 
 // combOnset returns the comb onset in Hz at a place. loud is room for one number for each
@@ -124,6 +124,25 @@ func (x *places) combOnset(h heard, place int, loud []float64) float64 {
 		loud[f] = math.Sqrt(energyOf(v))
 	}
 	return measure.CombOnset(x.frequency, loud, h.parts[place*n:(place+1)*n])
+}
+
+// Where losses against all drivers in step are judged, in Hz, as at seats.
+const lossLow, lossHigh = 500.0, 8000.0
+
+// loss returns by how many dB a place falls short of all drivers in step: seats.Figures has
+// the formula.
+func (x *places) loss(h heard, place int) float64 {
+	n, share, count := len(x.frequency), 0.0, 0
+	for f, hz := range x.frequency {
+		if hz < lossLow || hz > lossHigh {
+			continue
+		}
+		if loud := h.parts[place*n+f]; loud > 0 {
+			share += energyOf(h.sum[place*n+f]) / (loud * loud)
+		}
+		count++
+	}
+	return -10 * math.Log10(share/float64(count))
 }
 
 // smear fills dst in at the places on rings: energies and times are the same for all drivers
@@ -139,7 +158,7 @@ func (x *places) smear(dst []float64, p *Spot) {
 	cores.Each(len(x.rings.Ring), func(worker, i int) {
 		k, ring := &scratch[worker], &x.rings.Ring[i]
 		x.sizes.Energy(k.energies[:], ring.R)
-		k.hearer.move(p, r3.Add(p.Array.Body.BallCentre, r3.Vec{X: ring.R}))
+		k.hearer.moveFrom(p, ring.R)
 		for j := range k.times {
 			k.times[j] = k.hearer.heardFrom(math.Pi * float64(j) / (angles - 1))
 		}

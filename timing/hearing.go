@@ -40,7 +40,8 @@ type Hearing struct {
 // group is sources and the cases that feed them.
 type group struct {
 	field  radiate.Field
-	ways   []radiate.Way // the body first
+	ways   []radiate.Way // the bodies first
+	bodies int
 	mounts []layout.Mount
 	cases  []int          // indices into Listening.Cases
 	weight [][]complex128 // for each of cases: [mount][frequency]
@@ -67,8 +68,9 @@ func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*He
 		return nil, err
 	}
 	h := &Hearing{plan: p, medium: s.Medium, cases: len(l.Cases), whole: s.Array.Room.Present, plain: plain(len(frequency))}
-	drivers := group{field: s.Field, ways: s.Ways, mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
-	point := group{field: radiate.Point(s.Medium), ways: s.Ways, mounts: make([]layout.Mount, 1), apart: true}
+	drivers := group{field: s.Field, ways: s.Ways, bodies: len(s.Direct()), mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
+	inRoom := radiate.InRoom(s.Ways)
+	point := group{field: radiate.Point(s.Medium), ways: inRoom, bodies: 1, mounts: make([]layout.Mount, 1), apart: true}
 	if len(places) > 1 {
 		drivers.field = s.Quick
 	}
@@ -89,7 +91,7 @@ func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*He
 		g.weight = append(g.weight, weight)
 	}
 	if l.Woofer != nil {
-		h.groups = append(h.groups, l.Woofer.group(p, l.Cases, s.Ways, s.Medium))
+		h.groups = append(h.groups, l.Woofer.group(p, l.Cases, inRoom, s.Medium))
 	}
 	if len(point.cases) > 0 {
 		h.groups = append(h.groups, point)
@@ -145,12 +147,13 @@ func (h *Hearing) check(dst [][]complex128) {
 	}
 }
 
-// each calls visit with what a place hears of each of a group's mounts, or of some of them,
-// by one way; visit may not keep it.
+// each calls visit with what a place hears of each of a group's mounts, or of some of them in
+// the order of their bodies, by one way, which is that of one body; visit may not keep it.
 func (e *ear) each(g *group, mounts []layout.Mount, way radiate.Way, place r3.Vec, visit func(i int, heard []complex128)) {
 	n := len(e.left)
-	for from := 0; from < len(mounts); from += together {
-		lot := mounts[from:min(from+together, len(mounts))]
+	first, end := radiate.Of(mounts, way.Body)
+	for from := first; from < end; from += together {
+		lot := mounts[from:min(from+together, end)]
 		g.field.At(e.heard[:len(lot)*n], lot, way.Moved(place))
 		for i := range lot {
 			row := e.heard[i*n : (i+1)*n]

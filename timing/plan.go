@@ -32,7 +32,8 @@ type Spot struct {
 
 	Warnings []Finding // layout's and timing's own, in the order in which they were found
 
-	late *arrival.Late // how much later than by the path the field is heard; nil: not at all
+	late   *arrival.Late // how much later than by the path the field is heard; nil: not at all
+	served served        // the channels as they serve the seats
 }
 
 // Plan is all that timing finds for an array: its own listening spot, how the channels are
@@ -42,8 +43,8 @@ type Plan struct {
 
 	Peaks      []float64 // s, for each mount: peak of the model's impulse response up to 12 kHz; NaN: no sound comes
 	Choices    []Choice  // what each way of taking delays would cost at the spot
-	Counts     []Count   // what 1, 2, 3 … channels would leave at the spot
-	Front      []Strung  // what shorter strings cost and bring; empty where the design leaves no choice
+	Counts     []Count   // what 1, 2, 3 … channels would leave at the spot; empty where seats are planned for: Seating.Counts
+	Front      []Strung  // what shorter strings cost and bring at the spot; empty where the design leaves no choice, and where seats are planned for: Seating.Strings
 	Banks      []Bank    // for each channel: its strings, and what they draw
 	Maximum    Maximum   // how loud it can be, and what the cones do
 	Horizontal Polar     // round the vertical axis at the spot's height and distance
@@ -121,4 +122,5 @@ type Coverage struct {
 	Level     [][]float64 // [band][cell] dB, with the delays, echoes in it
 	Smear     []float64   // s, of the direct sound, with the delays
 	CombOnset []float64   // Hz, of the direct sound, +Inf where there is none up to the highest computed
+	Loss      []float64   // dB, of the direct sound from 500 Hz to 8 kHz against all drivers in step, as at seats
 }

@@ -46,6 +46,8 @@ type Planner struct {
 	sizes     stringSizes
 	ratedVolt float64       // V, RMS over a driver, what it stands for long; +Inf: not known
 	late      *arrival.Late // how much later than by the path the field is heard
+	hall      *hall         // nil: no seats were asked for yet
+	served    served        // for the seats that were asked for last
 	doubtful  []Finding     // of the model, for this body
 }
 
@@ -72,20 +74,35 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 // Spot finds the array's timing at a place in m. A place that no sound can reach gives what
 // layout.Array.ReachSpot does; drivers that cannot be wired at or above the amplifier's minimum
 // load, wiring.ErrLoad.
+//
+// Where the array has several seats, the channels and delays are those that serve the seats,
+// wherever the spot is.
 func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
-	if err := p.array.ReachSpot(at); err != nil {
+	a := *p.array
+	a.Spot = at
+	return p.spot(context.Background(), &a, false)
+}
+
+// spot finds an array's timing at its spot; for its seats, where it has several, until ctx
+// ends, or quickly.
+func (p *Planner) spot(ctx context.Context, a *layout.Array, quick bool) (*Spot, error) {
+	if err := a.ReachSpot(a.Spot); err != nil {
 		return nil, err
 	}
-	array := *p.array
-	a := &array
-	a.Spot = at
-	p.pressure.hear(p.scene, at)
+	seated, err := p.serve(ctx, a, quick)
+	if err != nil {
+		return nil, err
+	}
+	p.pressure.hear(p.scene, a.Spot)
 
 	arrivals := p.arrivals(a)
 	alike := timesOf(a, arrivals, p.speed) // of drivers that are all as loud
-	channels, found, err := p.channels(a, alike)
-	if err != nil {
-		return nil, err
+	channels, found := seated.channels, seated.found
+	if channels == nil {
+		channels, found, err = p.channels(a, func(count int) ([][]int, error) { return p.sort(a, alike, count), nil })
+		if err != nil {
+			return nil, err
+		}
 	}
 	setDelays(channels, alike)
 	found = append(found, handFindings(a, channels, alike)...)
@@ -105,7 +122,7 @@ func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
 	protection, risk := p.protect(a, channels)
 	s := &Spot{
 		Array: a, SpeedOfSound: p.speed, Arrivals: arrivals, Channels: channels, Wait: wait, Rounding: rounding, Protection: protection,
-		Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late,
+		Seating: seated.seating, Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late, served: seated,
 	}
 	s.Response, s.Aligned, s.Unaligned = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
 	s.Echoes, err = s.echoes()
@@ -115,7 +132,7 @@ func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
 // plan finds all there is to be told of the array's own spot. What takes long ends with
 // ctx, within a second.
 func (p *Planner) plan(ctx context.Context) (*Plan, error) {
-	spot, err := p.Spot(p.array.Spot)
+	spot, err := p.spot(ctx, p.array, false)
 	if err != nil {
 		return nil, err
 	}
@@ -125,12 +142,14 @@ func (p *Planner) plan(ctx context.Context) (*Plan, error) {
 	}
 	at := atSpot{spot, &p.pressure, p.pressure.rounder(p.array.Processor), p.sizes, p.ratedVolt}
 	plan.Choices = choices(at, plan.Peaks)
-	alike := at.alike()
-	s := at.sorter(alike)
-	if plan.Counts, err = counts(ctx, at, s, alike); err != nil {
-		return nil, err
+	if plan.Seating == nil {
+		alike := at.alike()
+		s := at.sorter(alike)
+		if plan.Counts, err = counts(ctx, at, s, alike); err != nil {
+			return nil, err
+		}
+		plan.Front = front(at, s)
 	}
-	plan.Front = front(at, s)
 	if plan.Banks, err = banks(ctx, spot); err != nil {
 		return nil, err
 	}
@@ -166,7 +185,7 @@ func (p *Plan) found(more findings) { p.Warnings = slices.Concat(p.Warnings, mor
 func (p *Planner) arrivals(a *layout.Array) []Arrival {
 	out := make([]Arrival, len(a.Mounts))
 	var h hearer
-	h.place(a, p.late, p.speed, a.Spot)
+	h.moveIn(a, p.late, p.speed, a.Spot)
 	for m, mount := range a.Mounts {
 		r := &out[m]
 		r.Path, r.Straight, r.Seen = way(a, mount, a.Spot)

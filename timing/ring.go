@@ -36,12 +36,15 @@ func newRing(p *Spot) (*ring, error) {
 			octaves = append(octaves, centre)
 		}
 	}
-	r := &ring{angle: circleAngles(ringSteps), frequency: band.Frequencies(octaves, 1, ringOctave), octaves: len(octaves)}
+	r := &ring{frequency: band.Frequencies(octaves, 1, ringOctave), octaves: len(octaves)}
 	var places []r3.Vec
-	for _, angle := range r.angle {
-		places = append(places, p.listeningCircle(angle))
+	open := unroomed(p.Array)
+	for _, angle := range circleAngles(ringSteps) {
+		if at := p.listeningCircle(angle); open.Reach(at) == nil { // a wall behind takes half of the circle
+			r.angle, places = append(r.angle, angle), append(places, at)
+		}
 	}
-	s, err := newScene(unroomed(p.Array), r.frequency)
+	s, err := newScene(open, r.frequency)
 	if err != nil {
 		return nil, err
 	}
@@ -58,7 +61,7 @@ func newRing(p *Spot) (*ring, error) {
 		}
 	})
 	r.sum = r.add(make([]complex128, len(places)*nf), all(len(r.driver)))
-	r.level = make([]float64, ringSteps*r.octaves)
+	r.level = make([]float64, len(places)*r.octaves)
 	r.energies(r.level, r.sum)
 	return r, nil
 }

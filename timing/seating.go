@@ -1,24 +1,323 @@
 package timing
 
-import "pappus/timing/seats"
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"pappus/layout"
+	"pappus/layout/advice"
+	"pappus/layout/design"
+	"pappus/timing/radiate"
+	"pappus/timing/seats"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // Seating is how one set of delays serves all seats, by losses in dB against all drivers in
-// step over the thirds from 500 Hz to 8 kHz, of the direct sound.
+// step over the thirds from 500 Hz to 8 kHz, of the loudspeaker itself on its surface, without
+// the room, within the reach of the head (Array.Seating.Head).
 type Seating struct {
 	Aim        string    // even, worst, mean or round
 	Thirds     []float64 // Hz, exact centres
 	MiddleSeat int       // index into Array.Seats: the nearest to the middle of all
 	Planned    seats.Figures
-	Middle     seats.Figures // with delays for the middle seat alone
+	Middle     seats.Figures // with channels and delays for the middle seat alone
 	Without    seats.Figures // without delays
 	Bound      seats.Figures // with any phase for each channel and frequency: no processing of these channels does better
-	Counts     []SeatCount
+	Counts     []SeatCount   // for 1, 2 … channels; empty where the channels are laid out by hand, by neighbours or by height, and while a seat is dragged
+	Strings    []SeatStrings // what shorter strings cost and bring; empty where there is no choice
 
 	MiddleDelay []float64 // s, of each driver, as planned for the middle seat alone and as it can be set
 }
 
-// SeatCount is what a number of channels would leave at the seats.
+// SeatCount is what a number of channels would leave at the seats, with strings of any length
+// up to what the design allows, so that more are never worse.
 type SeatCount struct {
 	Channels int
+	Longest  int // drivers in the longest string
 	seats.Figures
+}
+
+// SeatStrings is a plan for all seats with strings of no more than Longest drivers.
+type SeatStrings struct {
+	Longest int
+	Value   float64 // dB, what the aim makes small
+	seats.Figures
+	Louder float64 // dB more at the seats, in the mean, from the same amplifier than with strings of any length
+	Chosen bool    // the plan's own
+}
+
+// hall is what places near seats hear of each driver of an array.
+type hall struct {
+	scene  *radiate.Scene
+	thirds []float64
+	ends   []int
+	heard  map[r3.Vec][]complex128 // [mount*frequencies+f], on the surface, without the room, all fed alike
+}
+
+// served are channels with their delays that serve seats.
+type served struct {
+	seats    []layout.Seat
+	quick    bool // found quickly
+	channels []Channel
+	found    findings
+	seating  *Seating
+}
+
+// mostHeard is how many places' sounds a planner keeps at most: those of some dozens of
+// seats, and of one that is dragged.
+const mostHeard = 1024
+
+// newHall makes an array ready to be heard at seats.
+func newHall(a *layout.Array) (*hall, error) {
+	h := &hall{heard: map[r3.Vec][]complex128{}}
+	var frequency []float64
+	frequency, h.thirds, h.ends = seats.Frequencies()
+	var err error
+	h.scene, err = newScene(unroomed(a), frequency)
+	return h, err
+}
+
+// field returns what seats hear, each at the places that its head reaches and sound does.
+func (h *hall) field(a *layout.Array) *seats.Field {
+	f := &seats.Field{Frequency: h.scene.Medium.Frequency, Ends: h.ends, Drivers: len(a.Mounts)}
+	if len(h.heard) > mostHeard {
+		clear(h.heard)
+	}
+	for i, s := range a.Seats {
+		f.Place, f.Seat = append(f.Place, h.at(s.At)), append(f.Seat, i)
+		f.Weight = append(f.Weight, s.Weight)
+	}
+	return f
+}
+
+// at returns what a place in m hears of each mount.
+func (h *hall) at(place r3.Vec) []complex128 {
+	heard, ok := h.heard[place]
+	if !ok {
+		heard = make([]complex128, len(h.scene.Array.Mounts)*len(h.scene.Medium.Frequency))
+		h.scene.Hear(heard, h.scene.Ways, place)
+		h.heard[place] = heard
+	}
+	return heard
+}
+
+// Seats is Spot with other seats for the array's, as while one is dragged: quickly, and without
+// Counts and Strings.
+func (p *Planner) Seats(at r3.Vec, list []layout.Seat) (*Spot, error) {
+	a := *p.array
+	a.Spot, a.Seats = at, list
+	for i, s := range list {
+		if err := a.ReachSpot(s.At); err != nil {
+			return nil, fmt.Errorf("seat %d: %w", i+1, err)
+		}
+	}
+	return p.spot(context.Background(), &a, true)
+}
+
+// Know takes over what a spot of the planner's array was found for its seats, so that it need
+// not be found again for another place.
+func (p *Planner) Know(s *Spot) { p.served = s.served }
+
+// serve returns the channels and delays that serve an array's seats, which it keeps until
+// other seats are asked for; of nothing where there are fewer than two.
+func (p *Planner) serve(ctx context.Context, a *layout.Array, quick bool) (served, error) {
+	if len(a.Seats) < 2 {
+		return served{}, nil
+	}
+	if p.served.quick != quick || !slices.Equal(p.served.seats, a.Seats) {
+		if p.hall == nil {
+			var err error
+			if p.hall, err = newHall(p.array); err != nil {
+				return served{}, err
+			}
+		}
+		s := &server{p, a, p.hall.field(a), seats.Aim(a.Seating.Aim), &Seating{Aim: a.Seating.Aim, Thirds: p.hall.thirds, MiddleSeat: design.MiddleSeat(a.Seats)}}
+		channels, found, err := s.serve(ctx, quick)
+		if err != nil {
+			return served{}, err
+		}
+		p.served = served{slices.Clone(a.Seats), quick, channels, found, s.Seating}
+	}
+	out := p.served
+	out.channels = slices.Clone(out.channels) // whose delays are settled for each spot
+	return out, nil
+}
+
+// server finds channels for an array's seats.
+type server struct {
+	p     *Planner
+	array *layout.Array
+	field *seats.Field
+	aim   seats.Aim
+	*Seating
+}
+
+// serve finds the channels with their delays, and fills in how well they serve.
+func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, error) {
+	middle, err := s.middle(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
+	var delay []float64
+	channels, found, err := s.p.channels(s.array, func(count int) (groups [][]int, err error) {
+		groups, delay, err = s.sort(ctx, middle, count, quick)
+		return groups, err
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	if delay == nil {
+		if delay, err = s.delays(ctx, channels, quick); err != nil {
+			return nil, nil, err
+		}
+	}
+	for c := range channels {
+		channels[c].Delay = delay[c]
+	}
+	groups, gain := mountsOf(channels), gains(s.array, channels)
+	s.Planned = s.field.Judge(groups, gain, delay)
+	s.Without = s.field.Judge(groups, gain, nil)
+	s.Bound = s.field.Bound(groups, gain)
+	if s.Middle.Worst > s.Without.Worst {
+		found.warn("seats_middle_worse", advice.Note, MiddleWorse{s.array.Seats[s.MiddleSeat].Name, s.Middle.Worst, s.Without.Worst, s.Planned.Worst})
+	}
+	return channels, found, nil
+}
+
+// middle plans for the middle seat alone.
+func (s *server) middle(ctx context.Context) (*Spot, error) {
+	alone := *s.array
+	alone.Seats, alone.Spot = nil, s.array.Seats[s.MiddleSeat].At
+	spot, err := s.p.spot(ctx, &alone, false)
+	if err != nil {
+		return nil, err
+	}
+	delay := make([]float64, len(spot.Channels))
+	for c := range delay {
+		delay[c] = spot.Channels[c].Delay
+	}
+	s.Seating.Middle = s.field.Judge(mountsOf(spot.Channels), gains(spot.Array, spot.Channels), delay)
+	for _, r := range spot.Arrivals {
+		s.MiddleDelay = append(s.MiddleDelay, r.Delay)
+	}
+	return spot, nil
+}
+
+// limits are what all plans of the array obey.
+func (s *server) limits() seats.Limits { return seats.Limits{Step: s.array.Processor.Step} }
+
+// delays finds those of channels whose drivers are settled.
+func (s *server) delays(ctx context.Context, channels []Channel, quick bool) ([]float64, error) {
+	l := s.limits()
+	l.Groups, l.Gain = mountsOf(channels), gains(s.array, channels)
+	for _, c := range channels {
+		l.Delay = append(l.Delay, c.Channel.Delay)
+	}
+	found, err := s.plan(ctx, l, quick)
+	return found.Delay, err
+}
+
+func (s *server) plan(ctx context.Context, l seats.Limits, quick bool) (seats.Answer, error) {
+	if quick {
+		return s.field.Quick(s.aim, l)
+	}
+	return s.field.Plan(ctx, s.aim, l)
+}
+
+// sort sorts drivers into count channels and finds their delays; none yet where the design
+// says how drivers are shared out.
+func (s *server) sort(ctx context.Context, middle *Spot, count int, quick bool) (groups [][]int, delay []float64, err error) {
+	w := s.array.Wiring
+	if w.Split == byNeighbours || w.Split == byHeight {
+		return mountsOf(middle.Channels), nil, nil
+	}
+	var found seats.Answer
+	switch {
+	case quick:
+		found, err = s.quickly(count)
+	case w.LongestString > 0:
+		found, err = s.within(ctx, count, w.LongestString)
+		if errors.Is(err, seats.ErrSizes) {
+			found, err = s.within(ctx, count, 0)
+		}
+	default:
+		found, err = s.choose(ctx, count)
+	}
+	return found.Groups, found.Delay, err
+}
+
+// quickly finds count channels with the shortest strings that the design allows.
+func (s *server) quickly(count int) (found seats.Answer, err error) {
+	most := s.array.Wiring.LongestString
+	if most == 0 {
+		most = s.p.sizes.shortest(count)
+	}
+	for _, most := range []int{most, 0} {
+		l := s.limits()
+		l.Channels, l.Allowed = count, s.p.sizes.within(most)
+		if found, err = s.field.Quick(s.aim, l); !errors.Is(err, seats.ErrSizes) {
+			return found, err
+		}
+	}
+	return found, err
+}
+
+// within finds count channels with no more than most drivers in a string, 0: with any number,
+// and what fewer channels would leave.
+func (s *server) within(ctx context.Context, count, most int) (found seats.Answer, err error) {
+	l := s.limits()
+	l.Channels, l.Allowed = count, s.p.sizes.within(most)
+	all, err := s.field.PlanUpTo(ctx, s.aim, l)
+	if err != nil {
+		return found, err
+	}
+	if found = all[len(all)-1]; found.Groups == nil {
+		return found, seats.ErrSizes
+	}
+	s.Counts = nil
+	for _, a := range all {
+		if a.Groups != nil {
+			s.Counts = append(s.Counts, SeatCount{len(a.Groups), s.p.sizes.longest(a.Groups), a.Figures})
+		}
+	}
+	return found, nil
+}
+
+// choose finds count channels by the rule for strings: the shortest, since voltage divides
+// along a string, with which the aim loses no more than WorthOctave in dB against strings of
+// any length. As at one spot, level can be bought and timing cannot.
+func (s *server) choose(ctx context.Context, count int) (seats.Answer, error) {
+	free, err := s.within(ctx, count, 0)
+	if err != nil {
+		return free, err
+	}
+	counts, longest := s.Counts, s.p.sizes.longest(free.Groups)
+	loud := newLoudness(s.array, s.p.ratedVolt)
+	row := func(a seats.Answer) SeatStrings {
+		longest := s.p.sizes.longest(a.Groups)
+		return SeatStrings{Longest: longest, Value: s.aim.Of(a.Figures), Figures: a.Figures, Louder: loud.level(longest) - a.Mean}
+	}
+	last := row(free)
+	for most := s.p.sizes.shortest(count); most < longest && loud.worth(most) > loud.worth(longest); most++ {
+		short, err := s.within(ctx, count, most)
+		if errors.Is(err, seats.ErrSizes) {
+			continue
+		}
+		if err != nil {
+			return free, err
+		}
+		one := row(short)
+		one.Louder -= last.Louder
+		one.Chosen = one.Value <= last.Value+WorthOctave
+		if s.Strings = append(s.Strings, one); one.Chosen {
+			free = short
+			break
+		}
+	}
+	last.Louder, last.Chosen = 0, s.p.sizes.longest(free.Groups) == longest
+	s.Strings, s.Counts = append(s.Strings, last), counts
+	return free, nil
 }

@@ -44,16 +44,17 @@ func HorizontalSlice(p *Spot) Slice {
 	}
 }
 
-// VerticalSlice returns the upright slice through the body's axis and the
-// plan's spot: to the right is towards the spot, up is z. It is as wide as the
-// horizontal slice and half as high, from the floor or the surface that the body
-// stands on.
+// VerticalSlice returns the upright slice through the origin and the plan's spot: to the right
+// is towards the spot, up is z. It is as wide as the horizontal slice and half as high, from
+// the floor or the surface that the body stands on up, from the ceiling that it hangs from
+// down, or on a wall from below it to above.
 func VerticalSlice(p *Spot) Slice {
 	a := p.Array
 	step := 2 * a.Coverage.HalfWidth / float64(a.Coverage.Cells)
 	right := towards(a.Spot)
 	start := r3.Scale(-a.Coverage.HalfWidth+step/2, right)
-	start.Z = ground(a) + step/2
+	rows := (a.Coverage.Cells + 1) / 2
+	start.Z = bottom(a, float64(rows)*step) + step/2
 	return Slice{
 		Name:    "from the side",
 		Origin:  start,
@@ -61,17 +62,24 @@ func VerticalSlice(p *Spot) Slice {
 		Up:      r3.Vec{Z: 1},
 		Step:    step,
 		Columns: a.Coverage.Cells,
-		Rows:    (a.Coverage.Cells + 1) / 2,
+		Rows:    rows,
 	}
 }
 
-// ground returns the height in m of what is below the body: the room's floor, or
-// the surface that its stand is on.
-func ground(a *layout.Array) float64 {
-	if a.Room.Present {
+// bottom returns where an upright slice so high begins, in m.
+func bottom(a *layout.Array, high float64) float64 {
+	up := r3.Vec{Z: 1}
+	switch {
+	case a.On == layout.OnCeiling && a.Room.Present:
+		return a.Room.Size.Z - a.Room.Body.Z - high
+	case a.On == layout.OnCeiling:
+		return a.Extent(up) + a.Stand - high
+	case a.Room.Present:
 		return -a.Room.Body.Z
+	case a.On == layout.OnWall:
+		return -high / 2
 	}
-	return a.Body.Lowest() - a.Stand
+	return -a.Extent(r3.Scale(-1, up)) - a.Stand
 }
 
 // towards returns the horizontal direction of a point, x where it stands on

@@ -66,6 +66,16 @@ func (s stringSizes) within(most int) func(drivers int) bool {
 	}
 }
 
+// shortest returns the least number of drivers in a string that count channels may do
+// with, for their number alone.
+func (s stringSizes) shortest(count int) int {
+	most, drivers := 1, len(s.series)-1
+	for most < drivers && count*s.widest[most] < drivers {
+		most++
+	}
+	return most
+}
+
 // longest returns the most drivers in a string where groups of drivers are channels.
 func (s stringSizes) longest(groups [][]int) int {
 	longest := 1
@@ -92,7 +102,7 @@ type sorter struct {
 func newSorter(a *layout.Array, h *pressures, sizes stringSizes, ratedVolt float64, by string, t times) *sorter {
 	octaves := band.Octaves()
 	s := &sorter{times: t, sizes: sizes, heard: h.thin(octaves[len(octaves)-lossOctaves:]),
-		loudness: loudness{a.Wiring.Voltage, ratedVolt}, splits: map[int]*split.Splits{}}
+		loudness: newLoudness(a, ratedVolt), splits: map[int]*split.Splits{}}
 	s.inStep = s.heard.inStep()
 	if by != byHeight {
 		s.value, s.weigh = levelled(t.time, sameTime), stepped(t.weight)
@@ -168,16 +178,6 @@ func (s *sorter) groups(count, most int) [][]int {
 	return found.Groups(count)
 }
 
-// shortest returns the least number of drivers in a string that count channels may do
-// with, for their number alone.
-func (s *sorter) shortest(count int) int {
-	most := 1
-	for most < len(s.value) && count*s.sizes.widest[most] < len(s.value) {
-		most++
-	}
-	return most
-}
-
 // smear returns what groups leave of the arrivals that delays are taken by, in s.
 func (s *sorter) smear(groups [][]int) float64 {
 	return split.Smear(groups, s.time, s.weight)
@@ -207,6 +207,9 @@ func (s *sorter) losses(groups [][]int) (out octaveLosses) {
 // loudness is how loud an amplifier's volts make drivers in strings: volts RMS, and what a
 // driver stands for long.
 type loudness struct{ volt, rated float64 }
+
+// newLoudness is that of an array whose drivers stand rated volts for long.
+func newLoudness(a *layout.Array, rated float64) loudness { return loudness{a.Wiring.Voltage, rated} }
 
 // driverVolt returns the most voltage (RMS) that each driver may get from the amplifier
 // with most in the longest string: its part of the whole, or what it stands for long.
@@ -270,7 +273,7 @@ func (s *sorter) choose(count int) [][]int {
 	least, longest := s.losses(free), s.sizes.longest(free)
 	var best [][]int
 	loudest, smear := math.Inf(-1), math.Inf(1)
-	for most := s.shortest(count); most < longest && s.loudness.level(most) >= loudest-AsLoud; most++ {
+	for most := s.sizes.shortest(count); most < longest && s.loudness.level(most) >= loudest-AsLoud; most++ {
 		groups := s.groups(count, most)
 		if groups == nil || s.sizes.longest(groups) < most || !bearable(least, s.losses(groups)) {
 			continue

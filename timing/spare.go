@@ -69,7 +69,7 @@ func (p *Planner) wasted(ctx context.Context, plan *Plan) (found findings, err e
 // no further ones give another 3 dB.
 func (p *Planner) fewer(s *Spot) (places, series int) {
 	n, count, longest := len(s.Arrivals), len(s.Channels), longestString(s.Channels)
-	loud := loudness{p.array.Wiring.Voltage, p.ratedVolt}
+	loud := newLoudness(p.array, p.ratedVolt)
 	most := max(1, int(mostSpare*float64(n)))
 	shortest := make([]int, most+1) // by the places left empty; 0: none shorter
 	for short := longest - 1; short >= 1 && count*p.sizes.widest[short] >= n-most; short-- {

@@ -39,9 +39,9 @@ func newPressures(a *layout.Array, frequency []float64) pressures {
 // hear fills in the pressure of every mount at a spot: by the body alone, and with the
 // echoes, of which there may be none.
 func (h *pressures) hear(scene *radiate.Scene, spot r3.Vec) {
-	scene.Hear(h.direct, scene.Ways[:1], spot)
-	if h.echoed = len(scene.Ways) > 1; h.echoed {
-		scene.Hear(h.whole, scene.Ways[1:], spot)
+	scene.Hear(h.direct, scene.Direct(), spot)
+	if h.echoed = len(scene.Echoes()) > 0; h.echoed {
+		scene.Hear(h.whole, scene.Echoes(), spot)
 	}
 	for i := range h.direct {
 		driver := h.driver[i%len(h.driver)]

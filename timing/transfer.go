@@ -127,7 +127,7 @@ func (p *Spot) Drift(dry bool, from, to r3.Vec) float64 {
 func (p *Spot) sources(c Case) (a *layout.Array, delay []float64) {
 	if c == IdealPoint {
 		a := *p.Array
-		a.Mounts, a.Timing.Model = make([]layout.Mount, 1), pointModel
+		a.Mounts, a.Placings, a.Timing.Model = make([]layout.Mount, 1), nil, pointModel
 		return &a, make([]float64, 1)
 	}
 	return p.Array, p.delays(c)
@@ -141,9 +141,9 @@ func (p *Spot) scene(dry bool) *layout.Array {
 	return p.Array
 }
 
-// ways returns the ways by which the array is heard, whatever the frequency.
+// ways returns the ways by which what stands in the room is heard, whatever the frequency.
 func (p *Spot) ways(dry bool) []radiate.Way {
-	return radiate.Ways(p.scene(dry), radiate.NewMedium(p.airState(), nil))
+	return radiate.InRoom(radiate.Ways(p.scene(dry), radiate.NewMedium(p.airState(), nil)))
 }
 
 // weights returns what is fed to each driver in a case at each frequency in Hz, one

@@ -24,6 +24,11 @@ const (
 // shorter than the straight line from a mount that is in the ball. The other models
 // have no body to go round; in a baffle the mount is seen from the front.
 func way(a *layout.Array, m layout.Mount, at r3.Vec) (long, straight float64, seen bool) {
+	return ownWay(a, m, a.PlacingOf(m).Into(at))
+}
+
+// ownWay is way for a place in the frame of the mount's body.
+func ownWay(a *layout.Array, m layout.Mount, at r3.Vec) (long, straight float64, seen bool) {
 	ray := r3.Sub(at, m.Point)
 	straight = r3.Norm(ray)
 	switch a.Timing.Model {
@@ -69,27 +74,43 @@ type hearer struct {
 	array    *layout.Array
 	late     *arrival.Late // nil: the straight line
 	speed    float64       // m/s
-	at       r3.Vec        // m; from the ball's centre where late is there
+	place    r3.Vec        // m
+	body     int           // the one that it is ready for
+	at       r3.Vec        // m, the place as the body has it; from the ball's centre where late is there
 	far      float64       // m, its length
 	distance arrival.Distance
 }
 
 // move makes the hearer ready for a place in m at which a spot's array is heard.
-func (h *hearer) move(p *Spot, at r3.Vec) { h.place(p.Array, p.late, p.SpeedOfSound, at) }
+func (h *hearer) move(p *Spot, at r3.Vec) { h.moveIn(p.Array, p.late, p.SpeedOfSound, at) }
 
-// place makes the hearer ready for a place in m, in air with a speed of sound in m/s.
-func (h *hearer) place(a *layout.Array, late *arrival.Late, speed float64, at r3.Vec) {
-	h.array, h.late, h.speed, h.at = a, late, speed, at
-	if h.late == nil {
-		return
+// moveIn makes the hearer ready for a place in m, in air with a speed of sound in m/s.
+func (h *hearer) moveIn(a *layout.Array, late *arrival.Late, speed float64, at r3.Vec) {
+	h.array, h.late, h.speed, h.place = a, late, speed, at
+	h.turn(0)
+}
+
+// turn makes the hearer ready for another body.
+func (h *hearer) turn(body int) {
+	h.body, h.at = body, h.array.Bodies()[body].Into(h.place)
+	if h.late != nil {
+		h.at = r3.Sub(h.at, h.array.Body.BallCentre)
+		h.far = r3.Norm(h.at)
+		h.late.Prepare(&h.distance, h.far)
 	}
-	h.at = r3.Sub(at, a.Body.BallCentre)
-	h.far = r3.Norm(h.at)
-	h.late.Prepare(&h.distance, h.far)
+}
+
+// moveFrom makes the hearer ready for heardFrom at a distance in m from a ball's centre.
+func (h *hearer) moveFrom(p *Spot, far float64) {
+	h.array, h.late, h.speed, h.far = p.Array, p.late, p.SpeedOfSound, far
+	h.late.Prepare(&h.distance, far)
 }
 
 // heard returns when a mount is heard, in s.
 func (h *hearer) heard(m layout.Mount) float64 {
+	if m.Body != h.body {
+		h.turn(m.Body)
+	}
 	if h.late == nil {
 		return r3.Norm(r3.Sub(h.at, m.Point)) / h.speed
 	}

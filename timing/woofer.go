@@ -150,7 +150,7 @@ func arrayArrival(channels []Channel, t times, delay func(Channel) float64) floa
 // place at the spot.
 func (p *Spot) wooferField(frequency []float64) ([]complex128, error) {
 	open := *p.Array
-	open.Timing.Model, open.Mounts = radiate.PointModel, []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}
+	open.Timing.Model, open.Mounts, open.Placings = radiate.PointModel, []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, nil
 	s, err := newScene(&open, frequency)
 	if err != nil {
 		return nil, err

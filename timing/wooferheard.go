@@ -71,7 +71,7 @@ func (w *Woofer) weights(p *Spot, c Case, frequency []float64) []complex128 {
 
 // group returns the woofer as a source that is heard by some ways.
 func (w *Woofer) group(p *Spot, cases []Case, ways []radiate.Way, medium *radiate.Medium) group {
-	g := group{field: radiate.Point(medium), ways: ways, mounts: []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, middle: p.Array.Woofer.At, apart: true}
+	g := group{field: radiate.Point(medium), ways: ways, bodies: 1, mounts: []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, middle: p.Array.Woofer.At, apart: true}
 	for i, c := range cases {
 		g.cases = append(g.cases, i)
 		g.weight = append(g.weight, w.weights(p, c, medium.Frequency))

@@ -145,29 +145,6 @@ func (h hearing) put(s *preview.Audition, places []layout.Seat) {
 	}
 }
 
-// mostNamed is how many seats a message names.
-const mostNamed = 8
-
-// place reads a place in the room: a seat's name, else x,y,z in m.
-func place(a *layout.Array, text string) (layout.Seat, error) {
-	var names []string
-	for _, s := range a.Seats {
-		if strings.EqualFold(s.Name, text) {
-			return s, nil
-		}
-		names = append(names, s.Name)
-	}
-	at, err := point(text)
-	if err == nil || len(names) == 0 {
-		return layout.Seat{At: at}, err
-	}
-	near := prose.DidYouMean(text, names)
-	if len(names) > mostNamed {
-		names = append(names[:mostNamed:mostNamed], "...")
-	}
-	return layout.Seat{}, fmt.Errorf("%w; or a seat: %s%s", err, strings.Join(names, ", "), near)
-}
-
 // checkCases returns what is wrong with the cases that were asked for.
 func (h hearing) checkCases() error {
 	for at, name := range h.cases {

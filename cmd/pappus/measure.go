@@ -20,13 +20,12 @@ import (
 	"pappus/timing/verdict"
 
 	"github.com/spf13/cobra"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // measuring says what was recorded, and how it is looked at.
 type measuring struct {
 	sweep         sound.Options
-	in            string
+	in, at        string
 	reference     string
 	built, gated  bool
 	gateMS        float64
@@ -44,11 +43,15 @@ func newMeasure(f *flags) *cobra.Command {
 			"wrote: all.wav with every channel on, channel_1.wav and so on with one channel on; either may\n" +
 			"be left out. Further takes of a channel are channel_1_2.wav, channel_1_3.wav; their mean counts,\n" +
 			"and how far they scatter. Stereo files have the microphone left and a wire from the player right; channels\n" +
-			"are only compared in time with that wire.",
+			"are only compared in time with that wire.\n\n" +
+			"Where the design has several seats, seat_1.wav and so on are all channels on at each of them, in\n" +
+			"the order of the design: how much is lost there against the plan. Channels one by one at a seat are\n" +
+			"seat_1_channel_3.wav; a fault that any seat hears is told.",
 	}, "measured", "folder for tables and pictures", func(j *job) (outcome, error) { return measure(j, m) })
 	addSweepFlags(c, &m.sweep)
 	flag := c.Flags()
 	flag.StringVarP(&m.in, "input", "i", "", "folder with the recordings")
+	flag.StringVar(&m.at, "at", "", "where all.wav and the channels were recorded: a seat's name, or x,y,z in metres; not given: at the spot")
 	flag.StringVar(&m.reference, "reference", "right", "where the wire from the player is: right, left or none")
 	flag.BoolVar(&m.built, "as-built", false, "no delays were set while recording")
 	flag.BoolVar(&m.gated, "gated", false, "leave echoes out of the level, against the array alone")
@@ -84,7 +87,7 @@ func measure(j *job, m measuring) (outcome, error) {
 	} else if !info.IsDir() {
 		return outcome{}, fmt.Errorf("--input %s: it is a file; name the folder with the recordings", m.in)
 	}
-	p, err := j.plan()
+	p, err := j.planAt(m.at)
 	if err != nil {
 		return outcome{}, err
 	}
@@ -136,14 +139,4 @@ func also(text string) (verdict.Place, error) {
 		return verdict.Place{}, fmt.Errorf("--also %s: must be FILE.wav=x,y,z in metres, as corner.wav=1.2,-0.4,0.6", text)
 	}
 	return verdict.Place{Path: path, At: at}, nil
-}
-
-// point reads a place in the room, in m.
-func point(text string) (r3.Vec, error) {
-	var v r3.Vec
-	var rest string
-	if n, _ := fmt.Sscanf(text+" ", "%g,%g,%g%s", &v.X, &v.Y, &v.Z, &rest); n != 3 || !(r3.Norm(v) <= 200) {
-		return v, fmt.Errorf("%q: must be x,y,z in metres, as 1.2,-0.4,0.6, with points for decimals and within 200 m", text)
-	}
-	return v, nil
 }

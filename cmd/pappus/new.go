@@ -12,13 +12,17 @@ import (
 )
 
 func newNew(f *flags) *cobra.Command {
-	return &cobra.Command{
+	seats := false
+	c := &cobra.Command{
 		Use:   "new [DESIGN.toml]",
 		Short: "Write a starter design with remarks; it never replaces a file",
 		Args:  oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			path := cmp.Or(append(args, "design.toml")...)
-			if err := outdir.Create(path, design.DefaultTOML()); err != nil {
+			path, text := cmp.Or(append(args, "design.toml")...), design.DefaultTOML()
+			if seats {
+				text = design.SeatsTOML()
+			}
+			if err := outdir.Create(path, text); err != nil {
 				return err
 			}
 			if f.quiet {
@@ -28,4 +32,6 @@ func newNew(f *flags) *cobra.Command {
 			return err
 		},
 	}
+	c.Flags().BoolVar(&seats, "seats", false, "for five seats in place of one")
+	return c
 }

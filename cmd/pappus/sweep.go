@@ -33,29 +33,34 @@ func addSweepFlags(c *cobra.Command, o *sound.Options) {
 func newSweep(f *flags) *cobra.Command {
 	var o sound.Options
 	var aloud, rehearse bool
+	var at string
 	c := f.command(&cobra.Command{
 		Use:   "sweep [DESIGN.toml]",
 		Short: "Make the sweep to measure with: one file for all, one for each channel",
-	}, "sweep", "folder for the files", func(j *job) (outcome, error) { return makeSweep(j, o, aloud, rehearse) })
+	}, "sweep", "folder for the files", func(j *job) (outcome, error) { return makeSweep(j, o, aloud, rehearse, at) })
 	addSweepFlags(c, &o)
 	c.Flags().Float64Var(&o.Level, "level-db", sound.UsualLevel, "of its peaks, full scale 0")
 	c.Flags().IntVar(&o.Rate, "rate", 0, "samples a second; not given: 48000")
 	c.Flags().BoolVar(&aloud, "play", false, "play it in place of writing it")
 	c.Flags().BoolVar(&rehearse, "rehearse", false, "write what a microphone would record of the design, with two faults to find")
+	c.Flags().StringVar(&at, "at", "", "with --rehearse: where the microphone is, a seat's name or x,y,z in metres; not given: at the spot")
 	return c
 }
 
 // The rates of processors and sound devices, in samples a second.
 const leastRate, mostRate = 8000, 384000
 
-func makeSweep(j *job, o sound.Options, aloud, rehearse bool) (outcome, error) {
+func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string) (outcome, error) {
 	if o.Level == 0 { // which Options take for the usual
 		return outcome{}, errors.New("--level-db 0: impossible level: a sweep at full scale clips and overheats; -20 is usual")
 	}
 	if o.Rate != 0 && (o.Rate < leastRate || o.Rate > mostRate) {
 		return outcome{}, fmt.Errorf("--rate %d: must be from %d to %d", o.Rate, leastRate, mostRate)
 	}
-	p, err := j.plan()
+	if at != "" && !rehearse {
+		return outcome{}, errors.New("--at: takes --rehearse; a sweep is the same everywhere")
+	}
+	p, err := j.planAt(at)
 	if err != nil {
 		return outcome{}, err
 	}
@@ -76,6 +81,9 @@ func makeSweep(j *job, o sound.Options, aloud, rehearse bool) (outcome, error) {
 		return outcome{}, play.Play(j.Context(), beep.SampleRate(s.Rate), s.Streamer(), 0)
 	}
 	measure := prose.Command("pappus measure", j.design())
+	if at != "" {
+		measure += " --at " + prose.Path(at)
+	}
 	if rehearse {
 		out.files = rehearsed(p, s)
 		out.last = fmt.Sprintf("%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: %s -i %s\n",
@@ -83,10 +91,19 @@ func makeSweep(j *job, o sound.Options, aloud, rehearse bool) (outcome, error) {
 	} else {
 		out.files = ofSounds(s.Files(p))
 		out.last = fmt.Sprintf("%d files are in %s. Play each, record it as all.wav, channel_1.wav and\n"+
-			"so on: the microphone left, a wire from the player right. Then:\n%s -i FOLDER\n", len(out.files), j.folder, measure)
+			"so on: the microphone left, a wire from the player right. %sThen:\n%s -i FOLDER\n", len(out.files), j.folder, atSeats(p), measure)
 	}
 	out.json = func(w document.Written) any { return document.OfSweep(w, s.Sweep, s.Rate, s.Level, s.Cautions) }
 	return out, nil
+}
+
+// atSeats says what to record at several seats.
+func atSeats(p *timing.Plan) string {
+	if p.Seating == nil {
+		return ""
+	}
+	return fmt.Sprintf("Record %s.wav once more at\neach of the %d seats, all gains as they are: %s.wav at %q, and so on in the\ndesign's order. ",
+		sweep.WholeName, len(p.Array.Seats), sweep.RecordedSeatName(1), p.Array.Seats[0].Name)
 }
 
 // rehearsed lists measurements of an array that is not built, with two faults. The impedance

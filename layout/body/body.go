@@ -104,6 +104,48 @@ func (b *Body) Span() (low, high float64) {
 	return -b.Radius, b.Radius
 }
 
+// Extent returns how far the body reaches from its centre in a direction of unit length, in
+// m.
+func (b *Body) Extent(direction r3.Vec) float64 {
+	if b.IsBall() {
+		if !b.IsCut || b.Radius*direction.Z >= b.Cut {
+			return b.Radius
+		}
+		return b.Cut*direction.Z + b.rim()*across(direction)
+	}
+	most := math.Inf(-1)
+	for _, v := range b.Vertices {
+		most = max(most, r3.Dot(direction, v))
+	}
+	return most
+}
+
+// BaseExtent returns how far all of a cut body's base reaches from its centre in a direction
+// of unit length, in m: the point of the base that does least. It is 0 for a whole body.
+func (b *Body) BaseExtent(direction r3.Vec) float64 {
+	switch {
+	case !b.IsCut:
+		return 0
+	case b.IsBall():
+		return b.Cut*direction.Z - b.rim()*across(direction)
+	}
+	least := math.Inf(1)
+	for _, face := range b.Faces {
+		for _, v := range face.Corners {
+			if face.Base() {
+				least = min(least, r3.Dot(direction, b.Vertices[v]))
+			}
+		}
+	}
+	return least
+}
+
+// rim is the radius of a cut ball's base, in m.
+func (b *Body) rim() float64 { return math.Sqrt(max(0, b.Radius*b.Radius-b.Cut*b.Cut)) }
+
+// across is the level part of a direction of unit length.
+func across(direction r3.Vec) float64 { return math.Hypot(direction.X, direction.Y) }
+
 // Lowest returns the height of the body's lowest point, in m.
 func (b *Body) Lowest() float64 {
 	low, _ := b.Span()

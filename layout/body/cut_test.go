@@ -364,3 +364,52 @@ func TestSnap(t *testing.T) {
 	testkit.Near(t, "a plane near a vertex", cutAt(t, b, ring+0.85e-4*radius).Cut, ring, 1e-12)
 	testkit.Near(t, "a plane off it", cutAt(t, b, ring+1.15e-4*radius).Cut, ring+1.15e-4*radius, 1e-12)
 }
+
+// TestExtent: how far a body reaches is the farthest of its points in a direction, and its base
+// that of the nearest.
+func TestExtent(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := rapid.Float64Range(-1, 1)
+		u := r3.Vec{X: c.Draw(t, "x"), Y: c.Draw(t, "y"), Z: c.Draw(t, "z")}
+		if r3.Norm(u) < 0.1 {
+			return
+		}
+		u = r3.Unit(u)
+		cut := rapid.Float64Range(-0.9, 0.9).Draw(t, "cut")
+		b, err := body.Ball(2).CutAt(2 * cut)
+		if err != nil {
+			t.Fatal(err)
+		}
+		most, base := math.Inf(-1), math.Inf(1)
+		for i := range 120 {
+			for j := range 61 {
+				sin, cos := math.Sincos(2 * math.Pi * float64(i) / 120)
+				lowest := math.Asin(cut)
+				z, across := math.Sincos(lowest + (math.Pi/2-lowest)*float64(j)/60)
+				d := 2 * r3.Dot(u, r3.Vec{X: across * cos, Y: across * sin, Z: z})
+				if most = max(most, d); j == 0 {
+					base = min(base, d)
+				}
+			}
+		}
+		if math.Abs(b.Extent(u)-most) > 5e-3 || math.Abs(b.BaseExtent(u)-base) > 5e-3 {
+			t.Fatalf("reaches %g and its base %g, want %g and %g", b.Extent(u), b.BaseExtent(u), most, base)
+		}
+	})
+	cube, err := body.Platonic("cube", math.Sqrt(3))
+	if err != nil {
+		t.Fatal(err)
+	}
+	half, err := cube.CutAt(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	slant := r3.Unit(r3.Vec{X: 3, Z: 4})
+	for _, test := range []struct{ got, want float64 }{
+		{cube.Extent(slant), 1.4}, {cube.BaseExtent(slant), 0}, {half.Extent(slant), 1.4}, {half.BaseExtent(slant), -0.6}, {half.Extent(r3.Vec{Z: -1}), 0},
+	} {
+		if math.Abs(test.got-test.want) > 1e-12 {
+			t.Errorf("%g, want %g", test.got, test.want)
+		}
+	}
+}

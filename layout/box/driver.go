@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"pappus/layout/prose"
 )
@@ -69,12 +70,7 @@ func (d *Driver) values() []value {
 // fill applies each formula once, to each value that it can find.
 func (d *Driver) fill(stiffness float64) {
 	set := func(at *float64, v float64, from ...float64) {
-		for _, f := range from {
-			if f == 0 {
-				return
-			}
-		}
-		if *at == 0 {
+		if *at == 0 && !slices.Contains(from, 0) {
 			*at = v
 		}
 	}
@@ -98,13 +94,9 @@ var ErrMissing = errors.New("the driver's values do not tell")
 
 // need gives an error for the first value that is not known.
 func (d Driver) need(names ...string) error {
-	known := map[string]float64{}
 	for _, v := range d.values() {
-		known[v.name] = *v.at
-	}
-	for _, name := range names {
-		if known[name] == 0 {
-			return fmt.Errorf("%w %s", ErrMissing, name)
+		if *v.at == 0 && slices.Contains(names, v.name) {
+			return fmt.Errorf("%w %s", ErrMissing, v.name)
 		}
 	}
 	return nil

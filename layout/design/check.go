@@ -224,25 +224,22 @@ func (r *reader) checkHighPass() {
 // axes gives a vector's coordinates with their names.
 func axes(v r3.Vec) map[string]float64 { return map[string]float64{"x": v.X, "y": v.Y, "z": v.Z} }
 
-// checkRoom notes what does not fit into the room: the body, all round by its
-// radius and below by what is left of it, and the spot.
+// checkRoom notes what does not fit into the room: the body, as it is turned and as far as
+// what a cut leaves of it reaches, and the spot.
 func (r *reader) checkRoom() {
 	if !r.Room.Present {
 		return
 	}
-	r.must(!r.Surface.Present, "surface", "left out where there is a [room]: its floor is the surface below the body")
+	r.must(!r.Surface.Present, "surface", "left out where there is a [room]: its floor, walls and ceiling take its place")
 	sizes, places := axes(r.Room.Size), axes(r.Room.Body)
-	for _, axis := range []string{"x", "y", "z"} {
-		low, high := r.Body.Radius, sizes[axis]-r.Body.Radius
-		if axis == "z" && r.Body.HasCut {
-			low = max(0, -r.Body.Cut)
-		}
-		if high < low-slack {
-			r.must(false, "room.size_m", "at least %s in %s, for the body to fit in", metres(r.Body.Radius+low), axis)
+	for i, axis := range []string{"x", "y", "z"} {
+		low, high := r.Span(i)
+		if low = max(0, low); sizes[axis]-high < low-slack {
+			r.must(false, "room.size_m", "at least %s in %s, for the body to fit in", metres(high+low), axis)
 			continue
 		}
-		r.must(places[axis] >= low-slack && places[axis] <= high+slack, "room.body_at_m",
-			"from %s to %s in %s, for the body to be inside the room", metres(low), metres(high), axis)
+		r.must(places[axis] >= low-slack && places[axis] <= sizes[axis]-high+slack, "room.body_at_m",
+			"from %s to %s in %s, for the body to be inside the room", metres(low), metres(sizes[axis]-high), axis)
 	}
 	for _, l := range r.heard {
 		r.checkInside(l.Axis, l.At)

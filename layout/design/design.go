@@ -18,6 +18,7 @@ type Design struct {
 	Name       string
 	Air        Air
 	Body       Body
+	Placing    Placing
 	Mounts     Mounts
 	Driver     Driver
 	Fit        Fit
@@ -74,7 +75,7 @@ type Body struct {
 	// cut away. HasCut is false where the file has none: the body is whole.
 	Cut    float64
 	HasCut bool
-	Stand  float64 // m, gap between the body's lowest point and the surface below it
+	Stand  float64 // m, gap between the body and the surface, ceiling or wall that it is fixed to
 	Wall   float64 // m
 }
 
@@ -213,8 +214,8 @@ type Processor struct {
 	Step float64 // s between the delays that can be set; 0 in a design: one sample
 }
 
-// Surface is the large level surface that the body stands on or hangs above, a
-// table or a floor: Body.Stand below the body's lowest point.
+// Surface is the large flat surface that the body is fixed to: a table or a floor below
+// it, a ceiling above or a wall behind, Body.Stand from where the body is nearest to it.
 type Surface struct {
 	Present    bool // the file has the table
 	Absorption Absorption

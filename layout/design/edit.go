@@ -247,8 +247,27 @@ func (o outline) last(is func(entry) bool) *entry {
 // come to life.
 func (e *editor) header(live bool) *entry {
 	return e.find(func(n entry) bool {
-		return n.header && n.path == e.table && n.live == live && (live || e.canRevive(n.home))
+		return n.header && n.live == live && (live && n.path == e.table || !live && e.shows(n.home) && e.canRevive(n.home))
 	})
+}
+
+// shows tells whether a header that is a remark is the table's, or where that is one of
+// many and the next to come, whether it would be once it came to life.
+func (e *editor) shows(header int) bool {
+	n := e.outline[header]
+	if !e.row || n.path == e.table {
+		return n.path == e.table
+	}
+	name := anyRow.ReplaceAllString(e.table, "")
+	of := func(o outline) (rows int) {
+		for _, n := range o {
+			if n.live && n.header && n.path == nth(name, rows+1) {
+				rows++
+			}
+		}
+		return rows
+	}
+	return n.path == nth(name, 0) && e.table == nth(name, of(e.outline)+1) && of(e.outline[:header]) == of(e.outline)
 }
 
 // hasTable tells whether the change's table is in the text.
@@ -271,10 +290,14 @@ func (e *editor) canRevive(header int) bool {
 // that is a remark as a whole.
 func (e *editor) remarked() *entry {
 	return e.find(func(n entry) bool {
-		if n.live || n.header || n.path != e.path {
+		switch {
+		case n.live || n.header:
 			return false
+		case n.home < 0 || e.outline[n.home].live:
+			return n.path == e.path
 		}
-		return n.home < 0 || e.outline[n.home].live || !e.hasTable() && e.canRevive(n.home)
+		_, name, _ := cutLast(n.path)
+		return name == e.name && e.shows(n.home) && !e.hasTable() && e.canRevive(n.home)
 	})
 }
 

@@ -1,6 +1,7 @@
 package design
 
 import (
+	"math"
 	"regexp"
 	"strings"
 	"testing"
@@ -73,7 +74,7 @@ func TestStarterWoofer(t *testing.T) {
 // those of its area.
 func TestStarterSeats(t *testing.T) {
 	text := string(DefaultTOML())
-	begin, end := strings.Index(text, "[spot]\n"), strings.Index(text, "# A large level surface")
+	begin, end := strings.Index(text, "[spot]\n"), strings.Index(text, "# A large flat surface")
 	live := strings.NewReplacer("\n# [", "\n[")
 	keys := regexp.MustCompile(`(?m)^# ([a-z_]+ = )`)
 	shown := keys.ReplaceAllString(live.Replace(text[begin:end]), "$1")
@@ -86,5 +87,28 @@ func TestStarterSeats(t *testing.T) {
 		if seats := d.AllSeats(); len(seats) != 7 || seats[1].Name != "cushion by the door" || seats[4].Name != "cushion 3" || seats[6].Weight != 1 {
 			t.Errorf("%s: %+v", name, seats)
 		}
+	}
+}
+
+// The starter for seats has five cushions 2 m round the lantern and no spot of its own, and
+// all else as the starter has it, letter by letter but for marks of remarks.
+func TestSeatsTOML(t *testing.T) {
+	d, err := Parse("seats.toml", SeatsTOML())
+	if err != nil {
+		t.Fatal(err)
+	}
+	seats := d.AllSeats()
+	if len(seats) != 5 || seats[0].Name != "cushion 1" || seats[2].At != d.Spot || math.Abs(d.Spot.X-2) > 1e-12 || d.Spot.Z != 0.6 || d.Seating.Aim != "even" {
+		t.Errorf("spot %v, seats %+v", d.Spot, seats)
+	}
+	bare := func(text []byte) string {
+		lines := strings.Split(string(text), "\n")
+		for i, l := range lines {
+			lines[i] = strings.Join(strings.Fields(strings.TrimPrefix(l, "# ")), " ")
+		}
+		return strings.Join(lines, "\n")
+	}
+	if bare(SeatsTOML()) != bare(DefaultTOML()) {
+		t.Errorf("another text:\n%s", SeatsTOML())
 	}
 }

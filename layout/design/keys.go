@@ -19,6 +19,7 @@ var (
 	models = []string{sphere, point, "baffle"}
 	ways   = []string{"path", "field", straight}
 	splits = []string{"arrival", "neighbours", "height"}
+	held   = []string{OnSurface, OnCeiling, OnWall}
 	aims   = []string{"even", "worst", "mean", round}
 	areas  = []string{lineShape, arc, rectangle, ring}
 	// The families of high-passes, by the names that the trade has for them.
@@ -103,6 +104,9 @@ func (d *Design) tables() []Table {
 			{"stand_height_mm", &d.Body.Stand, From(0, 3000), mm, nil, "gap to the table"},
 			{"wall_mm", &d.Body.Wall, From(0.4, 100), mm, 3.0, "shell thickness"},
 		}},
+		{Name: "placing", Rows: append([]Row{
+			{"on", &d.Placing.On, among(held...), 1, OnSurface, "fixed to"},
+		}, d.Placing.Angles.rows()...)},
 		{Name: "mounts", Rows: []Row{
 			{"on", &d.Mounts.On, among(places...), 1, nil, "drivers sit on"},
 			{"count", &d.Mounts.Count, From(0, MaxDrivers), 1, nil, "how many"},
@@ -223,6 +227,15 @@ func place(at *r3.Vec) []Row {
 		{"x_m", &at.X, From(-100, 100), 1, needed, "forward"},
 		{"y_m", &at.Y, From(-100, 100), 1, needed, "to the loudspeaker's left"},
 		{"z_m", &at.Z, From(-100, 100), 1, needed, "up"},
+	}
+}
+
+// rows lists the keys of how a body is turned.
+func (a *Angles) rows() []Row {
+	return []Row{
+		{"yaw_deg", &a.YawDeg, From(-180, 180), 1, nil, "turned to the left"},
+		{"pitch_deg", &a.PitchDeg, From(-180, 180), 1, nil, "front tipped down"},
+		{"roll_deg", &a.RollDeg, From(-180, 180), 1, nil, "left side tipped up"},
 	}
 }
 

@@ -95,7 +95,9 @@ func starterRemarks() (keys, tables map[string]string) {
 	for _, n := range findOutline(text, true) {
 		path := anyRow.ReplaceAllString(n.path, "")
 		if n.header {
-			tables[path] = above(text, n.from)
+			if _, second := tables[path]; !second {
+				tables[path] = above(text, n.from)
+			}
 		} else if _, words, ok := strings.Cut(string(text[n.to:lineEnd(text, n.to)]), "#"); ok {
 			keys[path] = strings.TrimSpace(words)
 		}

@@ -199,6 +199,15 @@ func TestPut(t *testing.T) {
 	}
 }
 
+// The remark of a table of which the starter has several stands above the first.
+func TestTableOfMany(t *testing.T) {
+	for _, g := range design.Tables() {
+		if g.Name == "seat" && (!g.Many || g.Remark != "One table for each seat, with its place counted as the spot's.") {
+			t.Errorf("seats: %+v", g)
+		}
+	}
+}
+
 func TestGiven(t *testing.T) {
 	got := design.Given([]byte(least + "[[channel]]\ndrivers = [1]\nodd = 1\n"))
 	want := []string{"body.shape", "body.radius_mm", "mounts.count", "driver.diameter_mm", "spot.x_m", "spot.y_m", "spot.z_m", "channel[1].drivers"}

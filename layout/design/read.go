@@ -131,6 +131,25 @@ func Default() *Design {
 // is the best thing to begin from.
 func DefaultTOML() []byte { return []byte(lantern) }
 
+// SeatsTOML gives the text of the built-in design for five children on cushions round the
+// story corner, in place of one: the starter with its area live, and no spot.
+func SeatsTOML() []byte {
+	text := DefaultTOML()
+	for _, k := range []struct {
+		key   string
+		value any
+	}{
+		{"spot", nil}, {"area[1].name", "cushion"}, {"area[1].shape", arc}, {"area[1].count", 5},
+		{"area[1].radius_m", 2}, {"area[1].z_m", 0.6}, {"area[1].from_deg", -60}, {"area[1].to_deg", 60},
+	} {
+		var err error
+		if text, err = Set(text, k.key, k.value); err != nil {
+			panic("design: " + err.Error())
+		}
+	}
+	return text
+}
+
 // reader checks a design.
 type reader struct {
 	*Design

@@ -38,10 +38,11 @@ func TestDefaults(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := &design.Design{
-		Path: "a.toml",
-		Name: "Unnamed array",
-		Air:  design.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
-		Body: design.Body{Shape: "ball", Radius: 0.1, Wall: 0.003},
+		Path:    "a.toml",
+		Name:    "Unnamed array",
+		Air:     design.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325},
+		Body:    design.Body{Shape: "ball", Radius: 0.1, Wall: 0.003},
+		Placing: design.Placing{On: "surface"},
 		Mounts: design.Mounts{
 			On: "even", Count: 12, Over: "ball", Symmetry: 1,
 		},
@@ -98,6 +99,7 @@ protection = { family = "bessel", order = 3, corner_hz = 99 }
 processor = { rate_hz = 96000, step_us = 10 }
 fit = { apart_mm = 2, edge_mm = 0.5 }
 box = { braces_l = 0.2, target_q = 0.8, vent_hole_mm = 5, vent_holes = 12, stuffing_kg_m3 = 8 }
+placing = { on = "ceiling", yaw_deg = 10, pitch_deg = -20, roll_deg = 30.5 }
 print = { bed_mm = [200, 180, 170], margin_mm = 2, density_kg_m3 = 1050 }
 [body]
 shape = "geodesic"
@@ -208,7 +210,8 @@ invert = true
 			Shape: "geodesic", Base: "octahedron", Subdivision: 3, Radius: 0.2,
 			Cut: -0.05, HasCut: true, Stand: 0.01, Wall: 0.004,
 		},
-		Mounts: design.Mounts{On: "vertices", KeepClear: []design.Zone{{AzimuthDeg: 180, ElevationDeg: 10.5, HalfAngleDeg: 15}, {ElevationDeg: 90, HalfAngleDeg: 1}}, KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
+		Placing: design.Placing{On: "ceiling", Angles: design.Angles{YawDeg: 10, PitchDeg: -20, RollDeg: 30.5}},
+		Mounts:  design.Mounts{On: "vertices", KeepClear: []design.Zone{{AzimuthDeg: 180, ElevationDeg: 10.5, HalfAngleDeg: 15}, {ElevationDeg: 90, HalfAngleDeg: 1}}, KeepClearBelowDeg: &clear, Skip: []int{3, 7}},
 		Driver: design.Driver{
 			ConeRadius: 0.02, Outline: fit.Outline{CutoutRadius: 0.02075, FlangeRadius: 0.025, Depth: 0.02,
 				MagnetRadius: 0.015, MagnetHeight: 0.009, TerminalReach: 0.022, TerminalFront: 0.006, TerminalLength: 0.005, ScrewRadius: 0.00125},
@@ -406,11 +409,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel"},
+			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, air, body, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel`},
+			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; did you mean gain_db?"},
 
@@ -548,7 +551,7 @@ func TestFaults(t *testing.T) {
 			want: "bad.toml:15: woofer.x_m = 3.5: must be from -1 to 3, inside the room"},
 
 		{name: "room and surface", below: box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]", "[surface]"), kind: design.ErrConflict,
-			want: "bad.toml:16: surface: must be left out where there is a [room]: its floor is the surface below the body"},
+			want: "bad.toml:16: surface: must be left out where there is a [room]: its floor, walls and ceiling take its place"},
 		{name: "body in the back wall", below: box("size_m = [4, 4, 4]", "body_at_m = [0.05, 1, 1]"), kind: design.ErrConflict,
 			want: "bad.toml:15: room.body_at_m = [0.05, 1, 1]: must be from 0.1 to 3.9 in x, for the body to be inside the room"},
 		{name: "body in the left wall", below: box("size_m = [4, 4.1, 4]", "body_at_m = [1, 4.05, 1]"), kind: design.ErrConflict,

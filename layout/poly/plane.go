@@ -28,17 +28,17 @@ func (p Plane) between(a, b r3.Vec) r3.Vec {
 
 // Sector returns the half-spaces between two azimuths in rad about the z axis, at most half a
 // turn apart.
-func Sector(from, to float64) [2]Plane {
+func Sector(from, to float64) []Plane {
 	side := func(azimuth, sign float64) Plane {
 		sin, cos := math.Sincos(azimuth)
 		return Plane{Normal: r3.Vec{X: sign * sin, Y: -sign * cos}}
 	}
-	return [2]Plane{side(from, 1), side(to, -1)}
+	return []Plane{side(from, 1), side(to, -1)}
 }
 
 // Level returns the half-spaces between two heights.
-func Level(low, high float64) [2]Plane {
-	return [2]Plane{{r3.Vec{Z: -1}, -low}, {r3.Vec{Z: 1}, high}}
+func Level(low, high float64) []Plane {
+	return []Plane{{r3.Vec{Z: -1}, -low}, {r3.Vec{Z: 1}, high}}
 }
 
 // LeastAlong returns the coordinate axis that a direction leans to least.

@@ -112,19 +112,12 @@ func moves(ids []int, was, is map[int]r3.Vec) int {
 
 func angle(a, b r3.Vec) float64 { return math.Atan2(r3.Norm(r3.Cross(a, b)), r3.Dot(a, b)) }
 
-// low is how far the body reaches from its centre along an axis, backward.
-func low(d *design.Design, axis int) float64 {
-	if axis == 2 && d.Body.HasCut {
-		return max(0, -d.Body.Cut)
-	}
-	return d.Body.Radius
-}
-
 // larger is a room that the body fits in.
 func larger(d *design.Design) []any {
 	out := make([]any, 3)
 	for axis, size := range coordinates(d.Room.Size) {
-		out[axis] = max(size, tenthUp(1.1*(d.Body.Radius+low(d, axis))))
+		back, ahead := d.Span(axis)
+		out[axis] = max(size, tenthUp(1.1*(ahead+max(0, back))))
 	}
 	return out
 }
@@ -134,7 +127,8 @@ func inside(d *design.Design) []any {
 	out := make([]any, 3)
 	size := coordinates(d.Room.Size)
 	for axis, at := range coordinates(d.Room.Body) {
-		out[axis] = math.Round(1e6*min(max(at, low(d, axis)), size[axis]-d.Body.Radius)) / 1e6
+		back, ahead := d.Span(axis)
+		out[axis] = math.Round(1e6*min(max(at, back, 0), size[axis]-ahead)) / 1e6
 	}
 	return out
 }
@@ -153,18 +147,20 @@ func seat(c condition) []remedy {
 // asked only where somebody moves it.
 func elsewhere(c condition) []remedy {
 	d, table := c.design, "woofer"
-	at, clear, above := d.Woofer.At, leastClearance, margin
+	at, clear, above, below, before := d.Woofer.At, leastClearance, margin, margin, margin
 	what := "the woofer must "
 	switch key, _, _ := strings.Cut(c.fault.Key, "."); {
 	case key == "spot":
-		at, clear, above, table, what = d.Spot, c.clearance(), ears, "spot", "the chair must "
+		at, clear, table, what = d.Spot, c.clearance(), "spot", "the chair must "
+		above, below, before = ears, underCeiling, beforeWall
 	case key != "woofer":
 		var n int
 		if _, err := fmt.Sscanf(key, "seat[%d]", &n); err != nil || n > len(d.Seats) {
 			return nil
 		}
 		s := d.Seats[n-1]
-		at, above, table, what = s.At, ears, key, fmt.Sprintf("seat %q must ", s.Name)
+		above, below, before = ears, underCeiling, beforeWall
+		at, table, what = s.At, key, fmt.Sprintf("seat %q must ", s.Name)
 	}
 	to, why := at, what
 	switch {
@@ -172,6 +168,10 @@ func elsewhere(c condition) []remedy {
 		to, why = outward(at, d.Body.Radius, clear), what+"be outside the body"
 	case errors.Is(c.fault, layout.ErrBelowSurface):
 		to.Z, why = ground(d)+above, what+"be above the surface"
+	case errors.Is(c.fault, layout.ErrAboveCeiling):
+		to.Z, why = ground(d)-below, what+"be below the ceiling"
+	case errors.Is(c.fault, layout.ErrBehindWall):
+		to.X, why = ground(d)+before, what+"be before the wall"
 	case d.Room.Present && within(d, at, 0) != at:
 		to, why = within(d, at, margin), what+"be in the room"
 	case table == "woofer":
@@ -185,6 +185,11 @@ func elsewhere(c condition) []remedy {
 // ears is how high above a surface a chair's ears are put that were below it, in m:
 // about those of somebody who sits on the floor (common practice).
 const ears = 0.7
+
+// underCeiling is how far below a ceiling a chair's ears are put that were above it, in m:
+// those of somebody who sits, 1.2 m high, under one of 2.5 m; beforeWall is how far before a
+// wall they are put that were behind it (common practice).
+const underCeiling, beforeWall = 1.3, 1.0
 
 // leastClearance is how far from the body a chair is put at least, in m.
 const leastClearance = 0.3
@@ -210,10 +215,11 @@ func outward(at r3.Vec, radius, clear float64) r3.Vec {
 	return out
 }
 
-// ground is the height of the surface below the body, in m.
+// ground is the height of the surface that the body is fixed to, in m; of a wall how far
+// forward it is.
 func ground(d *design.Design) float64 {
 	bare := *d // with a spot that is in nothing's way, and no woofer
-	bare.Spot, bare.Woofer, bare.Seats, bare.Areas, bare.Seating = r3.Vec{Z: 90}, design.Woofer{}, nil, nil, design.Seating{}
+	bare.Spot, bare.Woofer, bare.Seats, bare.Areas, bare.Seating = r3.Scale(-90, layout.Towards(d.Placing.On)), design.Woofer{}, nil, nil, design.Seating{}
 	trial, err := layout.Build(&bare)
 	if err != nil {
 		return 0

@@ -70,7 +70,7 @@ func TestEdit(t *testing.T) {
 		{"a room in the table's place", nil, changes{{Key: "room", Value: true}},
 			[]string{
 				"size_m = [6, 4.5, 2.7], body_at_m = [2, 2.2, 0.8] and absorption = 0.2 were put in: a room needs them; set your own",
-				"[surface] was taken out: in a room the floor is the surface below the body",
+				"[surface] was taken out: a room has its own floor, walls and ceiling",
 			}, nil},
 		{"a body as large as the chair is far", nil, changes{{Key: "body.radius_mm", Value: 2500.0}},
 			[]string{"x_m became 4.146 in place of 1.8 and y_m became 0.921 in place of 0.4: the chair must be outside the body"}, nil},

@@ -100,8 +100,8 @@ var rules = []rule{
 	{"processor.rate_hz", nil, always(out("protection.corner_hz", "the processor does not reach so high a corner").asked())},
 
 	{"surface", nil, always(
-		out("surface", "in a room the floor is the surface below the body"),
-		out("room", "the body stands on a surface"))},
+		out("surface", "a room has its own floor, walls and ceiling"),
+		out("room", "the body is fixed to a surface"))},
 	{"room.size_m", nil, func(c condition) []remedy {
 		return []remedy{to("room.size_m", larger(c.design), "the body must fit in").asked()}
 	}},
@@ -118,6 +118,7 @@ var rules = []rule{
 	}},
 	{"spot", nil, elsewhere},
 	{"seat", nil, seat},
+	{"seats", layout.ErrBehindWall, always(out("seats.aim", "behind a wall nobody sits all round the body"))},
 	{"area", nil, func(c condition) []remedy {
 		if !strings.Contains(c.fault.Key, ".") {
 			return []remedy{out(c.fault.Key, c.fault.Reason).asked()}

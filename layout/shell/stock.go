@@ -77,8 +77,7 @@ func (p *stock) hollow(low, high float64) float64 {
 
 // level returns what of a solid is between two heights.
 func (p *stock) level(s poly.Solid, low, high float64) poly.Solid {
-	planes := poly.Level(low, high)
-	return p.within(s, seam, planes[:]...)
+	return p.within(s, seam, poly.Level(low, high)...)
 }
 
 // sector returns what of a solid is between two azimuths, at most half a turn apart or a whole
@@ -87,6 +86,5 @@ func (p *stock) sector(s poly.Solid, from, to float64) poly.Solid {
 	if to-from >= 2*math.Pi-rounding {
 		return s
 	}
-	planes := poly.Sector(from, to)
-	return p.within(s, seam, planes[:]...)
+	return p.within(s, seam, poly.Sector(from, to)...)
 }

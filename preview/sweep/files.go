@@ -31,24 +31,36 @@ func (s Signal) Files(p *timing.Plan) []preview.File {
 }
 
 // Rehearsed returns what would be recorded of the signal, of the whole array and of each
-// channel, in a setting but for its channel and seed: the microphone left, a wire right.
+// channel, and at each of several seats of the whole array, in a setting but for its channel
+// and seed: the microphone left, a wire right.
 func (s Signal) Rehearsed(p *timing.Plan, set rehearsal.Setting) []preview.File {
 	stage := rehearsal.NewStage(p)
-	record := func(name string, channel int) preview.File {
+	var out []preview.File
+	record := func(name string, channel int, stage func() (*rehearsal.Stage, error)) {
 		set := set
-		set.Channel, set.Seed = channel, uint64(channel+2)
-		return preview.File{Name: name + ".wav", Write: func(w io.Writer) error {
-			take, err := stage.Record(s.Sweep, set)
+		set.Channel, set.Seed = channel, uint64(len(out)+1)
+		out = append(out, preview.File{Name: name + ".wav", Write: func(w io.Writer) error {
+			g, err := stage()
+			if err != nil {
+				return err
+			}
+			take, err := g.Record(s.Sweep, set)
 			if err != nil {
 				return err
 			}
 			return wave.Write(w, preview.Stereo(take.Samples, take.Reference), wave.Format{Rate: s.Rate, Channels: 2, Depth: wave.PCM24, Title: name,
 				Comment: "made up: what a microphone (left) and a wire (right) would give of a sweep"})
-		}}
+		}})
 	}
-	out := []preview.File{record(sweep.RecordedName, rehearsal.All)}
+	spot := func() (*rehearsal.Stage, error) { return stage, nil }
+	record(sweep.RecordedName, rehearsal.All, spot)
 	for i, c := range p.Channels {
-		out = append(out, record(sweep.RecordedChannelName(c.ID, 1), i))
+		record(sweep.RecordedChannelName(c.ID, 1), i, spot)
+	}
+	if p.Seating != nil {
+		for i, seat := range p.Array.Seats {
+			record(sweep.RecordedSeatName(i+1), rehearsal.All, func() (*rehearsal.Stage, error) { return stage.At(seat.At) })
+		}
 	}
 	return out
 }

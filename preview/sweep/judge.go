@@ -24,7 +24,7 @@ func Judge(ctx context.Context, p *timing.Plan, recordings []verdict.Recording, 
 	for _, f := range recordings {
 		named[strings.ToLower(f.Name)] = f
 	}
-	if len(recordings) == 1 && !verdict.IsChannel(p, recordings[0].Name) {
+	if len(recordings) == 1 && !verdict.IsPart(p, recordings[0].Name) {
 		named[sweep.RecordedName+".wav"] = recordings[0]
 	}
 	read := func(name string) (int, [][]float64, error) {

@@ -18,6 +18,7 @@ type Measured struct {
 	Findings []Finding         `json:"findings"` // in the plan itself, worst first
 	Channels []MeasuredChannel `json:"channels"` // null: they were not recorded
 	Level    *MeasuredLevel    `json:"level"`    // null: the whole array was not recorded
+	Seats    *MeasuredSeats    `json:"seats"`    // null: nothing was recorded at seats
 }
 
 // OfMeasured returns the document of what recordings told.
@@ -30,6 +31,9 @@ func OfMeasured(p *timing.Plan, f verdict.Found) Measured {
 	}
 	if f.Level != nil {
 		out.Level = measuredLevelOf(*f.Level, *f.Whole)
+	}
+	if f.Seats != nil {
+		out.Seats = measuredSeatsOf(*f.Seats)
 	}
 	return out
 }
@@ -100,4 +104,35 @@ type MeasuredBand struct {
 	Difference Number `json:"difference_db"`      // null: not known
 	Error      Number `json:"error_db"`           // one standard error; null: not known
 	Ratio      Number `json:"signal_to_noise_db"` // null: not known
+}
+
+// MeasuredSeats is what recordings at seats told: losses against all drivers in step, in dB,
+// over the seats that were recorded.
+type MeasuredSeats struct {
+	Third    Numbers        `json:"third_hz"`
+	Planned  SeatsLost      `json:"planned"`
+	Measured SeatsLost      `json:"measured"`
+	OwnMean  bool           `json:"mean_measured"`   // the measured mean is told by channels recorded one by one; else it is the planned one
+	Wired    bool           `json:"levels_compared"` // by a wire in every recording; else each is matched to its own plan
+	Each     []MeasuredSeat `json:"each"`
+}
+
+// MeasuredSeat is what the recording at a seat told.
+type MeasuredSeat struct {
+	Number         int     `json:"number"` // from 1
+	Name           string  `json:"name"`
+	Planned        Number  `json:"planned_db"`
+	Measured       Number  `json:"measured_db"`
+	Error          Number  `json:"error_db"` // one standard error
+	PlannedThirds  Numbers `json:"planned_thirds_db"`
+	MeasuredThirds Numbers `json:"measured_thirds_db"`
+}
+
+func measuredSeatsOf(v verdict.Seats) *MeasuredSeats {
+	out := &MeasuredSeats{Third: All(2, v.Thirds), Planned: lostOf(v.Planned), Measured: lostOf(v.Measured), OwnMean: v.OwnMean, Wired: v.Wired}
+	for i, h := range v.Heard {
+		out.Each = append(out.Each, MeasuredSeat{h.Index + 1, h.Name, db(v.Planned.Seat[i]), db(v.Measured.Seat[i]), db(h.Error),
+			All(3, v.Planned.Band[i]), All(3, v.Measured.Band[i])})
+	}
+	return out
 }

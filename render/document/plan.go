@@ -1,8 +1,13 @@
 package document
 
 import (
+	"cmp"
+	"slices"
+
 	"pappus/layout"
 	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Plan is plan.json.
@@ -11,7 +16,8 @@ type Plan struct {
 	Model      string     `json:"model"`     // how the sound of a driver was computed
 	DelaysBy   string     `json:"delays_by"` // and the delays
 	Air        Air        `json:"air"`
-	Spot       Point      `json:"spot"` // the listening spot, from the body's centre
+	Spot       Point      `json:"spot"`           // the listening spot, from the body's centre
+	Held       []Held     `json:"held,omitempty"` // how each body is held; left out where all stand as designed
 	Ball       Ball       `json:"ball"`
 	LevelError LevelError `json:"level_error"`
 	Drivers    []Driver   `json:"drivers"`
@@ -47,9 +53,15 @@ func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
 		Found: foundOf(p.Warnings),
 	}
 	for i, mount := range a.Mounts {
-		out.Drivers = append(out.Drivers, Driver{heardOf(&p.Spot, i), mm(mount.Point.X), mm(mount.Point.Y), mm(mount.Point.Z),
-			TripleOf(6, 1, mount.Normal), us(p.Peaks[i])})
+		d := Driver{heardOf(&p.Spot, i), mm(mount.Point.X), mm(mount.Point.Y), mm(mount.Point.Z),
+			TripleOf(6, 1, mount.Normal), us(p.Peaks[i]), nil}
+		if a.PlacingOf(mount).Placed() {
+			at := TripleOf(6, 1, a.PlaceOf(mount))
+			d.At = &at
+		}
+		out.Drivers = append(out.Drivers, d)
 	}
+	out.Held = placedOf(a)
 	if s != nil {
 		survey := OfSurvey(s)
 		out.Survey = &survey
@@ -87,14 +99,37 @@ type LevelError struct {
 	DB   Numbers `json:"db"` // 0 for a ball, null in the other models
 }
 
-// Driver is where a driver sits and how it is heard.
+// Held is how a body is held in the room, whose origin is the middle of the first body: forward,
+// left and up are the room's.
+type Held struct {
+	On    string `json:"on"` // what it is fixed to: surface, ceiling or wall
+	At    Triple `json:"at_m"`
+	Front Triple `json:"front"` // where its front mark points, its own x
+	Left  Triple `json:"left"`  // its own y
+	Top   Triple `json:"top"`   // its own z
+}
+
+func placedOf(a *layout.Array) []Held {
+	bodies := a.Bodies()
+	if !slices.ContainsFunc(bodies, layout.Placing.Placed) {
+		return nil
+	}
+	return each(bodies, func(p layout.Placing) Held {
+		axis := func(v r3.Vec) Triple { return TripleOf(6, 1, p.Out(v)) }
+		return Held{cmp.Or(a.On, layout.OnSurface), TripleOf(6, 1, p.At), axis(r3.Vec{X: 1}), axis(r3.Vec{Y: 1}), axis(r3.Vec{Z: 1})}
+	})
+}
+
+// Driver is where a driver sits, from the body's centre along its own axes, and how it is
+// heard.
 type Driver struct {
 	Heard
-	X      Number `json:"x_mm"`
-	Y      Number `json:"y_mm"`
-	Z      Number `json:"z_mm"`
-	Normal Triple `json:"normal"`          // outward
-	Peak   Number `json:"peak_arrival_us"` // peak of the model's impulse response; null: not computed
+	X      Number  `json:"x_mm"`
+	Y      Number  `json:"y_mm"`
+	Z      Number  `json:"z_mm"`
+	Normal Triple  `json:"normal"`          // outward
+	Peak   Number  `json:"peak_arrival_us"` // peak of the model's impulse response; null: not computed
+	At     *Triple `json:"at_m,omitempty"`  // in the room; left out where the body stands as designed
 }
 
 // Channel is one amplifier output.

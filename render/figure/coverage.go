@@ -59,12 +59,13 @@ func (v view) flat(at r3.Vec) plotter.XY {
 // outline returns where the slice cuts the body; where it passes above or below,
 // the section a little above the body's centre, or above its cut, and false.
 func (v view) outline() (corners [][2]float64, through bool) {
-	b, s := v.plan.Array.Body, v.slice
-	if cut := b.Section(v.middle, s.Right, s.Up); cut != nil {
+	b, s, p := v.plan.Array.Body, v.slice, v.plan.Array.Bodies()[0]
+	right, up := p.In(s.Right), p.In(s.Up)
+	if cut := b.Section(p.Into(v.middle), right, up); cut != nil {
 		return cut, true
 	}
 	middle := r3.Vec{Z: max(0, b.Lowest()) + 1e-3*b.Radius}
-	return b.Section(middle, s.Right, s.Up), false
+	return b.Section(middle, right, up), false
 }
 
 func (v view) upright() bool { return v.slice.Up.Z > 0.5 }

@@ -126,8 +126,8 @@ func later(p *timing.Plan) [3]plotter.XYs {
 		if math.IsNaN(a.Field) || math.IsNaN(p.Peaks[i]) {
 			continue
 		}
-		centre := p.Array.Body.BallCentre
-		angle := path.Angle(r3.Sub(p.Array.Mounts[i].Point, centre), r3.Sub(p.Array.Spot, centre)) * 180 / math.Pi
+		mount, centre := p.Array.Mounts[i], p.Array.Body.BallCentre
+		angle := path.Angle(r3.Sub(mount.Point, centre), r3.Sub(p.Array.PlacingOf(mount).Into(p.Array.Spot), centre)) * 180 / math.Pi
 		straight := a.Straight / p.SpeedOfSound
 		for k, t := range []float64{a.Time, a.Field, p.Peaks[i]} {
 			out[k] = append(out[k], plotter.XY{X: angle, Y: 1e6 * (t - straight)})

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/layout"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -20,8 +21,8 @@ import (
 // line for each octave band, each counted from its own level towards the spot.
 // Horizontal: seen from above with the front at the top, so that azimuth runs
 // counter-clockwise. Vertical: seen from the side with the spot's side at the
-// right; where the circle runs below the surface nothing is drawn but that. An empty polar is an error, as are bands of another length than its
-// angles.
+// right. Where the circle runs beyond a surface nothing is drawn but that. An empty polar is an
+// error, as are bands of another length than its angles.
 func Polar(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical bool) error {
 	if len(polar.Angle) < 3 || len(polar.Band) == 0 {
 		return nothing("polar")
@@ -54,19 +55,16 @@ type rose struct {
 	top      float64     // dB at the rim
 	zero     float64     // rad on the page of angle 0
 	spot     float64     // rad, the polar's angle towards the spot
-	ground   float64     // rad, from where on down there is the surface; NaN: none is met
-	seats    []float64   // rad, towards the seats; of a level circle
+	hidden   hidden
+	seats    []float64 // rad, towards the seats; of a level circle
 	vertical bool
 }
 
 func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	s := p.Array.Spot
-	r := rose{polar: polar, vertical: vertical, zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), ground: math.NaN()}
+	r := rose{polar: polar, vertical: vertical, zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), hidden: hiddenOn(p.Array, vertical)}
 	if vertical {
 		r.zero, r.spot = 0, math.Atan2(s.Z, math.Hypot(s.X, s.Y))
-		if below := p.Array.Surface; below.Present {
-			r.ground = math.Asin(below.Height / r3.Norm(s)) // NaN where the circle stays above
-		}
 	} else if p.Seating != nil {
 		for _, seat := range p.Array.Seats {
 			r.seats = append(r.seats, math.Atan2(seat.At.Y, seat.At.X))
@@ -85,6 +83,37 @@ func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	}
 	r.top = ring * math.Ceil(r.top/ring-1e-6)
 	return r
+}
+
+// hidden is the part of a circle that is beyond a surface: round an angle of the polar, in rad,
+// to both sides; nothing for NaN.
+type hidden struct {
+	towards, half float64
+	why           string
+}
+
+// hiddenOn returns what a surface takes of an array's polar.
+func hiddenOn(a *layout.Array, vertical bool) hidden {
+	spot := a.Spot
+	away, reach := math.Hypot(spot.X, spot.Y), r3.Norm(spot)
+	from := func(towards, height, radius float64, why string) hidden {
+		return hidden{towards, math.Pi/2 - math.Asin(height/radius), why} // NaN where the circle stays clear
+	}
+	switch s := a.Surface; {
+	case !s.Present:
+	case s.On == layout.OnWall && !vertical:
+		return from(math.Pi, -s.Height, away, "behind the wall: no sound")
+	case s.On == layout.OnWall && spot.X < 0:
+		return from(0, -s.Height, reach*-spot.X/away, "behind the wall: no sound")
+	case s.On == layout.OnWall && spot.X > 0:
+		return from(math.Pi, -s.Height, reach*spot.X/away, "behind the wall: no sound")
+	case s.On == layout.OnWall || !vertical:
+	case s.On == layout.OnCeiling:
+		return from(math.Pi/2, s.Height, reach, "above the ceiling: no sound")
+	default:
+		return from(-math.Pi/2, -s.Height, reach, "below the surface: no sound")
+	}
+	return hidden{half: math.NaN()}
 }
 
 // nearest returns the index of the angle that is nearest, round the circle.
@@ -106,7 +135,7 @@ func (r rose) paint(c draw.Canvas) {
 		centre: vg.Point{X: c.Center().X - key/2 + 20, Y: c.Center().Y},
 		radius: size/2 - rim, top: r.top, zero: r.zero,
 	}
-	d.below(&c, r.ground)
+	d.hide(&c, r.hidden)
 	d.grid(&c, r.vertical)
 	for _, seat := range r.seats {
 		d.towards(&c, seat, colours[0])
@@ -120,7 +149,7 @@ func (r rose) paint(c draw.Canvas) {
 		c.StrokeLines(styles[b], d.lines(r.polar.Angle, level)...)
 	}
 	d.numbers(&c)
-	d.nameBelow(&c, r.ground)
+	d.nameHidden(&c, r.hidden)
 	r.key(c, d.centre.X+d.radius+75, styles)
 }
 
@@ -250,27 +279,27 @@ func (d dial) towards(c *draw.Canvas, angle float64, colour color.Color) {
 	})
 }
 
-// below marks the part of an upright circle that runs below the surface on which the
-// array stands, from an angle on down to as far on the other side; none for NaN.
-func (d dial) below(c *draw.Canvas, ground float64) {
-	if math.IsNaN(ground) {
+// hide marks the part of a circle that is beyond a surface.
+func (d dial) hide(c *draw.Canvas, h hidden) {
+	if math.IsNaN(h.half) {
 		return
 	}
+	from, to := h.towards+h.half, h.towards-h.half
 	var part vg.Path
 	part.Move(d.centre)
-	part.Line(d.along(ground, d.radius))
-	part.Arc(d.centre, d.radius, ground+d.zero, -math.Pi-2*ground)
+	part.Line(d.along(from, d.radius))
+	part.Arc(d.centre, d.radius, from+d.zero, -2*h.half)
 	part.Close()
 	c.SetColor(color.Gray{240})
 	c.Fill(part)
 	edge := draw.LineStyle{Color: ink, Width: 1.2}
-	c.StrokeLines(edge, []vg.Point{d.along(ground, d.radius), d.centre, d.along(math.Pi-ground, d.radius)})
+	c.StrokeLines(edge, []vg.Point{d.along(from, d.radius), d.centre, d.along(to, d.radius)})
 }
 
-// nameBelow says what the part is that below marks.
-func (d dial) nameBelow(c *draw.Canvas, ground float64) {
-	if !math.IsNaN(ground) {
-		label(c, aligned(font(9.5, quiet), draw.XCenter, draw.YCenter), d.along(-math.Pi/2, 0.55*d.radius), "below the surface: no sound")
+// nameHidden says what the part is that hide marks.
+func (d dial) nameHidden(c *draw.Canvas, h hidden) {
+	if !math.IsNaN(h.half) {
+		label(c, aligned(font(9.5, quiet), draw.XCenter, draw.YCenter), d.along(h.towards, 0.55*d.radius), h.why)
 	}
 }
 

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"image/color"
 	"io"
 	"math"
 	"slices"
@@ -14,6 +15,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -40,25 +42,35 @@ func Seats(w io.Writer, f Format, p *timing.Plan) error {
 	})
 }
 
-// axes sets the axes for what the seats of a plan lose, the first seat at the top.
+// axes sets the axes for what the seats of a plan lose.
 func (c *chart) axes(p *timing.Plan) {
-	n := len(p.Array.Seats)
+	most := 0.0
+	for _, f := range words.Losses(&p.Spot) {
+		for _, lost := range f.Seat {
+			if lost > most { // not for NaN
+				most = lost
+			}
+		}
+	}
+	c.seatAxes(named(p.Array.Seats), most)
+}
+
+// seatAxes sets the axes for what seats lose, in dB up to the most, the first seat at the top.
+func (c *chart) seatAxes(names []string, most float64) {
+	n := len(names)
 	c.Y.Min, c.Y.Max = 0.4, float64(n)+0.6
 	c.Y.Tick.Length = 0
 	var ticks plot.ConstantTicks
-	for i, s := range p.Array.Seats {
+	for i, name := range names {
 		if i%everyName(n) == 0 {
-			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(s.Name, 26)})
+			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(name, 26)})
 		}
 	}
 	c.Y.Tick.Marker = ticks
 	if n > mostNamed {
 		c.Y.Tick.Label.Font.Size = 7
 	}
-	c.X.Min, c.X.Max = 0, 1
-	for _, f := range lostSeats(p.Seating) {
-		c.X.Max = max(c.X.Max, 1.04*slices.Max(f.Seat))
-	}
+	c.X.Min, c.X.Max = 0, max(1, 1.04*most)
 	c.steps(8, 0)
 }
 
@@ -77,11 +89,6 @@ func shortened(name string, most int) string {
 	return name
 }
 
-// lostSeats are the figures of the marks of a row.
-func lostSeats(s *timing.Seating) []seats.Figures {
-	return []seats.Figures{s.Bound, s.Without, s.Middle, s.Planned}
-}
-
 // The marks of what a seat loses: colour and shape both tell them apart.
 var (
 	boundMark   = draw.LineStyle{Color: colours[2], Width: 2.2}
@@ -93,39 +100,47 @@ var (
 type seatRows struct{ plan *timing.Plan }
 
 func (s seatRows) legend() []entry {
-	x := s.plan.Seating
-	value := func(name string, f seats.Figures) string {
-		return fmt.Sprintf("%s: worst %s dB", name, decimal(f.Worst, 0.1))
+	var out []entry
+	for i, f := range words.Losses(&s.plan.Spot) {
+		e := []entry{
+			ofMark("as planned", draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
+			ofMark("for the middle seat", middleMark),
+			ofMark("without delays", withoutMark),
+			{"best filters there could be", 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
+		}[i]
+		e.name = fmt.Sprintf("%s: worst %s dB", e.name, decimal(f.Worst, 0.1))
+		if !math.IsNaN(f.Worst) {
+			out = append(out, e)
+		}
 	}
-	return []entry{
-		ofMark(value("as planned", x.Planned), draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
-		ofMark(value("without delays", x.Without), withoutMark),
-		ofMark(value("for the middle seat", x.Middle), middleMark),
-		{value("best filters there could be", x.Bound), 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
-	}
+	return out
 }
 
 // Plot draws the rows.
 func (s seatRows) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
-	seating, n := s.plan.Seating, len(s.plan.Array.Seats)
+	n := len(s.plan.Array.Seats)
 	half := min((c.Max.Y-c.Min.Y)/vg.Length(n)*0.36, 9)
 	small := func(g draw.GlyphStyle) draw.GlyphStyle {
 		g.Radius = min(g.Radius, half)
 		return g
 	}
-	for i := range s.plan.Array.Seats {
+	all := words.Losses(&s.plan.Spot)
+	planned, middle, without, bound := all[0], all[1], all[2], all[3]
+	for i := range n {
 		at := y(float64(n - i))
 		place := func(f seats.Figures) vg.Point { return vg.Point{X: x(f.Seat[i]), Y: at} }
 		towards := draw.LineStyle{Color: faint(colours[0]), Width: 4}
-		if seating.Planned.Seat[i] > seating.Without.Seat[i] {
+		if planned.Seat[i] > without.Seat[i] {
 			towards.Color = solid
 		}
-		c.StrokeLine2(towards, place(seating.Without).X, at, place(seating.Planned).X, at)
-		c.StrokeLine2(boundMark, place(seating.Bound).X, at-half, place(seating.Bound).X, at+half)
-		c.DrawGlyph(small(withoutMark), place(seating.Without))
-		c.DrawGlyph(small(middleMark), place(seating.Middle))
-		seatDisc(&c, place(seating.Planned), i+1, min(discRadius, half))
+		c.StrokeLine2(towards, place(without).X, at, place(planned).X, at)
+		if !math.IsNaN(bound.Seat[i]) {
+			c.StrokeLine2(boundMark, place(bound).X, at-half, place(bound).X, at+half)
+		}
+		c.DrawGlyph(small(withoutMark), place(without))
+		c.DrawGlyph(small(middleMark), place(middle))
+		seatDisc(&c, place(planned), i+1, min(discRadius, half))
 	}
 }
 
@@ -187,4 +202,84 @@ func seatDisc(c *draw.Canvas, at vg.Point, number int, radius vg.Length) {
 	if size := radius * 1.1; size >= leastSize-1.5 {
 		c.FillText(aligned(font(size, paper), draw.XCenter, draw.YCenter), vg.Point{X: at.X, Y: at.Y + lift*0.4}, strconv.Itoa(number))
 	}
+}
+
+// SeatThirds draws what each seat loses in each third of an octave, a line for each seat:
+// beside each other as planned, with delays for the middle seat alone, and without. A plan for fewer than two seats is an error.
+func SeatThirds(w io.Writer, f Format, p *timing.Plan) error {
+	if p.Seating == nil {
+		return nothing("thirds of seats")
+	}
+	x := p.Seating
+	panels := []struct {
+		name   string
+		of     seats.Figures
+		colour color.NRGBA
+	}{{"as planned", x.Planned, colours[0]}, {"for the middle seat", x.Middle, colours[1]}, {"without delays", x.Without, quiet}}
+	most := 1.0
+	for _, panel := range panels {
+		for _, lost := range panel.of.Band {
+			most = max(most, 1.05*slices.Max(lost))
+		}
+	}
+	charts := make([][]*plot.Plot, 1)
+	for i, panel := range panels {
+		up := ""
+		if i == 0 {
+			up = "lost, dB"
+		}
+		c := newChart("frequency, Hz", up)
+		style := draw.LineStyle{Color: panel.colour, Width: 1.3}
+		for _, lost := range panel.of.Band {
+			c.line("", over(x.Thirds, lost, 1), style)
+		}
+		c.frequencies(x.Thirds[0], x.Thirds[len(x.Thirds)-1])
+		c.Y.Min, c.Y.Max = 0, most
+		c.steps(0, 8)
+		charts[0] = append(charts[0], c.Plot)
+	}
+	return write(w, f, func(page draw.Canvas) {
+		room := draw.Crop(heading(page, words.OfSeatThirds(p)), 0, 0, 0, -18)
+		for i, c := range plot.Align(charts, draw.Tiles{Rows: 1, Cols: len(panels), PadX: vg.Points(14), PadRight: vg.Points(6)}, room)[0] {
+			charts[0][i].Draw(c)
+			name := fmt.Sprintf("%s: %s dB between seats", panels[i].name, decimal(panels[i].of.Between, 0.1))
+			data := charts[0][i].DataCanvas(c)
+			c.FillText(aligned(font(10.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: data.Center().X, Y: room.Max.Y + 4}, name)
+		}
+	})
+}
+
+// SeatCounts draws what numbers of channels would leave at the seats: the loss at the worst
+// seat, the mean, and what is between seats. A plan for fewer than two seats, or without
+// counts, is an error.
+func SeatCounts(w io.Writer, f Format, p *timing.Plan) error {
+	if p.Seating == nil || len(p.Seating.Counts) == 0 {
+		return nothing("counts of seats")
+	}
+	c := newChart("channels", "lost, dB")
+	counts := p.Seating.Counts
+	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0.5, float64(max(counts[len(counts)-1].Channels, len(p.Channels)))+0.5, 0, 1
+	for i, of := range []struct {
+		name  string
+		value func(f seats.Figures) float64
+	}{
+		{"the worst seat", func(f seats.Figures) float64 { return f.Worst }},
+		{"mean over seats and thirds", func(f seats.Figures) float64 { return f.Mean }},
+		{"between seats", func(f seats.Figures) float64 { return f.Between }},
+	} {
+		var points plotter.XYs
+		for _, count := range counts {
+			points = append(points, plotter.XY{X: float64(count.Channels), Y: of.value(count.Figures)})
+			c.Y.Max = max(c.Y.Max, 1.12*of.value(count.Figures))
+		}
+		style := stroke(i, 2)
+		c.line(of.name, points, style)
+		c.scatter(points, draw.GlyphStyle{Color: style.Color, Radius: 3, Shape: draw.CircleGlyph{}})
+		own := plotter.XYs{{X: float64(len(p.Channels)), Y: of.value(p.Seating.Planned)}}
+		c.scatter(own, draw.GlyphStyle{Color: ink, Radius: 6, Shape: draw.RingGlyph{}})
+	}
+	c.legend = append(c.legend, ofMark(fmt.Sprintf("as planned, %d", len(p.Channels)), draw.GlyphStyle{Color: ink, Radius: 6, Shape: draw.RingGlyph{}}))
+	c.steps(0, 8)
+	c.X.Tick.Marker = evenTicks{max(1, niceStep(c.X.Max-c.X.Min, 16))}
+	return c.write(w, f, words.OfSeatCounts(p))
 }

@@ -14,6 +14,7 @@ import (
 	"pappus/render/figure"
 	"pappus/timing"
 	"pappus/timing/seats"
+	"pappus/timing/verdict"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -31,6 +32,11 @@ func seated(t testing.TB, n int, span float64) *timing.Plan {
 		f := seats.Figures{Worst: worst, Mean: mean, Between: between}
 		for i := range n {
 			f.Seat = append(f.Seat, lost(i))
+			var bands []float64
+			for b := range 13 {
+				bands = append(bands, lost(i)*(0.4+0.09*float64(b)))
+			}
+			f.Band = append(f.Band, bands)
 		}
 		return f
 	}
@@ -44,6 +50,13 @@ func seated(t testing.TB, n int, span float64) *timing.Plan {
 		Middle:  of(11.6, 10.4, 5.6, func(i int) float64 { return 1.5 + 10*math.Sqrt(off(i)/float64(n)*2) }),
 		Without: of(10.0, 12, 2, func(i int) float64 { return 10 - 0.5*off(i)/float64(n) }),
 		Bound:   of(4.5, 4.7, 0.5, func(i int) float64 { return 4.5 - 0.2*off(i)/float64(n) }),
+	}
+	for b := range 13 {
+		p.Seating.Thirds = append(p.Seating.Thirds, 500*math.Pow(2, float64(b)/3))
+	}
+	for _, k := range []int{1, 2, 4, 8, 16} {
+		at := 4 + 8/math.Sqrt(float64(k))
+		p.Seating.Counts = append(p.Seating.Counts, timing.SeatCount{Channels: k, Figures: seats.Figures{Worst: at, Mean: at + 0.5, Between: 3 / math.Sqrt(float64(k))}})
 	}
 	return &p
 }
@@ -77,7 +90,28 @@ func TestSeats(t *testing.T) {
 			}
 		})
 	}
+	p := seated(t, 5, 120)
+	for name, draw := range map[string]func(io.Writer, figure.Format, *timing.Plan) error{"thirds": figure.SeatThirds, "counts": figure.SeatCounts} {
+		var svg, png bytes.Buffer
+		if err := draw(&png, figure.PNG, p); err != nil {
+			t.Fatal(err)
+		}
+		leave(t, "seats "+name+".png", png.Bytes())
+		if err := draw(&svg, figure.SVG, p); err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range map[string][]string{"thirds": {"as planned: 0.9 dB between seats", "for the middle seat: 5.6 dB", "without delays: 2.0 dB"}, "counts": {"the worst seat", "as planned, 8"}}[name] {
+			if !strings.Contains(svg.String(), want) {
+				t.Errorf("%s: no %q", name, want)
+			}
+		}
+	}
 	d, _ := lantern()
+	for _, draw := range []func(io.Writer, figure.Format, *timing.Plan) error{figure.SeatThirds, figure.SeatCounts} {
+		if err := draw(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
+			t.Errorf("one spot: %v", err)
+		}
+	}
 	if err := figure.Seats(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
 		t.Errorf("one spot: %v", err)
 	}
@@ -98,6 +132,9 @@ func TestSeatsOnMaps(t *testing.T) {
 	}{
 		{"above", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
 			return figure.Coverage(w, f, p, d.above, figure.Level(d.above, 4))
+		}},
+		{"loss", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, d.above, figure.Loss(d.above))
 		}},
 		{"side", nil, func(w io.Writer, f figure.Format) error {
 			return figure.Coverage(w, f, p, d.sideways, figure.Level(d.sideways, 4))
@@ -126,4 +163,51 @@ func TestSeatsOnMaps(t *testing.T) {
 		t.Fatal(err)
 	}
 	leave(t, "seats on polar.png", polar.Bytes())
+}
+
+// TestSeatsMarked: designs at the seats of the first with seats, those with other seats left
+// out, and what was measured at some seats; all names are there.
+func TestSeatsMarked(t *testing.T) {
+	p, other := seated(t, 5, 120), seated(t, 3, 90)
+	single := *p
+	single.Seating = nil
+	designs := []timing.Candidate{
+		{Plan: &single, Seats: &timing.AtSeats{Seats: p.Array.Seats, Figures: p.Seating.Middle}},
+		{Plan: p, Seats: &timing.AtSeats{Seats: p.Array.Seats, Own: true, Figures: p.Seating.Planned}},
+		{Plan: other, Seats: &timing.AtSeats{Seats: other.Array.Seats, Own: true, Figures: other.Seating.Planned}},
+		{Plan: &single},
+	}
+	v := verdict.Seats{Planned: seats.Figures{Seat: []float64{7, 6.5}}, Measured: seats.Figures{Seat: []float64{7.6, 6}},
+		Heard: []verdict.Seat{{Index: 1, Error: 0.5}, {Index: 4, Error: math.Inf(1)}}}
+	for _, test := range []struct {
+		name string
+		draw func(w io.Writer, f figure.Format) error
+		rows int
+		want []string
+	}{
+		{"compared", func(w io.Writer, f figure.Format) error { return figure.CompareSeats(w, f, designs) }, 5, []string{"at the 5 seats of", "without 2 designs of other seats"}},
+		{"measured", func(w io.Writer, f figure.Format) error { return figure.MeasuredSeats(w, f, p, v) }, 2, []string{">planned<", ">measured<", ">cushion 2<", ">cushion 5<"}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var svg, png bytes.Buffer
+			if err := test.draw(&png, figure.PNG); err != nil {
+				t.Fatal(err)
+			}
+			leave(t, "seats "+test.name+".png", png.Bytes())
+			if err := test.draw(&svg, figure.SVG); err != nil {
+				t.Fatal(err)
+			}
+			if got := strings.Count(svg.String(), "cushion "); got != test.rows {
+				t.Errorf("%d names, want %d", got, test.rows)
+			}
+			for _, want := range test.want {
+				if !strings.Contains(svg.String(), want) {
+					t.Errorf("no %q", want)
+				}
+			}
+		})
+	}
+	if err := figure.CompareSeats(io.Discard, figure.PNG, designs[:1]); err == nil {
+		t.Error("no seats, and it draws")
+	}
 }

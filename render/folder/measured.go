@@ -21,6 +21,10 @@ func Measured(p *timing.Plan, f verdict.Found) []file {
 	if f.Channels != nil {
 		out = append(out, file{Name: "channels.csv", Write: func(w io.Writer) error { return table.MeasuredChannels(w, p, *f.Channels) }})
 	}
+	if f.Seats != nil {
+		out = append(out, file{Name: "seats.csv", Write: func(w io.Writer) error { return table.MeasuredSeats(w, *f.Seats) }})
+		out = append(out, drawn("seats", func(w io.Writer, format figure.Format) error { return figure.MeasuredSeats(w, format, p, *f.Seats) })...)
+	}
 	if f.Level == nil {
 		return out
 	}

@@ -3,8 +3,6 @@ package page
 import (
 	"bytes"
 	"context"
-	"encoding/json"
-	"errors"
 	"net/http"
 	"sync"
 	"time"
@@ -15,7 +13,7 @@ import (
 )
 
 const (
-	mostMessage = 4 << 10          // bytes of one move
+	mostMessage = 8 << 10          // bytes of one move, with 64 seats
 	patience    = 10 * time.Second // for an answer to be taken
 )
 
@@ -67,12 +65,7 @@ func listen(ctx context.Context, conn *websocket.Conn, in *newest) {
 // read reads a move; one that is not understood has error set.
 func read(body []byte) message {
 	var m move
-	d := json.NewDecoder(bytes.NewReader(body))
-	d.DisallowUnknownFields()
-	err := d.Decode(&m)
-	if err == nil && d.More() {
-		err = errors.New("more than one JSON value")
-	}
+	err := decode(bytes.NewReader(body), &m)
 	return message{m, err}
 }
 

@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/layout/prose"
 	"pappus/render/document"
 	"pappus/timing"
@@ -25,13 +27,14 @@ const (
 
 // move is a message that asks for a spot.
 type move struct {
-	Seq      int64   `json:"seq"`
-	ID       string  `json:"id"`
-	Spot     triple  `json:"spot_m"`
-	View     string  `json:"view" ts:"View"`         // above, side
-	Quantity string  `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss; empty: no map
-	Band     float64 `json:"band_hz"`
-	Cells    int     `json:"cells"` // of the map along one side
+	Seq      int64    `json:"seq"`
+	ID       string   `json:"id"`
+	Spot     triple   `json:"spot_m"`
+	Seats    []triple `json:"seats_m"`                // of all seats that the design has, in its order; none: they are where it has them
+	View     string   `json:"view" ts:"View"`         // above, side
+	Quantity string   `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss, loss; empty: no map
+	Band     float64  `json:"band_hz"`
+	Cells    int      `json:"cells"` // of the map along one side
 }
 
 // rests tells whether the spot is no longer being dragged.
@@ -47,16 +50,22 @@ func (m move) check() error {
 	case m.View != "" && m.View != "above" && m.View != "side":
 		return errors.New("view: must be above or side")
 	case m.Quantity != "" && !slices.ContainsFunc(quantities, func(q quantity) bool { return q.name == m.Quantity }):
-		return errors.New("quantity: must be level, smear, comb_onset or summing_loss")
+		return errors.New("quantity: must be level, smear, comb_onset, summing_loss or loss")
 	case m.Band != 0 && !(m.Band >= 80 && m.Band <= 12000):
 		return prose.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
 	}
-	for _, v := range m.Spot {
-		if !(math.Abs(v) <= 100) {
-			return errors.New("spot_m: must be within 100 m")
-		}
+	if far(m.Spot) {
+		return errors.New("spot_m: must be within 100 m")
+	}
+	if slices.ContainsFunc(m.Seats, far) {
+		return errors.New("seats_m: must be within 100 m")
 	}
 	return nil
+}
+
+// far tells whether a place is none that a design can have.
+func far(at triple) bool {
+	return slices.ContainsFunc(at[:], func(v float64) bool { return !(math.Abs(v) <= 100) })
 }
 
 // moved is the answer to a move: of a spot what a plan has for it, or why there is none.
@@ -96,16 +105,20 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		out.Unknown = true
 		return out, nil
 	}
-	spot := vector(m.Spot)
-	at := placeOf(s.made.array, spot)
+	at := placeOf(s.made.array, vector(m.Spot))
 	out.Place = &at
-	p, err := s.planner.Spot(spot)
-	if err != nil {
+	p, err := s.plan(m)
+	switch {
+	case errors.Is(err, errSeats):
+		out.Error = err.Error()
+		return out, nil
+	case err != nil:
 		out.Fault = noSpot(err)
 		return out, nil
 	}
 	heard := document.OfSpot(p)
 	out.Spot = &heard
+	at = placeOf(s.made.array, p.Array.Spot)
 	if m.rests() {
 		circle, err := p.ListeningPolar()
 		if err != nil {
@@ -122,6 +135,49 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 	return out, ctx.Err()
 }
 
+// errSeats is an error of a message with other seats than the design has.
+var errSeats = errors.New("seats_m: must be as many as the design has")
+
+// plan plans for where a move has the chair and the seats. The spot of a design that has none
+// of its own is the middle seat.
+func (s *session) plan(m move) (*timing.Spot, error) {
+	at, seats := vector(m.Spot), s.made.array.Seats
+	if len(seats) < 2 {
+		return s.planner.Spot(at)
+	}
+	if len(m.Seats) > 0 && len(m.Seats) != len(seats) {
+		return nil, errSeats
+	}
+	moved := slices.Clone(seats)
+	for i, place := range m.Seats {
+		if place == document.TripleOf(6, 1, seats[i].At) {
+			continue // as the page was told it
+		}
+		moved[i].At = vector(place)
+		if err := s.made.array.ReachSpot(moved[i].At); err != nil {
+			return nil, &seatFault{seats[i].Name, err}
+		}
+	}
+	if !s.made.ownSpot {
+		at = moved[design.MiddleSeat(moved)].At
+	}
+	switch {
+	case !slices.Equal(moved, seats):
+		return s.planner.Seats(at, moved)
+	case at != s.made.array.Spot:
+		return s.planner.Spot(at)
+	}
+	return &s.made.plan.Spot, nil
+}
+
+// seatFault is what is wrong with the place of a seat.
+type seatFault struct {
+	name string
+	error
+}
+
+func (f *seatFault) Unwrap() error { return f.error }
+
 // open makes the session one of a plan, and tells whether there is such a plan.
 func (s *session) open(id string) (bool, error) {
 	if s.made != nil && s.made.id == id {
@@ -135,19 +191,28 @@ func (s *session) open(id string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
+	planner.Know(&made.plan.Spot)
 	s.made, s.planner, s.maps = made, planner, lastUsed[mapOf, *timing.Live](mostMaps)
 	return true, nil
 }
 
-// noSpot says why a spot is none.
+// noSpot says why a spot, or a seat, is none.
 func noSpot(err error) string {
+	who := "the spot"
+	if f := new(seatFault); errors.As(err, &f) {
+		who = "seat " + strconv.Quote(f.name)
+	}
 	switch {
 	case errors.Is(err, layout.ErrOutsideRoom):
-		return "the spot is outside the room"
+		return who + " is outside the room"
 	case errors.Is(err, layout.ErrBelowSurface):
-		return "the spot is below the surface"
+		return who + " is below the surface"
+	case errors.Is(err, layout.ErrAboveCeiling):
+		return who + " is above the ceiling"
+	case errors.Is(err, layout.ErrBehindWall):
+		return who + " is behind the wall"
 	case errors.Is(err, layout.ErrInside):
-		return "the spot is inside the body"
+		return who + " is inside the body"
 	}
 	return faultOf(err).Reason
 }

@@ -28,9 +28,9 @@ type Options struct {
 	// What can be heard and had, in the order in which it is offered.
 	Programmes, Cases, Files []Named
 
-	// Sound writes a WAV file of what is heard at the plan's spot. Errors may
+	// Sound writes a WAV file of what is heard of a plan at a place in m. Errors may
 	// wrap ErrAsked.
-	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
+	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, at r3.Vec, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
 	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
 	// Measure holds recordings of an array that plays a case against a plan. Whatever is
@@ -44,6 +44,7 @@ type Options struct {
 type Named struct {
 	Name  string `json:"name"`
 	Words string `json:"words"`
+	Seats bool   `json:"seats,omitempty"` // only where there are several seats
 }
 
 // Hearing is what is to be heard and how.
@@ -164,7 +165,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 		out.Keys = append(out.Keys, keyRow(k))
 	}
 	for _, t := range design.Tables() {
-		out.Tables = append(out.Tables, tableRow{t.Name, t.Optional, t.Remark})
+		out.Tables = append(out.Tables, tableRow(t))
 	}
 	reply(w, out)
 }
@@ -205,5 +206,6 @@ type keyRow struct {
 type tableRow struct {
 	Name     string `json:"table"`
 	Optional bool   `json:"optional"` // it stands for a thing that is there only if the table is
+	Many     bool   `json:"many"`     // there may be several, [[name]]
 	Remark   string `json:"remark"`
 }

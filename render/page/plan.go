@@ -2,10 +2,8 @@ package page
 
 import (
 	"net/http"
-	"strings"
 
 	"pappus/layout"
-	"pappus/layout/design"
 	"pappus/render/document"
 	"pappus/render/words"
 	"pappus/timing"
@@ -37,24 +35,38 @@ type planAnswer struct {
 	Findings []shownFinding `json:"findings"`      // what to know first, worst first, at most seven
 	More     int            `json:"more_findings"` // how many more there are
 	Place    place          `json:"place"`
+	Seats    []listener     `json:"seats"`      // where people sit, those of areas last; none: the spot alone
+	OwnSpot  bool           `json:"own_spot"`   // the spot is a place of its own; else it is the middle seat
 	Rule     string         `json:"front_rule"` // by which rule strings are chosen, in words; empty where there is no choice
 
 	Solid     solid     `json:"solid"`
-	Drivers   []seat    `json:"drivers"`
+	Others    []solid   `json:"others,omitempty"` // the other bodies, where there are several
+	Drivers   []mounted `json:"drivers"`
 	Sentences []string  `json:"sentences"` // what was found, in words
 	Spot      triple    `json:"spot_m"`
-	Floor     *number   `json:"floor_m"` // null: nothing below
+	Floor     *number   `json:"floor_m"`   // null: nothing below
+	Ceiling   *number   `json:"ceiling_m"` // null: nothing above
+	Wall      *number   `json:"wall_m"`    // how far forward the wall behind is; null: none
 	Room      *roomBox  `json:"room"`
 	Slice     sliceSize `json:"slice"`
 }
 
-// seat is where a driver sits on the body.
-type seat struct {
+// listener is a seat in the room.
+type listener struct {
+	Key    string `json:"key"` // its table: seat[2], or area[1] of which it is one; seats: all round at the spot's distance
+	Name   string `json:"name"`
+	At     triple `json:"at_m"`
+	Weight number `json:"weight"`
+}
+
+// mounted is where a driver is in the room.
+type mounted struct {
 	ID     int    `json:"id"`
 	At     triple `json:"at_mm"`
 	Normal triple `json:"normal"`
 	Cone   number `json:"cone_mm"`   // across
 	Flange number `json:"flange_mm"` // across
+	Body   int    `json:"body"`      // which of the bodies it is on, from 0
 }
 
 // roomBox is a room by its corners.
@@ -63,9 +75,15 @@ type roomBox struct {
 	High triple `json:"high_m"`
 }
 
-// sliceSize is half as wide as the map is.
+// sliceSize is half as wide as the map is, and how high its view from the side begins.
 type sliceSize struct {
 	HalfWidth number `json:"half_width_m"`
+	Bottom    number `json:"bottom_m"`
+}
+
+func sliceOf(p *timing.Plan) sliceSize {
+	s := timing.VerticalSlice(&p.Spot)
+	return sliceSize{document.To(6, p.Array.Coverage.HalfWidth), document.To(6, s.Origin.Z-s.Step/2)}
 }
 
 type (
@@ -93,34 +111,55 @@ func answerOf(made *planned) (*planAnswer, error) {
 		return nil, err
 	}
 	out := &planAnswer{
-		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
+		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: made.given,
 		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
 		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
 		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),
-		Solid: solidOf(a.Body), Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceSize{document.To(6, a.Coverage.HalfWidth)},
+		Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceOf(plan),
 	}
 	out.Findings, out.More = findings(plan.Warnings)
 	for _, m := range a.Mounts {
-		out.Drivers = append(out.Drivers, seat{m.ID, document.TripleOf(3, 1000, m.Point), document.TripleOf(6, 1, m.Normal),
-			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius)})
+		out.Drivers = append(out.Drivers, mounted{m.ID, document.TripleOf(3, 1000, a.PlaceOf(m)), document.TripleOf(6, 1, a.PlacingOf(m).Out(m.Normal)),
+			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius), m.Body})
 	}
-	out.Floor, out.Room = surroundings(a)
+	solids := solidsOf(a)
+	out.Solid, out.Others = solids[0], solids[1:]
+	out.surround(a)
+	out.Seats, out.OwnSpot = seated(made), made.ownSpot
 	return out, nil
 }
 
-// surroundings returns the height in m of what is below the body, and the room.
-func surroundings(a *layout.Array) (floor *number, room *roomBox) {
-	switch {
-	case a.Room.Present:
+// surround fills in what is below and above the body and behind it.
+func (out *planAnswer) surround(a *layout.Array) {
+	if a.Room.Present {
 		low := r3.Scale(-1, a.Room.Body)
-		room = &roomBox{document.TripleOf(6, 1, low), document.TripleOf(6, 1, r3.Add(low, a.Room.Size))}
-		z := number(room.Low[2])
-		return &z, room
-	case a.Surface.Present:
-		z := document.To(6, a.Surface.Height)
-		return &z, nil
+		box := roomBox{document.TripleOf(6, 1, low), document.TripleOf(6, 1, r3.Add(low, a.Room.Size))}
+		floor, ceiling, wall := number(box.Low[2]), number(box.High[2]), number(box.Low[0])
+		out.Room, out.Floor, out.Ceiling, out.Wall = &box, &floor, &ceiling, &wall
+		return
 	}
-	return nil, nil
+	if !a.Surface.Present {
+		return
+	}
+	at := document.To(6, a.Surface.Height)
+	switch a.Surface.On {
+	case layout.OnCeiling:
+		out.Ceiling = &at
+	case layout.OnWall:
+		out.Wall = &at
+	default:
+		out.Floor = &at
+	}
+}
+
+// seated returns a design's seats.
+func seated(made *planned) []listener {
+	seats, all := []listener{}, made.design.Listeners()
+	for i, l := range all[len(all)-len(made.array.Seats):] {
+		s := made.array.Seats[i]
+		seats = append(seats, listener{l.Key, s.Name, document.TripleOf(6, 1, s.At), document.To(3, s.Weight)})
+	}
+	return seats
 }
 
 // survey looks round the whole room.

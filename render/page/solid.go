@@ -3,6 +3,7 @@ package page
 import (
 	"math"
 
+	"pappus/layout"
 	"pappus/layout/body"
 	"pappus/render/document"
 
@@ -15,14 +16,23 @@ type solid struct {
 	Faces    [][]int  `json:"faces"` // corners counter-clockwise from outside
 }
 
-// solidOf returns a body's faces; of a ball a mesh of rings and meridians.
-func solidOf(b *body.Body) solid {
+// solidsOf returns the faces of each of an array's bodies as it is held in the room; of a ball
+// a mesh of rings and meridians.
+func solidsOf(a *layout.Array) []solid {
+	var out []solid
+	for _, held := range a.Bodies() {
+		out = append(out, solidOf(a.Body, held))
+	}
+	return out
+}
+
+func solidOf(b *body.Body, held layout.Placing) solid {
 	if b.IsBall() {
-		return roundSolid(b)
+		return roundSolid(b, held)
 	}
 	var s solid
 	for _, v := range b.Vertices {
-		s.Vertices = append(s.Vertices, document.TripleOf(3, 1000, v))
+		s.Vertices = append(s.Vertices, document.TripleOf(3, 1000, held.Place(v)))
 	}
 	for _, f := range b.Faces {
 		s.Faces = append(s.Faces, f.Corners)
@@ -37,7 +47,7 @@ const (
 )
 
 // roundSolid returns a mesh of a ball, or of what a cut leaves of it.
-func roundSolid(b *body.Body) solid {
+func roundSolid(b *body.Body, held layout.Placing) solid {
 	down := math.Pi // the angle from the top at which the body ends
 	if b.IsCut {
 		down = math.Acos(min(max(b.Cut/b.Radius, -1), 1))
@@ -46,7 +56,7 @@ func roundSolid(b *body.Body) solid {
 	at := func(angle, azimuth float64) {
 		sin, cos := math.Sincos(angle)
 		y, x := math.Sincos(azimuth)
-		s.Vertices = append(s.Vertices, document.TripleOf(3, 1000*b.Radius, r3.Vec{X: sin * x, Y: sin * y, Z: cos}))
+		s.Vertices = append(s.Vertices, document.TripleOf(3, 1000, held.Place(r3.Scale(b.Radius, r3.Vec{X: sin * x, Y: sin * y, Z: cos}))))
 	}
 	at(0, 0)
 	last := rings

@@ -5,6 +5,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/prose"
+	"pappus/render/tape"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -12,13 +13,17 @@ import (
 
 // Map draws the mounts with their numbers from above and from four sides.
 func Map(a *layout.Array) *Sheet {
-	s := page("map", "Where the mounts are", "Numbers as in all tables. Each view shows the mounts that look its way. x points forward, y to the loudspeaker's own left.", long, short)
+	above, axes, held := "from above (forward is up)", "x points forward, y to the loudspeaker's own left.", ""
+	if how := tape.Held(a, 0); how != "" {
+		above, axes, held = "from its top (its front mark is up)", "x points to its front mark, y to its own left, z to its top.", "In the room it is "+how+"."
+	}
+	s := page("map", "Where the mounts are", "Numbers as in all tables. Each view shows the mounts that look its way. "+axes, long, short)
 	up := r3.Vec{Z: 1}
 	views := []struct {
 		name string
 		view view
 	}{
-		{"from above (forward is up)", look(up, r3.Vec{X: 1})},
+		{above, look(up, r3.Vec{X: 1})},
 		{"from the front (from +x)", look(r3.Vec{X: 1}, up)},
 		{"from the left (from +y)", look(r3.Vec{Y: 1}, up)},
 		{"from behind (from −x)", look(r3.Vec{X: -1}, up)},
@@ -48,6 +53,9 @@ func Map(a *layout.Array) *Sheet {
 	low := box(5).Min
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 20}, 3.2, 50, ink,
 		a.Name+": "+prose.Count(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(a.IDs(all(a)))+".")
+	if held != "" {
+		s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 2}, 3, 52, ink, held)
+	}
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 45}, 3, 52, quiet,
 		"Discs are the flanges. A body that hangs overhead needs a second, separate hold.")
 	return s

@@ -13,29 +13,38 @@ import (
 // isometric is the elevation in rad from which the three axes look equally long.
 var isometric = math.Atan(1 / math.Sqrt2)
 
-// Picture draws the whole from above on the listening spot's side. Mounts on the
-// far side are faint and dashed there; a small second picture looks at them from
-// the opposite side.
+// Picture draws the whole as it is held in the room, from above on the listening spot's side,
+// or from below where it hangs. Mounts on the far side are faint and dashed there; a small
+// second picture looks at them from the opposite side.
 func Picture(a *layout.Array) *Sheet {
+	held := ""
+	if how := tape.Held(a, 0); how != "" {
+		held = " Drawn " + how + "."
+	}
 	s := page("picture", "The whole, with mount numbers",
-		"Isometric. Large: seen from the listening spot's side; what is behind is faint and dashed. Small: from the opposite side.", long, short)
+		"Isometric. Large: seen from the listening spot's side; what is behind is faint and dashed. Small: from the opposite side."+held, long, short)
 	azimuth := math.Atan2(a.Spot.Y, a.Spot.X)
-	near := from(azimuth).fit(a, r2.NewBox(margin, margin+heading, 182, s.Height-margin-8), math.Inf(1))
+	near := from(a, azimuth).fit(a, r2.NewBox(margin, margin+heading, 182, s.Height-margin-8), math.Inf(1))
 	near.draw(s, a)
 	near.spotArrow(s, a)
 	box := r2.NewBox(196, margin+heading+30, s.Width-margin, margin+heading+110)
-	far := from(azimuth+math.Pi).fit(a, box, near.scale)
+	far := from(a, azimuth+math.Pi).fit(a, box, near.scale)
 	far.draw(s, a)
 	s.text(r2.Vec{X: box.Center().X, Y: box.Max.Y + 8}, 3, middle, ink, "from the opposite side")
-	near.axes(s, r2.Vec{X: box.Center().X, Y: s.Height - margin - 24})
+	near.axes(s, held != "", r2.Vec{X: box.Center().X, Y: s.Height - margin - 24})
 	return s
 }
 
-// from looks down at the body from an azimuth in rad.
-func from(azimuth float64) view {
+// from looks down at the body from an azimuth of the room in rad; up where it hangs.
+func from(a *layout.Array, azimuth float64) view {
 	sin, cos := math.Sincos(azimuth)
-	level := math.Cos(isometric)
-	return look(r3.Vec{X: level * cos, Y: level * sin, Z: math.Sin(isometric)}, r3.Vec{Z: 1})
+	level, high := math.Cos(isometric), math.Sin(isometric)
+	if a.On == layout.OnCeiling {
+		high = -high
+	}
+	v, held := look(r3.Vec{X: level * cos, Y: level * sin, Z: high}, r3.Vec{Z: 1}), a.Bodies()[0]
+	v.towards, v.right, v.up = held.In(v.towards), held.In(v.right), held.In(v.up)
+	return v
 }
 
 // draw draws the body and all its mounts.
@@ -60,15 +69,19 @@ func (v view) spotArrow(s *Sheet, a *layout.Array) {
 	tip := r2.Vec{X: at.X, Y: at.Y + 5}
 	s.line(pen{colour: orange, width: 0.5}, at, tip)
 	s.polygon(pen{fill: orange}, tip, r2.Vec{X: tip.X - 1.2, Y: tip.Y - 2.4}, r2.Vec{X: tip.X + 1.2, Y: tip.Y - 2.4})
-	s.text(r2.Vec{X: at.X + 3, Y: at.Y + 4.5}, 3, left, ink, "to the listening spot, "+tape.Of(a, a.Spot).Short())
+	s.text(r2.Vec{X: at.X + 3, Y: at.Y + 4.5}, 3, left, ink, "to the "+tape.Spot(a)+", "+tape.Of(a, a.Spot).Short())
 }
 
-// axes draws where x, y and z point.
-func (v view) axes(s *Sheet, at r2.Vec) {
+// axes draws where the body's x, y and z point.
+func (v view) axes(s *Sheet, isHeld bool, at r2.Vec) {
+	names := [3]string{"x, forward", "y, left", "z, up"}
+	if isHeld {
+		names = [3]string{"x, front mark", "y, its left", "z, its top"}
+	}
 	for _, axis := range []struct {
 		way  r3.Vec
 		name string
-	}{{r3.Vec{X: 1}, "x, forward"}, {r3.Vec{Y: 1}, "y, left"}, {r3.Vec{Z: 1}, "z, up"}} {
+	}{{r3.Vec{X: 1}, names[0]}, {r3.Vec{Y: 1}, names[1]}, {r3.Vec{Z: 1}, names[2]}} {
 		f := v.flat(axis.way)
 		tip := r2.Vec{X: at.X + 15*f.X, Y: at.Y - 15*f.Y}
 		s.line(pen{colour: ink, width: 0.3}, at, tip)

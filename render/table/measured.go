@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"pappus/layout/prose"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -57,6 +58,19 @@ func MeasuredChannels(w io.Writer, p *timing.Plan, v verdict.Channels) error {
 	return t.write(w)
 }
 
+// MeasuredSeats writes one row for each seat that was recorded and each third of an octave:
+// what was planned to be lost there against all drivers in step, and what was measured. The
+// error is one standard error of the seat's loss over all thirds.
+func MeasuredSeats(w io.Writer, v verdict.Seats) error {
+	t := newSheet("seat", "name", "third_hz:1", "third", "planned_db:3", "measured_db:3", "seat_planned_db:3", "seat_measured_db:3", "seat_error_db:3")
+	for i, h := range v.Heard {
+		for b, centre := range v.Thirds {
+			t.add(h.Index+1, h.Name, centre, band.Name(centre), v.Planned.Band[i][b], v.Measured.Band[i][b], v.Planned.Seat[i], v.Measured.Seat[i], h.Error)
+		}
+	}
+	return t.write(w)
+}
+
 // MeasuredScreen writes what recordings came to: the channels as they were measured, what is
 // wrong, how the whole array measured.
 func MeasuredScreen(w io.Writer, p *timing.Plan, f verdict.Found, colour bool) error {
@@ -76,6 +90,10 @@ func MeasuredScreen(w io.Writer, p *timing.Plan, f verdict.Found, colour bool) e
 	if f.Level != nil {
 		s.say(words.LevelMeasured(*f.Level, *f.Whole))
 	}
+	if f.Seats != nil {
+		s.measuredSeats(*f.Seats)
+		s.say(words.SeatsMeasured(*f.Seats))
+	}
 	for _, mind := range words.Mind(f) {
 		fmt.Fprintln(s, mind)
 	}
@@ -91,6 +109,21 @@ func (s *screen) measured(p *timing.Plan, v verdict.Channels) {
 	}
 	s.note("  late, level: against the middle channel; proposed: the delay that follows from this;")
 	s.note("  +-: 95 of 100 lie within, by bands, echoes, noise and the model of the body")
+}
+
+// measuredSeats writes one row for each seat that was recorded.
+func (s *screen) measuredSeats(v verdict.Seats) {
+	row := s.list("lost at each seat, dB          planned measured    +-", "%-28s %9s %8s %5s")
+	for i, h := range v.Heard[:min(len(v.Heard), mostSeats)] {
+		row(shorten(h.Name, 28), dash(v.Planned.Seat[i], 1), dash(v.Measured.Seat[i], 1), words.Give(verdict.Expanded*h.Error, 1))
+	}
+	if left := len(v.Heard) - mostSeats; left > 0 {
+		s.note("and " + prose.Count(left, "seat", "seats") + " more in seats.csv")
+	}
+	if len(v.Heard) > 1 {
+		row("between seats", dash(v.Planned.Between, 1), dash(v.Measured.Between, 1), "")
+	}
+	s.note("  short of all drivers in step, from 500 Hz to 8 kHz; +-: 95 of 100 lie within")
 }
 
 // sure writes a value to a tenth, no finer than its expanded error.

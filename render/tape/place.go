@@ -3,6 +3,8 @@ package tape
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 
 	"pappus/layout"
 
@@ -21,20 +23,31 @@ type Place struct {
 	Ahead  float64 // m in front of the body's middle along the floor; negative: behind
 	Left   float64 // m to the loudspeaker's own left along the floor; negative: to its right
 	Height float64 // m above what Over names
-	Over   string  // what heights count from: the floor, the table or floor, the body's middle
+	Over   string  // what heights count from: the floor, the table or floor, the ceiling, the body's middle
 }
 
-// Of returns where a point in m from the body's centre is. Heights count from the
-// surface below the body where there is one.
+// Of returns where a point in m from the body's centre is. Heights count from the floor, or
+// from the surface below the body or above it, where there is one.
 func Of(a *layout.Array, p r3.Vec) Place {
 	out := Place{Ahead: p.X, Left: p.Y, Height: p.Z, Over: "its middle"}
 	switch {
 	case a.Room.Present:
 		out.Height, out.Over = p.Z+a.Room.Body.Z, "the floor"
-	case a.Surface.Present:
+	case a.Surface.Present && a.Surface.On == layout.OnCeiling:
+		out.Height, out.Over = p.Z-a.Surface.Height, "the ceiling"
+	case a.Surface.Present && a.Surface.On != layout.OnWall:
 		out.Height, out.Over = p.Z-a.Surface.Height, "the table or floor"
 	}
 	return out
+}
+
+// Spot names the listening spot: where there are several seats and it is one of theirs, by
+// that.
+func Spot(a *layout.Array) string {
+	if i := slices.IndexFunc(a.Seats, func(s layout.Seat) bool { return s.At == a.Spot }); i >= 0 && len(a.Seats) > 1 {
+		return "seat " + strconv.Quote(a.Seats[i].Name)
+	}
+	return "listening spot"
 }
 
 // Along returns the distance in m along the floor.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/render/tape"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -14,6 +15,8 @@ import (
 func TestPlace(t *testing.T) {
 	hung := &layout.Array{}
 	table := &layout.Array{Surface: layout.Surface{Present: true, Height: -0.025}}
+	ceiling := &layout.Array{Surface: layout.Surface{Present: true, On: layout.OnCeiling, Height: 0.025}}
+	wall := &layout.Array{Surface: layout.Surface{Present: true, On: layout.OnWall, Height: -0.025}}
 	room := &layout.Array{Room: layout.Room{Present: true, Size: r3.Vec{X: 6, Y: 4.5, Z: 2.7}, Body: r3.Vec{X: 2, Y: 2, Z: 0.8}}}
 	for _, test := range []struct {
 		name        string
@@ -26,6 +29,8 @@ func TestPlace(t *testing.T) {
 			"1.84 m away along the floor, 13° to the loudspeaker's left"},
 		{"high up, 2.79 m through the air", hung, r3.Vec{X: 1.56, Z: 2.32},
 			"1.56 m in front along the floor, ears 2.32 m above its middle", "1.56 m away along the floor, straight in front"},
+		{"under a ceiling", ceiling, r3.Vec{X: 1, Z: -1.2}, "1.00 m in front along the floor, ears 1.22 m below the ceiling", "1.00 m away along the floor, straight in front"},
+		{"before a wall", wall, r3.Vec{X: 1, Z: -1.2}, "1.00 m in front along the floor, ears 1.20 m below its middle", "1.00 m away along the floor, straight in front"},
 		{"in a room", room, r3.Vec{X: 1, Y: -1, Z: 0.3},
 			"1.00 m in front along the floor, 1.00 m to the loudspeaker's right, ears 1.10 m above the floor", "1.41 m away along the floor, 45° to the loudspeaker's right"},
 		{"behind", hung, r3.Vec{X: -1, Y: 1}, "1.00 m behind along the floor, 1.00 m to the loudspeaker's left, ears level with its middle",
@@ -41,6 +46,30 @@ func TestPlace(t *testing.T) {
 			}
 			if got := p.Short(); got != test.short {
 				t.Errorf("short: %q, want %q", got, test.short)
+			}
+		})
+	}
+}
+
+// TestHeld: where the front mark and the top point, in the room's words.
+func TestHeld(t *testing.T) {
+	for _, test := range []struct {
+		name string
+		held design.Placing
+		want string
+	}{
+		{"as designed", design.Placing{On: "surface"}, ""},
+		{"hung", design.Placing{On: "ceiling"}, "hung from the ceiling: its top points straight down, its front mark forward"},
+		{"on a wall", design.Placing{On: "wall"}, "fixed to the wall behind it: its top points forward, its front mark straight down"},
+		{"to the right", design.Placing{On: "surface", Angles: design.Angles{YawDeg: -90}}, "turned: its top points straight up, its front mark to the right"},
+		{"round", design.Placing{On: "surface", Angles: design.Angles{YawDeg: 180}}, "turned: its top points straight up, its front mark backward"},
+		{"a little", design.Placing{On: "surface", Angles: design.Angles{YawDeg: 30, PitchDeg: 20}}, "turned: its top points 30° left of forward and 70° up, its front mark 30° left of forward and 20° down"},
+		{"nearly round", design.Placing{On: "surface", Angles: design.Angles{YawDeg: -150}}, "turned: its top points straight up, its front mark 30° right of backward"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			a := &layout.Array{On: test.held.On, Placings: []layout.Placing{{Turn: test.held.Turn(test.held.Angles)}}}
+			if got := tape.Held(a, 0); got != test.want {
+				t.Errorf("%q", got)
 			}
 		})
 	}
@@ -94,5 +123,24 @@ func TestToLeft(t *testing.T) {
 				t.Errorf("to the right: %v", back)
 			}
 		})
+	}
+}
+
+// The spot goes by the name of the seat that it is.
+func TestSpot(t *testing.T) {
+	at := layout.Seat{Name: "mat", At: r3.Vec{X: 2}}
+	for _, test := range []struct {
+		name  string
+		seats []layout.Seat
+		want  string
+	}{
+		{"no seats", nil, "listening spot"},
+		{"one seat is a spot", []layout.Seat{at}, "listening spot"},
+		{"elsewhere", []layout.Seat{{At: r3.Vec{X: 1}}, {At: r3.Vec{X: 3}}}, "listening spot"},
+		{"a seat", []layout.Seat{{At: r3.Vec{X: 1}}, at}, `seat "mat"`},
+	} {
+		if got := tape.Spot(&layout.Array{Spot: r3.Vec{X: 2}, Seats: test.seats}); got != test.want {
+			t.Errorf("%s: %s", test.name, got)
+		}
 	}
 }

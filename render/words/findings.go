@@ -16,20 +16,21 @@ import (
 // rows say what a finding of each code is, as one sentence without its full stop, and
 // what cures it, in the imperative.
 var rows = map[string]func(fact any) (what, cure string){
-	"amplifier_power":   row(amplifierPower),
-	"channels_fewer":    row(channelsFewer),
-	"crossover_loss":    row(crossoverLoss),
-	"delay_short":       row(delayShort),
-	"driver_power":      row(driverPower),
-	"excursion":         row(excursion),
-	"far_from_ball":     row(farFromBall),
-	"hearing":           row(hearing),
-	"load_too_low":      row(loadTooLow),
-	"polarity_opposed":  row(polarityOpposed),
-	"powers_unequal":    row(powersUnequal),
-	"strings_hold_down": row(stringsHoldDown),
-	"strings_too_long":  row(stringsTooLong),
-	"strings_waste":     row(stringsWaste),
+	"amplifier_power":    row(amplifierPower),
+	"channels_fewer":     row(channelsFewer),
+	"crossover_loss":     row(crossoverLoss),
+	"delay_short":        row(delayShort),
+	"driver_power":       row(driverPower),
+	"excursion":          row(excursion),
+	"far_from_ball":      row(farFromBall),
+	"hearing":            row(hearing),
+	"load_too_low":       row(loadTooLow),
+	"polarity_opposed":   row(polarityOpposed),
+	"powers_unequal":     row(powersUnequal),
+	"seats_middle_worse": row(middleWorse),
+	"strings_hold_down":  row(stringsHoldDown),
+	"strings_too_long":   row(stringsTooLong),
+	"strings_waste":      row(stringsWaste),
 }
 
 // row takes the facts of a finding as the type that they are.
@@ -236,4 +237,9 @@ func numbers(n []int) []string {
 		out[i] = strconv.Itoa(v)
 	}
 	return out
+}
+
+func middleWorse(f timing.MiddleWorse) (what, cure string) {
+	return prose.Sprintf("delays for %s alone would lose %.1f dB at the worst seat, no delays %.1f dB; the plan for all seats loses %.1f dB", f.Seat, f.Middle, f.Without, f.Their),
+		"keep the plan's delays for all seats"
 }

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"pappus/layout/prose"
@@ -11,8 +12,16 @@ import (
 	"pappus/timing/verdict"
 )
 
-// Measured says what a fact about recordings is, without a capital or a full stop.
+// Measured says what a fact about recordings is, and at which seat it was found, without a
+// capital or a full stop.
 func Measured(f verdict.Fact) string {
+	if f.Seat == "" || f.Code == verdict.SeatUnusable {
+		return measured(f)
+	}
+	return "at " + strconv.Quote(f.Seat) + ": " + measured(f)
+}
+
+func measured(f verdict.Fact) string {
 	id := 0
 	if len(f.Channels) > 0 {
 		id = f.Channels[0]
@@ -44,6 +53,10 @@ func Measured(f verdict.Fact) string {
 		return "without a wire from the player beside the microphone the channels' times cannot be compared, so nothing is told of delays"
 	case verdict.AllInverted:
 		return "all channels are upside down against the wire, which the amplifier or the microphone may do as well: which way round they all are is not told"
+	case verdict.SeatUnusable:
+		return fmt.Sprintf("the recording at %q is not judged: %v", f.Seat, f.Err)
+	case verdict.SeatsNoWire:
+		return "without a wire from the player in every recording at a seat their levels cannot be compared, so each is matched to its own plan, and how much louder one seat is than another is not told"
 	case verdict.LevelUnjudged:
 		return "the level of the whole array is not judged before it is clear whether the delays were set"
 	}
@@ -206,12 +219,53 @@ func Give(v float64, places int) string {
 	return fmt.Sprintf("%.*f", places, v)
 }
 
+// SeatsMeasured says what recordings at seats came to.
+func SeatsMeasured(v verdict.Seats) string {
+	planned, measured := v.Planned, v.Measured
+	if len(v.Heard) == 1 {
+		return fmt.Sprintf("At %q %s are lost against all drivers in step; planned were %s.", v.Heard[0].Name, lost(measured.Worst), lost(planned.Worst))
+	}
+	text := fmt.Sprintf("Of the %d seats that were recorded %q loses most against all drivers in step, %s; planned were %s. From seat to seat the loss differs by %s, planned %s",
+		len(v.Heard), v.Heard[worst(measured)].Name, lost(measured.Worst), lost(planned.Worst), lost(measured.Between), lost(planned.Between))
+	if v.OwnMean {
+		text += fmt.Sprintf("; over seats and thirds it is %s on the mean, planned %s.", lost(measured.Mean), lost(planned.Mean))
+	} else {
+		text += ". The mean is taken to be as planned: to measure it, too, record the channels one by one at the spot, with the same gains and the wire."
+	}
+	return text + " " + seatsBeyond(v)
+}
+
+// seatsBeyond says how many seats lose more or less than planned by more than their errors.
+func seatsBeyond(v verdict.Seats) string {
+	beyond, furthest := 0, 0
+	off := func(i int) float64 { return v.Measured.Seat[i] - v.Planned.Seat[i] }
+	for i, h := range v.Heard {
+		if math.Abs(off(i)) > verdict.Expanded*h.Error {
+			beyond++
+		}
+		if math.Abs(off(i)) > math.Abs(off(furthest)) {
+			furthest = i
+		}
+	}
+	far := v.Heard[furthest]
+	more := "more"
+	if off(furthest) < 0 {
+		more = "less"
+	}
+	return fmt.Sprintf("The furthest off its plan is %q, where %s %s are lost, give or take %s dB; %s.",
+		far.Name, lost(math.Abs(off(furthest))), more, Give(verdict.Expanded*far.Error, 1), beyondError(beyond, len(v.Heard)))
+}
+
 // MeasuredSentences says how the whole array measured, and what else to know.
 func MeasuredSentences(f verdict.Found) []string {
-	if f.Level == nil {
-		return Mind(f)
+	var out []string
+	if f.Level != nil {
+		out = append(out, LevelMeasured(*f.Level, *f.Whole))
 	}
-	return append([]string{LevelMeasured(*f.Level, *f.Whole)}, Mind(f)...)
+	if f.Seats != nil {
+		out = append(out, SeatsMeasured(*f.Seats))
+	}
+	return append(out, Mind(f)...)
 }
 
 // Mind says what to know of recordings beside their faults.
@@ -223,6 +277,14 @@ func Mind(f verdict.Found) []string {
 	if f.Level != nil {
 		for _, caution := range f.Whole.Cautions {
 			out = append(out, "Mind: "+Recording(caution)+".")
+		}
+	}
+	if f.Seats == nil {
+		return out
+	}
+	for _, h := range f.Seats.Heard {
+		for _, caution := range h.Whole.Cautions {
+			out = append(out, fmt.Sprintf("Mind at %q: %s.", h.Name, Recording(caution)))
 		}
 	}
 	return out

@@ -5,7 +5,9 @@ import (
 	"slices"
 	"strings"
 
+	"pappus/layout"
 	"pappus/layout/prose"
+	"pappus/render/tape"
 	"pappus/timing"
 	"pappus/timing/band"
 
@@ -16,6 +18,9 @@ import (
 func Notes(p *timing.Plan) []string {
 	a := p.Array
 	var notes []string
+	if held := tape.Held(a, 0); held != "" {
+		notes = append(notes, "The body is "+held+". Driver numbers and places on the body, and all sheets but the picture of the whole, are the body's own; forward, left and up are the room's.")
+	}
 	if a.Timing.Model == "sphere" {
 		notes = append(notes, ball(p))
 		if trusted := trusted(p); trusted != "" {
@@ -25,12 +30,28 @@ func Notes(p *timing.Plan) []string {
 	switch {
 	case a.Room.Present:
 		notes = append(notes, fmt.Sprintf("The room's walls mirror the sound up to %s; polars leave the room out.", prose.Count(a.Room.Order, "time", "times")))
-	case a.Surface.Present && a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0:
-		notes = append(notes, "The surface below mirrors the sound, exact for half a ball that stands on it.")
 	case a.Surface.Present:
-		notes = append(notes, "The surface below mirrors the sound: near, not exact, for a lifted or cut body.")
+		what, half, near := surface(a)
+		if a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0 {
+			notes = append(notes, fmt.Sprintf("The %s mirrors the sound, exact for half a ball that %s.", what, half))
+		} else {
+			notes = append(notes, fmt.Sprintf("The %s mirrors the sound: near, not exact, for %s.", what, near))
+		}
 	}
 	return notes
+}
+
+// surface names what the body is fixed to, how half a ball is fixed to it, and what the mirror
+// is only near for.
+func surface(a *layout.Array) (what, half, near string) {
+	const cut = "a body that is cut or does not touch it"
+	switch a.Surface.On {
+	case layout.OnCeiling:
+		return "ceiling", "hangs flat under it", cut
+	case layout.OnWall:
+		return "wall behind", "sits flat on it", cut
+	}
+	return "surface below", "stands on it", "a lifted or cut body"
 }
 
 // ball says which ball stands for the body.
@@ -39,8 +60,12 @@ func ball(p *timing.Plan) string {
 	if b.BallCentre == (r3.Vec{}) {
 		return fmt.Sprintf("The body is taken for a rigid ball of %.0f mm radius, of the whole body's volume.", 1000*b.BallRadius)
 	}
-	return fmt.Sprintf("With nothing hard below it the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm over the uncut body's: half way between the whole body and what is left of it. For half a dodecahedron arrivals come out right within 40 us.",
-		1000*b.BallRadius, 1000*b.BallCentre.Z)
+	below, over := "below it", "over"
+	if p.Array.Bodies()[0].Placed() {
+		below, over = "at its cut", "towards its top from"
+	}
+	return fmt.Sprintf("With nothing hard %s the cut body is taken for a rigid ball of %.0f mm radius, its centre %.0f mm %s the uncut body's: half way between the whole body and what is left of it. For half a dodecahedron arrivals come out right within 40 us.",
+		below, 1000*b.BallRadius, 1000*b.BallCentre.Z, over)
 }
 
 // hardlyOff is the error in dB below which it would be shown as 0.0.

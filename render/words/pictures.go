@@ -39,7 +39,7 @@ func NameApart(plans []*timing.Plan, paths []string) {
 
 // Spot says where the spot is.
 func Spot(p *timing.Plan) string {
-	return "listening spot " + tape.Of(p.Array, p.Array.Spot).Full()
+	return tape.Spot(p.Array) + " " + tape.Of(p.Array, p.Array.Spot).Full()
 }
 
 // Unit names the unit of levels.

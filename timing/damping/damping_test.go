@@ -44,11 +44,12 @@ func TestReading(t *testing.T) {
 // octave, is uneven by 1 dB; a level that tilts outside of the band alone is not.
 func TestUneven(t *testing.T) {
 	b := body{mass: 0.75e-3, cms: 1.5e-3, rms: 0.221, bl: 2.1, re: 7.1, area: 8e-4, number: 10, compliance: 0.005 / stiffness}
-	var frequency, ripple, flat []float64
+	var frequency, ripple, flat, rise []float64
 	for i := range 2000 {
 		hz := 100 * math.Pow(100, float64(i)/1999)
 		frequency = append(frequency, hz)
 		ripple = append(ripple, 80+math.Sqrt2*math.Sin(2*math.Pi*math.Log2(hz/500)/3))
+		rise = append(rise, 6*math.Log2(hz/500)/3)
 		flat = append(flat, 80-20*max(0, math.Log2(300/hz)))
 	}
 	random := rand.New(rand.NewPCG(2, 11))
@@ -60,7 +61,9 @@ func TestUneven(t *testing.T) {
 	for name, c := range map[string]struct {
 		level        []float64
 		want, within float64
-	}{"ripple": {ripple, 1, 0.05}, "flat": {flat, 0, 1e-9}} {
+	}{"ripple": {ripple, 1, 0.05}, "flat": {flat, 0, 1e-9},
+		// Of 37 points of a straight rise by 6 dB, a twelfth of an octave apart.
+		"rise": {rise, 6 * math.Sqrt(38.0/36/12), 1e-3}} {
 		got, err := damping.Read(dampinglog.Trial{}, points, frequency, c.level)
 		if err != nil || math.Abs(got.Uneven-c.want) > c.within {
 			t.Errorf("%s: %g, %v", name, got.Uneven, err)

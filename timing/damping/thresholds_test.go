@@ -21,6 +21,11 @@ func TestThresholds(t *testing.T) {
 		}
 		return n
 	}
+	// The 1/Q in the middle of one at the target, 1, and one so far off; both scatter by 0.06.
+	middle := func(off float64) float64 {
+		s, _ := fitLine(line{dose: []float64{10, 10}, inverse: []float64{1, 1 + off}, sigma: []float64{0.06, 0.06}}, 1)
+		return math.Round(100*(s.height-1)/off) / 100
+	}
 	clear := func(q float64) bool { return Changes([]Trial{at(1, 0), at(q, 10)})[0].Clear }
 	for _, test := range []struct {
 		why       string
@@ -30,6 +35,8 @@ func TestThresholds(t *testing.T) {
 		{"5.5 percent is not", next(at(0.7*math.Exp(0.055), 0)).Reached, false},
 		{"trials alike repeat within 3 percent: 8 percent may be chance at two sigmas of both", clear(0.92), false},
 		{"8.5 percent is not", clear(0.915), true},
+		{"0.4 off the target is off the line by 0.06: with as much scatter it weighs half", middle(0.4), 0.33},
+		{"a twentieth of that weighs as much as one at the target", middle(0.02), 0.5},
 		{"nothing is tried nearer to the end of a bracket than a tenth of it", next(at(0.74, 0), at(0.35, 100)).Trial.StuffingG, 10.0},
 	} {
 		t.Run(test.why, func(t *testing.T) {

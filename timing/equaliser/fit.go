@@ -166,19 +166,15 @@ func (g *goal) next(sections []Section) (more []Section, found bool) {
 func (g *goal) starts(sections []Section) []Section {
 	g.correction(sections)
 	l := g.limits
-	high, low := 0, 0
-	for i := range g.sum {
-		if g.care[i] != Leave {
-			if e := g.error(i); e > g.error(high) || g.care[high] == Leave {
-				high = i
-			}
-			if e := g.error(i); e < g.error(low) || g.care[low] == Leave {
-				low = i
-			}
+	var open []int
+	for i, care := range g.care {
+		if care != Leave {
+			open = append(open, i)
 		}
 	}
+	by := func(i, k int) int { return cmp.Compare(g.error(i), g.error(k)) }
 	var out []Section
-	for _, i := range []int{high, low} {
+	for _, i := range []int{slices.MaxFunc(open, by), slices.MinFunc(open, by)} {
 		hz := max(l.Low, min(l.High, g.frequency[i]))
 		gain := max(-l.Cut, min(l.Boost, -g.error(i)))
 		for _, q := range []float64{1, 4} {

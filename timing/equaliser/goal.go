@@ -20,7 +20,8 @@ const nearNull = 10
 // nothing.
 const idle = 0.2
 
-// nudge is the step in a free number over which a slope is taken.
+// nudge is the step in a free number over which a slope is taken: far over rounding, and what a
+// slope is off by goes with its square, so that no section hangs on it.
 const nudge = 1e-5
 
 // goal is what a fit makes small.

@@ -209,7 +209,7 @@ func (f *Fit) deviation(weight weights) float64 {
 // At returns the fitted impedance in ohm at a frequency in Hz, above 0.
 func (f Fit) At(hz float64) complex128 {
 	var slope [most]complex128
-	return f.circuit.parts().at(&slope, hz)
+	return f.circuit.at(&slope, hz)
 }
 
 // InductanceAt returns the inductance in H that the coil has at a frequency in Hz:
@@ -217,7 +217,7 @@ func (f Fit) At(hz float64) complex128 {
 func (f Fit) InductanceAt(hz float64) Estimate {
 	w := 2 * math.Pi * hz
 	var slope [most]complex128
-	z := f.circuit.parts().inductive(&slope, w)
+	z := f.circuit.inductive(&slope, w)
 	var weight weights
 	for i := range weight {
 		weight[i] = imag(slope[i]) / w

@@ -51,68 +51,41 @@ type circuit struct {
 	omega        float64 // rad/s, where the power law has its magnitude
 }
 
-// parts are the values of a circuit, in SI.
-type parts struct {
-	coil                      Coil
-	re, res, fs, qms          float64
-	henry, le, scale, k, l, r float64
-	omega, ohm, exponent      float64
-}
-
-func (c circuit) parts() parts {
-	p := parts{coil: c.coil, re: math.Exp(c.x[logRe]), res: math.Exp(c.x[logRes]), fs: math.Exp(c.x[logFs]), qms: math.Exp(c.x[logQms]),
-		henry: c.henry, scale: c.scale, omega: c.omega}
-	if c.coil == Power {
-		p.ohm, p.exponent = math.Exp(c.x[logPower]), c.x[exponent]
-		return p
-	}
-	p.le = c.x[overLe]
-	switch c.coil {
-	case Semi:
-		p.k = c.x[overK]
-	case Shunted:
-		p.l, p.r = math.Exp(c.x[logL2]), math.Exp(c.x[logR2])
-	}
-	return p
-}
-
 // at fills slope with the derivatives of the impedance by the circuit's values, at a
 // frequency in Hz, and returns the impedance in ohm.
-func (p parts) at(slope *[most]complex128, hz float64) complex128 {
-	w := 2 * math.Pi * hz
-	ratio := hz / p.fs
-	detuned := p.qms * (ratio - 1/ratio)
+func (c circuit) at(slope *[most]complex128, hz float64) complex128 {
+	re, qms := complex(math.Exp(c.x[logRe]), 0), math.Exp(c.x[logQms])
+	ratio := hz / math.Exp(c.x[logFs])
+	detuned := qms * (ratio - 1/ratio)
 	tuned := 1 / complex(1, detuned)
-	moving := complex(p.res, 0) * tuned
-	slope[logRe] = complex(p.re, 0)
-	slope[logRes] = moving
+	moving := complex(math.Exp(c.x[logRes]), 0) * tuned
+	slope[logRe], slope[logRes] = re, moving
 	slope[logQms] = -moving * complex(0, detuned) * tuned
-	slope[logFs] = moving * complex(0, p.qms*(ratio+1/ratio)) * tuned
-	return complex(p.re, 0) + moving + p.inductive(slope, w)
+	slope[logFs] = moving * complex(0, qms*(ratio+1/ratio)) * tuned
+	return re + moving + c.inductive(slope, 2*math.Pi*hz)
 }
 
 // inductive is at for the coil's impedance but for Re, and the values that make it, at a
 // frequency in rad/s.
-func (p parts) inductive(slope *[most]complex128, w float64) complex128 {
-	if p.coil == Power {
-		log := complex(math.Log(w/p.omega), math.Pi/2)
-		power := complex(p.ohm, 0) * cmplx.Exp(complex(p.exponent, 0)*log)
+func (c circuit) inductive(slope *[most]complex128, w float64) complex128 {
+	if c.coil == Power {
+		log := complex(math.Log(w/c.omega), math.Pi/2)
+		power := cmplx.Exp(complex(c.x[logPower], 0) + complex(c.x[exponent], 0)*log)
 		slope[logPower], slope[exponent] = power, power*log
 		return power
 	}
-	slope[overLe] = complex(0, w*p.henry)
-	z := complex(0, w*p.henry*p.le)
-	switch p.coil {
+	slope[overLe] = complex(0, w*c.henry)
+	z := complex(c.x[overLe], 0) * slope[overLe]
+	switch c.coil {
 	case Semi:
-		k := math.Sqrt(w/2) * p.scale
+		k := math.Sqrt(w/2) * c.scale
 		slope[overK] = complex(k, k)
-		z += complex(p.k*k, p.k*k)
+		z += complex(c.x[overK], 0) * slope[overK]
 	case Shunted:
-		l := complex(0, w*p.l)
-		share := l / (complex(p.r, 0) + l)
-		both := complex(p.r, 0) * share
-		slope[logL2], slope[logR2] = both*(1-share), both*share
-		z += both
+		l, r := complex(0, w*math.Exp(c.x[logL2])), complex(math.Exp(c.x[logR2]), 0)
+		share := l / (r + l)
+		slope[logL2], slope[logR2] = r*share*(1-share), r*share*share
+		z += r * share
 	}
 	return z
 }

@@ -65,9 +65,8 @@ func (s *search) solve(x []float64) float64 {
 	clear(s.gradient)
 	var square [most][most]float64
 	var slope [most]complex128
-	parts := s.circuit.parts()
 	for i, p := range s.points {
-		z := parts.at(&slope, p.Frequency)
+		z := s.circuit.at(&slope, p.Frequency)
 		d := cmplx.Log(z) - s.log[i]
 		d = complex(real(d), math.Remainder(imag(d), 2*math.Pi))
 		s.off[i] = d

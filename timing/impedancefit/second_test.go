@@ -11,6 +11,7 @@ import (
 	"pappus/layout/box"
 	"pappus/layout/impedance"
 	"pappus/timing/impedancefit"
+	"pappus/timing/recording"
 )
 
 // cone is a driver by its parts, in SI: what the small-signal values come from.
@@ -227,8 +228,10 @@ func TestRecording(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if len(points) < 220 {
-				t.Errorf("%d points", len(points))
+			// 24 to the octave, and no nearer than seven bins of the transform.
+			bin, last := r.Rate/float64(recording.Length(len(r.Whole))), points[len(points)-2:]
+			if len(points) < 220 || math.Abs(math.Log2(last[1].Frequency/last[0].Frequency)-1.0/24) > 1e-9 || math.Abs((points[1].Frequency-points[0].Frequency)/bin-7) > 1e-6 {
+				t.Errorf("%d points, from %.2f and %.2f Hz to %g and %g", len(points), points[0].Frequency, points[1].Frequency, last[0].Frequency, last[1].Frequency)
 			}
 			for _, p := range points {
 				z := c.n.at(p.Frequency)

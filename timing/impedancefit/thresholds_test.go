@@ -33,9 +33,9 @@ func TestThresholds(t *testing.T) {
 		const low, high = 100.5, 804.0 // three octaves, in thirds, of which the last has a share
 		whole := make([]complex128, 1000)
 		for hz := range whole {
-			at := math.Log2(float64(hz)/low) * bands
-			size := math.Exp2(-at / bands / 2)
-			if at > 3*bands-1 {
+			at := math.Log2(float64(hz)/low) * 3
+			size := math.Exp2(-at / 3 / 2)
+			if at > 8 {
 				size *= math.Sqrt(share)
 			}
 			whole[hz] = complex(size, 0)

@@ -21,7 +21,7 @@ func (s *Scene) Power(feed Feed) []float64 {
 	if ball, ok := s.Field.(*sphere); ok {
 		series := ball.series(seriesTolerance)
 		series.Move(math.Inf(1))
-		sum := s.harmonics(feed, harmonic.Round(r3.Vec{Z: 1}), series)
+		sum := s.harmonics(0, feed, harmonic.Round(r3.Vec{Z: 1}), series)
 		for f := range out {
 			re, im := series.Terms(f)
 			out[f] = sum.Power(f, re, im)
@@ -37,7 +37,7 @@ func (s *Scene) Power(feed Feed) []float64 {
 	for i, d := range direction {
 		direction[i] = r3.Scale(farAway, d)
 	}
-	s.Each(s.Ways[:1], direction, func(_, i int, pressure []complex128) {
+	s.Each(s.Direct(), direction, func(_, i int, pressure []complex128) {
 		sum := make([]complex128, len(out))
 		feed.AddTo(sum, pressure)
 		for _, v := range sum {

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"pappus/layout"
 	"pappus/timing/ball"
 	"pappus/timing/cores"
 	"pappus/timing/harmonic"
@@ -26,9 +25,9 @@ const seriesTolerance = 1e-5
 // summed over harmonics, and those that are heard driver by driver.
 type Rings struct {
 	way    Way
-	frame  harmonic.Frame
+	frame  harmonic.Frame // the body's
 	places []r3.Vec
-	Seen   []r3.Vec // the places, mirrored back by the way, from the ball's centre
+	Seen   []r3.Vec // the places as the way's body has them, from its ball's centre
 	Ring   []Ring   // the nearest first
 	Near   []int    // places close by the ball; all of them in models without a ball
 }
@@ -43,6 +42,7 @@ type Ring struct {
 // Rings sorts places in m. They are on the fewest rings where the frame's Z is the normal
 // of the plane that they are in.
 func (s *Scene) Rings(way Way, frame harmonic.Frame, places []r3.Vec) *Rings {
+	frame = s.turned(frame, way.Body)
 	x := &Rings{way: way, frame: frame, places: places, Seen: s.seen(way, places)}
 	type key struct{ r, cos int64 } // in parts of 1e-9 of what is near enough to be one
 	index, radius := map[key]int{}, s.Array.Body.BallRadius
@@ -66,6 +66,12 @@ func (s *Scene) Rings(way Way, frame harmonic.Frame, places []r3.Vec) *Rings {
 	return x
 }
 
+// turned returns a frame of the room's as a body has it.
+func (s *Scene) turned(frame harmonic.Frame, body int) harmonic.Frame {
+	p := s.Array.Bodies()[body]
+	return harmonic.Frame{X: p.In(frame.X), Y: p.In(frame.Y), Z: p.In(frame.Z)}
+}
+
 // seen returns places as a way hears them, from the ball's centre.
 func (s *Scene) seen(way Way, places []r3.Vec) []r3.Vec {
 	out := make([]r3.Vec, len(places))
@@ -84,26 +90,34 @@ func (s *Scene) onRing(r float64) bool {
 // all cores: over harmonics where the drivers are on a ball, else driver by driver. The
 // result is the same to the bit for any number of cores.
 func (s *Scene) Sum(dst []complex128, feed Feed, ways []Way, frame harmonic.Frame, places []r3.Vec) {
-	nearest := math.Inf(1)
-	for _, way := range ways {
-		for _, at := range s.seen(way, places) {
-			if r := r3.Norm(at); s.onRing(r) {
-				nearest = min(nearest, r)
+	for body := range s.Array.Bodies() {
+		nearest := math.Inf(1)
+		for _, way := range ways {
+			if way.Body != body {
+				continue
+			}
+			for _, at := range s.seen(way, places) {
+				if r := r3.Norm(at); s.onRing(r) {
+					nearest = min(nearest, r)
+				}
 			}
 		}
-	}
-	w := s.newWhole(feed, frame, nearest)
-	for _, way := range ways {
-		rings := s.Rings(way, frame, places)
-		w.add(dst, rings)
-		s.EachNear(rings, func(_, place int, pressure []complex128) { feed.AddTo(row(dst, place, w.n), pressure) })
+		w := s.newWhole(body, feed, s.turned(frame, body), nearest)
+		for _, way := range ways {
+			if way.Body != body {
+				continue
+			}
+			rings := s.Rings(way, frame, places)
+			w.add(dst, rings)
+			s.EachNear(rings, func(_, place int, pressure []complex128) { feed.AddTo(row(dst, place, w.n), pressure) })
+		}
 	}
 }
 
 // SumRings is Sum for places that are sorted already, without those that are near.
 func (s *Scene) SumRings(dst []complex128, feed Feed, rings *Rings) {
 	if len(rings.Ring) > 0 {
-		s.newWhole(feed, rings.frame, rings.Ring[0].R).add(dst, rings)
+		s.newWhole(rings.way.Body, feed, rings.frame, rings.Ring[0].R).add(dst, rings)
 	}
 }
 
@@ -147,8 +161,8 @@ type wholeWorker struct {
 	one    []complex128
 }
 
-// newWhole returns the harmonics that places from so far from the ball's centre on need.
-func (s *Scene) newWhole(feed Feed, frame harmonic.Frame, nearest float64) *whole {
+// newWhole returns the harmonics of a body, in a frame of its own, that places from so far from the ball's centre on need.
+func (s *Scene) newWhole(body int, feed Feed, frame harmonic.Frame, nearest float64) *whole {
 	w := &whole{medium: s.Medium, n: len(s.Medium.Frequency)}
 	if math.IsInf(nearest, 1) {
 		return w // no place needs them
@@ -156,7 +170,7 @@ func (s *Scene) newWhole(feed Feed, frame harmonic.Frame, nearest float64) *whol
 	ball := s.Field.(*sphere)
 	longest := ball.series(seriesTolerance)
 	longest.Move(nearest)
-	sum := s.harmonics(feed, frame, longest)
+	sum := s.harmonics(body, feed, frame, longest)
 	for range cores.Count() {
 		w.worker = append(w.worker, wholeWorker{ball.series(seriesTolerance), harmonic.NewRing(sum, w.n),
 			make([]complex128, w.n), make([]complex128, w.n)})
@@ -164,8 +178,8 @@ func (s *Scene) newWhole(feed Feed, frame harmonic.Frame, nearest float64) *whol
 	return w
 }
 
-// harmonics returns the sum over mounts of a feed, as far as a series has terms.
-func (s *Scene) harmonics(feed Feed, frame harmonic.Frame, series *ball.Series) *harmonic.Sum {
+// harmonics returns the sum over a body's mounts of a feed, as far as a series has terms.
+func (s *Scene) harmonics(body int, feed Feed, frame harmonic.Frame, series *ball.Series) *harmonic.Sum {
 	terms, weight := make([]int, series.Len()), make([][]complex128, series.Len())
 	for f := range terms {
 		re, _ := series.Terms(f)
@@ -174,7 +188,8 @@ func (s *Scene) harmonics(feed Feed, frame harmonic.Frame, series *ball.Series) 
 			weight[f] = append(weight[f], w[f])
 		}
 	}
-	return harmonic.NewSum(frame, fromBall(s.Array), feed.Group, weight, terms)
+	at, group := s.fromBall(body, feed.Group)
+	return harmonic.NewSum(frame, at, group, weight, terms)
 }
 
 // add adds what places on rings hear to dst[place][frequency].
@@ -199,11 +214,13 @@ func (w *whole) add(dst []complex128, x *Rings) {
 	})
 }
 
-// fromBall returns where each mount is, seen from the ball's centre, in m.
-func fromBall(a *layout.Array) []r3.Vec {
-	at := make([]r3.Vec, len(a.Mounts))
-	for m, mount := range a.Mounts {
-		at[m] = r3.Sub(mount.Point, a.Body.BallCentre)
+// fromBall returns where each mount of a body is, seen from its ball's centre, in m, and those
+// of some groups that are the mounts' own.
+func (s *Scene) fromBall(body int, group []int) ([]r3.Vec, []int) {
+	from, to := Of(s.Array.Mounts, body)
+	at := make([]r3.Vec, to-from)
+	for i, mount := range s.Array.Mounts[from:to] {
+		at[i] = r3.Sub(mount.Point, s.Array.Body.BallCentre)
 	}
-	return at
+	return at, group[from:to]
 }

@@ -1,6 +1,8 @@
 package radiate
 
 import (
+	"sort"
+
 	"pappus/layout"
 	"pappus/timing/cores"
 
@@ -12,7 +14,7 @@ type Scene struct {
 	Array  *layout.Array
 	Medium *Medium
 	Field  Field // of the body alone
-	Ways   []Way // the body itself first
+	Ways   []Way // those of Ways
 	Quick  Field // the same, 140 dB below its largest parts: what walls send back, and a listener who walks
 }
 
@@ -27,6 +29,15 @@ func NewScene(a *layout.Array, m *Medium) (*Scene, error) {
 	quickly, err := newField(a, m, quick)
 	return &Scene{a, m, field, Ways(a, m), quickly}, err
 }
+
+// Direct returns the ways of the bodies themselves.
+func (s *Scene) Direct() []Way { return s.Mirrored(0) }
+
+// Echoes returns all others.
+func (s *Scene) Echoes() []Way { return s.Ways[len(s.Array.Bodies()):] }
+
+// Mirrored returns the ways of all bodies by one mirror, in the order of Ways; 0 is none.
+func (s *Scene) Mirrored(mirror int) []Way { return row(s.Ways, mirror, len(s.Array.Bodies())) }
 
 // Hear sets dst[mount][frequency] to what a place in m hears of each mount by some ways,
 // on all cores. The result is the same to the bit for any number of them.
@@ -58,21 +69,29 @@ func (s *Scene) hear(dst, one []complex128, mounts []layout.Mount, ways []Way, p
 	clear(dst)
 	n := len(s.Medium.Frequency)
 	for _, way := range ways {
+		from, to := Of(mounts, way.Body)
+		own, heard := mounts[from:to], one[from*n:to*n]
 		if way.Factor == nil {
-			s.Field.At(one, mounts, way.Moved(place))
-			for i, v := range one {
-				dst[i] += v
+			s.Field.At(heard, own, way.Moved(place))
+			for i, v := range heard {
+				dst[from*n+i] += v
 			}
 			continue
 		}
-		s.Quick.At(one, mounts, way.Moved(place))
-		for m := range mounts {
-			to := row(dst, m, n)
-			for f, v := range row(one, m, n) {
+		s.Quick.At(heard, own, way.Moved(place))
+		for m := range own {
+			to := row(dst, from+m, n)
+			for f, v := range row(heard, m, n) {
 				to[f] += complex(way.Factor[f]*real(v), way.Factor[f]*imag(v))
 			}
 		}
 	}
+}
+
+// Of returns which of some mounts, in the order of Array.Mounts, are of a body.
+func Of(mounts []layout.Mount, body int) (from, to int) {
+	from = sort.Search(len(mounts), func(i int) bool { return mounts[i].Body >= body })
+	return from, from + sort.Search(len(mounts)-from, func(i int) bool { return mounts[from+i].Body > body })
 }
 
 // Feed is what the mounts of an array are fed: those of one group alike.

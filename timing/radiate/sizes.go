@@ -100,7 +100,8 @@ func (z *Sizes) Sum(dst []float64, group []int, gain []float64, response []compl
 	for g, v := range gain {
 		weight[g] = complex(math.Abs(v), 0)
 	}
-	sum := harmonic.NewSum(z.rings.frame, fromBall(z.scene.Array), group, [][]complex128{weight}, []int{z.degree + 1})
+	at, group := z.scene.fromBall(z.rings.way.Body, group)
+	sum := harmonic.NewSum(z.rings.frame, at, group, [][]complex128{weight}, []int{z.degree + 1})
 	pairs := (n + 1) / 2 // two real series are one complex one
 	worker := make([]sizesWorker, cores.Count())
 	for i := range worker {

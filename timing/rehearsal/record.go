@@ -16,6 +16,7 @@ import (
 	"pappus/timing/sweep"
 
 	"gonum.org/v1/gonum/dsp/fourier"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // errSetting is for settings that cannot be.
@@ -62,6 +63,7 @@ const (
 type Stage struct {
 	mu        sync.Mutex
 	plan      *timing.Plan
+	as        *Stage // whose level is brought to full; nil: its own
 	played    timing.Case
 	rate      float64   // Hz
 	frequency []float64 // Hz, of a transform; nil: nothing is computed yet
@@ -70,6 +72,12 @@ type Stage struct {
 
 // NewStage returns one for a plan.
 func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
+
+// At returns a stage with the microphone at another place in m and all gains as they are.
+func (g *Stage) At(place r3.Vec) (*Stage, error) {
+	p, err := g.plan.At(place)
+	return &Stage{plan: p, as: g}, err
+}
 
 // Record returns what is recorded, with the player's signal beside it. A channel alone is as
 // loud as it is within the whole. The same
@@ -142,27 +150,44 @@ func (g *Stage) give(c timing.Case, rate float64) ([]float64, [][][]complex128) 
 func (g *Stage) impulse(set Setting, rate float64) []float64 {
 	frequency, given := g.give(set.Case, rate)
 	n := 2 * (len(frequency) - 1)
-	played, whole := make([]complex128, len(frequency)), make([]complex128, len(frequency))
+	played := make([]complex128, len(frequency))
 	for c, strings := range given {
 		for i, one := range strings {
 			gain := set.gain(c, i)
 			for k, v := range one {
-				whole[k] += v
 				played[k] += gain * v
 			}
 		}
 	}
-	from, to := band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
-	energy := 0.0
-	for _, v := range whole[from:to] {
-		energy += real(v)*real(v) + imag(v)*imag(v)
-	}
-	scale := full / math.Sqrt(energy/float64(to-from)) / float64(n)
+	scale := full / g.level(set.Case, rate) / float64(n)
 	for k := range played {
 		turn := -2 * math.Pi * float64(k) * math.Round(before*rate) / float64(n)
 		played[k] *= cmplx.Rect(scale, turn)
 	}
 	return fourier.NewFFT(n).Sequence(nil, played)
+}
+
+// level returns the RMS pressure of all channels without faults in the band of the weights,
+// for a rate in Hz.
+func (g *Stage) level(c timing.Case, rate float64) float64 {
+	if g.as != nil {
+		return g.as.level(c, rate)
+	}
+	frequency, given := g.give(c, rate)
+	from, to := band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
+	whole := make([]complex128, to-from)
+	for _, strings := range given {
+		for _, one := range strings {
+			for k, v := range one[from:to] {
+				whole[k] += v
+			}
+		}
+	}
+	energy := 0.0
+	for _, v := range whole {
+		energy += real(v)*real(v) + imag(v)*imag(v)
+	}
+	return math.Sqrt(energy / float64(to-from))
 }
 
 // gain returns what a string is fed.

@@ -477,6 +477,7 @@ func (s *search) kick(random *rand.Rand, changes int) {
 	}
 	for range changes {
 		if !s.regroup {
+			s.work -= len(s.group) // the sums that are made anew below
 			g := random.IntN(len(s.delay))
 			if s.fixed == nil || !s.fixed[g] {
 				s.delay[g] = s.low + random.IntN(s.high-s.low+1)

@@ -19,3 +19,8 @@ func RecordedChannelName(id, take int) string {
 	}
 	return fmt.Sprintf("channel_%d", id)
 }
+
+// RecordedSeatName returns the name of what is recorded of all channels at a seat, and what
+// the names of single channels recorded there begin with, before an underscore; seats count
+// from 1 in the design's order.
+func RecordedSeatName(seat int) string { return fmt.Sprintf("seat_%d", seat) }

@@ -42,8 +42,10 @@ type Setting struct {
 type Channels struct {
 	Low, High float64   // Hz, the band that counted
 	Channels  []Channel // one for each of Plan.Channels
-	// Common is what all channels have alike beside the plan, in dB over Frequency in Hz.
+	// Common is what all channels have alike beside the plan, in dB over Frequency in Hz, but
+	// for the gain of the middle one, Gain in dB.
 	Frequency, Common []float64
+	Gain              float64
 	// OtherCase tells that the channels look as if the delays were set where Setting says
 	// they were not, or the other way round: then no delays are proposed.
 	OtherCase bool
@@ -53,6 +55,8 @@ type Channels struct {
 	Scatter, ScatterBeside, ScatterTime float64
 	Faults                              []Fact // none where all is well
 	Notes                               []Fact // what else to know
+
+	timed bool // by the wire beside each
 }
 
 // Channel is what a measurement tells of one channel.
@@ -93,6 +97,7 @@ func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Ch
 func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Setting) Channels {
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
+	out.Gain, out.timed = gain, f.timed
 	level, time := f.commonErrors(modelErrors(p, f.frequency, set))
 	beside := f.beside(p, gain)
 	f.scattered(&out, beside)

@@ -16,6 +16,7 @@ const (
 	NoDelaysSet   Code = "no delays set"  // though it was said that they were
 	Alike         Code = "alike"          // those of Channels, which should not be
 	Exchanged     Code = "exchanged"      // those of two Channels, or their wires
+	SeatUnusable  Code = "seat unusable"  // the one at Seat, for Err
 )
 
 // Facts about channels.
@@ -36,6 +37,7 @@ const (
 	NoWire        Code = "no wire"        // beside the microphone: no times are told
 	AllInverted   Code = "all inverted"   // against the wire
 	LevelUnjudged Code = "level unjudged" // before it is known whether delays were set
+	SeatsNoWire   Code = "seats no wire"  // beside the microphone at seats: each is matched to its own plan
 )
 
 // Fact is one thing that measurements tell. Which fields count depends on the Code.
@@ -49,5 +51,6 @@ type Fact struct {
 	Drivers          []int
 	Take             int
 	File             string
+	Seat             string // where it was found; empty: at the spot
 	Err              error
 }

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"mime/multipart"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"pappus/timing"
@@ -23,6 +24,7 @@ type Takes struct {
 	Wire    Wire
 	// Folder has the recordings, named as package sweep says; those of Also are elsewhere.
 	Folder string
+	prefix string  // of their names
 	Also   []Place // further recordings of all channels
 	// Read returns a recording's rate in Hz and channels; fs.ErrNotExist where there is none.
 	Read  func(path string) (rate int, channels [][]float64, err error)
@@ -56,6 +58,7 @@ type Found struct {
 	Channels *Channels           // nil: not recorded one by one
 	Level    *Level              // nil: all channels were not recorded together
 	Whole    *recording.Measured // that recording, at the spot
+	Seats    *Seats              // nil: nothing was recorded at seats
 	Faults   []Fact              // of recordings and channels
 	Notes    []Fact              // what else to know
 }
@@ -66,6 +69,27 @@ var ErrNone = errors.New("no recordings")
 // Judge holds all recordings against a plan. One that cannot be used is named, and the
 // others are judged; without any that can the first one's error is returned.
 func (t Takes) Judge(p *timing.Plan) (Found, error) {
+	out, err := t.atSpot(p)
+	if err != nil && !errors.Is(err, ErrNone) {
+		return out, err
+	}
+	none := err
+	if out.Seats, err = t.seats(p, &out); err != nil {
+		return out, err
+	}
+	if none == nil || out.Seats != nil {
+		return out, nil
+	}
+	for _, f := range out.Faults {
+		if f.Code == SeatUnusable {
+			return out, f.Err
+		}
+	}
+	return out, none
+}
+
+// atSpot judges what was recorded at the spot.
+func (t Takes) atSpot(p *timing.Plan) (Found, error) {
 	var out Found
 	each, err := t.each(p)
 	if err != nil {
@@ -83,7 +107,11 @@ func (t Takes) Judge(p *timing.Plan) (Found, error) {
 		if each.err != nil {
 			return out, each.err
 		}
-		return out, fmt.Errorf("%w: has neither %s.wav nor %s.wav", ErrNone, sweep.RecordedName, sweep.RecordedChannelName(p.Channels[0].ID, 1))
+		names := []string{sweep.RecordedName + ".wav", sweep.RecordedChannelName(p.Channels[0].ID, 1) + ".wav"}
+		if p.Seating != nil {
+			names = append(names, sweep.RecordedSeatName(1)+".wav")
+		}
+		return out, fmt.Errorf("%w: has neither %s", ErrNone, strings.Join(names, " nor "))
 	}
 	if len(p.Channels) == 1 && each.heard == 1 && whole == nil {
 		whole = each.measured[0] // one channel is all there is
@@ -186,7 +214,7 @@ func (t Takes) again(out *singles, i, id int) error {
 }
 
 // path returns that of a recording by its name.
-func (t Takes) path(name string) string { return filepath.Join(t.Folder, name+".wav") }
+func (t Takes) path(name string) string { return filepath.Join(t.Folder, t.prefix+name+".wav") }
 
 // analyse reads and analyses one recording, the first of some paths that is there.
 func (t Takes) analyse(paths ...string) (*recording.Measured, error) {
@@ -230,15 +258,18 @@ func (t Takes) level(p *timing.Plan, at recording.Measured) (Level, error) {
 	return OfLevel(p, positions, t.Level)
 }
 
-// IsChannel tells whether a file is named as a recording of one of a plan's channels, in
-// small letters or capitals.
-func IsChannel(p *timing.Plan, file string) bool {
+// IsPart tells whether a file is named as a recording of one of a plan's channels, or as one
+// at one of several seats, in small letters or capitals.
+func IsPart(p *timing.Plan, file string) bool {
 	file = strings.ToLower(file)
+	var names []string
 	for _, c := range p.Channels {
-		name := sweep.RecordedChannelName(c.ID, 1)
-		if file == name+".wav" || file == sweep.ChannelName(c.ID)+".wav" || strings.HasPrefix(file, name+"_") {
-			return true
+		names = append(names, sweep.RecordedChannelName(c.ID, 1), sweep.ChannelName(c.ID))
+	}
+	if p.Seating != nil {
+		for i := range p.Array.Seats {
+			names = append(names, sweep.RecordedSeatName(i+1))
 		}
 	}
-	return false
+	return slices.ContainsFunc(names, func(name string) bool { return file == name+".wav" || strings.HasPrefix(file, name+"_") })
 }

@@ -119,7 +119,7 @@ func TestJudge(t *testing.T) {
 		t.Errorf("nothing else than clipped: %v", err)
 	}
 	for name, want := range map[string]bool{"CHANNEL_3.WAV": true, "channel_3_2.wav": true, "sweep_channel_4.wav": true, "channel_5.wav": false, "all.wav": false} {
-		if verdict.IsChannel(p, name) != want {
+		if verdict.IsPart(p, name) != want {
 			t.Errorf("%s: %v", name, !want)
 		}
 	}

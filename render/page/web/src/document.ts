@@ -95,7 +95,7 @@ export interface Count {
   longest_string: number;
 }
 
-/** Where a driver sits and how it is heard. */
+/** Where a driver sits, from the body's centre along its own axes, and how it is heard. */
 export interface Driver extends Heard {
   x_mm: number;
   y_mm: number;
@@ -104,6 +104,8 @@ export interface Driver extends Heard {
   normal: Triple;
   /** peak of the model's impulse response; null: not computed */
   peak_arrival_us: number | null;
+  /** in the room; left out where the body stands as designed */
+  at_m?: Triple;
 }
 
 /** Drivers in series, in the order of their joints. */
@@ -245,6 +247,19 @@ export interface Heat {
   values: (number | null)[];
 }
 
+/** How a body is held in the room, whose origin is the middle of the first body: forward, left and up are the room's. */
+export interface Held {
+  /** what it is fixed to: surface, ceiling or wall */
+  on: string;
+  at_m: Triple;
+  /** where its front mark points, its own x */
+  front: Triple;
+  /** its own y */
+  left: Triple;
+  /** its own z */
+  top: Triple;
+}
+
 /** The loudest tone of an octave. */
 export interface Highest {
   octave_hz: number;
@@ -277,6 +292,15 @@ export interface LevelError {
   db: (number | null)[];
 }
 
+/** A seat in the room. */
+export interface Listener {
+  /** its table: seat[2], or area[1] of which it is one; seats: all round at the spot's distance */
+  key: string;
+  name: string;
+  at_m: Triple;
+  weight: number;
+}
+
 /** What a channel's amplifier sees, and the most that a tone draws. */
 export interface Load {
   /** where the load is least; null: not known */
@@ -306,6 +330,8 @@ export interface Measured {
   channels: MeasuredChannel[] | null;
   /** null: the whole array was not recorded */
   level: MeasuredLevel | null;
+  /** null: nothing was recorded at seats */
+  seats: MeasuredSeats | null;
 }
 
 /** What recordings came to. */
@@ -379,10 +405,48 @@ export interface MeasuredLevel {
   warnings: string[];
 }
 
+/** What the recording at a seat told. */
+export interface MeasuredSeat {
+  /** from 1 */
+  number: number;
+  name: string;
+  planned_db: number;
+  measured_db: number;
+  /** one standard error */
+  error_db: number;
+  planned_thirds_db: number[];
+  measured_thirds_db: number[];
+}
+
+/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded. */
+export interface MeasuredSeats {
+  third_hz: number[];
+  planned: SeatsLost;
+  measured: SeatsLost;
+  /** the measured mean is told by channels recorded one by one; else it is the planned one */
+  mean_measured: boolean;
+  /** by a wire in every recording; else each is matched to its own plan */
+  levels_compared: boolean;
+  each: MeasuredSeat[];
+}
+
 /** Of the direct sound, without the surface below or the room. */
 export interface Measures {
   aligned: AtSpot;
   unaligned: AtSpot;
+}
+
+/** Where a driver is in the room. */
+export interface Mounted {
+  id: number;
+  at_mm: Triple;
+  normal: Triple;
+  /** across */
+  cone_mm: number;
+  /** across */
+  flange_mm: number;
+  /** which of the bodies it is on, from 0 */
+  body: number;
 }
 
 /** A message that asks for a spot. */
@@ -390,9 +454,11 @@ export interface Move {
   seq: number;
   id: string;
   spot_m: Triple;
+  /** of all seats that the design has, in its order; none: they are where it has them */
+  seats_m: Triple[];
   /** above, side */
   view: View;
-  /** level, smear, comb_onset, summing_loss; empty: no map */
+  /** level, smear, comb_onset, summing_loss, loss; empty: no map */
   quantity: Quantity;
   band_hz: number;
   /** of the map along one side */
@@ -418,6 +484,8 @@ export interface Moved extends Partial<Spot> {
 export interface Named {
   name: string;
   words: string;
+  /** only where there are several seats */
+  seats?: boolean;
 }
 
 /** One octave of a survey. */
@@ -477,6 +545,8 @@ export interface Plan extends Partial<Survey>, Found {
   air: Air;
   /** the listening spot, from the body's centre */
   spot: Point;
+  /** how each body is held; left out where all stand as designed */
+  held?: Held[];
   ball: Ball;
   level_error: LevelError;
   drivers: Driver[];
@@ -517,15 +587,25 @@ export interface PlanAnswer {
   /** how many more there are */
   more_findings: number;
   place: Place;
+  /** where people sit, those of areas last; none: the spot alone */
+  seats: Listener[];
+  /** the spot is a place of its own; else it is the middle seat */
+  own_spot: boolean;
   /** by which rule strings are chosen, in words; empty where there is no choice */
   front_rule: string;
   solid: Solid;
-  drivers: Seat[];
+  /** the other bodies, where there are several */
+  others?: Solid[];
+  drivers: Mounted[];
   /** what was found, in words */
   sentences: string[];
   spot_m: Triple;
   /** null: nothing below */
   floor_m: number | null;
+  /** null: nothing above */
+  ceiling_m: number | null;
+  /** how far forward the wall behind is; null: none */
+  wall_m: number | null;
   room: RoomBox | null;
   slice: SliceSize;
 }
@@ -603,15 +683,24 @@ export interface Saving {
   read: string;
 }
 
-/** Where a driver sits on the body. */
-export interface Seat {
-  id: number;
-  at_mm: Triple;
-  normal: Triple;
-  /** across */
-  cone_mm: number;
-  /** across */
-  flange_mm: number;
+/** What one seat loses. */
+export interface Seat extends Point {
+  /** from 1 */
+  number: number;
+  name: string;
+  /** as a tape measure finds it */
+  where: string;
+  weight: number;
+  planned_db: number;
+  middle_alone_db: number;
+  without_db: number;
+  /** null: not worked out */
+  bound_db: number | null;
+  planned_thirds_db: number[];
+  middle_alone_thirds_db: number[];
+  without_thirds_db: number[];
+  /** null: not worked out */
+  bound_thirds_db: (number | null)[];
 }
 
 /** How one set of delays serves several seats. Losses are of the direct sound against all drivers in step, in dB, over the thirds. */
@@ -633,6 +722,8 @@ export interface Seats {
   each: Seat[];
   /** What numbers of channels would leave, each with its own best delays. */
   counts: SeatsCount[];
+  /** what shorter strings cost and bring, from the shortest */
+  strings: SeatsStrings[];
   /** what all this comes to, in sentences */
   words: string[];
 }
@@ -640,16 +731,29 @@ export interface Seats {
 /** What a number of channels would leave. */
 export interface SeatsCount extends SeatsLost {
   channels: number;
+  /** drivers */
+  longest_string: number;
 }
 
-/** Losses of all seats. */
+/** Losses of all seats; null where they were not worked out. */
 export interface SeatsLost {
-  /** over the whole band at the seat that loses most */
-  worst_db: number;
-  /** of the thirds' losses over seats, by their weights; holes count, so it may be above the worst */
-  mean_db: number;
-  /** standard deviation between seats, RMS over the thirds */
-  between_db: number;
+  /** over the whole band at the seat that loses most; null: not worked out */
+  worst_db: number | null;
+  /** of the thirds' losses over seats, by their weights; holes count, so it may be above the worst; null: not worked out */
+  mean_db: number | null;
+  /** standard deviation between seats, RMS over the thirds; null: not worked out */
+  between_db: number | null;
+}
+
+/** A plan for all seats with strings of so many drivers at most. */
+export interface SeatsStrings extends SeatsLost {
+  longest_string: number;
+  /** what the aim makes small */
+  aim_db: number;
+  /** at the seats, from the same amplifier, than with strings of any length */
+  louder_db: number;
+  /** the plan's own */
+  chosen: boolean;
 }
 
 /** What the processor is set to for one channel. */
@@ -687,9 +791,10 @@ export interface ShownFinding {
   cure: string;
 }
 
-/** Half as wide as the map is. */
+/** Half as wide as the map is, and how high its view from the side begins. */
 export interface SliceSize {
   half_width_m: number;
+  bottom_m: number;
 }
 
 /** A body as flat faces. */
@@ -699,7 +804,7 @@ export interface Solid {
   faces: number[][];
 }
 
-/** What is to be heard at a spot; without one at the design's. */
+/** What is to be heard at a spot; without one at the design's. Where the design has several seats, it is what is heard there of the plan for all of them. */
 export interface SoundAsked extends Hearing {
   text: string;
   spot_m: Triple | null;
@@ -773,6 +878,8 @@ export interface TableRow {
   table: string;
   /** it stands for a thing that is there only if the table is */
   optional: boolean;
+  /** there may be several, [[name]] */
+  many: boolean;
   remark: string;
 }
 
@@ -780,6 +887,8 @@ export interface TableRow {
 export interface WalkAsked extends Hearing {
   text: string;
   from_m: Triple;
-  /** one of the walks that are offered */
+  /** one of the walks that are offered; empty: to a place */
   way: string;
+  /** that place */
+  to_m: Triple | null;
 }

@@ -14,6 +14,9 @@ const GROUPS: [table: string, words: string, open: boolean][] = [
   ["driver", "Driver", false],
   ["wiring", "Channels and amplifier", true],
   ["spot", "Chair", false],
+  ["seats", "What is best for seats", false],
+  ["seat", "Seats", false],
+  ["area", "Rows of seats", false],
   ["surface", "Table below", false],
   ["room", "Room", false],
   ["woofer", "Woofer", false],
@@ -50,10 +53,19 @@ interface Field {
   unread: boolean;
 }
 
+/** The rows of a table of which there may be several. */
+interface Rows {
+  table: string;
+  keys: KeyRow[];
+  box: HTMLElement;
+  shown: number;
+}
+
 export class Fields {
   private readonly fields = new Map<string, Field>();
   private readonly switches = new Map<string, HTMLInputElement>();
   private readonly box = el("faults");
+  private readonly rows: Rows[] = [];
 
   constructor(private readonly state: State, start: Started) {
     const tables = new Map((start.tables ?? []).map((t) => [t.table, t]));
@@ -70,9 +82,39 @@ export class Fields {
   private group(words: string, open: boolean, keys: KeyRow[], table: TableRow | undefined): HTMLElement {
     const body = make("div", { class: "group-body" });
     if (table?.remark) body.append(make("p", { class: "remark" }, table.remark));
-    if (table?.optional) body.append(this.presence(table.table, words));
-    body.append(...keys.map((k) => this.field(k)));
+    if (table?.many) body.append(this.several(table.table, keys));
+    else {
+      if (table?.optional) body.append(this.presence(table.table, words));
+      body.append(...keys.map((k) => this.field(k)));
+    }
     return make("details", { class: "group", id: `group-${table?.table || "name"}`, open }, make("summary", {}, words), body);
+  }
+
+  /** A table of which there may be several: all keys of each, and a button that takes it away. */
+  private several(table: string, keys: KeyRow[]): HTMLElement {
+    const box = make("div", { class: "group-body" });
+    this.rows.push({ table, keys, box, shown: 0 });
+    return box;
+  }
+
+  /** Makes as many rows as a plan has. */
+  private fit(rows: Rows, there: Set<string>): void {
+    const { table, keys, box } = rows;
+    let count = 0;
+    while (there.has(`${table}[${count + 1}]`)) count++;
+    for (; rows.shown > count; rows.shown--) {
+      for (const { name } of keys) this.fields.delete(`${table}[${rows.shown}].${name}`);
+      box.lastElementChild?.remove();
+    }
+    for (; rows.shown < count; ) {
+      const at = `${table}[${++rows.shown}]`;
+      const out = make("button", { type: "button", class: "plain" }, "Remove");
+      out.onclick = () => void this.state.takeAway(at);
+      const words = `${table} ${rows.shown}`;
+      out.setAttribute("aria-label", `Remove ${words}`);
+      const fields = keys.map((k) => this.field({ ...k, key: `${at}.${k.name}`, remark: "" }));
+      box.append(make("fieldset", { class: "one-of" }, make("legend", {}, words), ...fields, out));
+    }
   }
 
   /** A thing that may be away is taken away and brought back whole. */
@@ -84,7 +126,7 @@ export class Fields {
   }
 
   private field(key: KeyRow): HTMLElement {
-    const id = `f-${key.key.replaceAll(".", "-")}`;
+    const id = `f-${key.key.replaceAll(/[.[\]]+/g, "-")}`;
     const input = this.input(key, id);
     const fault = make("p", { class: "fault", id: `${id}-fault`, hidden: true });
     const remark = key.remark === "" ? [] : [make("span", { class: "remark", id: `${id}-remark` }, key.remark)];
@@ -128,6 +170,8 @@ export class Fields {
     const { planned } = this.state;
     if (planned === null) return;
     const given = new Set(planned.given);
+    const there = new Set(Object.keys(planned.values).map((key) => key.slice(0, key.lastIndexOf("."))));
+    for (const rows of this.rows) this.fit(rows, there);
     for (const { key, input, unread } of this.fields.values()) {
       const value = planned.values[key.key];
       const text = written(value ?? null);

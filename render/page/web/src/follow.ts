@@ -4,8 +4,9 @@
 import { rested } from "./dom";
 import { Live, MOST_ROUGH_CELLS } from "./live";
 import { notice } from "./notice";
-import { same, type State } from "./state";
-import type { Move, Triple } from "./document";
+import { chairAfter, places, seatsAfter } from "./seating";
+import { same, sittingOf, type Sitting, type State } from "./state";
+import type { Change, Move, Triple } from "./document";
 import type { Answer, Quantity, View } from "./types";
 
 const LEAST_CELLS = 12;
@@ -20,9 +21,9 @@ const WRITE_MS = 700;
 /** An answer that takes longer makes the next rough map coarser. */
 const SLOW_MS = 60;
 
-/** What a map is of; another one is of something else. */
-function keyOf(a: Pick<Move, "id" | "view" | "quantity" | "band_hz">): string {
-  return `${a.view} ${a.quantity} ${a.band_hz} ${a.id}`;
+/** What a map of a design is of; another one is of something else. */
+function keyOf(design: string, a: Pick<Move, "view" | "quantity" | "band_hz">): string {
+  return `${a.view} ${a.quantity} ${a.band_hz} ${design}`;
 }
 
 export class Follow {
@@ -39,8 +40,8 @@ export class Follow {
   /** What the cells of the finer map were last chosen for. */
   private priced = "";
   private asked = "";
-  /** Where the chair stands in the design's text. */
-  private written: Triple | null = null;
+  /** Where everybody sits in the design's text. */
+  private written: Sitting | null = null;
   private readonly live: Live;
   private readonly rest = rested(REST_MS, () => this.ask(this.fineCells));
   private readonly write = rested(WRITE_MS, () => this.commit());
@@ -61,13 +62,18 @@ export class Follow {
 
   /** What the map is to be of now. */
   get wanted(): string {
-    return keyOf({ id: this.state.liveID, view: this.view, quantity: this.quantity, band_hz: this.band });
+    return keyOf(this.state.designID, { view: this.view, quantity: this.quantity, band_hz: this.band });
   }
 
-  /** Moves the chair. */
-  move(spot: Triple): void {
-    this.state.spot = spot;
-    this.state.spotWaits = true;
+  /** Moves the chair, or a seat with those of its row. */
+  move(to: Triple, seat = -1): void {
+    const { state } = this;
+    const chair = chairAfter(state, to, seat);
+    if (chair !== null) return this.move(chair);
+    if (seat < 0) state.spot = to;
+    else if (!state.isChairOwn && same(state.seats[seat]!, state.spot)) state.spot = to;
+    state.seats = seatsAfter(state, to, seat);
+    state.spotWaits = true;
     this.state.tell("spot");
     this.look();
     this.write();
@@ -81,7 +87,7 @@ export class Follow {
 
   /** Shows a design that is new. */
   private refine(): void {
-    this.written = this.state.planned?.spot_m ?? null;
+    this.written = this.state.planned === null ? null : sittingOf(this.state.planned);
     if (this.asked !== this.state.liveID) this.look();
   }
 
@@ -91,6 +97,7 @@ export class Follow {
     this.live.ask({
       id: this.state.liveID,
       spot_m: [...this.state.spot],
+      seats_m: this.state.seats.map((at) => [...at]),
       view: this.view,
       quantity: this.quantity,
       band_hz: this.band,
@@ -105,7 +112,10 @@ export class Follow {
     if (!("spot_m" in answer)) this.state.spotFault = answer.fault ?? answer.error ?? "the server did not answer";
     else {
       this.state.moved = answer;
-      this.answered = keyOf(asked);
+      this.state.movedID = asked.id;
+      this.state.movedOf = { spot: answer.spot_m, seats: asked.seats_m ?? [] };
+      if (!this.state.isChairOwn && !this.state.isFormer) this.state.spot = [...answer.spot_m]; // the middle may be another seat
+      this.answered = keyOf(this.state.designID, asked);
       this.isFine = asked.cells > MOST_ROUGH_CELLS;
       if (!this.isFine) this.pace(asked, ms);
       if (this.state.spotWaits) this.write();
@@ -144,16 +154,19 @@ export class Follow {
     this.look();
   }
 
-  /** Writes the chair's place into the design. */
+  /** Writes the places of the chair and of seats into the design. */
   private commit(): void {
-    if (!this.state.spotWaits || this.fault !== "" || this.written === null) return;
-    const spot = this.state.spot.map((v) => Math.round(1000 * v) / 1000) as Triple;
-    const names = ["spot.x_m", "spot.y_m", "spot.z_m"];
-    const old = this.written;
-    const set = names.flatMap((key, i) => (Math.abs(old[i]! - spot[i]!) < 5e-4 ? [] : [{ key, value: spot[i]! }]));
-    this.state.spotWaits = false;
-    if (same(old, spot)) return;
-    this.written = spot;
-    void this.state.change(set, "chair");
+    const { state, written } = this;
+    if (!state.spotWaits || this.fault !== "" || written === null) return;
+    const now: Sitting = { spot: rounded(state.spot), seats: state.seats.map(rounded) };
+    const set: Change[] = places(state, written, now);
+    state.spotWaits = false;
+    if (set.length === 0) return;
+    this.written = now;
+    void state.change(set, "chair");
   }
+}
+
+function rounded(at: Triple): Triple {
+  return at.map((v) => Math.round(1000 * v) / 1000) as Triple;
 }

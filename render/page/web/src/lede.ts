@@ -2,8 +2,9 @@
 
 import { el, say } from "./dom";
 import type { State } from "./state";
-import type { Echo } from "./document";
-import { fixed, inWords, microseconds, onset } from "./words";
+import type { Echo, Measures, Seats } from "./document";
+import { worst } from "./seats";
+import { decibels, fixed, inWords, microseconds, onset } from "./words";
 
 /** Figures may trail the chair for so long before it is said that they do. */
 const TRAIL_MS = 500;
@@ -22,16 +23,23 @@ export class Lede {
     const { planned } = this.state;
     if (all === null || planned === null) return;
     const { direct: m, echoes } = all;
-    say(el("smear-before"), microseconds(m.unaligned.smear_us));
-    say(el("smear-after"), microseconds(m.aligned.smear_us));
-    say(el("comb-before"), onset(m.unaligned.comb_onset_hz));
-    say(el("comb-after"), onset(m.aligned.comb_onset_hz));
-    say(el("comb-words"), echoes.length === 0 ? "No combs up to" : "No combs in the direct sound up to");
+    const { seating } = this.state;
+    this.figures(seating === null ? ofChair(m, echoes) : ofSeats(seating));
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
-    say(el("lede-do"), isFormer ? "The figures have not followed the chair." : this.answer());
-    const more = [isFormer ? this.former() : `By tape: ${this.state.place?.tape ?? ""}.`, echoed(echoes)];
+    say(el("lede-do"), isFormer ? seating === null ? "The figures have not followed the chair." : "The figures have not followed the seats." : this.answer());
+    const more = [isFormer ? this.former() : seating === null ? `By tape: ${this.state.place?.tape ?? ""}.` : priced(seating), echoed(echoes)];
     say(el("lede-more"), more.filter((words) => words !== "").join(" "));
+  }
+
+  /** Shows two figures, without delays and with them. */
+  private figures(two: Figure[]): void {
+    for (const [i, id] of ["smear", "comb"].entries()) {
+      const { words, before, after } = two[i]!;
+      say(el(`${id}-words`), words);
+      say(el(`${id}-before`), before);
+      say(el(`${id}-after`), after);
+    }
   }
 
   /** Whether the figures are of another place; a trail that is soon made up for is none. */
@@ -49,22 +57,55 @@ export class Lede {
   private answer(): string {
     const count = this.state.channels.length;
     const task = count === 1 ? "One channel needs no delay" : `Set these ${inWords(count)} delays`;
-    return `Sit ${this.state.place?.short ?? ""}. ${task}.`;
+    const { seating, place } = this.state;
+    if (seating !== null) return count === 1 ? `${task}.` : `${task} for all ${inWords(seating.each.length)} seats.`;
+    return `Sit ${place?.short ?? ""}. ${task}.`;
   }
 
   private former(): string {
     const { place, spotFault } = this.state;
     const far = place === null ? "" : `, ${place.tape}`;
-    const why = spotFault === "" ? "" : ` Nothing can be planned for the chair where it is: ${spotFault}.`;
-    return `All figures are for the former place${far}.${why}`;
+    const isChair = this.state.seating === null;
+    const why = spotFault === "" ? "" : ` Nothing can be planned for ${isChair ? "the chair where it is" : "the seats where they are"}: ${spotFault}.`;
+    return isChair ? `All figures are for the former place${far}.${why}` : `All figures are for the former places.${why}`;
   }
 
   private summary(): string {
     const all = this.state.measures;
     if (all === null) return "";
+    const { seating } = this.state;
+    if (seating !== null) return `${priced(seating)} The seats differ by ${decibels(seating.planned.between_db)} dB.`;
     const m = all.direct;
     return `The chair is ${this.state.place?.tape ?? ""}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.echoes.length === 0 ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
   }
+}
+
+interface Figure {
+  words: string;
+  before: string;
+  after: string;
+}
+
+function ofChair(m: Measures, echoes: Echo[]): Figure[] {
+  return [
+    { words: "The arrivals are smeared over", before: microseconds(m.unaligned.smear_us), after: microseconds(m.aligned.smear_us) },
+    {
+      words: echoes.length === 0 ? "No combs up to" : "No combs in the direct sound up to",
+      before: onset(m.unaligned.comb_onset_hz), after: onset(m.aligned.comb_onset_hz),
+    },
+  ];
+}
+
+function ofSeats({ planned, without }: Seats): Figure[] {
+  return [
+    { words: "The worst seat loses", before: `${decibels(without.worst_db)} dB`, after: `${decibels(planned.worst_db)} dB` },
+    { words: "The seats differ by", before: `${decibels(without.between_db)} dB`, after: `${decibels(planned.between_db)} dB` },
+  ];
+}
+
+/** Where most is lost with the delays for all. What others would bring stands in the table of seats. */
+function priced(seats: Seats): string {
+  return `Most is lost at ${seats.each[worst(seats)]?.name ?? ""}: ${decibels(seats.planned.worst_db)} dB.`;
 }
 
 /** What a surface or a room does that no delay can mend. */

@@ -12,6 +12,7 @@ import { findings } from "./findings";
 import { Follow } from "./follow";
 import { Hear } from "./hear";
 import { Lede } from "./lede";
+import { Losses } from "./losses";
 import { RoomMap } from "./map";
 import { Round } from "./polar";
 import { notice } from "./notice";
@@ -43,6 +44,7 @@ function build(start: Started): State {
   const state = new State();
   const follow = new Follow(state);
   const lede = new Lede(state);
+  const losses = new Losses(state);
   const tables = new Tables(state);
   const curves = new Curves(state);
   const body = new BodyView(state);
@@ -54,6 +56,7 @@ function build(start: Started): State {
     const began = performance.now();
     map.draw();
     lede.draw();
+    losses.draw();
     tables.draw();
     curves.draw(isRest);
     round.draw();
@@ -69,7 +72,7 @@ function build(start: Started): State {
   const map = new RoomMap(state, follow, draw);
   const round = new Round(state, draw);
 
-  for (const news of ["spot", "link"] as const) state.on(news, draw);
+  for (const news of ["spot", "link", "pick"] as const) state.on(news, draw);
   state.on("moved", () => {
     map.take();
     round.take();

@@ -3,13 +3,15 @@
 import { Bar } from "./bar";
 import { Chair } from "./chair";
 import type { Heat, Triple } from "./document";
-import { el, ink, paper, say } from "./dom";
+import { el, ink, make, paper, say } from "./dom";
 import type { Follow } from "./follow";
 import { drawContours, drawHeat } from "./heat";
 import type { Box, Place } from "./heat";
+import type { Ground } from "./handle";
 import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
 import { covering } from "./scale";
+import { Seats } from "./seats";
 import { drawBody, drawFront, drawMetre, drawWay } from "./scenery";
 import { flat, frameOf, places, reach } from "./slice";
 import type { State } from "./state";
@@ -23,6 +25,7 @@ export class RoomMap {
   private readonly bar = new Bar();
   private readonly room = el("room");
   private readonly chair: Chair;
+  private readonly seats: Seats;
   private scale: Scale | null = null;
   private scaled = "";
   private heat: Heat | null = null;
@@ -30,21 +33,36 @@ export class RoomMap {
   private heatOf = "";
   /** What the word for the front takes up. */
   private front: Box[] = [];
+  /** What the seats take up. */
+  private taken: Box[] = [];
 
   constructor(private readonly state: State, private readonly follow: Follow, private readonly changed: () => void) {
     this.choosers();
-    this.chair = new Chair(state, follow, this.canvas, () => this.heat);
+    const ground: Ground = { state, follow, canvas: this.canvas, heat: () => this.heat };
+    this.chair = new Chair(ground);
+    this.seats = new Seats(ground);
+    this.canvas.addEventListener("click", ({ clientX, clientY }) => (this.isSeat ? this.seats : this.chair).to(clientX, clientY));
     for (const [i, axis] of (["x", "y", "z"] as const).entries()) {
       const field = el<HTMLInputElement>(`spot-${axis}`);
       field.addEventListener("input", () => {
         if (field.value === "" || !Number.isFinite(field.valueAsNumber)) return;
-        const spot: Triple = [...this.state.spot];
-        spot[i] = field.valueAsNumber;
-        this.follow.move(spot);
+        const place: Triple = [...this.place];
+        place[i] = field.valueAsNumber;
+        this.follow.move(place, this.isSeat ? this.state.picked : -1);
       });
     }
     // At once, and not in the next frame: till then the old picture would be stretched.
     new ResizeObserver(() => this.draw()).observe(this.room);
+  }
+
+  /** What stands below the map is a seat's, and not the chair's. */
+  private get isSeat(): boolean {
+    return this.state.seats.length > 1 && this.state.picked >= 0;
+  }
+
+  /** The place of the seat that is picked, or of the chair. */
+  private get place(): Triple {
+    return this.isSeat ? this.state.seats[this.state.picked]! : this.state.spot;
   }
 
   /** Takes the newest answer's slice. */
@@ -87,7 +105,8 @@ export class RoomMap {
     const r = Math.max(16, 6 + at(reach(this.state.planned), 0)[0] - x0);
     // Some words lie beside the way to the body, none on it.
     const way = [1, 2, 3, 4, 5].map((i): Box => [x0 + ((x - x0) * i) / 6, y0 + ((y - y0) * i) / 6, 8, 8]);
-    return [[x0, y0, r, r], ...way, [x, y, 46, 46], [tx, ty, 44, 14], [60, high - 23, 60, 20], ...this.front];
+    const chair: Box[] = this.state.isChairOwn ? [[x, y, 46, 46], [tx, ty, 44, 14]] : [];
+    return [[x0, y0, r, r], ...way, ...chair, ...this.taken, [60, high - 23, 60, 20], ...this.front];
   }
 
   draw(): void {
@@ -113,9 +132,10 @@ export class RoomMap {
     }
     drawWay(c, at(0, 0), at(...this.spot()));
     if (planned !== null) drawBody(c, at, planned, rows, spot, this.follow.view);
-    this.front = planned !== null && this.follow.view === "above" ? [drawFront(c, at, planned)] : [];
+    this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
     drawMetre(c, at, p.height);
     this.chair.put(at, p.width, p.height);
+    this.taken = this.seats.put(at, p.width, p.height);
     if (scale !== null) this.bar.draw(scale, this.follow.quantity);
     this.canvas.setAttribute("aria-label", this.words());
   }
@@ -127,13 +147,13 @@ export class RoomMap {
 
   private words(): string {
     const { title, good } = about(this.follow.quantity);
-    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. The chair is ${this.state.place?.tape ?? ""}.`;
+    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. ${this.state.isChairOwn ? "The chair" : "The middle seat"} is ${this.state.place?.tape ?? ""}.`;
   }
 
   private fields(): void {
     for (const [i, axis] of (["x", "y", "z"] as const).entries()) {
       const field = el<HTMLInputElement>(`spot-${axis}`);
-      const text = this.state.spot[i]!.toFixed(2);
+      const text = this.place[i]!.toFixed(2);
       if (document.activeElement !== field && field.value !== text) field.value = text;
     }
     const fault = el("spot-fault");
@@ -159,6 +179,16 @@ export class RoomMap {
       this.look();
     };
     show();
+    const loss = make("option", { value: "loss" }, about("loss").title);
+    this.state.on("plan", () => {
+      if (this.state.seating !== null) quantity.append(loss);
+      else if (loss.isConnected) {
+        loss.remove();
+        if (this.follow.quantity !== "loss") return;
+        show();
+        this.look();
+      }
+    });
   }
 
   private look(): void {

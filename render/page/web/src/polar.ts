@@ -3,7 +3,7 @@
 
 import { el, ink, paper } from "./dom";
 import type { State } from "./state";
-import type { Polar } from "./document";
+import type { Polar, Triple } from "./document";
 import type { Maybe } from "./types";
 import { hertz } from "./words";
 
@@ -107,16 +107,21 @@ export class Round {
     c.stroke();
   }
 
-  /** Where the chair is on the circle. */
+  /** Where the chair and the seats are on the circle. */
   private chair(c: CanvasRenderingContext2D, x0: number, y0: number, r: number): void {
-    const [x, y] = this.state.spot;
-    const t = Math.atan2(y, x);
-    const q = r + 12;
+    const { isChairOwn, seats, spot } = this.state;
     c.fillStyle = ink("--accent");
-    c.beginPath();
-    c.arc(x0 + q * Math.cos(t), y0 - q * Math.sin(t), 6, 0, 2 * Math.PI);
-    c.fill();
-    c.fillText("chair", x0 + q * Math.cos(t) - 2, y0 - q * Math.sin(t) - 15);
+    const dot = ([x, y]: Triple, size: number): [number, number] => {
+      const t = Math.atan2(y, x);
+      const at: [number, number] = [x0 + (r + 12) * Math.cos(t), y0 - (r + 12) * Math.sin(t)];
+      c.beginPath();
+      c.arc(...at, size, 0, 2 * Math.PI);
+      c.fill();
+      return at;
+    };
+    if (seats.length > 1) for (const seat of seats) dot(seat, 4);
+    const [x, y] = dot(spot, 6);
+    c.fillText(isChairOwn ? "chair" : "middle", x - 2, y - 15);
   }
 }
 

@@ -21,6 +21,7 @@ const shown: Record<Quantity, Shown> = {
   smear: { title: "Smear", good: "dark is good", hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} µs` },
   level: { title: "Level", good: "light is loud", hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
   summing_loss: { title: "Summing loss", good: "dark is good", hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
+  loss: { title: "Loss to in step", good: "dark is good", hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} dB` },
 };
 
 export function about(quantity: Quantity): Shown {

@@ -11,8 +11,8 @@ export type Frame = Pick<Heat, "low_m" | "high_m">;
 /** Where a map will be, before it is computed: body and chair are drawn at once. */
 export function frameOf(planned: PlanAnswer, view: View): Frame {
   const half = planned.slice.half_width_m;
-  const floor = planned.floor_m ?? -half;
-  return view === "above" ? { low_m: [-half, -half], high_m: [half, half] } : { low_m: [-half, floor], high_m: [half, floor + half] };
+  const bottom = planned.slice.bottom_m;
+  return view === "above" ? { low_m: [-half, -half], high_m: [half, half] } : { low_m: [-half, bottom], high_m: [half, bottom + half] };
 }
 
 /** Where a point of a frame lies on a canvas. */
@@ -25,10 +25,22 @@ export function places(frame: Frame, w: number, h: number): Place {
 /** Where a point of the room lies on the slice; from the side, u runs towards the chair. */
 export function flat(p: Triple, spot: Triple, view: View): [number, number] {
   if (view === "above") return [p[0], p[1]];
-  const [x, y] = spot;
-  const d = Math.hypot(x, y);
-  const [cx, cy] = d === 0 ? [1, 0] : [x / d, y / d];
+  const [cx, cy] = towards(spot);
   return [p[0] * cx + p[1] * cy, p[2]];
+}
+
+/** The place that lies at u and v of the slice, as far before or behind it as another. */
+export function raised([u, v]: readonly [number, number], at: Triple, spot: Triple, view: View): Triple {
+  if (view === "above") return [u, v, at[2]];
+  const [cx, cy] = towards(spot);
+  const by = u - (at[0] * cx + at[1] * cy);
+  return [at[0] + by * cx, at[1] + by * cy, v];
+}
+
+/** The direction along the floor that u runs in, from the side. */
+function towards([x, y]: Triple): [number, number] {
+  const d = Math.hypot(x, y);
+  return d === 0 ? [1, 0] : [x / d, y / d];
 }
 
 /** How far a direction points to who looks at the slice: from the side one looks from the right of the way to the chair. */

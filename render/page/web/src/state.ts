@@ -2,10 +2,10 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Change, Echo, Edited, Fault, Heard, Measures, Output, Place, PlanAnswer, Triple } from "./document";
+import type { Change, Echo, Edited, Fault, Heard, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple } from "./document";
 import type { Settled } from "./types";
 
-export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle";
+export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle" | "pick";
 
 /** Why a text became the design: a chair that came to rest leaves the room as it is drawn. */
 export type Reason = "chair" | "design";
@@ -31,18 +31,38 @@ export function same(a: Triple, b: Triple): boolean {
   return a.every((v, i) => Math.abs(v - b[i]!) < 6e-4);
 }
 
+/** Where everybody sits: what figures are of. */
+export interface Sitting {
+  spot: Triple;
+  seats: Triple[];
+}
+
+/** Who sits where a plan says. */
+export function sittingOf(planned: PlanAnswer): Sitting {
+  return { spot: [...planned.spot_m], seats: planned.seats.map(({ at_m }) => [...at_m]) };
+}
+
 export class State {
   text = "";
   origin: Origin = { name: "", canSave: false, saved: "" };
   planned: PlanAnswer | null = null;
-  /** The plan that moves are asked of; a chair's rest does not change it. */
+  /** The plan that moves are asked of; a chair's rest does not change it, that of one of several seats does. */
   liveID = "";
+  /** The first plan of the design as it is but for where people sit. */
+  designID = "";
   spot: Triple = [1, 0, 0];
-  /** The chair's place is not in the text yet. */
+  /** All who sit there, where the design has seats, in its order. */
+  seats: Triple[] = [];
+  /** The seat whose place and name stand below the map; -1: the chair. */
+  picked = -1;
+  /** The place of the chair, or of a seat, is not in the text yet. */
   spotWaits = false;
-  /** Why the spot cannot be planned for, in the server's words. */
+  /** Why it cannot be planned for, in the server's words. */
   spotFault = "";
   moved: Settled | null = null;
+  /** What that is of, and which plan it was asked of. */
+  movedOf: Sitting | null = null;
+  movedID = "";
   faults: Fault[] = [];
   /** The text cannot be planned: what there is of a plan is of a former design. */
   isBroken = false;
@@ -74,11 +94,34 @@ export class State {
     for (const then of this.listeners.get(news) ?? []) then();
   }
 
-  /** The newest answer to a move, unless the plan alone is of where the chair is. */
+  /** The newest answer to a move, unless the plan alone is of where everybody is. */
   private get newest(): Settled | null {
-    const { moved, planned, spot } = this;
-    const isPlanNewer = moved !== null && planned !== null && !same(moved.spot_m, spot) && same(planned.spot_m, spot);
-    return isPlanNewer ? null : moved;
+    const { moved, movedOf } = this;
+    if (moved === null || !this.isSettled) return moved;
+    // While seats are moved they are served as well as can be in no time, and in full by their plan.
+    return this.isOf(movedOf) && (this.seats.length < 2 || this.movedID === this.planned?.id) ? moved : null;
+  }
+
+  /** Whether that is where everybody sits now. The middle seat is nobody's own place: it is where the seats say. */
+  private isOf(that: Sitting | null): boolean {
+    if (that === null || that.seats.length !== this.seats.length) return false;
+    return (!this.isChairOwn || same(that.spot, this.spot)) && that.seats.every((at, i) => same(at, this.seats[i]!));
+  }
+
+  /** The seats of the design that is shown, by name. */
+  get seated(): Listener[] {
+    return this.planned?.seats ?? [];
+  }
+
+  /** The chair is a place of its own, and not just the middle seat. */
+  get isChairOwn(): boolean {
+    return this.seats.length < 2 || (this.planned?.own_spot ?? true);
+  }
+
+  /** How the delays serve the seats; null where there is one place alone. */
+  get seating(): Seats | null {
+    const { newest, planned } = this;
+    return (newest === null ? planned?.plan.seats : newest.seats) ?? null;
   }
 
   /** Every driver's row as it is at the chair now. */
@@ -98,9 +141,10 @@ export class State {
     return planned === null ? null : { direct: planned.plan.measures, echoes: planned.plan.echoes };
   }
 
-  /** The place that all figures are for. */
-  get figured(): Triple | null {
-    return this.newest?.spot_m ?? this.planned?.spot_m ?? null;
+  /** Where everybody sits whom all figures are for. */
+  private get figured(): Sitting | null {
+    if (this.newest !== null) return this.movedOf;
+    return this.planned === null ? null : sittingOf(this.planned);
   }
 
   /** Where that is, in words. */
@@ -108,14 +152,22 @@ export class State {
     return this.newest?.place ?? this.planned?.place ?? null;
   }
 
-  /** The figures are for a place where the chair is no more. */
+  /** The figures are for a place where the chair, or a seat, is no more. */
   get isFormer(): boolean {
-    return this.figured !== null && !same(this.figured, this.spot);
+    const { figured } = this;
+    return figured !== null && !this.isOf(figured);
   }
 
-  /** The plan, of the last design that could be planned, is that of the chair where it is. */
+  /** The plan, of the last design that could be planned, is that of everybody where they are. */
   get isSettled(): boolean {
-    return this.planned !== null && same(this.planned.spot_m, this.spot);
+    return this.planned !== null && this.isOf(sittingOf(this.planned));
+  }
+
+  /** Picks a seat; -1: the chair. */
+  pick(seat: number): void {
+    if (seat === this.picked) return;
+    this.picked = seat;
+    this.tell("pick");
   }
 
   get canUndo(): boolean {
@@ -142,6 +194,12 @@ export class State {
   change(set: Change[], reason: Reason = "design"): Promise<void> {
     this.queue = this.queue.then(() => this.put(set, reason));
     return this.queue;
+  }
+
+  /** Takes one of several tables away, once what was done to the others is written: they close up. */
+  async takeAway(table: string): Promise<void> {
+    await this.settle();
+    await this.change([{ key: table, value: null }]);
   }
 
   private async put(set: Change[], reason: Reason): Promise<void> {
@@ -239,12 +297,15 @@ export class State {
       this.isBroken = false;
       this.cure = null;
       this.planned = planned;
+      if (this.owesDesign || planned.seats.length > 1) this.liveID = planned.id;
       if (this.owesDesign) {
-        this.liveID = planned.id;
-        this.moved = null;
+        this.designID = planned.id;
+        this.moved = this.movedOf = null;
       }
-      if (reason === "design" && !this.spotWaits) {
-        this.spot = [...planned.spot_m];
+      if (reason === "design" && (!this.spotWaits || planned.seats.length !== this.seats.length)) {
+        this.spotWaits = false;
+        Object.assign(this, sittingOf(planned));
+        this.picked = this.isChairOwn ? Math.min(this.picked, this.seats.length - 1) : Math.min(Math.max(this.picked, 0), this.seats.length - 1);
         this.spotFault = "";
       }
       this.owesDesign = this.owesPlan = false;

@@ -11,7 +11,7 @@ export type Kind = "number" | "whole" | "choice" | "flag" | "text" | "list";
 export type Value = number | string | boolean | null | Value[];
 
 export type View = "above" | "side";
-export type Quantity = "level" | "smear" | "comb_onset" | "summing_loss";
+export type Quantity = "level" | "smear" | "comb_onset" | "summing_loss" | "loss";
 
 /** The whole answer to a move. */
 export type Settled = Moved & Spot;

@@ -1,0 +1,86 @@
+// What each seat loses: with the delays for all, for the middle seat alone, without any, and at best.
+
+import type { Seats, SeatsLost } from "./document";
+import { el, make, say } from "./dom";
+import { worst } from "./seats";
+import type { State } from "./state";
+import { decibels } from "./words";
+
+/** What is said of the whole, below the seats. */
+const WHOLE: [words: string, of: (lost: SeatsLost) => number][] = [
+  ["worst seat", (lost) => lost.worst_db],
+  ["mean", (lost) => lost.mean_db],
+  ["between seats", (lost) => lost.between_db],
+];
+
+/** What one set of delays can be best at, by the words of the file. */
+const AIMS: Record<string, string> = { even: "all alike", worst: "the worst seat", mean: "the mean", round: "all round" };
+
+interface Row {
+  row: HTMLElement;
+  name: HTMLElement;
+  cells: HTMLElement[];
+}
+
+export class Losses {
+  private readonly section = el("losses");
+  private readonly table = el("seat-losses");
+  private seats: Row[] = [];
+  private readonly whole: Row[];
+
+  private readonly aim = el<HTMLSelectElement>("aim");
+  private readonly loud = el<HTMLInputElement>("loud");
+
+  constructor(private readonly state: State) {
+    this.aim.append(...Object.entries(AIMS).map(([value, words]) => make("option", { value }, words)));
+    this.aim.onchange = () => void state.change([{ key: "seats.aim", value: this.aim.value }]);
+    this.loud.onchange = () => void state.change([{ key: "seats.loud", value: this.loud.valueAsNumber }]);
+    this.whole = WHOLE.map(([words]) => row(make("span", {}, words)));
+    this.table.querySelector("tfoot")!.append(...this.whole.map(({ row }) => row));
+  }
+
+  /** Shows the newest figures. */
+  draw(): void {
+    const { seating, planned } = this.state;
+    el("loud-row").hidden = seating?.aim !== "round";
+    if (document.activeElement !== this.loud) this.loud.value = String(planned?.values["seats.loud"] ?? 0.5);
+    this.section.hidden = seating === null;
+    document.body.dataset.seats = seating === null ? "none" : "many";
+    if (seating === null) return;
+    if (document.activeElement !== this.aim) this.aim.value = seating.aim;
+    if (this.seats.length !== seating.each.length) this.renew(seating.each.length);
+    const least = worst(seating);
+    for (const [i, { row, name, cells }] of this.seats.entries()) {
+      const seat = seating.each[i]!;
+      say(name, seat.name);
+      row.toggleAttribute("data-worst", i === least);
+      row.toggleAttribute("data-picked", i === this.state.picked);
+      name.setAttribute("aria-pressed", String(i === this.state.picked));
+      fill(cells, [seat.planned_db, seat.middle_alone_db, seat.without_db, seat.bound_db]);
+    }
+    for (const [i, [, of]] of WHOLE.entries()) fill(this.whole[i]!.cells, of4(seating).map(of));
+    say(el("losses-say"), `For the middle one: with delays for ${seating.middle_seat} alone. At best: no processing of these channels goes below.`);
+  }
+
+  private renew(count: number): void {
+    this.seats = Array.from({ length: count }, (_, i) => {
+      const name = make("button", { type: "button", class: "plain" });
+      name.onclick = () => this.state.pick(i);
+      return row(name);
+    });
+    this.table.querySelector("tbody")!.replaceChildren(...this.seats.map(({ row }) => row));
+  }
+}
+
+function of4({ planned, middle_alone, without, bound }: Seats): SeatsLost[] {
+  return [planned, middle_alone, without, bound];
+}
+
+function row(name: HTMLElement): Row {
+  const cells = Array.from({ length: 4 }, (_, i) => make("td", { class: i === 0 ? "number strong" : "number" }));
+  return { row: make("tr", {}, make("th", { scope: "row" }, name), ...cells), name, cells };
+}
+
+function fill(cells: HTMLElement[], values: number[]): void {
+  for (const [i, cell] of cells.entries()) say(cell, decibels(values[i]));
+}

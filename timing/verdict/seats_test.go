@@ -1,0 +1,227 @@
+package verdict_test
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"math/cmplx"
+	"slices"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/timing"
+	"pappus/timing/band"
+	"pappus/timing/recording"
+	"pappus/timing/rehearsal"
+	"pappus/timing/seats"
+	"pappus/timing/sweep"
+	"pappus/timing/verdict"
+
+	"github.com/google/go-cmp/cmp"
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// seated is a plan with three seats and made-up losses: only how far a recording is off its
+// plan comes from the recordings.
+func seated(t *testing.T) *timing.Plan {
+	t.Helper()
+	p := planOf(t, strings.Replace(string(design.DefaultTOML()), "\nchannels = 8", "", 1)+byHand)
+	_, thirds, _ := seats.Frequencies()
+	p.Seating = &timing.Seating{Thirds: thirds}
+	for i, degrees := range []float64{-60, 0, 60} {
+		sin, cos := math.Sincos(degrees * math.Pi / 180)
+		p.Array.Seats = append(p.Array.Seats, layout.Seat{Name: []string{"left", "middle", "right"}[i], At: r3.Vec{X: 2 * cos, Y: 2 * sin, Z: 0.6}, Weight: 1})
+		p.Seating.Planned.Band = append(p.Seating.Planned.Band, make([]float64, len(thirds)))
+		for b := range thirds {
+			p.Seating.Planned.Band[i][b] = 6 + float64(i) + 0.1*float64(b)
+		}
+	}
+	p.Seating.Without = seats.Figures{Band: p.Seating.Planned.Band}
+	return p
+}
+
+// TestSeats: what was built as planned loses what was planned; a channel that is turned round
+// loses more by as much as the model says, in the mean where the channels were recorded, too;
+// without a wire one recording's gain does not count.
+func TestSeats(t *testing.T) {
+	p := seated(t)
+	s, err := sweep.New(150, 20000, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	record := func(set rehearsal.Setting) takes {
+		recorded, stage := takes{}, rehearsal.NewStage(p)
+		one := func(name string, g *rehearsal.Stage, channel int) {
+			set.Channel, set.Seed = channel, set.Seed+1
+			var err error
+			if recorded[name+".wav"], err = g.Record(s, set); err != nil {
+				t.Fatal(err)
+			}
+		}
+		for c := range p.Channels {
+			one(sweep.RecordedChannelName(c+1, 1), stage, c)
+		}
+		for i, seat := range p.Array.Seats {
+			g, err := stage.At(seat.At)
+			if err != nil {
+				t.Fatal(err)
+			}
+			one(sweep.RecordedSeatName(i+1), g, rehearsal.All)
+		}
+		return recorded
+	}
+	usual := rehearsal.Setting{Case: timing.Aligned, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02}
+	turned := usual
+	turned.Reversed = []int{3}
+	well, wrong := record(usual), record(turned)
+	more := make([][]float64, 3) // dB that the reversed channel loses, by seat and third
+	for i, seat := range p.Array.Seats {
+		there, err := p.At(seat.At)
+		if err != nil {
+			t.Fatal(err)
+		}
+		more[i] = turnedRound(there, 3, p.Seating.Thirds)
+	}
+	seatsOnly := func(k takes) {
+		maps.DeleteFunc(k, func(name string, _ recording.Take) bool { return !strings.HasPrefix(name, "seat") })
+	}
+	for _, test := range []struct {
+		name    string
+		from    takes
+		change  func(k takes)
+		more    [][]float64 // nil: nothing
+		own     bool
+		wired   bool
+		within  float64 // dB, of a seat's loss
+		heard   []int
+		faults  []string
+		furtive bool // the mean of what is lost is taken to be as planned
+	}{
+		{"as planned", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, false},
+		{"seats only", well, seatsOnly, nil, false, true, 0.1, []int{0, 1, 2}, nil, true},
+		{"two of three", well, func(k takes) { seatsOnly(k); delete(k, "seat_2.wav") }, nil, false, true, 0.1, []int{0, 2}, nil, true},
+		{"louder, without a wire", well, func(k takes) {
+			for name, x := range k {
+				x.Reference = nil
+				if name == "seat_1.wav" {
+					x.Samples = slices.Clone(x.Samples)
+					for i := range x.Samples {
+						x.Samples[i] *= 2
+					}
+				}
+				k[name] = x
+			}
+		}, nil, false, false, 0.1, []int{0, 1, 2}, nil, true},
+		{"one turned round", wrong, func(takes) {}, more, true, true, 0.3, []int{0, 1, 2}, []string{"reversed [4]"}, false},
+		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, nil, true},
+		{"heard at a seat", wrong, func(k takes) {
+			for c := range p.Channels {
+				name := sweep.RecordedChannelName(c+1, 1) + ".wav"
+				k["seat_3_"+name] = k[name] // the spot is no great way from it
+				delete(k, name)
+			}
+		}, more, false, true, 0.3, []int{0, 1, 2}, []string{"reversed [4] at right"}, true},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			k := maps.Clone(test.from)
+			test.change(k)
+			f, err := verdict.Takes{Sweep: s, Read: k.wired, Level: verdict.LevelSetting{Case: timing.Aligned}}.Judge(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			v := f.Seats
+			if v == nil || v.OwnMean != test.own || v.Wired != test.wired || len(v.Thirds) != len(p.Seating.Thirds) {
+				t.Fatalf("%+v", v)
+			}
+			var told []string
+			for _, fault := range f.Faults {
+				if fault.Code == verdict.Reversed {
+					at := ""
+					if fault.Seat != "" {
+						at = " at " + fault.Seat
+					}
+					told = append(told, fmt.Sprint(fault.Code, " ", fault.Channels, at))
+				}
+			}
+			if diff := cmp.Diff(test.faults, told); diff != "" {
+				t.Error(diff)
+			}
+			var want [][]float64
+			var heard []int
+			for _, h := range v.Heard {
+				heard = append(heard, h.Index)
+				want = append(want, slices.Clone(p.Seating.Planned.Band[h.Index]))
+				for b := range want[len(want)-1] {
+					if test.more != nil {
+						want[len(want)-1][b] += test.more[h.Index][b]
+					}
+				}
+			}
+			if !slices.Equal(heard, test.heard) {
+				t.Fatalf("heard at %v", heard)
+			}
+			if test.furtive {
+				for b := range v.Thirds {
+					mean := 0.0
+					for i, h := range v.Heard {
+						mean += (want[i][b] - p.Seating.Planned.Band[h.Index][b]) / float64(len(v.Heard))
+					}
+					for i := range v.Heard {
+						want[i][b] -= mean
+					}
+				}
+			}
+			expect := seats.OfBands(want, v.Thirds, []float64{1, 1, 1}[:len(want)])
+			for i, h := range v.Heard {
+				if off := v.Measured.Seat[i] - expect.Seat[i]; math.Abs(off) > test.within {
+					t.Errorf("%s: %.2f dB lost, want %.2f", h.Name, v.Measured.Seat[i], expect.Seat[i])
+				}
+				if test.more == nil && math.Abs(v.Measured.Seat[i]-v.Planned.Seat[i]) > verdict.Expanded*h.Error {
+					t.Errorf("%s: off by %.2f dB, with an error of %.2f", h.Name, v.Measured.Seat[i]-v.Planned.Seat[i], h.Error)
+				}
+			}
+			if math.Abs(v.Measured.Mean-expect.Mean) > test.within || math.Abs(v.Measured.Between-expect.Between) > test.within {
+				t.Errorf("mean %.2f, between %.2f; want %.2f, %.2f", v.Measured.Mean, v.Measured.Between, expect.Mean, expect.Between)
+			}
+		})
+	}
+}
+
+// wired is read, but a recording without a reference has one channel.
+func (k takes) wired(path string) (int, [][]float64, error) {
+	hz, channels, err := k.read(path)
+	if err == nil && channels[1] == nil {
+		channels = channels[:1]
+	}
+	return hz, channels, err
+}
+
+// turnedRound returns by how much in dB each third is lower at a plan's spot with a channel
+// turned round.
+func turnedRound(p *timing.Plan, channel int, thirds []float64) []float64 {
+	const each = 64
+	frequency := band.Frequencies(thirds, 3, each)
+	right, wrong := make([]float64, len(thirds)), make([]float64, len(thirds))
+	given := p.StringTransfers(timing.Aligned, frequency)
+	for f := range frequency {
+		var a, b complex128
+		for c, strings := range given {
+			for _, one := range strings {
+				a += one[f]
+				if c == channel {
+					b -= one[f]
+				} else {
+					b += one[f]
+				}
+			}
+		}
+		right[f/each] += cmplx.Abs(a) * cmplx.Abs(a)
+		wrong[f/each] += cmplx.Abs(b) * cmplx.Abs(b)
+	}
+	for b := range right {
+		right[b] = 10 * math.Log10(right[b]/wrong[b])
+	}
+	return right
+}
