@@ -232,12 +232,28 @@ func SeatsMeasured(v verdict.Seats) string {
 	} else {
 		text += ". The mean is taken to be as planned: to measure it, too, record the channels one by one at the spot, with the same gains and the wire."
 	}
+	return text + " " + seatsBeyond(v)
+}
+
+// seatsBeyond says how many seats lose more or less than planned by more than their errors.
+func seatsBeyond(v verdict.Seats) string {
+	beyond, furthest := 0, 0
+	off := func(i int) float64 { return v.Measured.Seat[i] - v.Planned.Seat[i] }
 	for i, h := range v.Heard {
-		if off := measured.Seat[i] - planned.Seat[i]; math.Abs(off) > verdict.Expanded*h.Error {
-			text += fmt.Sprintf(" %q is %s dB off its plan, give or take %s dB.", h.Name, prose.Minus(fmt.Sprintf("%+.1f", off)), Give(verdict.Expanded*h.Error, 1))
+		if math.Abs(off(i)) > verdict.Expanded*h.Error {
+			beyond++
+		}
+		if math.Abs(off(i)) > math.Abs(off(furthest)) {
+			furthest = i
 		}
 	}
-	return text
+	far := v.Heard[furthest]
+	more := "more"
+	if off(furthest) < 0 {
+		more = "less"
+	}
+	return fmt.Sprintf("The furthest off its plan is %q, where %s %s are lost, give or take %s dB; %s.",
+		far.Name, lost(math.Abs(off(furthest))), more, Give(verdict.Expanded*far.Error, 1), beyondError(beyond, len(v.Heard)))
 }
 
 // MeasuredSentences says how the whole array measured, and what else to know.
