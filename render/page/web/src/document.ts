@@ -445,6 +445,8 @@ export interface Mounted {
   cone_mm: number;
   /** across */
   flange_mm: number;
+  /** which of the bodies it is on, from 0 */
+  body: number;
 }
 
 /** A message that asks for a spot. */
@@ -592,6 +594,8 @@ export interface PlanAnswer {
   /** by which rule strings are chosen, in words; empty where there is no choice */
   front_rule: string;
   solid: Solid;
+  /** the other bodies, where there are several */
+  others?: Solid[];
   drivers: Mounted[];
   /** what was found, in words */
   sentences: string[];
