@@ -106,7 +106,7 @@ func (s seatRows) legend() []entry {
 			ofMark("as planned", draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
 			ofMark("for the middle seat", middleMark),
 			ofMark("without delays", withoutMark),
-			{"no processing loses less", 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
+			{"the least with these channels", 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
 		}[i]
 		e.name = fmt.Sprintf("%s: worst %s dB", e.name, decimal(f.Worst, 0.1))
 		if !math.IsNaN(f.Worst) {

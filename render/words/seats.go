@@ -17,7 +17,7 @@ import (
 const SeatsNote = `lost: short of all drivers in step, of the direct sound from 500 Hz to 8 kHz;
   the mean is of thirds in dB, where holes count, so it can be above the worst
   middle: with delays for the middle seat alone; none: without delays; bound:
-  no processing of these channels loses less`
+  no processing of the plan's channels loses less there`
 
 // Losses returns what seats lose as planned, with delays for the middle seat alone, without
 // delays, and at best; all NaN where that was not worked out, as the best while a seat is
