@@ -22,7 +22,7 @@ import (
 
 // Seats draws what each seat loses against all drivers in step: without delays, and a bar
 // from there to what it loses with the plan's, grey where that is more; with delays for the
-// middle seat alone; and with the best filters that there could be for all seats. At the
+// middle seat alone; and what no processing of its channels can be below at it. At the
 // right it draws where the seats are, from above, by their numbers. A plan for fewer than two
 // seats is an error.
 func Seats(w io.Writer, f Format, p *timing.Plan) error {
@@ -106,7 +106,7 @@ func (s seatRows) legend() []entry {
 			ofMark("as planned", draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
 			ofMark("for the middle seat", middleMark),
 			ofMark("without delays", withoutMark),
-			{"best filters there could be", 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
+			{"the least with these channels", 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
 		}[i]
 		e.name = fmt.Sprintf("%s: worst %s dB", e.name, decimal(f.Worst, 0.1))
 		if !math.IsNaN(f.Worst) {
