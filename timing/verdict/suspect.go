@@ -14,11 +14,15 @@ import (
 // of an octave, as fine as recordings are told.
 const perThird = 16
 
+// seemsOff is how far in dB the seats are off their plans before a channel is suspected: as
+// far as drivers of one make differ (common practice).
+const seemsOff = 1.0
+
 // suspect names the one channel that seems to be turned round or silent by what all channels
 // together gave at several seats, where they were not recorded one by one. Each channel in
 // turn is taken for either in the plan, and the thirds' levels at all seats are held against
-// that, less what all seats have alike: as with the delays (isOther), one is named where the
-// plan as it is is off by otherUneven, with the channel so by less than otherBetter of that,
+// that, less what all seats have alike. As with the delays (isOther), one is named where the
+// plan as it is is off by seemsOff, with the channel so by less than otherBetter of that,
 // and with no other so by less than this over otherBetter.
 func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
 	if len(s.Heard) < 2 || len(p.Channels) < 2 || s.Heard[0].Level.Gated {
@@ -63,10 +67,16 @@ func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
 			}
 		}
 	}
-	if asIs < otherUneven || best >= otherBetter*asIs || best >= otherBetter*second {
+	if !isSuspect(asIs, best, second) {
 		return nil, nil
 	}
 	return []Fact{found}, nil
+}
+
+// isSuspect tells whether the seats are off their plans as they are, and with one channel at
+// fault far less than that, and than with any other; in dB.
+func isSuspect(asIs, best, second float64) bool {
+	return asIs >= seemsOff && best < otherBetter*min(asIs, second)
 }
 
 // sums are what channels give at the seats that were recorded.
