@@ -197,7 +197,7 @@ func TestSolid(t *testing.T) {
 		if err != nil {
 			t.Fatal(c.name, err, d.Name)
 		}
-		s, volume := solidOf(made.array), 0.0
+		s, volume := solidsOf(made.array)[0], 0.0
 		for _, f := range s.Faces {
 			at := func(i int) r3.Vec { return vector(s.Vertices[f[i]]) }
 			for i := 1; i+1 < len(f); i++ {

@@ -16,10 +16,17 @@ type solid struct {
 	Faces    [][]int  `json:"faces"` // corners counter-clockwise from outside
 }
 
-// solidOf returns the faces of an array's body as it is held in the room; of a ball a mesh of
-// rings and meridians.
-func solidOf(a *layout.Array) solid {
-	b, held := a.Body, a.Bodies()[0]
+// solidsOf returns the faces of each of an array's bodies as it is held in the room; of a ball
+// a mesh of rings and meridians.
+func solidsOf(a *layout.Array) []solid {
+	var out []solid
+	for _, held := range a.Bodies() {
+		out = append(out, solidOf(a.Body, held))
+	}
+	return out
+}
+
+func solidOf(b *body.Body, held layout.Placing) solid {
 	if b.IsBall() {
 		return roundSolid(b, held)
 	}

@@ -88,58 +88,93 @@ func newScorer(aim Aim, loud float64, weight []float64, ends []int) *scorer {
 const toDecibels = 10 * math.Ln2 / math.Ln10
 
 // value is what sums [seat][band] over frequencies are worth; Aim.Of without its slices.
-func (s *scorer) value(sum []float64) float64 {
-	switch s.aim {
-	case Mean:
-		mean, _ := s.spread(sum, false)
-		return mean
-	case Round:
-		mean, between := s.spread(sum, true)
-		return round(s.loud, mean, between)
-	}
-	low, inverse := math.Inf(1), 0.0
+// Where that is no less than limit it may be anything that is no less.
+func (s *scorer) value(sum []float64, limit float64) float64 {
+	// A mean in dB is no less than that of the mean energy, by Jensen's inequality: most
+	// changes are worse even so, and need no logarithm for each band.
+	low, inverse, floor := math.Inf(1), 0.0, 0.0
 	bands := len(s.perBand)
-	for i := range s.weight {
-		whole := 0.0
-		for _, v := range sum[i*bands : (i+1)*bands] {
+	for i, w := range s.weight {
+		whole, even := 0.0, 0.0
+		for b, v := range sum[i*bands : (i+1)*bands] {
 			whole += v
+			even += v * s.perBand[b]
 		}
 		whole = max(whole*s.perAll, least)
 		low = min(low, whole)
-		power := 1 / whole
-		for p := 1; p < softness; p *= 2 {
-			power *= power
+		if s.aim != Worst {
+			floor -= w * toDecibels * fastLog2(max(even/float64(bands), least))
 		}
-		inverse += power
+		if s.aim == Worst || s.aim == Even {
+			power := 1 / whole
+			for p := 1; p < softness; p *= 2 {
+				power *= power
+			}
+			inverse += power
+		}
 	}
 	if s.aim == Worst && !s.soft {
 		return -toDecibels * fastLog2(low)
 	}
-	soft := toDecibels / softness * fastLog2(inverse/float64(len(s.weight)))
-	if s.aim == Worst {
-		return soft
+	soft := 0.0
+	if s.aim == Worst || s.aim == Even {
+		soft = toDecibels / softness * fastLog2(inverse/float64(len(s.weight)))
 	}
-	mean, between := s.spread(sum, true)
+	switch s.aim {
+	case Worst:
+		return soft
+	case Mean:
+		if floor >= limit {
+			return floor
+		}
+		mean, _ := s.spread(sum, math.Inf(1))
+		return mean
+	case Round:
+		room := (limit - s.loud*floor) / max(1-s.loud, least)
+		if room <= 0 {
+			return limit
+		}
+		mean, between := s.spread(sum, room)
+		if between >= room {
+			return limit
+		}
+		return round(s.loud, mean, between)
+	}
+	// Between is no less than what some of the bands leave.
+	room := limit - (floor+soft)/2
+	if room <= 0 {
+		return limit
+	}
+	mean, between := s.spread(sum, room)
+	if between >= room {
+		return limit
+	}
 	return (mean+soft)/2 + between
 }
 
-// spread returns the mean of the losses in bands, and Between where asked for.
-func (s *scorer) spread(sum []float64, between bool) (mean, rms float64) {
+// spread returns the mean of the losses in bands, and Between; where that is no less than
+// most, neither is anything but that Between is no less.
+func (s *scorer) spread(sum []float64, most float64) (mean, between float64) {
 	bands := len(s.perBand)
-	square := 0.0
+	square, limit := 0.0, most*most*float64(bands)
+	loss := s.loss[:len(s.weight)]
 	for b, per := range s.perBand {
 		middle := 0.0
 		for i, w := range s.weight {
 			l := -toDecibels * fastLog2(max(sum[i*bands+b]*per, least))
-			s.loss[i] = l
+			loss[i] = l
 			middle += w * l
 		}
 		mean += middle
-		if between {
-			for i, w := range s.weight {
-				d := s.loss[i] - middle
-				square += w * d * d
-			}
+		if s.aim == Mean {
+			continue
+		}
+		for i, w := range s.weight {
+			d := loss[i] - middle
+			square += w * d * d
+		}
+		if square >= limit {
+			return mean, most
 		}
 	}
 	return mean / float64(bands), math.Sqrt(square / float64(bands))
