@@ -69,8 +69,11 @@ func Where(p *timing.Plan) string {
 // middle seat alone and none at all would cost, and what no processing can better.
 func Seats(p *timing.Spot) []string {
 	s := p.Seating
-	if s == nil {
+	switch {
+	case s == nil:
 		return nil
+	case s.Round != nil:
+		return AllRound(p)
 	}
 	said := []string{losses(p), price(p)}
 	if best := bound(p); best != "" {
