@@ -145,10 +145,11 @@ export class Seats {
 
   private words(i: number, least: number): string {
     const { state } = this.ground;
+    const { planned_db, where } = state.seating?.each[i] ?? {};
     const [x, y, z] = state.seats[i]!;
-    const loss = state.seating?.each[i]?.planned_db ?? null;
-    const loses = loss === null ? "" : `, loses ${decibels(loss)} dB${i === least ? ", the most of all" : ""}`;
-    return `Seat ${this.nameOf(i)}: ${fixed(x, 2)} m forward, ${fixed(y, 2)} m to the loudspeaker’s left, ${fixed(z, 2)} m up${loses}`;
+    const place = where ?? `${fixed(x, 2)} m forward, ${fixed(y, 2)} m to the loudspeaker’s left, ${fixed(z, 2)} m up`;
+    const loses = planned_db === undefined ? "" : `; loses ${decibels(planned_db)} dB${i === least ? ", the most of all" : ""}`;
+    return `Seat ${this.nameOf(i)}, ${place}${loses}`;
   }
 
   /** Shows the name and the weight of the seat that is picked. */
