@@ -65,7 +65,6 @@ func TestSeatsOfPlan(t *testing.T) {
 	}
 }
 
-
 // TestSoundAtASeat is of the plan for all seats.
 func TestSoundAtASeat(t *testing.T) {
 	p, _ := newPage(t, twoSeats)

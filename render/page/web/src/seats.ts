@@ -100,12 +100,12 @@ export class Seats {
 
   /** Says of headings and of the way to the map whose they are. */
   private heads(isShown: boolean): void {
-    const { picked, seating } = this.ground.state;
+    const { picked, seating, isChairOwn } = this.ground.state;
     say(el("sit-title"), isShown ? "Who sits where" : "Sit here");
     say(el("sit-say"), isShown ? "Drag any seat. Everything follows." : "Drag the chair. Everything follows.");
-    say(el("response-title"), seating === null ? "What the chair hears" : `What ${seating.middle_seat} hears`);
+    say(el("response-title"), seating === null || isChairOwn ? "What the chair hears" : `What ${seating.middle_seat} hears`);
     const skip = el<HTMLAnchorElement>("skip");
-    skip.hash = isShown && !this.ground.state.isChairOwn ? `#seat-${Math.max(picked, 0) + 1}` : "#chair";
+    skip.hash = isShown && !isChairOwn ? `#seat-${Math.max(picked, 0) + 1}` : "#chair";
     say(skip, isShown ? "Go to the seats" : "Go to the chair");
   }
 
