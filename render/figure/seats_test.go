@@ -69,7 +69,8 @@ func TestSeats(t *testing.T) {
 		seats int
 		span  float64
 		names int
-	}{{"two", 2, 60, 2}, {"five", 5, 120, 5}, {"twelve all round", 12, 330, 12}, {"sixty-four", 64, 354, 32}} {
+	}{{"two", 2, 60, 2}, {"five", 5, 120, 5}, {"twelve all round", 12, 330, 12},
+		{"as many as have names", 44, 350, 44}, {"one more", 45, 350, 23}, {"sixty-four", 64, 354, 32}} {
 		t.Run(test.name, func(t *testing.T) {
 			p := seated(t, test.seats, test.span)
 			var svg, png bytes.Buffer
@@ -83,7 +84,7 @@ func TestSeats(t *testing.T) {
 			if got := strings.Count(svg.String(), "cushion "); got != test.names {
 				t.Errorf("%d names, want %d", got, test.names)
 			}
-			for _, want := range []string{"as planned: worst 7.1 dB", "without delays: worst 10.0 dB", "for the middle seat: worst 11.6 dB", "best filters there could be: worst 4.5 dB"} {
+			for _, want := range []string{"as planned: worst 7.1 dB", "without delays: worst 10.0 dB", "for the middle seat: worst 11.6 dB", "the least with these channels: worst 4.5 dB"} {
 				if !strings.Contains(svg.String(), want) {
 					t.Errorf("no %q", want)
 				}
@@ -106,6 +107,13 @@ func TestSeats(t *testing.T) {
 			}
 		}
 	}
+	two := seated(t, 5, 120)
+	two.Array.Placings = []layout.Placing{{At: r3.Vec{Y: 0.6}}, {At: r3.Vec{Y: -0.6}}}
+	var png bytes.Buffer
+	if err := figure.Seats(&png, figure.PNG, two); err != nil {
+		t.Fatal(err)
+	}
+	leave(t, "seats two bodies.png", png.Bytes())
 	d, _ := lantern()
 	for _, draw := range []func(io.Writer, figure.Format, *timing.Plan) error{figure.SeatThirds, figure.SeatCounts} {
 		if err := draw(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {

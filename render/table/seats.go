@@ -89,7 +89,7 @@ func (s *screen) seats(p *timing.Plan) {
 		row(each, seat.Name, seat.Weight, func(f seats.Figures) float64 { return f.Seat[i] })
 	}
 	if left := len(p.Array.Seats) - mostSeats; left > 0 {
-		s.note("and " + prose.Count(left, "seat", "seats") + " more in seats.csv")
+		s.note(fmt.Sprintf("and %s more in seats.csv", prose.Count(left, "seat", "seats")))
 	}
 	row(all, "the worst seat", "", func(f seats.Figures) float64 { return f.Worst })
 	row(all, "mean over thirds", "", func(f seats.Figures) float64 { return f.Mean })

@@ -3,6 +3,7 @@ package table_test
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -116,6 +117,13 @@ up to 5, and are 10.1 dB louder there from the same amplifier.
 	p.Seating.Bound = seats.Figures{} // not worked out
 	if plan, _ := screens(p); !strings.Contains(plan, "the worst seat                             7.0     11.5     10.0        -\n") {
 		t.Errorf("without a bound:\n%s", plan)
+	}
+	p.Array.Seats = slices.Repeat(p.Array.Seats, 13)
+	for _, f := range []*seats.Figures{&p.Seating.Planned, &p.Seating.Middle, &p.Seating.Without} {
+		f.Seat = slices.Repeat(f.Seat, 13)
+	}
+	if plan, _ := screens(p); strings.Count(plan, "\ncushion by the") != 24 || !strings.Contains(plan, "\nand 2 seats more in seats.csv\n") {
+		t.Errorf("of many seats:\n%s", plan)
 	}
 	plan, channels = screens(demo(t))
 	if strings.Contains(plan+channels, "seat") {

@@ -17,7 +17,7 @@ import (
 const SeatsNote = `lost: short of all drivers in step, of the direct sound from 500 Hz to 8 kHz;
   the mean is of thirds in dB, where holes count, so it can be above the worst
   middle: with delays for the middle seat alone; none: without delays; bound:
-  no processing of these channels loses less`
+  no processing of the plan's channels loses less there`
 
 // Losses returns what seats lose as planned, with delays for the middle seat alone, without
 // delays, and at best; all NaN where that was not worked out, as the best while a seat is
@@ -124,8 +124,9 @@ func price(p *timing.Spot) string {
 }
 
 // asBuilt is how even in dB seats are at best once drivers differ by 1 dB and 10 us from one
-// to the next, as cheap ones do: measured with such drivers drawn at random, no plan for
-// five seats came out more even.
+// to the next (one standard deviation), as cheap ones do: of a hundred draws of such drivers
+// on the demo before five seats, planned to 0.95 dB, the most even came to 0.96 and the mean
+// to 1.24.
 const asBuilt = 1.0
 
 // bound says what other processing could bring, where that was worked out, and what drivers

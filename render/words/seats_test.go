@@ -139,3 +139,12 @@ func TestCompareSeats(t *testing.T) {
 		}
 	}
 }
+
+// TestLevelAtSeats: a correction is the spot's, which is told where there are seats.
+func TestLevelAtSeats(t *testing.T) {
+	if got := LevelAtSeats(planned()); got != "" {
+		t.Errorf("one spot: %q", got)
+	}
+	got := LevelAtSeats(seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{}))
+	says(t, got, []string{"at the spot alone", "at every seat by as much"}, nil)
+}
