@@ -18,6 +18,7 @@ func allRound(a *layout.Array, channels int, z, loud float64) *layout.Array {
 		sin, cos := math.Sincos(float64(i) * math.Pi / 6)
 		a.Seats = append(a.Seats, layout.Seat{Name: strconv.Itoa(i + 1), At: r3.Vec{X: 2 * cos, Y: 2 * sin, Z: z}, Weight: 1})
 	}
+	a.Wiring.LongestString = len(a.Mounts) // any, as the prototype has them
 	a.Seating, a.Wiring.Channels, a.Spot = layout.Seating{Aim: "round", Loud: loud}, channels, a.Seats[0].At
 	return a
 }
@@ -29,7 +30,6 @@ func sixty(t testing.TB) *layout.Array {
 	for i := range a.Mounts {
 		a.Mounts[i].Point = r3.Scale(0.16, a.Mounts[i].Normal)
 	}
-	a.Wiring.LongestString = 60 // any
 	return a
 }
 
@@ -44,8 +44,8 @@ func TestRoundGivesLevelBack(t *testing.T) {
 		gain      []float64 // dB, at least, mean over heights
 		deviation []float64 // dB, at most on any height
 	}{
-		{"ball of 60, 8 channels", allRound(sixty(t), 8, 0, 0.5), []float64{2.3, 4, 2.5, 0}, []float64{1.2, 2.2, 3.6, 4}},
-		{"demo, 4 channels", allRound(demo(t), 4, 0.6, 0.5), []float64{0, 0.3, 0.3, 0.5}, []float64{1.6, 2.2, 4, 4.5}},
+		{"ball of 60, 8 channels", allRound(sixty(t), 8, 0, 0.5), []float64{2.3, 4, 2.5, 0}, []float64{1.2, 2.2, 4, 4.5}},
+		{"demo, 4 channels", allRound(demo(t), 4, 0.6, 0.5), []float64{0, 0.4, 0.3, 0.5}, []float64{1.6, 2.5, 4, 4.5}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := spotOf(t, c.array).Seating.Round
