@@ -153,11 +153,18 @@ type seatMap struct {
 
 func (m seatMap) paint(c draw.Canvas) {
 	const foot = 34
-	c.FillText(aligned(font(9, quiet), draw.XCenter, draw.YBottom), vg.Point{X: c.Center().X, Y: c.Min.Y}, "from above, the loudspeaker's front to the right")
+	c.FillText(aligned(font(9, quiet), draw.XCenter, draw.YBottom), vg.Point{X: c.Center().X, Y: c.Min.Y}, "from above; forward is to the right")
 	c = draw.Crop(c, 0, 0, foot, 0)
-	low, high := r3.Vec{X: -m.array.Body.Radius, Y: -m.array.Body.Radius}, r3.Vec{X: m.array.Body.Radius, Y: m.array.Body.Radius}
+	low, high := r3.Vec{X: math.Inf(1), Y: math.Inf(1)}, r3.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
+	holds := func(at r3.Vec, radius float64) {
+		low = r3.Vec{X: min(low.X, at.X-radius), Y: min(low.Y, at.Y-radius)}
+		high = r3.Vec{X: max(high.X, at.X+radius), Y: max(high.Y, at.Y+radius)}
+	}
+	for _, body := range m.array.Bodies() {
+		holds(body.At, m.array.Body.Radius)
+	}
 	for _, s := range m.array.Seats {
-		low, high = r3.Vec{X: min(low.X, s.At.X), Y: min(low.Y, s.At.Y)}, r3.Vec{X: max(high.X, s.At.X), Y: max(high.Y, s.At.Y)}
+		holds(s.At, 0)
 	}
 	const disc = discRadius
 	room := vg.Point{X: c.Max.X - c.Min.X - 2*disc - 4, Y: c.Max.Y - c.Min.Y - 2*disc - 4}
@@ -167,13 +174,27 @@ func (m seatMap) paint(c draw.Canvas) {
 		return vg.Point{X: c.Center().X + metre*vg.Length(v.X-middle.X), Y: c.Center().Y + metre*vg.Length(v.Y-middle.Y)}
 	}
 	radius := max(4, metre*vg.Length(m.array.Body.Radius))
-	c.DrawGlyph(draw.GlyphStyle{Color: solid, Radius: radius, Shape: draw.CircleGlyph{}}, at(r3.Vec{}))
-	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: radius, Shape: draw.RingGlyph{}}, at(r3.Vec{}))
-	ahead := at(r3.Vec{X: m.array.Body.Radius})
-	c.FillPolygon(quiet, []vg.Point{{X: ahead.X + 9, Y: ahead.Y}, {X: ahead.X + 2, Y: ahead.Y + 4}, {X: ahead.X + 2, Y: ahead.Y - 4}})
+	for _, body := range m.array.Bodies() {
+		drawBody(&c, at(body.At), radius, body.Out(r3.Vec{X: 1}))
+	}
 	for i, s := range m.array.Seats {
 		seatDisc(&c, at(s.At), i+1, min(disc, metre*vg.Length(apart(m.array.Seats))/2))
 	}
+}
+
+// drawBody draws a body from above, with a wedge before its front.
+func drawBody(c *draw.Canvas, at vg.Point, radius vg.Length, front r3.Vec) {
+	c.DrawGlyph(draw.GlyphStyle{Color: solid, Radius: radius, Shape: draw.CircleGlyph{}}, at)
+	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: radius, Shape: draw.RingGlyph{}}, at)
+	level := math.Hypot(front.X, front.Y)
+	if level < 0.1 { // it looks up or down
+		return
+	}
+	x, y := vg.Length(front.X/level), vg.Length(front.Y/level)
+	corner := func(out, aside vg.Length) vg.Point {
+		return vg.Point{X: at.X + (radius+out)*x - aside*y, Y: at.Y + (radius+out)*y + aside*x}
+	}
+	c.FillPolygon(quiet, []vg.Point{corner(9, 0), corner(2, 4), corner(2, -4)})
 }
 
 // apart is the least distance in m between seats from above, those that are one above the

@@ -19,12 +19,29 @@ const (
 	//
 	// which between five seats is at most 0.9 dB below the largest.
 	Even Aim = "even"
+	// Round is, with Field.Loud from 0 to 1 as l,
+	//
+	//	l Mean + (1 - l) Between
+	//
+	// for level all round, where Mean is what is lost and Between how uneven it is: half way a
+	// decibel of level is worth one of the standard deviation.
+	Round Aim = "round"
 )
 
 // softness is the power of the soft largest loss; a power of two.
 const softness = 8
 
-// Of returns what figures are worth by an aim, in dB, less being better.
+// Value returns what figures of the field are worth by an aim, in dB, less being better.
+func (f *Field) Value(a Aim, g Figures) float64 {
+	if a == Round {
+		return round(f.Loud, g.Mean, g.Between)
+	}
+	return a.Of(g)
+}
+
+func round(loud, mean, between float64) float64 { return loud*mean + (1-loud)*between }
+
+// Of is Field.Value for all aims but Round.
 func (a Aim) Of(f Figures) float64 {
 	switch a {
 	case Worst:
@@ -40,7 +57,7 @@ func (a Aim) Of(f Figures) float64 {
 }
 
 func (a Aim) check() error {
-	if a != Worst && a != Mean && a != Even {
+	if a != Worst && a != Mean && a != Even && a != Round {
 		return fmt.Errorf("seats: no aim is called %q", a)
 	}
 	return nil
@@ -49,6 +66,7 @@ func (a Aim) check() error {
 // scorer finds what an aim is worth from sums of shares of the energy in step.
 type scorer struct {
 	aim     Aim
+	loud    float64   // of Round
 	soft    bool      // of Worst the soft largest loss, which is smooth
 	weight  []float64 // [seat], sum 1
 	perBand []float64 // 1 over how many frequencies a band has
@@ -56,8 +74,8 @@ type scorer struct {
 	loss    []float64 // [seat] scratch
 }
 
-func newScorer(aim Aim, weight []float64, ends []int) *scorer {
-	s := &scorer{aim: aim, weight: weight, perAll: 1 / float64(ends[len(ends)-1]), loss: make([]float64, len(weight))}
+func newScorer(aim Aim, loud float64, weight []float64, ends []int) *scorer {
+	s := &scorer{aim: aim, loud: loud, weight: weight, perAll: 1 / float64(ends[len(ends)-1]), loss: make([]float64, len(weight))}
 	from := 0
 	for _, end := range ends {
 		s.perBand = append(s.perBand, 1/float64(end-from))
@@ -87,7 +105,7 @@ func (s *scorer) value(sum []float64, limit float64) float64 {
 		if s.aim != Worst {
 			floor -= w * toDecibels * fastLog2(max(even/float64(bands), least))
 		}
-		if s.aim != Mean {
+		if s.aim == Worst || s.aim == Even {
 			power := 1 / whole
 			for p := 1; p < softness; p *= 2 {
 				power *= power
@@ -99,7 +117,7 @@ func (s *scorer) value(sum []float64, limit float64) float64 {
 		return -toDecibels * fastLog2(low)
 	}
 	soft := 0.0
-	if s.aim != Mean {
+	if s.aim == Worst || s.aim == Even {
 		soft = toDecibels / softness * fastLog2(inverse/float64(len(s.weight)))
 	}
 	switch s.aim {
@@ -111,6 +129,16 @@ func (s *scorer) value(sum []float64, limit float64) float64 {
 		}
 		mean, _ := s.spread(sum, math.Inf(1))
 		return mean
+	case Round:
+		room := (limit - s.loud*floor) / max(1-s.loud, least)
+		if room <= 0 {
+			return limit
+		}
+		mean, between := s.spread(sum, room)
+		if between >= room {
+			return limit
+		}
+		return round(s.loud, mean, between)
 	}
 	// Between is no less than what some of the bands leave.
 	room := limit - (floor+soft)/2

@@ -129,7 +129,7 @@ func (p *planner) each(count, n int, work func(s *search, i int)) {
 	cores.Each(n, func(worker, i int) {
 		s := p.room[worker]
 		if s == nil || len(s.delay) != count {
-			s = newSearch(p.problem, newScorer(p.aim, p.problem.weight, p.problem.ends), p.phases, count)
+			s = newSearch(p.problem, newScorer(p.aim, p.field.Loud, p.problem.weight, p.problem.ends), p.phases, count)
 			s.ctx, s.allowed, s.regroup = p.ctx, p.sizes, p.limits.Groups == nil
 			for g := range p.limits.Groups {
 				s.fixed = append(s.fixed, p.limits.set(g))

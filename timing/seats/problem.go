@@ -79,7 +79,7 @@ func newProblem(f *Field, fed []feed) *problem {
 	return p
 }
 
-// inStepped returns the drivers' pressures over the sum of their magnitudes, [place][driver*n+f].
+// inStepped returns the drivers' pressures over the sum of their magnitudes, or over Field.Full, [place][driver*n+f].
 func (f *Field) inStepped(fed []feed) [][]complex128 {
 	n := len(f.Frequency)
 	out := make([][]complex128, len(f.Place))
@@ -92,6 +92,9 @@ func (f *Field) inStepped(fed []feed) [][]complex128 {
 				row[i] *= complex(fed[i/n].gain, 0) * turn(f.Frequency[i%n], fed[i/n].delay)
 			}
 			inStep[i%n] += cmplx.Abs(row[i])
+		}
+		if f.Full != nil {
+			copy(inStep, f.Full)
 		}
 		for i := range row {
 			if inStep[i%n] > 0 {

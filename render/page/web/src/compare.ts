@@ -8,6 +8,7 @@ import { sentence } from "./fields";
 import { pickText } from "./files";
 import type { State } from "./state";
 import type { AtSpot, Measures, PlanAnswer, Seats, SeatsLost } from "./document";
+import type { Maybe } from "./types";
 import { decibels, fixed, microseconds, milliseconds, onset } from "./words";
 
 interface Side {
@@ -75,7 +76,7 @@ export class Compare {
 }
 
 /** What seats lose without delays and with them; of a design without seats nothing. */
-function lost(seats: Seats | undefined, of: (lost: SeatsLost) => number): string {
+function lost(seats: Seats | undefined, of: (lost: SeatsLost) => Maybe): string {
   return seats === undefined ? "" : `${decibels(of(seats.without))} → ${decibels(of(seats.planned))} dB`;
 }
 
