@@ -219,3 +219,7 @@ func (s *server) round(ctx context.Context, channels []Channel, delay []float64,
 	}
 	return ctx.Err()
 }
+
+// Sum is the mean gain in dB over heights and octaves, Most the greatest deviation.
+func (c Circles) Sum() float64  { return c.point(0).Gain }
+func (c Circles) Most() float64 { return c.point(0).Deviation }

@@ -22,6 +22,7 @@ type Seats struct {
 	// What numbers of channels would leave, each with its own best delays.
 	Counts  []SeatsCount   `json:"counts"`
 	Strings []SeatsStrings `json:"strings"` // what shorter strings cost and bring, from the shortest
+	Round   *Round         `json:"round"`   // null: another aim
 	Words   []string       `json:"words"`   // what all this comes to, in sentences
 }
 
@@ -80,7 +81,7 @@ func seatsOf(p *timing.Spot) *Seats {
 		Strings: each(s.Strings, func(c timing.SeatStrings) SeatsStrings {
 			return SeatsStrings{c.Longest, db(c.Value), db(c.Louder), c.Chosen, lostOf(c.Figures)}
 		}),
-		Words: words.Seats(p),
+		Round: roundOf(s.Round), Words: words.Seats(p),
 	}
 	for i, seat := range a.Seats {
 		out.Each = append(out.Each, Seat{

@@ -59,6 +59,12 @@ func seats(p *timing.Plan) []file {
 	if len(p.Seating.Counts) > 0 {
 		files = append(files, drawn("seats_counts", func(w io.Writer, f figure.Format) error { return figure.SeatCounts(w, f, p) })...)
 	}
+	if r := p.Seating.Round; r != nil && len(r.Height) > 0 {
+		files = append(files,
+			file{Name: "round.csv", Write: func(w io.Writer) error { return table.Round(w, r) }},
+			file{Name: "round_front.csv", Write: func(w io.Writer) error { return table.RoundFront(w, r) }})
+		files = append(files, drawn("round", func(w io.Writer, f figure.Format) error { return figure.Round(w, f, p) })...)
+	}
 	return files
 }
 

@@ -73,6 +73,9 @@ func Seats(p *timing.Spot) []string {
 		return nil
 	}
 	said := []string{losses(p), price(p)}
+	if s.Round != nil {
+		said = []string{Round(s.Round), losses(p)}
+	}
 	if best := bound(p); best != "" {
 		said = append(said, best)
 	}
