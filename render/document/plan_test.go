@@ -327,7 +327,7 @@ func TestSeats(t *testing.T) {
 	delete(got, "words")
 	want := map[string]any{"aim": "even", "head_mm": 150.0, "third_hz": []any{1000.0}, "middle_seat": "window",
 		"planned": lost(7), "middle_alone": lost(11), "without": lost(10), "bound": lost(4),
-		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}, "strings": []any{strung}}
+		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}, "strings": []any{strung}, "round": nil}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

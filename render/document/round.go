@@ -11,7 +11,7 @@ type Round struct {
 	Loud    Number       `json:"loud"` // from 0, even, to 1, loud
 	Octave  Numbers      `json:"octave_hz"`
 	Circles []Circle     `json:"circles"` // by height
-	Front   []RoundPoint `json:"front"`   // what other choices of loud would bring; empty while a seat is dragged
+	Front   []RoundPoint `json:"front"`   // what other choices of loud would bring, those that no other beats in both; empty while a seat is dragged
 	Words   string       `json:"words"`
 }
 
@@ -27,7 +27,7 @@ type Circle struct {
 type RoundPoint struct {
 	Loud      Number `json:"loud"`
 	Gain      Number `json:"gain_db"`      // mean over heights and octaves
-	Deviation Number `json:"deviation_db"` // the greatest of any
+	Deviation Number `json:"deviation_db"` // furthest off even, mean over heights and octaves
 }
 
 // roundOf returns level against evenness all round; nil where another aim is planned for.

@@ -66,9 +66,10 @@ var roundShapes = []draw.GlyphDrawer{draw.CircleGlyph{}, draw.BoxGlyph{}, draw.P
 
 // roundFront draws the plans between even and loud.
 func roundFront(r *timing.Round) *chart {
-	c := newChart("furthest off even anywhere, dB", "louder all round, dB")
-	c.Add(roundPoints(r.Front), roundOwn{r.Planned.Most(), r.Planned.Sum()})
-	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0, 1.12*r.Planned.Most(), min(0, r.Planned.Sum()), r.Planned.Sum()
+	c := newChart("furthest off even, mean, dB", "louder all round, mean, dB")
+	own := r.Own()
+	c.Add(roundPoints(r.Front), roundOwn{own.Deviation, own.Gain})
+	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0, 1.12*own.Deviation, min(0, own.Gain), own.Gain
 	for _, p := range r.Front {
 		c.X.Max, c.Y.Min, c.Y.Max = max(c.X.Max, 1.12*p.Deviation), min(c.Y.Min, p.Gain), max(c.Y.Max, p.Gain)
 	}
@@ -99,5 +100,5 @@ func (o roundOwn) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
 	at := vg.Point{X: x(o.X), Y: y(o.Y)}
 	c.DrawGlyph(draw.GlyphStyle{Color: colours[0], Radius: 6, Shape: draw.CircleGlyph{}}, at)
-	c.FillText(aligned(font(10, ink), draw.XRight, draw.YCenter), vg.Point{X: at.X - 10, Y: at.Y}, "as planned")
+	c.FillText(aligned(font(10, ink), draw.XRight, draw.YCenter), vg.Point{X: at.X - 10, Y: at.Y + 12}, "as planned")
 }
