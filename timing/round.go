@@ -46,7 +46,7 @@ type Circles struct {
 type RoundPoint struct {
 	Loud      float64
 	Gain      float64 // dB, mean over heights and octaves
-	Deviation float64 // dB, mean over heights and octaves
+	Deviation float64 // dB, the greatest of any
 }
 
 // roundOctaves are those that delays can do something for.
@@ -174,17 +174,10 @@ func judgeRound(a *layout.Array, groups [][]int, gains []float64, delays [][]flo
 	return rounds, heights, radius, nil
 }
 
-// point sums circles up.
-func (c Circles) point(loud float64) RoundPoint {
-	return RoundPoint{loud, c.Louder(), stat.Mean(slices.Concat(c.Deviation...), nil)}
+// Point sums circles up.
+func (c Circles) Point(loud float64) RoundPoint {
+	return RoundPoint{loud, stat.Mean(slices.Concat(c.Gain...), nil), slices.Max(slices.Concat(c.Deviation...))}
 }
-
-// Louder is the mean gain in dB over heights and octaves, Most the greatest deviation.
-func (c Circles) Louder() float64 { return stat.Mean(slices.Concat(c.Gain...), nil) }
-func (c Circles) Most() float64   { return slices.Max(slices.Concat(c.Deviation...)) }
-
-// Own is the plan's own point.
-func (r *Round) Own() RoundPoint { return r.Planned.point(r.Loud) }
 
 // undominated returns the points that no other beats in both.
 func undominated(all []RoundPoint) []RoundPoint {
@@ -224,7 +217,7 @@ func (s *server) round(ctx context.Context, channels []Channel, delay []float64,
 		if err != nil {
 			return err
 		}
-		front = append(front, tried[1].point(loud))
+		front = append(front, tried[1].Point(loud))
 	}
 	s.Seating.Round.Front = undominated(front)
 	return ctx.Err()

@@ -1,44 +1,41 @@
 package document
 
-import (
-	"pappus/render/words"
-	"pappus/timing"
-)
+import "pappus/timing"
 
-// Round is level against evenness for people all round, on circles round the body's axis.
+// Round is how loud and how even a plan is all round, for nobody in particular, on circles
+// round the body's axis.
 type Round struct {
-	Radius  Number       `json:"radius_m"`
-	Loud    Number       `json:"loud"` // from 0, even, to 1, loud
 	Octave  Numbers      `json:"octave_hz"`
-	Circles []Circle     `json:"circles"` // by height
-	Front   []RoundPoint `json:"front"`   // what other choices of loud would bring, those that no other beats in both; empty while a seat is dragged
-	Words   string       `json:"words"`
+	Heights Numbers      `json:"height_m"` // of the circles, from the body's centre
+	Radius  Number       `json:"radius_m"`
+	Loud    Number       `json:"loud"` // as planned: 0 even to 1 loud
+	Planned Circles      `json:"planned"`
+	Without Circles      `json:"without"` // without delays, all in parallel
+	Front   []RoundPoint `json:"front"`   // plans between even and loud
 }
 
-// Circle is what is heard on one circle, by octave.
-type Circle struct {
-	Height    Number  `json:"z_m"`
-	Gain      Numbers `json:"gain_db"`              // over all drivers in parallel
-	Deviation Numbers `json:"deviation_db"`         // of the 30-degree gliding mean that is furthest from the circle's
-	Without   Numbers `json:"without_deviation_db"` // the same without delays
+// Circles are what is heard on the circles.
+type Circles struct {
+	Gain      []Numbers `json:"gain_db"`      // [circle][octave] mean energy, over that without delays
+	Deviation []Numbers `json:"deviation_db"` // [circle][octave] the furthest of the 30-degree gliding means from the circle's (ISO 3382-1)
 }
 
 // RoundPoint is a plan between even and loud.
 type RoundPoint struct {
 	Loud      Number `json:"loud"`
-	Gain      Number `json:"gain_db"`      // mean over heights and octaves
-	Deviation Number `json:"deviation_db"` // furthest off even, mean over heights and octaves
+	Gain      Number `json:"gain_db"`      // mean over circles and octaves
+	Deviation Number `json:"deviation_db"` // the greatest of any
 }
 
-// roundOf returns level against evenness all round; nil where another aim is planned for.
+// roundOf returns how a plan is all round; nil where that is not the aim.
 func roundOf(r *timing.Round) *Round {
 	if r == nil {
 		return nil
 	}
-	out := &Round{Radius: m(r.Radius), Loud: To(3, r.Loud), Octave: All(1, r.Octaves), Words: words.Round(r),
-		Front: each(r.Front, func(p timing.RoundPoint) RoundPoint { return RoundPoint{To(3, p.Loud), db(p.Gain), db(p.Deviation)} })}
-	for h, z := range r.Height {
-		out.Circles = append(out.Circles, Circle{m(z), All(3, r.Planned.Gain[h]), All(3, r.Planned.Deviation[h]), All(3, r.Without.Deviation[h])})
+	circles := func(c timing.Circles) Circles {
+		rows := func(in [][]float64) []Numbers { return each(in, func(v []float64) Numbers { return All(3, v) }) }
+		return Circles{rows(c.Gain), rows(c.Deviation)}
 	}
-	return out
+	return &Round{All(2, r.Octaves), All(6, r.Height), m(r.Radius), To(3, r.Loud), circles(r.Planned), circles(r.Without),
+		each(r.Front, func(p timing.RoundPoint) RoundPoint { return RoundPoint{To(3, p.Loud), db(p.Gain), db(p.Deviation)} })}
 }

@@ -21,9 +21,9 @@ type Seats struct {
 	Each    []Seat    `json:"each"`
 	// What numbers of channels would leave, each with its own best delays.
 	Counts  []SeatsCount   `json:"counts"`
-	Strings []SeatsStrings `json:"strings"` // what shorter strings cost and bring, from the shortest
-	Round   *Round         `json:"round"`   // null: another aim
-	Words   []string       `json:"words"`   // what all this comes to, in sentences
+	Strings []SeatsStrings `json:"strings"`         // what shorter strings cost and bring, from the shortest
+	Round   *Round         `json:"round,omitempty"` // only where the aim is round
+	Words   []string       `json:"words"`           // what all this comes to, in sentences
 }
 
 // SeatsLost are losses of all seats; null where they were not worked out.

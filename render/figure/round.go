@@ -2,8 +2,8 @@ package figure
 
 import (
 	"io"
-	"strconv"
 
+	"pappus/layout/prose"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -14,91 +14,88 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Round draws level and evenness for people all round: on the left, for each octave and
-// height, the gain over all drivers in parallel with a bar as far up and down as any 30
-// degrees are off their circle's mean; on the right what other choices between even and
-// loud would bring. A plan that is not for all round, or of which no circle is clear, is an
-// error.
+// Round draws a plan for nobody in particular: at the left, for each circle round the body's
+// axis, how much louder it is than with all drivers in parallel, and below how uneven, which
+// all drivers in parallel are too; at the right what is between even and loud, with the
+// plan's own. A plan with another aim is an error.
 func Round(w io.Writer, f Format, p *timing.Plan) error {
-	if p.Seating == nil || p.Seating.Round == nil || len(p.Seating.Round.Height) == 0 {
-		return nothing("round")
+	if p.Seating == nil || p.Seating.Round == nil {
+		return nothing("all round")
 	}
 	r := p.Seating.Round
-	left, right := roundGains(r), roundFront(r)
+	above, below := newChart("", "louder, dB"), newChart("frequency, Hz", "uneven, dB")
+	legend := []entry{}
+	for i, height := range r.Height {
+		style, plain := stroke(i, 2), stroke(i, 1)
+		plain.Color, plain.Dashes = faint(colours[i%len(colours)]), dashes[2]
+		above.line("", over(r.Octaves, r.Planned.Gain[i], 1), style)
+		below.line("", over(r.Octaves, r.Without.Deviation[i], 1), plain)
+		below.line("", over(r.Octaves, r.Planned.Deviation[i], 1), style)
+		legend = append(legend, ofLine(words.Circle(&p.Spot, height), style))
+	}
+	legend = append(legend, ofLine("all drivers in parallel", draw.LineStyle{Color: quiet, Width: 1, Dashes: dashes[2]}))
+	above.line("", plotter.XYs{{X: r.Octaves[0], Y: 0}, {X: r.Octaves[len(r.Octaves)-1], Y: 0}}, draw.LineStyle{Color: quiet, Width: 1, Dashes: dashes[2]})
+	for _, c := range []*chart{above, below} {
+		c.frequencies(r.Octaves[0], r.Octaves[len(r.Octaves)-1])
+		c.X.Tick.Marker = octaveTicks(r.Octaves)
+		room := 0.06 * (c.Y.Max - c.Y.Min)
+		c.Y.Min, c.Y.Max = c.Y.Min-room, c.Y.Max+room
+	}
+	below.Y.Min = 0
+	above.steps(0, 6)
+	below.steps(0, 6)
+	front := roundFront(r)
 	return write(w, f, func(page draw.Canvas) {
-		room := legendAbove(heading(page, words.OfRound(p)), left.legend)
-		const gap, part = 22, 0.56
-		wide := room.Max.X - room.Min.X
-		left.Draw(draw.Crop(room, 0, -wide*(1-part)-gap/2, 0, 0))
-		right.Draw(draw.Crop(room, wide*part+gap/2, -8, 0, 0))
+		room := legendAbove(heading(page, words.OfRound(p)), legend)
+		cut := 0.6 * (room.Max.X - room.Min.X)
+		panels := [][]*plot.Plot{{above.Plot}, {below.Plot}}
+		left := draw.Crop(room, 0, cut-(room.Max.X-room.Min.X)-10, 0, 0)
+		for i, c := range plot.Align(panels, draw.Tiles{Rows: 2, Cols: 1, PadY: vg.Points(8)}, left) {
+			panels[i][0].Draw(c[0])
+		}
+		front.Draw(draw.Crop(room, cut+10, -8, 0, 0))
 	})
 }
 
-// roundGains draws gains with their deviations.
-func roundGains(r *timing.Round) *chart {
-	c := newChart("octave", "over all drivers in parallel, dB")
-	var ticks plot.ConstantTicks
-	low, high := 0.0, 1.0
-	for b, centre := range r.Octaves {
-		ticks = append(ticks, plot.Tick{Value: float64(b), Label: band.Name(centre)})
-	}
-	for h, z := range r.Height {
-		points := make(plotter.XYs, len(r.Octaves))
-		bars := make(plotter.YErrors, len(points))
-		for b := range points {
-			points[b] = plotter.XY{X: float64(b) + 0.18*(float64(h)-float64(len(r.Height)-1)/2), Y: r.Planned.Gain[h][b]}
-			bars[b].Low, bars[b].High = r.Planned.Deviation[h][b], r.Planned.Deviation[h][b]
-			low, high = min(low, points[b].Y-bars[b].Low), max(high, points[b].Y+bars[b].High)
-		}
-		mark := draw.GlyphStyle{Color: colours[h%len(colours)], Radius: 4, Shape: roundShapes[h%len(roundShapes)]}
-		c.Add(&plotter.YErrorBars{XYs: points, YErrors: bars, LineStyle: draw.LineStyle{Color: mark.Color, Width: 1.4}, CapWidth: 6})
-		c.scatter(points, mark)
-		c.legend = append(c.legend, ofMark(decimal(z, 0.01)+" m above the body's centre", mark))
-	}
-	c.X.Tick.Marker, c.X.Min, c.X.Max = ticks, -0.5, float64(len(r.Octaves))-0.5
-	c.Y.Min, c.Y.Max = low-0.4, high+0.4
-	c.steps(0, 8)
-	return c
-}
-
-// roundShapes tell heights apart where colours do not.
-var roundShapes = []draw.GlyphDrawer{draw.CircleGlyph{}, draw.BoxGlyph{}, draw.PyramidGlyph{}}
-
-// roundFront draws the plans between even and loud.
+// roundFront draws what is between even and loud: how much louder over how uneven.
 func roundFront(r *timing.Round) *chart {
-	c := newChart("furthest off even, mean, dB", "louder all round, mean, dB")
-	own := r.Own()
-	c.Add(roundPoints(r.Front), roundOwn{own.Deviation, own.Gain})
-	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0, 1.12*own.Deviation, min(0, own.Gain), own.Gain
-	for _, p := range r.Front {
-		c.X.Max, c.Y.Min, c.Y.Max = max(c.X.Max, 1.12*p.Deviation), min(c.Y.Min, p.Gain), max(c.Y.Max, p.Gain)
+	c := newChart("most uneven, dB", "louder on the mean, dB")
+	c.Add(roundPoints{r})
+	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0, 1, 0, 0.5
+	for _, x := range append([]timing.RoundPoint{r.Planned.Point(r.Loud), r.Without.Point(0)}, r.Front...) {
+		c.X.Max = max(c.X.Max, 1.25*x.Deviation)
+		c.Y.Min, c.Y.Max = min(c.Y.Min, x.Gain-0.1), max(c.Y.Max, x.Gain+0.2)
 	}
-	room := 0.12 * max(c.Y.Max-c.Y.Min, 0.5)
-	c.Y.Min, c.Y.Max = c.Y.Min-room, c.Y.Max+room
-	c.steps(5, 8)
+	c.steps(6, 8)
 	return c
 }
 
-// roundPoints are plans by how loud they were to be.
-type roundPoints []timing.RoundPoint
+// roundPoints are the plans between even and loud, the plan's own, and all in parallel.
+type roundPoints struct{ *timing.Round }
 
-// Plot draws the points with their weights beside them.
+// Plot draws the points.
 func (r roundPoints) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
-	for _, one := range r {
-		at := vg.Point{X: x(one.Deviation), Y: y(one.Gain)}
-		c.DrawGlyph(draw.GlyphStyle{Color: quiet, Radius: 3.4, Shape: draw.CircleGlyph{}}, at)
-		c.FillText(aligned(font(9, quiet), draw.XRight, draw.YCenter), vg.Point{X: at.X - 7, Y: at.Y}, "loud "+strconv.FormatFloat(one.Loud, 'f', -1, 64))
+	at := func(v timing.RoundPoint) vg.Point { return vg.Point{X: x(v.Deviation), Y: y(v.Gain)} }
+	own, plain := at(r.Planned.Point(r.Loud)), at(r.Without.Point(0))
+	style := font(9, ink)
+	for _, v := range r.Front {
+		label(&c, aligned(style, draw.XLeft, draw.YCenter), vg.Point{X: at(v).X + 12, Y: at(v).Y}, prose.Sprintf("loud = %g", v.Loud))
 	}
+	beside := aligned(style, draw.XRight, draw.YCenter)
+	label(&c, beside, vg.Point{X: own.X - 12, Y: own.Y}, "as planned")
+	label(&c, beside, vg.Point{X: plain.X - 9, Y: plain.Y}, "in parallel")
+	for _, v := range r.Front {
+		c.DrawGlyph(draw.GlyphStyle{Color: colours[0], Radius: 4, Shape: draw.CircleGlyph{}}, at(v))
+	}
+	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: 7, Shape: draw.RingGlyph{}}, own)
+	c.DrawGlyph(draw.GlyphStyle{Color: quiet, Radius: 4.2, Shape: draw.RingGlyph{}}, plain)
 }
 
-// roundOwn is the plan's own place among them.
-type roundOwn plotter.XY
-
-// Plot draws it with its name.
-func (o roundOwn) Plot(c draw.Canvas, p *plot.Plot) {
-	x, y := p.Transforms(&c)
-	at := vg.Point{X: x(o.X), Y: y(o.Y)}
-	c.DrawGlyph(draw.GlyphStyle{Color: colours[0], Radius: 6, Shape: draw.CircleGlyph{}}, at)
-	c.FillText(aligned(font(10, ink), draw.XRight, draw.YCenter), vg.Point{X: at.X - 10, Y: at.Y + 12}, "as planned")
+// octaveTicks mark octaves by their names.
+func octaveTicks(octaves []float64) (ticks plot.ConstantTicks) {
+	for _, centre := range octaves {
+		ticks = append(ticks, plot.Tick{Value: centre, Label: band.Name(centre)})
+	}
+	return ticks
 }

@@ -44,6 +44,7 @@ func TestPictures(t *testing.T) {
 		{"from above", OfPolar(named, false), Picture{"Lantern: level round the array, from above", "horizontal circle through the " + spot}},
 		{"from the side", OfPolar(named, true), Picture{"Lantern: level over the array, from the side", "upright circle through the " + spot}},
 		{"slice", OfSlice(named, "smear", "from above", true), Picture{"Lantern: smear, from above", "with the delays for the " + spot}},
+		{"polar as built", OfPolarAsBuilt(named, false), Picture{"Lantern: level round the array, from above", "without the delays; horizontal circle through the " + spot}},
 		{"slice with seats", OfSlice(three, "smear", "from above", true), Picture{"Lantern: smear, from above", "with the delays for 3 seats, by their numbers"}},
 		{"seats", OfSeats(three), Picture{"Lantern: what each seat loses", "one set of delays for 3 seats, to be even all round; lost against all drivers in step, direct sound, 500 Hz to 8 kHz"}},
 		{"slice beside", OfSlice(named, "smear", "from above", false), Picture{"Lantern: smear, from above", "with the delays for the " + spot + "; dashed: the body, outside of this plane"}},

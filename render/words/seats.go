@@ -69,13 +69,13 @@ func Where(p *timing.Plan) string {
 // middle seat alone and none at all would cost, and what no processing can better.
 func Seats(p *timing.Spot) []string {
 	s := p.Seating
-	if s == nil {
+	switch {
+	case s == nil:
 		return nil
+	case s.Round != nil:
+		return AllRound(p)
 	}
 	said := []string{losses(p), price(p)}
-	if s.Round != nil {
-		said = []string{Round(s.Round), losses(p)}
-	}
 	if best := bound(p); best != "" {
 		said = append(said, best)
 	}
