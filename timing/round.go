@@ -172,8 +172,8 @@ func judgeRound(a *layout.Array, groups [][]int, gains []float64, delays [][]flo
 	return rounds, heights, radius, nil
 }
 
-// point sums circles up.
-func (c Circles) point(loud float64) RoundPoint {
+// Point sums circles up.
+func (c Circles) Point(loud float64) RoundPoint {
 	p := RoundPoint{Loud: loud}
 	count := 0.0
 	for h := range c.Gain {
@@ -215,7 +215,7 @@ func (s *server) round(ctx context.Context, channels []Channel, delay []float64,
 		if err != nil {
 			return err
 		}
-		s.Seating.Round.Front = append(s.Seating.Round.Front, tried[1].point(loud))
+		s.Seating.Round.Front = append(s.Seating.Round.Front, tried[1].Point(loud))
 	}
 	return ctx.Err()
 }
