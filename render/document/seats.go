@@ -7,8 +7,9 @@ import (
 	"pappus/timing/seats"
 )
 
-// Seats is how one set of delays serves several seats. Losses are of the direct sound against
-// all drivers in step, in dB, over the thirds.
+// Seats is how one set of delays serves several seats. Losses are in dB, against all drivers
+// in step, over the thirds, as the loudspeaker sounds with what it stands on or hangs from,
+// without the room.
 type Seats struct {
 	Aim     string    `json:"aim"` // even, worst, mean or round
 	Head    Number    `json:"head_mm"`

@@ -18,8 +18,8 @@ import (
 // channels can be below.
 var lostColumns = []string{"planned_db:3", "middle_alone_db:3", "without_db:3", "bound_db:3"}
 
-// Seats writes one row for each seat: where it is, and what it loses of the direct sound
-// against all drivers in step, over the thirds.
+// Seats writes one row for each seat: where it is, and what it loses against all drivers in
+// step, over the thirds, without the room.
 func Seats(w io.Writer, p *timing.Plan) error {
 	t := newSheet(append([]string{"seat", "name", "x_m:4", "y_m:4", "z_m:4", "weight:4"}, append(slices.Clip(lostColumns), "where")...)...)
 	for i, seat := range p.Array.Seats {

@@ -46,7 +46,7 @@ func TestPictures(t *testing.T) {
 		{"slice", OfSlice(named, "smear", "from above", true), Picture{"Lantern: smear, from above", "with the delays for the " + spot}},
 		{"polar as built", OfPolarAsBuilt(named, false), Picture{"Lantern: level round the array, from above", "without the delays; horizontal circle through the " + spot}},
 		{"slice with seats", OfSlice(three, "smear", "from above", true), Picture{"Lantern: smear, from above", "with the delays for 3 seats, by their numbers"}},
-		{"seats", OfSeats(three), Picture{"Lantern: what each seat loses", "one set of delays for 3 seats, to be even all round; lost against all drivers in step, direct sound, 500 Hz to 8 kHz"}},
+		{"seats", OfSeats(three), Picture{"Lantern: what each seat loses", "one set of delays for 3 seats, to be even all round; lost against all drivers in step, 500 Hz to 8 kHz, without the room"}},
 		{"slice beside", OfSlice(named, "smear", "from above", false), Picture{"Lantern: smear, from above", "with the delays for the " + spot + "; dashed: the body, outside of this plane"}},
 		{"tuning", OfTuning("Lantern", goal, nil), Picture{"Lantern: damping the shared box", "target Q 0.7 dashed; numbers are those of trials, bars one standard error"}},
 		{"tuned", OfTuning("Lantern", goal, &damping.Next{Reached: true, Base: 2}), Picture{"Lantern: damping the shared box", "target Q 0.7 dashed; trial 3 is there; numbers are those of trials, bars one standard error"}},

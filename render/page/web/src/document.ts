@@ -735,7 +735,7 @@ export interface Seat extends Point {
   bound_thirds_db: (number | null)[];
 }
 
-/** How one set of delays serves several seats. Losses are of the direct sound against all drivers in step, in dB, over the thirds. */
+/** How one set of delays serves several seats. Losses are in dB, against all drivers in step, over the thirds, as the loudspeaker sounds with what it stands on or hangs from, without the room. */
 export interface Seats {
   /** even, worst, mean or round */
   aim: string;
