@@ -2,10 +2,12 @@ package timing
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/measure"
 	"pappus/timing/omni"
@@ -24,6 +26,9 @@ const (
 	roundSteps  = 72  // places on a circle as it is judged: 5 degrees
 	roundOctave = 12  // frequencies in each octave, as coverage has
 )
+
+// ErrNoCircle tells that people cannot be all round.
+var ErrNoCircle = errors.New("seats.aim = round")
 
 // Round is how level and evenness all round stand to each other.
 type Round struct {
@@ -81,15 +86,18 @@ func rings(a *layout.Array, steps int) (places [][]r3.Vec, heights []float64, ra
 }
 
 // roundField returns what people all round hear, against all drivers in parallel: each octave's
-// loss is the mean energy that it has without delays over what it has with them. Nil where
-// no circle can be reached.
+// loss is the mean energy that it has without delays over what it has with them. The error is
+// ErrNoCircle where no circle can be reached.
 func roundField(a *layout.Array) (*seats.Field, error) {
-	places, _, _ := rings(a, roundArcs)
+	places, _, radius := rings(a, roundArcs)
 	octaves := roundOctaves()
 	frequency := band.Frequencies(octaves, 1, roundOctave)
 	s, err := newScene(unroomed(a), frequency)
-	if err != nil || len(places) == 0 {
+	if err != nil {
 		return nil, err
+	}
+	if len(places) == 0 {
+		return nil, prose.Errorf("%w: a circle of %.3g m round the body's axis at the seats' height goes through what stands there; must be clear, or another aim than round", ErrNoCircle, radius)
 	}
 	n, plain := len(frequency), make([]float64, len(octaves))
 	f := &seats.Field{Frequency: frequency, Drivers: len(a.Mounts), Full: make([]float64, n), Loud: a.Seating.Loud}

@@ -1,6 +1,7 @@
 package timing_test
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/body"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -95,5 +97,18 @@ func TestRoundTurned(t *testing.T) {
 		if math.Abs(plain[i]-turned[i]) > 0.5 { // circles and arcs fall otherwise on 12 than on 72 places
 			t.Errorf("%.2f, turned %.2f", plain, turned)
 		}
+	}
+}
+
+// TestRoundNeedsRoom: where walls stand in the way of every circle nobody can be all round.
+func TestRoundNeedsRoom(t *testing.T) {
+	a := allRound(inRoom(t), 4, 0.6, 0.5)
+	a.Seats = a.Seats[:2] // ahead, where there is room
+	p, err := timing.NewPlanner(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := p.Spot(a.Spot); !errors.Is(err, timing.ErrNoCircle) {
+		t.Errorf("%v", err)
 	}
 }
