@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"slices"
 
 	"pappus/layout"
 	"pappus/layout/body"
@@ -16,10 +17,25 @@ type solid struct {
 	Faces    [][]int  `json:"faces"` // corners counter-clockwise from outside
 }
 
-// solidOf returns the faces of an array's body as it is held in the room; of a ball a mesh of
-// rings and meridians.
-func solidOf(a *layout.Array) solid {
-	b, held := a.Body, a.Bodies()[0]
+// solidOf returns the faces of an array's bodies as they are held in the room; of a ball a mesh
+// of rings and meridians.
+func solidOf(a *layout.Array) (all solid) {
+	for _, held := range a.Bodies() {
+		one, first := oneSolid(a.Body, held), len(all.Vertices)
+		all.Vertices = append(all.Vertices, one.Vertices...)
+		for _, face := range one.Faces {
+			corners := slices.Clone(face)
+			for i := range corners {
+				corners[i] += first
+			}
+			all.Faces = append(all.Faces, corners)
+		}
+	}
+	return all
+}
+
+// oneSolid is solidOf for one body.
+func oneSolid(b *body.Body, held layout.Placing) solid {
 	if b.IsBall() {
 		return roundSolid(b, held)
 	}
