@@ -25,9 +25,10 @@ const (
 type Heard struct {
 	Plan      *timing.Spot
 	Programme string
-	Listener  Listener
+	Listener  Listener // whose place is not counted
 	Walk      bool
 	From, To  r3.Vec // m, where the listener walks, straight and at Pace
+	Away      bool   // without a walk: the listener is at From, and not at the spot
 }
 
 // Kept makes sounds one by one, and keeps the last few sets of cases: one switches
@@ -113,6 +114,9 @@ func newLoopSet(ctx context.Context, h Heard) (loopSet, error) {
 	s := loopSet{loop: kind.Make(Rate)}
 	var err error
 	if !h.Walk {
+		if h.Listener.At = nil; h.Away {
+			h.Listener.At = &h.From
+		}
 		s.set, err = NewSet(ctx, h.Plan, h.Listener, CasesOf(h.Plan), s.pass(len(s.loop)), Rate)
 		return s, err
 	}

@@ -19,7 +19,7 @@ import (
 )
 
 // threeSeats are planned for the first of them, with the delays for the middle one beside; the
-// last is the worst. Every driver has its channel, so that plans for any seat feed all alike.
+// last pays most for the middle one. Every driver has its channel, so that plans for any seat feed all alike.
 func threeSeats(t *testing.T) (all, middle *timing.Spot) {
 	t.Helper()
 	list := []layout.Seat{{Name: "left"}, {Name: "middle"}, {Name: "cushion by the window"}}
@@ -33,7 +33,7 @@ func threeSeats(t *testing.T) (all, middle *timing.Spot) {
 	all, middle = at(list[0].At), at(list[1].At)
 	all.Array.Seats = list
 	all.Seating = &timing.Seating{MiddleSeat: 1}
-	all.Seating.Planned.Seat = []float64{1, 2, 3}
+	all.Seating.Middle.Seat = []float64{2, 1, 3}
 	for _, r := range middle.Arrivals {
 		all.Seating.MiddleDelay = append(all.Seating.MiddleDelay, r.Delay)
 	}
@@ -79,10 +79,10 @@ func thirds(samples []float64) (centre, level []float64) {
 	return centre, level
 }
 
-// TestWorstSeatSounds: a plan with seats has the pink noise of its worst seat beside the
+// TestPayersSounds: a plan with seats has the pink noise of the seat that pays most beside the
 // sounds at the spot; its thirds, measured on the samples, differ from case to case as the
 // transfer there does, but for the loudness that is matched.
-func TestWorstSeatSounds(t *testing.T) {
+func TestPayersSounds(t *testing.T) {
 	p, _ := threeSeats(t)
 	files, _, _ := SoundFiles(p)
 	if len(files) != 15 {
@@ -107,8 +107,8 @@ func TestWorstSeatSounds(t *testing.T) {
 	}
 	const perBand = 512
 	place := p.Array.Seats[2].At
-	centre, built := thirds(heard["pink_noise_as_built_worst_seat.wav"])
-	for name, c := range map[string]timing.Case{"pink_noise_aligned_worst_seat.wav": timing.Aligned, "pink_noise_middle_seat_worst_seat.wav": timing.MiddleSeat} {
+	centre, built := thirds(heard["pink_noise_as_built_seat_3.wav"])
+	for name, c := range map[string]timing.Case{"pink_noise_aligned_seat_3.wav": timing.Aligned, "pink_noise_middle_seat_seat_3.wav": timing.MiddleSeat} {
 		_, level := thirds(heard[name])
 		frequency := band.Frequencies(centre, 3, perBand)
 		h, err := timing.NewHearing(p, timing.Listening{Cases: []timing.Case{timing.AsBuilt, c}}, []r3.Vec{place}, frequency)

@@ -27,7 +27,7 @@ type Sound struct {
 // SoundFiles lists the sounds of a plan as WAV files, and gives those of the first programme
 // at the spot and what is heard of a click there, each named by its case. All at one place
 // are made together, by whichever is asked for first. Where there are several seats, the
-// first programme is there as the worst of them hears it, too.
+// first programme is there, too, as the one hears it that pays most for the middle one.
 func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, error)) {
 	cases := Usual(p)
 	type heard struct{ sounds, clicks []Sound }
@@ -52,8 +52,9 @@ func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, er
 		return made
 	}
 	spot := list(Listener{}, "", theSpot, programme.Written)
-	if seat, ok := worstSeat(p); ok {
-		list(Listener{At: &seat.At}, "_worst_seat", SeatWords(seat), programme.Written[:1])
+	if i := payer(p); i >= 0 {
+		seat := p.Array.Seats[i]
+		list(Listener{At: &seat.At}, fmt.Sprintf("_seat_%d", i+1), SeatWords(seat), programme.Written[:1])
 	}
 	first = func() ([]Sound, error) {
 		all, err := spot()
@@ -76,15 +77,19 @@ func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, er
 // SeatWords says whose ears hear a sound.
 func SeatWords(s layout.Seat) string { return "the seat \"" + s.Name + "\"" }
 
-// worstSeat returns the seat that the delays serve worst, and whether there are seats and it
-// is not at the spot.
-func worstSeat(p *timing.Spot) (layout.Seat, bool) {
+// payer returns the index of the seat that loses most with delays for the middle seat alone,
+// where planning for all is heard best; below 0 where there are no seats, or it is the spot,
+// which has its sounds.
+func payer(p *timing.Spot) int {
 	if p.Seating == nil {
-		return layout.Seat{}, false
+		return -1
 	}
-	lost := p.Seating.Planned.Seat
-	s := p.Array.Seats[slices.Index(lost, slices.Max(lost))]
-	return s, s.At != p.Array.Spot
+	lost := p.Seating.Middle.Seat
+	i := slices.Index(lost, slices.Max(lost))
+	if p.Array.Seats[i].At == p.Array.Spot {
+		return -1
+	}
+	return i
 }
 
 // Filters lists a correction's two filters as WAV files, their taps the samples.

@@ -17,6 +17,7 @@ const (
 	LiveSummingLoss                 // dB in one octave, by energy, 0 or above, of the direct sound
 	LiveSmear                       // s, of the direct sound
 	LiveCombOnset                   // Hz, of the direct sound, +Inf where there is none up to the highest computed
+	LiveLoss                        // dB, of the direct sound from 500 Hz to 8 kHz against all drivers in step, as at seats
 )
 
 // Live computes one quantity over a slice for one plan of an array after another,
@@ -47,8 +48,12 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 		return band.Frequencies([]float64{centre}, 1, perOctave)
 	}
 	all := band.Frequencies(band.Octaves(), 1, perOctave)
-	if q == LiveSmear {
+	switch q {
+	case LiveSmear:
 		low, high := band.Range(all, layout.WeightLowHz, layout.WeightHighHz)
+		return all[low:high]
+	case LiveLoss:
+		low, high := band.Range(all, lossLow, lossHigh)
 		return all[low:high]
 	}
 	return all
@@ -72,7 +77,7 @@ func (l *Live) Fill(ctx context.Context, dst []float64, p *Spot) error {
 	} else {
 		h.sum = make([]complex128, len(l.cells)*n)
 	}
-	if l.quantity == LiveSummingLoss || l.quantity == LiveCombOnset {
+	if l.quantity == LiveSummingLoss || l.quantity == LiveCombOnset || l.quantity == LiveLoss {
 		h.parts = make([]float64, len(l.cells)*n)
 	}
 	if x.hear(h, p); l.quantity == LiveLevel {
@@ -91,6 +96,8 @@ func (l *Live) value(h heard, place int, loud []float64) float64 {
 		return h.smear[place]
 	case LiveLevel:
 		return measure.Decibels(meanEnergy(h.sum[place*n : (place+1)*n]))
+	case LiveLoss:
+		return l.places.loss(h, place)
 	case LiveSummingLoss:
 		inStep := 0.0
 		for _, v := range h.parts[place*n : (place+1)*n] {

@@ -29,6 +29,8 @@ type Seating struct {
 	Counts     []SeatCount   // for 1, 2 … channels; empty where the channels are laid out by hand, by neighbours or by height, and while a seat is dragged
 	Strings    []SeatStrings // what shorter strings cost and bring; empty where there is no choice
 
+	Round *Round // of the aim round; nil: another aim
+
 	MiddleDelay []float64 // s, of each driver, as planned for the middle seat alone and as it can be set
 }
 
@@ -105,10 +107,10 @@ func (h *hall) at(place r3.Vec) []complex128 {
 }
 
 // Seats is Spot with other seats for the array's, as while one is dragged: quickly, and without
-// Counts and Strings. The place is the spot that the array has.
-func (p *Planner) Seats(list []layout.Seat) (*Spot, error) {
+// Counts and Strings.
+func (p *Planner) Seats(at r3.Vec, list []layout.Seat) (*Spot, error) {
 	a := *p.array
-	a.Seats = list
+	a.Spot, a.Seats = at, list
 	for i, s := range list {
 		if err := a.ReachSpot(s.At); err != nil {
 			return nil, fmt.Errorf("seat %d: %w", i+1, err)
@@ -134,7 +136,8 @@ func (p *Planner) serve(ctx context.Context, a *layout.Array, quick bool) (serve
 				return served{}, err
 			}
 		}
-		s := &server{p, a, p.hall.field(a), seats.Aim(a.Seating.Aim), &Seating{Aim: a.Seating.Aim, Thirds: p.hall.thirds, MiddleSeat: design.MiddleSeat(a.Seats)}}
+		atSeats := p.hall.field(a)
+		s := &server{p, a, atSeats, atSeats, seats.Aim(a.Seating.Aim), &Seating{Aim: a.Seating.Aim, Thirds: p.hall.thirds, MiddleSeat: design.MiddleSeat(a.Seats)}}
 		channels, found, err := s.serve(ctx, quick)
 		if err != nil {
 			return served{}, err
@@ -150,7 +153,8 @@ func (p *Planner) serve(ctx context.Context, a *layout.Array, quick bool) (serve
 type server struct {
 	p     *Planner
 	array *layout.Array
-	field *seats.Field
+	seats *seats.Field
+	field *seats.Field // that is planned on: the seats, or all round
 	aim   seats.Aim
 	*Seating
 }
@@ -160,6 +164,11 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	middle, err := s.middle(ctx)
 	if err != nil {
 		return nil, nil, err
+	}
+	if s.aim == seats.Round {
+		if s.field, err = roundField(s.array); err != nil {
+			return nil, nil, err
+		}
 	}
 	var delay []float64
 	channels, found, err := s.p.channels(s.array, func(count int) (groups [][]int, err error) {
@@ -178,8 +187,14 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 		channels[c].Delay = delay[c]
 	}
 	groups, gain := mountsOf(channels), gains(s.array, channels)
-	s.Planned = s.field.Judge(groups, gain, delay)
-	s.Without = s.field.Judge(groups, gain, nil)
+	s.Planned = s.seats.Judge(groups, gain, delay)
+	s.Without = s.seats.Judge(groups, gain, nil)
+	s.Bound = s.seats.Bound(groups, gain)
+	if s.aim == seats.Round {
+		if err := s.round(ctx, channels, delay, quick); err != nil {
+			return nil, nil, err
+		}
+	}
 	if s.Middle.Worst > s.Without.Worst {
 		found.warn("seats_middle_worse", advice.Note, MiddleWorse{s.array.Seats[s.MiddleSeat].Name, s.Middle.Worst, s.Without.Worst, s.Planned.Worst})
 	}
@@ -198,7 +213,7 @@ func (s *server) middle(ctx context.Context) (*Spot, error) {
 	for c := range delay {
 		delay[c] = spot.Channels[c].Delay
 	}
-	s.Seating.Middle = s.field.Judge(mountsOf(spot.Channels), gains(spot.Array, spot.Channels), delay)
+	s.Seating.Middle = s.seats.Judge(mountsOf(spot.Channels), gains(spot.Array, spot.Channels), delay)
 	for _, r := range spot.Arrivals {
 		s.MiddleDelay = append(s.MiddleDelay, r.Delay)
 	}
@@ -279,10 +294,18 @@ func (s *server) within(ctx context.Context, count, most int) (found seats.Answe
 	s.Counts = nil
 	for _, a := range all {
 		if a.Groups != nil {
-			s.Counts = append(s.Counts, SeatCount{len(a.Groups), s.p.sizes.longest(a.Groups), a.Figures})
+			s.Counts = append(s.Counts, SeatCount{len(a.Groups), s.p.sizes.longest(a.Groups), s.figures(a)})
 		}
 	}
 	return found, nil
+}
+
+// figures are those of an answer at the seats.
+func (s *server) figures(a seats.Answer) seats.Figures {
+	if s.field == s.seats {
+		return a.Figures
+	}
+	return s.seats.Judge(a.Groups, nil, a.Delay)
 }
 
 // choose finds count channels by the rule for strings: the shortest, since voltage divides
@@ -297,7 +320,7 @@ func (s *server) choose(ctx context.Context, count int) (seats.Answer, error) {
 	loud := newLoudness(s.array, s.p.ratedVolt)
 	row := func(a seats.Answer) SeatStrings {
 		longest := s.p.sizes.longest(a.Groups)
-		return SeatStrings{Longest: longest, Value: s.aim.Of(a.Figures), Figures: a.Figures, Louder: loud.level(longest) - a.Mean}
+		return SeatStrings{Longest: longest, Value: s.field.Value(s.aim, a.Figures), Figures: s.figures(a), Louder: loud.level(longest) - a.Mean}
 	}
 	last := row(free)
 	for most := s.p.sizes.shortest(count); most < longest && loud.worth(most) > loud.worth(longest); most++ {

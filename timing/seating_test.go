@@ -160,7 +160,7 @@ func TestSeatsQuickly(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	quick, err := p.Seats(a.Seats)
+	quick, err := p.Seats(a.Spot, a.Seats)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -173,7 +173,7 @@ func TestSeatsQuickly(t *testing.T) {
 	}
 	moved := slices.Clone(a.Seats)
 	moved[1].At = r3.Vec{}
-	if _, err := p.Seats(moved); !errors.Is(err, layout.ErrInside) {
+	if _, err := p.Seats(a.Spot, moved); !errors.Is(err, layout.ErrInside) {
 		t.Error(err)
 	}
 }

@@ -143,8 +143,11 @@ func newCompare(f *flags) *cobra.Command {
 			designs, plans = append(designs, d), append(plans, p)
 		}
 		words.NameApart(plans, j.args)
+		if err := timing.Seat(designs); err != nil {
+			return outcome{}, err
+		}
 		return outcome{
-			files: folder.Comparison(plans),
+			files: folder.Comparison(designs),
 			json:  func(document.Written) any { return document.OfComparison(designs) },
 			screen: func(w io.Writer, colour bool) error {
 				if err := table.AdviceOfEach(w, designs, colour); err != nil {

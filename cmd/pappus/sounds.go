@@ -66,13 +66,13 @@ func hear(options *page.Options) {
 		options.Programmes = append(options.Programmes, page.Named{Name: k.Name, Words: k.Words})
 	}
 	for _, c := range preview.Cases {
-		if c.Case == timing.MiddleSeat {
-			continue // which most designs do not have
-		}
-		options.Cases = append(options.Cases, page.Named{Name: c.Name, Words: cmp.Or(pageWords[c.Name], c.Words)})
+		options.Cases = append(options.Cases, page.Named{Name: c.Name, Words: cmp.Or(pageWords[c.Name], c.Words), Seats: c.Case == timing.MiddleSeat})
 	}
-	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Spot, of page.Hearing) error {
-		return write(ctx, w, preview.Heard{Plan: p}, of)
+	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Spot, at r3.Vec, of page.Hearing) error {
+		if at == p.Array.Spot {
+			return write(ctx, w, preview.Heard{Plan: p}, of)
+		}
+		return write(ctx, w, preview.Heard{Plan: p, From: at, Away: true}, of)
 	}
 	options.Walk = func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, of page.Hearing) error {
 		return write(ctx, w, preview.Heard{Plan: p, Walk: true, From: from, To: to}, of)

@@ -53,29 +53,50 @@ func (t Table) Fault(line int, key, reason string, err error) *design.Error {
 	return &design.Error{File: t.File, Line: line, Key: key, Reason: reason, Err: err}
 }
 
-// reader is a table whose first line is read.
+// reader is a table whose first line is understood.
 type reader struct {
 	Table
-	text      string
+	lines     []line // those that are not empty
+	end       error  // what keeps the text behind them from being read
 	separator rune
 	decimal   byte  // '.' or ','; 0 while the file has not shown it
 	at        []int // of each column in a line; -1: missing
 	width     int   // columns in the first line
 }
 
-// open reads the first line.
+// line is the values of a line, and where it begins.
+type line struct {
+	number int
+	values []string
+}
+
+// open reads all lines and finds the columns in the first.
 func (t Table) open(data []byte) (*reader, error) {
 	text := decode(data)
-	r := &reader{Table: t, text: text, separator: separatorOf(text)}
-	head := r.csv()
-	row, err := head.Read()
-	for err == nil && isEmpty(row) {
-		row, err = head.Read()
+	r := &reader{Table: t, separator: separatorOf(text)}
+	c := csv.NewReader(strings.NewReader(text))
+	c.Comma, c.Comment = r.separator, '#'
+	c.TrimLeadingSpace = r.separator != '\t' // which would be space itself
+	c.FieldsPerRecord = -1
+	for {
+		row, err := c.Read()
+		if err != nil {
+			if err != io.EOF {
+				r.end = r.malformed(err)
+			}
+			break
+		}
+		if number, _ := c.FieldPos(0); len(trimmed(row)) > 0 {
+			r.lines = append(r.lines, line{number, row})
+		}
 	}
-	if err != nil && err != io.EOF {
-		return nil, r.malformed(err)
+	head := line{number: 1}
+	if len(r.lines) > 0 {
+		head, r.lines = r.lines[0], r.lines[1:]
+	} else if r.end != nil {
+		return nil, r.end
 	}
-	return r, r.match(lineOf(head, row), trimmed(row))
+	return r, r.match(head.number, trimmed(head.values))
 }
 
 // match finds the columns in the first line.
@@ -108,44 +129,20 @@ func (r *reader) match(line int, names []string) error {
 	return nil
 }
 
-// csv begins to read the text.
-func (r *reader) csv() *csv.Reader {
-	c := csv.NewReader(strings.NewReader(r.text))
-	c.Comma, c.Comment = r.separator, '#'
-	c.TrimLeadingSpace = r.separator != '\t' // which would be space itself
-	c.FieldsPerRecord = -1
-	c.ReuseRecord = true
-	return c
-}
-
-// rows hands on the lines below the first that are not empty, without what is empty
-// beyond their columns.
+// rows hands on the lines below the first without what is empty beyond their columns.
 func (r *reader) rows(each func(line int, row []string) error) error {
-	c, first := r.csv(), true
-	for {
-		row, err := c.Read()
-		if err == io.EOF {
-			return nil
-		}
-		if err != nil {
-			return r.malformed(err)
-		}
-		if isEmpty(row) {
-			continue
-		}
-		if first {
-			first = false
-			continue
-		}
+	for _, l := range r.lines {
+		row := l.values
 		if kept := trimmed(row); len(kept) >= r.width {
 			row = kept
 		} else if len(row) > r.width {
 			row = row[:r.width]
 		}
-		if err := each(lineOf(c, row), row); err != nil {
+		if err := each(l.number, row); err != nil {
 			return err
 		}
 	}
+	return r.end
 }
 
 // numbers fills dst with the numbers of one line.
@@ -207,24 +204,10 @@ func (r *reader) malformed(err error) *design.Error {
 	return r.Fault(0, "", "not readable as CSV: "+err.Error(), design.ErrSyntax)
 }
 
-// isEmpty tells whether nothing but separators and spaces stands in a line.
-func isEmpty(row []string) bool {
-	return !slices.ContainsFunc(row, func(s string) bool { return strings.TrimSpace(s) != "" })
-}
-
 // trimmed leaves out what is empty at a line's end.
 func trimmed(row []string) []string {
 	for len(row) > 0 && strings.TrimSpace(row[len(row)-1]) == "" {
 		row = row[:len(row)-1]
 	}
 	return row
-}
-
-// lineOf gives the line on which the row just read begins.
-func lineOf(c *csv.Reader, row []string) int {
-	if len(row) == 0 {
-		return 1
-	}
-	line, _ := c.FieldPos(0)
-	return line
 }

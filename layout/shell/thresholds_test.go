@@ -21,6 +21,28 @@ func TestThresholds(t *testing.T) {
 		m.findLeads()
 		return m.lead[1] == 0
 	}
+	// meet tells whether four cells round the z axis meet in one line where the last one's is
+	// turned off it by an angle in rad.
+	meet := func(turn float64) bool {
+		var c cutter
+		cells := make([]share, 4)
+		for i := range cells {
+			sin, cos := math.Sincos(float64(i) * math.Pi / 2)
+			c.sites = append(c.sites, Hole{Point: r3.Vec{X: cos, Y: sin, Z: 5}})
+			up := r3.Vec{Y: 1}
+			if i == 3 {
+				up = r3.Vec{Y: math.Cos(turn), Z: math.Sin(turn)}
+			}
+			cells[i].Sides = []Side{{Normal: r3.Vec{X: 1}}, {Normal: up}}
+		}
+		return len(c.crossings(cells)) == 1
+	}
+	// lies tells whether a rod at an azimuth in degrees fits a bed that is as long and hardly as wide.
+	lies := func(azimuth float64) bool {
+		sin, cos := math.Sincos(azimuth * degree)
+		var s Segment
+		return s.measure([]r3.Vec{{}, {X: cos, Y: sin}, {X: cos, Y: sin, Z: 0.001}}, Size{1, 0.001, 0.001})
+	}
 	for _, test := range []struct {
 		why       string
 		got, want any
@@ -29,6 +51,10 @@ func TestThresholds(t *testing.T) {
 		{"0.0063 degrees are a bend", one(1.1e-4, 0), false},
 		{"planes two hundred-thousandths of the radius apart are one", one(0, 1.9e-5), true},
 		{"more is a step", one(0, 2.1e-5), false},
+		{"lines a hundredth of a millimetre apart on a body of 100 mm are one", meet(0.9e-4), true},
+		{"farther apart they are two", meet(1.1e-4), false},
+		{"a segment is tried in every whole degree", lies(7) && lies(90) && lies(179), true},
+		{"and in no part of one", lies(7.5), false},
 		{"corners stand out of a hole of 6.81 mm by less than 20 um with 44 sides, the next number after 41 that divides by four", Sides(0.00681), 44},
 	} {
 		t.Run(test.why, func(t *testing.T) {

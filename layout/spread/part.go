@@ -92,7 +92,7 @@ func (p *parting) cost(points []r3.Vec) (total float64, slope []r3.Vec) {
 
 // pairs returns what pairs pay and fills pull with the slope of it.
 func (p *parting) pairs() float64 {
-	byHeight(p.points, p.order)
+	slices.SortStableFunc(p.order, func(i, j int) int { return cmp.Compare(p.points[i].Z, p.points[j].Z) })
 	for at, i := range p.order {
 		p.sorted[at] = p.points[i]
 	}
@@ -117,18 +117,6 @@ func (p *parting) pairs() float64 {
 		p.pull[i] = p.pulls[at]
 	}
 	return total
-}
-
-// byHeight sorts an order of points by their height, fast where it nearly is.
-func byHeight(points []r3.Vec, order []int) {
-	for at := 1; at < len(order); at++ {
-		i, to := order[at], at
-		for to > 0 && points[order[to-1]].Z > points[i].Z {
-			order[to] = order[to-1]
-			to--
-		}
-		order[to] = i
-	}
 }
 
 // LeastAngle returns the angle in rad, seen from the centre, between the two of

@@ -1,11 +1,9 @@
 package decode
 
-import (
-	"fmt"
-)
+import "fmt"
 
 // How long a recording may be that is held in memory, 10 minutes at 48 kHz, and how
-// wide: each channel is a pass through the file.
+// wide.
 const (
 	mostFrames   = 10 * 60 * 48000
 	mostChannels = 16
@@ -36,43 +34,29 @@ func ReadChannels(file File) (rate int, channels [][]float64, err error) {
 	if err != nil {
 		return 0, nil, err
 	}
-	for i := 0; i == 0 || i < len(channels); i++ {
-		s, err := open(w)
-		switch {
-		case err != nil:
-		case s.frames > mostFrames:
-			err = fmt.Errorf("%w: %d samples, %d are possible", ErrUnsupported, s.frames, mostFrames)
-		case s.channels > mostChannels:
-			err = fmt.Errorf("%w: %d channels, %d are possible", ErrUnsupported, s.channels, mostChannels)
-		}
-		if err != nil {
-			return 0, nil, err
-		}
-		if channels == nil {
-			rate, channels = s.rate, make([][]float64, s.channels)
-		}
-		if channels[i], err = s.only(i); err != nil {
-			return 0, nil, err
-		}
+	s, err := open(w)
+	switch {
+	case err != nil:
+	case s.frames > mostFrames:
+		err = fmt.Errorf("%w: %d samples, %d are possible", ErrUnsupported, s.frames, mostFrames)
+	case s.channels > mostChannels:
+		err = fmt.Errorf("%w: %d channels, %d are possible", ErrUnsupported, s.channels, mostChannels)
+	case s.short:
+		err = ErrShort
 	}
-	return rate, channels, nil
-}
-
-// only reads all of one channel of a WAV file.
-func (s sound) only(channel int) ([]float64, error) {
-	decoder := s.decoder.(*pcm)
-	decoder.mix.weights = make([]float64, s.channels)
-	decoder.mix.weights[channel] = 1
-	out := make([]float64, s.frames)
-	for at := 0; at < len(out); {
-		n, err := decoder.read(out[at:])
+	if err != nil {
+		return 0, nil, err
+	}
+	channels, numbers := make([][]float64, s.channels), make([]float64, block*s.channels)
+	for at := 0; at < s.frames; {
+		n, err := s.decoder.read(numbers[:min(block, s.frames-at)*s.channels])
 		if n == 0 {
-			return nil, fmt.Errorf("%w after %d of %d samples: %w", ErrShort, at, len(out), err)
+			return 0, nil, fmt.Errorf("%w after %d of %d samples: %w", ErrShort, at, s.frames, err)
+		}
+		for i, v := range numbers[:n*s.channels] {
+			channels[i%s.channels] = append(channels[i%s.channels], v)
 		}
 		at += n
 	}
-	if s.short {
-		return nil, ErrShort
-	}
-	return out, nil
+	return s.rate, channels, nil
 }

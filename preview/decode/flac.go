@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"log"
-	"math"
 	"sync"
 
 	"github.com/mewkiz/flac"
@@ -49,13 +48,8 @@ func openFLAC(w *window) (sound, error) {
 	if info.BitsPerSample > 24 {
 		return sound{}, fmt.Errorf("FLAC: %w: %d bits", ErrUnsupported, info.BitsPerSample)
 	}
-	s.mix = &downmix{weights: weights(s.channels, flacPlaces[s.channels])}
-	s.decoder = &flacDecoder{
-		stream:  stream,
-		left:    s.frames,
-		bounded: s.frames > 0,
-		mix:     s.mix,
-	}
+	s.weights = weights(s.channels, flacPlaces[s.channels])
+	s.decoder = &flacDecoder{stream: stream, left: s.frames, bounded: s.frames > 0}
 	return s, nil
 }
 
@@ -63,15 +57,15 @@ type flacDecoder struct {
 	stream  *flac.Stream
 	bounded bool // the file says how many frames there are
 	left    int  // of these
-	mix     *downmix
 	frame   *frame.Frame
 	at      int // in frame
 }
 
 func (d *flacDecoder) read(dst []float64) (int, error) {
+	channels := int(d.stream.Info.NChannels)
+	want := len(dst) / channels
 	if d.bounded {
-		dst = dst[:min(len(dst), d.left)]
-		if len(dst) == 0 {
+		if want = min(want, d.left); want == 0 {
 			return 0, io.EOF
 		}
 	}
@@ -80,14 +74,11 @@ func (d *flacDecoder) read(dst []float64) (int, error) {
 			return 0, err
 		}
 	}
-	n := min(len(dst), int(d.frame.BlockSize)-d.at)
-	clear(dst[:n])
+	n := min(want, int(d.frame.BlockSize)-d.at)
 	full := float64(int64(1) << (d.stream.Info.BitsPerSample - 1))
-	for c, w := range d.mix.weights {
+	for c := range channels {
 		for i, v := range d.frame.Subframes[c].Samples[d.at : d.at+n] {
-			level := float64(v) / full
-			dst[i] += w * level
-			d.mix.peak = max(d.mix.peak, math.Abs(level))
+			dst[i*channels+c] = float64(v) / full
 		}
 	}
 	d.at += n
@@ -101,7 +92,7 @@ func (d *flacDecoder) next() error {
 	if err != nil {
 		return err
 	}
-	if len(f.Subframes) != len(d.mix.weights) || f.BitsPerSample != d.stream.Info.BitsPerSample {
+	if len(f.Subframes) != int(d.stream.Info.NChannels) || f.BitsPerSample != d.stream.Info.BitsPerSample {
 		return errFrame
 	}
 	d.frame, d.at = f, 0

@@ -54,22 +54,14 @@ func weights(channels int, places []place) []float64 {
 	return w
 }
 
-// downmix sums channels to mono.
-type downmix struct {
-	weights []float64
-	peak    float64 // largest magnitude in any channel so far
-}
-
-// sum sums frames of interleaved numbers to mono.
-func sum[T float32 | float64](dst []float64, numbers []T, m *downmix) {
+// mix sums frames of interleaved numbers to mono, and returns the largest magnitude of any.
+func mix(dst, numbers, weights []float64) (peak float64) {
 	for i := range dst {
-		frame := numbers[i*len(m.weights):]
-		sum := 0.0
-		for c, w := range m.weights {
-			v := float64(frame[c])
-			sum += w * v
-			m.peak = max(m.peak, math.Abs(v))
+		dst[i] = 0
+		for c, v := range numbers[i*len(weights) : (i+1)*len(weights)] {
+			dst[i] += weights[c] * v
+			peak = max(peak, math.Abs(v))
 		}
-		dst[i] = sum
 	}
+	return peak
 }

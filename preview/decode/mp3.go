@@ -34,7 +34,7 @@ func openMP3(w *window) (sound, error) {
 	if err := limits(s.rate, s.channels); err != nil {
 		return sound{}, fmt.Errorf("MP3: %w", err)
 	}
-	s.mix = &downmix{weights: weights(s.channels, nil)}
-	s.decoder = newPCM(d, signed16, frame/2, s.mix)
+	s.weights = weights(s.channels, nil)
+	s.decoder = newPCM(d, signed16, frame/2, s.channels)
 	return s, nil
 }

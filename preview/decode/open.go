@@ -17,14 +17,14 @@ type sound struct {
 	frames         int  // as the file says; 0 or less where it does not know
 	short          bool // the file says that there were more
 	decoder        decoder
-	mix            *downmix
+	weights        []float64 // of channels in their mono sum
 }
 
-// decoder gives mono samples in turn.
+// decoder gives the numbers of all channels in turn.
 type decoder interface {
-	// read fills dst, which is not empty, with at least one sample and returns how
-	// many there were. Where there is none it returns 0 and an error, which is
-	// io.EOF at the end.
+	// read fills dst, which has room for whole frames, from one to block, with at least
+	// one, a number for each channel, and returns how many frames there were. Where there
+	// is none it returns 0 and an error, which is io.EOF at the end.
 	read(dst []float64) (int, error)
 }
 

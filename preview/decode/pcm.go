@@ -11,25 +11,20 @@ const block = 1024
 
 // pcm decodes interleaved numbers of one width.
 type pcm struct {
-	from    io.Reader
-	number  func([]byte) float64
-	width   int // bytes of a number
-	mix     *downmix
-	raw     []byte
-	numbers []float64
+	from     io.Reader
+	number   func([]byte) float64
+	width    int // bytes of a number
+	channels int
+	raw      []byte
 }
 
-func newPCM(from io.Reader, number func([]byte) float64, width int, mix *downmix) *pcm {
-	n := block * len(mix.weights)
-	return &pcm{from, number, width, mix, make([]byte, n*width), make([]float64, n)}
+func newPCM(from io.Reader, number func([]byte) float64, width, channels int) *pcm {
+	return &pcm{from, number, width, channels, make([]byte, block*channels*width)}
 }
 
-// read fills dst with mono samples.
 func (p *pcm) read(dst []float64) (int, error) {
-	channels := len(p.mix.weights)
-	frame := p.width * channels
-	got, err := io.ReadFull(p.from, p.raw[:min(len(dst), block)*frame])
-	n := got / frame
+	got, err := io.ReadFull(p.from, p.raw[:len(dst)*p.width])
+	n := got / (p.width * p.channels)
 	if n == 0 {
 		if err == io.ErrUnexpectedEOF {
 			err = io.EOF // less than a frame is left
@@ -39,11 +34,9 @@ func (p *pcm) read(dst []float64) (int, error) {
 	if err == io.EOF || err == io.ErrUnexpectedEOF {
 		err = nil // comes again at the next call
 	}
-	numbers := p.numbers[:n*channels]
-	for i := range numbers {
-		numbers[i] = p.number(p.raw[i*p.width:])
+	for i := range dst[:n*p.channels] {
+		dst[i] = p.number(p.raw[i*p.width:])
 	}
-	sum(dst[:n], numbers, p.mix)
 	return n, err
 }
 

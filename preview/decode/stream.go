@@ -34,6 +34,8 @@ type Stream struct {
 	frames   int // in the file
 	decoded  int // of these
 	peak     float64
+	loudest  float64             // magnitude in any channel
+	numbers  []float64           // of all channels, a block
 	resample *resample.Resampler // nil where the rates are the same
 	in       [block]float64
 	from, to int // of in, not yet resampled
@@ -119,10 +121,11 @@ func (s *Stream) fill() bool {
 // decode calls the decoder, which may panic.
 func (s *Stream) decode(dst []float64) (n int, err error) {
 	defer guard(&err)
-	n, err = s.sound.decoder.read(dst)
+	n, err = s.sound.decoder.read(s.numbers)
 	if n == 0 && err == nil {
 		err = io.ErrNoProgress
 	}
+	s.loudest = max(s.loudest, mix(dst[:n], s.numbers, s.sound.weights))
 	return n, err
 }
 
@@ -137,7 +140,7 @@ func (s *Stream) verdict() error {
 		err = broken(err)
 	case s.sound.short || s.decoded < s.frames:
 		err = ErrShort
-	case s.peak < silent && s.sound.mix.peak >= silent:
+	case s.peak < silent && s.loudest >= silent:
 		err = ErrCancels
 	case s.peak < silent:
 		err = ErrSilent
@@ -214,7 +217,8 @@ func (s *Stream) rewind() (err error) {
 	if sound.frames > 0 {
 		s.frames = sound.frames
 	}
-	s.position, s.decoded, s.from, s.to, s.peak = 0, 0, 0, 0, 0
+	s.numbers = make([]float64, block*sound.channels)
+	s.position, s.decoded, s.from, s.to, s.peak, s.loudest = 0, 0, 0, 0, 0, 0
 	s.ended, s.err = nil, nil
 	switch {
 	case sound.rate == s.rate:

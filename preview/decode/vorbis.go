@@ -31,12 +31,8 @@ func openVorbis(w *window) (sound, error) {
 	if err := limits(s.rate, s.channels); err != nil {
 		return sound{}, fmt.Errorf("an Ogg Vorbis file: %w", err)
 	}
-	s.mix = &downmix{weights: weights(s.channels, vorbisPlaces[s.channels])}
-	s.decoder = &vorbisDecoder{
-		from:    r,
-		mix:     s.mix,
-		numbers: make([]float32, block*s.channels),
-	}
+	s.weights = weights(s.channels, vorbisPlaces[s.channels])
+	s.decoder = &vorbisDecoder{r, make([]float32, block*s.channels)}
 	return s, nil
 }
 
@@ -53,15 +49,15 @@ func unread(w *window, err error) error {
 
 type vorbisDecoder struct {
 	from    *oggvorbis.Reader
-	mix     *downmix
 	numbers []float32
 }
 
 func (d *vorbisDecoder) read(dst []float64) (int, error) {
-	channels := len(d.mix.weights)
-	got, err := d.from.Read(d.numbers[:min(len(dst), block)*channels])
-	n := got / channels
-	sum(dst[:n], d.numbers, d.mix)
+	got, err := d.from.Read(d.numbers[:len(dst)])
+	for i, v := range d.numbers[:got] {
+		dst[i] = float64(v)
+	}
+	n := got / d.from.Channels()
 	if n > 0 && err == io.EOF {
 		err = nil // comes again at the next call
 	}

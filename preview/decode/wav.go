@@ -116,8 +116,8 @@ func samples(w *window, at, size int64, f *wavFormat) (sound, error) {
 		return sound{}, err
 	}
 	from := io.LimitReader(w, int64(s.frames)*int64(f.frame))
-	s.mix = &downmix{weights: weights(f.channels, f.places())}
-	s.decoder = newPCM(from, number, width, s.mix)
+	s.weights = weights(f.channels, f.places())
+	s.decoder = newPCM(from, number, width, f.channels)
 	return s, nil
 }
 

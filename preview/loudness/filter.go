@@ -8,21 +8,12 @@ import (
 
 // filter is the weighting of one channel and its memory.
 type filter struct {
-	sections [2]biquad.Section
+	sections biquad.Chain
 	memory   [2][2]float64
 }
 
-// next weights one sample, in the transposed direct form.
-func (f *filter) next(x float64) float64 {
-	for i := range f.sections {
-		s, m := &f.sections[i], &f.memory[i]
-		y := s.B0*x + m[0]
-		m[0] = s.B1*x - s.A1*y + m[1]
-		m[1] = s.B2*x - s.A2*y
-		x = y
-	}
-	return x
-}
+// next weights one sample.
+func (f *filter) next(x float64) float64 { return f.sections.Next(f.memory[:], x) }
 
 // inaudible is what a memory may hold after silence before it is emptied, far
 // above the denormal numbers, which are slow.

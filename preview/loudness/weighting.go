@@ -16,8 +16,8 @@ var (
 )
 
 // weighting returns the two sections at a rate.
-func weighting(rate float64) [2]biquad.Section {
-	return [2]biquad.Section{move(shelf, tableRate, rate), move(highPass, tableRate, rate)}
+func weighting(rate float64) biquad.Chain {
+	return biquad.Chain{move(shelf, tableRate, rate), move(highPass, tableRate, rate)}
 }
 
 // move takes a section from one rate to another by way of its analogue

@@ -306,7 +306,7 @@ func TestSeats(t *testing.T) {
 	of := func(worst float64) seats.Figures {
 		return seats.Figures{Worst: worst, Mean: worst + 1, Between: 0.5, Seat: []float64{worst - 1, worst}, Band: [][]float64{{worst + 2}, {worst + 3}}}
 	}
-	p.Seating = &timing.Seating{Aim: "even", Thirds: []float64{1000}, MiddleSeat: 1, Planned: of(7), Middle: of(11), Without: of(10), Bound: of(4), Counts: []timing.SeatCount{{Channels: 4, Figures: of(7.5)}}}
+	p.Seating = &timing.Seating{Aim: "even", Thirds: []float64{1000}, MiddleSeat: 1, Planned: of(7), Middle: of(11), Without: of(10), Bound: of(4), Counts: []timing.SeatCount{{Channels: 4, Longest: 5, Figures: of(7.5)}}, Strings: []timing.SeatStrings{{Longest: 2, Value: 8, Figures: of(7), Louder: 10, Chosen: true}}}
 	lost := func(worst float64) map[string]any {
 		return map[string]any{"worst_db": worst, "mean_db": worst + 1, "between_db": 0.5}
 	}
@@ -317,7 +317,9 @@ func TestSeats(t *testing.T) {
 			"planned_thirds_db": third(7), "middle_alone_thirds_db": third(11), "without_thirds_db": third(10), "bound_thirds_db": third(4)}
 	}
 	count := lost(7.5)
-	count["channels"] = 4.0
+	count["channels"], count["longest_string"] = 4.0, 5.0
+	strung := lost(7)
+	strung["longest_string"], strung["aim_db"], strung["louder_db"], strung["chosen"] = 2.0, 8.0, 10.0, true
 	got := read()["seats"].(map[string]any)
 	if words := got["words"].([]any); len(words) != 3 {
 		t.Errorf("words %q", words)
@@ -325,7 +327,7 @@ func TestSeats(t *testing.T) {
 	delete(got, "words")
 	want := map[string]any{"aim": "even", "head_mm": 150.0, "third_hz": []any{1000.0}, "middle_seat": "window",
 		"planned": lost(7), "middle_alone": lost(11), "without": lost(10), "bound": lost(4),
-		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}}
+		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}, "strings": []any{strung}}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

@@ -44,6 +44,14 @@ func Smear(c *timing.Coverage) Quantity {
 	return Quantity{Name: "smear", Unit: "µs", Values: us, Low: 0, High: math.NaN()}
 }
 
+// Loss returns what is lost against all drivers in step, in dB.
+func Loss(c *timing.Coverage) Quantity {
+	return Quantity{Name: "lost against all drivers in step", Unit: lostUnit, Values: c.Loss, Low: 0, High: math.NaN()}
+}
+
+// lostUnit is the unit of a loss, which is no level.
+const lostUnit = "dB lost"
+
 // CombOnset returns the lowest frequency in Hz at which summing loses 3 dB.
 func CombOnset(c *timing.Coverage) Quantity {
 	return Quantity{

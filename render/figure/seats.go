@@ -22,7 +22,7 @@ import (
 
 // Seats draws what each seat loses against all drivers in step: without delays, and a bar
 // from there to what it loses with the plan's, grey where that is more; with delays for the
-// middle seat alone; and with the best filters that there could be for all seats. At the
+// middle seat alone; and what no processing of its channels can be below at it. At the
 // right it draws where the seats are, from above, by their numbers. A plan for fewer than two
 // seats is an error.
 func Seats(w io.Writer, f Format, p *timing.Plan) error {
@@ -42,25 +42,35 @@ func Seats(w io.Writer, f Format, p *timing.Plan) error {
 	})
 }
 
-// axes sets the axes for what the seats of a plan lose, the first seat at the top.
+// axes sets the axes for what the seats of a plan lose.
 func (c *chart) axes(p *timing.Plan) {
-	n := len(p.Array.Seats)
+	most := 0.0
+	for _, f := range words.Losses(&p.Spot) {
+		for _, lost := range f.Seat {
+			if lost > most { // not for NaN
+				most = lost
+			}
+		}
+	}
+	c.seatAxes(named(p.Array.Seats), most)
+}
+
+// seatAxes sets the axes for what seats lose, in dB up to the most, the first seat at the top.
+func (c *chart) seatAxes(names []string, most float64) {
+	n := len(names)
 	c.Y.Min, c.Y.Max = 0.4, float64(n)+0.6
 	c.Y.Tick.Length = 0
 	var ticks plot.ConstantTicks
-	for i, s := range p.Array.Seats {
+	for i, name := range names {
 		if i%everyName(n) == 0 {
-			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(s.Name, 26)})
+			ticks = append(ticks, plot.Tick{Value: float64(n - i), Label: shortened(name, 26)})
 		}
 	}
 	c.Y.Tick.Marker = ticks
 	if n > mostNamed {
 		c.Y.Tick.Label.Font.Size = 7
 	}
-	c.X.Min, c.X.Max = 0, 1
-	for _, f := range lostSeats(p.Seating) {
-		c.X.Max = max(c.X.Max, 1.04*slices.Max(f.Seat))
-	}
+	c.X.Min, c.X.Max = 0, max(1, 1.04*most)
 	c.steps(8, 0)
 }
 
@@ -79,11 +89,6 @@ func shortened(name string, most int) string {
 	return name
 }
 
-// lostSeats are the figures of the marks of a row.
-func lostSeats(s *timing.Seating) []seats.Figures {
-	return []seats.Figures{s.Bound, s.Without, s.Middle, s.Planned}
-}
-
 // The marks of what a seat loses: colour and shape both tell them apart.
 var (
 	boundMark   = draw.LineStyle{Color: colours[2], Width: 2.2}
@@ -95,39 +100,47 @@ var (
 type seatRows struct{ plan *timing.Plan }
 
 func (s seatRows) legend() []entry {
-	x := s.plan.Seating
-	value := func(name string, f seats.Figures) string {
-		return fmt.Sprintf("%s: worst %s dB", name, decimal(f.Worst, 0.1))
+	var out []entry
+	for i, f := range words.Losses(&s.plan.Spot) {
+		e := []entry{
+			ofMark("as planned", draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
+			ofMark("for the middle seat", middleMark),
+			ofMark("without delays", withoutMark),
+			{"the least with these channels", 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
+		}[i]
+		e.name = fmt.Sprintf("%s: worst %s dB", e.name, decimal(f.Worst, 0.1))
+		if !math.IsNaN(f.Worst) {
+			out = append(out, e)
+		}
 	}
-	return []entry{
-		ofMark(value("as planned", x.Planned), draw.GlyphStyle{Color: colours[0], Radius: 5.4, Shape: draw.CircleGlyph{}}),
-		ofMark(value("without delays", x.Without), withoutMark),
-		ofMark(value("for the middle seat", x.Middle), middleMark),
-		{value("best filters there could be", x.Bound), 14, 20, func(c *draw.Canvas, x, y vg.Length) { c.StrokeLine2(boundMark, x+5, y-6, x+5, y+6) }},
-	}
+	return out
 }
 
 // Plot draws the rows.
 func (s seatRows) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
-	seating, n := s.plan.Seating, len(s.plan.Array.Seats)
+	n := len(s.plan.Array.Seats)
 	half := min((c.Max.Y-c.Min.Y)/vg.Length(n)*0.36, 9)
 	small := func(g draw.GlyphStyle) draw.GlyphStyle {
 		g.Radius = min(g.Radius, half)
 		return g
 	}
-	for i := range s.plan.Array.Seats {
+	all := words.Losses(&s.plan.Spot)
+	planned, middle, without, bound := all[0], all[1], all[2], all[3]
+	for i := range n {
 		at := y(float64(n - i))
 		place := func(f seats.Figures) vg.Point { return vg.Point{X: x(f.Seat[i]), Y: at} }
 		towards := draw.LineStyle{Color: faint(colours[0]), Width: 4}
-		if seating.Planned.Seat[i] > seating.Without.Seat[i] {
+		if planned.Seat[i] > without.Seat[i] {
 			towards.Color = solid
 		}
-		c.StrokeLine2(towards, place(seating.Without).X, at, place(seating.Planned).X, at)
-		c.StrokeLine2(boundMark, place(seating.Bound).X, at-half, place(seating.Bound).X, at+half)
-		c.DrawGlyph(small(withoutMark), place(seating.Without))
-		c.DrawGlyph(small(middleMark), place(seating.Middle))
-		seatDisc(&c, place(seating.Planned), i+1, min(discRadius, half))
+		c.StrokeLine2(towards, place(without).X, at, place(planned).X, at)
+		if !math.IsNaN(bound.Seat[i]) {
+			c.StrokeLine2(boundMark, place(bound).X, at-half, place(bound).X, at+half)
+		}
+		c.DrawGlyph(small(withoutMark), place(without))
+		c.DrawGlyph(small(middleMark), place(middle))
+		seatDisc(&c, place(planned), i+1, min(discRadius, half))
 	}
 }
 
@@ -140,11 +153,18 @@ type seatMap struct {
 
 func (m seatMap) paint(c draw.Canvas) {
 	const foot = 34
-	c.FillText(aligned(font(9, quiet), draw.XCenter, draw.YBottom), vg.Point{X: c.Center().X, Y: c.Min.Y}, "from above, the loudspeaker's front to the right")
+	c.FillText(aligned(font(9, quiet), draw.XCenter, draw.YBottom), vg.Point{X: c.Center().X, Y: c.Min.Y}, "from above; forward is to the right")
 	c = draw.Crop(c, 0, 0, foot, 0)
-	low, high := r3.Vec{X: -m.array.Body.Radius, Y: -m.array.Body.Radius}, r3.Vec{X: m.array.Body.Radius, Y: m.array.Body.Radius}
+	low, high := r3.Vec{X: math.Inf(1), Y: math.Inf(1)}, r3.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
+	holds := func(at r3.Vec, radius float64) {
+		low = r3.Vec{X: min(low.X, at.X-radius), Y: min(low.Y, at.Y-radius)}
+		high = r3.Vec{X: max(high.X, at.X+radius), Y: max(high.Y, at.Y+radius)}
+	}
+	for _, body := range m.array.Bodies() {
+		holds(body.At, m.array.Body.Radius)
+	}
 	for _, s := range m.array.Seats {
-		low, high = r3.Vec{X: min(low.X, s.At.X), Y: min(low.Y, s.At.Y)}, r3.Vec{X: max(high.X, s.At.X), Y: max(high.Y, s.At.Y)}
+		holds(s.At, 0)
 	}
 	const disc = discRadius
 	room := vg.Point{X: c.Max.X - c.Min.X - 2*disc - 4, Y: c.Max.Y - c.Min.Y - 2*disc - 4}
@@ -154,13 +174,27 @@ func (m seatMap) paint(c draw.Canvas) {
 		return vg.Point{X: c.Center().X + metre*vg.Length(v.X-middle.X), Y: c.Center().Y + metre*vg.Length(v.Y-middle.Y)}
 	}
 	radius := max(4, metre*vg.Length(m.array.Body.Radius))
-	c.DrawGlyph(draw.GlyphStyle{Color: solid, Radius: radius, Shape: draw.CircleGlyph{}}, at(r3.Vec{}))
-	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: radius, Shape: draw.RingGlyph{}}, at(r3.Vec{}))
-	ahead := at(r3.Vec{X: m.array.Body.Radius})
-	c.FillPolygon(quiet, []vg.Point{{X: ahead.X + 9, Y: ahead.Y}, {X: ahead.X + 2, Y: ahead.Y + 4}, {X: ahead.X + 2, Y: ahead.Y - 4}})
+	for _, body := range m.array.Bodies() {
+		drawBody(&c, at(body.At), radius, body.Out(r3.Vec{X: 1}))
+	}
 	for i, s := range m.array.Seats {
 		seatDisc(&c, at(s.At), i+1, min(disc, metre*vg.Length(apart(m.array.Seats))/2))
 	}
+}
+
+// drawBody draws a body from above, with a wedge before its front.
+func drawBody(c *draw.Canvas, at vg.Point, radius vg.Length, front r3.Vec) {
+	c.DrawGlyph(draw.GlyphStyle{Color: solid, Radius: radius, Shape: draw.CircleGlyph{}}, at)
+	c.DrawGlyph(draw.GlyphStyle{Color: ink, Radius: radius, Shape: draw.RingGlyph{}}, at)
+	level := math.Hypot(front.X, front.Y)
+	if level < 0.1 { // it looks up or down
+		return
+	}
+	x, y := vg.Length(front.X/level), vg.Length(front.Y/level)
+	corner := func(out, aside vg.Length) vg.Point {
+		return vg.Point{X: at.X + (radius+out)*x - aside*y, Y: at.Y + (radius+out)*y + aside*x}
+	}
+	c.FillPolygon(quiet, []vg.Point{corner(9, 0), corner(2, 4), corner(2, -4)})
 }
 
 // apart is the least distance in m between seats from above, those that are one above the
@@ -223,15 +257,15 @@ func SeatThirds(w io.Writer, f Format, p *timing.Plan) error {
 		c.frequencies(x.Thirds[0], x.Thirds[len(x.Thirds)-1])
 		c.Y.Min, c.Y.Max = 0, most
 		c.steps(0, 8)
-		c.Title.Text, c.Title.TextStyle = fmt.Sprintf("%s: %s dB between seats", panel.name, decimal(panel.of.Between, 0.1)), font(10.5, ink)
-		c.Title.TextStyle.XAlign = draw.XCenter
-		c.Title.Padding = 6
 		charts[0] = append(charts[0], c.Plot)
 	}
 	return write(w, f, func(page draw.Canvas) {
-		room := heading(page, words.OfSeatThirds(p))
+		room := draw.Crop(heading(page, words.OfSeatThirds(p)), 0, 0, 0, -18)
 		for i, c := range plot.Align(charts, draw.Tiles{Rows: 1, Cols: len(panels), PadX: vg.Points(14), PadRight: vg.Points(6)}, room)[0] {
 			charts[0][i].Draw(c)
+			name := fmt.Sprintf("%s: %s dB between seats", panels[i].name, decimal(panels[i].of.Between, 0.1))
+			data := charts[0][i].DataCanvas(c)
+			c.FillText(aligned(font(10.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: data.Center().X, Y: room.Max.Y + 4}, name)
 		}
 	})
 }

@@ -14,6 +14,7 @@ import (
 	"pappus/render/figure"
 	"pappus/timing"
 	"pappus/timing/seats"
+	"pappus/timing/verdict"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -68,7 +69,8 @@ func TestSeats(t *testing.T) {
 		seats int
 		span  float64
 		names int
-	}{{"two", 2, 60, 2}, {"five", 5, 120, 5}, {"twelve all round", 12, 330, 12}, {"sixty-four", 64, 354, 32}} {
+	}{{"two", 2, 60, 2}, {"five", 5, 120, 5}, {"twelve all round", 12, 330, 12},
+		{"as many as have names", 44, 350, 44}, {"one more", 45, 350, 23}, {"sixty-four", 64, 354, 32}} {
 		t.Run(test.name, func(t *testing.T) {
 			p := seated(t, test.seats, test.span)
 			var svg, png bytes.Buffer
@@ -82,7 +84,7 @@ func TestSeats(t *testing.T) {
 			if got := strings.Count(svg.String(), "cushion "); got != test.names {
 				t.Errorf("%d names, want %d", got, test.names)
 			}
-			for _, want := range []string{"as planned: worst 7.1 dB", "without delays: worst 10.0 dB", "for the middle seat: worst 11.6 dB", "best filters there could be: worst 4.5 dB"} {
+			for _, want := range []string{"as planned: worst 7.1 dB", "without delays: worst 10.0 dB", "for the middle seat: worst 11.6 dB", "the least with these channels: worst 4.5 dB"} {
 				if !strings.Contains(svg.String(), want) {
 					t.Errorf("no %q", want)
 				}
@@ -105,6 +107,13 @@ func TestSeats(t *testing.T) {
 			}
 		}
 	}
+	two := seated(t, 5, 120)
+	two.Array.Placings = []layout.Placing{{At: r3.Vec{Y: 0.6}}, {At: r3.Vec{Y: -0.6}}}
+	var png bytes.Buffer
+	if err := figure.Seats(&png, figure.PNG, two); err != nil {
+		t.Fatal(err)
+	}
+	leave(t, "seats two bodies.png", png.Bytes())
 	d, _ := lantern()
 	for _, draw := range []func(io.Writer, figure.Format, *timing.Plan) error{figure.SeatThirds, figure.SeatCounts} {
 		if err := draw(&bytes.Buffer{}, figure.SVG, d.plan); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
@@ -131,6 +140,9 @@ func TestSeatsOnMaps(t *testing.T) {
 	}{
 		{"above", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
 			return figure.Coverage(w, f, p, d.above, figure.Level(d.above, 4))
+		}},
+		{"loss", []string{"1", "2", "3", "4", "5"}, func(w io.Writer, f figure.Format) error {
+			return figure.Coverage(w, f, p, d.above, figure.Loss(d.above))
 		}},
 		{"side", nil, func(w io.Writer, f figure.Format) error {
 			return figure.Coverage(w, f, p, d.sideways, figure.Level(d.sideways, 4))
@@ -159,4 +171,51 @@ func TestSeatsOnMaps(t *testing.T) {
 		t.Fatal(err)
 	}
 	leave(t, "seats on polar.png", polar.Bytes())
+}
+
+// TestSeatsMarked: designs at the seats of the first with seats, those with other seats left
+// out, and what was measured at some seats; all names are there.
+func TestSeatsMarked(t *testing.T) {
+	p, other := seated(t, 5, 120), seated(t, 3, 90)
+	single := *p
+	single.Seating = nil
+	designs := []timing.Candidate{
+		{Plan: &single, Seats: &timing.AtSeats{Seats: p.Array.Seats, Figures: p.Seating.Middle}},
+		{Plan: p, Seats: &timing.AtSeats{Seats: p.Array.Seats, Own: true, Figures: p.Seating.Planned}},
+		{Plan: other, Seats: &timing.AtSeats{Seats: other.Array.Seats, Own: true, Figures: other.Seating.Planned}},
+		{Plan: &single},
+	}
+	v := verdict.Seats{Planned: seats.Figures{Seat: []float64{7, 6.5}}, Measured: seats.Figures{Seat: []float64{7.6, 6}},
+		Heard: []verdict.Seat{{Index: 1, Error: 0.5}, {Index: 4, Error: math.Inf(1)}}}
+	for _, test := range []struct {
+		name string
+		draw func(w io.Writer, f figure.Format) error
+		rows int
+		want []string
+	}{
+		{"compared", func(w io.Writer, f figure.Format) error { return figure.CompareSeats(w, f, designs) }, 5, []string{"at the 5 seats of", "without 2 designs of other seats"}},
+		{"measured", func(w io.Writer, f figure.Format) error { return figure.MeasuredSeats(w, f, p, v) }, 2, []string{">planned<", ">measured<", ">cushion 2<", ">cushion 5<"}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var svg, png bytes.Buffer
+			if err := test.draw(&png, figure.PNG); err != nil {
+				t.Fatal(err)
+			}
+			leave(t, "seats "+test.name+".png", png.Bytes())
+			if err := test.draw(&svg, figure.SVG); err != nil {
+				t.Fatal(err)
+			}
+			if got := strings.Count(svg.String(), "cushion "); got != test.rows {
+				t.Errorf("%d names, want %d", got, test.rows)
+			}
+			for _, want := range test.want {
+				if !strings.Contains(svg.String(), want) {
+					t.Errorf("no %q", want)
+				}
+			}
+		})
+	}
+	if err := figure.CompareSeats(io.Discard, figure.PNG, designs[:1]); err == nil {
+		t.Error("no seats, and it draws")
+	}
 }

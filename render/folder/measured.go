@@ -23,6 +23,7 @@ func Measured(p *timing.Plan, f verdict.Found) []file {
 	}
 	if f.Seats != nil {
 		out = append(out, file{Name: "seats.csv", Write: func(w io.Writer) error { return table.MeasuredSeats(w, *f.Seats) }})
+		out = append(out, drawn("seats", func(w io.Writer, format figure.Format) error { return figure.MeasuredSeats(w, format, p, *f.Seats) })...)
 	}
 	if f.Level == nil {
 		return out

@@ -52,6 +52,7 @@ func seats(p *timing.Plan) []file {
 		{Name: "seats.csv", Write: func(w io.Writer) error { return table.Seats(w, p) }},
 		{Name: "seats_thirds.csv", Write: func(w io.Writer) error { return table.SeatThirds(w, p) }},
 		{Name: "seats_counts.csv", Write: func(w io.Writer) error { return table.SeatCounts(w, p) }},
+		{Name: "seats_strings.csv", Write: func(w io.Writer) error { return table.SeatStrings(w, p) }},
 	}
 	files = append(files, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.Seats(w, f, p) })...)
 	files = append(files, drawn("seats_thirds", func(w io.Writer, f figure.Format) error { return figure.SeatThirds(w, f, p) })...)
@@ -97,9 +98,17 @@ func Level(p *timing.Plan, l timing.Levelling, c timing.Correction) ([]file, err
 	return append(files, drawn("level", func(w io.Writer, f figure.Format) error { return figure.Levelling(w, f, p, l) })...), nil
 }
 
-// Comparison lists the picture of several plans.
-func Comparison(plans []*timing.Plan) []file {
-	return drawn("comparison", func(w io.Writer, f figure.Format) error { return figure.Compare(w, f, plans) })
+// Comparison lists the pictures of several plans.
+func Comparison(designs []timing.Candidate) []file {
+	var plans []*timing.Plan
+	for _, d := range designs {
+		plans = append(plans, d.Plan)
+	}
+	out := drawn("comparison", func(w io.Writer, f figure.Format) error { return figure.Compare(w, f, plans) })
+	if slices.ContainsFunc(plans, func(p *timing.Plan) bool { return p.Seating != nil }) {
+		out = append(out, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.CompareSeats(w, f, designs) })...)
+	}
+	return out
 }
 
 // loads is the table of channels with their loads.
@@ -179,6 +188,9 @@ func pictures(p *timing.Plan, survey *timing.Survey) []file {
 			if mapped(centre) {
 				covered(band.Name(centre), figure.Level(s.of, b))
 			}
+		}
+		if p.Seating != nil {
+			covered("loss", figure.Loss(s.of))
 		}
 		covered("smear", figure.Smear(s.of))
 		covered("comb_onset", figure.CombOnset(s.of))

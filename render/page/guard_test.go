@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Host headers as in a DNS rebinding attack, and origins of foreign pages, are
@@ -134,7 +136,7 @@ func TestTooManyRequests(t *testing.T) {
 	var in, asked sync.WaitGroup
 	in.Add(mostWork)
 	leave := make(chan struct{})
-	p.options.Sound = func(context.Context, io.Writer, *timing.Spot, Hearing) error {
+	p.options.Sound = func(context.Context, io.Writer, *timing.Spot, r3.Vec, Hearing) error {
 		in.Done()
 		<-leave
 		return nil

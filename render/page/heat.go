@@ -26,6 +26,7 @@ var quantities = []quantity{
 	{"summing_loss", timing.LiveSummingLoss, "dB", 1, 2},
 	{"smear", timing.LiveSmear, "us", 1e6, 1},
 	{"comb_onset", timing.LiveCombOnset, "Hz", 1, 0},
+	{"loss", timing.LiveLoss, "dB", 1, 2},
 }
 
 // heat is a map of a quantity. Along and up are measured from the body's axis and centre.

@@ -3,8 +3,6 @@ package page
 import (
 	"bytes"
 	"context"
-	"encoding/json"
-	"errors"
 	"net/http"
 	"sync"
 	"time"
@@ -67,12 +65,7 @@ func listen(ctx context.Context, conn *websocket.Conn, in *newest) {
 // read reads a move; one that is not understood has error set.
 func read(body []byte) message {
 	var m move
-	d := json.NewDecoder(bytes.NewReader(body))
-	d.DisallowUnknownFields()
-	err := d.Decode(&m)
-	if err == nil && d.More() {
-		err = errors.New("more than one JSON value")
-	}
+	err := decode(bytes.NewReader(body), &m)
 	return message{m, err}
 }
 

@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/layout/prose"
 	"pappus/render/document"
 	"pappus/timing"
@@ -30,7 +32,7 @@ type move struct {
 	Spot     triple   `json:"spot_m"`
 	Seats    []triple `json:"seats_m"`                // of all seats that the design has, in its order; none: they are where it has them
 	View     string   `json:"view" ts:"View"`         // above, side
-	Quantity string   `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss; empty: no map
+	Quantity string   `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss, loss; empty: no map
 	Band     float64  `json:"band_hz"`
 	Cells    int      `json:"cells"` // of the map along one side
 }
@@ -48,7 +50,7 @@ func (m move) check() error {
 	case m.View != "" && m.View != "above" && m.View != "side":
 		return errors.New("view: must be above or side")
 	case m.Quantity != "" && !slices.ContainsFunc(quantities, func(q quantity) bool { return q.name == m.Quantity }):
-		return errors.New("quantity: must be level, smear, comb_onset or summing_loss")
+		return errors.New("quantity: must be level, smear, comb_onset, summing_loss or loss")
 	case m.Band != 0 && !(m.Band >= 80 && m.Band <= 12000):
 		return prose.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
 	}
@@ -105,10 +107,8 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 	}
 	at := placeOf(s.made.array, vector(m.Spot))
 	out.Place = &at
-	p, err := s.plan(ctx, m)
+	p, err := s.plan(m)
 	switch {
-	case ctx.Err() != nil:
-		return out, ctx.Err()
 	case errors.Is(err, errSeats):
 		out.Error = err.Error()
 		return out, nil
@@ -138,20 +138,45 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 // errSeats is an error of a message with other seats than the design has.
 var errSeats = errors.New("seats_m: must be as many as the design has")
 
-// plan plans for where a move has the chair, or the seats.
-func (s *session) plan(ctx context.Context, m move) (*timing.Spot, error) {
-	list := slices.Clone(s.made.array.Seats)
-	if len(list) < 2 {
-		return s.planner.Spot(vector(m.Spot))
+// plan plans for where a move has the chair and the seats. The spot of a design that has none
+// of its own is the middle seat.
+func (s *session) plan(m move) (*timing.Spot, error) {
+	at, seats := vector(m.Spot), s.made.array.Seats
+	if len(seats) < 2 {
+		return s.planner.Spot(at)
 	}
-	if len(m.Seats) > 0 && len(m.Seats) != len(list) {
+	if len(m.Seats) > 0 && len(m.Seats) != len(seats) {
 		return nil, errSeats
 	}
-	for i, at := range m.Seats {
-		list[i].At = vector(at)
+	moved := slices.Clone(seats)
+	for i, place := range m.Seats {
+		if place == document.TripleOf(6, 1, seats[i].At) {
+			continue // as the page was told it
+		}
+		moved[i].At = vector(place)
+		if err := s.made.array.ReachSpot(moved[i].At); err != nil {
+			return nil, &seatFault{seats[i].Name, err}
+		}
 	}
-	return s.planner.Spot(vector(m.Spot))
+	if !s.made.ownSpot {
+		at = moved[design.MiddleSeat(moved)].At
+	}
+	switch {
+	case !slices.Equal(moved, seats):
+		return s.planner.Seats(at, moved)
+	case at != s.made.array.Spot:
+		return s.planner.Spot(at)
+	}
+	return &s.made.plan.Spot, nil
 }
+
+// seatFault is what is wrong with the place of a seat.
+type seatFault struct {
+	name string
+	error
+}
+
+func (f *seatFault) Unwrap() error { return f.error }
 
 // open makes the session one of a plan, and tells whether there is such a plan.
 func (s *session) open(id string) (bool, error) {
@@ -166,23 +191,28 @@ func (s *session) open(id string) (bool, error) {
 	if err != nil {
 		return false, err
 	}
+	planner.Know(&made.plan.Spot)
 	s.made, s.planner, s.maps = made, planner, lastUsed[mapOf, *timing.Live](mostMaps)
 	return true, nil
 }
 
-// noSpot says why a spot is none.
+// noSpot says why a spot, or a seat, is none.
 func noSpot(err error) string {
+	who := "the spot"
+	if f := new(seatFault); errors.As(err, &f) {
+		who = "seat " + strconv.Quote(f.name)
+	}
 	switch {
 	case errors.Is(err, layout.ErrOutsideRoom):
-		return "the spot is outside the room"
+		return who + " is outside the room"
 	case errors.Is(err, layout.ErrBelowSurface):
-		return "the spot is below the surface"
+		return who + " is below the surface"
 	case errors.Is(err, layout.ErrAboveCeiling):
-		return "the spot is above the ceiling"
+		return who + " is above the ceiling"
 	case errors.Is(err, layout.ErrBehindWall):
-		return "the spot is behind the wall"
+		return who + " is behind the wall"
 	case errors.Is(err, layout.ErrInside):
-		return "the spot is inside the body"
+		return who + " is inside the body"
 	}
 	return faultOf(err).Reason
 }

@@ -28,9 +28,9 @@ type Options struct {
 	// What can be heard and had, in the order in which it is offered.
 	Programmes, Cases, Files []Named
 
-	// Sound writes a WAV file of what is heard at the plan's spot. Errors may
+	// Sound writes a WAV file of what is heard of a plan at a place in m. Errors may
 	// wrap ErrAsked.
-	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, h Hearing) error
+	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, at r3.Vec, h Hearing) error
 	// Walk is Sound on a way from one place to another, in m.
 	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
 	// Measure holds recordings of an array that plays a case against a plan. Whatever is
@@ -44,6 +44,7 @@ type Options struct {
 type Named struct {
 	Name  string `json:"name"`
 	Words string `json:"words"`
+	Seats bool   `json:"seats,omitempty"` // only where there are several seats
 }
 
 // Hearing is what is to be heard and how.

@@ -48,8 +48,12 @@ cells = 8
 func options(path string) Options {
 	return Options{
 		Path: path, Version: "1.2.3",
-		Programmes: []Named{{"clicks", "click train"}}, Cases: []Named{{"aligned", "aligned"}}, Files: []Named{{"plan", "all"}},
-		Sound: func(_ context.Context, w io.Writer, p *timing.Spot, h Hearing) error {
+		Programmes: []Named{{Name: "clicks", Words: "click train"}}, Cases: []Named{{Name: "aligned", Words: "aligned"}}, Files: []Named{{Name: "plan", Words: "all"}},
+		Sound: func(_ context.Context, w io.Writer, p *timing.Spot, at r3.Vec, h Hearing) error {
+			if at != p.Array.Spot {
+				_, err := fmt.Fprintf(w, "RIFF of the plan for %.1f at %.1f, %.1f", p.Array.Spot.X, at.X, at.Y)
+				return err
+			}
 			_, err := fmt.Fprintf(w, "RIFF %s %s %v %v %.1f", h.Programme, h.Case, h.TwoEars, h.Dry, p.Array.Spot.X)
 			return err
 		},
@@ -193,7 +197,7 @@ func TestSolid(t *testing.T) {
 		if err != nil {
 			t.Fatal(c.name, err, d.Name)
 		}
-		s, volume := solidOf(made.array), 0.0
+		s, volume := solidsOf(made.array)[0], 0.0
 		for _, f := range s.Faces {
 			at := func(i int) r3.Vec { return vector(s.Vertices[f[i]]) }
 			for i := 1; i+1 < len(f); i++ {

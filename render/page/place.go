@@ -50,10 +50,10 @@ type walk struct {
 
 // walks are the ways from the chair that can be heard, by their names.
 var walks = []walk{
-	{Named{"round", "to the far side"}, func(p r3.Vec) r3.Vec { return r3.Vec{X: -p.X, Y: -p.Y, Z: p.Z} }},
-	{Named{"left", "half a metre to your left"}, func(p r3.Vec) r3.Vec { return tape.ToLeft(p, 0.5) }},
-	{Named{"right", "half a metre to your right"}, func(p r3.Vec) r3.Vec { return tape.ToLeft(p, -0.5) }},
-	{Named{"near", "half as far away"}, func(p r3.Vec) r3.Vec { return r3.Vec{X: p.X / 2, Y: p.Y / 2, Z: p.Z} }},
+	{Named{Name: "round", Words: "to the far side"}, func(p r3.Vec) r3.Vec { return r3.Vec{X: -p.X, Y: -p.Y, Z: p.Z} }},
+	{Named{Name: "left", Words: "half a metre to your left"}, func(p r3.Vec) r3.Vec { return tape.ToLeft(p, 0.5) }},
+	{Named{Name: "right", Words: "half a metre to your right"}, func(p r3.Vec) r3.Vec { return tape.ToLeft(p, -0.5) }},
+	{Named{Name: "near", Words: "half as far away"}, func(p r3.Vec) r3.Vec { return r3.Vec{X: p.X / 2, Y: p.Y / 2, Z: p.Z} }},
 }
 
 // walkNames are the walks that are offered.

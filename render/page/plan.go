@@ -2,11 +2,8 @@ package page
 
 import (
 	"net/http"
-	"slices"
-	"strings"
 
 	"pappus/layout"
-	"pappus/layout/design"
 	"pappus/render/document"
 	"pappus/render/words"
 	"pappus/timing"
@@ -43,6 +40,7 @@ type planAnswer struct {
 	Rule     string         `json:"front_rule"` // by which rule strings are chosen, in words; empty where there is no choice
 
 	Solid     solid     `json:"solid"`
+	Others    []solid   `json:"others,omitempty"` // the other bodies, where there are several
 	Drivers   []mounted `json:"drivers"`
 	Sentences []string  `json:"sentences"` // what was found, in words
 	Spot      triple    `json:"spot_m"`
@@ -68,6 +66,7 @@ type mounted struct {
 	Normal triple `json:"normal"`
 	Cone   number `json:"cone_mm"`   // across
 	Flange number `json:"flange_mm"` // across
+	Body   int    `json:"body"`      // which of the bodies it is on, from 0
 }
 
 // roomBox is a room by its corners.
@@ -112,20 +111,21 @@ func answerOf(made *planned) (*planAnswer, error) {
 		return nil, err
 	}
 	out := &planAnswer{
-		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: design.Given([]byte(strings.TrimPrefix(made.text, "\ufeff"))),
+		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: made.given,
 		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
 		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
 		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),
-		Solid: solidOf(a), Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceOf(plan),
+		Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceOf(plan),
 	}
 	out.Findings, out.More = findings(plan.Warnings)
 	for _, m := range a.Mounts {
 		out.Drivers = append(out.Drivers, mounted{m.ID, document.TripleOf(3, 1000, a.PlaceOf(m)), document.TripleOf(6, 1, a.PlacingOf(m).Out(m.Normal)),
-			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius)})
+			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius), m.Body})
 	}
+	solids := solidsOf(a)
+	out.Solid, out.Others = solids[0], solids[1:]
 	out.surround(a)
-	out.Seats = seated(made)
-	out.OwnSpot = len(out.Seats) == 0 || slices.Contains(out.Given, "spot.x_m")
+	out.Seats, out.OwnSpot = seated(made), made.ownSpot
 	return out, nil
 }
 

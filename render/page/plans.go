@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
+	"strings"
 	"sync"
 
 	"pappus/layout"
@@ -29,6 +31,9 @@ type planned struct {
 	design *design.Design
 	array  *layout.Array
 	plan   *timing.Plan
+	given  []string // keys that the text has
+	// The spot is a place of its own; else it is the middle one of the seats, or the only one.
+	ownSpot bool
 }
 
 // plans makes plans and keeps the last few. Those who ask for the same text share
@@ -130,7 +135,8 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 		}
 		return nil, out
 	}
-	out := &planned{id: id, text: text, design: d}
+	out := &planned{id: id, text: text, design: d, given: design.Given([]byte(strings.TrimPrefix(text, "\ufeff")))}
+	out.ownSpot = len(d.AllSeats()) == 0 || slices.Contains(out.given, "spot.x_m")
 	var err error
 	if out.array, err = layout.Build(out.design); err != nil {
 		return nil, faultyFor(faultOf(p.atKey(err, out.design)))

@@ -71,7 +71,7 @@ func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 func answer[In any](f func(w http.ResponseWriter, r *http.Request, in In) (any, error)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		var in In
-		if err := decode(w, r, &in); err != nil {
+		if err := receive(w, r, &in); err != nil {
 			fail(w, err)
 			return
 		}
@@ -85,25 +85,33 @@ func answer[In any](f func(w http.ResponseWriter, r *http.Request, in In) (any, 
 	}
 }
 
-// decode reads one JSON value from a request.
-func decode(w http.ResponseWriter, r *http.Request, to any) error {
+// receive reads one JSON value from a request.
+func receive(w http.ResponseWriter, r *http.Request, to any) error {
 	if kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type")); err != nil || kind != "application/json" {
 		return &failure{http.StatusUnsupportedMediaType, "must be application/json"}
 	}
-	d := json.NewDecoder(http.MaxBytesReader(w, r.Body, mostBody))
-	d.DisallowUnknownFields()
-	err := d.Decode(to)
-	if err == nil {
-		if _, err = d.Token(); err == io.EOF {
-			return nil
-		}
-		return &failure{http.StatusBadRequest, "more than one JSON value"}
-	}
+	err := decode(http.MaxBytesReader(w, r.Body, mostBody), to)
 	var large *http.MaxBytesError
-	if errors.As(err, &large) {
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &large):
 		return &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
 	}
 	return &failure{http.StatusBadRequest, prose.Error(err)}
+}
+
+// decode reads one JSON value that has no other fields than are known.
+func decode(r io.Reader, to any) error {
+	d := json.NewDecoder(r)
+	d.DisallowUnknownFields()
+	if err := d.Decode(to); err != nil {
+		return err
+	}
+	if _, err := d.Token(); err != io.EOF {
+		return errors.New("more than one JSON value")
+	}
+	return nil
 }
 
 // reply sends a value as JSON, whole or not at all.

@@ -2,7 +2,6 @@ package page
 
 import (
 	"math"
-	"slices"
 
 	"pappus/layout"
 	"pappus/layout/body"
@@ -17,25 +16,17 @@ type solid struct {
 	Faces    [][]int  `json:"faces"` // corners counter-clockwise from outside
 }
 
-// solidOf returns the faces of an array's bodies as they are held in the room; of a ball a mesh
-// of rings and meridians.
-func solidOf(a *layout.Array) (all solid) {
+// solidsOf returns the faces of each of an array's bodies as it is held in the room; of a ball
+// a mesh of rings and meridians.
+func solidsOf(a *layout.Array) []solid {
+	var out []solid
 	for _, held := range a.Bodies() {
-		one, first := oneSolid(a.Body, held), len(all.Vertices)
-		all.Vertices = append(all.Vertices, one.Vertices...)
-		for _, face := range one.Faces {
-			corners := slices.Clone(face)
-			for i := range corners {
-				corners[i] += first
-			}
-			all.Faces = append(all.Faces, corners)
-		}
+		out = append(out, solidOf(a.Body, held))
 	}
-	return all
+	return out
 }
 
-// oneSolid is solidOf for one body.
-func oneSolid(b *body.Body, held layout.Placing) solid {
+func solidOf(b *body.Body, held layout.Placing) solid {
 	if b.IsBall() {
 		return roundSolid(b, held)
 	}

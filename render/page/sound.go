@@ -17,7 +17,8 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// soundAsked is what is to be heard at a spot; without one at the design's.
+// soundAsked is what is to be heard at a spot; without one at the design's. Where the design
+// has several seats, it is what is heard there of the plan for all of them.
 type soundAsked struct {
 	Text string  `json:"text"`
 	Spot *triple `json:"spot_m"`
@@ -26,9 +27,10 @@ type soundAsked struct {
 
 // walkAsked is what is to be heard on a walk.
 type walkAsked struct {
-	Text string `json:"text"`
-	From triple `json:"from_m"`
-	Way  string `json:"way"` // one of the walks that are offered
+	Text string  `json:"text"`
+	From triple  `json:"from_m"`
+	Way  string  `json:"way"`  // one of the walks that are offered; empty: to a place
+	To   *triple `json:"to_m"` // that place
 	Hearing
 }
 
@@ -59,7 +61,11 @@ func (p *Page) sound(w http.ResponseWriter, r *http.Request, in soundAsked) (any
 		return nil, err
 	}
 	return p.audio(w, r, in.Text, in.Spot, func(to io.Writer, plan *timing.Spot) error {
-		return p.options.Sound(r.Context(), to, plan, in.Hearing)
+		at := plan.Array.Spot
+		if in.Spot != nil {
+			at = vector(*in.Spot)
+		}
+		return p.options.Sound(r.Context(), to, plan, at, in.Hearing)
 	})
 }
 
@@ -67,13 +73,17 @@ func (p *Page) walk(w http.ResponseWriter, r *http.Request, in walkAsked) (any, 
 	if err := p.offers(in.Hearing); err != nil {
 		return nil, err
 	}
-	at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way })
-	if at < 0 {
+	from, end := vector(in.From), r3.Vec{}
+	switch at := slices.IndexFunc(walks, func(w walk) bool { return w.Name == in.Way }); {
+	case in.Way == "" && in.To != nil:
+		end = vector(*in.To)
+	case at < 0:
 		return nil, known(walkNames(), in.Way, "way")
+	default:
+		end = walks[at].to(from)
 	}
-	from := vector(in.From)
 	return p.audio(w, r, in.Text, nil, func(to io.Writer, plan *timing.Spot) error {
-		return p.options.Walk(r.Context(), to, plan, from, walks[at].to(from), in.Hearing)
+		return p.options.Walk(r.Context(), to, plan, from, end, in.Hearing)
 	})
 }
 
@@ -87,7 +97,12 @@ func (p *Page) audio(w http.ResponseWriter, r *http.Request, text string, spot *
 	}
 	defer done()
 	plan := &made.plan.Spot
-	if spot != nil && vector(*spot) != made.array.Spot {
+	if spot != nil {
+		if err := (move{Spot: *spot}).check(); err != nil {
+			return nil, &failure{http.StatusBadRequest, err.Error()}
+		}
+	}
+	if spot != nil && vector(*spot) != made.array.Spot && len(made.array.Seats) < 2 {
 		if plan, err = p.moved.of(made, *spot); err != nil {
 			return nil, err
 		}
@@ -122,9 +137,6 @@ type movedTo struct {
 
 // of returns the plan of a design for another spot.
 func (e *elsewhere) of(made *planned, spot triple) (*timing.Spot, error) {
-	if err := (move{Spot: spot}).check(); err != nil {
-		return nil, &failure{http.StatusBadRequest, err.Error()}
-	}
 	e.mu.Lock()
 	defer e.mu.Unlock()
 	if plan, ok := e.kept.Get(movedTo{made.id, spot}); ok {

@@ -102,8 +102,11 @@ func Highest(w io.Writer, p *timing.Plan) error {
 // bring, and what to set each to.
 func ChannelScreen(w io.Writer, p *timing.Plan, rows []timing.ProcessorRow, colour bool) error {
 	s := &screen{style: style(colour)}
-	s.counts(p)
-	s.seatCounts(p)
+	if p.Seating == nil {
+		s.counts(p)
+	} else {
+		s.seatCounts(p)
+	}
 	s.front(p)
 	row := s.list("channel  delay ms  samples       mm  exact us  costs at 8k  gain dB  polarity", "%7s %9.4f %8.2f %8.1f %9.1f %12s %8.1f %9s")
 	for _, r := range rows {

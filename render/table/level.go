@@ -37,6 +37,9 @@ func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Corre
 	if text := words.ModelError(l); text != "" {
 		s.note(Wrap(text))
 	}
+	if text := words.LevelAtSeats(p); text != "" {
+		s.note(Wrap(text))
+	}
 	if p.Array.Woofer.Present {
 		s.note(Wrap("It is the array's level alone. Below, the woofer is heard too: set the levels of both by a measurement."))
 	}

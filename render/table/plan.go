@@ -253,7 +253,30 @@ func Compare(w io.Writer, designs []timing.Candidate, colour bool) error {
 		row(shorten(d.Plan.Array.Name, 38), upTo(d.Omni.AsBuilt), upTo(d.Omni.Aligned))
 	}
 	s.note("  " + compareFoot)
+	s.compareSeats(designs)
 	return s.to(w)
+}
+
+// compareSeats writes what designs lose at seats, one line each; nothing where none has several.
+func (s *screen) compareSeats(designs []timing.Candidate) {
+	first := slices.IndexFunc(designs, func(d timing.Candidate) bool { return d.Plan.Seating != nil })
+	if first < 0 {
+		return
+	}
+	fmt.Fprintln(s)
+	row := s.list("lost at the seats, dB                   worst    mean  between     aim", "%-37s %7s %7s %8s %7s")
+	for _, d := range designs {
+		name, at := d.Plan.Array.Name, d.Seats
+		switch {
+		case at == nil:
+			row(shorten(name, 36), "-", "-", "-", "-")
+			continue
+		case !at.Own:
+			name = shorten(name, 34) + " *"
+		}
+		row(shorten(name, 36), dash(at.Worst, 1), dash(at.Mean, 1), dash(at.Between, 1), dash(at.Value, 1))
+	}
+	s.note("  " + Wrap(words.CompareSeats(designs[first].Plan, slices.ContainsFunc(designs, func(d timing.Candidate) bool { return d.Seats != nil && !d.Seats.Own }))))
 }
 
 // compareFoot says what the columns are of.

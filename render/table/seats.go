@@ -1,6 +1,7 @@
 package table
 
 import (
+	"fmt"
 	"io"
 	"slices"
 
@@ -17,18 +18,13 @@ import (
 // channels can be below.
 var lostColumns = []string{"planned_db:3", "middle_alone_db:3", "without_db:3", "bound_db:3"}
 
-// lostOf are the figures of those columns.
-func lostOf(s *timing.Seating) []seats.Figures {
-	return []seats.Figures{s.Planned, s.Middle, s.Without, s.Bound}
-}
-
 // Seats writes one row for each seat: where it is, and what it loses of the direct sound
 // against all drivers in step, over the thirds.
 func Seats(w io.Writer, p *timing.Plan) error {
 	t := newSheet(append([]string{"seat", "name", "x_m:4", "y_m:4", "z_m:4", "weight:4"}, append(slices.Clip(lostColumns), "where")...)...)
 	for i, seat := range p.Array.Seats {
 		row := []any{i + 1, seat.Name, seat.At.X, seat.At.Y, seat.At.Z, seat.Weight}
-		for _, f := range lostOf(p.Seating) {
+		for _, f := range words.Losses(&p.Spot) {
 			row = append(row, f.Seat[i])
 		}
 		t.add(append(row, tape.Of(p.Array, seat.At).Full())...)
@@ -42,7 +38,7 @@ func SeatThirds(w io.Writer, p *timing.Plan) error {
 	for i, seat := range p.Array.Seats {
 		for b, centre := range p.Seating.Thirds {
 			row := []any{i + 1, seat.Name, centre, band.Name(centre)}
-			for _, f := range lostOf(p.Seating) {
+			for _, f := range words.Losses(&p.Spot) {
 				row = append(row, f.Band[i][b])
 			}
 			t.add(row...)
@@ -54,9 +50,19 @@ func SeatThirds(w io.Writer, p *timing.Plan) error {
 // SeatCounts writes one row for each number of channels: what it would leave at the seats,
 // each with its own best delays.
 func SeatCounts(w io.Writer, p *timing.Plan) error {
-	t := newSheet("channels", "worst_db:3", "mean_db:3", "between_db:3")
+	t := newSheet("channels", "longest_string", "worst_db:3", "mean_db:3", "between_db:3")
 	for _, c := range p.Seating.Counts {
-		t.add(c.Channels, c.Worst, c.Mean, c.Between)
+		t.add(c.Channels, c.Longest, c.Worst, c.Mean, c.Between)
+	}
+	return t.write(w)
+}
+
+// SeatStrings writes one row for each plan for all seats with strings of so many drivers at
+// most; only a head where the design leaves no choice.
+func SeatStrings(w io.Writer, p *timing.Plan) error {
+	t := newSheet("longest_string", "aim_db:3", "worst_db:3", "mean_db:3", "between_db:3", "louder_db:2", "chosen")
+	for _, c := range p.Seating.Strings {
+		t.add(c.Longest, c.Value, c.Worst, c.Mean, c.Between, c.Louder, c.Chosen)
 	}
 	return t.write(w)
 }
@@ -67,14 +73,13 @@ const mostSeats = 24
 // seats says for people what each seat loses, and what other delays would cost; nothing
 // where there are fewer than two.
 func (s *screen) seats(p *timing.Plan) {
-	x := p.Seating
-	if x == nil {
+	if p.Seating == nil {
 		return
 	}
 	s.section("lost at each seat, dB          weight  planned   middle     none    bound")
 	row := func(format string, name string, weight any, of func(f seats.Figures) float64) {
 		values := []any{shorten(name, 28), weight}
-		for _, f := range lostOf(x) {
+		for _, f := range words.Losses(&p.Spot) {
 			values = append(values, of(f))
 		}
 		s.row(format, values...)
@@ -84,7 +89,7 @@ func (s *screen) seats(p *timing.Plan) {
 		row(each, seat.Name, seat.Weight, func(f seats.Figures) float64 { return f.Seat[i] })
 	}
 	if left := len(p.Array.Seats) - mostSeats; left > 0 {
-		s.note("and " + prose.Count(left, "seat", "seats") + " more in seats.csv")
+		s.note(fmt.Sprintf("and %s more in seats.csv", prose.Count(left, "seat", "seats")))
 	}
 	row(all, "the worst seat", "", func(f seats.Figures) float64 { return f.Worst })
 	row(all, "mean over thirds", "", func(f seats.Figures) float64 { return f.Mean })
@@ -93,15 +98,26 @@ func (s *screen) seats(p *timing.Plan) {
 	s.sayAll(words.Seats(&p.Spot))
 }
 
-// seatCounts says for people what numbers of channels would leave at the seats.
+// seatCounts says for people what numbers of channels, and shorter strings, would leave at
+// the seats.
 func (s *screen) seatCounts(p *timing.Plan) {
-	if p.Seating == nil || len(p.Seating.Counts) == 0 {
-		return
+	x := p.Seating
+	if len(x.Counts) > 0 {
+		row := s.list("channels  in a string  worst seat   mean  between seats, dB lost", "%8d %12d %11.1f %6.1f %14.1f %s")
+		for _, c := range x.Counts {
+			row(c.Channels, c.Longest, c.Worst, c.Mean, c.Between, mark(c.Channels == len(p.Channels)))
+		}
+		s.note("  < as many as planned; each with its own best, and strings as the design allows")
+		s.say(words.SeatCounts(&p.Spot))
+		fmt.Fprintln(s)
 	}
-	row := s.list("channels  worst seat   mean  between seats, dB lost", "%8d %11.1f %6.1f %14.1f %s")
-	for _, c := range p.Seating.Counts {
-		row(c.Channels, c.Worst, c.Mean, c.Between, mark(c.Channels == len(p.Channels)))
+	if len(x.Strings) > 1 {
+		row := s.list("strings of  worst seat   mean  between seats  louder dB", "%10s %11.1f %6.1f %14.1f %10.1f %s")
+		for _, c := range x.Strings {
+			row(longest(c.Longest), c.Worst, c.Mean, c.Between, c.Louder, mark(c.Chosen))
+		}
+		s.note("  < as planned")
+		s.say(words.SeatStrings(&p.Spot))
+		fmt.Fprintln(s)
 	}
-	s.note("  < as planned")
-	s.say(words.SeatCounts(&p.Spot))
 }

@@ -11,7 +11,10 @@ import (
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
 	"pappus/timing/recording"
+	"pappus/timing/seats"
 	"pappus/timing/verdict"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // TestLevelled says what is left alone, and how far it came.
@@ -197,5 +200,38 @@ func TestGive(t *testing.T) {
 	}
 	if got := Give(math.NaN(), 1); got != "-" {
 		t.Error(got)
+	}
+}
+
+// TestSeatsMeasured: one seat, several, and with the mean measured; each caution names its seat.
+func TestSeatsMeasured(t *testing.T) {
+	noisy := &recording.Measured{Cautions: []recording.Caution{{Code: recording.BelowGate, Hz: 120}}}
+	heard := []verdict.Seat{{Name: "door", Error: 0.5, Whole: noisy}, {Name: "mat", Error: 0.3, Whole: &recording.Measured{}}}
+	planned := seats.Figures{Worst: 7.1, Mean: 7.5, Between: 0.9, Seat: []float64{7.1, 6.5}}
+	measured := seats.Figures{Worst: 7.4, Mean: 7.6, Between: 1.2, Seat: []float64{7.4, 5.7}}
+	for _, test := range []struct {
+		name string
+		of   verdict.Seats
+		want string
+	}{
+		{"one", verdict.Seats{Heard: heard[1:], Planned: seats.Figures{Worst: 6.5, Seat: []float64{6.5}}, Measured: seats.Figures{Worst: 5.7, Seat: []float64{5.7}}},
+			`At "mat" 5.7 dB are lost against all drivers in step; planned were 6.5 dB.`},
+		{"several", verdict.Seats{Heard: heard, Planned: planned, Measured: measured},
+			`Of the 2 seats that were recorded "door" loses most against all drivers in step, 7.4 dB; planned were 7.1 dB. From seat to seat the loss differs by 1.2 dB, planned 0.9 dB. ` +
+				`The mean is taken to be as planned: to measure it, too, record the channels one by one at the spot, with the same gains and the wire. ` +
+				`The furthest off its plan is "mat", where 0.8 dB less are lost, give or take 0.6 dB; one of 2 differs by more than its error.`},
+		{"with the mean", verdict.Seats{Heard: heard, Planned: planned, Measured: planned, OwnMean: true},
+			`Of the 2 seats that were recorded "door" loses most against all drivers in step, 7.1 dB; planned were 7.1 dB. From seat to seat the loss differs by 0.9 dB, planned 0.9 dB; ` +
+				`over seats and thirds it is 7.5 dB on the mean, planned 7.5 dB. The furthest off its plan is "door", where 0.0 dB more are lost, give or take 1.0 dB; none differs by more than its error.`},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			if diff := cmp.Diff(test.want, SeatsMeasured(test.of)); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+	got := MeasuredSentences(verdict.Found{Seats: &verdict.Seats{Heard: heard, Planned: planned, Measured: measured}})
+	if len(got) != 2 || got[1] != `Mind at "door": the gate leaves nothing honest below 120 Hz.` {
+		t.Errorf("%q", got)
 	}
 }

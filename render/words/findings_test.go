@@ -41,6 +41,8 @@ func TestFindings(t *testing.T) {
 		{"seconds", "hearing", allows + "30 seconds of the noise a day to grown-ups at work, and much less is right for children", ears, seconds},
 		{"with a woofer", "hearing", "with the woofer " + allows + "8 hours of the noise a day to grown-ups at work, and much less is right for children", ears, hours},
 		{"a tone", "hearing", "a tone of 4 V comes to 90 dB at the spot; long above 85 dB(A) hurts hearing, children's first", ears, timing.HearingRisk{Volt: 4, Noise: 80, Tone: 90}},
+		{"one seat's delays", "seats_middle_worse", "delays for cushion 3 alone would lose 11.0 dB at the worst seat, no delays 10.0 dB; the plan for all seats loses 7.1 dB", "keep the plan's delays for all seats",
+			timing.MiddleWorse{Seat: "cushion 3", Middle: 11, Without: 10, Their: 7.1}},
 		{"a weak amplifier", "amplifier_power", "channel 2 draws up to 42.2 W at 14.1 V, and the amplifier is sold as 25 W into 8 ohm; it may clip or switch off earlier",
 			"see what its maker gives for 4.73 ohm, and plan with that", timing.ChannelDraw{Channel: 2, Watt: 42.2, Volt: 14.14, DCOhm: 4.733, SoldWatt: 25, SoldOhm: 8}},
 		{"heat", "driver_power", "at 10 V a tone gives a driver of channel 1 3.12 W, and it stands for 3 W long; its coil can burn", "lower the voltage",

@@ -37,6 +37,15 @@ func ModelError(l timing.Levelling) string {
 		l.Error[at], band.Hertz(l.Frequency[at]), l.Error[last], band.Hertz(l.Frequency[last]))
 }
 
+// LevelAtSeats says what a correction does where there are several seats; nothing where there
+// are not.
+func LevelAtSeats(p *timing.Plan) string {
+	if p.Seating == nil {
+		return ""
+	}
+	return "This evens out the level at the spot alone. Sections and filters are the same for all channels: they change the level at every seat by as much, and what a seat loses by drivers out of step they leave as it is. Where the spot is uneven and the seats are not, set none."
+}
+
 // LevelCautions say what to mind when a correction is set.
 func LevelCautions(l timing.Levelling, c timing.Correction) []string {
 	out := []string{"use the sections or one of the filters, never both; set the high-pass first, which the filters do not hold."}

@@ -15,7 +15,7 @@ import (
 // Measured says what a fact about recordings is, and at which seat it was found, without a
 // capital or a full stop.
 func Measured(f verdict.Fact) string {
-	if f.Seat == "" || f.Code == verdict.SeatUnusable {
+	if f.Seat == "" || f.Code == verdict.SeatUnusable || f.Code == verdict.SeatWireLevel {
 		return measured(f)
 	}
 	return "at " + strconv.Quote(f.Seat) + ": " + measured(f)
@@ -55,6 +55,10 @@ func measured(f verdict.Fact) string {
 		return "all channels are upside down against the wire, which the amplifier or the microphone may do as well: which way round they all are is not told"
 	case verdict.SeatUnusable:
 		return fmt.Sprintf("the recording at %q is not judged: %v", f.Seat, f.Err)
+	case verdict.SeatWireLevel:
+		return fmt.Sprintf("the wire in the recording at %q is %s than at the others, so what is lost there is off by as much: keep every gain as it is from one recording to the next", f.Seat, louder(f.Value))
+	case verdict.SeatsOtherCase:
+		return "most recordings at seats fit far better with the delays the other way, set or not set, than was said: was --as-built given as it was? What is lost at the seats is held against what was said"
 	case verdict.SeatsNoWire:
 		return "without a wire from the player in every recording at a seat their levels cannot be compared, so each is matched to its own plan, and how much louder one seat is than another is not told"
 	case verdict.LevelUnjudged:
@@ -232,12 +236,28 @@ func SeatsMeasured(v verdict.Seats) string {
 	} else {
 		text += ". The mean is taken to be as planned: to measure it, too, record the channels one by one at the spot, with the same gains and the wire."
 	}
+	return text + " " + seatsBeyond(v)
+}
+
+// seatsBeyond says how many seats lose more or less than planned by more than their errors.
+func seatsBeyond(v verdict.Seats) string {
+	beyond, furthest := 0, 0
+	off := func(i int) float64 { return v.Measured.Seat[i] - v.Planned.Seat[i] }
 	for i, h := range v.Heard {
-		if off := measured.Seat[i] - planned.Seat[i]; math.Abs(off) > verdict.Expanded*h.Error {
-			text += fmt.Sprintf(" %q is %s dB off its plan, give or take %s dB.", h.Name, prose.Minus(fmt.Sprintf("%+.1f", off)), Give(verdict.Expanded*h.Error, 1))
+		if math.Abs(off(i)) > verdict.Expanded*h.Error {
+			beyond++
+		}
+		if math.Abs(off(i)) > math.Abs(off(furthest)) {
+			furthest = i
 		}
 	}
-	return text
+	far := v.Heard[furthest]
+	more := "more"
+	if off(furthest) < 0 {
+		more = "less"
+	}
+	return fmt.Sprintf("The furthest off its plan is %q, where %s %s are lost, give or take %s dB; %s.",
+		far.Name, lost(math.Abs(off(furthest))), more, Give(verdict.Expanded*far.Error, 1), beyondError(beyond, len(v.Heard)))
 }
 
 // MeasuredSentences says how the whole array measured, and what else to know.

@@ -41,6 +41,11 @@ func TestMeasured(t *testing.T) {
 		{verdict.Fact{Code: verdict.Late, Channels: []int{3, 4}, Times: []float64{583e-6, -3e-3}}, "channel 3 comes 583 us late, channel 4 comes 3.0 ms early: set the delays that are proposed, or look for what stands elsewhere than planned"},
 		{verdict.Fact{Code: verdict.NoWire}, "without a wire from the player beside the microphone the channels' times cannot be compared, so nothing is told of delays"},
 		{verdict.Fact{Code: verdict.AllInverted}, "all channels are upside down against the wire, which the amplifier or the microphone may do as well: which way round they all are is not told"},
+		{verdict.Fact{Code: verdict.SeatUnusable, Seat: "mat", Err: err}, `the recording at "mat" is not judged: the recording is clipped`},
+		{verdict.Fact{Code: verdict.Silent, Channels: three, Seat: "mat"}, `at "mat": channel 3 is silent: look for a loose wire or an open string, with the amplifier off`},
+		{verdict.Fact{Code: verdict.SeatWireLevel, Seat: "mat", Value: 6}, `the wire in the recording at "mat" is 6.0 dB louder than at the others, so what is lost there is off by as much: keep every gain as it is from one recording to the next`},
+		{verdict.Fact{Code: verdict.SeatsOtherCase}, "most recordings at seats fit far better with the delays the other way, set or not set, than was said: was --as-built given as it was? What is lost at the seats is held against what was said"},
+		{verdict.Fact{Code: verdict.SeatsNoWire}, "without a wire from the player in every recording at a seat their levels cannot be compared, so each is matched to its own plan, and how much louder one seat is than another is not told"},
 		{verdict.Fact{Code: verdict.LevelUnjudged}, "the level of the whole array is not judged before it is clear whether the delays were set"},
 	} {
 		t.Run(string(test.fact.Code), func(t *testing.T) {

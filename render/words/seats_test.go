@@ -39,6 +39,10 @@ func TestSeats(t *testing.T) {
 			`Delays for the middle seat alone, "window", would lose 10.1 dB at the worst seat, and no delays at all 10.0 dB: for 3 people one seat's delays are no better than none.`,
 			`No processing of these channels, not even a filter for each, loses less than 4.5 dB at the worst seat.`,
 		}},
+		{"no bound, and not even", seated("round", of(5, 4, 2), of(11, 5, 2), of(9.97, 11.95, 2.05), seats.Figures{}), []string{
+			`One set of delays serves 3 seats, to be even all round: the worst, "mat", loses 5.0 dB against all drivers in step; over seats and thirds it is 4.0 dB on the mean, and 2.0 dB between seats.`,
+			`Delays for the middle seat alone, "window", would lose 11.0 dB at the worst seat, and no delays at all 10.0 dB: for 3 people one seat's delays are worse than none.`,
+		}},
 		{"near the bound, and the middle seat's would do", seated("mean", of(5, 4, 2), of(4, 5, 2), of(9.97, 11.95, 2.05), of(4.2, 3.9, 2)), []string{
 			`One set of delays serves 3 seats, for the least loss on the whole: the worst, "mat", loses 5.0 dB against all drivers in step; over seats and thirds it is 4.0 dB on the mean, and 2.0 dB between seats.`,
 			`Delays for the middle seat alone, "window", would lose 4.0 dB at the worst seat, and no delays at all 10.0 dB. The aim asks for more than the worst seat; aim = "worst" under [seats] would lose less there.`,
@@ -95,4 +99,52 @@ func TestSeatCounts(t *testing.T) {
 	if got, want := SeatCounts(&p.Spot), "From 1 channel to 8 the worst seat's loss goes from 10.0 dB to 7.1 dB, each number with its own best delays."; got != want {
 		t.Error(got)
 	}
+}
+
+func TestSeatStrings(t *testing.T) {
+	none := seats.Figures{}
+	for _, test := range []struct {
+		name    string
+		strings []timing.SeatStrings
+		want    string
+	}{
+		{"no choice", []timing.SeatStrings{{Longest: 2, Chosen: true}}, ""},
+		{"shorter", []timing.SeatStrings{{Longest: 2, Value: 9.5, Louder: 10.1, Chosen: true}, {Longest: 7, Value: 9}},
+			"Strings of at most 2 drivers cost the seats 0.5 dB of the aim against strings of up to 7, and are 10.1 dB louder there from the same amplifier."},
+		{"shorter and no worse", []timing.SeatStrings{{Longest: 1, Value: 8.9, Louder: 6, Chosen: true}, {Longest: 7, Value: 9}},
+			"Strings of at most 1 driver cost the seats 0.0 dB of the aim against strings of up to 7, and are 6.0 dB louder there from the same amplifier."},
+		{"any length", []timing.SeatStrings{{Longest: 2, Value: 11, Louder: 10.1}, {Longest: 7, Value: 9, Chosen: true}},
+			"Strings are of up to 7 drivers: shorter ones would cost the seats more than 1.0 dB of the aim."},
+	} {
+		p := seated("even", none, none, none, none)
+		p.Seating.Strings = test.strings
+		if got := SeatStrings(&p.Spot); got != test.want {
+			t.Errorf("%s: %s", test.name, got)
+		}
+	}
+}
+
+// TestCompareSeats: whose seats they are, and who is a guest there.
+func TestCompareSeats(t *testing.T) {
+	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
+	p.Array.Name = "Corner"
+	for _, test := range []struct{ got, want string }{
+		{CompareSeats(p, false), `short of all drivers in step, of the direct sound from 500 Hz to 8 kHz, each design at its own seats; aim: what "even" makes of it, less is better`},
+		{CompareSeats(p, true), `short of all drivers in step, of the direct sound from 500 Hz to 8 kHz, each design at its own seats; aim: what "even" makes of it, less is better; *: planned for one spot, and judged at the seats of Corner`},
+		{OfComparedSeats(p, 0).Below, "at the 3 seats of Corner, lost against all drivers in step, direct sound, 500 Hz to 8 kHz"},
+		{OfComparedSeats(p, 1).Below, "at the 3 seats of Corner, lost against all drivers in step, direct sound, 500 Hz to 8 kHz; without 1 design of other seats"},
+	} {
+		if test.got != test.want {
+			t.Errorf("%q, want %q", test.got, test.want)
+		}
+	}
+}
+
+// TestLevelAtSeats: a correction is the spot's, which is told where there are seats.
+func TestLevelAtSeats(t *testing.T) {
+	if got := LevelAtSeats(planned()); got != "" {
+		t.Errorf("one spot: %q", got)
+	}
+	got := LevelAtSeats(seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{}))
+	says(t, got, []string{"at the spot alone", "at every seat by as much"}, nil)
 }

@@ -41,21 +41,27 @@ func (c Chain) Fill(dst []complex128, frequency []float64, rate float64) {
 	}
 }
 
+// Next returns what the chain makes of the next sample, in the transposed direct form. memory has
+// an entry for each section, 0 at rest. It allocates nothing.
+func (c Chain) Next(memory [][2]float64, x float64) float64 {
+	for i := range c {
+		s, m := &c[i], &memory[i]
+		y := s.B0*x + m[0]
+		m[0] = s.B1*x - s.A1*y + m[1]
+		m[1] = s.B2*x - s.A2*y
+		x = y
+	}
+	return x
+}
+
 // Filter fills dst with what the chain makes of samples, from rest; dst and
-// samples may be the same. It panics where the lengths differ and allocates
-// nothing.
+// samples may be the same. It panics where the lengths differ.
 func (c Chain) Filter(dst, samples []float64) {
 	if len(dst) != len(samples) {
 		panic("biquad: lengths differ")
 	}
-	copy(dst, samples)
-	for _, s := range c {
-		var first, second float64
-		for i, x := range dst {
-			y := s.B0*x + first
-			first = s.B1*x - s.A1*y + second
-			second = s.B2*x - s.A2*y
-			dst[i] = y
-		}
+	memory := make([][2]float64, len(c))
+	for i, x := range samples {
+		dst[i] = c.Next(memory, x)
 	}
 }

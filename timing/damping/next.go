@@ -24,8 +24,12 @@ const (
 	Within = 0.05
 
 	past = 0.03 // how far past the target a trial aims at most that is to bracket it
-	bent = 0.15 // of its distance from the target, as 1/Q, is how far off a trial is taken to be
 	edge = 0.1  // of a bracket, at either end, where nothing is tried
+
+	// bent of its distance from the target, as 1/Q, is how far off the line a trial is taken to be.
+	// Of 300 made-up boxes (TestLeadsToTarget) 97.7 percent are led to their target with none of
+	// it, 98.7 to 99.3 percent with any from 0.05 to 5, in 3.3 to 3.6 trials.
+	bent = 0.15
 )
 
 // Goal is what is wanted and what there is room for.

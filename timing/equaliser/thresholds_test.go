@@ -45,7 +45,7 @@ func TestThresholds(t *testing.T) {
 	// from the target.
 	weight := func(care Care, gain float64, boost float64) string {
 		one := newGoal([]float64{1000}, []float64{0}, []float64{0}, []Care{care}, rate, Limits{Boost: boost})
-		return fmt.Sprintf("%.1f", one.cost([]Section{{Peaking, 1000, 2, gain}}))
+		return fmt.Sprintf("%.2f", one.cost([]Section{{Peaking, 1000, 2, gain}}))
 	}
 	for _, test := range []struct {
 		why       string
@@ -55,11 +55,11 @@ func TestThresholds(t *testing.T) {
 		{"by 10.7 percent it is", lowered(0.107), 1},
 		{"0.045 dB are nothing to set", sections(level(Section{Peaking, 1000, 2, 0.045})), 0},
 		{"0.055 dB are", sections(level(Section{Peaking, 1000, 2, 0.055})), 1},
-		{"a dB over the target is a dB", weight(Count, 1, 6), "1.0"},
-		{"over the limit of boosts it weighs ten more", weight(Count, 1, 0), "11.0"},
-		{"so it does in a null", weight(Leave, 1, 6), "10.0"},
-		{"beside one a hundred, and one for the distance", weight(CutOnly, 1, 6), "101.0"},
-		{"a cut in a null weighs a fifth", weight(Leave, -1, 6), "0.2"},
+		{"a dB over the target is a dB", weight(Count, 1, 6), "1.00"},
+		{"over the limit of boosts it weighs ten more", weight(Count, 1, 0), "11.00"},
+		{"so it does in a null", weight(Leave, 1, 6), "10.00"},
+		{"beside one a hundred, and one for the distance", weight(CutOnly, 1, 6), "101.00"},
+		{"a cut in a null weighs a fifth", weight(Leave, -1, 6), "0.20"},
 	} {
 		t.Run(test.why, func(t *testing.T) {
 			if test.got != test.want {

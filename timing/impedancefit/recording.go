@@ -84,8 +84,7 @@ func (r Recording) Impedance() ([]impedance.Point, error) {
 			over++
 		}
 		z := complex(r.SeriesOhm, 0) * h / (1 - h)
-		// dZ/Z = dH/(H (1-H))
-		if !ok || !(sigma/(cmplx.Abs(h)*cmplx.Abs(1-h)) < poor) || !(cmplx.Abs(z) > 0) || cmplx.IsInf(z) {
+		if !ok || !certain(h, sigma) || !(cmplx.Abs(z) > 0) || cmplx.IsInf(z) {
 			continue
 		}
 		out = append(out, impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi})
@@ -98,6 +97,9 @@ func (r Recording) Impedance() ([]impedance.Point, error) {
 	}
 	return out, nil
 }
+
+// certain tells whether an impedance is known well enough by its ratio: dZ/Z = dH/(H (1-H)).
+func certain(h complex128, sigma float64) bool { return sigma/(cmplx.Abs(h)*cmplx.Abs(1-h)) < poor }
 
 // spectra returns those of both sides and the spacing of their bins in Hz.
 func (r Recording) spectra() (whole, driver []complex128, bin float64) {

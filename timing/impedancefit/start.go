@@ -13,7 +13,7 @@ import (
 const (
 	leastPoints = 12  // for five values, and some to spare
 	leastInPeak = 5   // points over sqrt(Re Rmax)
-	mostLooked  = 600 // points among which the peak is looked for
+	mostLooked  = 600 // points among which the peak is looked for; then among all beside it, so that nothing hangs on it
 	// A peak must rise this far, as a logarithm, and this many times the noise.
 	leastPeak, overNoise = 0.05, 6
 	// The phase must have this share of the one that goes with the magnitude, within so

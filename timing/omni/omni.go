@@ -78,6 +78,15 @@ func Check(band, angle []float64, level [][]float64) []Result {
 	return results
 }
 
+// Deviation returns by how many dB the energy of the arc that is furthest from the mean of a
+// circle is off it, of levels in dB at angles as for Check, which panics alike.
+func Deviation(angle, level []float64) float64 {
+	if len(angle) != len(level) {
+		panic("omni: lengths differ")
+	}
+	return newCircle(angle).deviation(level)
+}
+
 // circle is a closed line of energy over angle.
 type circle struct {
 	angle  []float64 // rad, the last a turn after the first

@@ -19,12 +19,29 @@ const (
 	//
 	// which between five seats is at most 0.9 dB below the largest.
 	Even Aim = "even"
+	// Round is, with Field.Loud from 0 to 1 as l,
+	//
+	//	l Mean + (1 - l) Between
+	//
+	// for level all round, where Mean is what is lost and Between how uneven it is: half way a
+	// decibel of level is worth one of the standard deviation.
+	Round Aim = "round"
 )
 
 // softness is the power of the soft largest loss; a power of two.
 const softness = 8
 
-// Of returns what figures are worth by an aim, in dB, less being better.
+// Value returns what figures of the field are worth by an aim, in dB, less being better.
+func (f *Field) Value(a Aim, g Figures) float64 {
+	if a == Round {
+		return round(f.Loud, g.Mean, g.Between)
+	}
+	return a.Of(g)
+}
+
+func round(loud, mean, between float64) float64 { return loud*mean + (1-loud)*between }
+
+// Of is Field.Value for all aims but Round.
 func (a Aim) Of(f Figures) float64 {
 	switch a {
 	case Worst:
@@ -40,7 +57,7 @@ func (a Aim) Of(f Figures) float64 {
 }
 
 func (a Aim) check() error {
-	if a != Worst && a != Mean && a != Even {
+	if a != Worst && a != Mean && a != Even && a != Round {
 		return fmt.Errorf("seats: no aim is called %q", a)
 	}
 	return nil
@@ -49,6 +66,7 @@ func (a Aim) check() error {
 // scorer finds what an aim is worth from sums of shares of the energy in step.
 type scorer struct {
 	aim     Aim
+	loud    float64   // of Round
 	soft    bool      // of Worst the soft largest loss, which is smooth
 	weight  []float64 // [seat], sum 1
 	perBand []float64 // 1 over how many frequencies a band has
@@ -56,8 +74,8 @@ type scorer struct {
 	loss    []float64 // [seat] scratch
 }
 
-func newScorer(aim Aim, weight []float64, ends []int) *scorer {
-	s := &scorer{aim: aim, weight: weight, perAll: 1 / float64(ends[len(ends)-1]), loss: make([]float64, len(weight))}
+func newScorer(aim Aim, loud float64, weight []float64, ends []int) *scorer {
+	s := &scorer{aim: aim, loud: loud, weight: weight, perAll: 1 / float64(ends[len(ends)-1]), loss: make([]float64, len(weight))}
 	from := 0
 	for _, end := range ends {
 		s.perBand = append(s.perBand, 1/float64(end-from))
@@ -70,54 +88,93 @@ func newScorer(aim Aim, weight []float64, ends []int) *scorer {
 const toDecibels = 10 * math.Ln2 / math.Ln10
 
 // value is what sums [seat][band] over frequencies are worth; Aim.Of without its slices.
-func (s *scorer) value(sum []float64) float64 {
-	if s.aim == Mean {
-		mean, _ := s.spread(sum, false)
-		return mean
-	}
-	low, inverse := math.Inf(1), 0.0
+// Where that is no less than limit it may be anything that is no less.
+func (s *scorer) value(sum []float64, limit float64) float64 {
+	// A mean in dB is no less than that of the mean energy, by Jensen's inequality: most
+	// changes are worse even so, and need no logarithm for each band.
+	low, inverse, floor := math.Inf(1), 0.0, 0.0
 	bands := len(s.perBand)
-	for i := range s.weight {
-		whole := 0.0
-		for _, v := range sum[i*bands : (i+1)*bands] {
+	for i, w := range s.weight {
+		whole, even := 0.0, 0.0
+		for b, v := range sum[i*bands : (i+1)*bands] {
 			whole += v
+			even += v * s.perBand[b]
 		}
 		whole = max(whole*s.perAll, least)
 		low = min(low, whole)
-		power := 1 / whole
-		for p := 1; p < softness; p *= 2 {
-			power *= power
+		if s.aim != Worst {
+			floor -= w * toDecibels * fastLog2(max(even/float64(bands), least))
 		}
-		inverse += power
+		if s.aim == Worst || s.aim == Even {
+			power := 1 / whole
+			for p := 1; p < softness; p *= 2 {
+				power *= power
+			}
+			inverse += power
+		}
 	}
 	if s.aim == Worst && !s.soft {
 		return -toDecibels * fastLog2(low)
 	}
-	soft := toDecibels / softness * fastLog2(inverse/float64(len(s.weight)))
-	if s.aim == Worst {
-		return soft
+	soft := 0.0
+	if s.aim == Worst || s.aim == Even {
+		soft = toDecibels / softness * fastLog2(inverse/float64(len(s.weight)))
 	}
-	mean, between := s.spread(sum, true)
+	switch s.aim {
+	case Worst:
+		return soft
+	case Mean:
+		if floor >= limit {
+			return floor
+		}
+		mean, _ := s.spread(sum, math.Inf(1))
+		return mean
+	case Round:
+		room := (limit - s.loud*floor) / max(1-s.loud, least)
+		if room <= 0 {
+			return limit
+		}
+		mean, between := s.spread(sum, room)
+		if between >= room {
+			return limit
+		}
+		return round(s.loud, mean, between)
+	}
+	// Between is no less than what some of the bands leave.
+	room := limit - (floor+soft)/2
+	if room <= 0 {
+		return limit
+	}
+	mean, between := s.spread(sum, room)
+	if between >= room {
+		return limit
+	}
 	return (mean+soft)/2 + between
 }
 
-// spread returns the mean of the losses in bands, and Between where asked for.
-func (s *scorer) spread(sum []float64, between bool) (mean, rms float64) {
+// spread returns the mean of the losses in bands, and Between; where that is no less than
+// most, neither is anything but that Between is no less.
+func (s *scorer) spread(sum []float64, most float64) (mean, between float64) {
 	bands := len(s.perBand)
-	square := 0.0
+	square, limit := 0.0, most*most*float64(bands)
+	loss := s.loss[:len(s.weight)]
 	for b, per := range s.perBand {
 		middle := 0.0
 		for i, w := range s.weight {
 			l := -toDecibels * fastLog2(max(sum[i*bands+b]*per, least))
-			s.loss[i] = l
+			loss[i] = l
 			middle += w * l
 		}
 		mean += middle
-		if between {
-			for i, w := range s.weight {
-				d := s.loss[i] - middle
-				square += w * d * d
-			}
+		if s.aim == Mean {
+			continue
+		}
+		for i, w := range s.weight {
+			d := loss[i] - middle
+			square += w * d * d
+		}
+		if square >= limit {
+			return mean, most
 		}
 	}
 	return mean / float64(bands), math.Sqrt(square / float64(bands))

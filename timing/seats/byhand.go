@@ -47,18 +47,18 @@ func (l Limits) anySet() bool {
 }
 
 // byHand finds the delays of channels laid out by hand that are free.
-func (p *planner) byHand() (Answer, error) {
+func (p *planner) byHand(e effort) (Answer, error) {
 	l := p.limits
-	best := p.best(len(l.Groups), p.handStarts(), 2, handWork/(p.problem.np*p.problem.nf))
+	best := p.best(len(l.Groups), p.handStarts(), e, p.allowance(e, 1))
 	if err := p.ctx.Err(); err != nil {
 		return Answer{}, err
 	}
 	out := Answer{Groups: l.Groups}
 	first := 0
 	if !l.anySet() {
-		first = slices.Min(best[0].delay)
+		first = slices.Min(best.delay)
 	}
-	for g, d := range best[0].delay {
+	for g, d := range best.delay {
 		out.Delay = append(out.Delay, float64(d-first)*l.Step)
 		if l.set(g) {
 			out.Delay[g] = l.Delay[g]

@@ -41,6 +41,11 @@ type Field struct {
 	Place     [][]complex128 // [place][driver*len(Frequency)+f]
 	Seat      []int          // [place] which seat it belongs to; nil: each place is one
 	Weight    []float64      // of each seat, above 0; nil: all alike
+
+	// Full is, for each frequency, the pressure that losses are taken against; nil: that of
+	// all drivers in step. Loud is the weight of Round.
+	Full []float64
+	Loud float64
 }
 
 // Figures are losses in dB against all drivers in step, 0 being the best there is. With
@@ -73,6 +78,8 @@ func (f *Field) check() error {
 		return fmt.Errorf("seats: bands must hold all of 1 or more frequencies")
 	case f.Drivers < 1 || len(f.Place) == 0:
 		return fmt.Errorf("seats: there must be a driver and a place")
+	case f.Full != nil && len(f.Full) != n:
+		return fmt.Errorf("seats: each frequency must have a full pressure")
 	case f.Seat != nil && len(f.Seat) != len(f.Place), f.Weight != nil && len(f.Weight) != f.seats():
 		return fmt.Errorf("seats: each place must have a seat, each seat a weight")
 	}
@@ -176,6 +183,9 @@ func (f *Field) figures(groups [][]int, feed []complex128) Figures {
 				}
 				sum += feed[g*n+i] * one
 				inStep += cmplx.Abs(feed[g*n+i]) * magnitude
+			}
+			if f.Full != nil {
+				inStep = f.Full[i]
 			}
 			if inStep > 0 {
 				share[s][i] += energy(sum) / (inStep * inStep)

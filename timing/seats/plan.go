@@ -51,7 +51,7 @@ func (f *Field) Plan(ctx context.Context, aim Aim, l Limits) (Answer, error) {
 		return Answer{}, err
 	}
 	if l.Groups != nil {
-		return p.byHand()
+		return p.byHand(thorough)
 	}
 	all, err := p.upTo(l.Channels)
 	if err != nil {
@@ -83,6 +83,7 @@ type planner struct {
 	limits  Limits
 	problem *problem
 	phases  *phases
+	seed    uint64
 	sizes   []bool
 	room    []*search // of each worker, for the number of groups looked at last
 }
@@ -128,8 +129,8 @@ func (p *planner) each(count, n int, work func(s *search, i int)) {
 	cores.Each(n, func(worker, i int) {
 		s := p.room[worker]
 		if s == nil || len(s.delay) != count {
-			s = newSearch(p.problem, newScorer(p.aim, p.problem.weight, p.problem.ends), p.phases, count)
-			s.allowed, s.regroup = p.sizes, p.limits.Groups == nil
+			s = newSearch(p.problem, newScorer(p.aim, p.field.Loud, p.problem.weight, p.problem.ends), p.phases, count)
+			s.ctx, s.allowed, s.regroup = p.ctx, p.sizes, p.limits.Groups == nil
 			for g := range p.limits.Groups {
 				s.fixed = append(s.fixed, p.limits.set(g))
 			}
@@ -156,17 +157,13 @@ func (s *search) begin(from start) {
 	s.refresh()
 }
 
-// starts returns what to begin with for so many groups.
-func (p *planner) starts(count, clusters, scattered int) []start {
+// starts returns what to begin with for so many groups: the exact splits, and so many
+// clusters of arrivals.
+func (p *planner) starts(count, clusters int) []start {
 	out := p.problem.lines(count, p.allowed)
 	random := rand.New(rand.NewPCG(uint64(count), 1))
 	for range clusters {
 		if s, ok := p.problem.clusters(count, p.sizes, random); ok {
-			out = append(out, s)
-		}
-	}
-	for range scattered {
-		if s, ok := p.problem.scattered(count, p.sizes, random); ok {
 			out = append(out, s)
 		}
 	}
@@ -198,64 +195,86 @@ func (p *planner) halves(from *snapshot) (out []start) {
 	return out
 }
 
+// effort is how long to search: tries are changes whose worth is worked out.
+type effort struct {
+	clusters int   // starts of this kind
+	tries    int   // in all, for each number of channels
+	places   int   // no more tries than that times the places and frequencies of each allow
+	rounds   []int // how many go on in each round, which share the tries
+}
+
+// The search's efforts. A try takes about half a microsecond for five seats, so that a first
+// answer takes 20 ms, and eight channels, found from one to eight, 0.7 s.
+var (
+	first    = effort{3, 25_000, 15_000_000, []int{2, 1}}
+	thorough = effort{6, 120_000, 120_000_000, []int{4, 2, 1}}
+)
+
+// allowance is how many tries there are, shared by so many numbers of channels.
+func (p *planner) allowance(e effort, channels int) int {
+	return min(e.tries, e.places*8/max(8, channels)/(p.problem.np*p.problem.nf))
+}
+
 // quick takes the best of few starts.
 func (p *planner) quick() (Answer, error) {
 	if p.limits.Groups != nil {
-		return p.byHand()
+		return p.byHand(first)
 	}
 	count := min(p.limits.Channels, p.field.Drivers)
-	best := p.best(count, p.starts(count, 3, 0), 1, quickWork/(p.problem.np*p.problem.nf))
+	best := p.best(count, p.starts(count, first.clusters), first, p.allowance(first, 1))
 	if best == nil {
 		return Answer{}, ErrSizes
 	}
-	return p.answer(best[0]), nil
+	return p.answer(best), nil
 }
 
-const (
-	quickWork = 8_000_000
-	planWork  = 20_000_000
-	handWork  = 60_000_000
-)
+// stride is how many steps apart delays are tried at first, in s: a sixth of a period of the
+// highest frequency. Those between are tried about the best.
+const stride = 1. / 48000
 
-// best descends from starts and returns the best few, in order, after so many evaluations
-// each.
-func (p *planner) best(count int, starts []start, few, work int) []*snapshot {
+// best searches from starts and returns the best found; nil without any. A third of the
+// tries goes into the delays of all starts, the rest into rounds, of which each takes the
+// best of the last further.
+func (p *planner) best(count int, starts []start, e effort, tries int) *snapshot {
 	if len(starts) == 0 {
 		return nil
 	}
 	found := make([]*snapshot, len(starts))
 	p.each(count, len(starts), func(s *search, i int) {
 		found[i] = &snapshot{}
-		s.soft, s.work = true, work
+		s.soft, s.wide, s.work = true, true, tries/3/len(starts)
 		s.begin(starts[i])
-		if p.ctx.Err() == nil {
-			s.retimeAll()
-		}
+		s.retimeAll()
 		s.save(found[i])
 	})
+	for round, few := range e.rounds {
+		slices.SortStableFunc(found, byCost)
+		found = found[:min(few, len(found))]
+		p.each(count, len(found), func(s *search, i int) {
+			s.soft, s.wide, s.work = true, true, tries*2/3/len(e.rounds)/len(found)
+			s.load(found[i])
+			if round == 0 {
+				s.descend()
+			}
+			s.wide = false
+			s.explore(uint64(count*1000 + round*100 + i))
+			s.save(found[i])
+		})
+	}
 	slices.SortStableFunc(found, byCost)
-	found = found[:min(few, len(found))]
-	p.each(count, len(found), func(s *search, i int) {
-		s.soft, s.work = true, work
-		s.load(found[i])
-		s.descend()
-		p.explore(s, uint64(count*100+i))
-		s.save(found[i])
-	})
-	return p.polished(count, found, work/4)
+	return p.polished(count, found[:1], tries/4)
 }
 
 // polished descends by the aim itself, where the search was by a smooth one, and returns
-// the better first.
-func (p *planner) polished(count int, found []*snapshot, work int) []*snapshot {
+// the best.
+func (p *planner) polished(count int, found []*snapshot, tries int) *snapshot {
 	p.each(count, len(found), func(s *search, i int) {
-		s.soft, s.work = false, work
+		s.soft, s.wide, s.work = false, true, tries
 		s.load(found[i])
 		s.descend()
 		s.save(found[i])
 	})
-	slices.SortStableFunc(found, byCost)
-	return found
+	return slices.MinFunc(found, byCost)
 }
 
 // asTheyAre returns what starts are without any change.
@@ -263,7 +282,7 @@ func (p *planner) asTheyAre(count int, starts []start) []*snapshot {
 	out := make([]*snapshot, len(starts))
 	p.each(count, len(starts), func(s *search, i int) {
 		out[i] = &snapshot{}
-		s.soft = false
+		s.soft, s.work = false, 0
 		s.begin(starts[i])
 		s.save(out[i])
 	})
@@ -278,25 +297,6 @@ func byCost(a, b *snapshot) int {
 	return cmp.Compare(a.cost, b.cost)
 }
 
-// explore makes a search better by kicks, each followed by a descent, while its work lasts:
-// iterated local search (H. R. Lourenço, O. C. Martin and T. Stützle, in Handbook of
-// Metaheuristics, 2003).
-func (p *planner) explore(s *search, seed uint64) {
-	random := rand.New(rand.NewPCG(seed, 2))
-	var best snapshot
-	s.save(&best)
-	for s.work > 0 && p.ctx.Err() == nil {
-		s.kick(random, 2+random.IntN(3))
-		s.descend()
-		if s.cost < best.cost-better {
-			s.save(&best)
-		} else {
-			s.load(&best)
-		}
-	}
-	s.load(&best)
-}
-
 // upTo finds the answers for 1 to count groups, each beginning with the last, one group
 // split, too, so that none is worse.
 func (p *planner) upTo(count int) ([]Answer, error) {
@@ -308,7 +308,8 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 		if last != nil {
 			halves = p.halves(last)
 		}
-		best := p.best(k, append(p.starts(k, 4, 2), halves...), 2, planWork/(p.problem.np*p.problem.nf))
+		tries := p.allowance(thorough, count)
+		best := p.best(k, append(p.starts(k, thorough.clusters), halves...), thorough, tries)
 		if err := p.ctx.Err(); err != nil {
 			return nil, err
 		}
@@ -316,10 +317,10 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 			out, last = append(out, Answer{}), nil
 			continue
 		}
-		if last != nil && best[0].cost > last.cost {
-			best = p.polished(k, append(p.asTheyAre(k, halves), best[0]), planWork/(p.problem.np*p.problem.nf))
+		if last != nil && best.cost > last.cost {
+			best = p.polished(k, append(p.asTheyAre(k, halves), best), tries)
 		}
-		last = best[0]
+		last = best
 		out = append(out, p.answer(last))
 	}
 	return out, nil

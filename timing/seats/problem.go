@@ -20,6 +20,8 @@ type problem struct {
 	re, im               [][]float64 // [driver][place*nf+f]
 	arrival              [][]float64 // [driver][seat] s, against the other drivers there
 	energy               [][]float64 // [driver][seat]
+	nearest              [][]int     // [driver] the few others whose arrivals are nearest, the nearest first
+	everyone             []int       // all drivers
 	spread               float64     // s, the most from the first to the last arrival at any seat
 }
 
@@ -73,10 +75,11 @@ func newProblem(f *Field, fed []feed) *problem {
 		p.energy = append(p.energy, energy)
 	}
 	p.arrive()
+	p.meet()
 	return p
 }
 
-// inStepped returns the drivers' pressures over the sum of their magnitudes, [place][driver*n+f].
+// inStepped returns the drivers' pressures over the sum of their magnitudes, or over Field.Full, [place][driver*n+f].
 func (f *Field) inStepped(fed []feed) [][]complex128 {
 	n := len(f.Frequency)
 	out := make([][]complex128, len(f.Place))
@@ -89,6 +92,9 @@ func (f *Field) inStepped(fed []feed) [][]complex128 {
 				row[i] *= complex(fed[i/n].gain, 0) * turn(f.Frequency[i%n], fed[i/n].delay)
 			}
 			inStep[i%n] += cmplx.Abs(row[i])
+		}
+		if f.Full != nil {
+			copy(inStep, f.Full)
 		}
 		for i := range row {
 			if inStep[i%n] > 0 {
@@ -280,4 +286,28 @@ func (p *problem) slope(d, after, place, turns int) (slope, fit float64) {
 		fit += w * math.Cos(phase[f]-slope*2*math.Pi*hz)
 	}
 	return slope, fit / max(total, math.SmallestNonzeroFloat64)
+}
+
+// meet finds each driver's nearest.
+func (p *problem) meet() {
+	p.nearest = make([][]int, len(p.driver))
+	far := make([]float64, len(p.driver))
+	for d := range p.driver {
+		p.everyone = append(p.everyone, d)
+		row := make([]int, 0, mostNear+1)
+		for e := range p.driver {
+			if e == d {
+				continue
+			}
+			far[e] = p.apart(d, p.arrival[e])
+			at := len(row)
+			for at > 0 && far[e] < far[row[at-1]]*(1-alike) {
+				at--
+			}
+			if at < mostNear {
+				row = slices.Insert(row, at, e)[:min(len(row)+1, mostNear)]
+			}
+		}
+		p.nearest[d] = row
+	}
 }

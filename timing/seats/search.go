@@ -1,6 +1,7 @@
 package seats
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 )
@@ -18,21 +19,34 @@ type search struct {
 	high    int
 	tre     [][]float64 // [delay-low][frequency] exp(-i 2 pi f delay)
 	tim     [][]float64
+	ctx     context.Context
 	allowed []bool // [drivers in a group]
 	regroup bool   // drivers may change groups
 	fixed   []bool // [group] its delay is not to be changed; nil: none
 
-	group []int // [driver]
-	count []int // [group] drivers
-	delay []int // [group] steps
-	cost  float64
-	work  int // evaluations left
+	group  []int // [driver]
+	count  []int // [group] drivers
+	delay  []int // [group] steps
+	cost   float64
+	work   int  // evaluations left
+	stride int  // between the delays that are tried, in steps, before those about the best of them
+	wide   bool // all delays that can be set are tried, and swaps with all drivers; else those nearby
 
 	gre, gim       [][]float64 // [group][place*nf+f] without delay
 	sre, sim       []float64   // the sum with delays
 	flat, cre, cim []float64   // scratch: shares without and by a group's turn
 	sum            []float64   // [seat*bands+band]
 }
+
+// nearby is how many strides from a delay others are tried after a kick, half a period of the
+// highest frequency, and mostNear how many of the nearest drivers one is swapped with.
+const (
+	nearby   = 3
+	mostNear = 4
+)
+
+// spent tells whether the search is to end.
+func (s *search) spent() bool { return s.work <= 0 || s.ctx.Err() != nil }
 
 // snapshot is what search can go back to.
 type snapshot struct {
@@ -76,7 +90,7 @@ func newSearch(p *problem, sc *scorer, t *phases, groups int) *search {
 	s := &search{problem: p, scorer: sc, step: t.step, low: t.low, high: t.high, tre: t.re, tim: t.im, regroup: true,
 		group: make([]int, len(p.driver)), count: make([]int, groups), delay: make([]int, groups),
 		sre: make([]float64, n), sim: make([]float64, n), flat: make([]float64, n), cre: make([]float64, n), cim: make([]float64, n),
-		sum: make([]float64, p.seats*p.bands), work: math.MaxInt}
+		sum: make([]float64, p.seats*p.bands), stride: max(1, int(stride/t.step+0.5))}
 	for range groups {
 		s.gre, s.gim = append(s.gre, make([]float64, n)), append(s.gim, make([]float64, n))
 	}
@@ -90,6 +104,7 @@ func (s *search) turns(g int) (re, im []float64) {
 
 // refresh sums up what the groups give, free of what many changes leave of rounding.
 func (s *search) refresh() {
+	s.work -= len(s.group) / 5 // it takes as long as so many tries
 	clear(s.count)
 	for g := range s.gre {
 		clear(s.gre[g])
@@ -145,7 +160,7 @@ func (s *search) now() float64 {
 			from = end
 		}
 	}
-	return s.value(s.sum)
+	return s.value(s.sum, math.Inf(1))
 }
 
 // retime gives a group the delay that is best with the others as they are, of all that can
@@ -168,12 +183,24 @@ func (s *search) retime(g int) bool {
 		}
 	}
 	best, least := s.delay[g], s.cost-better
-	for d := s.low; d <= s.high; d++ {
-		if v := s.turned(s.tre[d-s.low], s.tim[d-s.low]); v < least {
-			best, least = d, v
+	try := func(from, to, stride int) {
+		for d := max(from, s.low); d <= min(to, s.high); d += stride {
+			if v := s.turned(s.tre[d-s.low], s.tim[d-s.low], least); v < least {
+				best, least = d, v
+			}
+			s.work--
 		}
 	}
-	s.work -= s.high - s.low + 1
+	if s.wide {
+		try(s.low, s.high, s.stride)
+	} else {
+		try(s.delay[g]-nearby*s.stride, s.delay[g]+nearby*s.stride, s.stride)
+	}
+	if s.stride > 1 {
+		middle := best
+		try(middle-s.stride+1, middle-1, 1)
+		try(middle+1, middle+s.stride-1, 1)
+	}
 	if best == s.delay[g] {
 		return false
 	}
@@ -194,8 +221,9 @@ func subTurned(dre, dim, are, aim, tre, tim []float64) {
 	}
 }
 
-// turned is what the sum is worth with the group of flat, cre and cim turned so.
-func (s *search) turned(tre, tim []float64) float64 {
+// turned is what the sum is worth with the group of flat, cre and cim turned so; as for
+// value, where that is no less than limit it may be anything that is no less.
+func (s *search) turned(tre, tim []float64, limit float64) float64 {
 	clear(s.sum)
 	tim = tim[:len(tre)]
 	for p, seat := range s.seat {
@@ -211,12 +239,12 @@ func (s *search) turned(tre, tim []float64) float64 {
 			from = end
 		}
 	}
-	return s.value(s.sum)
+	return s.value(s.sum, limit)
 }
 
 // changed is what the sum is worth with driver d moved from group a to b and, unless it is
-// below 0, driver e from b to a.
-func (s *search) changed(d, e, a, b int) float64 {
+// below 0, driver e from b to a; limit is as for turned.
+func (s *search) changed(d, e, a, b int, limit float64) float64 {
 	s.work--
 	clear(s.sum)
 	are, aim := s.turns(a)
@@ -251,7 +279,7 @@ func (s *search) changed(d, e, a, b int) float64 {
 			from = end
 		}
 	}
-	return s.value(s.sum)
+	return s.value(s.sum, limit)
 }
 
 // move puts a driver into a group.
@@ -280,7 +308,7 @@ func (s *search) move(d, to int) {
 // retimeAll retimes groups in turn until none gets better: exact coordinate descent (see
 // S. J. Wright, "Coordinate descent algorithms", Math. Program. 151 (2015) 3).
 func (s *search) retimeAll() (any bool) {
-	for still, g := 0, 0; still < len(s.delay) && s.work > 0; g = (g + 1) % len(s.delay) {
+	for still, g := 0, 0; still < len(s.delay) && !s.spent(); g = (g + 1) % len(s.delay) {
 		still++
 		if s.retime(g) {
 			still, any = 0, true
@@ -296,7 +324,7 @@ func (s *search) fits(drivers int) bool { return drivers > 0 && s.allowed[driver
 // pairs, while that is better.
 func (s *search) moveAll() (any bool) {
 	for d := range s.group {
-		if s.work <= 0 {
+		if s.spent() {
 			return any
 		}
 		a, best, least := s.group[d], -1, s.cost-better
@@ -305,7 +333,7 @@ func (s *search) moveAll() (any bool) {
 		}
 		for b := range s.count {
 			if b != a && s.fits(s.count[b]+1) {
-				if v := s.changed(d, -1, a, b); v < least {
+				if v := s.changed(d, -1, a, b, least); v < least {
 					best, least = b, v
 				}
 			}
@@ -321,12 +349,16 @@ func (s *search) moveAll() (any bool) {
 func (s *search) swapAll() (any bool) {
 	for d := range s.group {
 		a, best, least := s.group[d], -1, s.cost-better
-		if s.work <= 0 {
+		if s.spent() {
 			return any
 		}
-		for e := range s.group {
+		others := s.nearest[d]
+		if s.wide {
+			others = s.everyone
+		}
+		for _, e := range others {
 			if b := s.group[e]; b != a {
-				if v := s.changed(d, e, a, b); v < least {
+				if v := s.changed(d, e, a, b, least); v < least {
 					best, least = e, v
 				}
 			}
@@ -350,7 +382,7 @@ func (s *search) shiftAll() (any bool) {
 	for a := range s.count {
 		for b := range s.count {
 			for m := 2; m <= mostShifted && a != b && s.count[a] > m; m++ {
-				if s.work <= 0 {
+				if s.spent() {
 					return any
 				}
 				if s.fits(s.count[a]-m) && s.fits(s.count[b]+m) && !s.smaller(a, b, m) {
@@ -382,7 +414,7 @@ func (s *search) shift(a, b, m int) bool {
 		best, least := -1, math.Inf(1)
 		for d, g := range s.group {
 			if g == a {
-				if v := s.changed(d, -1, a, b); v < least-better {
+				if v := s.changed(d, -1, a, b, least); v < least-better {
 					best, least = d, v
 				}
 			}
@@ -403,7 +435,7 @@ func (s *search) shift(a, b, m int) bool {
 
 // descend makes all changes that are better.
 func (s *search) descend() {
-	for s.work > 0 {
+	for !s.spent() {
 		any := s.retimeAll()
 		if s.regroup {
 			any = s.moveAll() || any
@@ -418,8 +450,31 @@ func (s *search) descend() {
 	}
 }
 
+// explore makes a search better by kicks, each followed by a descent, while its work lasts:
+// iterated local search (H. R. Lourenço, O. C. Martin and T. Stützle, in Handbook of
+// Metaheuristics, 2003).
+func (s *search) explore(seed uint64) {
+	const fewest, more = 5, 4
+	random := rand.New(rand.NewPCG(seed, 2))
+	var best snapshot
+	s.save(&best)
+	for !s.spent() {
+		s.kick(random, fewest+random.IntN(more))
+		s.descend()
+		if s.cost < best.cost-better {
+			s.save(&best)
+		} else {
+			s.load(&best)
+		}
+	}
+	s.load(&best)
+}
+
 // kick makes some changes at random.
 func (s *search) kick(random *rand.Rand, changes int) {
+	if !s.regroup {
+		changes = 1 + changes/5 // of delays alone, which a descent undoes less easily
+	}
 	for range changes {
 		if !s.regroup {
 			s.work -= len(s.group) // the sums that are made anew below

@@ -5,18 +5,21 @@ type Code string
 
 // Facts about recordings.
 const (
-	WholeUnusable Code = "whole unusable" // the one of all channels, for Err
-	Uncompared    Code = "uncompared"     // the channels, for Err
-	NoRecording   Code = "no recording"   // of a channel, which would be File
-	Unusable      Code = "unusable"       // that of a channel, for Err
-	TakeUnusable  Code = "take unusable"  // a further one of a channel, Take, for Err
-	WireInverted  Code = "wire inverted"  // of a channel, and not the channel
-	WireLevel     Code = "wire level"     // of a channel, Value dB over the others
-	DelaysSet     Code = "delays set"     // though it was said that none were
-	NoDelaysSet   Code = "no delays set"  // though it was said that they were
-	Alike         Code = "alike"          // those of Channels, which should not be
-	Exchanged     Code = "exchanged"      // those of two Channels, or their wires
-	SeatUnusable  Code = "seat unusable"  // the one at Seat, for Err
+	WholeUnusable Code = "whole unusable"  // the one of all channels, for Err
+	Uncompared    Code = "uncompared"      // the channels, for Err
+	NoRecording   Code = "no recording"    // of a channel, which would be File
+	Unusable      Code = "unusable"        // that of a channel, for Err
+	TakeUnusable  Code = "take unusable"   // a further one of a channel, Take, for Err
+	WireInverted  Code = "wire inverted"   // of a channel, and not the channel
+	WireLevel     Code = "wire level"      // of a channel, Value dB over the others
+	DelaysSet     Code = "delays set"      // though it was said that none were
+	NoDelaysSet   Code = "no delays set"   // though it was said that they were
+	Alike         Code = "alike"           // those of Channels, which should not be
+	Exchanged     Code = "exchanged"       // those of two Channels, or their wires
+	SeatUnusable  Code = "seat unusable"   // the one at Seat, for Err
+	SeatWireLevel Code = "seat wire level" // at Seat, Value dB over the others
+
+	SeatsOtherCase Code = "seats other case" // most at seats look as if delays were set where it was said that they were not, or the other way round
 )
 
 // Facts about channels.

@@ -53,7 +53,7 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	if p.Seating == nil {
 		return nil, nil
 	}
-	found := &Seats{Wired: true}
+	found, others := &Seats{Wired: true}, 0
 	for i, s := range p.Array.Seats {
 		name := sweep.RecordedSeatName(i + 1)
 		m, err := t.analyse(t.path(name))
@@ -68,6 +68,9 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 			}
 			found.Heard = append(found.Heard, Seat{Index: i, Name: s.Name, Level: level, Whole: m})
 			found.Wired = found.Wired && m.Absolute
+			if level.OtherCase {
+				others++
+			}
 		default:
 			out.Faults = append(out.Faults, Fact{Code: SeatUnusable, Seat: s.Name, Err: err})
 		}
@@ -75,12 +78,21 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 			return nil, err
 		}
 	}
-	if len(found.Heard) == 0 {
+	switch {
+	case len(found.Heard) == 0:
 		return nil, nil
+	case out.Channels != nil && out.Channels.OtherCase:
+		if !slices.ContainsFunc(out.Notes, func(f Fact) bool { return f.Code == LevelUnjudged }) {
+			out.Notes = append(out.Notes, Fact{Code: LevelUnjudged})
+		}
+		return nil, nil
+	case 2*others > len(found.Heard):
+		out.Faults = append(out.Faults, Fact{Code: SeatsOtherCase})
 	}
 	if !found.Wired && len(found.Heard) > 1 {
 		out.Notes = append(out.Notes, Fact{Code: SeatsNoWire})
 	}
+	out.Faults = append(out.Faults, found.wires()...)
 	found.judge(p, t.Level.Case, out.Channels)
 	if len(found.Thirds) == 0 {
 		thirds := p.Seating.Thirds
@@ -156,6 +168,22 @@ func (s *Seats) judge(p *timing.Plan, played timing.Case, channels *Channels) {
 	if len(s.Thirds) > 0 {
 		s.Planned, s.Measured = seats.OfBands(planned, s.Thirds, weight), seats.OfBands(measured, s.Thirds, weight)
 	}
+}
+
+// wires tells of seats whose wire is of another level than at the others: what was measured
+// there is off by as much.
+func (s *Seats) wires() (found []Fact) {
+	var all []*recording.Measured
+	for _, h := range s.Heard {
+		all = append(all, h.Whole)
+	}
+	_, level := wires(all)
+	for i, h := range s.Heard {
+		if math.Abs(level[i]) > wireApart {
+			found = append(found, Fact{Code: SeatWireLevel, Seat: h.Name, Value: level[i]})
+		}
+	}
+	return found
 }
 
 // own returns each seat's own mean difference in dB, where nothing tells one recording's gain

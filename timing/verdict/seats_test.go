@@ -38,7 +38,13 @@ func seated(t *testing.T) *timing.Plan {
 			p.Seating.Planned.Band[i][b] = 6 + float64(i) + 0.1*float64(b)
 		}
 	}
-	p.Seating.Without = seats.Figures{Band: p.Seating.Planned.Band}
+	for _, row := range p.Seating.Planned.Band {
+		without := slices.Clone(row)
+		for b := range without {
+			without[b] += 3
+		}
+		p.Seating.Without.Band = append(p.Seating.Without.Band, without)
+	}
 	return p
 }
 
@@ -184,6 +190,71 @@ func TestSeats(t *testing.T) {
 			}
 			if math.Abs(v.Measured.Mean-expect.Mean) > test.within || math.Abs(v.Measured.Between-expect.Between) > test.within {
 				t.Errorf("mean %.2f, between %.2f; want %.2f, %.2f", v.Measured.Mean, v.Measured.Between, expect.Mean, expect.Between)
+			}
+		})
+	}
+}
+
+// TestSeatsOtherCase: recordings without delays are held against the plan without them; said to
+// be with them they are told of, and with channels that tell it first nothing is judged. A wire
+// of another level is told of, too.
+func TestSeatsOtherCase(t *testing.T) {
+	p := seated(t)
+	s, err := sweep.New(150, 20000, 2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	k, stage := takes{}, rehearsal.NewStage(p)
+	set := rehearsal.Setting{Case: timing.AsBuilt, Channel: rehearsal.All, Rate: rate, SNR: 60, Latency: 0.02}
+	for i, seat := range p.Array.Seats {
+		g, err := stage.At(seat.At)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if k[sweep.RecordedSeatName(i+1)+".wav"], err = g.Record(s, set); err != nil {
+			t.Fatal(err)
+		}
+	}
+	with := maps.Clone(k)
+	for c := range p.Channels {
+		set.Channel = c
+		if with[sweep.RecordedChannelName(c+1, 1)+".wav"], err = stage.Record(s, set); err != nil {
+			t.Fatal(err)
+		}
+	}
+	louder := maps.Clone(k)
+	wire := louder["seat_2.wav"]
+	wire.Reference = slices.Clone(wire.Reference)
+	for i := range wire.Reference {
+		wire.Reference[i] *= 1.2 // 1.6 dB
+	}
+	louder["seat_2.wav"] = wire
+	for _, test := range []struct {
+		name   string
+		from   takes
+		played timing.Case
+		told   []verdict.Code // of faults and notes
+		worst  float64        // dB; 0: nothing is judged
+	}{
+		{"as said", k, timing.AsBuilt, nil, 12},
+		{"another wire", louder, timing.AsBuilt, []verdict.Code{verdict.SeatWireLevel}, 12},
+		{"the other way", k, timing.Aligned, []verdict.Code{verdict.SeatsOtherCase}, 9},
+		{"told by the channels", with, timing.Aligned, []verdict.Code{verdict.NoDelaysSet, verdict.LevelUnjudged}, 0},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			f, err := verdict.Takes{Sweep: s, Read: test.from.wired, Level: verdict.LevelSetting{Case: test.played}}.Judge(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var told []verdict.Code
+			for _, x := range slices.Concat(f.Faults, f.Notes) {
+				told = append(told, x.Code)
+			}
+			if diff := cmp.Diff(test.told, told); diff != "" {
+				t.Error(diff)
+			}
+			if (f.Seats == nil) != (test.worst == 0) || f.Seats != nil && math.Abs(f.Seats.Planned.Worst-test.worst) > 1 {
+				t.Errorf("%+v", f.Seats)
 			}
 		})
 	}

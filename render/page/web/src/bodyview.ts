@@ -1,12 +1,13 @@
 // The body's part of the page: what its drivers are coloured by, the legend,
 // and the row of the one that was picked.
 
+import { alone, bodies, centre, driversOf } from "./bodies";
 import { channelColour, css, inkOn, shade } from "./colours";
 import type { RGB } from "./colours";
 import { el, framed, make, say } from "./dom";
 import { SolidView } from "./solid";
 import type { State } from "./state";
-import type { Heard } from "./document";
+import type { Heard, PlanAnswer, Triple } from "./document";
 import { decibels, fixed, milliseconds } from "./words";
 
 /** A picture that holds the following frames up for longer than this each, twice in a row, is not drawn while the chair moves. */
@@ -18,6 +19,10 @@ type By = "channel" | "delay" | "level";
 
 export class BodyView {
   private by: By = "channel";
+  /** The body that is shown, and which drivers it has. */
+  private body = 0;
+  private own: number[] = [];
+  private readonly chooser = el("which-body");
   private picked = -1;
   private solid: SolidView | null = null;
   private readonly select = el<HTMLSelectElement>("pick");
@@ -31,7 +36,7 @@ export class BodyView {
     this.draw = framed(() => this.drawNow());
     const canvas = el<HTMLCanvasElement>("solid");
     try {
-      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(index));
+      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(this.own[index] ?? -1));
     } catch {
       canvas.hidden = true;
       el("solid-none").hidden = false;
@@ -43,6 +48,10 @@ export class BodyView {
     });
     el("colour-by").addEventListener("change", (event) => {
       this.by = (event.target as HTMLInputElement).value as By;
+      this.draw();
+    });
+    this.chooser.addEventListener("change", (event) => {
+      this.choose(Number((event.target as HTMLInputElement).value));
       this.draw();
     });
     this.select.onchange = () => this.pick(this.select.selectedIndex - 1, true);
@@ -86,7 +95,8 @@ export class BodyView {
   private take(): void {
     const { planned } = this.state;
     if (planned === null) return;
-    this.solid?.take(planned);
+    this.body = Math.min(this.body, bodies(planned) - 1);
+    this.show(planned);
     if (this.select.options.length !== planned.drivers.length + 1) {
       this.select.replaceChildren(make("option", { value: "" }, "none"), ...planned.drivers.map((d) => make("option", { value: d.id }, String(d.id))));
       this.picked = -1;
@@ -94,9 +104,29 @@ export class BodyView {
     this.draw();
   }
 
+  /** Shows one of the bodies. */
+  private show(planned: PlanAnswer): void {
+    this.own = driversOf(planned, this.body);
+    this.solid?.take(alone(planned, this.body));
+    const many = bodies(planned);
+    this.chooser.hidden = many === 1;
+    if (this.chooser.childElementCount - 1 !== many) {
+      this.chooser.replaceChildren(make("legend", { class: "hidden" }, "Which body"), ...Array.from({ length: many }, (_, i) =>
+        make("label", {}, make("input", { type: "radio", name: "which-body", value: i, checked: i === this.body }), make("span", {}, `Body ${i + 1}`))));
+    }
+    for (const radio of this.chooser.querySelectorAll("input")) radio.checked = Number(radio.value) === this.body;
+  }
+
+  private choose(body: number): void {
+    if (body === this.body || this.state.planned === null) return;
+    this.body = body;
+    this.show(this.state.planned);
+  }
+
   private pick(index: number, turns = false): void {
     this.picked = index;
-    if (turns) this.solid?.face(index);
+    this.choose(this.state.planned?.drivers[index]?.body ?? this.body);
+    if (turns) this.solid?.face(this.own.indexOf(index));
     this.select.selectedIndex = index + 1;
     document.dispatchEvent(new CustomEvent("picked", { detail: index }));
     this.draw();
@@ -111,11 +141,18 @@ export class BodyView {
     const low = Math.min(...known);
     const high = Math.max(...known);
     const colour = (i: number): RGB => (this.by === "channel" ? channelColour(this.channels[i] ?? 1) : shade((values[i]! - low) / (high - low || 1)));
-    const colours = rows.map((_, i) => colour(i));
-    const labels = rows.map((_, i) => (this.by === "channel" ? String(this.channels[i] ?? "") : ""));
-    this.solid?.draw(this.state.spot, { colours, labels, picked: this.picked });
+    const colours = this.own.map(colour);
+    const labels = this.own.map((i) => (this.by === "channel" ? String(this.channels[i] ?? "") : ""));
+    this.solid?.draw(this.towards(), { colours, labels, picked: this.own.indexOf(this.picked) });
     this.legend(low, high);
     this.row(rows);
+  }
+
+  /** Where the chair is from the body that is shown. */
+  private towards(): Triple {
+    const { planned, spot } = this.state;
+    const [x, y, z] = planned === null ? [0, 0, 0] : centre(planned, this.body);
+    return [spot[0] - x, spot[1] - y, spot[2] - z];
   }
 
   private legend(low: number, high: number): void {

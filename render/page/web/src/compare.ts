@@ -7,8 +7,9 @@ import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import { pickText } from "./files";
 import type { State } from "./state";
-import type { AtSpot, Measures, PlanAnswer } from "./document";
-import { fixed, microseconds, milliseconds, onset } from "./words";
+import type { AtSpot, Measures, PlanAnswer, Seats, SeatsLost } from "./document";
+import type { Maybe } from "./types";
+import { decibels, fixed, microseconds, milliseconds, onset } from "./words";
 
 interface Side {
   name: string;
@@ -66,10 +67,17 @@ export class Compare {
     say(caption, `This design beside ${other.name}`);
     this.box.replaceChildren(
       make("table", {}, caption, make("thead", {}, head), make("tbody", {},
-        ...own.map(([words, value], i) =>
-          make("tr", {}, make("th", { scope: "row" }, words), make("td", { class: "number" }, value), make("td", { class: "number" }, its[i]?.[1] ?? ""))))),
+        ...own.flatMap(([words, value], i) => (value === "" && (its[i]?.[1] ?? "") === "" ? [] : [
+          make("tr", {}, make("th", { scope: "row" }, words), make("td", { class: "number" }, value), make("td", { class: "number" }, its[i]?.[1] ?? "")),
+        ])),
+      )),
     );
   }
+}
+
+/** What seats lose without delays and with them; of a design without seats nothing. */
+function lost(seats: Seats | undefined, of: (lost: SeatsLost) => Maybe): string {
+  return seats === undefined ? "" : `${decibels(of(seats.without))} → ${decibels(of(seats.planned))} dB`;
 }
 
 function rows({ planned, measures }: Side): [string, string][] {
@@ -81,6 +89,8 @@ function rows({ planned, measures }: Side): [string, string][] {
     ["channels", String(plan.channels.length)],
     ["radius", `${fixed(Number(planned.values["body.radius_mm"] ?? 0), 0)} mm`],
     ["chair", planned.place.short],
+    ["worst of seats", lost(plan.seats, (of) => of.worst_db)],
+    ["between seats", lost(plan.seats, (of) => of.between_db)],
     both("smear", (m) => microseconds(m.smear_us)),
     both("arrivals within", (m) => microseconds(m.spread_us)),
     both("no combs up to", (m) => onset(m.comb_onset_hz)),

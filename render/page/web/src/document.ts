@@ -258,6 +258,18 @@ export interface Held {
   left: Triple;
   /** its own z */
   top: Triple;
+  /** the number that its drivers begin with */
+  first_driver: number;
+  /** it is on the channels of the first body */
+  shared: boolean;
+  /** of its centre from the spot */
+  distance_m: number;
+  /** mean of its drivers, by energy, without delays */
+  arrival_us: number;
+  /** mean of its drivers, alike: what differs is the programme delay */
+  delay_us: number;
+  /** of its direct sound, over that of all bodies, by energy */
+  level_db: number;
 }
 
 /** The loudest tone of an octave. */
@@ -445,6 +457,8 @@ export interface Mounted {
   cone_mm: number;
   /** across */
   flange_mm: number;
+  /** which of the bodies it is on, from 0 */
+  body: number;
 }
 
 /** A message that asks for a spot. */
@@ -456,7 +470,7 @@ export interface Move {
   seats_m: Triple[];
   /** above, side */
   view: View;
-  /** level, smear, comb_onset, summing_loss; empty: no map */
+  /** level, smear, comb_onset, summing_loss, loss; empty: no map */
   quantity: Quantity;
   band_hz: number;
   /** of the map along one side */
@@ -482,6 +496,8 @@ export interface Moved extends Partial<Spot> {
 export interface Named {
   name: string;
   words: string;
+  /** only where there are several seats */
+  seats?: boolean;
 }
 
 /** One octave of a survey. */
@@ -590,6 +606,8 @@ export interface PlanAnswer {
   /** by which rule strings are chosen, in words; empty where there is no choice */
   front_rule: string;
   solid: Solid;
+  /** the other bodies, where there are several */
+  others?: Solid[];
   drivers: Mounted[];
   /** what was found, in words */
   sentences: string[];
@@ -688,11 +706,13 @@ export interface Seat extends Point {
   planned_db: number;
   middle_alone_db: number;
   without_db: number;
-  bound_db: number;
+  /** null: not worked out */
+  bound_db: number | null;
   planned_thirds_db: number[];
   middle_alone_thirds_db: number[];
   without_thirds_db: number[];
-  bound_thirds_db: number[];
+  /** null: not worked out */
+  bound_thirds_db: (number | null)[];
 }
 
 /** How one set of delays serves several seats. Losses are of the direct sound against all drivers in step, in dB, over the thirds. */
@@ -714,6 +734,8 @@ export interface Seats {
   each: Seat[];
   /** What numbers of channels would leave, each with its own best delays. */
   counts: SeatsCount[];
+  /** what shorter strings cost and bring, from the shortest */
+  strings: SeatsStrings[];
   /** what all this comes to, in sentences */
   words: string[];
 }
@@ -721,16 +743,29 @@ export interface Seats {
 /** What a number of channels would leave. */
 export interface SeatsCount extends SeatsLost {
   channels: number;
+  /** drivers */
+  longest_string: number;
 }
 
-/** Losses of all seats. */
+/** Losses of all seats; null where they were not worked out. */
 export interface SeatsLost {
-  /** over the whole band at the seat that loses most */
-  worst_db: number;
-  /** of the thirds' losses over seats, by their weights; holes count, so it may be above the worst */
-  mean_db: number;
-  /** standard deviation between seats, RMS over the thirds */
-  between_db: number;
+  /** over the whole band at the seat that loses most; null: not worked out */
+  worst_db: number | null;
+  /** of the thirds' losses over seats, by their weights; holes count, so it may be above the worst; null: not worked out */
+  mean_db: number | null;
+  /** standard deviation between seats, RMS over the thirds; null: not worked out */
+  between_db: number | null;
+}
+
+/** A plan for all seats with strings of so many drivers at most. */
+export interface SeatsStrings extends SeatsLost {
+  longest_string: number;
+  /** what the aim makes small */
+  aim_db: number;
+  /** at the seats, from the same amplifier, than with strings of any length */
+  louder_db: number;
+  /** the plan's own */
+  chosen: boolean;
 }
 
 /** What the processor is set to for one channel. */
@@ -781,7 +816,7 @@ export interface Solid {
   faces: number[][];
 }
 
-/** What is to be heard at a spot; without one at the design's. */
+/** What is to be heard at a spot; without one at the design's. Where the design has several seats, it is what is heard there of the plan for all of them. */
 export interface SoundAsked extends Hearing {
   text: string;
   spot_m: Triple | null;
@@ -864,6 +899,8 @@ export interface TableRow {
 export interface WalkAsked extends Hearing {
   text: string;
   from_m: Triple;
-  /** one of the walks that are offered */
+  /** one of the walks that are offered; empty: to a place */
   way: string;
+  /** that place */
+  to_m: Triple | null;
 }

@@ -21,9 +21,9 @@ const WRITE_MS = 700;
 /** An answer that takes longer makes the next rough map coarser. */
 const SLOW_MS = 60;
 
-/** What a map is of; another one is of something else. */
-function keyOf(a: Pick<Move, "id" | "view" | "quantity" | "band_hz">): string {
-  return `${a.view} ${a.quantity} ${a.band_hz} ${a.id}`;
+/** What a map of a design is of; another one is of something else. */
+function keyOf(design: string, a: Pick<Move, "view" | "quantity" | "band_hz">): string {
+  return `${a.view} ${a.quantity} ${a.band_hz} ${design}`;
 }
 
 export class Follow {
@@ -62,7 +62,7 @@ export class Follow {
 
   /** What the map is to be of now. */
   get wanted(): string {
-    return keyOf({ id: this.state.liveID, view: this.view, quantity: this.quantity, band_hz: this.band });
+    return keyOf(this.state.designID, { view: this.view, quantity: this.quantity, band_hz: this.band });
   }
 
   /** Moves the chair, or a seat with those of its row. */
@@ -112,9 +112,10 @@ export class Follow {
     if (!("spot_m" in answer)) this.state.spotFault = answer.fault ?? answer.error ?? "the server did not answer";
     else {
       this.state.moved = answer;
+      this.state.movedID = asked.id;
       this.state.movedOf = { spot: answer.spot_m, seats: asked.seats_m ?? [] };
       if (!this.state.isChairOwn && !this.state.isFormer) this.state.spot = [...answer.spot_m]; // the middle may be another seat
-      this.answered = keyOf(asked);
+      this.answered = keyOf(this.state.designID, asked);
       this.isFine = asked.cells > MOST_ROUGH_CELLS;
       if (!this.isFine) this.pace(asked, ms);
       if (this.state.spotWaits) this.write();

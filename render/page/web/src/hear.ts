@@ -6,9 +6,9 @@ import * as api from "./api";
 import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import type { State } from "./state";
-import type { Started, Triple } from "./document";
+import type { Named, Started, Triple } from "./document";
 
-const COMPUTING = "Computing what is heard…";
+const COMPUTING = "Computing what the chair hears…";
 const CHANGE_S = 0.01;
 const BEGIN_S = 1.5;
 const END_S = 0.06;
@@ -47,7 +47,8 @@ export class Hear {
       ...start.cases.map((c) =>
         make("label", { "data-case": c.name }, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
     );
-    el("walk-to").append(...start.walks.map((w) => make("option", { value: w.name }, w.words)));
+    state.on("plan", () => this.offer());
+    state.on("pick", () => this.offer());
     el("cases").addEventListener("change", (event) => this.choose((event.target as HTMLInputElement).value));
     this.play.onclick = () => void (this.is === "off" ? this.begin() : this.stop());
     el("swap").onclick = () => this.swap();
@@ -60,10 +61,44 @@ export class Hear {
     this.volume.oninput = () => this.loudness();
     el("walk").onclick = () => void this.walk();
     state.on("plan", () => void this.renew());
+    state.on("pick", () => void this.renew());
     state.on("faults", () => {
       if (state.isBroken && this.is !== "off") this.stop();
     });
     this.loudness();
+  }
+
+  /** The cases that there are of the design. */
+  private get cases(): Named[] {
+    return this.start.cases.filter((c) => !c.seats || this.state.seating !== null);
+  }
+
+  /** Where the listener is: at the seat that is picked, or in the chair. */
+  private get place(): Triple {
+    const { seats, spot, seating, picked } = this.state;
+    return [...(seating === null ? spot : (seats[picked] ?? spot))];
+  }
+
+  /** Offers what goes with seats where there are several, and whose ears are meant. */
+  private offer(): void {
+    const { seating, picked } = this.state;
+    for (const label of el("cases").querySelectorAll("label")) label.hidden = !this.cases.some((c) => c.name === label.dataset.case);
+    if (!this.cases.some((c) => c.name === this.case)) this.choose("aligned");
+    const to = el<HTMLSelectElement>("walk-to");
+    const was = to.value;
+    const seats = seating?.each.filter((_, i) => i !== picked).map((s) => make("option", { value: `seat ${s.number}` }, `to ${s.name}`)) ?? [];
+    to.replaceChildren(...seats, ...this.start.walks.map((w) => make("option", { value: w.name }, w.words)));
+    if ([...to.options].some((o) => o.value === was)) to.value = was;
+    const name = seating?.each[picked]?.name;
+    say(el("walk-from"), name === undefined ? "walk from the chair" : `walk from ${name}`);
+    say(el("hear-title"), name === undefined ? "Hear it" : `Hear it at ${name}`);
+  }
+
+  /** The way that was chosen: one that is offered, or to a seat. */
+  private get way(): { way: string; to_m: Triple | null } {
+    const way = el<HTMLSelectElement>("walk-to").value;
+    const at = this.state.seats[Number(way.replace("seat ", "")) - 1];
+    return way.startsWith("seat ") && at !== undefined ? { way: "", to_m: [...at] } : { way, to_m: null };
   }
 
   private say(words: string): void {
@@ -157,7 +192,7 @@ export class Hear {
     this.say(COMPUTING);
     const wish = {
       text: this.state.planned?.text ?? this.state.text,
-      spot_m: [...this.state.spot] as Triple,
+      spot_m: this.place,
       programme: this.programme.value,
       two_ears: el<HTMLInputElement>("two-ears").checked,
       dry: el<HTMLInputElement>("dry").checked,
@@ -171,7 +206,7 @@ export class Hear {
       this.replace(chosen, first);
       if (isFirst) this.rise();
       // What was pressed meanwhile comes next.
-      const rest = this.start.cases.map((c) => c.name).filter((name) => name !== chosen).sort((p, q) => Number(q === this.case) - Number(p === this.case));
+      const rest = this.cases.map((c) => c.name).filter((name) => name !== chosen).sort((p, q) => Number(q === this.case) - Number(p === this.case));
       void this.join(rest, get, mine);
     } catch (error) {
       if (this.under === mine) this.fail(error);
@@ -267,10 +302,10 @@ export class Hear {
     this.is = "walk";
     this.shown("wait");
     this.say("Computing the walk…");
-    const from: Triple = [...this.state.spot];
+    const from = this.place;
     try {
       const wav = await api.walk({
-        text: this.state.planned?.text ?? this.state.text, from_m: from, way: el<HTMLSelectElement>("walk-to").value,
+        text: this.state.planned?.text ?? this.state.text, from_m: from, ...this.way,
         case: this.case, programme: this.programme.value, two_ears: el<HTMLInputElement>("two-ears").checked,
         dry: el<HTMLInputElement>("dry").checked,
       }, mine.signal);
@@ -283,7 +318,7 @@ export class Hear {
       });
       source.start();
       this.rise();
-      this.say("Walking from the chair.");
+      this.say(this.state.seating === null ? "Walking from the chair." : "Walking.");
     } catch (error) {
       if (this.under === mine) this.fail(error);
     }

@@ -103,11 +103,9 @@ function ofSeats({ planned, without }: Seats): Figure[] {
   ];
 }
 
-/** What the delays for all bring at the worst seat, and what those for one seat would. */
+/** Where most is lost with the delays for all. What others would bring stands in the table of seats. */
 function priced(seats: Seats): string {
-  const name = seats.each[worst(seats)]?.name ?? "";
-  const { planned, middle_alone, without } = seats;
-  return `Most is lost at ${name}: ${decibels(planned.worst_db)} dB. With the delays for ${seats.middle_seat} alone the worst seat would lose ${decibels(middle_alone.worst_db)} dB, without delays ${decibels(without.worst_db)} dB.`;
+  return `Most is lost at ${seats.each[worst(seats)]?.name ?? ""}: ${decibels(seats.planned.worst_db)} dB.`;
 }
 
 /** What a surface or a room does that no delay can mend. */

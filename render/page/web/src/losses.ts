@@ -4,10 +4,11 @@ import type { Seats, SeatsLost } from "./document";
 import { el, make, say } from "./dom";
 import { worst } from "./seats";
 import type { State } from "./state";
+import type { Maybe } from "./types";
 import { decibels } from "./words";
 
 /** What is said of the whole, below the seats. */
-const WHOLE: [words: string, of: (lost: SeatsLost) => number][] = [
+const WHOLE: [words: string, of: (lost: SeatsLost) => Maybe][] = [
   ["worst seat", (lost) => lost.worst_db],
   ["mean", (lost) => lost.mean_db],
   ["between seats", (lost) => lost.between_db],
@@ -81,6 +82,6 @@ function row(name: HTMLElement): Row {
   return { row: make("tr", {}, make("th", { scope: "row" }, name), ...cells), name, cells };
 }
 
-function fill(cells: HTMLElement[], values: number[]): void {
+function fill(cells: HTMLElement[], values: Maybe[]): void {
   for (const [i, cell] of cells.entries()) say(cell, decibels(values[i]));
 }

@@ -132,7 +132,7 @@ export class RoomMap {
     }
     drawWay(c, at(0, 0), at(...this.spot()));
     if (planned !== null) drawBody(c, at, planned, rows, spot, this.follow.view);
-    this.front = planned !== null && this.follow.view === "above" ? [drawFront(c, at, planned)] : [];
+    this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
     drawMetre(c, at, p.height);
     this.chair.put(at, p.width, p.height);
     this.taken = this.seats.put(at, p.width, p.height);

@@ -1,5 +1,6 @@
 // What is drawn over the map: the body, the way to the chair, the front and a scale of length.
 
+import { solids } from "./bodies";
 import { channelColour, css } from "./colours";
 import type { Heard, PlanAnswer, Triple } from "./document";
 import { ink } from "./dom";
@@ -34,20 +35,22 @@ export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAn
     c.fillStyle = ink("--ink");
     c.fillRect(0, y - 1, c.canvas.width, 2);
   }
-  c.beginPath();
-  const points = planned.solid.vertices_mm.map(([x, y, z]) => flat([x / 1000, y / 1000, z / 1000], spot, view));
-  for (const [i, point] of hull(points).entries()) {
-    const [x, y] = at(...point);
-    if (i === 0) c.moveTo(x, y);
-    else c.lineTo(x, y);
+  for (const solid of solids(planned)) {
+    c.beginPath();
+    const points = solid.vertices_mm.map(([x, y, z]) => flat([x / 1000, y / 1000, z / 1000], spot, view));
+    for (const [i, point] of hull(points).entries()) {
+      const [x, y] = at(...point);
+      if (i === 0) c.moveTo(x, y);
+      else c.lineTo(x, y);
+    }
+    c.closePath();
+    c.lineJoin = "round";
+    c.fillStyle = "#fbf6ea";
+    c.fill();
+    c.strokeStyle = "#2a2320";
+    c.lineWidth = 1.5;
+    c.stroke();
   }
-  c.closePath();
-  c.lineJoin = "round";
-  c.fillStyle = "#fbf6ea";
-  c.fill();
-  c.strokeStyle = "#2a2320";
-  c.lineWidth = 1.5;
-  c.stroke();
   const channel = new Map(rows.map((d) => [d.id, d.channel]));
   const [o] = at(0, 0);
   for (const d of planned.drivers) {
@@ -85,30 +88,47 @@ export function drawMetre(c: CanvasRenderingContext2D, at: Place, h: number): vo
   c.fillText(words, 20 + w / 2, h - 21);
 }
 
-/** Says which way the loudspeaker looks, seen from above. Returns what the word takes up. */
-export function drawFront(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer): Box {
-  const [x, y] = at(Math.max(...planned.solid.vertices_mm.map(([x]) => x), radius(planned, 100)) / 1000, 0);
-  const tip = x + 20;
+/** A front mark that points more steeply up or down than this is on no side, seen from above. */
+const LEVEL = 0.3;
+
+/** Says which way is forward, seen from above, and where the front mark of a body that is turned is. Returns what the words take up. */
+export function drawFront(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer): Box[] {
+  const held = planned.plan.held?.[0];
+  if (held === undefined) return [drawArrow(c, at, planned, [1, 0], "front")];
+  const [x, y] = held.front;
+  const out = [drawArrow(c, at, planned, [1, 0], "forward")];
+  if (Math.hypot(x, y) > LEVEL && x < Math.hypot(x, y) * (1 - 1e-3)) out.push(drawArrow(c, at, planned, [x, y], "front mark"));
+  return out;
+}
+
+/** Draws an arrow from the first body in a direction along the floor, with a word at its tip. Returns what the word takes up. */
+function drawArrow(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, [u, v]: Point, word: string): Box {
+  const d = Math.hypot(u, v);
+  const reach = Math.max(...planned.solid.vertices_mm.map(([x, y]) => (x * u + y * v) / d), radius(planned, 100)) / 1000;
+  const [x0, y0] = at((u / d) * reach, (v / d) * reach);
+  const [dx, dy] = [u / d, -v / d];
+  const place = (along: number, aside: number): Point => [x0 + along * dx - aside * dy, y0 + along * dy + aside * dx];
   c.beginPath();
-  c.moveTo(x + 5, y);
-  c.lineTo(tip, y);
-  c.moveTo(tip - 5, y - 4);
-  c.lineTo(tip, y);
-  c.lineTo(tip - 5, y + 4);
+  c.moveTo(...place(5, 0));
+  c.lineTo(...place(20, 0));
+  c.moveTo(...place(15, -4));
+  c.lineTo(...place(20, 0));
+  c.lineTo(...place(15, 4));
   for (const [width, ink] of [[4.5, "rgb(30 22 30 / 60%)"], [2, "rgb(255 250 240 / 97%)"]] as const) {
     c.lineWidth = width;
     c.strokeStyle = ink;
     c.stroke();
   }
   c.font = `600 11.5px ${ink("--sans")}`;
-  c.textAlign = "left";
+  c.textAlign = dx < -LEVEL ? "right" : dx > LEVEL ? "left" : "center";
   c.textBaseline = "middle";
+  const [tx, ty] = place(Math.abs(dx) > LEVEL ? 25 : 30, 0);
   c.lineWidth = 3.5;
   c.strokeStyle = "rgb(30 22 30 / 65%)";
-  c.strokeText("front", tip + 5, y);
+  c.strokeText(word, tx, ty);
   c.fillStyle = "rgb(255 250 240)";
-  c.fillText("front", tip + 5, y);
-  return [tip + 10, y, 34, 10];
+  c.fillText(word, tx, ty);
+  return [tx + (dx < -LEVEL ? -5 : dx > LEVEL ? 5 : 0), ty, 34, 10];
 }
 
 /** The convex hull of points, counter-clockwise (the monotone chain of A. M. Andrew, 1979). */

@@ -13,7 +13,7 @@ import { decibels, fixed } from "./words";
 const MOST_NAMES = 8;
 /** Half a seat, and half of what its name takes up at most, for a letter and for its ends. */
 const SEAT_PX = 21;
-const NAME_PX = { high: 10, most: 72, letter: 3.2, ends: 8 };
+const NAME_PX = { high: 10, most: 88, letter: 3.2, ends: 8 };
 /** The most seats of a design. */
 const MOST_SEATS = 64;
 
@@ -90,7 +90,7 @@ export class Seats {
       handle.element.setAttribute("aria-label", this.words(i, least));
       name.hidden = state.seats.length > MOST_NAMES && !isPicked && i !== least;
       if (name.hidden) continue;
-      say(name, `${this.nameOf(i)}${i === least ? " · loses most" : ""}`);
+      say(name, `${this.nameOf(i)}${i === least ? " · worst" : ""}`);
       const box = beside([x, y], name.textContent!.length, taken, wide, high);
       name.style.transform = `translate(${box[0].toFixed(1)}px, ${box[1].toFixed(1)}px) translate(-50%, -50%)`;
       taken.push(box);

@@ -80,7 +80,9 @@ export class SolidView {
   take(planned: PlanAnswer): void {
     const same = this.planned !== null && JSON.stringify(this.planned.solid) === JSON.stringify(planned.solid)
       && JSON.stringify(this.planned.drivers) === JSON.stringify(planned.drivers);
+    const isOther = this.planned === null || hangs(this.planned) !== hangs(planned);
     this.planned = planned;
+    if (isOther) this.turning.from(hangs(planned));
     if (same) return;
     this.size = Number(planned.values["body.radius_mm"] ?? 150) * MM;
     this.extent = reach(planned, this.size);
@@ -89,7 +91,7 @@ export class SolidView {
     this.labelled = "";
     this.shell(planned);
     this.discs(planned);
-    this.table(planned);
+    this.table();
   }
 
   /** Draws the body twice: from near the chair's side, and from behind, so that no driver stays unseen. */
@@ -125,27 +127,38 @@ export class SolidView {
     const half = (high - low) / 2;
     const middle = (low + high) / 2;
     const up = half * Math.cos(e) + 0.5 * wide * Math.sin(Math.abs(e));
-    const isOnTable = this.planned !== null && this.planned.floor_m === this.ground();
+    const isOnTable = this.level() === this.ground();
     const ground = pane.isBehind ? wide * (isOnTable ? SHADE : 1) : ARROW.to * this.size;
-    const down = (middle - this.ground()) * Math.cos(e) + 0.92 * ground * Math.sin(Math.abs(e));
+    const down = Math.abs(middle - this.ground()) * Math.cos(e) + 0.92 * ground * Math.sin(Math.abs(e));
     const upright = Math.tan((this.camera.fov * Math.PI) / 360);
     this.camera.aspect = pane.w / pane.h;
     const far = MARGIN * Math.max((up + down) / 2 / upright, (1.08 * wide) / (upright * this.camera.aspect)) + 0.35 * wide;
-    this.turning.aim(this.camera, far, spot, middle + (up - down) / 2 / Math.max(Math.cos(e), 0.3), pane.isBehind);
+    this.turning.aim(this.camera, far, spot, middle + (this.upwards * (up - down)) / 2 / Math.max(Math.cos(e), 0.3), pane.isBehind);
     this.camera.updateProjectionMatrix();
   }
 
-  /** The height of the table under the body; of its lowest point where there is none near. */
-  private ground(): number {
-    const floor = this.planned?.floor_m ?? null;
-    return floor !== null && this.extent.low - floor < NEAR_TABLE * this.size ? floor : this.extent.low;
+  /** 1 for a body that stands, -1 for one that hangs. */
+  private get upwards(): number {
+    return this.planned !== null && hangs(this.planned) ? -1 : 1;
   }
 
-  /** The light comes from above the chair, a little from its side. */
+  /** The height of the table under the body, or of the ceiling over one that hangs; null: there is none. */
+  private level(): number | null {
+    return (this.upwards < 0 ? this.planned?.ceiling_m : this.planned?.floor_m) ?? null;
+  }
+
+  /** That height where it is near; else that of the body's end there. */
+  private ground(): number {
+    const level = this.level();
+    const end = this.upwards < 0 ? this.extent.high : this.extent.low;
+    return level !== null && Math.abs(end - level) < NEAR_TABLE * this.size ? level : end;
+  }
+
+  /** The light comes from above the chair, a little from its side; for a body that hangs from below. */
   private light([x, y]: Triple): void {
     const d = Math.hypot(x, y) || 1;
     const [ux, uy] = [x / d, y / d];
-    this.sun.position.set(ux + 0.75 * uy, uy - 0.75 * ux, 1.25);
+    this.sun.position.set(ux + 0.75 * uy, uy - 0.75 * ux, 1.25 * this.upwards);
     this.point(ux, uy);
   }
 
@@ -197,12 +210,13 @@ export class SolidView {
     this.body.add(this.flanges, this.cones);
   }
 
-  /** The table is there by the shade that the body throws on it. */
-  private table(planned: PlanAnswer): void {
-    if (planned.floor_m === null || this.ground() !== planned.floor_m) return;
+  /** The table, or the ceiling, is there by the shade that the body throws on it. */
+  private table(): void {
+    const level = this.level();
+    if (level === null || this.ground() !== level) return;
     const side = 2 * SHADE * this.extent.wide;
-    const shade = new Mesh(new PlaneGeometry(side, side), new MeshBasicMaterial({ map: softShade(), transparent: true, depthWrite: false }));
-    shade.position.z = planned.floor_m;
+    const shade = new Mesh(new PlaneGeometry(side, side), new MeshBasicMaterial({ map: softShade(), transparent: true, depthWrite: false, side: DoubleSide }));
+    shade.position.z = level;
     this.stand.add(shade);
   }
 
@@ -255,7 +269,7 @@ export class SolidView {
   }
 
   private point(ux: number, uy: number): void {
-    this.arrow.position.set(0, 0, this.ground() + 0.004 * this.size);
+    this.arrow.position.set(0, 0, this.ground() + 0.004 * this.size * this.upwards);
     this.arrow.rotation.z = Math.atan2(uy, ux);
     this.arrow.scale.setScalar(this.size);
     (this.arrow.material as MeshBasicMaterial).color.set(ink("--accent"));
@@ -289,6 +303,11 @@ export class SolidView {
     if (planned !== null) this.take(planned);
     this.changed();
   }
+}
+
+/** Whether the body's top is below. */
+function hangs(planned: PlanAnswer): boolean {
+  return (planned.plan.held?.[0]?.top[2] ?? 1) < -0.5;
 }
 
 const Z = new Vector3(0, 0, 1);

@@ -46,8 +46,10 @@ export class State {
   text = "";
   origin: Origin = { name: "", canSave: false, saved: "" };
   planned: PlanAnswer | null = null;
-  /** The plan that moves are asked of; a chair's rest does not change it. */
+  /** The plan that moves are asked of; a chair's rest does not change it, that of one of several seats does. */
   liveID = "";
+  /** The first plan of the design as it is but for where people sit. */
+  designID = "";
   spot: Triple = [1, 0, 0];
   /** All who sit there, where the design has seats, in its order. */
   seats: Triple[] = [];
@@ -58,8 +60,9 @@ export class State {
   /** Why it cannot be planned for, in the server's words. */
   spotFault = "";
   moved: Settled | null = null;
-  /** What that is of. */
+  /** What that is of, and which plan it was asked of. */
   movedOf: Sitting | null = null;
+  movedID = "";
   faults: Fault[] = [];
   /** The text cannot be planned: what there is of a plan is of a former design. */
   isBroken = false;
@@ -94,7 +97,9 @@ export class State {
   /** The newest answer to a move, unless the plan alone is of where everybody is. */
   private get newest(): Settled | null {
     const { moved, movedOf } = this;
-    return moved !== null && this.isSettled && !this.isOf(movedOf) ? null : moved;
+    if (moved === null || !this.isSettled) return moved;
+    // While seats are moved they are served as well as can be in no time, and in full by their plan.
+    return this.isOf(movedOf) && (this.seats.length < 2 || this.movedID === this.planned?.id) ? moved : null;
   }
 
   /** Whether that is where everybody sits now. The middle seat is nobody's own place: it is where the seats say. */
@@ -292,8 +297,9 @@ export class State {
       this.isBroken = false;
       this.cure = null;
       this.planned = planned;
+      if (this.owesDesign || planned.seats.length > 1) this.liveID = planned.id;
       if (this.owesDesign) {
-        this.liveID = planned.id;
+        this.designID = planned.id;
         this.moved = this.movedOf = null;
       }
       if (reason === "design" && (!this.spotWaits || planned.seats.length !== this.seats.length)) {

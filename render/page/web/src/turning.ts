@@ -35,6 +35,11 @@ export class Turning {
     );
   }
 
+  /** Looks from above, or from below at what hangs there. */
+  from(isBelow: boolean): void {
+    this.elevation = isBelow ? -ABOVE : ABOVE;
+  }
+
   /** How far above the level the camera looks from, rad. */
   get steepness(): number {
     return this.elevation;

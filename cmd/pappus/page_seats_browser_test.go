@@ -1,0 +1,172 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"pappus/layout/design"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// seatAt is where a seat's middle is on the screen, once it is in sight.
+func (b *browser) seatAt(id string) (x, y float64) {
+	b.Helper()
+	var at struct{ X, Y float64 }
+	b.do(chromedp.ScrollIntoView("#"+id), chromedp.Evaluate(fmt.Sprintf(
+		`(() => { const r = document.getElementById(%q).getBoundingClientRect(); return {x: r.x + r.width / 2, y: r.y + r.height / 2}; })()`, id), &at))
+	return at.X, at.Y
+}
+
+// design is the design's text as the page has it.
+func (b *browser) design() string {
+	b.Helper()
+	var text string
+	b.do(chromedp.Evaluate(`document.getElementById("text").value`, &text))
+	return text
+}
+
+// TestPageAddsSeats: the chair becomes the first of two seats; one is dragged by the mouse
+// and by a finger, moved by keys, named, weighed and taken away; and all of it is undone.
+func TestPageAddsSeats(t *testing.T) {
+	ctx := chromium(t)
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 1440, 900)
+	before := b.design()
+	if b.number(`document.getElementById("losses").getBoundingClientRect().height`) != 0 || b.attribute("seats") != "none" {
+		t.Fatal("a design without seats has a table of them")
+	}
+	b.do(chromedp.Click("#seat-add"))
+	b.until(`document.body.dataset.seats === "many" && document.querySelectorAll("#seat-losses tbody tr").length === 2`)
+	text := b.design()
+	if strings.Count(text, "\n[[seat]]") != 2 || strings.Contains(text, "\n[spot]") || !strings.Contains(text, "# a heated reading room") {
+		t.Errorf("two seats are not written so:\n%s", text)
+	}
+	if name := b.value("seat-name"); name != "seat 2" {
+		t.Errorf("%q is picked", name)
+	}
+	b.until(`document.body.dataset.busy === "no" && !document.getElementById("losses").hidden`)
+
+	figures := func() string { return b.text("#seat-losses tbody") }
+	had, place := figures(), b.number(`Number(document.getElementById("spot-y").value)`)
+	x, y := b.seatAt("seat-2")
+	mouse := func(kind input.MouseType, d float64) chromedp.Action {
+		return input.DispatchMouseEvent(kind, x-d, y+d).WithButton(input.Left).WithClickCount(1)
+	}
+	drag := []chromedp.Action{mouse(input.MousePressed, 0)}
+	for i := range 8 {
+		drag = append(drag, mouse(input.MouseMoved, float64(6*(i+1))))
+	}
+	b.do(drag...)
+	b.until(fmt.Sprintf(`document.querySelector("#seat-losses tbody").textContent !== %q`, had))
+	b.rested(mouse(input.MouseReleased, 48))
+	if now := b.number(`Number(document.getElementById("spot-y").value)`); now > place-0.2 {
+		t.Errorf("dragged, it is at %g m and was at %g m", now, place)
+	}
+	b.until(fmt.Sprintf(`document.getElementById("text").value !== %q`, text))
+	if b.design() == text {
+		t.Error("the place where it was dragged to is not written")
+	}
+
+	place = b.number(`Number(document.getElementById("spot-x").value)`)
+	x, y = b.seatAt("seat-2")
+	touch := func(kind input.TouchType, d float64) chromedp.Action {
+		points := []*input.TouchPoint{{X: x + d, Y: y}}
+		if kind == input.TouchEnd {
+			points = []*input.TouchPoint{}
+		}
+		return input.DispatchTouchEvent(kind, points)
+	}
+	b.rested(touch(input.TouchStart, 0), touch(input.TouchMove, 15), touch(input.TouchMove, 30), touch(input.TouchEnd, 30))
+	if now := b.number(`Number(document.getElementById("spot-x").value)`); now < place+0.1 {
+		t.Errorf("dragged by a finger, it is at %g m and was at %g m", now, place)
+	}
+
+	// By keys alone: from seat to seat, and along the floor.
+	b.do(chromedp.Focus("#seat-2"), chromedp.KeyEvent("n"))
+	b.until(`document.activeElement.id === "seat-1" && document.getElementById("seat-name").value === "seat 1"`)
+	place = b.number(`Number(document.getElementById("spot-x").value)`)
+	b.rested(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
+	if moved := b.number(`Number(document.getElementById("spot-x").value)`) - place; moved < 0.09 || moved > 0.11 {
+		t.Errorf("two keys moved it by %g m", moved)
+	}
+
+	b.rested(typed("seat-name", "by the window"))
+	b.rested(typed("seat-weight", "2"))
+	b.until(`document.querySelector("#seat-losses tbody").textContent.includes("by the window")`)
+	if text := b.design(); !strings.Contains(text, `name = "by the window"`) || !strings.Contains(text, "\nweight = 2 ") {
+		t.Errorf("its name and its weight are not written:\n%s", text)
+	}
+
+	b.do(chromedp.Click("#seat-remove"))
+	b.until(`document.body.dataset.seats === "none" && !document.getElementById("chair").hidden`)
+	if text := b.design(); strings.Count(text, "\n[[seat]]") != 1 {
+		t.Errorf("one seat is not left:\n%s", text)
+	}
+	for range 20 {
+		if b.number(`Number(document.getElementById("undo").disabled)`) == 1 {
+			break
+		}
+		b.do(chromedp.Click("#undo"))
+		b.until(`document.body.dataset.busy === "no"`)
+	}
+	if b.design() != before {
+		t.Errorf("all undone, the design is\n%s", b.design())
+	}
+	b.until(`document.body.dataset.seats === "none"`)
+	b.quiet()
+}
+
+// value is what a field holds.
+func (b *browser) value(id string) string {
+	b.Helper()
+	var v string
+	b.do(chromedp.Evaluate(fmt.Sprintf(`document.getElementById(%q).value`, id), &v))
+	return v
+}
+
+// typed types into any field.
+func typed(id, value string) chromedp.Action {
+	return chromedp.Evaluate(fmt.Sprintf(`(() => { const f = document.getElementById(%q); f.focus(); f.value = %q; f.dispatchEvent(new Event("change", {bubbles: true})); f.blur(); })()`, id, value), nil)
+}
+
+// rowOfSeats is the demo with a row of three seats in the place of its spot.
+func rowOfSeats(t *testing.T) string {
+	t.Helper()
+	text, err := design.Set(design.DefaultTOML(), "spot", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "row.toml")
+	text = append(text, "\n[[area]]\nname = \"sofa\"\nshape = \"line\"\ncount = 3\nfrom_m = [2, -0.6, 0.6]\nto_m = [2, 0.6, 0.6]\n"...)
+	if err := os.WriteFile(path, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// TestPageMovesARow of seats as a whole, and shows its keys in the form.
+func TestPageMovesARow(t *testing.T) {
+	ctx := chromium(t)
+	b := open(t, ctx, serving(t, rowOfSeats(t)), 1440, 900)
+	b.until(`document.querySelectorAll("#seat-losses tbody tr").length === 3`)
+	b.do(chromedp.Focus("#seat-1"))
+	b.rested(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowUp))
+	b.until(`document.getElementById("text").value.includes("from_m = [2.1, -0.55, 0.6]")`)
+	if text := b.design(); !strings.Contains(text, "to_m = [2.1, 0.65, 0.6]") {
+		t.Errorf("its other end stays:\n%s", text)
+	}
+	b.do(chromedp.Click("#change"))
+	b.rested(set("f-area-1-count", "4"))
+	b.until(`document.querySelectorAll("#seat-losses tbody tr").length === 4`)
+	b.rested(set("f-seats-aim", "worst"))
+	if aim := b.value("aim"); aim != "worst" {
+		t.Errorf("the aim is %q", aim)
+	}
+	b.quiet()
+}

@@ -1,0 +1,152 @@
+package page
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"net/http"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"pappus/render/document"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// twoSeats is small with two seats in the place of its spot, and a row of two.
+var twoSeats = func() string {
+	text, rest, _ := strings.Cut(small, "[spot]")
+	_, after, _ := strings.Cut(rest, "[")
+	return text + `[[seat]]
+name = "near"
+x_m = 2
+y_m = 0
+z_m = 1
+weight = 2
+[[seat]]
+x_m = 2
+y_m = 1
+z_m = 1
+[[area]]
+name = "sofa"
+shape = "line"
+count = 2
+weight = 1
+from_m = [3, -1, 1]
+to_m = [3, 1, 1]
+[` + after
+}()
+
+func TestSeatsOfPlan(t *testing.T) {
+	p, _ := newPage(t, twoSeats)
+	out := ask[planAnswer](t, p, "/api/plan", asked{twoSeats})
+	want := []listener{
+		{"seat[1]", "near", triple{2, 0, 1}, 2}, {"seat[2]", "seat 2", triple{2, 1, 1}, 1},
+		{"area[1]", "sofa 1", triple{3, -1, 1}, 0.5}, {"area[1]", "sofa 2", triple{3, 1, 1}, 0.5},
+	}
+	if d := cmp.Diff(want, out.Seats); d != "" || out.OwnSpot || out.Spot != (triple{2, 0, 1}) {
+		t.Errorf("own spot %v, spot %v: %s", out.OwnSpot, out.Spot, d)
+	}
+	if alone := ask[planAnswer](t, p, "/api/plan", asked{small}); !alone.OwnSpot || len(alone.Seats) != 0 {
+		t.Errorf("without seats: own spot %v, %v", alone.OwnSpot, alone.Seats)
+	}
+	both := twoSeats + "[spot]\nx_m = 1\ny_m = 1\nz_m = 1\n"
+	if out := ask[planAnswer](t, p, "/api/plan", asked{both}); !out.OwnSpot || len(out.Seats) != 4 || out.Spot != (triple{1, 1, 1}) {
+		t.Errorf("with a spot of its own: %v, %d seats, spot %v", out.OwnSpot, len(out.Seats), out.Spot)
+	}
+}
+
+// TestSoundAtASeat is of the plan for all seats.
+func TestSoundAtASeat(t *testing.T) {
+	p, _ := newPage(t, twoSeats)
+	for _, c := range []struct{ name, text, spot, want string }{
+		{"at the middle seat", twoSeats, "[2,0,1]", "RIFF clicks aligned false false 2.0"},
+		{"at another", twoSeats, "[3,-1,1]", "RIFF of the plan for 2.0 at 3.0, -1.0"},
+		{"of a design without seats", small, "[3,-1,1]", "RIFF clicks aligned false false 3.0"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			w := do(p, request("/api/sound", `{"text":`+quoted(c.text)+`,"spot_m":`+c.spot+`,"programme":"clicks","case":"aligned"}`))
+			if w.Body.String() != c.want {
+				t.Errorf("%q, want %q", w.Body, c.want)
+			}
+		})
+	}
+	if w := do(p, request("/api/sound", `{"text":`+quoted(twoSeats)+`,"spot_m":[300,0,1],"programme":"clicks","case":"aligned"}`)); w.Code != http.StatusBadRequest {
+		t.Errorf("too far away: %d", w.Code)
+	}
+	w := do(p, request("/api/walk", `{"text":`+quoted(twoSeats)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"to_m":[2,1,1]}`))
+	if w.Body.String() != "RIFF clicks aligned from 0.0 to 1.0" {
+		t.Errorf("from seat to seat: %q", w.Body)
+	}
+}
+
+// seatsAnswer is of an answer what it says of seats.
+type seatsAnswer struct {
+	Error, Fault string
+	Spot         triple `json:"spot_m"`
+	Place        struct{ Tape string }
+	Seats        *document.Seats
+	Map          *struct{ Values document.Numbers }
+}
+
+// TestLiveSeats: a move has the places of all seats, and what each then loses; those of the
+// design have what its plan has.
+func TestLiveSeats(t *testing.T) {
+	p, _ := newPage(t, twoSeats)
+	plan := ask[planAnswer](t, p, "/api/plan", asked{twoSeats})
+	conn := dial(t, serve(t, p))
+	there := []triple{{2, 0, 1}, {2, 1, 1}, {3, -1, 1}, {3, 1, 1}}
+	moved := func(seat int, to triple) []triple {
+		out := slices.Clone(there)
+		out[seat] = to
+		return out
+	}
+	for i, c := range []struct {
+		name string
+		move move
+		want func(a seatsAnswer) bool
+	}{
+		{"where they are", move{Seats: there}, func(a seatsAnswer) bool {
+			return a.Spot == there[0] && cmp.Equal(a.Seats, plan.Plan.Seats)
+		}},
+		{"not said", move{}, func(a seatsAnswer) bool { return cmp.Equal(a.Seats, plan.Plan.Seats) }},
+		{"one moved", move{Seats: moved(1, triple{1, 2, 1})}, func(a seatsAnswer) bool {
+			return a.Seats.Each[1].X == 1 && a.Seats.Each[1].Planned != plan.Plan.Seats.Each[1].Planned && a.Seats.Each[1].Bound <= a.Seats.Each[1].Planned
+		}},
+		{"another becomes the middle", move{Seats: moved(0, triple{-3, 0, 1})}, func(a seatsAnswer) bool {
+			return a.Spot == there[1] && a.Seats.Middle == "seat 2" && strings.Contains(a.Place.Tape, "1.00 m to the loudspeaker's left")
+		}},
+		{"with a map of the loss", move{Seats: there, View: "above", Quantity: "loss", Cells: 8}, func(a seatsAnswer) bool {
+			return len(a.Map.Values) == 64 && slices.Max(a.Map.Values) > 1 && slices.Min(a.Map.Values) >= 0
+		}},
+		{"in the body", move{Seats: moved(1, triple{0, 0, 0.05})}, func(a seatsAnswer) bool { return a.Fault == `seat "seat 2" is inside the body` && a.Seats == nil }},
+		{"too far", move{Seats: moved(1, triple{101, 0, 0})}, func(a seatsAnswer) bool { return strings.Contains(a.Error, "seats_m") }},
+		{"too few", move{Seats: there[1:]}, func(a seatsAnswer) bool { return strings.Contains(a.Error, "as many") }},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			c.move.ID, c.move.Seq = plan.ID, int64(i+1)
+			say(t, conn, c.move)
+			ctx, stop := context.WithTimeout(t.Context(), 20*time.Second)
+			defer stop()
+			_, body, err := conn.Read(ctx)
+			var got seatsAnswer
+			if err = errors.Join(err, json.Unmarshal(body, &got)); err != nil || !c.want(got) {
+				t.Errorf("%v: %.1000s", err, body)
+			}
+		})
+	}
+}
+
+// TestLiveSeatsAndASpot: where the spot is no seat it moves by itself, and the seats' plan stays.
+func TestLiveSeatsAndASpot(t *testing.T) {
+	text := twoSeats + "[spot]\nx_m = 1\ny_m = 1\nz_m = 1\n"
+	p, _ := newPage(t, text)
+	plan := ask[planAnswer](t, p, "/api/plan", asked{text})
+	s := &session{plans: p.plans}
+	a, err := s.answer(t.Context(), move{ID: plan.ID, Spot: triple{1.5, 0, 1}})
+	if err != nil || a.Spot == nil || a.Spot.At != (triple{1.5, 0, 1}) || !cmp.Equal(a.Spot.Seats, plan.Plan.Seats) {
+		t.Errorf("%v: %+v", err, a)
+	}
+}

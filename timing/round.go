@@ -1,0 +1,221 @@
+package timing
+
+import (
+	"context"
+	"math"
+
+	"pappus/layout"
+	"pappus/timing/band"
+	"pappus/timing/measure"
+	"pappus/timing/omni"
+	"pappus/timing/seats"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Rings round the body's axis stand for people all round. A plan made on one height alone is
+// uneven by some dB 0.3 m above and below, where those who stand, sit or walk have their
+// ears; so there are three.
+const (
+	roundStep   = 0.3 // m between the heights
+	roundArcs   = 12  // places on a circle while it is planned: one in each 30 degrees
+	roundSteps  = 72  // places on a circle as it is judged: 5 degrees
+	roundOctave = 5   // frequencies in each octave
+)
+
+// Round is how level and evenness all round stand to each other.
+type Round struct {
+	Octaves []float64 // Hz, exact centres, 1 to 8 kHz
+	Height  []float64 // m, of the circles
+	Radius  float64   // m
+	Loud    float64   // 0 even to 1 loud, as planned
+	Planned Circles
+	Without Circles // without delays: all in parallel
+	Front   []RoundPoint
+}
+
+// Circles are what is heard on circles round the body's axis, by height and octave.
+type Circles struct {
+	Gain      [][]float64 // [height][octave] dB, the mean energy over that without delays
+	Deviation [][]float64 // [height][octave] dB, of the 30-degree gliding mean that is furthest from the circle's (ISO 3382-1:2009, 4.2.1)
+}
+
+// RoundPoint is a plan between even and loud.
+type RoundPoint struct {
+	Loud      float64
+	Gain      float64 // dB, mean over heights and octaves
+	Deviation float64 // dB, the greatest of any
+}
+
+// roundOctaves are those that delays can do something for.
+func roundOctaves() []float64 {
+	all := band.Octaves()
+	return all[len(all)-4:]
+}
+
+// rings returns the places of circles at the mean height and distance of an array's seats, so
+// many on each, and their heights and radius in m.
+func rings(a *layout.Array, steps int) (places [][]r3.Vec, heights []float64, radius float64) {
+	middle := 0.0
+	for _, s := range a.Seats {
+		middle += s.At.Z / float64(len(a.Seats))
+		radius += math.Hypot(s.At.X, s.At.Y) / float64(len(a.Seats))
+	}
+	for i := -1.0; i <= 1; i++ {
+		z := middle + i*roundStep
+		var circle []r3.Vec
+		for _, angle := range circleAngles(steps) {
+			sin, cos := math.Sincos(angle)
+			at := r3.Vec{X: radius * cos, Y: radius * sin, Z: z}
+			if a.ReachSpot(at) == nil {
+				circle = append(circle, at)
+			}
+		}
+		if len(circle) == steps { // none that goes through a table or a wall
+			places, heights = append(places, circle), append(heights, z)
+		}
+	}
+	return places, heights, radius
+}
+
+// roundField returns what people all round hear, against all drivers in parallel: each octave's
+// loss is the mean energy that it has without delays over what it has with them. Nil where
+// no circle can be reached.
+func roundField(a *layout.Array) (*seats.Field, error) {
+	places, _, _ := rings(a, roundArcs)
+	octaves := roundOctaves()
+	frequency := band.Frequencies(octaves, 1, roundOctave)
+	s, err := newScene(unroomed(a), frequency)
+	if err != nil || len(places) == 0 {
+		return nil, err
+	}
+	n, plain := len(frequency), make([]float64, len(octaves))
+	f := &seats.Field{Frequency: frequency, Drivers: len(a.Mounts), Full: make([]float64, n), Loud: a.Seating.Loud}
+	for b := range octaves {
+		f.Ends = append(f.Ends, (b+1)*roundOctave)
+	}
+	for _, circle := range places {
+		for _, at := range circle {
+			heard := make([]complex128, len(a.Mounts)*n)
+			s.Hear(heard, s.Ways, at)
+			f.Place = append(f.Place, heard)
+			for b := range plain {
+				for k := b * roundOctave; k < (b+1)*roundOctave; k++ {
+					var sum complex128
+					for m := k; m < len(heard); m += n {
+						sum += heard[m]
+					}
+					plain[b] += energyOf(sum) / roundOctave
+				}
+			}
+		}
+	}
+	for k := range f.Full {
+		f.Full[k] = math.Sqrt(plain[k/roundOctave] / float64(len(f.Place)))
+	}
+	return f, nil
+}
+
+// judgeRound measures groups of drivers, each with its gain (nil: all as loud), on fine
+// circles, with one set of delays in s after another; gains are over the first.
+func judgeRound(a *layout.Array, groups [][]int, gains []float64, delays [][]float64) (rounds []Circles, heights []float64, radius float64, err error) {
+	places, heights, radius := rings(a, roundSteps)
+	octaves := roundOctaves()
+	frequency := band.Frequencies(octaves, 1, roundOctave)
+	s, err := newScene(unroomed(a), frequency)
+	if err != nil {
+		return nil, nil, 0, err
+	}
+	rounds = make([]Circles, len(delays))
+	angles, n := circleAngles(roundSteps), len(frequency)
+	for _, circle := range places {
+		plain := make([]float64, len(octaves))
+		levels := make([][][]float64, len(delays)) // [delays][octave][angle]
+		for d := range delays {
+			levels[d] = table(len(octaves), len(circle))
+		}
+		s.Each(s.Ways, circle, func(_, place int, heard []complex128) {
+			sum := make([]complex128, n)
+			for d, delay := range delays {
+				clear(sum)
+				for g, mounts := range groups {
+					for k, hz := range frequency {
+						turned := turn(hz, delay[g])
+						if gains != nil {
+							turned *= complex(gains[g], 0)
+						}
+						for _, m := range mounts {
+							sum[k] += heard[m*n+k] * turned
+						}
+					}
+				}
+				for b := range octaves {
+					levels[d][b][place] = measure.Decibels(meanEnergy(sum[b*roundOctave : (b+1)*roundOctave]))
+				}
+			}
+		})
+		for d := range delays {
+			gain, deviation := make([]float64, len(octaves)), make([]float64, len(octaves))
+			for b, level := range levels[d] {
+				mean := 0.0
+				for _, l := range level {
+					mean += math.Pow(10, l/10) / float64(len(level))
+				}
+				if d == 0 {
+					plain[b] = mean
+				}
+				gain[b], deviation[b] = 10*math.Log10(mean/plain[b]), math.Abs(omni.Deviation(angles, level))
+			}
+			rounds[d].Gain, rounds[d].Deviation = append(rounds[d].Gain, gain), append(rounds[d].Deviation, deviation)
+		}
+	}
+	return rounds, heights, radius, nil
+}
+
+// point sums circles up.
+func (c Circles) point(loud float64) RoundPoint {
+	p := RoundPoint{Loud: loud}
+	count := 0.0
+	for h := range c.Gain {
+		for b, gain := range c.Gain[h] {
+			p.Gain += gain
+			p.Deviation = max(p.Deviation, c.Deviation[h][b])
+			count++
+		}
+	}
+	p.Gain /= count
+	return p
+}
+
+// roundLoud are the weights of the front's plans.
+var roundLoud = []float64{0, 0.25, 0.5, 0.75, 1}
+
+// round tells of a plan for all round.
+func (s *server) round(ctx context.Context, channels []Channel, delay []float64, quick bool) error {
+	groups := mountsOf(channels)
+	none := make([]float64, len(groups))
+	rounds, heights, radius, err := judgeRound(s.array, groups, gains(s.array, channels), [][]float64{none, delay})
+	if err != nil {
+		return err
+	}
+	s.Seating.Round = &Round{Octaves: roundOctaves(), Height: heights, Radius: radius, Loud: s.field.Loud, Planned: rounds[1], Without: rounds[0]}
+	if quick {
+		return nil
+	}
+	for _, loud := range roundLoud {
+		field := *s.field
+		field.Loud = loud
+		l := s.limits()
+		l.Channels, l.Allowed = len(groups), s.p.sizes.within(s.p.sizes.longest(groups))
+		found, err := field.Quick(seats.Round, l)
+		if err != nil {
+			return err
+		}
+		tried, _, _, err := judgeRound(s.array, found.Groups, nil, [][]float64{make([]float64, len(found.Groups)), found.Delay})
+		if err != nil {
+			return err
+		}
+		s.Seating.Round.Front = append(s.Seating.Round.Front, tried[1].point(loud))
+	}
+	return ctx.Err()
+}
