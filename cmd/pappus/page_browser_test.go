@@ -358,7 +358,8 @@ func TestPageShowsTheBody(t *testing.T) {
 	if !strings.Contains(room, "\n[room]") {
 		t.Fatal("the design has no surface to put a room in the place of")
 	}
-	for _, test := range []struct{ name, text string }{{"on a table", string(design.DefaultTOML())}, {"in a room", room}} {
+	hung := edited(t, map[string]any{"placing.on": "ceiling", "spot.z_m": -1.0})
+	for _, test := range []struct{ name, text string }{{"on a table", string(design.DefaultTOML())}, {"in a room", room}, {"under a ceiling", hung}, {"with seats", fiveSeats(t)}} {
 		t.Run(test.name, func(t *testing.T) {
 			path := filepath.Join(t.TempDir(), "lantern.toml")
 			if err := os.WriteFile(path, []byte(test.text), 0o644); err != nil {

@@ -2,8 +2,11 @@ package main
 
 import (
 	"fmt"
+	"maps"
+	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -135,16 +138,37 @@ func typed(id, value string) chromedp.Action {
 	return chromedp.Evaluate(fmt.Sprintf(`(() => { const f = document.getElementById(%q); f.focus(); f.value = %q; f.dispatchEvent(new Event("change", {bubbles: true})); f.blur(); })()`, id, value), nil)
 }
 
+// edited is the demo with some keys set.
+func edited(t *testing.T, set map[string]any) string {
+	t.Helper()
+	text := design.DefaultTOML()
+	for _, key := range slices.Sorted(maps.Keys(set)) {
+		var err error
+		if text, err = design.Set(text, key, set[key]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return string(text)
+}
+
+// fiveSeats is the demo with five seats 2 m from the axis, 30 degrees apart.
+func fiveSeats(t *testing.T) string {
+	t.Helper()
+	set := map[string]any{"spot": nil}
+	for i := range 5 {
+		sin, cos := math.Sincos(float64(i-2) * math.Pi / 6)
+		at := fmt.Sprintf("seat[%d].", i+1)
+		set[at+"x_m"], set[at+"y_m"], set[at+"z_m"] = math.Round(2000*cos)/1000, math.Round(2000*sin)/1000, 0.6
+	}
+	return edited(t, set)
+}
+
 // rowOfSeats is the demo with a row of three seats in the place of its spot.
 func rowOfSeats(t *testing.T) string {
 	t.Helper()
-	text, err := design.Set(design.DefaultTOML(), "spot", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
 	path := filepath.Join(t.TempDir(), "row.toml")
-	text = append(text, "\n[[area]]\nname = \"sofa\"\nshape = \"line\"\ncount = 3\nfrom_m = [2, -0.6, 0.6]\nto_m = [2, 0.6, 0.6]\n"...)
-	if err := os.WriteFile(path, text, 0o644); err != nil {
+	text := edited(t, map[string]any{"spot": nil}) + "\n[[area]]\nname = \"sofa\"\nshape = \"line\"\ncount = 3\nfrom_m = [2, -0.6, 0.6]\nto_m = [2, 0.6, 0.6]\n"
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	return path

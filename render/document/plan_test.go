@@ -316,18 +316,25 @@ func TestSeats(t *testing.T) {
 			"planned_db": 7 - off, "middle_alone_db": 11 - off, "without_db": 10 - off, "bound_db": 4 - off,
 			"planned_thirds_db": third(7), "middle_alone_thirds_db": third(11), "without_thirds_db": third(10), "bound_thirds_db": third(4)}
 	}
+	p.Seating.Round = &timing.Round{Octaves: []float64{1000}, Height: []float64{0.3}, Radius: 2, Loud: 0.5, Planned: timing.Circles{Gain: [][]float64{{1.5}}, Deviation: [][]float64{{0.5}}},
+		Without: timing.Circles{Gain: [][]float64{{0}}, Deviation: [][]float64{{0.25}}}, Front: []timing.RoundPoint{{Loud: 1, Gain: 2, Deviation: 3}}}
+	circles := func(gain, off float64) map[string]any {
+		return map[string]any{"gain_db": []any{[]any{gain}}, "deviation_db": []any{[]any{off}}}
+	}
 	count := lost(7.5)
 	count["channels"], count["longest_string"] = 4.0, 5.0
 	strung := lost(7)
 	strung["longest_string"], strung["aim_db"], strung["louder_db"], strung["chosen"] = 2.0, 8.0, 10.0, true
 	got := read()["seats"].(map[string]any)
-	if words := got["words"].([]any); len(words) != 3 {
+	if words := got["words"].([]any); len(words) != 1 {
 		t.Errorf("words %q", words)
 	}
 	delete(got, "words")
 	want := map[string]any{"aim": "even", "head_mm": 150.0, "third_hz": []any{1000.0}, "middle_seat": "window",
 		"planned": lost(7), "middle_alone": lost(11), "without": lost(10), "bound": lost(4),
-		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}, "strings": []any{strung}}
+		"each": []any{seat(1, "door", "right", -1, 2, 1), seat(2, "window", "left", 1, 1, 0)}, "counts": []any{count}, "strings": []any{strung},
+		"round": map[string]any{"octave_hz": []any{1000.0}, "height_m": []any{0.3}, "radius_m": 2.0, "loud": 0.5, "planned": circles(1.5, 0.5), "without": circles(0, 0.25),
+			"front": []any{map[string]any{"loud": 1.0, "gain_db": 2.0, "deviation_db": 3.0}}}}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

@@ -7,8 +7,9 @@ import (
 	"pappus/timing/seats"
 )
 
-// Seats is how one set of delays serves several seats. Losses are of the direct sound against
-// all drivers in step, in dB, over the thirds.
+// Seats is how one set of delays serves several seats. Losses are in dB, against all drivers
+// in step, over the thirds, as the loudspeaker sounds with what it stands on or hangs from,
+// without the room.
 type Seats struct {
 	Aim     string    `json:"aim"` // even, worst, mean or round
 	Head    Number    `json:"head_mm"`
@@ -21,8 +22,9 @@ type Seats struct {
 	Each    []Seat    `json:"each"`
 	// What numbers of channels would leave, each with its own best delays.
 	Counts  []SeatsCount   `json:"counts"`
-	Strings []SeatsStrings `json:"strings"` // what shorter strings cost and bring, from the shortest
-	Words   []string       `json:"words"`   // what all this comes to, in sentences
+	Strings []SeatsStrings `json:"strings"`         // what shorter strings cost and bring, from the shortest
+	Round   *Round         `json:"round,omitempty"` // only where the aim is round
+	Words   []string       `json:"words"`           // what all this comes to, in sentences
 }
 
 // SeatsLost are losses of all seats; null where they were not worked out.
@@ -80,7 +82,7 @@ func seatsOf(p *timing.Spot) *Seats {
 		Strings: each(s.Strings, func(c timing.SeatStrings) SeatsStrings {
 			return SeatsStrings{c.Longest, db(c.Value), db(c.Louder), c.Chosen, lostOf(c.Figures)}
 		}),
-		Words: words.Seats(p),
+		Round: roundOf(s.Round), Words: words.Seats(p),
 	}
 	for i, seat := range a.Seats {
 		out.Each = append(out.Each, Seat{

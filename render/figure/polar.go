@@ -24,6 +24,16 @@ import (
 // right. Where the circle runs beyond a surface nothing is drawn but that. An empty polar is an
 // error, as are bands of another length than its angles.
 func Polar(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical bool) error {
+	return polarOf(w, f, p, polar, vertical, words.OfPolar(p, vertical))
+}
+
+// PolarAsBuilt is Polar without the delays.
+func PolarAsBuilt(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical bool) error {
+	polar.Aligned = polar.Unaligned
+	return polarOf(w, f, p, polar, vertical, words.OfPolarAsBuilt(p, vertical))
+}
+
+func polarOf(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical bool, head words.Picture) error {
 	if len(polar.Angle) < 3 || len(polar.Band) == 0 {
 		return nothing("polar")
 	}
@@ -37,7 +47,7 @@ func Polar(w io.Writer, f Format, p *timing.Plan, polar timing.Polar, vertical b
 	}
 	r := newRose(p, polar, vertical)
 	return write(w, f, func(c draw.Canvas) {
-		r.paint(heading(c, words.OfPolar(p, vertical)))
+		r.paint(heading(c, head))
 	})
 }
 

@@ -219,3 +219,42 @@ func TestSeatsMarked(t *testing.T) {
 		t.Error("no seats, and it draws")
 	}
 }
+
+// TestRound: a plan all round is drawn with its circles, what is between even and loud, and its
+// own; another plan is not.
+func TestRound(t *testing.T) {
+	p := seated(t, 12, 330)
+	if err := figure.Round(&bytes.Buffer{}, figure.SVG, p); err == nil || !strings.Contains(err.Error(), "nothing to draw") {
+		t.Errorf("another aim: %v", err)
+	}
+	circles := func(gain, off float64) timing.Circles {
+		var c timing.Circles
+		for h := range 3 {
+			c.Gain = append(c.Gain, []float64{gain, gain + 0.3*float64(h), gain - 0.2, 2 * gain})
+			c.Deviation = append(c.Deviation, []float64{off, off * 1.3, off * (1 + 0.2*float64(h)), off * 2})
+		}
+		return c
+	}
+	p.Seating.Round = &timing.Round{Octaves: []float64{1000, 1995.26, 3981.07, 7943.28}, Height: []float64{0.3, 0.6, 0.9}, Radius: 2, Loud: 0.5, Planned: circles(1.1, 0.7), Without: circles(0, 0.5)}
+	for i := range 5 {
+		x := float64(i) / 4
+		p.Seating.Round.Front = append(p.Seating.Round.Front, timing.RoundPoint{Loud: x, Gain: 2.5 * math.Sqrt(x), Deviation: 1 + 2*x*x})
+	}
+	var svg, png bytes.Buffer
+	if err := figure.Round(&png, figure.PNG, p); err != nil {
+		t.Fatal(err)
+	}
+	leave(t, "round.png", png.Bytes())
+	if err := figure.Round(&svg, figure.SVG, p); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"0.33 m", "0.63 m", "0.93 m", "all drivers in parallel", "loud = 0.25", "as planned", "in parallel", ">8k<"} {
+		if !strings.Contains(svg.String(), want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	var built bytes.Buffer
+	if err := figure.PolarAsBuilt(&built, figure.SVG, p, p.Horizontal, false); err != nil || !strings.Contains(built.String(), "without the delays") {
+		t.Errorf("as built: %v", err)
+	}
+}

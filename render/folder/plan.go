@@ -56,7 +56,15 @@ func seats(p *timing.Plan) []file {
 	}
 	files = append(files, drawn("seats", func(w io.Writer, f figure.Format) error { return figure.Seats(w, f, p) })...)
 	files = append(files, drawn("seats_thirds", func(w io.Writer, f figure.Format) error { return figure.SeatThirds(w, f, p) })...)
-	if len(p.Seating.Counts) > 0 {
+	if p.Seating.Round != nil {
+		files = append(files,
+			file{Name: "round.csv", Write: func(w io.Writer) error { return table.Round(w, p) }},
+			file{Name: "round_front.csv", Write: func(w io.Writer) error { return table.RoundFront(w, p) }})
+		files = append(files, drawn("round", func(w io.Writer, f figure.Format) error { return figure.Round(w, f, p) })...)
+		files = append(files, drawn("polar_horizontal_as_built", func(w io.Writer, f figure.Format) error { return figure.PolarAsBuilt(w, f, p, p.Horizontal, false) })...)
+		files = append(files, drawn("polar_vertical_as_built", func(w io.Writer, f figure.Format) error { return figure.PolarAsBuilt(w, f, p, p.Vertical, true) })...)
+	}
+	if len(p.Seating.Counts) > 0 && p.Seating.Round == nil {
 		files = append(files, drawn("seats_counts", func(w io.Writer, f figure.Format) error { return figure.SeatCounts(w, f, p) })...)
 	}
 	return files

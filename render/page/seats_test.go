@@ -52,9 +52,16 @@ func TestSeatsOfPlan(t *testing.T) {
 	if alone := ask[planAnswer](t, p, "/api/plan", asked{small}); !alone.OwnSpot || len(alone.Seats) != 0 {
 		t.Errorf("without seats: own spot %v, %v", alone.OwnSpot, alone.Seats)
 	}
+	if said := strings.Join(out.Sentences, " "); !strings.Contains(said, "One set of delays serves 4 seats") || strings.Contains(said, "No number of channels") {
+		t.Errorf("it says %s", said)
+	}
 	both := twoSeats + "[spot]\nx_m = 1\ny_m = 1\nz_m = 1\n"
 	if out := ask[planAnswer](t, p, "/api/plan", asked{both}); !out.OwnSpot || len(out.Seats) != 4 || out.Spot != (triple{1, 1, 1}) {
 		t.Errorf("with a spot of its own: %v, %d seats, spot %v", out.OwnSpot, len(out.Seats), out.Spot)
+	}
+	ring := small + "[seats]\naim = \"round\"\n"
+	if out := ask[planAnswer](t, p, "/api/plan", asked{ring}); !out.OwnSpot || len(out.Seats) != 12 || out.Seats[3].Key != "seats" {
+		t.Errorf("all round: %v, %d seats", out.OwnSpot, len(out.Seats))
 	}
 }
 

@@ -18,8 +18,8 @@ import (
 // channels can be below.
 var lostColumns = []string{"planned_db:3", "middle_alone_db:3", "without_db:3", "bound_db:3"}
 
-// Seats writes one row for each seat: where it is, and what it loses of the direct sound
-// against all drivers in step, over the thirds.
+// Seats writes one row for each seat: where it is, and what it loses against all drivers in
+// step, over the thirds, without the room.
 func Seats(w io.Writer, p *timing.Plan) error {
 	t := newSheet(append([]string{"seat", "name", "x_m:4", "y_m:4", "z_m:4", "weight:4"}, append(slices.Clip(lostColumns), "where")...)...)
 	for i, seat := range p.Array.Seats {
@@ -73,7 +73,12 @@ const mostSeats = 24
 // seats says for people what each seat loses, and what other delays would cost; nothing
 // where there are fewer than two.
 func (s *screen) seats(p *timing.Plan) {
-	if p.Seating == nil {
+	switch {
+	case p.Seating == nil:
+		return
+	case p.Seating.Round != nil: // for nobody in particular
+		s.round(p)
+		s.sayAll(words.Seats(&p.Spot))
 		return
 	}
 	s.section("lost at each seat, dB          weight  planned   middle     none    bound")
@@ -99,10 +104,10 @@ func (s *screen) seats(p *timing.Plan) {
 }
 
 // seatCounts says for people what numbers of channels, and shorter strings, would leave at
-// the seats.
+// the seats; nothing where they are for nobody in particular.
 func (s *screen) seatCounts(p *timing.Plan) {
 	x := p.Seating
-	if len(x.Counts) > 0 {
+	if len(x.Counts) > 0 && x.Round == nil {
 		row := s.list("channels  in a string  worst seat   mean  between seats, dB lost", "%8d %12d %11.1f %6.1f %14.1f %s")
 		for _, c := range x.Counts {
 			row(c.Channels, c.Longest, c.Worst, c.Mean, c.Between, mark(c.Channels == len(p.Channels)))
@@ -111,7 +116,7 @@ func (s *screen) seatCounts(p *timing.Plan) {
 		s.say(words.SeatCounts(&p.Spot))
 		fmt.Fprintln(s)
 	}
-	if len(x.Strings) > 1 {
+	if len(x.Strings) > 1 && x.Round == nil {
 		row := s.list("strings of  worst seat   mean  between seats  louder dB", "%10s %11.1f %6.1f %14.1f %10.1f %s")
 		for _, c := range x.Strings {
 			row(longest(c.Longest), c.Worst, c.Mean, c.Between, c.Louder, mark(c.Chosen))
@@ -120,4 +125,42 @@ func (s *screen) seatCounts(p *timing.Plan) {
 		s.say(words.SeatStrings(&p.Spot))
 		fmt.Fprintln(s)
 	}
+}
+
+// round says for people how loud and how even a plan is all round.
+func (s *screen) round(p *timing.Plan) {
+	r := p.Seating.Round
+	s.section("all round, dB             per octave, circles by heights " + words.CirclesOver(&p.Spot))
+	perOctave(s, "", r.Octaves, band.Name)
+	rows := func(name string, of [][]float64) {
+		for i, row := range of {
+			perOctave(s, name+", "+words.Circle(&p.Spot, r.Height[i]), row, func(db float64) string { return dash(db, 1) })
+		}
+	}
+	rows("louder", r.Planned.Gain)
+	rows("uneven", r.Planned.Deviation)
+	rows("without", r.Without.Deviation)
+	s.note("  " + words.RoundNote)
+}
+
+// Round writes one row for each circle round the body's axis and octave: how much louder it is
+// than with all drivers in parallel, and how uneven, as planned and without delays.
+func Round(w io.Writer, p *timing.Plan) error {
+	t := newSheet("height_m:3", "radius_m:3", "octave_hz:1", "octave", "gain_db:3", "deviation_db:3", "without_deviation_db:3")
+	r := p.Seating.Round
+	for i, height := range r.Height {
+		for b, centre := range r.Octaves {
+			t.add(height, r.Radius, centre, band.Name(centre), r.Planned.Gain[i][b], r.Planned.Deviation[i][b], r.Without.Deviation[i][b])
+		}
+	}
+	return t.write(w)
+}
+
+// RoundFront writes one row for each plan between even and loud.
+func RoundFront(w io.Writer, p *timing.Plan) error {
+	t := newSheet("loud:3", "gain_db:3", "deviation_db:3")
+	for _, x := range p.Seating.Round.Front {
+		t.add(x.Loud, x.Gain, x.Deviation)
+	}
+	return t.write(w)
 }

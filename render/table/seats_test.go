@@ -2,6 +2,7 @@ package table_test
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -189,5 +190,49 @@ func TestCompareAtSeats(t *testing.T) {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}
+	}
+}
+
+// TestRound: what is told of a plan all round, as tables and on the screen.
+func TestRound(t *testing.T) {
+	p := seated(t)
+	p.Seating.Round = &timing.Round{Octaves: []float64{1000, 1995.26}, Height: []float64{0.3, 0.6}, Radius: 2, Loud: 0.5,
+		Planned: timing.Circles{Gain: [][]float64{{1, 2}, {3, 4}}, Deviation: [][]float64{{0.5, 0.6}, {0.7, 0.8}}},
+		Without: timing.Circles{Gain: [][]float64{{0, 0}, {0, 0}}, Deviation: [][]float64{{0.1, 0.2}, {0.3, 0.4}}},
+		Front:   []timing.RoundPoint{{Loud: 0, Gain: 0.5, Deviation: 1}, {Loud: 1, Gain: 2, Deviation: 3}}}
+	var rows, front, screen bytes.Buffer
+	if err := errors.Join(table.Round(&rows, p), table.RoundFront(&front, p)); err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(`height_m,radius_m,octave_hz,octave,gain_db,deviation_db,without_deviation_db
+0.300,2.000,1000.0,1k,1.000,0.500,0.100
+0.300,2.000,1995.3,2k,2.000,0.600,0.200
+0.600,2.000,1000.0,1k,3.000,0.700,0.300
+0.600,2.000,1995.3,2k,4.000,0.800,0.400
+`, rows.String()); d != "" {
+		t.Error(d)
+	}
+	if d := cmp.Diff("loud,gain_db,deviation_db\n0.000,0.500,1.000\n1.000,2.000,3.000\n", front.String()); d != "" {
+		t.Error(d)
+	}
+	survey, err := timing.Look(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := table.Screen(&screen, p, survey, false); err != nil {
+		t.Fatal(err)
+	}
+	const want = `
+all round, dB             per octave, circles by heights above the table or floor
+                           1k     2k
+louder, 0.33 m            1.0    2.0
+louder, 0.63 m            3.0    4.0
+uneven, 0.33 m            0.5    0.6
+uneven, 0.63 m            0.7    0.8
+without, 0.33 m           0.1    0.2
+without, 0.63 m           0.3    0.4
+`
+	if !strings.Contains(screen.String(), want) || !strings.Contains(screen.String(), "2.5 dB\nlouder on the mean") {
+		t.Errorf("the screen:\n%s", screen.String())
 	}
 }

@@ -101,11 +101,15 @@ func Row(r timing.ProcessorRow) string {
 // onsets and echoes at its head, the high-pass beside the delays, loud noise among the
 // findings and the rule of the strings below their table.
 func Sentences(p *timing.Plan) []string {
-	all := []string{Worth(p)}
+	all := append(Seats(&p.Spot), Worth(p))
 	for _, e := range Told(p.Echoes) {
 		all = append(all, Against(e, p.SpeedOfSound))
 	}
-	all = append(all, Counts(p))
+	if p.Seating == nil {
+		all = append(all, Counts(p))
+	} else {
+		all = append(all, SeatCounts(&p.Spot), SeatStrings(&p.Spot))
+	}
 	if !(p.Protection.Corner > 0) {
 		all = append(all, HighPass(p))
 	}

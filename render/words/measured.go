@@ -103,6 +103,10 @@ func channelFault(id int, f verdict.Fact) string {
 		return text
 	case verdict.Loud:
 		return fmt.Sprintf("channel %d is %s: check its gain, and that its strings are wired as planned", id, off(f))
+	case verdict.SeemsReversed:
+		return fmt.Sprintf("channel %d seems to be in reverse polarity: with that the seats are %.1f dB off their plans in place of %.1f dB; record the channels one by one, which tells", id, f.Error, f.Value)
+	case verdict.SeemsSilent:
+		return fmt.Sprintf("channel %d seems to be silent: with that the seats are %.1f dB off their plans in place of %.1f dB; record the channels one by one, which tells", id, f.Error, f.Value)
 	case verdict.Reversed:
 		return fmt.Sprintf("channel %d is in reverse polarity: swap its two wires", id)
 	case verdict.Halves:

@@ -36,6 +36,8 @@ func TestMeasured(t *testing.T) {
 		{verdict.Fact{Code: verdict.Quiet, Channels: three, Value: -2.5, Error: 0.4}, "channel 3 is 2.5 dB quieter than its siblings, give or take 0.4 dB"},
 		{verdict.Fact{Code: verdict.Quiet, Channels: three, Value: -3.5, Error: 0.4, Strings: 3, Beside: true}, "channel 3 is 3.5 dB quieter than its siblings of like arrival, give or take 0.4 dB, as if one of its 3 strings did not play; measure its impedance, which tells"},
 		{verdict.Fact{Code: verdict.Loud, Channels: three, Value: 2.3, Error: 0.4}, "channel 3 is 2.3 dB louder than its siblings, give or take 0.4 dB: check its gain, and that its strings are wired as planned"},
+		{verdict.Fact{Code: verdict.SeemsReversed, Channels: three, Value: 3.4, Error: 0.6}, "channel 3 seems to be in reverse polarity: with that the seats are 0.6 dB off their plans in place of 3.4 dB; record the channels one by one, which tells"},
+		{verdict.Fact{Code: verdict.SeemsSilent, Channels: three, Value: 3.4, Error: 0.6}, "channel 3 seems to be silent: with that the seats are 0.6 dB off their plans in place of 3.4 dB; record the channels one by one, which tells"},
 		{verdict.Fact{Code: verdict.Reversed, Channels: three}, "channel 3 is in reverse polarity: swap its two wires"},
 		{verdict.Fact{Code: verdict.Halves, Channels: three, Others: []int{1, 2, 4}}, "channel 3 is in reverse polarity to channels 1, 2 and 4: find out with a battery which of both are right, and swap the wires of the others"},
 		{verdict.Fact{Code: verdict.Late, Channels: []int{3, 4}, Times: []float64{583e-6, -3e-3}}, "channel 3 comes 583 us late, channel 4 comes 3.0 ms early: set the delays that are proposed, or look for what stands elsewhere than planned"},

@@ -143,6 +143,12 @@ func OfPolar(p *timing.Plan, vertical bool) Picture {
 	return Picture{Name(p) + ": level round the array, from above", "horizontal circle through the " + Spot(p)}
 }
 
+// OfPolarAsBuilt heads a polar diagram without the delays.
+func OfPolarAsBuilt(p *timing.Plan, vertical bool) Picture {
+	head := OfPolar(p, vertical)
+	return Picture{head.Title, "without the delays; " + head.Below}
+}
+
 // OfSlice heads the picture of a quantity over a slice, whose plane the body is in or not.
 func OfSlice(p *timing.Plan, quantity, slice string, through bool) Picture {
 	below := "with the delays for the " + Spot(p)

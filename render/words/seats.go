@@ -14,8 +14,9 @@ import (
 )
 
 // SeatsNote says what the columns of seats are.
-const SeatsNote = `lost: short of all drivers in step, of the direct sound from 500 Hz to 8 kHz;
-  the mean is of thirds in dB, where holes count, so it can be above the worst
+const SeatsNote = `lost: short of all drivers in step, from 500 Hz to 8 kHz, as the loudspeaker
+  sounds with what it stands on or hangs from, without the room; the mean is of
+  thirds in dB, where holes count, so it can be above the worst
   middle: with delays for the middle seat alone; none: without delays; bound:
   no processing of the plan's channels loses less there`
 
@@ -69,8 +70,11 @@ func Where(p *timing.Plan) string {
 // middle seat alone and none at all would cost, and what no processing can better.
 func Seats(p *timing.Spot) []string {
 	s := p.Seating
-	if s == nil {
+	switch {
+	case s == nil:
 		return nil
+	case s.Round != nil:
+		return AllRound(p)
 	}
 	said := []string{losses(p), price(p)}
 	if best := bound(p); best != "" {
@@ -165,13 +169,13 @@ func SeatCounts(p *timing.Spot) string {
 // OfSeats heads the picture of what seats lose.
 func OfSeats(p *timing.Plan) Picture {
 	return Picture{Name(p) + ": what each seat loses",
-		fmt.Sprintf("one set of delays for %d seats, %s; lost against all drivers in step, direct sound, 500 Hz to 8 kHz", len(p.Array.Seats), Served(p.Seating))}
+		fmt.Sprintf("one set of delays for %d seats, %s; lost against all drivers in step, 500 Hz to 8 kHz, without the room", len(p.Array.Seats), Served(p.Seating))}
 }
 
 // OfSeatThirds heads the picture of what seats lose in each third of an octave.
 func OfSeatThirds(p *timing.Plan) Picture {
 	return Picture{Name(p) + ": what each seat loses over frequency",
-		fmt.Sprintf("a line for each of %d seats, in thirds of an octave; lost against all drivers in step, direct sound", len(p.Array.Seats))}
+		fmt.Sprintf("a line for each of %d seats, in thirds of an octave; lost against all drivers in step, without the room", len(p.Array.Seats))}
 }
 
 // OfSeatCounts heads the picture of what numbers of channels leave at seats.
@@ -201,7 +205,11 @@ func SeatStrings(p *timing.Spot) string {
 // CompareSeats says what the columns of designs at seats are of; p is the first with several
 // seats, guests tells that there are designs without.
 func CompareSeats(p *timing.Plan, guests bool) string {
-	text := fmt.Sprintf("short of all drivers in step, of the direct sound from 500 Hz to 8 kHz, each design at its own seats; aim: what %q makes of it, less is better", p.Seating.Aim)
+	aim := p.Seating.Aim
+	if aim == "round" {
+		aim = "even" // which has seats
+	}
+	text := fmt.Sprintf("short of all drivers in step, from 500 Hz to 8 kHz, without the room, each design at its own seats; aim: what %q makes of it, less is better", aim)
 	if guests {
 		text += fmt.Sprintf("; *: planned for one spot, and judged at the seats of %s", Name(p))
 	}
@@ -210,7 +218,7 @@ func CompareSeats(p *timing.Plan, guests bool) string {
 
 // OfComparedSeats heads the picture of designs at seats; p is the first with several.
 func OfComparedSeats(p *timing.Plan, left int) Picture {
-	below := fmt.Sprintf("at the %d seats of %s, lost against all drivers in step, direct sound, 500 Hz to 8 kHz", len(p.Array.Seats), Name(p))
+	below := fmt.Sprintf("at the %d seats of %s, lost against all drivers in step, 500 Hz to 8 kHz, without the room", len(p.Array.Seats), Name(p))
 	if left > 0 {
 		below += "; without " + prose.Count(left, "design", "designs") + " of other seats"
 	}

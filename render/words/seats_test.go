@@ -129,10 +129,10 @@ func TestCompareSeats(t *testing.T) {
 	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
 	p.Array.Name = "Corner"
 	for _, test := range []struct{ got, want string }{
-		{CompareSeats(p, false), `short of all drivers in step, of the direct sound from 500 Hz to 8 kHz, each design at its own seats; aim: what "even" makes of it, less is better`},
-		{CompareSeats(p, true), `short of all drivers in step, of the direct sound from 500 Hz to 8 kHz, each design at its own seats; aim: what "even" makes of it, less is better; *: planned for one spot, and judged at the seats of Corner`},
-		{OfComparedSeats(p, 0).Below, "at the 3 seats of Corner, lost against all drivers in step, direct sound, 500 Hz to 8 kHz"},
-		{OfComparedSeats(p, 1).Below, "at the 3 seats of Corner, lost against all drivers in step, direct sound, 500 Hz to 8 kHz; without 1 design of other seats"},
+		{CompareSeats(p, false), `short of all drivers in step, from 500 Hz to 8 kHz, without the room, each design at its own seats; aim: what "even" makes of it, less is better`},
+		{CompareSeats(p, true), `short of all drivers in step, from 500 Hz to 8 kHz, without the room, each design at its own seats; aim: what "even" makes of it, less is better; *: planned for one spot, and judged at the seats of Corner`},
+		{OfComparedSeats(p, 0).Below, "at the 3 seats of Corner, lost against all drivers in step, 500 Hz to 8 kHz, without the room"},
+		{OfComparedSeats(p, 1).Below, "at the 3 seats of Corner, lost against all drivers in step, 500 Hz to 8 kHz, without the room; without 1 design of other seats"},
 	} {
 		if test.got != test.want {
 			t.Errorf("%q, want %q", test.got, test.want)

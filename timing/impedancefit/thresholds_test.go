@@ -29,13 +29,13 @@ func TestThresholds(t *testing.T) {
 		l.choose(at, []Cause{{State: impedance.Alive, Ratio: 1}, {State: impedance.Open, Ratio: math.Exp(other)}})
 		return l
 	}
-	filled := func(share float64) error {
-		const low, high = 100.5, 804.0 // three octaves, in thirds, of which the last has a share
+	filled := func(share, octaves float64) error {
+		const low, high = 100.5, 804.0 // three octaves, of which the end, of so many, has a share
 		whole := make([]complex128, 1000)
 		for hz := range whole {
 			at := math.Log2(float64(hz)/low) * 3
 			size := math.Exp2(-at / 3 / 2)
-			if at > 8 {
+			if at > 9-3*octaves {
 				size *= math.Sqrt(share)
 			}
 			whole[hz] = complex(size, 0)
@@ -85,8 +85,10 @@ func TestThresholds(t *testing.T) {
 		{"and 5.5 is told apart", len(load(0, 0.055).Others) > 0, false},
 		{"9.5 percent off is twice that at most, and sure", load(0.095, 1).Sure, true},
 		{"10.5 is explained by nothing", load(0.105, 1).Sure, false},
-		{"a third of an octave 29.6 dB under the middle one is swept", filled(1.1e-3) == nil, true},
-		{"30.5 dB is not", filled(0.9e-3) == nil, false},
+		{"a third of an octave 29.6 dB under the middle one is swept", filled(1.1e-3, 1.0/3) == nil, true},
+		{"30.5 dB is not", filled(0.9e-3, 1.0/3) == nil, false},
+		{"0.28 octaves that are not swept are part of a third that is", filled(0, 0.28) == nil, true},
+		{"0.36 octaves are a third without a sweep", filled(0, 0.36) == nil, false},
 		{"a peak of 5.5 percent is one", bump(0.055, 0) == nil, true},
 		{"one of 4.5 is a meter's step", bump(0.045, 0) == nil, false},
 		{"6.7 times the noise is a peak", bump(0.2, 0.014) == nil, true},

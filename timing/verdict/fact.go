@@ -33,6 +33,9 @@ const (
 	Reversed   Code = "reversed"
 	Halves     Code = "halves" // Channels are in reverse polarity to Others, and as many
 	Late       Code = "late"   // Channels, by Times
+
+	SeemsReversed Code = "seems reversed" // by all seats together: the plan is off by Value dB, and by Error if it is so
+	SeemsSilent   Code = "seems silent"   // the same
 )
 
 // Facts to know, of which none is a fault.

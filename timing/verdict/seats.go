@@ -53,7 +53,7 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	if p.Seating == nil {
 		return nil, nil
 	}
-	found, others := &Seats{Wired: true}, 0
+	found, others, each := &Seats{Wired: true}, 0, out.Channels != nil
 	for i, s := range p.Array.Seats {
 		name := sweep.RecordedSeatName(i + 1)
 		m, err := t.analyse(t.path(name))
@@ -74,9 +74,11 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 		default:
 			out.Faults = append(out.Faults, Fact{Code: SeatUnusable, Seat: s.Name, Err: err})
 		}
-		if err := t.channelsAt(p, i, out); err != nil {
+		one, err := t.channelsAt(p, i, out)
+		if err != nil {
 			return nil, err
 		}
+		each = each || one
 	}
 	switch {
 	case len(found.Heard) == 0:
@@ -98,20 +100,26 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 		thirds := p.Seating.Thirds
 		return nil, fmt.Errorf("%w: nothing was measured at all seats from %s to %s", errMeasured, band.Hertz(thirds[0]), band.Hertz(thirds[len(thirds)-1]))
 	}
-	return found, nil
+	if each {
+		return found, nil // they were recorded one by one, which tells more
+	}
+	suspects, err := found.suspect(p, t.Level.Case)
+	out.Faults = append(out.Faults, suspects...)
+	return found, err
 }
 
 // channelsAt judges channels that were recorded one by one at a seat, by its index, and adds
-// the faults that are not known yet: what is turned away from one seat is heard at another.
-func (t Takes) channelsAt(p *timing.Plan, seat int, out *Found) error {
+// the faults that are not known yet: what is turned away from one seat is heard at another. It
+// tells whether there were any.
+func (t Takes) channelsAt(p *timing.Plan, seat int, out *Found) (bool, error) {
 	t.prefix = sweep.RecordedSeatName(seat+1) + "_"
 	each, err := t.each(p)
 	if err != nil || each.heard < 2 {
-		return err
+		return false, err
 	}
 	there, err := p.At(p.Array.Seats[seat].At)
 	if err != nil {
-		return err
+		return false, err
 	}
 	faults := each.faults
 	v, err := OfChannels(there, each.measured, Setting{Case: t.Level.Case, Missing: each.missing, Repeats: each.repeats})
@@ -126,7 +134,7 @@ func (t Takes) channelsAt(p *timing.Plan, seat int, out *Found) error {
 			out.Faults = append(out.Faults, f)
 		}
 	}
-	return nil
+	return true, nil
 }
 
 // same tells whether another fact is the same fault of the same channels, found elsewhere.

@@ -81,14 +81,16 @@ func TestSeats(t *testing.T) {
 	usual := rehearsal.Setting{Case: timing.Aligned, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02}
 	turned := usual
 	turned.Reversed = []int{3}
-	well, wrong := record(usual), record(turned)
-	more := make([][]float64, 3) // dB that the reversed channel loses, by seat and third
+	dead := usual
+	dead.DeadStrings = [][2]int{{1, 0}, {1, 1}}
+	well, wrong, without := record(usual), record(turned), record(dead)
+	more, silent := make([][]float64, 3), make([][]float64, 3) // dB that is lost by it, by seat and third
 	for i, seat := range p.Array.Seats {
 		there, err := p.At(seat.At)
 		if err != nil {
 			t.Fatal(err)
 		}
-		more[i] = turnedRound(there, 3, p.Seating.Thirds)
+		more[i], silent[i] = changed(there, 3, -1, p.Seating.Thirds), changed(there, 1, 0, p.Seating.Thirds)
 	}
 	seatsOnly := func(k takes) {
 		maps.DeleteFunc(k, func(name string, _ recording.Take) bool { return !strings.HasPrefix(name, "seat") })
@@ -121,7 +123,8 @@ func TestSeats(t *testing.T) {
 			}
 		}, nil, false, false, 0.1, []int{0, 1, 2}, nil, true},
 		{"one turned round", wrong, func(takes) {}, more, true, true, 0.3, []int{0, 1, 2}, []string{"reversed [4]"}, false},
-		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, nil, true},
+		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, []string{"seems reversed [4]"}, true},
+		{"one silent, seats only", without, seatsOnly, silent, false, true, 0.3, []int{0, 1, 2}, []string{"seems silent [2]"}, true},
 		{"heard at a seat", wrong, func(k takes) {
 			for c := range p.Channels {
 				name := sweep.RecordedChannelName(c+1, 1) + ".wav"
@@ -143,7 +146,7 @@ func TestSeats(t *testing.T) {
 			}
 			var told []string
 			for _, fault := range f.Faults {
-				if fault.Code == verdict.Reversed {
+				if strings.Contains("reversed seems silent", string(fault.Code)) || fault.Code == verdict.SeemsReversed {
 					at := ""
 					if fault.Seat != "" {
 						at = " at " + fault.Seat
@@ -269,9 +272,9 @@ func (k takes) wired(path string) (int, [][]float64, error) {
 	return hz, channels, err
 }
 
-// turnedRound returns by how much in dB each third is lower at a plan's spot with a channel
-// turned round.
-func turnedRound(p *timing.Plan, channel int, thirds []float64) []float64 {
+// changed returns by how much in dB each third is lower at a plan's spot with a gain of a
+// channel.
+func changed(p *timing.Plan, channel int, gain complex128, thirds []float64) []float64 {
 	const each = 64
 	frequency := band.Frequencies(thirds, 3, each)
 	right, wrong := make([]float64, len(thirds)), make([]float64, len(thirds))
@@ -282,7 +285,7 @@ func turnedRound(p *timing.Plan, channel int, thirds []float64) []float64 {
 			for _, one := range strings {
 				a += one[f]
 				if c == channel {
-					b -= one[f]
+					b += gain * one[f]
 				} else {
 					b += one[f]
 				}

@@ -82,6 +82,14 @@ export interface Choice {
   short_of_in_step_db: number[];
 }
 
+/** What is heard on the circles. */
+export interface Circles {
+  /** [circle][octave] mean energy, over that without delays */
+  gain_db: number[][];
+  /** [circle][octave] the furthest of the 30-degree gliding means from the circle's (ISO 3382-1) */
+  deviation_db: number[][];
+}
+
 /** What so many channels leave. */
 export interface Count {
   channels: number;
@@ -670,6 +678,30 @@ export interface RoomBox {
   high_m: Triple;
 }
 
+/** How loud and how even a plan is all round, for nobody in particular, on circles round the body's axis. */
+export interface Round {
+  octave_hz: number[];
+  /** of the circles, from the body's centre */
+  height_m: number[];
+  radius_m: number;
+  /** as planned: 0 even to 1 loud */
+  loud: number;
+  planned: Circles;
+  /** without delays, all in parallel */
+  without: Circles;
+  /** plans between even and loud */
+  front: RoundPoint[];
+}
+
+/** A plan between even and loud. */
+export interface RoundPoint {
+  loud: number;
+  /** mean over circles and octaves */
+  gain_db: number;
+  /** the greatest of any */
+  deviation_db: number;
+}
+
 /** What setting the delays to the processor's step does. */
 export interface Rounding {
   rate_hz: number;
@@ -715,7 +747,7 @@ export interface Seat extends Point {
   bound_thirds_db: (number | null)[];
 }
 
-/** How one set of delays serves several seats. Losses are of the direct sound against all drivers in step, in dB, over the thirds. */
+/** How one set of delays serves several seats. Losses are in dB, against all drivers in step, over the thirds, as the loudspeaker sounds with what it stands on or hangs from, without the room. */
 export interface Seats {
   /** even, worst, mean or round */
   aim: string;
@@ -736,6 +768,8 @@ export interface Seats {
   counts: SeatsCount[];
   /** what shorter strings cost and bring, from the shortest */
   strings: SeatsStrings[];
+  /** only where the aim is round */
+  round?: Round;
   /** what all this comes to, in sentences */
   words: string[];
 }

@@ -58,6 +58,7 @@ export class Lede {
     const count = this.state.channels.length;
     const task = count === 1 ? "One channel needs no delay" : `Set these ${inWords(count)} delays`;
     const { seating, place } = this.state;
+    if (seating?.aim === "round") return count === 1 ? `${task}.` : `${task} for all round.`;
     if (seating !== null) return count === 1 ? `${task}.` : `${task} for all ${inWords(seating.each.length)} seats.`;
     return `Sit ${place?.short ?? ""}. ${task}.`;
   }

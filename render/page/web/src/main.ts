@@ -32,12 +32,14 @@ function notes(state: State): void {
   const { planned } = state;
   if (planned === null) return;
   findings(state);
-  el("sentences").replaceChildren(...planned.sentences.map(line));
+  const ofSeats = new Set(planned.plan.seats?.words);
+  el("sentences").replaceChildren(...planned.sentences.map((text) => line(text, ofSeats.has(text))));
   say(el("response-unit"), planned.plan.level_unit);
 }
 
-function line(text: string): HTMLLIElement {
-  return make("li", {}, typeset(text));
+/** A sentence; what the table of seats has is not said again on paper. */
+function line(text: string, isOfSeats: boolean): HTMLLIElement {
+  return make("li", { class: isOfSeats ? "of-seats" : undefined }, typeset(text));
 }
 
 function build(start: Started): State {

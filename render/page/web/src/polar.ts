@@ -121,7 +121,8 @@ export class Round {
     };
     if (seats.length > 1) for (const seat of seats) dot(seat, 4);
     const [x, y] = dot(spot, 6);
-    c.fillText(isChairOwn ? "chair" : "middle", x - 2, y - 15);
+    const word = isChairOwn ? "chair" : "middle";
+    c.fillText(word, Math.min(x, 2 * x0 - c.measureText(word).width / 2) - 2, y - 15);
   }
 }
 

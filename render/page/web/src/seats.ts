@@ -100,12 +100,12 @@ export class Seats {
 
   /** Says of headings and of the way to the map whose they are. */
   private heads(isShown: boolean): void {
-    const { picked, seating } = this.ground.state;
+    const { picked, seating, isChairOwn } = this.ground.state;
     say(el("sit-title"), isShown ? "Who sits where" : "Sit here");
     say(el("sit-say"), isShown ? "Drag any seat. Everything follows." : "Drag the chair. Everything follows.");
-    say(el("response-title"), seating === null ? "What the chair hears" : `What ${seating.middle_seat} hears`);
+    say(el("response-title"), seating === null || isChairOwn ? "What the chair hears" : `What ${seating.middle_seat} hears`);
     const skip = el<HTMLAnchorElement>("skip");
-    skip.hash = isShown && !this.ground.state.isChairOwn ? `#seat-${Math.max(picked, 0) + 1}` : "#chair";
+    skip.hash = isShown && !isChairOwn ? `#seat-${Math.max(picked, 0) + 1}` : "#chair";
     say(skip, isShown ? "Go to the seats" : "Go to the chair");
   }
 
@@ -145,10 +145,11 @@ export class Seats {
 
   private words(i: number, least: number): string {
     const { state } = this.ground;
+    const { planned_db, where } = state.seating?.each[i] ?? {};
     const [x, y, z] = state.seats[i]!;
-    const loss = state.seating?.each[i]?.planned_db ?? null;
-    const loses = loss === null ? "" : `, loses ${decibels(loss)} dB${i === least ? ", the most of all" : ""}`;
-    return `Seat ${this.nameOf(i)}: ${fixed(x, 2)} m forward, ${fixed(y, 2)} m to the loudspeaker’s left, ${fixed(z, 2)} m up${loses}`;
+    const place = where ?? `${fixed(x, 2)} m forward, ${fixed(y, 2)} m to the loudspeaker’s left, ${fixed(z, 2)} m up`;
+    const loses = planned_db === undefined ? "" : `; loses ${decibels(planned_db)} dB${i === least ? ", the most of all" : ""}`;
+    return `Seat ${this.nameOf(i)}, ${place}${loses}`;
   }
 
   /** Shows the name and the weight of the seat that is picked. */
