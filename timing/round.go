@@ -2,15 +2,19 @@ package timing
 
 import (
 	"context"
+	"errors"
 	"math"
+	"slices"
 
 	"pappus/layout"
+	"pappus/layout/prose"
 	"pappus/timing/band"
 	"pappus/timing/measure"
 	"pappus/timing/omni"
 	"pappus/timing/seats"
 
 	"gonum.org/v1/gonum/spatial/r3"
+	"gonum.org/v1/gonum/stat"
 )
 
 // Rings round the body's axis stand for people all round. A plan made on one height alone is
@@ -20,8 +24,11 @@ const (
 	roundStep   = 0.3 // m between the heights
 	roundArcs   = 12  // places on a circle while it is planned: one in each 30 degrees
 	roundSteps  = 72  // places on a circle as it is judged: 5 degrees
-	roundOctave = 5   // frequencies in each octave
+	roundOctave = 12  // frequencies in each octave, as coverage has
 )
+
+// ErrNoCircle tells that people cannot be all round.
+var ErrNoCircle = errors.New("seats.aim = round")
 
 // Round is how level and evenness all round stand to each other.
 type Round struct {
@@ -30,8 +37,8 @@ type Round struct {
 	Radius  float64   // m
 	Loud    float64   // 0 even to 1 loud, as planned
 	Planned Circles
-	Without Circles // without delays: all in parallel
-	Front   []RoundPoint
+	Without Circles      // without delays: all in parallel
+	Front   []RoundPoint // of five plans from even to loud those that no other beats in both; empty while a seat is dragged
 }
 
 // Circles are what is heard on circles round the body's axis, by height and octave.
@@ -79,15 +86,18 @@ func rings(a *layout.Array, steps int) (places [][]r3.Vec, heights []float64, ra
 }
 
 // roundField returns what people all round hear, against all drivers in parallel: each octave's
-// loss is the mean energy that it has without delays over what it has with them. Nil where
-// no circle can be reached.
+// loss is the mean energy that it has without delays over what it has with them. The error is
+// ErrNoCircle where no circle can be reached.
 func roundField(a *layout.Array) (*seats.Field, error) {
-	places, _, _ := rings(a, roundArcs)
+	places, _, radius := rings(a, roundArcs)
 	octaves := roundOctaves()
 	frequency := band.Frequencies(octaves, 1, roundOctave)
 	s, err := newScene(unroomed(a), frequency)
-	if err != nil || len(places) == 0 {
+	if err != nil {
 		return nil, err
+	}
+	if len(places) == 0 {
+		return nil, prose.Errorf("%w: a circle of %.3g m round the body's axis at the seats' height goes through what stands there; must be clear, or another aim than round", ErrNoCircle, radius)
 	}
 	n, plain := len(frequency), make([]float64, len(octaves))
 	f := &seats.Field{Frequency: frequency, Drivers: len(a.Mounts), Full: make([]float64, n), Loud: a.Seating.Loud}
@@ -174,17 +184,16 @@ func judgeRound(a *layout.Array, groups [][]int, gains []float64, delays [][]flo
 
 // Point sums circles up.
 func (c Circles) Point(loud float64) RoundPoint {
-	p := RoundPoint{Loud: loud}
-	count := 0.0
-	for h := range c.Gain {
-		for b, gain := range c.Gain[h] {
-			p.Gain += gain
-			p.Deviation = max(p.Deviation, c.Deviation[h][b])
-			count++
-		}
-	}
-	p.Gain /= count
-	return p
+	return RoundPoint{loud, stat.Mean(slices.Concat(c.Gain...), nil), slices.Max(slices.Concat(c.Deviation...))}
+}
+
+// undominated returns the points that no other beats in both.
+func undominated(all []RoundPoint) []RoundPoint {
+	return slices.DeleteFunc(slices.Clone(all), func(p RoundPoint) bool {
+		return slices.ContainsFunc(all, func(o RoundPoint) bool {
+			return o.Gain >= p.Gain && o.Deviation <= p.Deviation && (o.Gain > p.Gain || o.Deviation < p.Deviation)
+		})
+	})
 }
 
 // roundLoud are the weights of the front's plans.
@@ -202,6 +211,7 @@ func (s *server) round(ctx context.Context, channels []Channel, delay []float64,
 	if quick {
 		return nil
 	}
+	var front []RoundPoint
 	for _, loud := range roundLoud {
 		field := *s.field
 		field.Loud = loud
@@ -215,7 +225,8 @@ func (s *server) round(ctx context.Context, channels []Channel, delay []float64,
 		if err != nil {
 			return err
 		}
-		s.Seating.Round.Front = append(s.Seating.Round.Front, tried[1].Point(loud))
+		front = append(front, tried[1].Point(loud))
 	}
+	s.Seating.Round.Front = undominated(front)
 	return ctx.Err()
 }

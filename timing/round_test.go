@@ -1,6 +1,7 @@
 package timing_test
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -8,6 +9,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/body"
+	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -44,7 +46,7 @@ func TestRoundGivesLevelBack(t *testing.T) {
 		gain      []float64 // dB, at least, mean over heights
 		deviation []float64 // dB, at most on any height
 	}{
-		{"ball of 60, 8 channels", allRound(sixty(t), 8, 0, 0.5), []float64{2.3, 4, 2.5, 0}, []float64{1.2, 2.2, 4, 4.5}},
+		{"ball of 60, 8 channels", allRound(sixty(t), 8, 0, 0.5), []float64{2.3, 3.7, 2.5, 0}, []float64{1.2, 2.2, 4, 4.5}},
 		{"demo, 4 channels", allRound(demo(t), 4, 0.6, 0.5), []float64{0, 0.4, 0.3, 0.5}, []float64{1.6, 2.5, 4, 4.5}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -52,6 +54,7 @@ func TestRoundGivesLevelBack(t *testing.T) {
 			if len(r.Height) != 3 || math.Abs(r.Radius-2) > 1e-9 {
 				t.Fatalf("%d circles of %g m", len(r.Height), r.Radius)
 			}
+			t.Logf("gain %.2f, off even %.2f", r.Planned.Gain, r.Planned.Deviation)
 			for b := range r.Octaves {
 				mean := 0.0
 				for h := range r.Height {
@@ -67,9 +70,10 @@ func TestRoundGivesLevelBack(t *testing.T) {
 					t.Errorf("%g Hz: %.2f dB more", r.Octaves[b], mean)
 				}
 			}
-			first, last := r.Front[0], r.Front[len(r.Front)-1]
-			if first.Loud != 0 || last.Loud != 1 || last.Gain < first.Gain+0.5 {
-				t.Errorf("front %.2f", r.Front)
+			for i, p := range r.Front[1:] {
+				if was := r.Front[i]; p.Loud <= was.Loud || p.Gain <= was.Gain && p.Deviation >= was.Deviation {
+					t.Errorf("front %.2f", r.Front)
+				}
 			}
 		})
 	}
@@ -93,5 +97,18 @@ func TestRoundTurned(t *testing.T) {
 		if math.Abs(plain[i]-turned[i]) > 0.5 { // circles and arcs fall otherwise on 12 than on 72 places
 			t.Errorf("%.2f, turned %.2f", plain, turned)
 		}
+	}
+}
+
+// TestRoundNeedsRoom: where walls stand in the way of every circle nobody can be all round.
+func TestRoundNeedsRoom(t *testing.T) {
+	a := allRound(inRoom(t), 4, 0.6, 0.5)
+	a.Seats = a.Seats[:2] // ahead, where there is room
+	p, err := timing.NewPlanner(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := p.Spot(a.Spot); !errors.Is(err, timing.ErrNoCircle) {
+		t.Errorf("%v", err)
 	}
 }
