@@ -3,6 +3,7 @@ package preview
 import (
 	"math"
 
+	"pappus/layout"
 	"pappus/preview/through"
 	"pappus/timing"
 	"pappus/timing/head"
@@ -43,7 +44,8 @@ func (who Listener) place(p *timing.Spot) r3.Vec {
 	return *who.At
 }
 
-// nose returns where the listener looks from a place in m.
+// nose returns where the listener looks, who faces the origin or is turned from it, from a
+// place in m.
 func (who Listener) nose(place r3.Vec) r3.Vec {
 	sin, cos := math.Sincos(math.Atan2(-place.Y, -place.X) + who.TurnDeg*math.Pi/180)
 	return r3.Vec{X: cos, Y: sin}
@@ -103,17 +105,27 @@ type hearer struct {
 	one         *timing.Hearing
 	two         *timing.Ears
 	cases, size int            // frequencies
+	middle      r3.Vec         // m, of the bodies, which the listener faces
 	left, right [][]complex128 // right is left where one ear hears for both
 }
 
 func newHearer(p *timing.Spot, who Listener, l timing.Listening, places []r3.Vec, frequency []float64) (*hearer, error) {
-	h, err := hearer{who: who, cases: len(l.Cases), size: len(frequency)}, error(nil)
+	h, err := hearer{who: who, cases: len(l.Cases), size: len(frequency), middle: middle(p.Array)}, error(nil)
 	if who.TwoEars {
 		h.two, err = timing.NewEars(p, l, places, frequency)
 	} else {
 		h.one, err = timing.NewHearing(p, l, places, frequency)
 	}
 	return h.fork(), err
+}
+
+// middle returns the middle of an array's bodies in m: the origin for one.
+func middle(a *layout.Array) r3.Vec {
+	var sum r3.Vec
+	for _, b := range a.Bodies() {
+		sum = r3.Add(sum, b.At)
+	}
+	return r3.Scale(1/float64(len(a.Bodies())), sum)
 }
 
 func spectra(cases, frequencies int) [][]complex128 {
@@ -137,7 +149,7 @@ func (h hearer) fork() *hearer {
 // hear fills in what is heard at a place.
 func (h *hearer) hear(place r3.Vec) {
 	if h.who.TwoEars {
-		h.two.At(h.left, h.right, place, h.who.nose(place))
+		h.two.At(h.left, h.right, place, h.who.nose(r3.Sub(place, h.middle)))
 		return
 	}
 	h.one.At(h.left, place)

@@ -115,6 +115,29 @@ func TestTurnedHead(t *testing.T) {
 	}
 }
 
+// TestFacingSeveralBodies: who sits between two bodies, left and right, faces neither but the
+// middle of both.
+func TestFacingSeveralBodies(t *testing.T) {
+	a := &layout.Array{}
+	place := r3.Vec{X: 2, Y: 1}
+	for _, test := range []struct {
+		name string
+		at   []layout.Placing
+		want float64 // degrees from straight back to the front
+	}{
+		{"as designed", nil, math.Atan2(1, 2) * 180 / math.Pi},
+		{"one", []layout.Placing{{}}, math.Atan2(1, 2) * 180 / math.Pi},
+		{"left and right", []layout.Placing{{}, {At: r3.Vec{Y: 2}}}, 0},
+		{"behind each other", []layout.Placing{{}, {At: r3.Vec{X: -2}}}, math.Atan2(1, 3) * 180 / math.Pi},
+	} {
+		a.Placings = test.at
+		nose := Listener{}.nose(r3.Sub(place, middle(a)))
+		if got := math.Atan2(-nose.Y, -nose.X) * 180 / math.Pi; math.Abs(got-test.want) > 1e-9 {
+			t.Errorf("%s: %.3f degrees, want %.3f", test.name, got, test.want)
+		}
+	}
+}
+
 func TestListenerInsideTheBody(t *testing.T) {
 	p := lantern(t, same)
 	who := Listener{At: &r3.Vec{X: 0.01}}

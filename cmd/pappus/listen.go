@@ -57,7 +57,7 @@ func newListen(f *flags) *cobra.Command {
 	flag.StringSliceVar(&h.cases, "cases", nil, "what to hold against each other: "+strings.Join(preview.NamesOf(preview.Cases), ", ")+
 		"; not given: as_built,aligned,point, or as_built,middle_seat,aligned where there are several seats")
 	flag.StringVar(&h.at, "at", "", "where to listen: a seat's name, or x,y,z in metres as --walk has it; not given: at the spot")
-	flag.BoolVar(&h.twoEars, "two-ears", false, "through a rigid-ball head, facing the body; for headphones")
+	flag.BoolVar(&h.twoEars, "two-ears", false, "through a rigid-ball head, facing the body, or the middle of several; for headphones")
 	flag.Float64Var(&h.turnDeg, "turn-deg", 0, "with --two-ears: the head turned to the left, -180 to 180; the body is then heard more in the right ear")
 	flag.BoolVar(&h.dry, "dry", false, "without the surface or the room")
 	flag.StringArrayVar(&h.walk, "walk", nil, "walk from there to a seat or to x,y,z in metres from the body's middle: forward, to the loudspeaker's own left (the right hand of who faces it) and up; give it again to walk on, or "+allSeats+" for one seat after another")

@@ -64,7 +64,7 @@ func seats(p *timing.Plan) []file {
 		files = append(files, drawn("polar_horizontal_as_built", func(w io.Writer, f figure.Format) error { return figure.PolarAsBuilt(w, f, p, p.Horizontal, false) })...)
 		files = append(files, drawn("polar_vertical_as_built", func(w io.Writer, f figure.Format) error { return figure.PolarAsBuilt(w, f, p, p.Vertical, true) })...)
 	}
-	if len(p.Seating.Counts) > 0 {
+	if len(p.Seating.Counts) > 0 && p.Seating.Round == nil {
 		files = append(files, drawn("seats_counts", func(w io.Writer, f figure.Format) error { return figure.SeatCounts(w, f, p) })...)
 	}
 	return files

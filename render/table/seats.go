@@ -73,7 +73,12 @@ const mostSeats = 24
 // seats says for people what each seat loses, and what other delays would cost; nothing
 // where there are fewer than two.
 func (s *screen) seats(p *timing.Plan) {
-	if p.Seating == nil {
+	switch {
+	case p.Seating == nil:
+		return
+	case p.Seating.Round != nil: // for nobody in particular
+		s.round(p)
+		s.sayAll(words.Seats(&p.Spot))
 		return
 	}
 	s.section("lost at each seat, dB          weight  planned   middle     none    bound")
@@ -95,17 +100,14 @@ func (s *screen) seats(p *timing.Plan) {
 	row(all, "mean over thirds", "", func(f seats.Figures) float64 { return f.Mean })
 	row(all, "between seats", "", func(f seats.Figures) float64 { return f.Between })
 	s.note("  " + words.SeatsNote)
-	if p.Seating.Round != nil {
-		s.round(p)
-	}
 	s.sayAll(words.Seats(&p.Spot))
 }
 
 // seatCounts says for people what numbers of channels, and shorter strings, would leave at
-// the seats.
+// the seats; nothing where they are for nobody in particular.
 func (s *screen) seatCounts(p *timing.Plan) {
 	x := p.Seating
-	if len(x.Counts) > 0 {
+	if len(x.Counts) > 0 && x.Round == nil {
 		row := s.list("channels  in a string  worst seat   mean  between seats, dB lost", "%8d %12d %11.1f %6.1f %14.1f %s")
 		for _, c := range x.Counts {
 			row(c.Channels, c.Longest, c.Worst, c.Mean, c.Between, mark(c.Channels == len(p.Channels)))
@@ -114,7 +116,7 @@ func (s *screen) seatCounts(p *timing.Plan) {
 		s.say(words.SeatCounts(&p.Spot))
 		fmt.Fprintln(s)
 	}
-	if len(x.Strings) > 1 {
+	if len(x.Strings) > 1 && x.Round == nil {
 		row := s.list("strings of  worst seat   mean  between seats  louder dB", "%10s %11.1f %6.1f %14.1f %10.1f %s")
 		for _, c := range x.Strings {
 			row(longest(c.Longest), c.Worst, c.Mean, c.Between, c.Louder, mark(c.Chosen))

@@ -205,7 +205,11 @@ func SeatStrings(p *timing.Spot) string {
 // CompareSeats says what the columns of designs at seats are of; p is the first with several
 // seats, guests tells that there are designs without.
 func CompareSeats(p *timing.Plan, guests bool) string {
-	text := fmt.Sprintf("short of all drivers in step, from 500 Hz to 8 kHz, without the room, each design at its own seats; aim: what %q makes of it, less is better", p.Seating.Aim)
+	aim := p.Seating.Aim
+	if aim == "round" {
+		aim = "even" // which has seats
+	}
+	text := fmt.Sprintf("short of all drivers in step, from 500 Hz to 8 kHz, without the room, each design at its own seats; aim: what %q makes of it, less is better", aim)
 	if guests {
 		text += fmt.Sprintf("; *: planned for one spot, and judged at the seats of %s", Name(p))
 	}
