@@ -53,22 +53,29 @@ func Build(d *design.Design) (*Array, error) {
 	if err := a.checkPlaces(d); err != nil {
 		return nil, err
 	}
+	if err := a.checkCopies(d); err != nil {
+		return nil, err
+	}
 	if a.Driver.Resonance, a.Driver.ResonanceQ, err = a.inBody(); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
 	if err := a.checkWoofer(d); err != nil {
 		return nil, err
 	}
-	if err := checkLoad(d, a.Driver.LeastOhm(), len(a.Mounts)); err != nil {
+	if err := checkLoad(d, a.Driver.LeastOhm(), a.LeastLoad(), len(a.Mounts)); err != nil {
 		return nil, err
 	}
 	if a.Fits, err = fit.Check(shell, fitMounts(a.Mounts), a.Driver.Outline, a.Limits); err != nil {
 		return nil, fault(d, "driver", "", err.Error(), err)
 	}
-	if a.Channels, err = channels(d, a.Driver, a.Mounts); err != nil {
+	if a.Channels, err = channels(d, a.Driver, a.LeastLoad(), a.Mounts); err != nil {
 		return nil, err
 	}
-	a.Warnings = slices.Concat(verdict(a, d, whole), leftOut(d, places), offBody(d, whole, a), wiringWarnings(a), wooferWarnings(a))
+	fits := slices.Concat(verdict(a, d, whole), leftOut(d, places), offBody(d, whole, a))
+	if n := len(a.Mounts); len(a.Bodies()) > 1 {
+		a.Mounts, a.Channels = a.copied(a.Mounts), a.copiedChannels(a.Channels, n)
+	}
+	a.Warnings = slices.Concat(fits, wiringWarnings(a), wooferWarnings(a))
 	return a, nil
 }
 
@@ -77,7 +84,7 @@ func described(d *design.Design, shell *body.Body) *Array {
 	a := &Array{
 		Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
 		Driver: d.Driver, Limits: limitsOf(d), Box: d.Box, Print: d.Print,
-		Placings: []Placing{{Turn: d.Placing.Turn(d.Placing.Angles)}}, On: d.Placing.On, Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
+		Placings: placings(d), On: d.Placing.On, Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
 		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Seats: d.AllSeats(), Seating: d.Seating, Coverage: d.Coverage,
 	}
 	if !a.Room.Present {
@@ -127,19 +134,19 @@ func cutBody(d *design.Design, whole *body.Body) (*body.Body, error) {
 // checkLoad returns an error where the amplifier may not even drive all drivers in
 // one string, so that no channel can be wired. Channels laid out by hand, and the
 // counting on a channel for each driver, are warned of instead.
-func checkLoad(d *design.Design, least float64, drivers int) error {
+func checkLoad(d *design.Design, least, minimum float64, drivers int) error {
 	one := wiring.Arrangement{{Series: drivers, Parallel: 1}}
-	if d.Wiring.Channels == 0 || len(d.Channels) > 0 || one.Check(least, d.Wiring.MinimumLoad) == nil {
+	if d.Wiring.Channels == 0 || len(d.Channels) > 0 || one.Check(least, minimum) == nil {
 		return nil
 	}
 	return fault(d, "wiring.minimum_load_ohm", d.Shown("wiring.minimum_load_ohm"), prose.Sprintf(
 		"%s of %.3g ohm in one string load the amplifier with %.3g ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm",
-		prose.Count(drivers, "driver", "drivers"), least, one.Load(least)), wiring.ErrLoad)
+		prose.Count(drivers, "driver", "drivers"), least, one.Load(least)*d.Wiring.MinimumLoad/minimum), wiring.ErrLoad)
 }
 
 // channels gives the channels that the design lays out by hand, each wired as
 // well as it can be. Every driver must be in one of them.
-func channels(d *design.Design, driver Driver, mounts []Mount) ([]Channel, error) {
+func channels(d *design.Design, driver Driver, minimum float64, mounts []Mount) ([]Channel, error) {
 	if len(d.Channels) == 0 {
 		return nil, nil
 	}
@@ -150,7 +157,7 @@ func channels(d *design.Design, driver Driver, mounts []Mount) ([]Channel, error
 	taken := make([]bool, len(mounts))
 	out := make([]Channel, len(d.Channels))
 	for i, c := range d.Channels {
-		out[i] = channel(i+1, c, driver, d.Wiring.MinimumLoad)
+		out[i] = channel(i+1, c, driver, minimum)
 		for j, id := range c.Drivers {
 			m, ok := index[id]
 			if !ok {
@@ -184,7 +191,7 @@ func channel(id int, c design.Channel, driver Driver, minimum float64) Channel {
 // wiringWarnings says what the amplifier will not like.
 func wiringWarnings(a *Array) []advice.Finding {
 	var out []advice.Finding
-	if k, n := a.Wiring.Channels, len(a.Mounts); k > n {
+	if k, n := a.Wiring.Channels, len(a.Own()); k > n {
 		out = append(out, advice.Finding{Code: "channels_unused", Rank: advice.Cost,
 			What: fmt.Sprintf("%d of %d channels stay unused, for there are %s", k-n, k, prose.Count(n, "driver", "drivers")),
 			Cure: fmt.Sprintf("set channels = %d", n)})

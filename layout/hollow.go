@@ -65,7 +65,7 @@ func (a *Array) Hollow() (Hollow, error) {
 		return h, nil
 	}
 	h.Driver, h.Closed = d, &closed
-	vented, err := box.Damp(d, len(a.Mounts), room.Net, a.Box.TargetQ, air)
+	vented, err := box.Damp(d, len(a.Own()), room.Net, a.Box.TargetQ, air)
 	if err != nil {
 		h.Why = err.Error()
 		return h, nil
@@ -87,7 +87,7 @@ func (a *Array) room() (box.Room, error) {
 	if err != nil {
 		return box.Room{}, err
 	}
-	return box.Divide(gross, gross-hollow, displaced(a), a.Box.Braces, len(a.Mounts))
+	return box.Divide(gross, gross-hollow, displaced(a), a.Box.Braces, len(a.Own()))
 }
 
 // closed is the alignment of all drivers in the closed body.
@@ -98,7 +98,7 @@ func (a *Array) closed(room box.Room, air box.Air) (box.Driver, box.Closed, erro
 	if err != nil {
 		return d, box.Closed{}, err
 	}
-	c, err := box.Close(d, len(a.Mounts), room.Net)
+	c, err := box.Close(d, len(a.Own()), room.Net)
 	return d, c, err
 }
 
@@ -167,8 +167,8 @@ func (a *Array) Segments() (shell.Plan, error) {
 // Holes gives the cut-outs of the shell. One on a ball that does not look straight outward
 // gets no seat, which the shell then refuses.
 func (a *Array) Holes() []shell.Hole {
-	out := make([]shell.Hole, len(a.Mounts))
-	for i, m := range a.Mounts {
+	out := make([]shell.Hole, len(a.Own()))
+	for i, m := range a.Own() {
 		h := shell.Hole{ID: m.ID, Point: a.Seat(m), Normal: m.Normal, Face: m.Face, Radius: a.Driver.CutoutRadius, Seat: a.Driver.FlangeRadius}
 		if a.Body.IsBall() && r3.Dot(m.Normal, r3.Unit(m.Point)) < leastSquare {
 			h.Seat = 0

@@ -1,9 +1,13 @@
 package layout
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"sort"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -22,6 +26,7 @@ const (
 type Placing struct {
 	At          r3.Vec // m, in the room
 	design.Turn        // of directions: In from the room's to the body's, Out back
+	Shared      bool   // a copy that is driven by the channels of the first body
 }
 
 // Into returns a place in the room as the body has it, both in m.
@@ -41,6 +46,134 @@ func (a *Array) Bodies() []Placing {
 		return standing
 	}
 	return a.Placings
+}
+
+// placings are those of a design.
+func placings(d *design.Design) []Placing {
+	out := []Placing{{Turn: d.Placing.Turn(d.Placing.Angles)}}
+	for _, c := range d.Copies {
+		out = append(out, Placing{At: c.At, Turn: d.Placing.Turn(c.Angles), Shared: c.Channels == design.SharedChannels})
+	}
+	return out
+}
+
+// Own returns the mounts of the first body; those of the others are the same.
+func (a *Array) Own() []Mount {
+	return a.Mounts[:sort.Search(len(a.Mounts), func(i int) bool { return a.Mounts[i].Body > 0 })]
+}
+
+// BodiesOf returns on how many bodies some mounts are, by their indices.
+func (a *Array) BodiesOf(mounts []int) int {
+	on := map[int]bool{}
+	for _, m := range mounts {
+		on[a.Mounts[m].Body] = true
+	}
+	return len(on)
+}
+
+// LeastLoad returns the least load in ohm that a bank of one body may be: as many times the
+// amplifier's minimum as there are bodies that share a channel, whose banks are in parallel.
+func (a *Array) LeastLoad() float64 { return float64(len(a.Sets()[0])) * a.Wiring.MinimumLoad }
+
+// Sets returns which bodies are driven by the same channels: the first with those that share
+// its, then each of the others alone.
+func (a *Array) Sets() [][]int {
+	sets := [][]int{nil}
+	for i, p := range a.Bodies() {
+		if i == 0 || p.Shared {
+			sets[0] = append(sets[0], i)
+		} else {
+			sets = append(sets, []int{i})
+		}
+	}
+	return sets
+}
+
+// numberStep returns what is added to a mount's number on each further body: the least power
+// of ten above all numbers of the first, so that 207 is the second body's 7.
+func numberStep(mounts []Mount) int {
+	step := 10
+	for _, m := range mounts {
+		for step <= m.ID {
+			step *= 10
+		}
+	}
+	return step
+}
+
+// copied returns mounts of one body on all bodies. The second body's numbers begin with 2.
+func (a *Array) copied(own []Mount) []Mount {
+	out, step := slices.Clone(own), numberStep(own)
+	for body := range a.Bodies()[1:] {
+		for _, m := range own {
+			m.ID, m.Body = m.ID+(body+2)*step, body+1
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// copiedChannels returns channels of the first body, laid out by hand, for all bodies.
+func (a *Array) copiedChannels(own []Channel, drivers int) []Channel {
+	var out []Channel
+	for _, set := range a.Sets() {
+		for _, c := range own {
+			c.ID = len(out) + 1
+			mounts := c.Mounts
+			c.Mounts = nil
+			for _, body := range set {
+				for _, m := range mounts {
+					c.Mounts = append(c.Mounts, m+body*drivers)
+				}
+			}
+			n := float64(len(set))
+			c.Parallel, c.NominalOhm, c.DCOhm = c.Parallel*len(set), c.NominalOhm/n, c.DCOhm/n
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// checkCopies tells of copies of the body that are in one another, or do not fit into the
+// room or before what the body is fixed to, and of more drivers than there may be.
+func (a *Array) checkCopies(d *design.Design) error {
+	bodies := a.Bodies()
+	if n := len(bodies) * len(a.Mounts); n > design.MaxDrivers {
+		return fault(d, "body_at", "", fmt.Sprintf("%d bodies make %d drivers; must be at most %d", len(bodies), n, design.MaxDrivers), ErrTooManyMounts)
+	}
+	for i, p := range bodies[1:] {
+		at := fmt.Sprintf("body_at[%d]", i+1)
+		for j, q := range bodies[:i+1] {
+			if apart := r3.Norm(r3.Sub(p.At, q.At)); apart < 2*a.Body.Radius {
+				return fault(d, at, "", prose.Sprintf("its centre is %.3g m from that of body %d; must be at least %.4g, twice body.radius_mm", apart, j+1, 2*a.Body.Radius), ErrOverlap)
+			}
+		}
+		if err := a.checkCopy(d, at, p); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (a *Array) checkCopy(d *design.Design, at string, p Placing) error {
+	const slack = 1e-9 // m, of rounding
+	corner := r3.Scale(-1, a.Room.Body)
+	for axis, name := range []string{"x", "y", "z"} {
+		u := [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[axis]
+		back, ahead := a.Body.Extent(p.In(r3.Scale(-1, u))), a.Body.Extent(p.In(u))
+		key := at + "." + name + "_m"
+		where, low, high := r3.Dot(p.At, u), r3.Dot(corner, u)+back, r3.Dot(r3.Add(corner, a.Room.Size), u)-ahead
+		if a.Room.Present && (where < low-slack || where > high+slack) {
+			return fault(d, key, d.Shown(key), prose.Sprintf("must be from %.4g to %.4g, for the body to be inside the room", low, high), ErrOutsideRoom)
+		}
+		s := a.Surface
+		if to := Towards(s.On); s.Present && r3.Dot(to, u) != 0 && s.Gap(p.At) < a.Body.Extent(p.In(to))-slack {
+			err, there, _, _, bound := s.beyond()
+			return fault(d, key, d.Shown(key), prose.Sprintf("the body reaches %s; must be %s %.4g", there, bound,
+				s.Height-r3.Dot(to, u)*a.Body.Extent(p.In(to))), err)
+		}
+	}
+	return nil
 }
 
 // PlacingOf returns where the body of a mount is.

@@ -145,3 +145,97 @@ func TestHeldFaults(t *testing.T) {
 		})
 	}
 }
+
+// TestCopies: bodies like the first have its drivers, with numbers of their own, and its
+// channels where these are laid out by hand.
+func TestCopies(t *testing.T) {
+	a, err := held(t, func(d *design.Design) {
+		d.Wiring.Channels, d.Mounts.Skip = 0, nil
+		var even, odd []int
+		for id := 1; id <= 40; id += 2 {
+			odd, even = append(odd, id), append(even, id+1)
+		}
+		d.Channels = []design.Channel{{Drivers: odd, Gain: -1}, {Drivers: even}}
+		d.Copies = []design.Copy{
+			{At: r3.Vec{Y: 2}, Angles: design.Angles{YawDeg: 90}, Channels: design.OwnChannels},
+			{At: r3.Vec{Y: -2}, Channels: design.SharedChannels},
+		}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(a.Mounts) != 120 || len(a.Own()) != 40 || len(a.Fits) != 40 || len(a.Holes()) != 40 {
+		t.Fatalf("%d mounts, %d on each", len(a.Mounts), len(a.Own()))
+	}
+	if d := cmp.Diff([]int{1, 40, 201, 240, 301, 340}, a.IDs([]int{0, 39, 40, 79, 80, 119})); d != "" {
+		t.Error(d)
+	}
+	if d := cmp.Diff([][]int{{0, 2}, {1}}, a.Sets()); d != "" {
+		t.Error(d)
+	}
+	if a.LeastLoad() != 2*a.Wiring.MinimumLoad {
+		t.Errorf("a bank may load with %g ohm", a.LeastLoad())
+	}
+	var drivers, parallel []int
+	for _, c := range a.Channels {
+		drivers, parallel = append(drivers, len(c.Mounts)), append(parallel, c.Series*c.Parallel)
+		if c.DCOhm < a.Wiring.MinimumLoad || a.BodiesOf(c.Mounts) != len(c.Mounts)/20 {
+			t.Errorf("channel %d: %.2f ohm on %d bodies", c.ID, c.DCOhm, a.BodiesOf(c.Mounts))
+		}
+	}
+	if d := cmp.Diff([]int{40, 40, 20, 20}, drivers) + cmp.Diff(drivers, parallel); d != "" {
+		t.Error(d)
+	}
+	if a.Channels[2].ID != 3 || a.Channels[2].Gain != -1 || a.IDs(a.Channels[2].Mounts[:1])[0] != 201 {
+		t.Errorf("channel of the second body: %+v", a.Channels[2])
+	}
+	if at := a.PlaceOf(a.Mounts[40]); r3.Norm(r3.Sub(at, r3.Vec{X: -a.Mounts[0].Point.Y, Y: 2 + a.Mounts[0].Point.X, Z: a.Mounts[0].Point.Z})) > 1e-15 {
+		t.Errorf("its first driver at %v", at)
+	}
+	for _, p := range []r3.Vec{{Y: 2.1}, {Y: -2.1, Z: 0.05}} {
+		if a.Reach(r3.Add(p, r3.Vec{Z: 0.05})) != layout.ErrInside || a.ReachSpot(r3.Add(p, r3.Vec{Z: 1})) != nil {
+			t.Errorf("at %v", p)
+		}
+	}
+}
+
+// TestCopyFaults: what is said of bodies that are in one another, or where none can be.
+func TestCopyFaults(t *testing.T) {
+	room := func(d *design.Design) {
+		d.Surface.Present = false
+		d.Room = layout.Room{Present: true, Size: r3.Vec{X: 5, Y: 4, Z: 2.5}, Body: r3.Vec{X: 2, Y: 2, Z: 0.5}}
+	}
+	at := func(x, y, z float64) []design.Copy {
+		return []design.Copy{{At: r3.Vec{X: x, Y: y, Z: z}, Channels: "own"}}
+	}
+	for _, test := range []struct {
+		name   string
+		change func(d *design.Design)
+		want   string
+		kind   error
+	}{
+		{"in the first", func(d *design.Design) { d.Copies = at(0, 0.2, 0) }, "body_at[1]: its centre is 0.2 m from that of body 1; must be at least 0.3, twice body.radius_mm", layout.ErrOverlap},
+		{"in another copy", func(d *design.Design) { d.Copies = append(at(0, 1, 0), at(0, 1.25, 0)...) },
+			"body_at[2]: its centre is 0.25 m from that of body 2; must be at least 0.3, twice body.radius_mm", layout.ErrOverlap},
+		{"outside the room", func(d *design.Design) { room(d); d.Copies = at(0, 1.95, 0) }, "body_at[1].y_m = 1.95: must be from -1.85 to 1.85, for the body to be inside the room", layout.ErrOutsideRoom},
+		{"through the table", func(d *design.Design) { d.Copies = at(0, 1, -0.1) }, "body_at[1].z_m = -0.1: the body reaches below the surface; must be at least -0.025", layout.ErrBelowSurface},
+		{"through the ceiling", func(d *design.Design) { d.Placing.On, d.Spot.Z, d.Copies = "ceiling", -1, at(0, 1, 0.1) },
+			"body_at[1].z_m = 0.1: the body reaches above the ceiling; must be at most 0.025", layout.ErrAboveCeiling},
+		{"round the spot", func(d *design.Design) { d.Copies = at(d.Spot.X, d.Spot.Y, d.Spot.Z) }, "spot: the listening spot is 0 m from the body's centre, inside the body; must be outside", layout.ErrInside},
+		{"too many drivers", func(d *design.Design) {
+			d.Mounts.On, d.Body.Subdivision, d.Mounts.Skip = "edges", 6, nil
+			d.Copies = append(append(at(0, 1, 0), at(0, 2, 0)...), at(0, 3, 0)...)
+			d.Copies = append(append(d.Copies, at(0, 4, 0)...), at(0, 5, 0)...)
+		}, "body_at: 6 bodies make 2790 drivers; must be at most 2000", layout.ErrTooManyMounts},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			_, err := held(t, test.change)
+			if err == nil || !errors.Is(err, test.kind) {
+				t.Fatalf("%v", err)
+			}
+			if d := cmp.Diff("lantern.toml: "+test.want, err.Error()); d != "" {
+				t.Error(d)
+			}
+		})
+	}
+}

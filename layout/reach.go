@@ -16,6 +16,7 @@ var (
 	ErrBelowSurface = errors.New("place below the surface")
 	ErrAboveCeiling = errors.New("place above the ceiling")
 	ErrBehindWall   = errors.New("place behind the wall")
+	ErrOverlap      = errors.New("bodies in one another")
 	ErrOutsideRoom  = errors.New("place outside the room")
 )
 

@@ -153,7 +153,7 @@ type Fits struct {
 
 // Fit looks for the sizes that just fit, beside how those of the design do.
 func (a *Array) Fit() Fits {
-	mounts := fitMounts(a.Mounts)
+	mounts := fitMounts(a.Own())
 	out := Fits{Reports: a.Fits}
 	// That no size fits is an answer, not a fault.
 	if d, err := fit.LargestDriver(a.Body, mounts, a.Driver.Outline, a.Limits); err == nil {

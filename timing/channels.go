@@ -99,7 +99,7 @@ func arrivalsBy(by string, arrivals []Arrival, speed float64) []float64 {
 //
 // sort sorts the drivers into so many channels that can be wired.
 func (p *Planner) channels(a *layout.Array, sort func(count int) ([][]int, error)) (out []Channel, found findings, err error) {
-	w, n, ohm := a.Wiring, len(a.Mounts), a.Driver.LeastOhm()
+	w, n, ohm := a.Wiring, len(a.Own()), a.Driver.LeastOhm()
 	for _, c := range a.Channels {
 		out = append(out, Channel{Channel: c, Delay: c.Delay})
 	}
@@ -108,16 +108,14 @@ func (p *Planner) channels(a *layout.Array, sort func(count int) ([][]int, error
 	}
 	var groups [][]int
 	if w.Channels == 0 {
-		for m := range n {
-			groups = append(groups, []int{m})
-		}
+		groups = oneEach(a)
 		if p.sizes.series[1] == 0 {
 			found.warn("load_too_low", advice.Danger, LoadTooLow{ohm, w.MinimumLoad})
 		}
 	} else {
 		most := p.sizes.mostChannels()
 		if most == 0 {
-			return nil, nil, wiring.Arrangement{{Series: n, Parallel: 1}}.Check(ohm, w.MinimumLoad)
+			return nil, nil, wiring.Arrangement{{Series: n, Parallel: 1}}.Check(ohm, a.LeastLoad())
 		}
 		count := min(w.Channels, most)
 		if count < min(w.Channels, n) {
@@ -126,7 +124,7 @@ func (p *Planner) channels(a *layout.Array, sort func(count int) ([][]int, error
 		if groups, err = sort(count); err != nil {
 			return nil, nil, err
 		}
-		if longest := p.sizes.longest(groups); w.LongestString > 0 && longest > w.LongestString {
+		if longest := p.sizes.longest(onOne(a, groups)); w.LongestString > 0 && longest > w.LongestString {
 			found.warn("strings_too_long", advice.Misfit, LongStrings{longest, w.LongestString, count})
 		}
 	}
@@ -138,12 +136,20 @@ func (p *Planner) channels(a *layout.Array, sort func(count int) ([][]int, error
 }
 
 // sort sorts the drivers at the spot that was heard last into count channels that can be
-// wired; there must be enough drivers for that.
+// wired, or as many for each set of bodies; there must be enough drivers for that.
 func (p *Planner) sort(a *layout.Array, t times, count int) [][]int {
+	if len(a.Bodies()) > 1 {
+		return p.sortBodies(a, t, count)
+	}
+	return p.sortOne(a, &p.pressure, t, count)
+}
+
+// sortOne is sort for an array of one body.
+func (p *Planner) sortOne(a *layout.Array, h *pressures, t times, count int) [][]int {
 	if a.Wiring.Split == byNeighbours {
 		return split.Neighbours(mountPlaces(a), count)
 	}
-	return newSorter(a, &p.pressure, p.sizes, p.ratedVolt, a.Wiring.Split, t).sort(count, a.Wiring.LongestString)
+	return newSorter(a, h, p.sizes, p.ratedVolt, a.Wiring.Split, t).sort(count, a.Wiring.LongestString)
 }
 
 // mountPlaces returns where the drivers are, in m.
@@ -166,11 +172,13 @@ func mountsOf(channels []Channel) [][]int {
 
 // wired wires equal drivers to one channel whose delay is still to be found: in
 // equal strings, with the load nearest above the amplifier's minimum. Unequal
-// strings are never needed: one string of all has the highest load there is.
+// strings are never needed: one string of all has the highest load there is. Bodies that
+// share the channel have the same strings, all in parallel.
 func wired(a *layout.Array, id int, mounts []int) Channel {
-	d := a.Driver
+	d, bodies := a.Driver, a.BodiesOf(mounts)
 	c := Channel{Channel: layout.Channel{ID: id, Mounts: mounts, Delay: math.NaN()}, Delay: math.NaN()}
-	c.Series, c.Parallel, c.NominalOhm, _ = wiring.Best(len(mounts), d.NominalOhm, d.LeastOhm(), a.Wiring.MinimumLoad)
+	c.Series, c.Parallel, c.NominalOhm, _ = wiring.Best(len(mounts)/bodies, d.NominalOhm, d.LeastOhm(), a.LeastLoad())
+	c.Parallel, c.NominalOhm = c.Parallel*bodies, c.NominalOhm/float64(bodies)
 	c.DCOhm = wiring.Load(c.Series, c.Parallel, d.DCOhm)
 	return c
 }

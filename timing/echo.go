@@ -74,7 +74,8 @@ func once(a *layout.Array) *layout.Array {
 	return &once
 }
 
-// echoBy returns the echo of an array by one mirror, which is across one axis.
+// echoBy returns the echo of an array by one mirror, which is across one axis; where it is thrown
+// back, and how late, that of the body that is loudest at the spot.
 func (p *Spot) echoBy(a *layout.Array, number int, image shoebox.Mirror) (Echo, error) {
 	axis := slices.Index([]float64{image.Flip.X, image.Flip.Y, image.Flip.Z}, -1)
 	at := along(image.Shift, axis) / 2
@@ -85,7 +86,11 @@ func (p *Spot) echoBy(a *layout.Array, number int, image shoebox.Mirror) (Echo, 
 	var h hearer
 	h.move(p, mirrored)
 	total, weight := 0.0, p.times().weight
+	nearest := p.loudest()
 	for m, mount := range a.Mounts {
+		if mount.Body != nearest {
+			continue
+		}
 		total += weight[m]
 		long, _, _ := way(a, mount, mirrored)
 		e.Extra += weight[m] * (long - p.Arrivals[m].Path)
@@ -97,7 +102,8 @@ func (p *Spot) echoBy(a *layout.Array, number int, image shoebox.Mirror) (Echo, 
 	e.At = r3.Add(source, r3.Scale(share, r3.Sub(mirrored, source)))
 	err := p.dip(&e, a, number)
 	e.move(a.Spot, source, axis, at)
-	if away := along(wall.towards, axis) * at; away-a.Extent(wall.towards) < EchoMove {
+	body := a.Bodies()[nearest]
+	if away := along(wall.towards, axis) * (at - along(body.At, axis)); away-a.Body.Extent(body.In(wall.towards)) < EchoMove {
 		e.Nearer = math.NaN()
 	}
 	return e, err

@@ -103,6 +103,13 @@ type FewerChannels struct {
 // LongStrings (code strings_too_long) are longer than the design allows.
 type LongStrings struct{ Longest, Asked, Channels int }
 
+// SharedLate (code bodies_shared_late) are bodies that share channels, by their numbers, and
+// are heard one after the other at the spot.
+type SharedLate struct {
+	First, Last int
+	Late        float64 // s
+}
+
 // LoadTooLow (code load_too_low) is one driver below the amplifier's minimum.
 type LoadTooLow struct{ DriverOhm, MinimumOhm float64 }
 

@@ -10,6 +10,7 @@ import (
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -40,9 +41,15 @@ type places struct {
 	frequency []float64
 	frame     harmonic.Frame
 	scene     *radiate.Scene
-	rings     *radiate.Rings // of the direct sound
-	sizes     *radiate.Sizes // nil where no place is on a ring, or they are not asked for
-	low, high int            // the frequencies that weigh arrivals
+	bodies    []bodyPlaces
+	low, high int // the frequencies that weigh arrivals
+}
+
+// bodyPlaces are places as the direct sound of one body finds them.
+type bodyPlaces struct {
+	rings    *radiate.Rings
+	sizes    *radiate.Sizes // nil where no place is on a ring, or they are not asked for
+	from, to int            // the body's mounts
 }
 
 // newPlaces makes places in m ready for plans of one array; one of them tells the drivers'
@@ -53,10 +60,15 @@ func newPlaces(p *Spot, frequency []float64, frame harmonic.Frame, at []r3.Vec, 
 	if err != nil {
 		return nil, err
 	}
-	x := &places{at: at, frequency: frequency, frame: frame, scene: s, rings: s.Rings(s.Ways[0], frame, at)}
+	x := &places{at: at, frequency: frequency, frame: frame, scene: s}
 	x.low, x.high = band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
-	if sizes && len(x.rings.Ring) > 0 {
-		x.sizes = s.NewSizes(x.rings, p.response(frequency), x.low, x.high)
+	for _, way := range s.Direct() {
+		one := bodyPlaces{rings: s.Rings(way, frame, at)}
+		one.from, one.to = radiate.Of(p.Array.Mounts, way.Body)
+		if sizes && len(one.rings.Ring) > 0 {
+			one.sizes = s.NewSizes(one.rings, p.response(frequency), x.low, x.high)
+		}
+		x.bodies = append(x.bodies, one)
 	}
 	return x, nil
 }
@@ -74,25 +86,68 @@ type heard struct {
 func (x *places) hear(dst heard, p *Spot) {
 	response := p.response(x.frequency)
 	feed := p.feed(true, x.frequency, response)
-	if dst.sum != nil {
-		x.scene.SumRings(dst.sum, feed, x.rings)
+	var each []timed
+	if dst.smear != nil {
+		each = x.timed(len(p.Arrivals))
 	}
-	if dst.parts != nil && x.sizes != nil {
-		x.sizes.Sum(dst.parts, feed.Group, gains(p.Array, p.Channels), response)
+	for i := range x.bodies {
+		one := &x.bodies[i]
+		if dst.sum != nil {
+			x.scene.SumRings(dst.sum, feed, one.rings)
+		}
+		if dst.parts != nil && one.sizes != nil {
+			one.sizes.Sum(dst.parts, feed.Group, gains(p.Array, p.Channels), response)
+		}
+		if dst.smear != nil && one.sizes != nil {
+			x.time(dst, each, one, p)
+		}
+		x.hearNear(dst, each, one, p, feed)
 	}
-	if dst.smear != nil && x.sizes != nil {
-		x.smear(dst.smear, p)
+}
+
+// timed is when and how loud each driver is heard at a place where not all bodies have been
+// heard yet.
+type timed struct {
+	energy, arrival []float64 // for each mount
+	bodies          int       // that have been heard
+}
+
+// timed returns room for all places; none where there is one body, which needs none.
+func (x *places) timed(mounts int) []timed {
+	if len(x.bodies) == 1 {
+		return nil
 	}
-	x.hearNear(dst, p, feed)
+	out := make([]timed, len(x.at))
+	room := make([]float64, 2*mounts*len(out))
+	for i := range out {
+		one := room[2*mounts*i : 2*mounts*(i+1)]
+		out[i].energy, out[i].arrival = one[:mounts], one[mounts:]
+	}
+	return out
+}
+
+// smeared takes in when and how loud a body's drivers are heard at a place, and fills in the
+// smear once all bodies are.
+func (x *places) smeared(dst heard, each []timed, one *bodyPlaces, place int, k *smearScratch) {
+	if each == nil {
+		dst.smear[place] = measure.Smear(k.arrival, k.energy)
+		return
+	}
+	t := &each[place]
+	copy(t.energy[one.from:one.to], k.energy[one.from:one.to])
+	copy(t.arrival[one.from:one.to], k.arrival[one.from:one.to])
+	if t.bodies++; t.bodies == len(x.bodies) {
+		dst.smear[place] = measure.Smear(t.arrival, t.energy)
+	}
 }
 
 // hearNear fills in the places that are heard driver by driver.
-func (x *places) hearNear(dst heard, p *Spot, feed radiate.Feed) {
+func (x *places) hearNear(dst heard, each []timed, one *bodyPlaces, p *Spot, feed radiate.Feed) {
 	n, scratch := len(x.frequency), newSmearScratch(len(p.Arrivals))
-	x.scene.EachNear(x.rings, func(worker, place int, pressure []complex128) {
+	x.scene.EachNear(one.rings, func(worker, place int, pressure []complex128) {
 		k := &scratch[worker]
 		k.hearer.move(p, x.at[place])
-		for m, mount := range p.Array.Mounts {
+		for m := one.from; m < one.to; m++ {
 			row := pressure[m*n : (m+1)*n]
 			for f, w := range feed.Of(m) {
 				row[f] *= w
@@ -103,10 +158,10 @@ func (x *places) hearNear(dst heard, p *Spot, feed radiate.Feed) {
 					dst.parts[place*n+f] += math.Sqrt(energyOf(row[f]))
 				}
 			}
-			k.energy[m], k.arrival[m] = meanEnergy(row[x.low:x.high]), k.hearer.heard(mount)+p.Arrivals[m].Delay
+			k.energy[m], k.arrival[m] = meanEnergy(row[x.low:x.high]), k.hearer.heard(p.Array.Mounts[m])+p.Arrivals[m].Delay
 		}
 		if dst.smear != nil {
-			dst.smear[place] = measure.Smear(k.arrival, k.energy)
+			x.smeared(dst, each, one, place, k)
 		}
 	})
 }
@@ -145,9 +200,11 @@ func (x *places) loss(h heard, place int) float64 {
 	return -10 * math.Log10(share/float64(count))
 }
 
-// smear fills dst in at the places on rings: energies and times are the same for all drivers
-// but for gains and delays, so that they are looked up over the angle, within 0.3 us.
-func (x *places) smear(dst []float64, p *Spot) {
+// time finds when and how loud a body's drivers are heard at the places on rings: energies and
+// times are the same for all drivers but for gains and delays, so that they are looked up over
+// the angle, within 0.3 us; of several bodies within a thousandth, since the loss in air is left
+// out.
+func (x *places) time(dst heard, each []timed, one *bodyPlaces, p *Spot) {
 	gain := gains(p.Array, p.Channels)
 	direction := make([]r3.Vec, len(p.Arrivals))
 	for m, mount := range p.Array.Mounts {
@@ -155,23 +212,26 @@ func (x *places) smear(dst []float64, p *Spot) {
 	}
 	const angles = radiate.SizeAngles
 	scratch := newSmearScratch(len(direction))
-	cores.Each(len(x.rings.Ring), func(worker, i int) {
-		k, ring := &scratch[worker], &x.rings.Ring[i]
-		x.sizes.Energy(k.energies[:], ring.R)
+	cores.Each(len(one.rings.Ring), func(worker, i int) {
+		k, ring := &scratch[worker], &one.rings.Ring[i]
+		one.sizes.Energy(k.energies[:], ring.R)
+		if each != nil { // else the distance is the same for all drivers
+			floats.Scale(1/(ring.R*ring.R), k.energies[:])
+		}
 		k.hearer.moveFrom(p, ring.R)
 		for j := range k.times {
 			k.times[j] = k.hearer.heardFrom(math.Pi * float64(j) / (angles - 1))
 		}
 		for _, place := range ring.Place {
-			to := r3.Scale(1/ring.R, x.rings.Seen[place])
-			for m, d := range direction {
-				at := math.Acos(min(max(r3.Dot(d, to), -1), 1)) / math.Pi * (angles - 1)
+			to := r3.Scale(1/ring.R, one.rings.Seen[place])
+			for m := one.from; m < one.to; m++ {
+				at := math.Acos(min(max(r3.Dot(direction[m], to), -1), 1)) / math.Pi * (angles - 1)
 				j := min(int(at), angles-2)
 				part, g := at-float64(j), gain[p.Arrivals[m].Channel]
 				k.energy[m] = g * g * ((1-part)*k.energies[j] + part*k.energies[j+1])
 				k.arrival[m] = p.Arrivals[m].Delay + (1-part)*k.times[j] + part*k.times[j+1]
 			}
-			dst[place] = measure.Smear(k.arrival, k.energy)
+			x.smeared(dst, each, one, place, k)
 		}
 	})
 }

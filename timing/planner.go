@@ -55,7 +55,7 @@ type Planner struct {
 // timing does not know.
 func NewPlanner(a *layout.Array) (*Planner, error) {
 	p := &Planner{array: a, air: airOf(a), doubtful: farFromBall(a), ratedVolt: ratedVolt(a.Driver),
-		sizes: newStringSizes(len(a.Mounts), a.Driver, a.Wiring.MinimumLoad)}
+		sizes: newStringSizes(len(a.Own()), a.Driver, a.LeastLoad())}
 	p.speed = p.air.SpeedOfSound()
 	frequency := make([]float64, responseCount)
 	band.Log(frequency, responseLow, responseHigh)
@@ -125,6 +125,7 @@ func (p *Planner) spot(ctx context.Context, a *layout.Array, quick bool) (*Spot,
 		Seating: seated.seating, Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late, served: seated,
 	}
 	s.Response, s.Aligned, s.Unaligned = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
+	s.Warnings = append(s.Warnings, s.sharedLate()...)
 	s.Echoes, err = s.echoes()
 	return s, err
 }
@@ -142,7 +143,7 @@ func (p *Planner) plan(ctx context.Context) (*Plan, error) {
 	}
 	at := atSpot{spot, &p.pressure, p.pressure.rounder(p.array.Processor), p.sizes, p.ratedVolt}
 	plan.Choices = choices(at, plan.Peaks)
-	if plan.Seating == nil {
+	if plan.Seating == nil && len(spot.Array.Bodies()) == 1 {
 		alike := at.alike()
 		s := at.sorter(alike)
 		if plan.Counts, err = counts(ctx, at, s, alike); err != nil {

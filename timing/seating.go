@@ -245,7 +245,7 @@ func (s *server) plan(ctx context.Context, l seats.Limits, quick bool) (seats.An
 // says how drivers are shared out.
 func (s *server) sort(ctx context.Context, middle *Spot, count int, quick bool) (groups [][]int, delay []float64, err error) {
 	w := s.array.Wiring
-	if w.Split == byNeighbours || w.Split == byHeight {
+	if w.Split == byNeighbours || w.Split == byHeight || len(s.array.Bodies()) > 1 {
 		return mountsOf(middle.Channels), nil, nil
 	}
 	var found seats.Answer

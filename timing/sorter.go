@@ -43,7 +43,7 @@ func newStringSizes(drivers int, d layout.Driver, minimumOhm float64) stringSize
 // LeastDrivers returns the least number of drivers that a channel can be wired
 // with: one more than all where no number will do.
 func (s *Spot) LeastDrivers() int {
-	return newStringSizes(len(s.Arrivals), s.Array.Driver, s.Array.Wiring.MinimumLoad).least()
+	return newStringSizes(len(s.Array.Own()), s.Array.Driver, s.Array.LeastLoad()).least()
 }
 
 func (s stringSizes) least() int {

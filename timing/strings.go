@@ -60,7 +60,14 @@ const mostSwapped = 200
 // long as that lowers the sum over all pairs in a string of 1/angle^4, which
 // close pairs rule. (Spreading by an inverse power of the distance is that of
 // Thomson's problem, with a higher power.) Beyond 200 drivers they are dealt only.
+//
+// Of a channel that bodies share, each body has as many strings.
 func SpreadStrings(a *layout.Array, mounts []int, count int) [][]int {
+	return onBodies(a, mounts, count, spreadStrings)
+}
+
+// spreadStrings is SpreadStrings on one body.
+func spreadStrings(a *layout.Array, mounts []int, count int) [][]int {
 	count = max(1, min(count, len(mounts)))
 	order := byAzimuth(a, mounts)
 	out := make([][]int, count)
@@ -157,6 +164,11 @@ func angleBetween(a, b r3.Vec) float64 {
 
 // neighbourStrings strings drivers with their neighbours.
 func neighbourStrings(a *layout.Array, mounts []int, count int) [][]int {
+	return onBodies(a, mounts, count, nearStrings)
+}
+
+// nearStrings is neighbourStrings on one body.
+func nearStrings(a *layout.Array, mounts []int, count int) [][]int {
 	place := make([]r3.Vec, len(mounts))
 	for i, m := range mounts {
 		place[i] = a.Mounts[m].Point

@@ -75,6 +75,8 @@ const directivityCount = 3
 //
 //	index = 10 log10(4 pi |p|^2 / integral of |p|^2 over all directions)
 //
+// Energies of several bodies, each towards the spot, add up, since where they cancel changes from
+// tone to tone.
 // Kinsler, Frey, Coppens and Sanders, Fundamentals of Acoustics, 4th ed., 7.6.
 func (p *Plan) directivity(octaves []Octave) error {
 	var centre []float64
@@ -87,14 +89,22 @@ func (p *Plan) directivity(octaves []Octave) error {
 		return err
 	}
 	fed := p.feed(true, frequency, p.response(frequency))
-	heard, ahead := make([]complex128, len(p.Array.Mounts)*len(frequency)), make([]complex128, len(frequency))
-	s.Hear(heard, s.Ways, r3.Scale(farAway, r3.Unit(p.Array.Spot)))
-	fed.AddTo(ahead, heard)
+	ahead := make([][]complex128, len(s.Ways)) // [body][frequency]
+	for body, way := range s.Ways {
+		heard := make([]complex128, len(p.Array.Mounts)*len(frequency))
+		ahead[body] = make([]complex128, len(frequency))
+		at := p.Array.Bodies()[body].At
+		s.Hear(heard, []radiate.Way{way}, r3.Add(at, r3.Scale(farAway, r3.Unit(r3.Sub(p.Array.Spot, at)))))
+		fed.AddTo(ahead[body], heard)
+	}
 	round, unit := s.Power(fed), unit(p.Array, longestString(p.Channels))
 	for i := range octaves {
 		from, to := i*directivityCount, (i+1)*directivityCount
-		mean := floats.Sum(round[from:to]) / directivityCount
-		octaves[i].Directivity = 10 * math.Log10(meanEnergy(ahead[from:to])*farAway*farAway/mean)
+		mean, towards := floats.Sum(round[from:to])/directivityCount, 0.0
+		for _, one := range ahead {
+			towards += meanEnergy(one[from:to])
+		}
+		octaves[i].Directivity = 10 * math.Log10(towards*farAway*farAway/mean)
 		octaves[i].Power = 10 * math.Log10(mean/(unit*unit))
 	}
 	return nil

@@ -70,6 +70,7 @@ func TestCures(t *testing.T) {
 var needs = map[string][]string{
 	"channel": {"drivers = [1]"},
 	"seat":    {"x_m = 2", "y_m = 0", "z_m = 1"},
+	"body_at": {"x_m = 0", "y_m = 1", "z_m = 0"},
 	"area":    {`shape = "ring"`, "count = 3", "radius_m = 2", "z_m = 1"},
 }
 

@@ -19,6 +19,7 @@ type Design struct {
 	Air        Air
 	Body       Body
 	Placing    Placing
+	Copies     []Copy // of the body, at other places
 	Mounts     Mounts
 	Driver     Driver
 	Fit        Fit

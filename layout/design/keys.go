@@ -217,6 +217,7 @@ func (d *Design) tables() []Table {
 			{"cells", &d.Coverage.Cells, From(8, 512), 1, 64, "cells along each side"},
 			{"smear_limit_us", &d.Coverage.SmearLimit, From(1, 10000), us, 100.0, "most smear that is good"},
 		}},
+		Many("body_at", MaxBodies-1, &d.Copies, (*Copy).rows),
 		Many("channel", MaxDrivers, &d.Channels, (*Channel).rows),
 	}
 }
@@ -237,6 +238,12 @@ func (a *Angles) rows() []Row {
 		{"pitch_deg", &a.PitchDeg, From(-180, 180), 1, nil, "front tipped down"},
 		{"roll_deg", &a.RollDeg, From(-180, 180), 1, nil, "left side tipped up"},
 	}
+}
+
+// rows lists the keys of one [[body_at]].
+func (c *Copy) rows() []Row {
+	return slices.Concat(place(&c.At), c.Angles.rows(),
+		[]Row{{"channels", &c.Channels, among(OwnChannels, SharedChannels), 1, OwnChannels, "driven by channels"}})
 }
 
 // walls lists the keys for walls that are not like the others. They come after

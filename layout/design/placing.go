@@ -29,6 +29,23 @@ type Placing struct {
 // tipped down; roll about the one forward, above 0 with what was at the left tipped up.
 type Angles struct{ YawDeg, PitchDeg, RollDeg float64 }
 
+// MaxBodies is the most bodies of a design, the first counted: more than are hung over a hall.
+const MaxBodies = 16
+
+// How a copy of the body is driven: by channels of its own, or by those of the first body.
+const (
+	OwnChannels    = "own"
+	SharedChannels = "shared"
+)
+
+// Copy is one more body like the first, with the same drivers and wiring, held as it is, at
+// another place.
+type Copy struct {
+	At       r3.Vec // m, of its centre, counted as the spot
+	Angles          // on top of how it is held
+	Channels string // own or shared
+}
+
 // Turn is how a body is turned in the room: where its own axes point there, as unit vectors
 // square to each other. The zero value is a body that stands as it was designed.
 type Turn struct {

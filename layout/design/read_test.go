@@ -409,11 +409,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel"},
+			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, body_at, channel"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, channel`},
+			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, body_at, channel`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; did you mean gain_db?"},
 

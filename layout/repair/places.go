@@ -25,8 +25,8 @@ func (p *patient) places() (name string, at map[int]r3.Vec) {
 	if err != nil {
 		return "", nil
 	}
-	at = make(map[int]r3.Vec, len(a.Mounts))
-	for _, m := range a.Mounts {
+	at = make(map[int]r3.Vec, len(a.Own()))
+	for _, m := range a.Own() {
 		at[m.ID] = r3.Unit(m.Point)
 	}
 	return named(d), at

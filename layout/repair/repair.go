@@ -141,7 +141,7 @@ func (s state) drivers() int {
 	if s.array == nil {
 		return 0
 	}
-	return len(s.array.Mounts)
+	return len(s.array.Own())
 }
 
 // first returns the first fault, nil where there is none.

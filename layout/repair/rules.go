@@ -110,6 +110,11 @@ var rules = []rule{
 	}},
 	{"seat", design.ErrMissing, missing},
 	{"area", design.ErrMissing, missing},
+	{"body_at", design.ErrMissing, missing},
+	{"body_at", nil, func(c condition) []remedy {
+		table, _, _ := strings.Cut(c.fault.Key, ".")
+		return []remedy{out(table, c.fault.Reason).asked()}
+	}},
 	{"spot", design.ErrConflict, func(c condition) []remedy {
 		if c.fault.Key == "spot" {
 			return []remedy{out("spot", "one seat is the spot").asked()}
@@ -201,6 +206,7 @@ var begin = func() map[string]any {
 		"woofer.x_m": -0.5, "woofer.y_m": 0.3, "woofer.z_m": 0.1, "woofer.crossover_hz": 450.0,
 		"seat.x_m": 1.7, "seat.y_m": -1.0, "seat.z_m": 0.6,
 		"area.shape": "ring", "area.count": 5, "area.radius_m": 2.0, "area.z_m": 0.6, "area.from_deg": -60.0, "area.to_deg": 60.0,
+		"body_at.x_m": 0.0, "body_at.y_m": -1.5, "body_at.z_m": 0.0,
 		"area.from_m": []any{1.5, -1.0, 0.6}, "area.to_m": []any{2.5, 1.0, 0.6},
 		"body.sides": 6,
 	}

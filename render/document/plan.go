@@ -61,7 +61,7 @@ func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
 		}
 		out.Drivers = append(out.Drivers, d)
 	}
-	out.Held = placedOf(a)
+	out.Held = placedOf(p)
 	if s != nil {
 		survey := OfSurvey(s)
 		out.Survey = &survey
@@ -107,17 +107,29 @@ type Held struct {
 	Front Triple `json:"front"` // where its front mark points, its own x
 	Left  Triple `json:"left"`  // its own y
 	Top   Triple `json:"top"`   // its own z
+
+	First    int    `json:"first_driver"` // the number that its drivers begin with
+	Shared   bool   `json:"shared"`       // it is on the channels of the first body
+	Distance Number `json:"distance_m"`   // of its centre from the spot
+	Arrival  Number `json:"arrival_us"`   // mean of its drivers, by energy, without delays
+	Delay    Number `json:"delay_us"`     // mean of its drivers, alike: what differs is the programme delay
+	Level    Number `json:"level_db"`     // of its direct sound, over that of all bodies, by energy
 }
 
-func placedOf(a *layout.Array) []Held {
+func placedOf(p *timing.Plan) []Held {
+	a := p.Array
 	bodies := a.Bodies()
 	if !slices.ContainsFunc(bodies, layout.Placing.Placed) {
 		return nil
 	}
-	return each(bodies, func(p layout.Placing) Held {
-		axis := func(v r3.Vec) Triple { return TripleOf(6, 1, p.Out(v)) }
-		return Held{cmp.Or(a.On, layout.OnSurface), TripleOf(6, 1, p.At), axis(r3.Vec{X: 1}), axis(r3.Vec{Y: 1}), axis(r3.Vec{Z: 1})}
-	})
+	var out []Held
+	for i, h := range p.Bodies() {
+		at := bodies[i]
+		axis := func(v r3.Vec) Triple { return TripleOf(6, 1, at.Out(v)) }
+		out = append(out, Held{cmp.Or(a.On, layout.OnSurface), TripleOf(6, 1, at.At), axis(r3.Vec{X: 1}), axis(r3.Vec{Y: 1}), axis(r3.Vec{Z: 1}),
+			a.Mounts[i*len(a.Own())].ID, at.Shared, m(h.Distance), us(h.Arrival), us(h.Delay), db(h.Level)})
+	}
+	return out
 }
 
 // Driver is where a driver sits, from the body's centre along its own axes, and how it is

@@ -56,22 +56,30 @@ func (v view) flat(at r3.Vec) plotter.XY {
 	return plotter.XY{X: r3.Dot(d, v.slice.Right), Y: r3.Dot(d, v.slice.Up)}
 }
 
-// outline returns where the slice cuts the body; where it passes above or below,
-// the section a little above the body's centre, or above its cut, and false.
-func (v view) outline() (corners [][2]float64, through bool) {
-	b, s, p := v.plan.Array.Body, v.slice, v.plan.Array.Bodies()[0]
+// outline returns where the slice cuts a body; where it passes above or below,
+// the section a little above the body's centre, or above its cut, and false. Corners count
+// from the slice's middle.
+func (v view) outline(p layout.Placing) (corners [][2]float64, through bool) {
+	b, s := v.plan.Array.Body, v.slice
 	right, up := p.In(s.Right), p.In(s.Up)
 	if cut := b.Section(p.Into(v.middle), right, up); cut != nil {
 		return cut, true
 	}
 	middle := r3.Vec{Z: max(0, b.Lowest()) + 1e-3*b.Radius}
-	return b.Section(middle, right, up), false
+	if corners = b.Section(middle, right, up); p.At != (r3.Vec{}) {
+		at := r3.Sub(p.Place(middle), v.middle)
+		for i := range corners {
+			corners[i][0] += r3.Dot(at, s.Right)
+			corners[i][1] += r3.Dot(at, s.Up)
+		}
+	}
+	return corners, false
 }
 
 func (v view) upright() bool { return v.slice.Up.Z > 0.5 }
 
 func (v view) paint(c draw.Canvas) {
-	_, through := v.outline()
+	_, through := v.outline(v.plan.Array.Bodies()[0])
 	c = heading(c, words.OfSlice(v.plan, v.quantity.Name, v.slice.Name, through))
 	p := v.plot()
 	c, bar := v.shareOut(p, c)
@@ -151,7 +159,9 @@ func (v view) beside(cell int) float64 {
 
 // Plot draws what lies over the colours: the outline of the body, the spot and the scale bar.
 func (v view) Plot(c draw.Canvas, p *plot.Plot) {
-	v.body(c, p)
+	for _, held := range v.plan.Array.Bodies() {
+		v.body(c, p, held)
+	}
 	if !slices.ContainsFunc(v.plan.Array.Seats, func(s layout.Seat) bool { return s.At == v.plan.Array.Spot }) || v.plan.Seating == nil {
 		v.spot(c, p)
 	}
@@ -161,9 +171,9 @@ func (v view) Plot(c draw.Canvas, p *plot.Plot) {
 
 // body draws the outline of the body, dashed where the slice passes it by, so
 // that the picture can still be set against the array.
-func (v view) body(c draw.Canvas, p *plot.Plot) {
+func (v view) body(c draw.Canvas, p *plot.Plot, held layout.Placing) {
 	style := draw.LineStyle{Color: ink, Width: 1.2}
-	outline, through := v.outline()
+	outline, through := v.outline(held)
 	if !through {
 		style = draw.LineStyle{Color: paper, Width: 1.2, Dashes: []vg.Length{3, 2}}
 	}

@@ -120,7 +120,7 @@ func (f flatFace) isLike(g flatFace, slack float64) bool {
 // mountsOn returns the mounts on each face, as indices into Array.Mounts.
 func mountsOn(a *layout.Array) [][]int {
 	on := make([][]int, len(a.Body.Faces))
-	for i, m := range a.Mounts {
+	for i, m := range a.Own() {
 		if m.Face >= 0 {
 			on[m.Face] = append(on[m.Face], i)
 		}

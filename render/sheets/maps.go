@@ -52,7 +52,7 @@ func Map(a *layout.Array) *Sheet {
 	}
 	low := box(5).Min
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 20}, 3.2, 50, ink,
-		a.Name+": "+prose.Count(len(a.Mounts), "mount", "mounts")+", numbers "+numbers(a.IDs(all(a)))+".")
+		a.Name+": "+prose.Count(len(a.Own()), "mount", "mounts")+", numbers "+numbers(a.IDs(all(a)))+".")
 	if held != "" {
 		s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 2}, 3, 52, ink, held)
 	}
@@ -62,7 +62,7 @@ func Map(a *layout.Array) *Sheet {
 }
 
 func all(a *layout.Array) []int {
-	out := make([]int, len(a.Mounts))
+	out := make([]int, len(a.Own()))
 	for i := range out {
 		out[i] = i
 	}

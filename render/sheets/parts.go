@@ -18,11 +18,18 @@ const copper = 8960
 func partTable(p *timing.Plan, o Options) table {
 	a := p.Array
 	d, n := a.Driver, strconv.Itoa(len(a.Mounts))
+	bodies := len(a.Bodies())
 	t := table{title: "Bill of parts", columns: []column{{"part", "part", 34, false}, {"count", "count", 16, true}, {"length_m", "length, m", 22, true},
 		{"volume_cm3", "volume, cm³", 26, true}, {"mass_g", "mass, g", 20, true}, {"note", "note", 72, false}}}
 	t.rows = shellRows(a, o.Print)
+	if bodies > 1 {
+		for i := range t.rows {
+			t.rows[i][1] = strconv.Itoa(bodies)
+			t.rows[i][5] = "for each body; " + t.rows[i][5]
+		}
+	}
 	if a.Body.IsCut { // the shell of a cut body has no floor, but the box is taken for closed
-		t.rows = append(t.rows, []string{"base plate", "1", "", "", "", "of the opening's outline, screwed on over a gasket: the shell is open below"})
+		t.rows = append(t.rows, []string{"base plate", strconv.Itoa(bodies), "", "", "", "of the opening's outline, screwed on over a gasket: the shell is open below"})
 	}
 	t.rows = append(t.rows,
 		[]string{"driver", n, "", "", "", fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm; its mass is in its data sheet",
@@ -31,7 +38,7 @@ func partTable(p *timing.Plan, o Options) table {
 		[]string{"gasket", n, "", "", "", "one for each driver, where it has none of its own"})
 	t.rows = append(t.rows, wireRows(p)...)
 	if o.Stuffing > 0 {
-		t.rows = append(t.rows, []string{"stuffing", "", "", "", prose.Fixed(1e3*o.Stuffing, 1), "to begin with; keep it off terminals and magnets"})
+		t.rows = append(t.rows, []string{"stuffing", "", "", "", prose.Fixed(1e3*o.Stuffing*float64(bodies), 1), "to begin with; keep it off terminals and magnets"})
 	}
 	return t
 }
@@ -73,8 +80,11 @@ func wireRows(p *timing.Plan) [][]string {
 			"strings of single wire, in straight lines from joint to joint: leave slack at every joint"})
 	}
 	if w := p.Array.Wiring; w.WireLength > 0 && len(p.Channels) > 0 {
-		n := float64(len(p.Channels))
-		out = append(out, []string{"cable to the amplifier", strconv.Itoa(len(p.Channels)), prose.Fixed(n*w.WireLength, 2), "", prose.Fixed(1e3*2*n*w.WireLength*w.WireSection*copper, 0),
+		n := 0.0 // one to each body that a channel drives
+		for _, c := range p.Channels {
+			n += float64(p.Array.BodiesOf(c.Mounts))
+		}
+		out = append(out, []string{"cable to the amplifier", strconv.Itoa(int(n)), prose.Fixed(n*w.WireLength, 2), "", prose.Fixed(1e3*2*n*w.WireLength*w.WireSection*copper, 0),
 			fmt.Sprintf("one of two cores of %s mm2 for each channel, %s m long; the mass is that of the copper alone", prose.Trimmed(1e6*w.WireSection, 3), prose.Trimmed(w.WireLength, 2))})
 	}
 	return out

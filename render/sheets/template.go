@@ -25,7 +25,7 @@ func Templates(a *layout.Array) []*Sheet {
 		}
 	}
 	var loose []int
-	for i, m := range a.Mounts {
+	for i, m := range a.Own() {
 		if m.Face < 0 {
 			loose = append(loose, i)
 		}

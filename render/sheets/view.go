@@ -50,7 +50,7 @@ func (v view) fit(a *layout.Array, box r2.Box, most float64) view {
 	for _, p := range outlinePoints(a.Body, v.towards) {
 		points = append(points, v.flat(p))
 	}
-	for _, m := range a.Mounts {
+	for _, m := range a.Own() {
 		for _, p := range disc(m, a.Driver.FlangeRadius) {
 			points = append(points, v.flat(p))
 		}
@@ -152,7 +152,7 @@ func (v view) hiddenMount(s *Sheet, a *layout.Array, m layout.Mount) {
 
 // farFirst returns the mounts from the farthest to the nearest to the eye.
 func (v view) farFirst(a *layout.Array) []layout.Mount {
-	out := slices.Clone(a.Mounts)
+	out := slices.Clone(a.Own())
 	slices.SortStableFunc(out, func(m, n layout.Mount) int {
 		return cmp.Compare(r3.Dot(m.Point, v.towards), r3.Dot(n.Point, v.towards))
 	})

@@ -75,8 +75,12 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 	s := &screen{style: style(colour)}
 	a := p.Array
 	fmt.Fprintf(s, "%s\n", s.strong(a.Name))
-	fmt.Fprintf(s, "%s on a body of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
-		prose.Count(len(a.Mounts), "driver", "drivers"), 1000*a.Body.Radius, a.Body.Name, Wrap(words.Where(p)), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
+	on := "a body"
+	if n := len(a.Bodies()); n > 1 {
+		on = fmt.Sprintf("%d bodies", n)
+	}
+	fmt.Fprintf(s, "%s on %s of %.0f mm radius (%s)\n%s\nsound travels at %.1f m/s; model %s, delays by %s\n\n",
+		prose.Count(len(a.Mounts), "driver", "drivers"), on, 1000*a.Body.Radius, a.Body.Name, Wrap(words.Where(p)), p.SpeedOfSound, a.Timing.Model, a.Timing.DelaysBy)
 	if len(p.Channels) < len(a.Mounts) {
 		s.channels(p)
 	}

@@ -3,6 +3,7 @@ package tape
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"pappus/layout"
 
@@ -40,6 +41,23 @@ func Direction(v r3.Vec) string {
 		return fmt.Sprintf("%s and %.0f° down", level, -up)
 	}
 	return level
+}
+
+// Beside says where a place is from the first body: so far forward, to the left and up.
+func Beside(at r3.Vec) string {
+	var parts []string
+	for _, one := range []struct {
+		away     float64
+		way, not string
+	}{{at.X, "forward", "back"}, {at.Y, "to the left", "to the right"}, {at.Z, "up", "down"}} {
+		if one.away < 0 {
+			one.away, one.way = -one.away, one.not
+		}
+		if one.away >= near {
+			parts = append(parts, metres(one.away)+" "+one.way)
+		}
+	}
+	return strings.Join(parts, " and ") + " of body 1"
 }
 
 // Held says how a body is held in the room: what it is fixed to, and where its own top and

@@ -12,6 +12,9 @@ import (
 
 // Counts says where more channels stop paying, a sentence to a line.
 func Counts(p *timing.Plan) string {
+	if len(p.Array.Bodies()) > 1 {
+		return "What more channels bring is counted for one body alone: leave [[body_at]] out to see it."
+	}
 	if len(p.Counts) == 0 {
 		return prose.Sprintf("No number of channels can be wired at or above the amplifier's %g ohm.", p.Array.Wiring.MinimumLoad)
 	}

@@ -22,6 +22,7 @@ var rows = map[string]func(fact any) (what, cure string){
 	"delay_short":        row(delayShort),
 	"driver_power":       row(driverPower),
 	"excursion":          row(excursion),
+	"bodies_shared_late": row(bodiesSharedLate),
 	"far_from_ball":      row(farFromBall),
 	"hearing":            row(hearing),
 	"load_too_low":       row(loadTooLow),
@@ -159,6 +160,11 @@ func stringsTooLong(f timing.LongStrings) (what, cure string) {
 	return fmt.Sprintf("strings of up to %s, though longest_string = %d, which no split into %s in this way keeps to",
 			prose.Count(f.Longest, "driver", "drivers"), f.Asked, prose.Count(f.Channels, "channel", "channels")),
 		fmt.Sprintf("set longest_string = %d, or another number of channels", f.Longest)
+}
+
+func bodiesSharedLate(f timing.SharedLate) (what, cure string) {
+	return fmt.Sprintf("bodies %d and %d share their channels, and the spot hears body %d %.1f ms after body %d, which no delay mends", f.First, f.Last, f.Last, 1000*f.Late, f.First),
+		"give each channels of its own: channels = \"own\" under [[body_at]]"
 }
 
 func loadTooLow(f timing.LoadTooLow) (what, cure string) {

@@ -19,8 +19,13 @@ func Notes(p *timing.Plan) []string {
 	a := p.Array
 	var notes []string
 	if held := tape.Held(a, 0); held != "" {
-		notes = append(notes, "The body is "+held+". Driver numbers and places on the body, and all sheets but the picture of the whole, are the body's own; forward, left and up are the room's.")
+		who := "The body"
+		if len(a.Bodies()) > 1 {
+			who = "Body 1"
+		}
+		notes = append(notes, who+" is "+held+". Driver numbers and places on the body, and all sheets but the picture of the whole, are the body's own; forward, left and up are the room's.")
 	}
+	notes = append(notes, Bodies(p)...)
 	if a.Timing.Model == "sphere" {
 		notes = append(notes, ball(p))
 		if trusted := trusted(p); trusted != "" {

@@ -13,20 +13,29 @@ import (
 const farAway = 100.0
 
 // Power returns, for each frequency, the mean over all directions of the squared far-field
-// pressure of the body alone in open air, times the distance: the power over that of a point
-// source of strength 1. The medium should take nothing from the sound. On a ball it comes out
-// of the harmonics of the whole array; else the field is heard in all directions.
+// pressure of the bodies alone in open air, times the distance: the power over that of a point
+// source of strength 1. The medium should take nothing from the sound. Powers of several bodies
+// add up, as those of sources far apart do over a band. On a ball it comes out of the harmonics
+// of the whole array; else the field is heard in all directions.
 func (s *Scene) Power(feed Feed) []float64 {
 	out := make([]float64, len(s.Medium.Frequency))
+	for _, way := range s.Direct() {
+		s.power(out, feed, way)
+	}
+	return out
+}
+
+// power adds that of the body of a way.
+func (s *Scene) power(out []float64, feed Feed, way Way) {
 	if ball, ok := s.Field.(*sphere); ok {
 		series := ball.series(seriesTolerance)
 		series.Move(math.Inf(1))
-		sum := s.harmonics(0, feed, harmonic.Round(r3.Vec{Z: 1}), series)
+		sum := s.harmonics(way.Body, feed, harmonic.Round(r3.Vec{Z: 1}), series)
 		for f := range out {
 			re, im := series.Terms(f)
-			out[f] = sum.Power(f, re, im)
+			out[f] += sum.Power(f, re, im)
 		}
-		return out
+		return
 	}
 	extent := s.Array.Body.Radius
 	for _, m := range s.Array.Mounts {
@@ -35,9 +44,9 @@ func (s *Scene) Power(feed Feed) []float64 {
 	direction, share := harmonic.Sphere(degree(extent * s.Medium.Wavenumber[len(out)-1]))
 	energy := make([][]float64, len(direction)) // [direction][frequency]
 	for i, d := range direction {
-		direction[i] = r3.Scale(farAway, d)
+		direction[i] = r3.Add(way.placing.At, r3.Scale(farAway, d))
 	}
-	s.Each(s.Direct(), direction, func(_, i int, pressure []complex128) {
+	s.Each([]Way{way}, direction, func(_, i int, pressure []complex128) {
 		sum := make([]complex128, len(out))
 		feed.AddTo(sum, pressure)
 		for _, v := range sum {
@@ -49,7 +58,6 @@ func (s *Scene) Power(feed Feed) []float64 {
 			out[f] += v
 		}
 	}
-	return out
 }
 
 // degree returns the degree N of spherical harmonics that the far field of a source needs,

@@ -93,7 +93,7 @@ func (z *Sizes) between(dst []float64, tables [][]float64, r float64) {
 // distance, at a distance in m.
 func (z *Sizes) Energy(dst []float64, r float64) { z.between(dst, z.energy, r) }
 
-// Sum sets dst[place][frequency], at places on rings, to the sum over drivers of the sizes of
+// Sum adds to dst[place][frequency], at places on rings, the sum over a body's drivers of the sizes of
 // gain and pressure: a driver of group[m] has the gain of that group, and all one response.
 func (z *Sizes) Sum(dst []float64, group []int, gain []float64, response []complex128) {
 	n, weight := len(z.terms), make([]complex128, len(gain))
@@ -122,9 +122,9 @@ func (z *Sizes) Sum(dst []float64, group []int, gain []float64, response []compl
 			to := row(dst, place, n)
 			for f := range to {
 				if f%2 == 0 {
-					to[f] = real(k.one[f/2]) * k.factor[f]
+					to[f] += real(k.one[f/2]) * k.factor[f]
 				} else {
-					to[f] = imag(k.one[f/2]) * k.factor[f]
+					to[f] += imag(k.one[f/2]) * k.factor[f]
 				}
 			}
 		}

@@ -266,6 +266,18 @@ export interface Held {
   left: Triple;
   /** its own z */
   top: Triple;
+  /** the number that its drivers begin with */
+  first_driver: number;
+  /** it is on the channels of the first body */
+  shared: boolean;
+  /** of its centre from the spot */
+  distance_m: number;
+  /** mean of its drivers, by energy, without delays */
+  arrival_us: number;
+  /** mean of its drivers, alike: what differs is the programme delay */
+  delay_us: number;
+  /** of its direct sound, over that of all bodies, by energy */
+  level_db: number;
 }
 
 /** The loudest tone of an octave. */

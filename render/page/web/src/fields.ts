@@ -10,6 +10,7 @@ import type { Value } from "./types";
 const GROUPS: [table: string, words: string, open: boolean][] = [
   ["", "Name", false],
   ["body", "Body", true],
+  ["placing", "How it is held", false],
   ["mounts", "Places of the drivers", true],
   ["driver", "Driver", false],
   ["wiring", "Channels and amplifier", true],
@@ -17,8 +18,9 @@ const GROUPS: [table: string, words: string, open: boolean][] = [
   ["seats", "What is best for seats", false],
   ["seat", "Seats", false],
   ["area", "Rows of seats", false],
-  ["surface", "Table below", false],
+  ["surface", "Table, ceiling or wall", false],
   ["room", "Room", false],
+  ["body_at", "More bodies", false],
   ["woofer", "Woofer", false],
   ["air", "Air", false],
   ["timing", "Model and delays", false],
