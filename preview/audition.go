@@ -96,7 +96,10 @@ func (s *Audition) comment(c Case) string {
 	if s.Listener.Dry {
 		text += ", without surface or room"
 	}
-	return whatIsHeard(s.Plan, cmp.Or(s.Where, theSpot), text+s.Whereabouts()+s.LeftOut(), s.MatchedBy())
+	if s.Way != nil {
+		text += s.Whereabouts()
+	}
+	return whatIsHeard(s.Plan, cmp.Or(s.Where, theSpot), text+s.LeftOut(), s.MatchedBy())
 }
 
 // theSpot is where one listens where nothing else is asked for.

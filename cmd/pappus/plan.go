@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"pappus/preview"
 	"pappus/render/document"
@@ -155,7 +156,15 @@ func newCompare(f *flags) *cobra.Command {
 				}
 				return table.Compare(w, designs, colour)
 			},
-			last: fmt.Sprintf("\nThe picture is %s/comparison.png.\n", j.folder),
+			last: fmt.Sprintf("\nThe picture is %s/comparison.png%s.\n", j.folder, andSeats(designs)),
 		}, nil
 	})
+}
+
+// andSeats names the picture of designs at seats, where there is one.
+func andSeats(designs []timing.Candidate) string {
+	if slices.ContainsFunc(designs, func(d timing.Candidate) bool { return d.Plan.Seating != nil }) {
+		return ", that of the seats seats.png beside it"
+	}
+	return ""
 }
