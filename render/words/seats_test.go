@@ -95,6 +95,20 @@ func TestSeatsLimits(t *testing.T) {
 	}
 }
 
+// A plan for seats says for how many before it says where it is heard.
+func TestWhere(t *testing.T) {
+	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
+	p.Array.Spot.X = 2
+	const heard = "heard 2.00 m in front along the floor, ears level with its middle"
+	if got := Where(p); got != "with delays for 3 seats, "+heard {
+		t.Error(got)
+	}
+	p.Seating = nil
+	if got := Where(p); got != heard {
+		t.Error(got)
+	}
+}
+
 func TestSeatCounts(t *testing.T) {
 	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
 	if got := SeatCounts(&p.Spot); got != "" {
