@@ -201,7 +201,7 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 			return nil, nil, err
 		}
 	}
-	if s.Middle.Worst > s.Without.Worst {
+	if s.Seating.Round == nil && s.Middle.Worst > s.Without.Worst {
 		found.warn("seats_middle_worse", advice.Note, MiddleWorse{s.array.Seats[s.MiddleSeat].Name, s.Middle.Worst, s.Without.Worst, s.Planned.Worst})
 	}
 	return channels, found, nil
