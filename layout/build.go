@@ -75,7 +75,7 @@ func Build(d *design.Design) (*Array, error) {
 	if n := len(a.Mounts); len(a.Bodies()) > 1 {
 		a.Mounts, a.Channels = a.copied(a.Mounts), a.copiedChannels(a.Channels, n)
 	}
-	a.Warnings = slices.Concat(fits, wiringWarnings(a), wooferWarnings(a))
+	a.Warnings = slices.Concat(fits, wiringWarnings(a), wooferWarnings(a), overhead(a))
 	return a, nil
 }
 

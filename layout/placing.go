@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sort"
 
+	"pappus/layout/advice"
 	"pappus/layout/design"
 	"pappus/layout/prose"
 
@@ -302,4 +303,19 @@ func squarest(v r3.Vec) r3.Vec {
 		return r3.Vec{X: math.Copysign(1, v.X)}
 	}
 	return r3.Vec{Y: math.Copysign(1, v.Y)}
+}
+
+// overhead tells that a body is held where it can fall on people (common practice in what is
+// hung: a second fixing that holds alone).
+func overhead(a *Array) []advice.Finding {
+	if a.On != OnCeiling && a.On != OnWall {
+		return nil
+	}
+	which, it := "the body is", "it"
+	if n := len(a.Bodies()); n > 1 {
+		which, it = fmt.Sprintf("%d bodies are", n), "each"
+	}
+	return []advice.Finding{{Code: "overhead", Rank: advice.Caution,
+		What: fmt.Sprintf("%s fixed to the %s, and can fall on people", which, a.On),
+		Cure: fmt.Sprintf("weigh %s with its drivers and wires, fix it to what bears many times that, add a second fixing that holds it alone, and keep to local rules", it)}}
 }

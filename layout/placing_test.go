@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/advice"
 	"pappus/layout/design"
 
 	"github.com/google/go-cmp/cmp"
@@ -237,5 +238,36 @@ func TestCopyFaults(t *testing.T) {
 				t.Error(d)
 			}
 		})
+	}
+}
+
+// TestOverhead: what can fall on people is said, once for all bodies.
+func TestOverhead(t *testing.T) {
+	for _, c := range []struct {
+		name, on, what string
+		copies         []design.Copy
+	}{
+		{"on a table", "surface", "", nil},
+		{"hung", "ceiling", "the body is fixed to the ceiling, and can fall on people", nil},
+		{"two on a wall", "wall", "2 bodies are fixed to the wall, and can fall on people", []design.Copy{{At: r3.Vec{Y: 1}}}},
+	} {
+		a, err := held(t, func(d *design.Design) {
+			d.Placing.On, d.Copies, d.Spot = c.on, c.copies, r3.Vec{X: 2, Y: 0.3, Z: -0.5}
+			if c.on == "surface" {
+				d.Spot.Z = 0.5
+			}
+		})
+		if err != nil {
+			t.Fatal(c.name, err)
+		}
+		what := ""
+		for _, f := range a.Warnings {
+			if f.Code == "overhead" && f.Rank == advice.Caution {
+				what += f.What
+			}
+		}
+		if what != c.what {
+			t.Errorf("%s: %q", c.name, what)
+		}
 	}
 }

@@ -33,7 +33,7 @@ func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, er
 	type heard struct{ sounds, clicks []Sound }
 	list := func(who Listener, ending, where string, kinds []programme.Programme) func() (heard, error) {
 		made := sync.OnceValues(func() (out heard, err error) {
-			out.sounds, out.clicks, err = sounds(p, who, cases, kinds, Rate)
+			out.sounds, out.clicks, err = Sounds(p, who, cases, kinds, Rate)
 			return out, err
 		})
 		for k, kind := range kinds {
@@ -110,17 +110,12 @@ func (s Sound) Streamer() beep.Streamer {
 	return beep.Take(len(s.Samples), programme.Loop(s.Samples).Streamer())
 }
 
-// Sounds makes each of programme.Written in every usual case, at a rate of 8000 to 384000
-// samples a second: whole periods of the programme that last about 6 s, which
+// Sounds makes programmes in some cases as a listener hears them, at a rate of 8000 to 384000
+// samples a second: whole periods of a programme that last about 6 s, which
 // rise and fall within 10 ms. The cases of one programme are matched in level,
 // as NewSet does it, and each is convolved but once. Clicks are what is heard of one sample,
 // each named by its case.
-func Sounds(p *timing.Spot, rate int) (all, clicks []Sound, err error) {
-	return sounds(p, Listener{}, Usual(p), programme.Written, rate)
-}
-
-// sounds makes some programmes in some cases as a listener hears them, as Sounds does.
-func sounds(p *timing.Spot, who Listener, cases []Case, kinds []programme.Programme, rate int) (all, clicks []Sound, err error) {
+func Sounds(p *timing.Spot, who Listener, cases []Case, kinds []programme.Programme, rate int) (all, clicks []Sound, err error) {
 	if rate < 8000 || rate > 384000 {
 		return nil, nil, fmt.Errorf("%d samples a second, 8000 to 384000 are possible", rate)
 	}

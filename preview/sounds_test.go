@@ -12,9 +12,14 @@ import (
 	"github.com/gopxl/beep/v2"
 )
 
+// made is all that is written of a plan's sounds.
+func made(p *timing.Spot, rate int) (all, clicks []preview.Sound, err error) {
+	return preview.Sounds(p, preview.Listener{}, preview.Usual(p), programme.Written, rate)
+}
+
 func TestSounds(t *testing.T) {
 	p := pair(t, halfMillisecond)
-	sounds, _, err := preview.Sounds(p, 48000)
+	sounds, _, err := made(p, 48000)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,7 +55,7 @@ func TestSounds(t *testing.T) {
 		}
 	}
 	for _, rate := range []int{0, 7999, 384001} {
-		if _, _, err := preview.Sounds(pair(t, halfMillisecond), rate); err == nil {
+		if _, _, err := made(pair(t, halfMillisecond), rate); err == nil {
 			t.Errorf("no error at %d samples a second", rate)
 		}
 	}
@@ -59,7 +64,7 @@ func TestSounds(t *testing.T) {
 // What is heard must be the sum that defines convolution, to a factor.
 func TestSoundsAreConvolved(t *testing.T) {
 	p := pair(t, halfMillisecond)
-	sounds, _, err := preview.Sounds(p, 8000)
+	sounds, _, err := made(p, 8000)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -112,7 +117,7 @@ func BenchmarkSounds(b *testing.B) {
 	p := pair(b, halfMillisecond)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, _, err := preview.Sounds(p, 48000); err != nil {
+		if _, _, err := made(p, 48000); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -22,7 +22,8 @@
 //	GET /api/start                  started
 //	/api/plan     asked             planAnswer
 //	/api/survey   asked             document.Survey
-//	/api/edit     edits             edited: null remarks a key out, or a table that may be away;
+//	/api/edit     edits             edited: null remarks a key out, or a table that may be away, or
+//	                                one of several, as seat[2];
 //	                                what that breaks elsewhere in the design is mended, and said
 //	                                in sentences: see package repair
 //	/api/save     saving            saved
@@ -35,8 +36,10 @@
 // up to 65 files named recording, WAV files of what the array played of its sweep, named as
 // for pappus measure; 256 MB in all.
 //
-// GET /api/live is a WebSocket for a spot that is being moved. The client sends a move and
-// gets, for the newest one when the one before is done, a moved. Up to 32 cells is for
+// GET /api/live is a WebSocket for a spot, or seats, that are being moved. The client sends a
+// move and gets, for the newest one when the one before is done, a moved. Up to 32 cells is for
 // dragging: such an answer is always finished. A finer one is for a spot at rest, and is
-// given up when a newer message comes.
+// given up when a newer message comes. Seats that are elsewhere than the design has them are
+// served as well as can be in no time; in full they are by the plan of a design that has them
+// there.
 package page

@@ -76,6 +76,9 @@ func Seats(p *timing.Spot) []string {
 	case s.Round != nil:
 		return AllRound(p)
 	}
+	if s.Without.Worst <= hardly {
+		return []string{fmt.Sprintf("At none of the %d seats is anything lost, even without delays.", len(p.Array.Seats))}
+	}
 	said := []string{losses(p), price(p)}
 	if best := bound(p); best != "" {
 		said = append(said, best)
@@ -137,7 +140,7 @@ const asBuilt = 1.0
 // leave of evenness.
 func bound(p *timing.Spot) string {
 	s, text := p.Seating, ""
-	if len(s.Bound.Seat) > 0 {
+	if s.Bound.Worst > hardly {
 		text = fmt.Sprintf("No processing of these channels, not even a filter for each, loses less than %s at the worst seat", lost(s.Bound.Worst))
 		if s.Planned.Worst-s.Bound.Worst < nearBound {
 			text += ", so only more channels, or other places for them, would bring much"

@@ -43,6 +43,11 @@ func TestSeats(t *testing.T) {
 			`One set of delays serves 3 seats, to be even all round: the worst, "mat", loses 5.0 dB against all drivers in step; over seats and thirds it is 4.0 dB on the mean, and 2.0 dB between seats.`,
 			`Delays for the middle seat alone, "window", would lose 11.0 dB at the worst seat, and no delays at all 10.0 dB: for 3 people one seat's delays are worse than none.`,
 		}},
+		{"one driver", seated("even", of(0.1, 0, 0), of(0.14, 0, 0), of(0.14, 0, 0), of(0, 0, 0)), []string{"At none of the 3 seats is anything lost, even without delays."}},
+		{"a channel for each", seated("even", of(5, 5, 2), of(9, 9, 6), of(10, 12, 2), of(0.1, 0, 0)), []string{
+			`One set of delays serves 3 seats, for little loss at each seat and as much at one as at another: the worst, "mat", loses 5.0 dB against all drivers in step; over seats and thirds it is 5.0 dB on the mean, and 2.0 dB between seats.`,
+			`Delays for the middle seat alone, "window", would lose 9.0 dB at the worst seat, and no delays at all 10.0 dB.`,
+		}},
 		{"near the bound, and the middle seat's would do", seated("mean", of(5, 4, 2), of(4, 5, 2), of(9.97, 11.95, 2.05), of(4.2, 3.9, 2)), []string{
 			`One set of delays serves 3 seats, for the least loss on the whole: the worst, "mat", loses 5.0 dB against all drivers in step; over seats and thirds it is 4.0 dB on the mean, and 2.0 dB between seats.`,
 			`Delays for the middle seat alone, "window", would lose 4.0 dB at the worst seat, and no delays at all 10.0 dB. The aim asks for more than the worst seat; aim = "worst" under [seats] would lose less there.`,
@@ -87,6 +92,20 @@ func TestSeatsLimits(t *testing.T) {
 				t.Errorf("%s: %q is told: %v", test.name, words, !want)
 			}
 		}
+	}
+}
+
+// A plan for seats says for how many before it says where it is heard.
+func TestWhere(t *testing.T) {
+	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
+	p.Array.Spot.X = 2
+	const heard = "heard 2.00 m in front along the floor, ears level with its middle"
+	if got := Where(p); got != "with delays for 3 seats, "+heard {
+		t.Error(got)
+	}
+	p.Seating = nil
+	if got := Where(p); got != heard {
+		t.Error(got)
 	}
 }
 

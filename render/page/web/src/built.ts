@@ -7,7 +7,7 @@ import { el, make, say } from "./dom";
 import { sentence } from "./fields";
 import { download, SWEEP } from "./files";
 import type { State } from "./state";
-import type { MeasuredAnswer, MeasuredChannel } from "./document";
+import type { MeasuredAnswer, MeasuredChannel, MeasuredSeats } from "./document";
 import type { Maybe } from "./types";
 import { fixed, milliseconds, NONE, typeset } from "./words";
 
@@ -39,6 +39,7 @@ export class Built {
     };
     el("unmeasure").onclick = () => this.putAway();
     this.watchDrops();
+    state.on("plan", () => say(el("built-seats"), state.seating === null ? "" : ", and seat_1.wav, with all channels on, at the first seat, and so on"));
   }
 
   /** Recordings may be dropped anywhere: a browser would else leave the page for them. */
@@ -118,6 +119,7 @@ export class Built {
     this.box.replaceChildren(
       ...(found.faults.length === 0 ? [] : [make("ul", { class: "lines warn" }, ...found.faults.map((f) => make("li", {}, `${typeset(f)}.`)))]),
       make("ul", { class: "lines" }, ...lines.map((l) => make("li", {}, typeset(l)))),
+      ...(found.seats === null ? [] : [ofSeats(found.seats)]),
       ...(channels === null ? [] : [table(channels)]),
     );
     this.curves.measured(level === null ? null : { frequency_hz: level.frequency_hz, level_db: level.smoothed_db });
@@ -139,6 +141,19 @@ function within(value: Maybe, error: Maybe, least: number): string {
 /** Whether a measurement asks for another delay than was set; one of which nothing is known does not. */
 function differs({ set_delay_us, proposed_delay_us }: MeasuredChannel): boolean {
   return set_delay_us !== null && proposed_delay_us !== null && Math.abs(proposed_delay_us - set_delay_us) > SAME_US;
+}
+
+/** What was lost at the seats where it was recorded. */
+function ofSeats({ each }: MeasuredSeats): HTMLElement {
+  const head = ["Seat", "Planned dB", "Measured dB"];
+  return make("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "What was measured at each seat" },
+    make("table", {},
+      make("caption", { class: "hidden" }, "What each seat loses against all drivers in step"),
+      make("thead", {}, make("tr", {}, ...head.map((h, i) => make("th", { scope: "col", class: i > 0 ? "number" : undefined }, h)))),
+      make("tbody", {}, ...each.map((s) => make("tr", {},
+        make("th", { scope: "row" }, s.name),
+        make("td", { class: "number" }, fixed(s.planned_db, 1)),
+        make("td", { class: "number" }, within(s.measured_db, s.error_db, LEAST_ERROR_DB)))))));
 }
 
 function table(channels: MeasuredChannel[]): HTMLElement {

@@ -74,7 +74,8 @@ export class Seats {
     if (!isShown) return [];
     while (this.spots.length < state.seats.length) this.spots.push(this.spot(this.spots.length));
     const least = worst(state.seating);
-    const taken: Box[] = state.seats.map((place) => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4]);
+    const body: Box = [...at(0, 0), SEAT_PX, SEAT_PX];
+    const taken: Box[] = [body, ...state.seats.map((place): Box => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4])];
     for (const [i, { handle, number, name }] of this.spots.entries()) {
       const place = state.seats[i];
       handle.element.hidden = name.hidden = place === undefined;

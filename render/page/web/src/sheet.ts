@@ -4,7 +4,7 @@
 import { chip } from "./bodyview";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
-import type { Bank, Channel, Setting, Strung } from "./document";
+import type { Bank, Channel, SeatsStrings, Setting, Strung } from "./document";
 import { NONE, decibels, fixed, hertz, microseconds, onset, typeset } from "./words";
 
 /** Fills the table. */
@@ -28,21 +28,36 @@ export function sheet(state: State): void {
   );
 }
 
-/** Fills the table of what shorter strings cost and bring; it is away where there is no choice. */
+/** Fills the table of what shorter strings cost and bring, at the chair or at the seats; it is away where there is no choice. */
 export function front(state: State): void {
   const { planned } = state;
   if (planned === null) return;
-  const all = planned.plan.front;
-  el("front").hidden = all.length < 2;
-  say(el("front-rule"), typeset(planned.front_rule));
-  el("fronts").querySelector("tbody")!.replaceChildren(...all.map(choice));
+  const { front: chair, seats } = planned.plan;
+  const rows = seats === undefined ? chair.map(choice) : seats.strings.map(choiceOfSeats);
+  el("front").hidden = rows.length < 2;
+  say(el("front-title"), seats === undefined ? "Louder, or less smear" : "Louder, or less lost");
+  say(el("front-rule"), seats === undefined ? typeset(planned.front_rule) : "");
+  const head = seats === undefined ? ["Smear", "No combs up to", "Louder by", "Least load"] : ["Worst seat", "Mean", "Between seats", "Louder by"];
+  el("fronts").querySelector("thead tr")!.replaceChildren(
+    make("th", { scope: "col" }, "Strings of"), ...head.map((words) => make("th", { scope: "col", class: "number" }, words)),
+    make("th", { scope: "col" }, make("span", { class: "hidden" }, "Which")),
+  );
+  el("fronts").querySelector("tbody")!.replaceChildren(...rows);
 }
 
 function choice(f: Strung): HTMLElement {
   const which = f.chosen ? "as planned" : f.rule ? "by the rule" : "";
-  return make("tr", { class: f.chosen ? "picked-row" : undefined },
-    make("th", { scope: "row" }, f.longest_string === 1 ? "one" : `up to ${f.longest_string}`),
-    ...[microseconds(f.smear_us), onset(f.comb_onset_hz), `${decibels(f.louder_db)} dB`, `${fixed(f.least_ohm, 1)} Ω`].map((text) => make("td", { class: "number" }, text)),
+  return row(f, [microseconds(f.smear_us), onset(f.comb_onset_hz), `${decibels(f.louder_db)} dB`, `${fixed(f.least_ohm, 1)} Ω`], which);
+}
+
+function choiceOfSeats(f: SeatsStrings): HTMLElement {
+  return row(f, [f.worst_db, f.mean_db, f.between_db, f.louder_db].map((db) => `${decibels(db)} dB`), f.chosen ? "as planned" : "");
+}
+
+function row({ longest_string, chosen }: { longest_string: number; chosen: boolean }, cells: string[], which: string): HTMLElement {
+  return make("tr", { class: chosen ? "picked-row" : undefined },
+    make("th", { scope: "row" }, longest_string === 1 ? "one" : `up to ${longest_string}`),
+    ...cells.map((text) => make("td", { class: "number" }, text)),
     make("td", { class: "quiet" }, which));
 }
 
