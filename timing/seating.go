@@ -89,7 +89,13 @@ func (h *hall) field(a *layout.Array) *seats.Field {
 		clear(h.heard)
 	}
 	for i, s := range a.Seats {
-		f.Place, f.Seat = append(f.Place, h.at(s.At)), append(f.Seat, i)
+		for j, off := range seats.Around(a.Seating.Head) {
+			at := r3.Add(s.At, off)
+			if j > 0 && a.ReachSpot(at) != nil {
+				continue // a head does not go into walls
+			}
+			f.Place, f.Seat = append(f.Place, h.at(at)), append(f.Seat, i)
+		}
 		f.Weight = append(f.Weight, s.Weight)
 	}
 	return f

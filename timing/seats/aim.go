@@ -68,16 +68,17 @@ type scorer struct {
 	aim     Aim
 	loud    float64   // of Round
 	soft    bool      // of Worst the soft largest loss, which is smooth
-	weight  []float64 // [seat], sum 1
+	seat    []int     // [place], rising
+	share   []float64 // [place] part of the weight of all seats
 	perBand []float64 // 1 over how many frequencies a band has
 	perAll  float64   // 1 over how many there are
-	loss    []float64 // [seat] scratch
+	loss    []float64 // [place] scratch
 }
 
-func newScorer(aim Aim, loud float64, weight []float64, ends []int) *scorer {
-	s := &scorer{aim: aim, loud: loud, weight: weight, perAll: 1 / float64(ends[len(ends)-1]), loss: make([]float64, len(weight))}
+func newScorer(aim Aim, loud float64, p *problem) *scorer {
+	s := &scorer{aim: aim, loud: loud, seat: p.seat, share: p.share, perAll: 1 / float64(p.nf), loss: make([]float64, p.np)}
 	from := 0
-	for _, end := range ends {
+	for _, end := range p.ends {
 		s.perBand = append(s.perBand, 1/float64(end-from))
 		from = end
 	}
@@ -87,39 +88,36 @@ func newScorer(aim Aim, loud float64, weight []float64, ends []int) *scorer {
 // toDecibels times log2 is 10 log10.
 const toDecibels = 10 * math.Ln2 / math.Ln10
 
-// value is what sums [seat][band] over frequencies are worth; Aim.Of without its slices.
+// value is what sums [place][band] over frequencies are worth; Aim.Of without its slices.
 // Where that is no less than limit it may be anything that is no less.
 func (s *scorer) value(sum []float64, limit float64) float64 {
 	// A mean in dB is no less than that of the mean energy, by Jensen's inequality: most
 	// changes are worse even so, and need no logarithm for each band.
-	low, inverse, floor := math.Inf(1), 0.0, 0.0
-	bands := len(s.perBand)
-	for i, w := range s.weight {
+	low, at, inverse, floor := math.Inf(1), math.Inf(1), 0.0, 0.0
+	bands, last := len(s.perBand), len(s.seat)-1
+	for i, seat := range s.seat {
 		whole, even := 0.0, 0.0
 		for b, v := range sum[i*bands : (i+1)*bands] {
 			whole += v
 			even += v * s.perBand[b]
 		}
-		whole = max(whole*s.perAll, least)
-		low = min(low, whole)
 		if s.aim != Worst {
-			floor -= w * toDecibels * fastLog2(max(even/float64(bands), least))
+			floor -= s.share[i] * toDecibels * fastLog2(max(even/float64(bands), least))
 		}
-		if s.aim == Worst || s.aim == Even {
-			power := 1 / whole
-			for p := 1; p < softness; p *= 2 {
-				power *= power
-			}
-			inverse += power
+		at = min(at, max(whole*s.perAll, least))
+		if i < last && s.seat[i+1] == seat {
+			continue
 		}
+		power := 1 / at
+		for p := 1; p < softness; p *= 2 {
+			power *= power
+		}
+		low, inverse, at = min(low, at), inverse+power, math.Inf(1)
 	}
 	if s.aim == Worst && !s.soft {
 		return -toDecibels * fastLog2(low)
 	}
-	soft := 0.0
-	if s.aim == Worst || s.aim == Even {
-		soft = toDecibels / softness * fastLog2(inverse/float64(len(s.weight)))
-	}
+	soft := toDecibels / softness * fastLog2(inverse/float64(s.seat[last]+1))
 	switch s.aim {
 	case Worst:
 		return soft
@@ -157,10 +155,10 @@ func (s *scorer) value(sum []float64, limit float64) float64 {
 func (s *scorer) spread(sum []float64, most float64) (mean, between float64) {
 	bands := len(s.perBand)
 	square, limit := 0.0, most*most*float64(bands)
-	loss := s.loss[:len(s.weight)]
+	loss := s.loss[:len(s.share)]
 	for b, per := range s.perBand {
 		middle := 0.0
-		for i, w := range s.weight {
+		for i, w := range s.share {
 			l := -toDecibels * fastLog2(max(sum[i*bands+b]*per, least))
 			loss[i] = l
 			middle += w * l
@@ -169,7 +167,7 @@ func (s *scorer) spread(sum []float64, most float64) (mean, between float64) {
 		if s.aim == Mean {
 			continue
 		}
-		for i, w := range s.weight {
+		for i, w := range s.share {
 			d := loss[i] - middle
 			square += w * d * d
 		}

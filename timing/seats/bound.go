@@ -15,13 +15,9 @@ func (f *Field) Bound(groups [][]int, gain []float64) Figures {
 		panic("seats: lengths differ")
 	}
 	n := len(f.Frequency)
-	share, count := make([][]float64, f.seats()), make([]float64, f.seats())
+	share := make([][]float64, len(f.Place))
 	for p, pressure := range f.Place {
-		s := f.seat(p)
-		if share[s] == nil {
-			share[s] = make([]float64, n)
-		}
-		count[s]++
+		share[p] = make([]float64, n)
 		for i := range n {
 			inPhase, inStep := 0.0, 0.0
 			for g, drivers := range groups {
@@ -38,13 +34,8 @@ func (f *Field) Bound(groups [][]int, gain []float64) Figures {
 				inStep += factor * magnitude
 			}
 			if inStep > 0 {
-				share[s][i] += inPhase * inPhase / (inStep * inStep)
+				share[p][i] = inPhase * inPhase / (inStep * inStep)
 			}
-		}
-	}
-	for s := range share {
-		for i := range share[s] {
-			share[s][i] /= count[s]
 		}
 	}
 	return f.summed(share)

@@ -49,7 +49,7 @@ func (l Limits) anySet() bool {
 // byHand finds the delays of channels laid out by hand that are free.
 func (p *planner) byHand(e effort) (Answer, error) {
 	l := p.limits
-	best := p.best(len(l.Groups), p.handStarts(), e, p.allowance(e, 1))
+	best := p.best(len(l.Groups), p.handStarts(), e, 1)
 	if err := p.ctx.Err(); err != nil {
 		return Answer{}, err
 	}

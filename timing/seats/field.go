@@ -53,15 +53,16 @@ type Field struct {
 //	r(p,f) = |sum over channels c of gain(c) exp(-i 2 pi f delay(c)) sum over its drivers of P(p,d,f)|^2
 //	         / (sum over drivers of |gain P(p,d,f)|)^2
 //
-// at place p and frequency f, a seat's loss is -10 log10 of the mean of r over its places
-// and all frequencies, and its loss in a band that over the band's frequencies. Worst is
-// the largest of the seats' losses; Mean the weighted mean over seats, and the mean over
-// bands, of the losses in bands in dB, where deep holes count for more, so that it may be
-// above Worst; Between the RMS over bands of the weighted standard deviation between seats.
+// at place p and frequency f, a place's loss is -10 log10 of the mean of r over all
+// frequencies, and its loss in a band that over the band's frequencies. Worst is the largest
+// loss at any place; Mean the weighted mean over places, and the mean over bands, of the
+// losses in bands in dB, where deep holes count for more, so that it may be above Worst;
+// Between the RMS over bands of the weighted standard deviation between places. The places of
+// a seat share its weight.
 type Figures struct {
 	Worst, Mean, Between float64
-	Seat                 []float64   // of each seat
-	Band                 [][]float64 // [seat][band]
+	Seat                 []float64   // of each seat, the largest loss at its places
+	Band                 [][]float64 // [seat][band] of the mean of r over its places, too
 }
 
 // least is the least share of the energy in step that is told from silence: 120 dB down.
@@ -163,14 +164,9 @@ func (f *Field) Judge(groups [][]int, gain, delay []float64) Figures {
 // figures returns the losses with groups fed [group][frequency].
 func (f *Field) figures(groups [][]int, feed []complex128) Figures {
 	n := len(f.Frequency)
-	share := make([][]float64, f.seats()) // [seat][frequency]
-	count := make([]int, len(share))
+	share := make([][]float64, len(f.Place)) // [place][frequency]
 	for p, pressure := range f.Place {
-		s := f.seat(p)
-		if share[s] == nil {
-			share[s] = make([]float64, n)
-		}
-		count[s]++
+		share[p] = make([]float64, n)
 		for i := range n {
 			var sum complex128
 			inStep := 0.0
@@ -188,42 +184,52 @@ func (f *Field) figures(groups [][]int, feed []complex128) Figures {
 				inStep = f.Full[i]
 			}
 			if inStep > 0 {
-				share[s][i] += energy(sum) / (inStep * inStep)
+				share[p][i] = energy(sum) / (inStep * inStep)
 			}
-		}
-	}
-	for s := range share {
-		for i := range share[s] {
-			share[s][i] /= float64(count[s])
 		}
 	}
 	return f.summed(share)
 }
 
-// summed makes figures of the shares of the energy in step at each seat and frequency.
+// summed makes figures of the shares of the energy in step, [place][frequency].
 func (f *Field) summed(share [][]float64) Figures {
-	out := Figures{Worst: math.Inf(-1)}
-	for _, row := range share {
-		whole, from := 0.0, 0
-		bands := make([]float64, len(f.Ends))
+	seats := f.seats()
+	out := Figures{Worst: math.Inf(-1), Seat: make([]float64, seats), Band: make([][]float64, seats)}
+	loss, weight, count := make([][]float64, len(share)), f.weights(), make([]float64, seats)
+	for s := range seats {
+		out.Seat[s], out.Band[s] = math.Inf(-1), make([]float64, len(f.Ends))
+	}
+	for p, row := range share {
+		s, whole, from := f.seat(p), 0.0, 0
+		count[s]++
+		loss[p] = make([]float64, len(f.Ends))
 		for b, end := range f.Ends {
 			sum := 0.0
 			for _, v := range row[from:end] {
 				sum += v
 			}
-			bands[b] = decibels(sum / float64(end-from))
+			out.Band[s][b] += sum / float64(end-from)
+			loss[p][b] = decibels(sum / float64(end-from))
 			whole, from = whole+sum, end
 		}
-		out.Seat = append(out.Seat, decibels(whole/float64(len(row))))
-		out.Band = append(out.Band, bands)
-		out.Worst = max(out.Worst, out.Seat[len(out.Seat)-1])
+		out.Seat[s] = max(out.Seat[s], decibels(whole/float64(len(row))))
+		out.Worst = max(out.Worst, out.Seat[s])
 	}
-	out.Mean, out.Between = overBands(out.Band, f.weights())
+	for s, row := range out.Band {
+		for b := range row {
+			row[b] = decibels(row[b] / count[s])
+		}
+	}
+	part := make([]float64, len(share))
+	for p := range part {
+		part[p] = weight[f.seat(p)] / count[f.seat(p)]
+	}
+	out.Mean, out.Between = overBands(loss, part)
 	return out
 }
 
-// overBands returns the mean of losses [seat][band], and the RMS over bands of their
-// standard deviation between seats.
+// overBands returns the mean of losses [place][band], and the RMS over bands of their
+// standard deviation between places.
 func overBands(loss [][]float64, weight []float64) (mean, between float64) {
 	bands := len(loss[0])
 	for b := range bands {

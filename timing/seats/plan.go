@@ -82,10 +82,10 @@ type planner struct {
 	aim     Aim
 	limits  Limits
 	problem *problem
+	rough   *problem // of one place of each seat
 	phases  *phases
-	seed    uint64
 	sizes   []bool
-	room    []*search // of each worker, for the number of groups looked at last
+	room    []map[*problem]*search // of each worker, for the number of groups looked at last
 }
 
 func newPlanner(ctx context.Context, f *Field, aim Aim, l Limits) (*planner, error) {
@@ -109,32 +109,34 @@ func newPlanner(ctx context.Context, f *Field, aim Aim, l Limits) (*planner, err
 	for n := 1; n <= f.Drivers; n++ {
 		p.sizes[n] = l.Allowed == nil || l.Allowed(n)
 	}
-	reach := int(math.Ceil(p.problem.spread / p.limits.Step))
-	low := -reach
+	// No channel waits for longer than from the first to the last driver at any seat.
+	span := int(math.Ceil(p.problem.spread / p.limits.Step))
+	low := -(span + 1) / 2
 	if l.anySet() {
 		low = 0 // no delay is negative, and those set by hand say what 0 is
 	}
-	p.phases = newPhases(f.Frequency, p.limits.Step, low, reach)
+	p.phases, p.rough = newPhases(f.Frequency, p.limits.Step, low, low+span), p.problem.rough()
 	return p, nil
 }
 
 // allowed tells of a number of drivers whether they can share a channel.
 func (p *planner) allowed(drivers int) bool { return p.sizes[drivers] }
 
-// each calls work for each index below n on all cores, with a search for count groups.
-func (p *planner) each(count, n int, work func(s *search, i int)) {
+// each calls work for each index below n on all cores, with a search of a problem for count
+// groups.
+func (p *planner) each(of *problem, count, n int, work func(s *search, i int)) {
 	for len(p.room) < cores.Count() {
-		p.room = append(p.room, nil)
+		p.room = append(p.room, map[*problem]*search{})
 	}
 	cores.Each(n, func(worker, i int) {
-		s := p.room[worker]
+		s := p.room[worker][of]
 		if s == nil || len(s.delay) != count {
-			s = newSearch(p.problem, newScorer(p.aim, p.field.Loud, p.problem.weight, p.problem.ends), p.phases, count)
+			s = newSearch(of, newScorer(p.aim, p.field.Loud, of), p.phases, count)
 			s.ctx, s.allowed, s.regroup = p.ctx, p.sizes, p.limits.Groups == nil
 			for g := range p.limits.Groups {
 				s.fixed = append(s.fixed, p.limits.set(g))
 			}
-			p.room[worker] = s
+			p.room[worker][of] = s
 		}
 		work(s, i)
 	})
@@ -199,20 +201,24 @@ func (p *planner) halves(from *snapshot) (out []start) {
 type effort struct {
 	clusters int   // starts of this kind
 	tries    int   // in all, for each number of channels
-	places   int   // no more tries than that times the places and frequencies of each allow
-	rounds   []int // how many go on in each round, which share the tries
+	most     int   // for all numbers of channels, times places and frequencies
+	rounds   []int // how many go on in each round; the second half of the rounds is at all places
 }
 
-// The search's efforts. A try takes about half a microsecond for five seats, so that a first
-// answer takes 20 ms, and eight channels, found from one to eight, 0.7 s.
+// The search's efforts. A try takes half a microsecond for five places on one core, and is
+// shared by the places of a seat, so that a first answer takes 20 ms for five seats, and
+// eight channels, found from one to eight, less than a second. With very many seats and
+// channels it ends sooner, within about ten seconds.
 var (
-	first    = effort{3, 25_000, 15_000_000, []int{2, 1}}
-	thorough = effort{6, 120_000, 120_000_000, []int{4, 2, 1}}
+	first    = effort{3, 25_000, 20_000_000, []int{2, 1}}
+	thorough = effort{6, 120_000, 4_000_000_000, []int{8, 4, 2, 1}}
 )
 
-// allowance is how many tries there are, shared by so many numbers of channels.
-func (p *planner) allowance(e effort, channels int) int {
-	return min(e.tries, e.places*8/max(8, channels)/(p.problem.np*p.problem.nf))
+// allowance is how many tries there are of a problem, shared by so many numbers of channels:
+// half as many as places would make fewer where seats have several, since there is less of
+// the search at all of them.
+func (e effort) allowance(of *problem, channels int) int {
+	return min(e.tries, 2*e.tries*of.seats/of.np, e.most/channels/(of.np*of.nf))
 }
 
 // quick takes the best of few starts.
@@ -221,7 +227,7 @@ func (p *planner) quick() (Answer, error) {
 		return p.byHand(first)
 	}
 	count := min(p.limits.Channels, p.field.Drivers)
-	best := p.best(count, p.starts(count, first.clusters), first, p.allowance(first, 1))
+	best := p.best(count, p.starts(count, first.clusters), first, 1)
 	if best == nil {
 		return Answer{}, ErrSizes
 	}
@@ -234,23 +240,29 @@ const stride = 1. / 48000
 
 // best searches from starts and returns the best found; nil without any. A third of the
 // tries goes into the delays of all starts, the rest into rounds, of which each takes the
-// best of the last further.
-func (p *planner) best(count int, starts []start, e effort, tries int) *snapshot {
+// best of the last further. channels is how many numbers of channels share the effort.
+func (p *planner) best(count int, starts []start, e effort, channels int) *snapshot {
 	if len(starts) == 0 {
 		return nil
 	}
 	found := make([]*snapshot, len(starts))
-	p.each(count, len(starts), func(s *search, i int) {
+	tries := e.allowance(p.rough, channels)
+	p.each(p.rough, count, len(starts), func(s *search, i int) {
 		found[i] = &snapshot{}
 		s.soft, s.wide, s.work = true, true, tries/3/len(starts)
 		s.begin(starts[i])
 		s.retimeAll()
 		s.save(found[i])
 	})
+	of := p.rough
 	for round, few := range e.rounds {
+		if round >= len(e.rounds)/2 {
+			of = p.problem
+		}
+		tries = e.allowance(of, channels)
 		slices.SortStableFunc(found, byCost)
 		found = found[:min(few, len(found))]
-		p.each(count, len(found), func(s *search, i int) {
+		p.each(of, count, len(found), func(s *search, i int) {
 			s.soft, s.wide, s.work = true, true, tries*2/3/len(e.rounds)/len(found)
 			s.load(found[i])
 			if round == 0 {
@@ -268,7 +280,7 @@ func (p *planner) best(count int, starts []start, e effort, tries int) *snapshot
 // polished descends by the aim itself, where the search was by a smooth one, and returns
 // the best.
 func (p *planner) polished(count int, found []*snapshot, tries int) *snapshot {
-	p.each(count, len(found), func(s *search, i int) {
+	p.each(p.problem, count, len(found), func(s *search, i int) {
 		s.soft, s.wide, s.work = false, true, tries
 		s.load(found[i])
 		s.descend()
@@ -280,7 +292,7 @@ func (p *planner) polished(count int, found []*snapshot, tries int) *snapshot {
 // asTheyAre returns what starts are without any change.
 func (p *planner) asTheyAre(count int, starts []start) []*snapshot {
 	out := make([]*snapshot, len(starts))
-	p.each(count, len(starts), func(s *search, i int) {
+	p.each(p.problem, count, len(starts), func(s *search, i int) {
 		out[i] = &snapshot{}
 		s.soft, s.work = false, 0
 		s.begin(starts[i])
@@ -303,13 +315,19 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 	count = min(count, p.field.Drivers)
 	var out []Answer
 	var last *snapshot
+	feasible := 0
 	for k := 1; k <= count; k++ {
 		var halves []start
 		if last != nil {
 			halves = p.halves(last)
 		}
-		tries := p.allowance(thorough, count)
-		best := p.best(k, append(p.starts(k, thorough.clusters), halves...), thorough, tries)
+		starts := append(p.starts(k, thorough.clusters), halves...)
+		if len(starts) > 0 {
+			feasible++
+		}
+		e := thorough
+		e.tries *= k / max(feasible, 1)
+		best := p.best(k, starts, e, count)
 		if err := p.ctx.Err(); err != nil {
 			return nil, err
 		}
@@ -318,7 +336,7 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 			continue
 		}
 		if last != nil && best.cost > last.cost {
-			best = p.polished(k, append(p.asTheyAre(k, halves), best), tries)
+			best = p.polished(k, append(p.asTheyAre(k, halves), best), e.allowance(p.problem, count))
 		}
 		last = best
 		out = append(out, p.answer(last))

@@ -16,6 +16,8 @@ type problem struct {
 	ends                 []int
 	frequency            []float64
 	weight               []float64   // [seat], sum 1
+	share                []float64   // [place] its part of its seat's weight
+	order                []int       // the field's index of each seat
 	driver               []int       // the field's index of each driver
 	re, im               [][]float64 // [driver][place*nf+f]
 	arrival              [][]float64 // [driver][seat] s, against the other drivers there
@@ -40,27 +42,20 @@ func newProblem(f *Field, fed []feed) *problem {
 		s := f.seat(place)
 		places[s] = append(places[s], place)
 	}
-	for _, row := range places {
-		share := complex(1/math.Sqrt(float64(len(row))), 0)
-		for _, place := range row {
-			for i := range heard[place] {
-				heard[place][i] *= share
-			}
-		}
-	}
 	loud := loudness(heard, places, f.Drivers)
-	order := seatOrder(f.weights(), loud, heard, places, n)
+	p.order = seatOrder(f.weights(), loud, heard, places, n)
 	weight := f.weights()
-	for s, from := range order {
+	for s, from := range p.order {
 		p.weight = append(p.weight, weight[from])
 		for range places[from] {
 			p.seat = append(p.seat, s)
+			p.share = append(p.share, weight[from]/float64(len(places[from])))
 		}
 	}
-	p.driver = driverOrder(loud, order)
+	p.driver = driverOrder(loud, p.order)
 	for _, d := range p.driver {
 		re, im := make([]float64, 0, p.np*n), make([]float64, 0, p.np*n)
-		for _, from := range order {
+		for _, from := range p.order {
 			for _, place := range places[from] {
 				for _, v := range heard[place][d*n : (d+1)*n] {
 					re, im = append(re, real(v)), append(im, imag(v))
@@ -69,7 +64,7 @@ func newProblem(f *Field, fed []feed) *problem {
 		}
 		p.re, p.im = append(p.re, re), append(p.im, im)
 		energy := make([]float64, p.seats)
-		for s, from := range order {
+		for s, from := range p.order {
 			energy[s] = loud[from][d]
 		}
 		p.energy = append(p.energy, energy)
@@ -79,7 +74,29 @@ func newProblem(f *Field, fed []feed) *problem {
 	return p
 }
 
-// inStepped returns the drivers' pressures over the sum of their magnitudes, or over Field.Full, [place][driver*n+f].
+// rough is a problem with the first place of each seat alone.
+func (p *problem) rough() *problem {
+	if p.np == p.seats {
+		return p
+	}
+	r := *p
+	r.np, r.seat, r.share = p.seats, nil, p.weight
+	r.re, r.im = make([][]float64, len(p.driver)), make([][]float64, len(p.driver))
+	for place, s := range p.seat {
+		if place > 0 && p.seat[place-1] == s {
+			continue
+		}
+		r.seat = append(r.seat, s)
+		for d := range p.driver {
+			from, to := place*p.nf, (place+1)*p.nf
+			r.re[d], r.im[d] = append(r.re[d], p.re[d][from:to]...), append(r.im[d], p.im[d][from:to]...)
+		}
+	}
+	return &r
+}
+
+// inStepped returns the drivers' pressures over the sum of their magnitudes, or over
+// Field.Full, [place][driver*n+f].
 func (f *Field) inStepped(fed []feed) [][]complex128 {
 	n := len(f.Frequency)
 	out := make([][]complex128, len(f.Place))
@@ -206,16 +223,12 @@ func (p *problem) arrive() {
 		p.arrival[d] = make([]float64, p.seats)
 	}
 	count := make([]float64, p.seats)
+	lag := make([]float64, len(p.driver))
 	for place, s := range p.seat {
 		count[s]++
-		loudest, most := 0, 0.0
-		for d := range p.driver {
-			if e := p.energyAt(d, place); e > most*(1+alike) {
-				loudest, most = d, e
-			}
-		}
-		for d := range p.driver {
-			p.arrival[d][s] += p.lag(d, loudest, place)
+		p.lags(lag, place)
+		for d, t := range lag {
+			p.arrival[d][s] += t
 		}
 	}
 	for s := range p.seats {
@@ -244,49 +257,92 @@ func (p *problem) energyAt(d, place int) (sum float64) {
 	return sum
 }
 
-// lag returns by how much in s a driver is heard after another at a place: of the slopes
-// that start at one of the phases that the lowest frequency may have, the nearest to none
-// that fits, or the one that fits best.
-func (p *problem) lag(d, after, place int) float64 {
-	const fits, turns = 0.7, 15
-	slope, best := p.slope(d, after, place, 0)
-	for turn := 1; turn <= turns && best < fits; turn++ {
-		for _, start := range []int{turn, -turn} {
-			if other, fit := p.slope(d, after, place, start); fit > best+alike {
-				slope, best = other, fit
-			}
+// fits is how well the phases of a driver fit its arrival where they tell it, 1 being the
+// best. In the deep shadow, where sound from all sides meets, they may not.
+const fits = 0.7
+
+// lags sets dst to by how much in s each driver is heard after the loudest at a place. Those
+// that the phases do not tell are kept within the others.
+func (p *problem) lags(dst []float64, place int) {
+	loudest, most := 0, 0.0
+	for d := range p.driver {
+		if e := p.energyAt(d, place); e > most*(1+alike) {
+			loudest, most = d, e
+		}
+	}
+	phase, weight := make([]float64, p.nf), make([]float64, p.nf)
+	var bad []int
+	low, high := 0.0, 0.0
+	for d := range p.driver {
+		p.cross(phase, weight, d, loudest, place)
+		slope, fit := p.lag(phase, weight)
+		if dst[d] = slope; fit < fits {
+			bad = append(bad, d)
+		} else {
+			low, high = min(low, slope), max(high, slope)
+		}
+	}
+	for _, d := range bad {
+		dst[d] = min(max(dst[d], low), high)
+	}
+}
+
+// cross sets phase to by how much in rad a driver is behind another at a place, at each
+// frequency, and weight to the product of their magnitudes.
+func (p *problem) cross(phase, weight []float64, d, other, place int) {
+	re, im := p.re[d][place*p.nf:], p.im[d][place*p.nf:]
+	toRe, toIm := p.re[other][place*p.nf:], p.im[other][place*p.nf:]
+	for f := range phase {
+		x, y := re[f]*toRe[f]+im[f]*toIm[f], im[f]*toRe[f]-re[f]*toIm[f]
+		phase[f], weight[f] = -math.Atan2(y, x), math.Hypot(x, y)
+	}
+}
+
+// lag returns the slope in s of phases over angular frequency, through the origin, and how
+// well they fit it. They are unwrapped from the lowest frequency up, each by the slope of
+// those below it; the turns of the lowest are those of the group delay over the lowest
+// octave.
+func (p *problem) lag(phase, weight []float64) (slope, fit float64) {
+	var top, under, total float64
+	expected := p.groupDelay(phase)
+	for f, hz := range p.frequency {
+		omega := 2 * math.Pi * hz
+		phase[f] += wholeTurns(expected*omega - phase[f])
+		top, under, total = top+weight[f]*omega*phase[f], under+weight[f]*omega*omega, total+weight[f]
+		if under > 0 {
+			expected = top / under
+		}
+	}
+	for f, hz := range p.frequency {
+		fit += weight[f] * math.Cos(phase[f]-expected*2*math.Pi*hz)
+	}
+	return expected, fit / max(total, math.SmallestNonzeroFloat64)
+}
+
+// groupDelay returns the slope of phases over the lowest octave, each unwrapped by the slope
+// of those below it (least squares with a free intercept).
+func (p *problem) groupDelay(phase []float64) float64 {
+	var x, y, xx, xy, n, slope, last float64
+	for f, hz := range p.frequency {
+		if hz > 2*p.frequency[0] && n > 2 {
+			break
+		}
+		at := 2 * math.Pi * (hz - p.frequency[0])
+		now := phase[f]
+		if f > 0 {
+			now += wholeTurns(last + slope*2*math.Pi*(hz-p.frequency[f-1]) - now)
+		}
+		last, n = now, n+1
+		x, y, xx, xy = x+at, y+now, xx+at*at, xy+at*now
+		if spread := n*xx - x*x; spread > 0 {
+			slope = (n*xy - x*y) / spread
 		}
 	}
 	return slope
 }
 
-// slope is that of the phase through the origin and the lowest frequency's, whole turns
-// added, and how well it fits: 1 where all frequencies are in step with it.
-func (p *problem) slope(d, after, place, turns int) (slope, fit float64) {
-	var top, under, total float64
-	re, im := p.re[d][place*p.nf:], p.im[d][place*p.nf:]
-	toRe, toIm := p.re[after][place*p.nf:], p.im[after][place*p.nf:]
-	phase := make([]float64, 0, 64)
-	for f, hz := range p.frequency {
-		x, y := re[f]*toRe[f]+im[f]*toIm[f], im[f]*toRe[f]-re[f]*toIm[f]
-		w, at, omega := math.Hypot(x, y), -math.Atan2(y, x), 2*math.Pi*hz
-		if f == 0 {
-			at += 2 * math.Pi * float64(turns)
-		} else {
-			at += 2 * math.Pi * math.Round((slope*omega-at)/(2*math.Pi))
-		}
-		phase = append(phase, at)
-		top, under, total = top+w*omega*at, under+w*omega*omega, total+w
-		if under > 0 {
-			slope = top / under
-		}
-	}
-	for f, hz := range p.frequency {
-		w := math.Hypot(re[f], im[f]) * math.Hypot(toRe[f], toIm[f])
-		fit += w * math.Cos(phase[f]-slope*2*math.Pi*hz)
-	}
-	return slope, fit / max(total, math.SmallestNonzeroFloat64)
-}
+// wholeTurns rounds an angle in rad to whole turns.
+func wholeTurns(angle float64) float64 { return 2 * math.Pi * math.Round(angle/(2*math.Pi)) }
 
 // meet finds each driver's nearest.
 func (p *problem) meet() {

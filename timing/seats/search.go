@@ -35,7 +35,7 @@ type search struct {
 	gre, gim       [][]float64 // [group][place*nf+f] without delay
 	sre, sim       []float64   // the sum with delays
 	flat, cre, cim []float64   // scratch: shares without and by a group's turn
-	sum            []float64   // [seat*bands+band]
+	sum            []float64   // [place*bands+band]
 }
 
 // nearby is how many strides from a delay others are tried after a kick, half a period of the
@@ -90,7 +90,7 @@ func newSearch(p *problem, sc *scorer, t *phases, groups int) *search {
 	s := &search{problem: p, scorer: sc, step: t.step, low: t.low, high: t.high, tre: t.re, tim: t.im, regroup: true,
 		group: make([]int, len(p.driver)), count: make([]int, groups), delay: make([]int, groups),
 		sre: make([]float64, n), sim: make([]float64, n), flat: make([]float64, n), cre: make([]float64, n), cim: make([]float64, n),
-		sum: make([]float64, p.seats*p.bands), stride: max(1, int(stride/t.step+0.5))}
+		sum: make([]float64, p.np*p.bands), stride: max(1, int(stride/t.step+0.5))}
 	for range groups {
 		s.gre, s.gim = append(s.gre, make([]float64, n)), append(s.gim, make([]float64, n))
 	}
@@ -148,8 +148,8 @@ func (s *search) addTo(re, im []float64, d int, factor float64) {
 // now is what the sum is worth.
 func (s *search) now() float64 {
 	clear(s.sum)
-	for p, seat := range s.seat {
-		row, from := s.sum[seat*s.bands:(seat+1)*s.bands], 0
+	for p := range s.np {
+		row, from := s.sum[p*s.bands:(p+1)*s.bands], 0
 		re, im := s.sre[p*s.nf:(p+1)*s.nf], s.sim[p*s.nf:(p+1)*s.nf]
 		for b, end := range s.ends {
 			v := 0.0
@@ -226,8 +226,8 @@ func subTurned(dre, dim, are, aim, tre, tim []float64) {
 func (s *search) turned(tre, tim []float64, limit float64) float64 {
 	clear(s.sum)
 	tim = tim[:len(tre)]
-	for p, seat := range s.seat {
-		row, from := s.sum[seat*s.bands:(seat+1)*s.bands], 0
+	for p := range s.np {
+		row, from := s.sum[p*s.bands:(p+1)*s.bands], 0
 		at := p * s.nf
 		flat, cre, cim := s.flat[at:at+len(tre)], s.cre[at:at+len(tre)], s.cim[at:at+len(tre)]
 		for b, end := range s.ends {
@@ -249,8 +249,8 @@ func (s *search) changed(d, e, a, b int, limit float64) float64 {
 	clear(s.sum)
 	are, aim := s.turns(a)
 	bre, bim := s.turns(b)
-	for p, seat := range s.seat {
-		row, from, at := s.sum[seat*s.bands:(seat+1)*s.bands], 0, p*s.nf
+	for p := range s.np {
+		row, from, at := s.sum[p*s.bands:(p+1)*s.bands], 0, p*s.nf
 		re, im := s.re[d][at:at+len(are)], s.im[d][at:at+len(are)]
 		sre, sim := s.sre[at:at+len(are)], s.sim[at:at+len(are)]
 		if e < 0 {
