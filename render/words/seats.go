@@ -79,11 +79,8 @@ func Seats(p *timing.Spot) []string {
 	if s.Without.Worst <= hardly {
 		return []string{fmt.Sprintf("At none of the %d seats is anything lost, even without delays.", len(p.Array.Seats))}
 	}
-	said := []string{losses(p), price(p)}
-	if best := bound(p); best != "" {
-		said = append(said, best)
-	}
-	return said
+	said := []string{losses(p), price(p), losers(p), bound(p)}
+	return slices.DeleteFunc(said, func(text string) bool { return text == "" })
 }
 
 // losses says what the plan's delays cost.
@@ -128,6 +125,28 @@ func price(p *timing.Spot) string {
 		of += `. The aim asks for more than the worst seat; aim = "worst" under [seats] would lose less there`
 	}
 	return of + "."
+}
+
+// mostNames is how many seats a sentence names.
+const mostNames = 3
+
+// losers names the seats that lose more with the plan's delays than without any; nothing where
+// there are none.
+func losers(p *timing.Spot) string {
+	var names []string
+	for i, v := range p.Seating.Planned.Seat {
+		if v > p.Seating.Without.Seat[i]+hardly {
+			names = append(names, seatName(p, i))
+		}
+	}
+	n := len(names)
+	if n == 0 {
+		return ""
+	}
+	if n > mostNames {
+		names = append(names[:mostNames], prose.Count(n-mostNames, "other", "others"))
+	}
+	return fmt.Sprintf("With the plan's delays %s %s more than without any, for what the others gain.", prose.Each(names), prose.Noun(n, "loses", "lose"))
 }
 
 // asBuilt is how even in dB seats are at best once drivers differ by 1 dB and 10 us from one

@@ -95,6 +95,26 @@ func TestSeatsLimits(t *testing.T) {
 	}
 }
 
+// Seats that lose by the plan are named, up to three.
+func TestLosers(t *testing.T) {
+	for _, test := range []struct {
+		name          string
+		planned, none []float64
+		want          string
+	}{
+		{"none", []float64{5, 5, 5.14}, []float64{9, 9, 5}, ""},
+		{"one", []float64{5, 5, 5.16}, []float64{9, 9, 5}, `With the plan's delays "mat" loses more than without any, for what the others gain.`},
+		{"two", []float64{6, 5, 6}, []float64{5, 9, 5}, `With the plan's delays "door" and "mat" lose more than without any, for what the others gain.`},
+		{"four", []float64{6, 6, 6, 6, 1}, []float64{5, 5, 5, 5, 5}, `With the plan's delays "door", "window", "mat" and 1 other lose more than without any, for what the others gain.`},
+	} {
+		p := seated("worst", seats.Figures{Seat: test.planned}, seats.Figures{}, seats.Figures{Seat: test.none}, seats.Figures{})
+		p.Array.Seats = append(p.Array.Seats, layout.Seat{Name: "chair"}, layout.Seat{Name: "stool"})
+		if got := losers(&p.Spot); got != test.want {
+			t.Errorf("%s: %s", test.name, got)
+		}
+	}
+}
+
 // A plan for seats says for how many before it says where it is heard.
 func TestWhere(t *testing.T) {
 	p := seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{})
