@@ -47,16 +47,22 @@ type Seat struct {
 	Error float64 // dB, one standard error of the loss there: the mean of its bands'
 }
 
-// seats judges what was recorded at seats; nil where nothing was. Faults and what else to know
-// are added to those of the spot.
+// seats judges what was recorded at seats; nil where nothing was, or nothing follows. A seat
+// at the spot without a recording of its own has that of the spot. Faults and what else to
+// know are added to those of the spot.
 func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	if p.Seating == nil {
 		return nil, nil
 	}
-	found, others, each := &Seats{Wired: true}, 0, out.Channels != nil
+	found, recorded, others, each := &Seats{Wired: true}, 0, 0, out.Channels != nil
 	for i, s := range p.Array.Seats {
 		name := sweep.RecordedSeatName(i + 1)
 		m, err := t.analyse(t.path(name))
+		if err == nil {
+			recorded++
+		} else if errors.Is(err, fs.ErrNotExist) && s.At == p.Array.Spot && out.Whole != nil {
+			m, err = out.Whole, nil
+		}
 		switch {
 		case isCut(err):
 			return nil, err
@@ -99,6 +105,12 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	if len(found.Thirds) == 0 {
 		thirds := p.Seating.Thirds
 		return nil, fmt.Errorf("%w: nothing was measured at all seats from %s to %s", errMeasured, band.Hertz(thirds[0]), band.Hertz(thirds[len(thirds)-1]))
+	}
+	if len(found.Heard) == 1 && !found.OwnMean {
+		if recorded > 0 {
+			out.Notes = append(out.Notes, Fact{Code: SeatAlone, Seat: found.Heard[0].Name})
+		}
+		return nil, nil
 	}
 	if each {
 		return found, nil // they were recorded one by one, which tells more

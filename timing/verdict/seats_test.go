@@ -1,6 +1,7 @@
 package verdict_test
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"math"
@@ -203,6 +204,10 @@ func TestSeats(t *testing.T) {
 // of another level is told of, too.
 func TestSeatsOtherCase(t *testing.T) {
 	p := seated(t)
+	var err error
+	if p, err = p.At(p.Array.Seats[1].At); err != nil {
+		t.Fatal(err)
+	}
 	s, err := sweep.New(150, 20000, 2)
 	if err != nil {
 		t.Fatal(err)
@@ -232,6 +237,16 @@ func TestSeatsOtherCase(t *testing.T) {
 		wire.Reference[i] *= 1.2 // 1.6 dB
 	}
 	louder["seat_2.wav"] = wire
+	_, err = verdict.Takes{Sweep: s, Read: takes{"seat_1.wav": k["seat_1.wav"]}.wired, Level: verdict.LevelSetting{Case: timing.AsBuilt}}.Judge(p)
+	if !errors.Is(err, verdict.ErrNone) || !strings.Contains(err.Error(), "but one at a seat") {
+		t.Errorf("one alone: %v", err)
+	}
+	alone := takes{"seat_1.wav": k["seat_1.wav"], "all.wav": k["seat_2.wav"]}
+	p.Array.Spot.X += 0.01 // no seat is there
+	middle := *p
+	a := *p.Array
+	middle.Array, a.Spot.X = &a, a.Seats[1].At.X
+	atSpot := takes{"seat_1.wav": k["seat_1.wav"], "seat_3.wav": k["seat_3.wav"], "all.wav": k["seat_2.wav"]}
 	for _, test := range []struct {
 		name   string
 		from   takes
@@ -240,11 +255,17 @@ func TestSeatsOtherCase(t *testing.T) {
 		worst  float64        // dB; 0: nothing is judged
 	}{
 		{"as said", k, timing.AsBuilt, nil, 12},
+		{"one alone", alone, timing.AsBuilt, []verdict.Code{verdict.SeatAlone}, 0},
+		{"the middle one at the spot", atSpot, timing.AsBuilt, nil, 12},
 		{"another wire", louder, timing.AsBuilt, []verdict.Code{verdict.SeatWireLevel}, 12},
 		{"the other way", k, timing.Aligned, []verdict.Code{verdict.SeatsOtherCase}, 9},
 		{"told by the channels", with, timing.Aligned, []verdict.Code{verdict.NoDelaysSet, verdict.LevelUnjudged}, 0},
 	} {
 		t.Run(test.name, func(t *testing.T) {
+			p := p
+			if test.name == "the middle one at the spot" {
+				p = &middle
+			}
 			f, err := verdict.Takes{Sweep: s, Read: test.from.wired, Level: verdict.LevelSetting{Case: test.played}}.Judge(p)
 			if err != nil {
 				t.Fatal(err)
@@ -255,6 +276,9 @@ func TestSeatsOtherCase(t *testing.T) {
 			}
 			if diff := cmp.Diff(test.told, told); diff != "" {
 				t.Error(diff)
+			}
+			if test.worst > 0 && f.Seats != nil && len(f.Seats.Heard) != 3 {
+				t.Errorf("heard at %d", len(f.Seats.Heard))
 			}
 			if (f.Seats == nil) != (test.worst == 0) || f.Seats != nil && math.Abs(f.Seats.Planned.Worst-test.worst) > 1 {
 				t.Errorf("%+v", f.Seats)
