@@ -129,7 +129,7 @@ func TestNothingToSet(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.24}
 	p, _, c := levelled(t)
 	var b bytes.Buffer
-	if err := table.LevelScreen(&b, p, l, c, false); err != nil {
+	if err := table.LevelScreen(&b, p, l, c, nil, false); err != nil {
 		t.Fatal(err)
 	}
 	for _, not := range []string{"section  ", "FIR", "Look out"} {
