@@ -296,7 +296,7 @@ func (r *Reader) one(path string, v any, given bool, rows []Row) {
 		if name, _, many := strings.Cut(path, "["); many {
 			head = "[[" + name + "]]"
 		}
-		r.Fault(path, v, "must be a table that begins with "+head+r.severalOf(path, v), ErrType)
+		r.Fault(path, v, "must be a table that begins with "+head, ErrType)
 		return
 	}
 	r.take(path, in, rows)
@@ -305,24 +305,6 @@ func (r *Reader) one(path string, v any, given bool, rows []Row) {
 			r.Fault(join(path, name), nil, r.hint(name, names(rows)), ErrUnknownKey)
 		}
 	}
-}
-
-// severalOf asks, of several tables where one alone may be, whether those of a like name were
-// meant of which there may be several.
-func (r *Reader) severalOf(path string, v any) string {
-	if _, several := v.([]any); !several {
-		return ""
-	}
-	var many []string
-	for _, t := range r.schema {
-		if t.More != nil {
-			many = append(many, t.Name)
-		}
-	}
-	if near := prose.Nearest(path, many); near != "" {
-		return "; did you mean [[" + near + "]]?"
-	}
-	return ""
 }
 
 // take takes the values of one table up.

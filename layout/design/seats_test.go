@@ -161,7 +161,6 @@ func TestSeatFaults(t *testing.T) {
 		{"a seat without a place", spotless + seat("x_m = 1\ny_m = 2"), design.ErrMissing, "a.toml:8: seat[1].z_m: missing; must be a number from -100 to 100"},
 		{"a seat of no weight", spotless + seatAt(1, 1, 1, "weight = 0"), design.ErrRange, "a.toml:9: seat[1].weight = 0: must be from 0.01 to 100"},
 		{"one table for seats", spotless + "[seat]\nx_m = 1\n", design.ErrType, "a.toml:8: seat = {…}: must be tables that begin with [[seat]]"},
-		{"several tables for all seats", spotless + "[[seats]]\nx_m = 1\n", design.ErrType, "a.toml:8: seats = [{…}]: must be a table that begins with [seats]; did you mean [[seat]]?"},
 		{"an aim that is none", least + "[seats]\naim = \"best\"\n", design.ErrRange, `a.toml:13: seats.aim = "best": must be "even", "worst", "mean" or "round"`},
 		{"a head that moves a mile", least + "[seats]\nhead_mm = 1001\n", design.ErrRange, "a.toml:13: seats.head_mm = 1001: must be from 0 to 1000"},
 		{"loud for seats", least + "[seats]\nloud = 0.3\n", design.ErrIdle, `a.toml:13: seats.loud: only for seats.aim = "round"; leave it out`},
