@@ -249,5 +249,5 @@ func OfComparedSeats(p *timing.Plan, left int) Picture {
 
 // OfMeasuredSeats heads the picture of what seats measured.
 func OfMeasuredSeats(p *timing.Plan) Picture {
-	return Picture{Name(p) + ": what each seat loses, measured and planned", "lost against all drivers in step, 500 Hz to 8 kHz; bars: 95 of 100 lie within"}
+	return Picture{Name(p) + ": what each seat loses, measured and planned", "lost against all drivers in step, 500 Hz to 8 kHz, where the microphone was; bars: 95 of 100 lie within"}
 }

@@ -181,9 +181,26 @@ func TestCompareSeats(t *testing.T) {
 
 // TestLevelAtSeats: a correction is the spot's, which is told where there are seats.
 func TestLevelAtSeats(t *testing.T) {
-	if got := LevelAtSeats(planned()); got != "" {
+	if got := LevelAtSeats(planned(), nil); got != "" {
 		t.Errorf("one spot: %q", got)
 	}
-	got := LevelAtSeats(seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{}))
+	got := LevelAtSeats(seated("even", seats.Figures{}, seats.Figures{}, seats.Figures{}, seats.Figures{}), nil)
 	says(t, got, []string{"at the spot alone", "at every seat by as much"}, nil)
+}
+
+// TestSeatFilters: filters for seats are told with what they bring, and offered where they pay.
+func TestSeatFilters(t *testing.T) {
+	f := &timing.SeatFilters{Planned: seats.Figures{Mean: 7.8, Between: 0.82},
+		Filtered: seats.Filtered{Taps: [][]float64{{0, 1, 0, 0}}, Lead: 0.001, Figures: seats.Figures{Mean: 7.7, Between: 0.41}}}
+	const what = "For the seats a filter of 4 taps for each channel, after its delay, brings what is between seats from 0.8 to 0.4 dB and the mean loss from 7.8 to 7.7 dB"
+	if got := SeatFilters(f); got != what+", which is not worth setting." {
+		t.Errorf("%q", got)
+	}
+	f.Pays = true
+	if got := SeatFilters(f); got != what+": seats_channel_1.wav and so on, all 1.00 ms late alike. Drivers that differ by 1 dB and 10 us from one to the next leave about 1 dB between seats with any filter." {
+		t.Errorf("%q", got)
+	}
+	if got := SeatFilters(nil); got != "" {
+		t.Errorf("%q", got)
+	}
 }

@@ -438,7 +438,7 @@ export interface MeasuredSeat {
   measured_thirds_db: number[];
 }
 
-/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded. */
+/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded, where the microphone was; the plan's own figures are of heads that move. */
 export interface MeasuredSeats {
   third_hz: number[];
   planned: SeatsLost;
