@@ -607,6 +607,8 @@ export interface PlanAnswer {
   /** how many more there are */
   more_findings: number;
   place: Place;
+  /** over the top, where the aim is all round */
+  upright?: Polar;
   /** where people sit, those of areas last; none: the spot alone */
   seats: Listener[];
   /** the spot is a place of its own; else it is the middle seat */
