@@ -3,8 +3,10 @@
 // in, Array what comes out.
 //
 // A design may name files beside it: a body, and tables as CSV (a list of mounts, a
-// driver's measured response or impedance). The surroundings are a level surface below the
-// body, or a box room, or nothing.
+// driver's measured response or impedance). The surroundings are a flat surface that the body
+// is fixed to (a table or floor below, a ceiling above, a wall behind), or a box room, or
+// nothing. A body can be hung and turned, and have copies; Placing turns places between the
+// room's frame and a body's own.
 //
 // It knows nothing of sound. The sub-packages know one thing each:
 //

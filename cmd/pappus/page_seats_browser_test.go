@@ -194,3 +194,27 @@ func TestPageMovesARow(t *testing.T) {
 	}
 	b.quiet()
 }
+
+// TestPageAllRound: for nobody in particular the page tells how loud and how even it is all
+// round, with both circles, and one slider leads from even to loud.
+func TestPageAllRound(t *testing.T) {
+	ctx := chromium(t)
+	path := filepath.Join(t.TempDir(), "round.toml")
+	if err := os.WriteFile(path, []byte(edited(t, map[string]any{"seats.aim": "round", "wiring.channels": 4})), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b := open(t, ctx, serving(t, path), 1440, 900)
+	b.until(`document.querySelectorAll("#circles tbody tr").length === 4 && document.getElementById("seats-scroll").hidden && !document.getElementById("polar-upright").hidden`)
+	if front := b.text("#loud-say"); !strings.Contains(front, "uneven by") {
+		t.Errorf("it says %q", front)
+	}
+	had := b.text("#circles tbody")
+	b.do(chromedp.Evaluate(`(() => { const f = document.getElementById("loud"); f.value = "1"; f.dispatchEvent(new Event("change")); })()`, nil))
+	b.until(fmt.Sprintf(`document.getElementById("text").value.includes("\nloud = 1 ") && document.querySelector("#circles tbody").textContent !== %q`, had))
+	b.rested(typed("aim", "even"))
+	b.until(`document.getElementById("circles-scroll").hidden && !document.getElementById("seats-scroll").hidden`)
+	if text := b.design(); strings.Contains(text, "\nloud = 1 ") {
+		t.Errorf("loud is of no other aim:\n%s", text)
+	}
+	b.quiet()
+}

@@ -2,6 +2,7 @@ package design_test
 
 import (
 	"errors"
+	"fmt"
 	"maps"
 	"reflect"
 	"slices"
@@ -323,6 +324,55 @@ func FuzzSet(f *testing.F) {
 		}
 		if again, err := design.Set(got, key, value); err != nil || string(again) != string(got) {
 			t.Fatalf("not the same when set again: %v\n%q\n%q", err, got, again)
+		}
+	})
+}
+
+// Whatever stands between them, live or as a remark, one of many tables is taken out alone,
+// and a new one is the last.
+func TestRowsComeAndGo(t *testing.T) {
+	between := []string{"", "\n", "# note\n", "# [[seat]]\n# x_m = 9\n# y_m = 9\n# z_m = 9 # there\n", "# [seats]\n# aim = \"mean\"\n", "[fit]\n", "[[channel]]\ndrivers = [1]\n"}
+	rapid.Check(t, func(t *rapid.T) {
+		text, n := least, rapid.IntRange(0, 5).Draw(t, "seats")
+		used := map[string]bool{}
+		gap := func() {
+			part := rapid.SampledFrom(between).Draw(t, "between")
+			if header, _, _ := strings.Cut(part, "\n"); strings.HasPrefix(header, "[") && used[header] {
+				return
+			} else if strings.HasPrefix(header, "[") {
+				used[header] = true
+			}
+			text += part
+		}
+		for i := range n {
+			gap()
+			text += fmt.Sprintf("[[seat]] # %d\nx_m = %d\ny_m = %d\nz_m = 1\n", i, i+1, i+1)
+		}
+		gap()
+		places := func(text string) (x []float64) {
+			d, _ := design.Examine("a.toml", []byte(text))
+			if d == nil {
+				t.Fatalf("not TOML any more:\n%s", text)
+			}
+			for _, s := range d.Seats {
+				x = append(x, s.At.X, s.At.Y, s.At.Z)
+			}
+			return x
+		}
+		want := places(text)
+		if n > 0 && rapid.Bool().Draw(t, "out") {
+			gone := rapid.IntRange(1, n).Draw(t, "which")
+			text = with(t, text, fmt.Sprintf("seat[%d]", gone), nil)
+			want, n = slices.Delete(want, 3*gone-3, 3*gone), n-1
+			if got := places(text); !slices.Equal(got, want) {
+				t.Fatalf("%v, want %v:\n%s", got, want, text)
+			}
+		}
+		for axis, v := range []float64{7, 8, 0.5} {
+			text = with(t, text, fmt.Sprintf("seat[%d].%s_m", n+1, []string{"x", "y", "z"}[axis]), v)
+		}
+		if got := places(text); !slices.Equal(got, append(want, 7, 8, 0.5)) {
+			t.Fatalf("%v, want %v and a new one:\n%s", got, want, text)
 		}
 	})
 }

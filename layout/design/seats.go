@@ -226,6 +226,7 @@ func (r *reader) checkAreas() bool {
 // checkSeats notes seats that are too many, or alike.
 func (r *reader) checkSeats() {
 	r.only("seats.aim", r.Seating.Aim, []string{round}, "seats.loud")
+	r.must(r.Seating.Aim != round || len(r.Copies) == 0, "seats.aim", `"even", "worst" or "mean" where there are [[body_at]] tables: nobody sits all round several bodies`)
 	seats := r.AllSeats()
 	at := r.heard[len(r.heard)-len(seats):]
 	switch {

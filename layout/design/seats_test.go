@@ -187,6 +187,8 @@ func TestSeatFaults(t *testing.T) {
 			`a.toml:13: seat[2].x_m = 1: seat "seat 2" is at the place of seat "seat 1"; must be 1 mm away or more`},
 		{"two seats of one name", spotless + seatAt(1, 1, 1, `name = "a"`) + seatAt(1, 2, 1, `name = "a"`), design.ErrConflict, `a.toml:14: seat[2].name = "a": seat 1 is called "a" too; must be another name`},
 		{"a name that another goes by", spotless + seatAt(1, 1, 1, `name = "seat 2"`) + seatAt(1, 2, 1), design.ErrConflict, `a.toml:13: seat[2]: seat 1 is called "seat 2" too; must be another name`},
+		{"all round two bodies", least + "[seats]\naim = \"round\"\n[[body_at]]\nx_m = 0\ny_m = 3\nz_m = 0\n", design.ErrConflict,
+			`a.toml:13: seats.aim = "round": must be "even", "worst" or "mean" where there are [[body_at]] tables: nobody sits all round several bodies`},
 		{"one seat beside a spot", least + seatAt(1, 1, 1), design.ErrConflict, "a.toml:8: spot: the one seat is another place; must be left out where there is one seat, which is the spot, or give more seats"},
 		{"a seat in the next room", spotless + box("size_m = [4, 4, 4]", "body_at_m = [1, 1, 1]") + seatAt(1, 1, 1) + seatAt(3.5, 1, 1), design.ErrConflict, "a.toml:17: seat[2].x_m = 3.5: must be from -1 to 3, inside the room"},
 		{"a row in the next room", spotless + box("size_m = [3, 4, 4]", "body_at_m = [1.5, 1, 1]") + area(line...), design.ErrConflict, "a.toml:12: area[1]: must be from -1.5 to 1.5, inside the room"},

@@ -123,6 +123,7 @@ var rules = []rule{
 	}},
 	{"spot", nil, elsewhere},
 	{"seat", nil, seat},
+	{"seats", design.ErrConflict, always(out("seats.aim", "nobody sits all round several bodies"), out("body_at", "nobody sits all round several bodies").asked())},
 	{"seats", layout.ErrBehindWall, always(out("seats.aim", "behind a wall nobody sits all round the body"))},
 	{"area", nil, func(c condition) []remedy {
 		if !strings.Contains(c.fault.Key, ".") {

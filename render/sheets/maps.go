@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"strconv"
 
 	"pappus/layout"
 	"pappus/layout/prose"
@@ -55,6 +56,10 @@ func Map(a *layout.Array) *Sheet {
 		a.Name+": "+prose.Count(len(a.Own()), "mount", "mounts")+", numbers "+numbers(a.IDs(all(a)))+".")
 	if held != "" {
 		s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 2}, 3, 52, ink, held)
+	}
+	if n := len(a.Bodies()); n > 1 {
+		s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 33}, 3, 52, ink,
+			prose.Count(n, "body", "bodies")+" alike; on the second the numbers are "+strconv.Itoa(a.Mounts[len(a.Own())].ID-a.Mounts[0].ID)+" higher, and so on.")
 	}
 	s.paragraph(r2.Vec{X: low.X + 4, Y: low.Y + 45}, 3, 52, quiet,
 		"Discs are the flanges. A body that hangs overhead needs a second, separate hold.")

@@ -120,6 +120,7 @@ export class BodyView {
   private choose(body: number): void {
     if (body === this.body || this.state.planned === null) return;
     this.body = body;
+    this.solid?.afresh();
     this.show(this.state.planned);
   }
 
@@ -158,7 +159,7 @@ export class BodyView {
   private legend(low: number, high: number): void {
     const box = el("legend");
     const words = this.by === "delay" ? [`${fixed(low / 1000, 2)} ms`, `${fixed(high / 1000, 2)} ms`] : [`${decibels(low)} dB`, `${decibels(high)} dB`];
-    const ids = this.by === "channel" ? [...new Set(this.channels)].sort((a, b) => a - b) : [];
+    const ids = this.by === "channel" ? [...new Set(this.own.map((i) => this.channels[i]!))].sort((a, b) => a - b) : [];
     const key = `${this.by} ${this.by === "channel" ? ids.join() : words.join()}`;
     if (box.dataset.shows === key) return;
     box.dataset.shows = key;

@@ -32,6 +32,12 @@ const GROUPS: [table: string, words: string, open: boolean][] = [
   ["coverage", "Map", false],
 ];
 
+/** What one more of a table begins with, of which there may be several; a seat has its place from the map. */
+const BEGIN: Record<string, [words: string, keys: [name: string, value: Value][]]> = {
+  area: ["Add a row of seats", [["shape", "ring"], ["count", 5], ["radius_m", 2], ["z_m", 0.6]]],
+  body_at: ["Add a body", [["x_m", 0], ["y_m", 1], ["z_m", 0]]],
+};
+
 /** Keys that go with some choices alone, and are shown with those. */
 const ONLY_WITH: Record<string, [choices: string[], keys: string[]][]> = {
   "body.shape": [
@@ -95,8 +101,17 @@ export class Fields {
   /** A table of which there may be several: all keys of each, and a button that takes it away. */
   private several(table: string, keys: KeyRow[]): HTMLElement {
     const box = make("div", { class: "group-body" });
-    this.rows.push({ table, keys, box, shown: 0 });
-    return box;
+    const rows: Rows = { table, keys, box, shown: 0 };
+    this.rows.push(rows);
+    const add = make("button", { type: "button", class: "plain" }, BEGIN[table]?.[0] ?? "Add a seat");
+    add.onclick = () => this.add(rows);
+    return make("div", {}, box, add);
+  }
+
+  private add({ table, shown }: Rows): void {
+    const begin = BEGIN[table]?.[1];
+    if (begin === undefined) el("seat-add").click();
+    else void this.state.change(begin.map(([name, value]) => ({ key: `${table}[${shown + 1}].${name}`, value })));
   }
 
   /** Makes as many rows as a plan has. */
@@ -112,7 +127,7 @@ export class Fields {
       const at = `${table}[${++rows.shown}]`;
       const out = make("button", { type: "button", class: "plain" }, "Remove");
       out.onclick = () => void this.state.takeAway(at);
-      const words = `${table} ${rows.shown}`;
+      const words = `${table.replace("body_at", "body")} ${rows.shown + (table === "body_at" ? 1 : 0)}`;
       out.setAttribute("aria-label", `Remove ${words}`);
       const fields = keys.map((k) => this.field({ ...k, key: `${at}.${k.name}`, remark: "" }));
       box.append(make("fieldset", { class: "one-of" }, make("legend", {}, words), ...fields, out));

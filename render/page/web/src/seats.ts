@@ -73,7 +73,8 @@ export class Seats {
     this.fields();
     if (!isShown) return [];
     while (this.spots.length < state.seats.length) this.spots.push(this.spot(this.spots.length));
-    const least = worst(state.seating);
+    const isRound = state.seating?.round !== undefined; // for nobody in particular
+    const least = isRound ? -1 : worst(state.seating);
     const body: Box = [...at(0, 0), SEAT_PX, SEAT_PX];
     const taken: Box[] = [body, ...state.seats.map((place): Box => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4])];
     for (const [i, { handle, number, name }] of this.spots.entries()) {
@@ -86,8 +87,9 @@ export class Seats {
       const isPicked = i === state.picked;
       handle.element.tabIndex = isPicked || (state.picked < 0 && i === 0) ? 0 : -1;
       handle.element.toggleAttribute("data-picked", isPicked);
+      handle.element.toggleAttribute("data-plain", isRound);
       handle.element.dataset.state = follow.fault !== "" && isPicked ? "fault" : i === least ? "worst" : "fits";
-      say(number, decibels(state.seating?.each[i]?.planned_db ?? null));
+      say(number, isRound ? "" : decibels(state.seating?.each[i]?.planned_db ?? null));
       handle.element.setAttribute("aria-label", this.words(i, least));
       name.hidden = state.seats.length > MOST_NAMES && !isPicked && i !== least;
       if (name.hidden) continue;
@@ -149,7 +151,7 @@ export class Seats {
     const { planned_db, where } = state.seating?.each[i] ?? {};
     const [x, y, z] = state.seats[i]!;
     const place = where ?? `${fixed(x, 2)} m forward, ${fixed(y, 2)} m to the loudspeaker’s left, ${fixed(z, 2)} m up`;
-    const loses = planned_db === undefined ? "" : `; loses ${decibels(planned_db)} dB${i === least ? ", the most of all" : ""}`;
+    const loses = planned_db === undefined || state.seating?.round !== undefined ? "" : `; loses ${decibels(planned_db)} dB${i === least ? ", the most of all" : ""}`;
     return `Seat ${this.nameOf(i)}, ${place}${loses}`;
   }
 

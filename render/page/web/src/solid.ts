@@ -290,6 +290,11 @@ export class SolidView {
     return first?.object === this.flanges || first?.object === this.cones ? (first.instanceId ?? -1) : -1;
   }
 
+  /** Looks anew from near the chair's side, as at another body. */
+  afresh(): void {
+    this.turning.afresh();
+  }
+
   /** Turns a driver to the front. */
   face(index: number): void {
     const d = this.planned?.drivers[index];

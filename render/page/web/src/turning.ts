@@ -40,6 +40,12 @@ export class Turning {
     this.elevation = isBelow ? -ABOVE : ABOVE;
   }
 
+  /** Looks anew from near the chair's side. */
+  afresh(): void {
+    this.towards = null;
+    this.azimuth = ASIDE;
+  }
+
   /** How far above the level the camera looks from, rad. */
   get steepness(): number {
     return this.elevation;
