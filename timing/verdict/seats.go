@@ -55,6 +55,7 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	if p.Seating == nil {
 		return nil, nil
 	}
+	t.Level.surface = true // as losses are
 	found, recorded, others, each := &Seats{Wired: true}, 0, 0, out.Channels != nil
 	for i, s := range p.Array.Seats {
 		name := sweep.RecordedSeatName(i + 1)

@@ -106,11 +106,13 @@ func TestSeats(t *testing.T) {
 		within  float64 // dB, of a seat's loss
 		heard   []int
 		faults  []string
+		gated   bool
 		furtive bool // the mean of what is lost is taken to be as planned
 	}{
-		{"as planned", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, false},
-		{"seats only", well, seatsOnly, nil, false, true, 0.1, []int{0, 1, 2}, nil, true},
-		{"two of three", well, func(k takes) { seatsOnly(k); delete(k, "seat_2.wav") }, nil, false, true, 0.1, []int{0, 2}, nil, true},
+		{"as planned", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, false, false},
+		{"as planned, gated", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, true, false},
+		{"seats only", well, seatsOnly, nil, false, true, 0.1, []int{0, 1, 2}, nil, false, true},
+		{"two of three", well, func(k takes) { seatsOnly(k); delete(k, "seat_2.wav") }, nil, false, true, 0.1, []int{0, 2}, nil, false, true},
 		{"louder, without a wire", well, func(k takes) {
 			for name, x := range k {
 				x.Reference = nil
@@ -122,22 +124,22 @@ func TestSeats(t *testing.T) {
 				}
 				k[name] = x
 			}
-		}, nil, false, false, 0.1, []int{0, 1, 2}, nil, true},
-		{"one turned round", wrong, func(takes) {}, more, true, true, 0.3, []int{0, 1, 2}, []string{"reversed [4]"}, false},
-		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, []string{"seems reversed [4]"}, true},
-		{"one silent, seats only", without, seatsOnly, silent, false, true, 0.3, []int{0, 1, 2}, []string{"seems silent [2]"}, true},
+		}, nil, false, false, 0.1, []int{0, 1, 2}, nil, false, true},
+		{"one turned round", wrong, func(takes) {}, more, true, true, 0.3, []int{0, 1, 2}, []string{"reversed [4]"}, false, false},
+		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, []string{"seems reversed [4]"}, false, true},
+		{"one silent, seats only", without, seatsOnly, silent, false, true, 0.3, []int{0, 1, 2}, []string{"seems silent [2]"}, false, true},
 		{"heard at a seat", wrong, func(k takes) {
 			for c := range p.Channels {
 				name := sweep.RecordedChannelName(c+1, 1) + ".wav"
 				k["seat_3_"+name] = k[name] // the spot is no great way from it
 				delete(k, name)
 			}
-		}, more, false, true, 0.3, []int{0, 1, 2}, []string{"reversed [4] at right"}, true},
+		}, more, false, true, 0.3, []int{0, 1, 2}, []string{"reversed [4] at right"}, false, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			k := maps.Clone(test.from)
 			test.change(k)
-			f, err := verdict.Takes{Sweep: s, Read: k.wired, Level: verdict.LevelSetting{Case: timing.Aligned}}.Judge(p)
+			f, err := verdict.Takes{Sweep: s, Read: k.wired, Level: verdict.LevelSetting{Case: timing.Aligned, Gated: test.gated}}.Judge(p)
 			if err != nil {
 				t.Fatal(err)
 			}
