@@ -109,8 +109,10 @@ func newPlanner(ctx context.Context, f *Field, aim Aim, l Limits) (*planner, err
 	for n := 1; n <= f.Drivers; n++ {
 		p.sizes[n] = l.Allowed == nil || l.Allowed(n)
 	}
-	// No channel waits for longer than from the first to the last driver at any seat.
-	span := int(math.Ceil(p.problem.spread / p.limits.Step))
+	// No channel waits for longer than half as long again as from the first to the last
+	// driver at any seat. On the lantern and the ball of 60 plans have 0.25 to 0.8 of that
+	// time, and are no better for twice of it.
+	span := int(math.Ceil(1.5 * p.problem.spread / p.limits.Step))
 	low := -(span + 1) / 2
 	if l.anySet() {
 		low = 0 // no delay is negative, and those set by hand say what 0 is
@@ -211,7 +213,7 @@ type effort struct {
 // channels it ends sooner, within about ten seconds.
 var (
 	first    = effort{3, 25_000, 20_000_000, []int{2, 1}}
-	thorough = effort{6, 120_000, 4_000_000_000, []int{8, 4, 2, 1}}
+	thorough = effort{6, 100_000, 4_000_000_000, []int{8, 4, 2, 1}}
 )
 
 // allowance is how many tries there are of a problem, shared by so many numbers of channels:
@@ -274,16 +276,18 @@ func (p *planner) best(count int, starts []start, e effort, channels int) *snaps
 		})
 	}
 	slices.SortStableFunc(found, byCost)
-	return p.polished(count, found[:1], tries/4)
+	return p.polished(count, found[:1], tries/8)
 }
 
-// polished descends by the aim itself, where the search was by a smooth one, and returns
+// polished searches on by the aim itself, where the search was by a smooth one, and returns
 // the best.
 func (p *planner) polished(count int, found []*snapshot, tries int) *snapshot {
 	p.each(p.problem, count, len(found), func(s *search, i int) {
-		s.soft, s.wide, s.work = false, true, tries
+		s.soft, s.wide, s.work = false, true, tries/len(found)
 		s.load(found[i])
 		s.descend()
+		s.wide = false
+		s.explore(uint64(count*1000 + 999))
 		s.save(found[i])
 	})
 	return slices.MinFunc(found, byCost)
@@ -328,6 +332,9 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 		e := thorough
 		e.tries *= k / max(feasible, 1)
 		best := p.best(k, starts, e, count)
+		if quick := p.best(k, p.starts(k, first.clusters), first, 1); quick != nil && byCost(quick, best) < 0 {
+			best = quick // never worse than what was shown first
+		}
 		if err := p.ctx.Err(); err != nil {
 			return nil, err
 		}
@@ -336,7 +343,7 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 			continue
 		}
 		if last != nil && best.cost > last.cost {
-			best = p.polished(k, append(p.asTheyAre(k, halves), best), e.allowance(p.problem, count))
+			best = p.polished(k, append(p.asTheyAre(k, halves), best), e.allowance(p.problem, count)/4)
 		}
 		last = best
 		out = append(out, p.answer(last))

@@ -161,34 +161,10 @@ func members(group []int, count int) [][]int {
 	return out
 }
 
-// scattered deals drivers out at random.
-func (p *problem) scattered(count int, sizes []bool, random *rand.Rand) (start, bool) {
-	group := make([]int, len(p.driver))
-	for i, d := range random.Perm(len(group)) {
-		group[d] = i % count
-	}
-	if !p.resize(group, nil, sizes) {
-		return start{}, false
-	}
-	s := p.startOf(members(group, count))
-	for g := range s.delay {
-		s.delay[g] = (random.Float64() - 0.5) * p.spread
-	}
-	return s, true
-}
-
 // resize moves drivers until all groups have sizes that may be, as few as can be: to the
-// nearest sizes with the same sum, each driver to the nearest centre that lacks one (nil:
-// any). It tells whether there are such sizes.
+// nearest sizes with the same sum, each driver to the nearest centre that lacks one. It tells whether there are such sizes.
 func (p *problem) resize(group []int, centre [][]float64, sizes []bool) bool {
-	count := 0
-	for _, g := range group {
-		count = max(count, g+1)
-	}
-	if centre != nil {
-		count = len(centre)
-	}
-	now := make([]int, count)
+	now := make([]int, len(centre))
 	for _, g := range group {
 		now[g]++
 	}
@@ -201,11 +177,7 @@ func (p *problem) resize(group []int, centre [][]float64, sizes []bool) bool {
 			best, least := -1, math.Inf(1)
 			for d, g := range group {
 				if now[g] > want[g] {
-					v := 0.0
-					if centre != nil {
-						v = p.apart(d, centre[k])
-					}
-					if v < least {
+					if v := p.apart(d, centre[k]); v < least {
 						best, least = d, v
 					}
 				}

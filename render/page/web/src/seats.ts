@@ -11,6 +11,8 @@ import { decibels, fixed } from "./words";
 
 /** From so many seats on, only those that are picked or lose most have their names on the map. */
 const MOST_NAMES = 8;
+/** From so many on, the others are small and without their numbers. */
+const MOST_NUMBERS = 16;
 /** Half a seat, and half of what its name takes up at most, for a letter and for its ends. */
 const SEAT_PX = 21;
 const NAME_PX = { high: 10, most: 88, letter: 3.2, ends: 8 };
@@ -87,9 +89,10 @@ export class Seats {
       const isPicked = i === state.picked;
       handle.element.tabIndex = isPicked || (state.picked < 0 && i === 0) ? 0 : -1;
       handle.element.toggleAttribute("data-picked", isPicked);
-      handle.element.toggleAttribute("data-plain", isRound);
+      const isPlain = isRound || (state.seats.length > MOST_NUMBERS && !isPicked && i !== least);
+      handle.element.toggleAttribute("data-plain", isPlain);
       handle.element.dataset.state = follow.fault !== "" && isPicked ? "fault" : i === least ? "worst" : "fits";
-      say(number, isRound ? "" : decibels(state.seating?.each[i]?.planned_db ?? null));
+      say(number, isPlain ? "" : decibels(state.seating?.each[i]?.planned_db ?? null));
       handle.element.setAttribute("aria-label", this.words(i, least));
       name.hidden = state.seats.length > MOST_NAMES && !isPicked && i !== least;
       if (name.hidden) continue;
