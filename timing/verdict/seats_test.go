@@ -289,6 +289,16 @@ func TestSeatsOtherCase(t *testing.T) {
 	}
 }
 
+// TestSeatNames: recordings at seats are parts of a set, but not at seats that there are not.
+func TestSeatNames(t *testing.T) {
+	p := seated(t)
+	for name, want := range map[string]bool{"SEAT_2.WAV": true, "seat_3_channel_1.wav": true, "seat_4.wav": false, "seat.wav": false} {
+		if verdict.IsPart(p, name) != want {
+			t.Errorf("%s: %v", name, !want)
+		}
+	}
+}
+
 // wired is read, but a recording without a reference has one channel.
 func (k takes) wired(path string) (int, [][]float64, error) {
 	hz, channels, err := k.read(path)

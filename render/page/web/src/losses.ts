@@ -7,7 +7,7 @@ import type { State } from "./state";
 import type { Maybe } from "./types";
 import { decibels } from "./words";
 
-/** What is said of the whole, below the seats. */
+/** What is said of the whole, before each seat. */
 const WHOLE: [words: string, of: (lost: SeatsLost) => Maybe][] = [
   ["worst seat", (lost) => lost.worst_db],
   ["mean", (lost) => lost.mean_db],
@@ -35,7 +35,7 @@ export class Losses {
     this.aim.append(...Object.entries(AIMS).map(([value, words]) => make("option", { value }, words)));
     this.aim.onchange = () => void state.change([{ key: "seats.aim", value: this.aim.value }]);
     this.whole = WHOLE.map(([words]) => row(make("span", {}, words)));
-    this.table.querySelector("tfoot")!.append(...this.whole.map(({ row }) => row));
+    this.table.querySelector(".whole")!.append(...this.whole.map(({ row }) => row));
   }
 
   /** Shows the newest figures. */
@@ -68,7 +68,7 @@ export class Losses {
       name.onclick = () => this.state.pick(i);
       return row(name);
     });
-    this.table.querySelector("tbody")!.replaceChildren(...this.seats.map(({ row }) => row));
+    this.table.querySelector(".each")!.replaceChildren(...this.seats.map(({ row }) => row));
   }
 }
 
