@@ -55,11 +55,13 @@ export class Seats {
   private readonly weight = el<HTMLInputElement>("seat-weight");
   /** The place that a seat which is being added is to have. */
   private awaited: Triple | null = null;
+  /** A seat that had the focus is being taken away. */
+  private focuses = false;
 
   constructor(private readonly ground: Ground) {
     const { state } = ground;
-    el("seat-add").onclick = () => this.add();
-    el("seat-remove").onclick = () => this.remove();
+    el("seat-add").onclick = () => void this.add();
+    el("seat-remove").onclick = () => void this.remove();
     this.name.onchange = () => this.change("name", this.name.value.trim() || null);
     this.weight.onchange = () => this.weigh();
     state.on("plan", () => this.added());
@@ -140,7 +142,7 @@ export class Seats {
     if (by !== undefined) {
       state.pick((state.picked + by + state.seats.length) % state.seats.length);
       this.spots[state.picked]?.handle.element.focus();
-    } else if (event.key === "Delete") this.remove();
+    } else if (event.key === "Delete") void this.remove();
     else return;
     event.preventDefault();
   }
@@ -202,9 +204,13 @@ export class Seats {
     else await state.change([...set(1, state.spot), ...set(2, at), { key: "spot", value: null }]);
   }
 
-  /** Picks the seat that has come. */
+  /** Picks the seat that has come; where one has gone under somebody's keys, they go on at another. */
   private added(): void {
     const { state } = this.ground;
+    if (this.focuses) {
+      this.focuses = false;
+      requestAnimationFrame(() => requestAnimationFrame(() => (state.isChairOwn ? el("chair") : this.spots[state.picked]?.handle.element)?.focus()));
+    }
     const at = this.awaited;
     if (at === null) return;
     const i = state.seats.findIndex((s) => s.every((v, k) => Math.abs(v - at[k]!) < 1e-3));
@@ -213,7 +219,10 @@ export class Seats {
     state.pick(i);
   }
 
-  private remove(): void {
-    if (this.table.startsWith("seat[")) void this.ground.state.takeAway(this.table);
+  private async remove(): Promise<void> {
+    if (!this.table.startsWith("seat[")) return;
+    const hadFocus = this.box.contains(document.activeElement);
+    await this.ground.state.takeAway(this.table);
+    if (hadFocus) this.focuses = true;
   }
 }
