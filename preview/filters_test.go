@@ -27,7 +27,7 @@ func TestFiltersReadBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	files := Filters(c)
+	files := Filters(c, nil)
 	for _, f := range files {
 		h := floats(t, f.Write)
 		const n = 1 << 14

@@ -92,17 +92,24 @@ func payer(p *timing.Spot) int {
 	return i
 }
 
-// Filters lists a correction's two filters as WAV files, their taps the samples.
-func Filters(c timing.Correction) []File {
-	filter := func(name, words string, t timing.Taps) File {
+// Filters lists a correction's two filters as WAV files, their taps the samples, and those of
+// the channels for seats where they are worth setting.
+func Filters(c timing.Correction, f *timing.SeatFilters) []File {
+	filter := func(name, words string, rate float64, taps []float64) File {
 		return File{name, func(w io.Writer) error {
-			return wave.Write(w, Sound{Samples: t.Samples}.Streamer(), wave.Format{Rate: int(math.Round(c.Rate)), Channels: 1, Depth: wave.Float32, Title: words})
+			return wave.Write(w, Sound{Samples: taps}.Streamer(), wave.Format{Rate: int(math.Round(rate)), Channels: 1, Depth: wave.Float32, Title: words})
 		}}
 	}
-	return []File{
-		filter("level_minimum_phase.wav", "levelling, minimum phase", c.Minimum),
-		filter("level_linear_phase.wav", "levelling, linear phase", c.Linear),
+	out := []File{
+		filter("level_minimum_phase.wav", "levelling, minimum phase", c.Rate, c.Minimum.Samples),
+		filter("level_linear_phase.wav", "levelling, linear phase", c.Rate, c.Linear.Samples),
 	}
+	if f != nil && f.Pays {
+		for i, taps := range f.Taps {
+			out = append(out, filter(fmt.Sprintf("seats_channel_%d.wav", i+1), fmt.Sprintf("channel %d for all seats", i+1), f.Rate, taps))
+		}
+	}
+	return out
 }
 
 // Streamer streams the sound once, left and right alike.

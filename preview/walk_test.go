@@ -89,19 +89,36 @@ func TestWalkDoesNotClick(t *testing.T) {
 // who stands there, but for what the table of places misses: 0.2 percent of the
 // louder ear, and 0.5 percent for a sum with deep notches.
 func TestWalkEndsAsItStands(t *testing.T) {
-	p, who := lantern(t, same), Listener{TwoEars: true, TurnDeg: 20}
-	banks, err := newBanks(t.Context(), p, who, past, plain(Cases), rate)
+	endsAsItStands(t, lantern(t, same), past, Cases)
+}
+
+// TestWalkByTwoBodies: with a second body two metres further, to the left, the same; who stands
+// at first, so that nothing of a click rings on while the one body comes nearer than the other.
+func TestWalkByTwoBodies(t *testing.T) {
+	endsAsItStands(t, lantern(t, func(a *layout.Array) {
+		a.Placings = []layout.Placing{{}, {At: r3.Vec{X: -0.5, Y: 2}}}
+		for _, m := range a.Mounts {
+			m.ID, m.Body = m.ID+len(a.Mounts), 1
+			a.Mounts = append(a.Mounts, m)
+		}
+	}), Way{Places: []r3.Vec{{X: 0.5, Y: 0.8, Z: 0.4}, {X: 0.5, Y: 1, Z: 0.4}}, Wait: 0.1}, Cases[:2])
+}
+
+func endsAsItStands(t *testing.T, p *timing.Spot, way Way, cases []Case) {
+	t.Helper()
+	who := Listener{TwoEars: true, TurnDeg: 20}
+	banks, err := newBanks(t.Context(), p, who, way, plain(cases), rate)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, c := range Cases {
+	for i, c := range cases {
 		b := banks[i]
 		// The longest part of a fade, and a click on a step, is heard through that step.
 		steps := len(b.steps)
 		for name, there := range map[string]struct {
 			sample int
 			place  r3.Vec
-		}{"begin": {0, past.Places[0]}, "end": {(steps + 3) * b.hop, past.Places[1]}} {
+		}{"begin": {0, way.Places[0]}, "end": {(b.wait + steps + 3) * b.hop, way.Places[1]}} {
 			source := make([][2]float64, there.sample+1)
 			source[there.sample] = [2]float64{1, 1}
 			heard := drain(b.through(&once{source}), 512)[there.sample:]

@@ -62,17 +62,33 @@ func Seat(all []Candidate) error {
 	return nil
 }
 
+// Still returns what a spot's channels lose at its seats where the heads are held still, as a
+// microphone stands: with the delays, or as built.
+func (p *Spot) Still(c Case) (seats.Figures, error) {
+	a := *p.Array
+	a.Seating.Head = 0
+	return p.lost(&a, c)
+}
+
 // lostAt returns what a spot's channels lose at the seats of another array.
 func (p *Spot) lostAt(other *layout.Array) (seats.Figures, error) {
 	a := *p.Array
 	a.Seats, a.Seating = other.Seats, other.Seating
-	h, err := newHall(&a)
+	return p.lost(&a, Aligned)
+}
+
+// lost returns what a spot's channels lose at the seats of an array that is its own but for
+// them, with the delays or, as built, without.
+func (p *Spot) lost(a *layout.Array, c Case) (seats.Figures, error) {
+	h, err := newHall(a)
 	if err != nil {
 		return seats.Figures{}, err
 	}
-	delay := make([]float64, len(p.Channels))
-	for c := range delay {
-		delay[c] = p.Channels[c].Delay
+	var delay []float64
+	if c != AsBuilt {
+		for _, channel := range p.Channels {
+			delay = append(delay, channel.Delay)
+		}
 	}
-	return h.field(&a).Judge(mountsOf(p.Channels), gains(&a, p.Channels), delay), nil
+	return h.field(a).Judge(mountsOf(p.Channels), gains(a, p.Channels), delay), nil
 }

@@ -18,7 +18,7 @@ const MostCounts = 128
 // delays that can be set.
 type Count struct {
 	Channels  int
-	Split     string  // arrival, neighbours, height; of the plan's own also hand, or each where every driver has its own
+	Split     string  // arrival, neighbours, height; of the plan's own also hand, seats, or each where every driver has its own
 	Smear     float64 // s, weighted by energy, as the split and its delays are
 	Plain     float64 // s, every driver counting alike, for the split and its delays too
 	CombOnset float64 // Hz, of the split by energy; +Inf: none up to the highest computed
@@ -28,8 +28,9 @@ type Count struct {
 // How a plan's own channels are split where it is in none of the ways that a
 // design may name.
 const (
-	ofHand = "hand"
-	ofEach = "each"
+	ofHand  = "hand"
+	ofSeats = "seats"
+	ofEach  = "each"
 )
 
 // atSpot is a spot with what it was made from, for what else is told of it.
@@ -140,8 +141,12 @@ func (plan *Plan) Own() (own Count, index int) {
 	}
 	own = Count{Channels: len(plan.Channels), Split: ofEach, Smear: plan.Aligned.Smear,
 		Plain: measure.Smear(late, ones(len(late))), CombOnset: plan.Aligned.CombOnset, Longest: longestString(plan.Channels)}
-	if len(plan.Array.Channels) > 0 {
+	switch {
+	case len(plan.Array.Channels) > 0:
 		own.Split = ofHand
+		return own, -1
+	case plan.Seating != nil:
+		own.Split = ofSeats
 		return own, -1
 	}
 	for i, c := range plan.Counts {

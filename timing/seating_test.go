@@ -210,3 +210,11 @@ func TestSeatsLossOnMap(t *testing.T) {
 		t.Errorf("%g dB, at the seat %g dB", got, want)
 	}
 }
+
+// TestOwnForSeats: channels for seats are not those of the counts at one spot.
+func TestOwnForSeats(t *testing.T) {
+	p := &timing.Plan{Spot: timing.Spot{Array: &layout.Array{}, Channels: make([]timing.Channel, 2), Seating: &timing.Seating{}}}
+	if own, at := p.Own(); own.Split != "seats" || own.Channels != 2 || at != -1 {
+		t.Errorf("%+v at %d", own, at)
+	}
+}

@@ -43,7 +43,7 @@ func newListen(f *flags) *cobra.Command {
 	var h hearing
 	c := f.command(&cobra.Command{
 		Use:   "listen [DESIGN.toml]",
-		Short: "Play what the spot hears: as built, aligned and from one ideal point",
+		Short: "Play what the spot or a seat hears: as built, aligned and from one ideal point",
 		Long: "Play what the spot hears, one case after another, all as loud and at the same instant of\n" +
 			"the programme. While it plays, one key each, also from standard input:\n\n" + console.KeyHelp + "\n" +
 			"A walk goes at " + fmt.Sprint(preview.Pace) + " m/s, to and fro while it plays, and once in a file. The Doppler shift\n" +

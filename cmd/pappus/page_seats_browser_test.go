@@ -45,7 +45,7 @@ func TestPageAddsSeats(t *testing.T) {
 		t.Fatal("a design without seats has a table of them")
 	}
 	b.do(chromedp.Click("#seat-add"))
-	b.until(`document.body.dataset.seats === "many" && document.querySelectorAll("#seat-losses tbody tr").length === 2`)
+	b.until(`document.body.dataset.seats === "many" && document.querySelectorAll("#seat-losses .each tr").length === 2`)
 	text := b.design()
 	if strings.Count(text, "\n[[seat]]") != 2 || strings.Contains(text, "\n[spot]") || !strings.Contains(text, "# a heated reading room") {
 		t.Errorf("two seats are not written so:\n%s", text)
@@ -55,7 +55,7 @@ func TestPageAddsSeats(t *testing.T) {
 	}
 	b.until(`document.body.dataset.busy === "no" && !document.getElementById("losses").hidden`)
 
-	figures := func() string { return b.text("#seat-losses tbody") }
+	figures := func() string { return b.text("#seat-losses .each") }
 	had, place := figures(), b.number(`Number(document.getElementById("spot-y").value)`)
 	x, y := b.seatAt("seat-2")
 	mouse := func(kind input.MouseType, d float64) chromedp.Action {
@@ -66,7 +66,7 @@ func TestPageAddsSeats(t *testing.T) {
 		drag = append(drag, mouse(input.MouseMoved, float64(6*(i+1))))
 	}
 	b.do(drag...)
-	b.until(fmt.Sprintf(`document.querySelector("#seat-losses tbody").textContent !== %q`, had))
+	b.until(fmt.Sprintf(`document.querySelector("#seat-losses .each").textContent !== %q`, had))
 	b.rested(mouse(input.MouseReleased, 48))
 	if now := b.number(`Number(document.getElementById("spot-y").value)`); now > place-0.2 {
 		t.Errorf("dragged, it is at %g m and was at %g m", now, place)
@@ -101,13 +101,13 @@ func TestPageAddsSeats(t *testing.T) {
 
 	b.rested(typed("seat-name", "by the window"))
 	b.rested(typed("seat-weight", "2"))
-	b.until(`document.querySelector("#seat-losses tbody").textContent.includes("by the window")`)
+	b.until(`document.querySelector("#seat-losses .each").textContent.includes("by the window")`)
 	if text := b.design(); !strings.Contains(text, `name = "by the window"`) || !strings.Contains(text, "\nweight = 2 ") {
 		t.Errorf("its name and its weight are not written:\n%s", text)
 	}
 
-	b.do(chromedp.Click("#seat-remove"))
-	b.until(`document.body.dataset.seats === "none" && !document.getElementById("chair").hidden`)
+	b.do(chromedp.Focus("#seat-1"), chromedp.KeyEvent(kb.Delete))
+	b.until(`document.body.dataset.seats === "none" && document.activeElement.id === "chair"`)
 	if text := b.design(); strings.Count(text, "\n[[seat]]") != 1 {
 		t.Errorf("one seat is not left:\n%s", text)
 	}
@@ -178,7 +178,7 @@ func rowOfSeats(t *testing.T) string {
 func TestPageMovesARow(t *testing.T) {
 	ctx := chromium(t)
 	b := open(t, ctx, serving(t, rowOfSeats(t)), 1440, 900)
-	b.until(`document.querySelectorAll("#seat-losses tbody tr").length === 3`)
+	b.until(`document.querySelectorAll("#seat-losses .each tr").length === 3`)
 	b.do(chromedp.Focus("#seat-1"))
 	b.rested(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowUp))
 	b.until(`document.getElementById("text").value.includes("from_m = [2.1, -0.55, 0.6]")`)
@@ -187,10 +187,34 @@ func TestPageMovesARow(t *testing.T) {
 	}
 	b.do(chromedp.Click("#change"))
 	b.rested(set("f-area-1-count", "4"))
-	b.until(`document.querySelectorAll("#seat-losses tbody tr").length === 4`)
+	b.until(`document.querySelectorAll("#seat-losses .each tr").length === 4`)
 	b.rested(set("f-seats-aim", "worst"))
 	if aim := b.value("aim"); aim != "worst" {
 		t.Errorf("the aim is %q", aim)
+	}
+	b.quiet()
+}
+
+// TestPageAllRound: for nobody in particular the page tells how loud and how even it is all
+// round, with both circles, and one slider leads from even to loud.
+func TestPageAllRound(t *testing.T) {
+	ctx := chromium(t)
+	path := filepath.Join(t.TempDir(), "round.toml")
+	if err := os.WriteFile(path, []byte(edited(t, map[string]any{"seats.aim": "round", "wiring.channels": 4})), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b := open(t, ctx, serving(t, path), 1440, 900)
+	b.until(`document.querySelectorAll("#circles tbody tr").length === 4 && document.getElementById("seats-scroll").hidden && !document.getElementById("polar-upright").hidden`)
+	if front := b.text("#loud-say"); !strings.Contains(front, "uneven by") {
+		t.Errorf("it says %q", front)
+	}
+	had := b.text("#circles tbody")
+	b.do(chromedp.Evaluate(`(() => { const f = document.getElementById("loud"); f.value = "1"; f.dispatchEvent(new Event("change")); })()`, nil))
+	b.until(fmt.Sprintf(`document.getElementById("text").value.includes("\nloud = 1 ") && document.querySelector("#circles tbody").textContent !== %q`, had))
+	b.rested(typed("aim", "even"))
+	b.until(`document.getElementById("circles-scroll").hidden && !document.getElementById("seats-scroll").hidden`)
+	if text := b.design(); strings.Contains(text, "\nloud = 1 ") {
+		t.Errorf("loud is of no other aim:\n%s", text)
 	}
 	b.quiet()
 }

@@ -360,7 +360,7 @@ func TestPageSoundsDoNotPileUp(t *testing.T) {
 	}
 
 	b.do(press("walk"), press("play"), press("play"))
-	b.until(`document.getElementById("hear").dataset.state === "on" && sounding === document.querySelectorAll("#cases input").length`)
+	b.until(`document.getElementById("hear").dataset.state === "on" && sounding === document.querySelectorAll("#cases label:not([hidden]) input").length`)
 	b.do(press("walk"))
 	b.until(`document.getElementById("hear").dataset.state === "on" && sounding === 1`)
 	b.do(press("play"))

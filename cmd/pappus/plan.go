@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"slices"
@@ -100,11 +101,15 @@ func levelled(_ *progress, p *timing.Plan) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
+	f, err := timing.FilterSeats(context.Background(), p)
+	if err != nil {
+		return outcome{}, err
+	}
 	files, err := folder.Level(p, l, c)
 	return outcome{
-		files:  append(files, ofSounds(preview.Filters(c))...),
-		json:   func(document.Written) any { return document.OfLevel(p, l, c) },
-		screen: func(w io.Writer, colour bool) error { return table.LevelScreen(w, p, l, c, colour) },
+		files:  append(files, ofSounds(preview.Filters(c, f))...),
+		json:   func(document.Written) any { return document.OfLevel(p, l, c, f) },
+		screen: func(w io.Writer, colour bool) error { return table.LevelScreen(w, p, l, c, f, colour) },
 	}, err
 }
 

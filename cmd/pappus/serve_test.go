@@ -232,3 +232,29 @@ func TestServeWalk(t *testing.T) {
 		}
 	}
 }
+
+// TestServeSoundAtSeats: each seat hears the plan for all of them from its own place, in every
+// case; the middle one at the plan's spot, and a walk leads from one to the next.
+func TestServeSoundAtSeats(t *testing.T) {
+	address := served(t)
+	two := strings.Replace(little, "[spot]\nx_m = 2\ny_m = 0\nz_m = 1\n", "[[seat]]\nx_m = 2\ny_m = 0\nz_m = 1\n[[seat]]\nx_m = 1\ny_m = 2\nz_m = 1\n", 1)
+	heard := map[string][]byte{}
+	for name, at := range map[string][]float64{"spot": nil, "first": {2, 0, 1}, "second": {1, 2, 1}} {
+		for _, kind := range []string{"aligned", "middle_seat"} {
+			request := map[string]any{"text": two, "programme": "clicks", "case": kind}
+			if at != nil {
+				request["spot_m"] = at
+			}
+			heard[name+" "+kind] = fetch(t, address+"/api/sound", request)
+		}
+	}
+	if !bytes.Equal(heard["spot aligned"], heard["first aligned"]) {
+		t.Error("the middle seat does not hear what the spot hears")
+	}
+	for _, c := range [][2]string{{"first aligned", "second aligned"}, {"second aligned", "second middle_seat"}} {
+		if bytes.Equal(heard[c[0]], heard[c[1]]) {
+			t.Errorf("%s is %s", c[0], c[1])
+		}
+	}
+	fetch(t, address+"/api/walk", map[string]any{"text": two, "programme": "clicks", "case": "middle_seat", "from_m": []float64{2, 0, 1}, "to_m": []float64{1, 2, 1}})
+}

@@ -7,22 +7,42 @@ import (
 
 // Level is what levels the spot.
 type Level struct {
-	Unit     string      `json:"level_unit"`
-	Target   Number      `json:"target_db"`
-	Before   Number      `json:"uneven_before_db"`
-	After    Number      `json:"uneven_after_db"`
-	Boost    Number      `json:"boost_db"` // the most anywhere
-	Sections []Filter    `json:"sections"` // the same on every channel
-	Rate     Number      `json:"rate_hz"`  // of the coefficients and the filters
-	Signs    string      `json:"signs"`    // how the five coefficients are meant
-	Filters  []FIRFilter `json:"filters"`
-	Nulls    []Null      `json:"nulls"` // left alone
-	Curve    LevelCurve  `json:"curve"`
-	Findings []Finding   `json:"findings"` // in the plan, worst first
+	Unit     string       `json:"level_unit"`
+	Target   Number       `json:"target_db"`
+	Before   Number       `json:"uneven_before_db"`
+	After    Number       `json:"uneven_after_db"`
+	Boost    Number       `json:"boost_db"` // the most anywhere
+	Sections []Filter     `json:"sections"` // the same on every channel
+	Rate     Number       `json:"rate_hz"`  // of the coefficients and the filters
+	Signs    string       `json:"signs"`    // how the five coefficients are meant
+	Filters  []FIRFilter  `json:"filters"`
+	Nulls    []Null       `json:"nulls"` // left alone
+	Curve    LevelCurve   `json:"curve"`
+	Seats    *SeatFilters `json:"seat_filters,omitempty"` // left out: fewer than two seats, nobody in particular, or too many channels
+	Findings []Finding    `json:"findings"`               // in the plan, worst first
+}
+
+// SeatFilters are short filters, one for each channel after its delay, that make seats more
+// even.
+type SeatFilters struct {
+	Taps    int       `json:"taps"`
+	Latency Number    `json:"latency_ms"` // of all channels alike
+	Pays    bool      `json:"pays"`       // whether they are worth setting; then they are in seats_channel_1.wav and so on
+	Planned SeatsLost `json:"planned"`    // with delays alone
+	With    SeatsLost `json:"with_filters"`
+	Words   string    `json:"words"`
+}
+
+// seatFiltersOf returns filters for seats; nil where there are none.
+func seatFiltersOf(f *timing.SeatFilters) *SeatFilters {
+	if f == nil {
+		return nil
+	}
+	return &SeatFilters{len(f.Taps[0]), To(4, 1000*f.Lead), f.Pays, lostOf(f.Planned), lostOf(f.Figures), words.SeatFilters(f)}
 }
 
 // OfLevel returns the document of a levelling.
-func OfLevel(p *timing.Plan, l timing.Levelling, c timing.Correction) Level {
+func OfLevel(p *timing.Plan, l timing.Levelling, c timing.Correction, f *timing.SeatFilters) Level {
 	fir := func(name string, t timing.Taps) FIRFilter {
 		return FIRFilter{name, len(t.Samples), To(4, 1000*t.Latency), To(4, t.Off)}
 	}
@@ -31,7 +51,7 @@ func OfLevel(p *timing.Plan, l timing.Levelling, c timing.Correction) Level {
 		each(l.Nulls, func(n timing.Null) Null {
 			return Null{To(1, n.Low), To(1, n.High), db(n.Loss), words.Nulls([]timing.Null{n})}
 		}),
-		LevelCurve{All(2, l.Frequency), All(3, l.Before), All(3, l.After), All(3, l.Error)}, Findings(p.Warnings)}
+		LevelCurve{All(2, l.Frequency), All(3, l.Before), All(3, l.After), All(3, l.Error)}, seatFiltersOf(f), Findings(p.Warnings)}
 }
 
 // FIRFilter is the levelling as a convolution.

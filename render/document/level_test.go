@@ -23,7 +23,7 @@ func TestWriteLevel(t *testing.T) {
 		t.Fatal(err)
 	}
 	var b bytes.Buffer
-	if err := document.Write(&b, document.OfLevel(p, l, c)); err != nil {
+	if err := document.Write(&b, document.OfLevel(p, l, c, nil)); err != nil {
 		t.Fatal(err)
 	}
 	var got struct {
@@ -58,7 +58,7 @@ func TestWriteLevel(t *testing.T) {
 		t.Errorf("filter %+v", f)
 	}
 	b.Reset()
-	if err := document.Write(&b, document.OfLevel(p, timing.Levelling{}, timing.Correction{})); err != nil || bytes.Contains(b.Bytes(), []byte("null,")) {
+	if err := document.Write(&b, document.OfLevel(p, timing.Levelling{}, timing.Correction{}, nil)); err != nil || bytes.Contains(b.Bytes(), []byte("null,")) {
 		t.Errorf("empty lists are no lists: %v\n%s", err, b.String())
 	}
 }

@@ -107,7 +107,8 @@ type MeasuredBand struct {
 }
 
 // MeasuredSeats is what recordings at seats told: losses against all drivers in step, in dB,
-// over the seats that were recorded.
+// over the seats that were recorded, where the microphone was; the plan's own figures are of
+// heads that move.
 type MeasuredSeats struct {
 	Third    Numbers        `json:"third_hz"`
 	Planned  SeatsLost      `json:"planned"`

@@ -162,10 +162,10 @@ func (v view) Plot(c draw.Canvas, p *plot.Plot) {
 	for _, held := range v.plan.Array.Bodies() {
 		v.body(c, p, held)
 	}
+	v.seats(c, p)
 	if !slices.ContainsFunc(v.plan.Array.Seats, func(s layout.Seat) bool { return s.At == v.plan.Array.Spot }) || v.plan.Seating == nil {
 		v.spot(c, p)
 	}
-	v.seats(c, p)
 	v.length(c, p)
 }
 
@@ -220,7 +220,7 @@ func (v view) seats(c draw.Canvas, p *plot.Plot) {
 	}
 	x, y := p.Transforms(&c)
 	a := v.plan.Array
-	radius := min(discRadius, (x(1)-x(0))*vg.Length(apart(a.Seats))/2)
+	radius := min(discRadius, (x(1)-x(0))*vg.Length(apart(a.Seats))*0.36) // so that the map shows between
 	for i, s := range a.Seats {
 		flat := v.flat(s.At)
 		off := math.Abs(r3.Dot(r3.Sub(s.At, v.middle), r3.Cross(v.slice.Right, v.slice.Up)))

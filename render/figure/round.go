@@ -63,8 +63,8 @@ func roundFront(r *timing.Round) *chart {
 	c.Add(roundPoints{r})
 	c.X.Min, c.X.Max, c.Y.Min, c.Y.Max = 0, 1, 0, 0.5
 	for _, x := range append([]timing.RoundPoint{r.Planned.Point(r.Loud), r.Without.Point(0)}, r.Front...) {
-		c.X.Max = max(c.X.Max, 1.25*x.Deviation)
-		c.Y.Min, c.Y.Max = min(c.Y.Min, x.Gain-0.1), max(c.Y.Max, x.Gain+0.2)
+		c.X.Max = max(c.X.Max, 1.12*x.Deviation)
+		c.Y.Min, c.Y.Max = min(c.Y.Min, x.Gain-0.1), max(c.Y.Max, x.Gain+0.35)
 	}
 	c.steps(6, 8)
 	return c
@@ -80,8 +80,9 @@ func (r roundPoints) Plot(c draw.Canvas, p *plot.Plot) {
 	own, plain := at(r.Planned.Point(r.Loud)), at(r.Without.Point(0))
 	style := font(9, ink)
 	for _, v := range r.Front {
-		label(&c, aligned(style, draw.XLeft, draw.YCenter), vg.Point{X: at(v).X + 12, Y: at(v).Y}, prose.Sprintf("loud = %g", v.Loud))
+		label(&c, aligned(style, draw.XCenter, draw.YBottom), vg.Point{X: at(v).X, Y: at(v).Y + 8}, prose.Sprintf("%g", v.Loud))
 	}
+	c.FillText(aligned(font(9, quiet), draw.XLeft, draw.YTop), vg.Point{X: c.Min.X + 6, Y: c.Max.Y - 4}, "numbers: loud, from 0, even, to 1")
 	beside := aligned(style, draw.XRight, draw.YCenter)
 	label(&c, beside, vg.Point{X: own.X - 12, Y: own.Y}, "as planned")
 	label(&c, beside, vg.Point{X: plain.X - 9, Y: plain.Y}, "in parallel")

@@ -248,7 +248,7 @@ func TestRound(t *testing.T) {
 	if err := figure.Round(&svg, figure.SVG, p); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"0.33 m", "0.63 m", "0.93 m", "all drivers in parallel", "loud = 0.25", "as planned", "in parallel", ">8k<"} {
+	for _, want := range []string{"0.33 m", "0.63 m", "0.93 m", "all drivers in parallel", ">0.25<", "numbers: loud", "as planned", "in parallel", ">8k<"} {
 		if !strings.Contains(svg.String(), want) {
 			t.Errorf("no %q", want)
 		}

@@ -32,12 +32,13 @@ type planAnswer struct {
 	Rounding   document.Rounding   `json:"rounding"`
 	Wiring     []document.Bank     `json:"wiring"`
 
-	Findings []shownFinding `json:"findings"`      // what to know first, worst first, at most seven
-	More     int            `json:"more_findings"` // how many more there are
-	Place    place          `json:"place"`
-	Seats    []listener     `json:"seats"`      // where people sit, those of areas last; none: the spot alone
-	OwnSpot  bool           `json:"own_spot"`   // the spot is a place of its own; else it is the middle seat
-	Rule     string         `json:"front_rule"` // by which rule strings are chosen, in words; empty where there is no choice
+	Findings []shownFinding  `json:"findings"`      // what to know first, worst first, at most seven
+	More     int             `json:"more_findings"` // how many more there are
+	Place    place           `json:"place"`
+	Upright  *document.Polar `json:"upright,omitempty"` // over the top, where the aim is all round
+	Seats    []listener      `json:"seats"`             // where people sit, those of areas last; none: the spot alone
+	OwnSpot  bool            `json:"own_spot"`          // the spot is a place of its own; else it is the middle seat
+	Rule     string          `json:"front_rule"`        // by which rule strings are chosen, in words; empty where there is no choice
 
 	Solid     solid     `json:"solid"`
 	Others    []solid   `json:"others,omitempty"` // the other bodies, where there are several
@@ -124,6 +125,10 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	solids := solidsOf(a)
 	out.Solid, out.Others = solids[0], solids[1:]
+	if plan.Seating != nil && plan.Seating.Round != nil {
+		upright := document.OfPolar(plan.Vertical)
+		out.Upright = &upright
+	}
 	out.surround(a)
 	out.Seats, out.OwnSpot = seated(made), made.ownSpot
 	return out, nil

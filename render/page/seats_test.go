@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"pappus/layout/design"
 	"pappus/render/document"
 
 	"github.com/google/go-cmp/cmp"
@@ -143,6 +144,15 @@ func TestLiveSeats(t *testing.T) {
 				t.Errorf("%v: %.1000s", err, body)
 			}
 		})
+	}
+}
+
+// TestMostSeatsFit: the places of as many seats as there may be, to a micrometre, are one message.
+func TestMostSeatsFit(t *testing.T) {
+	far := triple{-99.123456, -99.123456, -99.123456}
+	m, err := json.Marshal(move{Seq: 1 << 40, ID: strings.Repeat("0", 64), Spot: far, Seats: slices.Repeat([]triple{far}, design.MaxSeats), View: "above", Quantity: "summing_loss", Band: 12000, Cells: mostCells})
+	if err != nil || len(m) > mostMessage*4/5 {
+		t.Errorf("%d bytes, %v", len(m), err)
 	}
 }
 

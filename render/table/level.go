@@ -30,14 +30,14 @@ func Sections(w io.Writer, c timing.Correction) error {
 }
 
 // LevelScreen writes for people what levels the spot and what is left alone.
-func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correction, colour bool) error {
+func LevelScreen(w io.Writer, p *timing.Plan, l timing.Levelling, c timing.Correction, f *timing.SeatFilters, colour bool) error {
 	s := &screen{style: style(colour)}
 	fmt.Fprintln(s, s.strong(p.Array.Name))
 	s.say(words.Levelled(l))
 	if text := words.ModelError(l); text != "" {
 		s.note(Wrap(text))
 	}
-	if text := words.LevelAtSeats(p); text != "" {
+	if text := words.LevelAtSeats(p, f); text != "" {
 		s.note(Wrap(text))
 	}
 	if p.Array.Woofer.Present {

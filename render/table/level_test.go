@@ -102,10 +102,10 @@ func toneLevel(chain biquad.Chain, hz, rate float64) float64 {
 func TestLevelScreen(t *testing.T) {
 	p, l, c := levelled(t)
 	var plain, coloured bytes.Buffer
-	if err := table.LevelScreen(&plain, p, l, c, false); err != nil {
+	if err := table.LevelScreen(&plain, p, l, c, nil, false); err != nil {
 		t.Fatal(err)
 	}
-	if err := table.LevelScreen(&coloured, p, l, c, true); err != nil {
+	if err := table.LevelScreen(&coloured, p, l, c, nil, true); err != nil {
 		t.Fatal(err)
 	}
 	if strings.Contains(plain.String(), "\x1b") || !strings.Contains(coloured.String(), "\x1b") {
@@ -129,7 +129,7 @@ func TestNothingToSet(t *testing.T) {
 	l := timing.Levelling{Frequency: []float64{100, 10000}, UnevenBefore: 0.24}
 	p, _, c := levelled(t)
 	var b bytes.Buffer
-	if err := table.LevelScreen(&b, p, l, c, false); err != nil {
+	if err := table.LevelScreen(&b, p, l, c, nil, false); err != nil {
 		t.Fatal(err)
 	}
 	for _, not := range []string{"section  ", "FIR", "Look out"} {

@@ -123,7 +123,7 @@ func (s *screen) measuredSeats(v verdict.Seats) {
 	if len(v.Heard) > 1 {
 		row("between seats", dash(v.Planned.Between, 1), dash(v.Measured.Between, 1), "")
 	}
-	s.note("  short of all drivers in step, from 500 Hz to 8 kHz; +-: 95 of 100 lie within")
+	s.note("  short of all drivers in step, from 500 Hz to 8 kHz, where the microphone was: the\n  plan's own figures are of heads that move; +-: 95 of 100 lie within")
 }
 
 // sure writes a value to a tenth, no finer than its expanded error.

@@ -15,7 +15,7 @@ import (
 // Measured says what a fact about recordings is, and at which seat it was found, without a
 // capital or a full stop.
 func Measured(f verdict.Fact) string {
-	if f.Seat == "" || f.Code == verdict.SeatUnusable || f.Code == verdict.SeatWireLevel {
+	if f.Seat == "" || f.Code == verdict.SeatUnusable || f.Code == verdict.SeatWireLevel || f.Code == verdict.SeatAlone {
 		return measured(f)
 	}
 	return "at " + strconv.Quote(f.Seat) + ": " + measured(f)
@@ -59,6 +59,8 @@ func measured(f verdict.Fact) string {
 		return fmt.Sprintf("the wire in the recording at %q is %s than at the others, so what is lost there is off by as much: keep every gain as it is from one recording to the next", f.Seat, louder(f.Value))
 	case verdict.SeatsOtherCase:
 		return "most recordings at seats fit far better with the delays the other way, set or not set, than was said: was --as-built given as it was? What is lost at the seats is held against what was said"
+	case verdict.SeatAlone:
+		return fmt.Sprintf("one recording, at %q, does not tell what is lost at a seat: record at others, too, or the channels one by one at the spot", f.Seat)
 	case verdict.SeatsNoWire:
 		return "without a wire from the player in every recording at a seat their levels cannot be compared, so each is matched to its own plan, and how much louder one seat is than another is not told"
 	case verdict.LevelUnjudged:

@@ -45,6 +45,7 @@ func TestMeasured(t *testing.T) {
 		{verdict.Fact{Code: verdict.AllInverted}, "all channels are upside down against the wire, which the amplifier or the microphone may do as well: which way round they all are is not told"},
 		{verdict.Fact{Code: verdict.SeatUnusable, Seat: "mat", Err: err}, `the recording at "mat" is not judged: the recording is clipped`},
 		{verdict.Fact{Code: verdict.Silent, Channels: three, Seat: "mat"}, `at "mat": channel 3 is silent: look for a loose wire or an open string, with the amplifier off`},
+		{verdict.Fact{Code: verdict.SeatAlone, Seat: "mat"}, `one recording, at "mat", does not tell what is lost at a seat: record at others, too, or the channels one by one at the spot`},
 		{verdict.Fact{Code: verdict.SeatWireLevel, Seat: "mat", Value: 6}, `the wire in the recording at "mat" is 6.0 dB louder than at the others, so what is lost there is off by as much: keep every gain as it is from one recording to the next`},
 		{verdict.Fact{Code: verdict.SeatsOtherCase}, "most recordings at seats fit far better with the delays the other way, set or not set, than was said: was --as-built given as it was? What is lost at the seats is held against what was said"},
 		{verdict.Fact{Code: verdict.SeatsNoWire}, "without a wire from the player in every recording at a seat their levels cannot be compared, so each is matched to its own plan, and how much louder one seat is than another is not told"},

@@ -7,7 +7,7 @@ import (
 )
 
 // OfBands returns the figures of losses in dB by seat and third octave, its exact centres in
-// Hz among those of Frequencies, with the weights of the seats. A seat's loss is of the mean
+// Hz among those of Frequencies, with the weights of the seats, each of which is one place. A seat's loss is of the mean
 // share of the energy in step over the frequencies, of which each third has as many as
 // Frequencies says.
 func OfBands(loss [][]float64, centre, weight []float64) Figures {

@@ -1,5 +1,7 @@
 package seats
 
+import "context"
+
 // Arrivals returns when each driver is heard at each place, in s, against the mean there
 // weighted by energy, and the range from the first to the last.
 func Arrivals(f *Field) (late [][]float64, span float64) {
@@ -15,4 +17,19 @@ func Arrivals(f *Field) (late [][]float64, span float64) {
 		}
 	}
 	return late, p.spread
+}
+
+// Tries makes so many tries to better a plan for eight channels.
+func Tries(f *Field, tries int) {
+	p, err := newPlanner(context.Background(), f, Even, Limits{Channels: 8, Step: stride})
+	if err != nil {
+		panic(err)
+	}
+	starts := p.starts(8, 1)
+	p.each(p.problem, 8, 1, func(s *search, _ int) {
+		s.wide, s.work = true, tries
+		s.begin(starts[0])
+		s.descend()
+		s.explore(1)
+	})
 }

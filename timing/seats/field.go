@@ -145,6 +145,11 @@ func (f *Field) Judge(groups [][]int, gain, delay []float64) Figures {
 	if gain != nil && len(gain) != len(groups) || delay != nil && len(delay) != len(groups) {
 		panic("seats: lengths differ")
 	}
+	return f.figures(groups, f.feeds(groups, gain, delay), gain)
+}
+
+// feeds returns what groups are fed, [group][frequency].
+func (f *Field) feeds(groups [][]int, gain, delay []float64) []complex128 {
 	n := len(f.Frequency)
 	feed := make([]complex128, len(groups)*n)
 	for g := range groups {
@@ -158,11 +163,12 @@ func (f *Field) Judge(groups [][]int, gain, delay []float64) Figures {
 			}
 		}
 	}
-	return f.figures(groups, feed)
+	return feed
 }
 
-// figures returns the losses with groups fed [group][frequency].
-func (f *Field) figures(groups [][]int, feed []complex128) Figures {
+// figures returns the losses with groups fed [group][frequency], against all drivers in step
+// with gains (nil: all as loud).
+func (f *Field) figures(groups [][]int, feed []complex128, gain []float64) Figures {
 	n := len(f.Frequency)
 	share := make([][]float64, len(f.Place)) // [place][frequency]
 	for p, pressure := range f.Place {
@@ -172,13 +178,16 @@ func (f *Field) figures(groups [][]int, feed []complex128) Figures {
 			inStep := 0.0
 			for g, drivers := range groups {
 				var one complex128
-				magnitude := 0.0
+				magnitude, factor := 0.0, 1.0
 				for _, d := range drivers {
 					one += pressure[d*n+i]
 					magnitude += cmplx.Abs(pressure[d*n+i])
 				}
+				if gain != nil {
+					factor = math.Abs(gain[g])
+				}
 				sum += feed[g*n+i] * one
-				inStep += cmplx.Abs(feed[g*n+i]) * magnitude
+				inStep += factor * magnitude
 			}
 			if f.Full != nil {
 				inStep = f.Full[i]

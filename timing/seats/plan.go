@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"pappus/timing/cores"
+	"pappus/timing/split"
 )
 
 // Limits are what a plan may not go beyond.
@@ -85,6 +86,7 @@ type planner struct {
 	rough   *problem // of one place of each seat
 	phases  *phases
 	sizes   []bool
+	lines   []*split.Splits        // of the arrivals at each seat
 	room    []map[*problem]*search // of each worker, for the number of groups looked at last
 }
 
@@ -109,8 +111,10 @@ func newPlanner(ctx context.Context, f *Field, aim Aim, l Limits) (*planner, err
 	for n := 1; n <= f.Drivers; n++ {
 		p.sizes[n] = l.Allowed == nil || l.Allowed(n)
 	}
-	// No channel waits for longer than from the first to the last driver at any seat.
-	span := int(math.Ceil(p.problem.spread / p.limits.Step))
+	// No channel waits for longer than half as long again as from the first to the last
+	// driver at any seat. On the lantern and the ball of 60 plans have 0.25 to 0.8 of that
+	// time, and are no better for twice of it.
+	span := int(math.Ceil(1.5 * p.problem.spread / p.limits.Step))
 	low := -(span + 1) / 2
 	if l.anySet() {
 		low = 0 // no delay is negative, and those set by hand say what 0 is
@@ -162,7 +166,16 @@ func (s *search) begin(from start) {
 // starts returns what to begin with for so many groups: the exact splits, and so many
 // clusters of arrivals.
 func (p *planner) starts(count, clusters int) []start {
-	out := p.problem.lines(count, p.allowed)
+	if p.lines == nil {
+		p.lines = p.problem.lines(p.allowed)
+	}
+	var out []start
+	for _, line := range p.lines {
+		if groups := line.Groups(count); groups != nil {
+			out = append(out, p.problem.startOf(groups))
+		}
+	}
+	clusters = max(1, min(clusters, mostSorted/(count*len(p.problem.driver)*p.problem.seats)))
 	random := rand.New(rand.NewPCG(uint64(count), 1))
 	for range clusters {
 		if s, ok := p.problem.clusters(count, p.sizes, random); ok {
@@ -172,11 +185,20 @@ func (p *planner) starts(count, clusters int) []start {
 	return out
 }
 
+// mostSorted is how many distances the clusters of one number of channels are worth in each
+// step, and mostHalves how many groups are tried to be split, the widest: neither counts with
+// less than hundreds of drivers and dozens of channels, which would take minutes.
+const (
+	mostSorted = 2_000_000
+	mostHalves = 16
+)
+
 // halves returns the starts that come of an answer by splitting one of its groups.
 func (p *planner) halves(from *snapshot) (out []start) {
 	groups := members(from.group, len(from.delay))
-	for g, drivers := range groups {
-		if len(drivers) < 2 {
+	for _, g := range p.problem.widest(groups) {
+		drivers := groups[g]
+		if len(drivers) < 2 || len(out) == mostHalves {
 			continue
 		}
 		value, weight := p.problem.along(drivers)
@@ -208,10 +230,10 @@ type effort struct {
 // The search's efforts. A try takes half a microsecond for five places on one core, and is
 // shared by the places of a seat, so that a first answer takes 20 ms for five seats, and
 // eight channels, found from one to eight, less than a second. With very many seats and
-// channels it ends sooner, within about ten seconds.
+// channels it ends sooner, within about half a minute for forty seats and 64 channels.
 var (
-	first    = effort{3, 25_000, 20_000_000, []int{2, 1}}
-	thorough = effort{6, 120_000, 4_000_000_000, []int{8, 4, 2, 1}}
+	first    = effort{3, 25_000, 10_000_000, []int{2, 1}}
+	thorough = effort{6, 100_000, 1_200_000_000, []int{8, 4, 2, 1}}
 )
 
 // allowance is how many tries there are of a problem, shared by so many numbers of channels:
@@ -274,16 +296,18 @@ func (p *planner) best(count int, starts []start, e effort, channels int) *snaps
 		})
 	}
 	slices.SortStableFunc(found, byCost)
-	return p.polished(count, found[:1], tries/4)
+	return p.polished(count, found[:1], tries/8)
 }
 
-// polished descends by the aim itself, where the search was by a smooth one, and returns
+// polished searches on by the aim itself, where the search was by a smooth one, and returns
 // the best.
 func (p *planner) polished(count int, found []*snapshot, tries int) *snapshot {
 	p.each(p.problem, count, len(found), func(s *search, i int) {
-		s.soft, s.wide, s.work = false, true, tries
+		s.soft, s.wide, s.work = false, true, tries/len(found)
 		s.load(found[i])
 		s.descend()
+		s.wide = false
+		s.explore(uint64(count*1000 + 999))
 		s.save(found[i])
 	})
 	return slices.MinFunc(found, byCost)
@@ -328,6 +352,9 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 		e := thorough
 		e.tries *= k / max(feasible, 1)
 		best := p.best(k, starts, e, count)
+		if quick := p.best(k, p.starts(k, first.clusters), first, 1); quick != nil && byCost(quick, best) < 0 {
+			best = quick // never worse than what was shown first
+		}
 		if err := p.ctx.Err(); err != nil {
 			return nil, err
 		}
@@ -336,7 +363,7 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 			continue
 		}
 		if last != nil && best.cost > last.cost {
-			best = p.polished(k, append(p.asTheyAre(k, halves), best), e.allowance(p.problem, count))
+			best = p.polished(k, append(p.asTheyAre(k, halves), best), e.allowance(p.problem, count)/4)
 		}
 		last = best
 		out = append(out, p.answer(last))

@@ -2,12 +2,14 @@ package seats_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pappus/layout"
 	"pappus/timing/band"
 	"pappus/timing/path"
 	"pappus/timing/seats"
+	"pappus/timing/split"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -74,4 +76,31 @@ func TestAround(t *testing.T) {
 	if sum != (r3.Vec{}) {
 		t.Errorf("a head leans to %v", sum)
 	}
+}
+
+// bySplit judges the exact split of a seat's arrivals, all in step by their mean.
+func bySplit(f *seats.Field, count int) seats.Figures {
+	late, _ := seats.Arrivals(f)
+	time, weight := make([]float64, f.Drivers), make([]float64, f.Drivers)
+	n := len(f.Frequency)
+	for d := range time {
+		time[d] = late[d][0]
+		for _, v := range f.Place[0][d*n : (d+1)*n] {
+			weight[d] += real(v)*real(v) + imag(v)*imag(v)
+		}
+	}
+	groups := split.NewSplits(time, weight, func(int) bool { return true }).Groups(count)
+	delay := make([]float64, count)
+	for g, group := range groups {
+		sum, total := 0.0, 0.0
+		for _, d := range group {
+			sum, total = sum+weight[d]*time[d], total+weight[d]
+		}
+		delay[g] = -sum / total
+	}
+	first := slices.Min(delay)
+	for g := range delay {
+		delay[g] = sample * math.Round((delay[g]-first)/sample)
+	}
+	return f.Judge(groups, nil, delay)
 }

@@ -70,3 +70,25 @@ func hear(t testing.TB, a *layout.Array, frequency []float64, place []r3.Vec) (p
 	}
 	return pressure
 }
+
+// around returns places off others, one after the other.
+func around(place, off []r3.Vec) (out []r3.Vec) {
+	for _, p := range place {
+		for _, o := range off {
+			out = append(out, r3.Add(p, o))
+		}
+	}
+	return out
+}
+
+// diagonals are places at a distance in m where no head is planned on.
+func diagonals(distance float64) (out []r3.Vec) {
+	for _, x := range []float64{-1, 1} {
+		for _, y := range []float64{-1, 1} {
+			for _, z := range []float64{-1, 0, 1} {
+				out = append(out, r3.Scale(distance, r3.Unit(r3.Vec{X: x, Y: y, Z: z})))
+			}
+		}
+	}
+	return out
+}

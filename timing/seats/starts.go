@@ -15,16 +15,14 @@ type start struct {
 }
 
 // lines returns the exact splits of the arrivals at each seat, the best for that seat alone,
-// and of their weighted mean over all; none where so many groups cannot be had.
-func (p *problem) lines(count int, allowed func(int) bool) (out []start) {
+// and of their weighted mean over all.
+func (p *problem) lines(allowed func(int) bool) (out []*split.Splits) {
 	along := func(at func(d int) float64, weigh func(d int) float64) {
 		value, weight := make([]float64, len(p.driver)), make([]float64, len(p.driver))
 		for d := range value {
 			value[d], weight[d] = at(d), weigh(d)
 		}
-		if groups := split.NewSplits(value, weight, allowed).Groups(count); groups != nil {
-			out = append(out, p.startOf(groups))
-		}
+		out = append(out, split.NewSplits(value, weight, allowed))
 	}
 	all := func(d int) float64 { return max(dot(p.energy[d], p.weight), least) }
 	along(func(d int) float64 { return dot(p.arrival[d], p.weight) }, all)
@@ -32,6 +30,29 @@ func (p *problem) lines(count int, allowed func(int) bool) (out []start) {
 		along(func(d int) float64 { return p.arrival[d][s] }, func(d int) float64 { return max(p.energy[d][s], least) })
 	}
 	return out
+}
+
+// widest returns groups' indices by how far their drivers' arrivals are spread, the widest
+// first.
+func (p *problem) widest(groups [][]int) []int {
+	order, spread := make([]int, len(groups)), make([]float64, len(groups))
+	middle := make([]float64, p.seats)
+	for g, drivers := range groups {
+		order[g] = g
+		clear(middle)
+		for _, d := range drivers {
+			for s, t := range p.arrival[d] {
+				middle[s] += t / float64(len(drivers))
+			}
+		}
+		for _, d := range drivers {
+			spread[g] += p.apart(d, middle)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return before(spread[b:b+1], spread[a:a+1])
+	})
+	return order
 }
 
 // startOf gives groups the delays that bring their mean arrivals over all seats together.
@@ -66,7 +87,7 @@ func (p *problem) meanArrival(drivers []int, seat int) float64 {
 func (p *problem) clusters(count int, sizes []bool, random *rand.Rand) (start, bool) {
 	centre := p.farApart(count, random)
 	group := make([]int, len(p.driver))
-	for range 30 {
+	for range 8 { // far apart they are at first; what follows does the rest
 		changed := false
 		for d := range group {
 			best, least := 0, math.Inf(1)
@@ -161,36 +182,15 @@ func members(group []int, count int) [][]int {
 	return out
 }
 
-// scattered deals drivers out at random.
-func (p *problem) scattered(count int, sizes []bool, random *rand.Rand) (start, bool) {
-	group := make([]int, len(p.driver))
-	for i, d := range random.Perm(len(group)) {
-		group[d] = i % count
-	}
-	if !p.resize(group, nil, sizes) {
-		return start{}, false
-	}
-	s := p.startOf(members(group, count))
-	for g := range s.delay {
-		s.delay[g] = (random.Float64() - 0.5) * p.spread
-	}
-	return s, true
-}
-
 // resize moves drivers until all groups have sizes that may be, as few as can be: to the
-// nearest sizes with the same sum, each driver to the nearest centre that lacks one (nil:
-// any). It tells whether there are such sizes.
+// nearest sizes with the same sum, each driver to the nearest centre that lacks one. It tells whether there are such sizes.
 func (p *problem) resize(group []int, centre [][]float64, sizes []bool) bool {
-	count := 0
-	for _, g := range group {
-		count = max(count, g+1)
-	}
-	if centre != nil {
-		count = len(centre)
-	}
-	now := make([]int, count)
+	now := make([]int, len(centre))
 	for _, g := range group {
 		now[g]++
+	}
+	if !slices.ContainsFunc(now, func(n int) bool { return !sizes[n] }) {
+		return true
 	}
 	want := nearestSizes(now, sizes)
 	if want == nil {
@@ -201,11 +201,7 @@ func (p *problem) resize(group []int, centre [][]float64, sizes []bool) bool {
 			best, least := -1, math.Inf(1)
 			for d, g := range group {
 				if now[g] > want[g] {
-					v := 0.0
-					if centre != nil {
-						v = p.apart(d, centre[k])
-					}
-					if v < least {
+					if v := p.apart(d, centre[k]); v < least {
 						best, least = d, v
 					}
 				}

@@ -23,6 +23,9 @@
 // siblings; against those of like arrival, too, since what a model does not know of a shadow
 // is smooth over the way round the body.
 //
+// Recordings of all channels at several seats tell what is lost at each against all drivers in
+// step, and between them (Seats), and may name a channel that is silent or turned round.
+//
 // Levels of bands are energy means over thirds of octaves (IEC 61260-1) on an even
 // logarithmic axis, after the mean difference over a stated band is taken out.
 package verdict

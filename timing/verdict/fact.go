@@ -43,6 +43,7 @@ const (
 	NoWire        Code = "no wire"        // beside the microphone: no times are told
 	AllInverted   Code = "all inverted"   // against the wire
 	LevelUnjudged Code = "level unjudged" // before it is known whether delays were set
+	SeatAlone     Code = "seat alone"     // only Seat was recorded, and channels were not: nothing is told of what is lost
 	SeatsNoWire   Code = "seats no wire"  // beside the microphone at seats: each is matched to its own plan
 )
 

@@ -85,6 +85,9 @@ func (t Takes) Judge(p *timing.Plan) (Found, error) {
 			return out, f.Err
 		}
 	}
+	if slices.ContainsFunc(out.Notes, func(f Fact) bool { return f.Code == SeatAlone }) {
+		return out, fmt.Errorf("%w but one at a seat, which alone does not tell what is lost there: record at others, too, or the channels one by one at the spot", ErrNone)
+	}
 	return out, none
 }
 

@@ -33,6 +33,8 @@ type LevelSetting struct {
 	// Gated takes what comes within the gate, against the array without its surroundings;
 	// else all that was measured counts, against all that was planned.
 	Gated bool
+
+	surface bool // what comes within the gate is held against the array with the surface, but without the room
 }
 
 // Level is the level of a whole array over what was planned.
@@ -166,7 +168,7 @@ func (v Level) check() error {
 
 // at returns what is planned at a place.
 func at(p *timing.Plan, place r3.Vec, set LevelSetting, frequency []float64) ([]complex128, error) {
-	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated}, []r3.Vec{place}, frequency)
+	h, err := timing.NewHearing(&p.Spot, timing.Listening{Cases: []timing.Case{set.Case}, Dry: set.Gated && !(set.surface && p.Array.Surface.Present)}, []r3.Vec{place}, frequency)
 	if err != nil {
 		return nil, err
 	}

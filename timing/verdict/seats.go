@@ -18,7 +18,8 @@ import (
 )
 
 // Seats is what recordings of all channels at seats tell: how much is lost there against all
-// drivers in step, over the thirds that all of them tell of.
+// drivers in step, over the thirds that all of them tell of, where the microphone stood; a
+// plan's own figures are of heads that move.
 //
 // No recording tells what the drivers would give in step; that is the plan's. What is lost is
 // what the plan loses and, in each third, by how much less was measured than planned, less
@@ -47,16 +48,23 @@ type Seat struct {
 	Error float64 // dB, one standard error of the loss there: the mean of its bands'
 }
 
-// seats judges what was recorded at seats; nil where nothing was. Faults and what else to know
-// are added to those of the spot.
+// seats judges what was recorded at seats; nil where nothing was, or nothing follows. A seat
+// at the spot without a recording of its own has that of the spot. Faults and what else to
+// know are added to those of the spot.
 func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	if p.Seating == nil {
 		return nil, nil
 	}
-	found, others, each := &Seats{Wired: true}, 0, out.Channels != nil
+	t.Level.surface = true // as losses are
+	found, recorded, others, each := &Seats{Wired: true}, 0, 0, out.Channels != nil
 	for i, s := range p.Array.Seats {
 		name := sweep.RecordedSeatName(i + 1)
 		m, err := t.analyse(t.path(name))
+		if err == nil {
+			recorded++
+		} else if errors.Is(err, fs.ErrNotExist) && s.At == p.Array.Spot && out.Whole != nil {
+			m, err = out.Whole, nil
+		}
 		switch {
 		case isCut(err):
 			return nil, err
@@ -95,10 +103,18 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 		out.Notes = append(out.Notes, Fact{Code: SeatsNoWire})
 	}
 	out.Faults = append(out.Faults, found.wires()...)
-	found.judge(p, t.Level.Case, out.Channels)
+	if err := found.judge(p, t.Level.Case, out.Channels); err != nil {
+		return nil, err
+	}
 	if len(found.Thirds) == 0 {
 		thirds := p.Seating.Thirds
 		return nil, fmt.Errorf("%w: nothing was measured at all seats from %s to %s", errMeasured, band.Hertz(thirds[0]), band.Hertz(thirds[len(thirds)-1]))
+	}
+	if len(found.Heard) == 1 && !found.OwnMean {
+		if recorded > 0 {
+			out.Notes = append(out.Notes, Fact{Code: SeatAlone, Seat: found.Heard[0].Name})
+		}
+		return nil, nil
 	}
 	if each {
 		return found, nil // they were recorded one by one, which tells more
@@ -143,10 +159,10 @@ func (f Fact) same(other Fact) bool {
 }
 
 // judge works out what is lost.
-func (s *Seats) judge(p *timing.Plan, played timing.Case, channels *Channels) {
-	lost := p.Seating.Planned
-	if played == timing.AsBuilt {
-		lost = p.Seating.Without
+func (s *Seats) judge(p *timing.Plan, played timing.Case, channels *Channels) error {
+	lost, err := p.Still(played)
+	if err != nil {
+		return err
 	}
 	var weight []float64
 	for _, h := range s.Heard {
@@ -176,6 +192,7 @@ func (s *Seats) judge(p *timing.Plan, played timing.Case, channels *Channels) {
 	if len(s.Thirds) > 0 {
 		s.Planned, s.Measured = seats.OfBands(planned, s.Thirds, weight), seats.OfBands(measured, s.Thirds, weight)
 	}
+	return nil
 }
 
 // wires tells of seats whose wire is of another level than at the others: what was measured

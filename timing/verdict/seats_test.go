@@ -1,6 +1,7 @@
 package verdict_test
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"math"
@@ -23,8 +24,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// seated is a plan with three seats and made-up losses: only how far a recording is off its
-// plan comes from the recordings.
+// seated is a plan with three seats, which it was not made for: only its thirds count.
 func seated(t *testing.T) *timing.Plan {
 	t.Helper()
 	p := planOf(t, strings.Replace(string(design.DefaultTOML()), "\nchannels = 8", "", 1)+byHand)
@@ -33,19 +33,19 @@ func seated(t *testing.T) *timing.Plan {
 	for i, degrees := range []float64{-60, 0, 60} {
 		sin, cos := math.Sincos(degrees * math.Pi / 180)
 		p.Array.Seats = append(p.Array.Seats, layout.Seat{Name: []string{"left", "middle", "right"}[i], At: r3.Vec{X: 2 * cos, Y: 2 * sin, Z: 0.6}, Weight: 1})
-		p.Seating.Planned.Band = append(p.Seating.Planned.Band, make([]float64, len(thirds)))
-		for b := range thirds {
-			p.Seating.Planned.Band[i][b] = 6 + float64(i) + 0.1*float64(b)
-		}
 	}
-	for _, row := range p.Seating.Planned.Band {
-		without := slices.Clone(row)
-		for b := range without {
-			without[b] += 3
-		}
-		p.Seating.Without.Band = append(p.Seating.Without.Band, without)
-	}
+	p.Array.Seating.Head = 0.15 // which no microphone moves
 	return p
+}
+
+// still is what the seats of a plan lose.
+func still(t *testing.T, p *timing.Plan, c timing.Case) seats.Figures {
+	t.Helper()
+	f, err := p.Still(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
 }
 
 // TestSeats: what was built as planned loses what was planned; a channel that is turned round
@@ -92,6 +92,7 @@ func TestSeats(t *testing.T) {
 		}
 		more[i], silent[i] = changed(there, 3, -1, p.Seating.Thirds), changed(there, 1, 0, p.Seating.Thirds)
 	}
+	planned := still(t, p, timing.Aligned).Band
 	seatsOnly := func(k takes) {
 		maps.DeleteFunc(k, func(name string, _ recording.Take) bool { return !strings.HasPrefix(name, "seat") })
 	}
@@ -105,11 +106,13 @@ func TestSeats(t *testing.T) {
 		within  float64 // dB, of a seat's loss
 		heard   []int
 		faults  []string
+		gated   bool
 		furtive bool // the mean of what is lost is taken to be as planned
 	}{
-		{"as planned", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, false},
-		{"seats only", well, seatsOnly, nil, false, true, 0.1, []int{0, 1, 2}, nil, true},
-		{"two of three", well, func(k takes) { seatsOnly(k); delete(k, "seat_2.wav") }, nil, false, true, 0.1, []int{0, 2}, nil, true},
+		{"as planned", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, false, false},
+		{"as planned, gated", well, func(takes) {}, nil, true, true, 0.1, []int{0, 1, 2}, nil, true, false},
+		{"seats only", well, seatsOnly, nil, false, true, 0.1, []int{0, 1, 2}, nil, false, true},
+		{"two of three", well, func(k takes) { seatsOnly(k); delete(k, "seat_2.wav") }, nil, false, true, 0.1, []int{0, 2}, nil, false, true},
 		{"louder, without a wire", well, func(k takes) {
 			for name, x := range k {
 				x.Reference = nil
@@ -121,22 +124,22 @@ func TestSeats(t *testing.T) {
 				}
 				k[name] = x
 			}
-		}, nil, false, false, 0.1, []int{0, 1, 2}, nil, true},
-		{"one turned round", wrong, func(takes) {}, more, true, true, 0.3, []int{0, 1, 2}, []string{"reversed [4]"}, false},
-		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, []string{"seems reversed [4]"}, true},
-		{"one silent, seats only", without, seatsOnly, silent, false, true, 0.3, []int{0, 1, 2}, []string{"seems silent [2]"}, true},
+		}, nil, false, false, 0.1, []int{0, 1, 2}, nil, false, true},
+		{"one turned round", wrong, func(takes) {}, more, true, true, 0.3, []int{0, 1, 2}, []string{"reversed [4]"}, false, false},
+		{"one turned round, seats only", wrong, seatsOnly, more, false, true, 0.3, []int{0, 1, 2}, []string{"seems reversed [4]"}, false, true},
+		{"one silent, seats only", without, seatsOnly, silent, false, true, 0.3, []int{0, 1, 2}, []string{"seems silent [2]"}, false, true},
 		{"heard at a seat", wrong, func(k takes) {
 			for c := range p.Channels {
 				name := sweep.RecordedChannelName(c+1, 1) + ".wav"
 				k["seat_3_"+name] = k[name] // the spot is no great way from it
 				delete(k, name)
 			}
-		}, more, false, true, 0.3, []int{0, 1, 2}, []string{"reversed [4] at right"}, true},
+		}, more, false, true, 0.3, []int{0, 1, 2}, []string{"reversed [4] at right"}, false, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			k := maps.Clone(test.from)
 			test.change(k)
-			f, err := verdict.Takes{Sweep: s, Read: k.wired, Level: verdict.LevelSetting{Case: timing.Aligned}}.Judge(p)
+			f, err := verdict.Takes{Sweep: s, Read: k.wired, Level: verdict.LevelSetting{Case: timing.Aligned, Gated: test.gated}}.Judge(p)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -161,7 +164,7 @@ func TestSeats(t *testing.T) {
 			var heard []int
 			for _, h := range v.Heard {
 				heard = append(heard, h.Index)
-				want = append(want, slices.Clone(p.Seating.Planned.Band[h.Index]))
+				want = append(want, slices.Clone(planned[h.Index]))
 				for b := range want[len(want)-1] {
 					if test.more != nil {
 						want[len(want)-1][b] += test.more[h.Index][b]
@@ -175,7 +178,7 @@ func TestSeats(t *testing.T) {
 				for b := range v.Thirds {
 					mean := 0.0
 					for i, h := range v.Heard {
-						mean += (want[i][b] - p.Seating.Planned.Band[h.Index][b]) / float64(len(v.Heard))
+						mean += (want[i][b] - planned[h.Index][b]) / float64(len(v.Heard))
 					}
 					for i := range v.Heard {
 						want[i][b] -= mean
@@ -203,6 +206,10 @@ func TestSeats(t *testing.T) {
 // of another level is told of, too.
 func TestSeatsOtherCase(t *testing.T) {
 	p := seated(t)
+	var err error
+	if p, err = p.At(p.Array.Seats[1].At); err != nil {
+		t.Fatal(err)
+	}
 	s, err := sweep.New(150, 20000, 2)
 	if err != nil {
 		t.Fatal(err)
@@ -232,19 +239,35 @@ func TestSeatsOtherCase(t *testing.T) {
 		wire.Reference[i] *= 1.2 // 1.6 dB
 	}
 	louder["seat_2.wav"] = wire
+	_, err = verdict.Takes{Sweep: s, Read: takes{"seat_1.wav": k["seat_1.wav"]}.wired, Level: verdict.LevelSetting{Case: timing.AsBuilt}}.Judge(p)
+	if !errors.Is(err, verdict.ErrNone) || !strings.Contains(err.Error(), "but one at a seat") {
+		t.Errorf("one alone: %v", err)
+	}
+	alone := takes{"seat_1.wav": k["seat_1.wav"], "all.wav": k["seat_2.wav"]}
+	p.Array.Spot.X += 0.01 // no seat is there
+	middle := *p
+	a := *p.Array
+	middle.Array, a.Spot.X = &a, a.Seats[1].At.X
+	atSpot := takes{"seat_1.wav": k["seat_1.wav"], "seat_3.wav": k["seat_3.wav"], "all.wav": k["seat_2.wav"]}
 	for _, test := range []struct {
 		name   string
 		from   takes
 		played timing.Case
 		told   []verdict.Code // of faults and notes
-		worst  float64        // dB; 0: nothing is judged
+		judged bool
 	}{
-		{"as said", k, timing.AsBuilt, nil, 12},
-		{"another wire", louder, timing.AsBuilt, []verdict.Code{verdict.SeatWireLevel}, 12},
-		{"the other way", k, timing.Aligned, []verdict.Code{verdict.SeatsOtherCase}, 9},
-		{"told by the channels", with, timing.Aligned, []verdict.Code{verdict.NoDelaysSet, verdict.LevelUnjudged}, 0},
+		{"as said", k, timing.AsBuilt, nil, true},
+		{"one alone", alone, timing.AsBuilt, []verdict.Code{verdict.SeatAlone}, false},
+		{"the middle one at the spot", atSpot, timing.AsBuilt, nil, true},
+		{"another wire", louder, timing.AsBuilt, []verdict.Code{verdict.SeatWireLevel}, true},
+		{"the other way", k, timing.Aligned, []verdict.Code{verdict.SeatsOtherCase}, true},
+		{"told by the channels", with, timing.Aligned, []verdict.Code{verdict.NoDelaysSet, verdict.LevelUnjudged}, false},
 	} {
 		t.Run(test.name, func(t *testing.T) {
+			p := p
+			if test.name == "the middle one at the spot" {
+				p = &middle
+			}
 			f, err := verdict.Takes{Sweep: s, Read: test.from.wired, Level: verdict.LevelSetting{Case: test.played}}.Judge(p)
 			if err != nil {
 				t.Fatal(err)
@@ -256,10 +279,23 @@ func TestSeatsOtherCase(t *testing.T) {
 			if diff := cmp.Diff(test.told, told); diff != "" {
 				t.Error(diff)
 			}
-			if (f.Seats == nil) != (test.worst == 0) || f.Seats != nil && math.Abs(f.Seats.Planned.Worst-test.worst) > 1 {
-				t.Errorf("%+v", f.Seats)
+			if (f.Seats != nil) != test.judged {
+				t.Fatalf("%+v", f.Seats)
+			}
+			if want := still(t, p, test.played); test.judged && (len(f.Seats.Heard) != 3 || math.Abs(f.Seats.Planned.Worst-want.Worst) > 1e-9) {
+				t.Errorf("heard at %d, planned %.2f dB, want %.2f", len(f.Seats.Heard), f.Seats.Planned.Worst, want.Worst)
 			}
 		})
+	}
+}
+
+// TestSeatNames: recordings at seats are parts of a set, but not at seats that there are not.
+func TestSeatNames(t *testing.T) {
+	p := seated(t)
+	for name, want := range map[string]bool{"SEAT_2.WAV": true, "seat_3_channel_1.wav": true, "seat_4.wav": false, "seat.wav": false} {
+		if verdict.IsPart(p, name) != want {
+			t.Errorf("%s: %v", name, !want)
+		}
 	}
 }
 

@@ -23,9 +23,10 @@ const seemsOff = 1.0
 // turn is taken for either in the plan, and the thirds' levels at all seats are held against
 // that, less what all seats have alike. As with the delays (isOther), one is named where the
 // plan as it is is off by seemsOff, with the channel so by less than otherBetter of that,
-// and with no other so by less than this over otherBetter.
+// and with no other so by less than this over otherBetter. What channels give is
+// worked out with a room's echoes, so behind a gate in a room none is named.
 func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
-	if len(s.Heard) < 2 || len(p.Channels) < 2 || s.Heard[0].Level.Gated {
+	if len(s.Heard) < 2 || len(p.Channels) < 2 || s.Heard[0].Level.Gated && p.Array.Room.Present {
 		return nil, nil
 	}
 	g := sums{Seats: s}

@@ -438,7 +438,7 @@ export interface MeasuredSeat {
   measured_thirds_db: number[];
 }
 
-/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded. */
+/** What recordings at seats told: losses against all drivers in step, in dB, over the seats that were recorded, where the microphone was; the plan's own figures are of heads that move. */
 export interface MeasuredSeats {
   third_hz: number[];
   planned: SeatsLost;
@@ -607,6 +607,8 @@ export interface PlanAnswer {
   /** how many more there are */
   more_findings: number;
   place: Place;
+  /** over the top, where the aim is all round */
+  upright?: Polar;
   /** where people sit, those of areas last; none: the spot alone */
   seats: Listener[];
   /** the spot is a place of its own; else it is the middle seat */

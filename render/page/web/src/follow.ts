@@ -97,7 +97,7 @@ export class Follow {
     this.live.ask({
       id: this.state.liveID,
       spot_m: [...this.state.spot],
-      seats_m: this.state.seats.map((at) => [...at]),
+      seats_m: this.state.seats.map((at) => at.map((v) => Math.round(1e6 * v) / 1e6) as Triple),
       view: this.view,
       quantity: this.quantity,
       band_hz: this.band,
@@ -113,7 +113,7 @@ export class Follow {
     else {
       this.state.moved = answer;
       this.state.movedID = asked.id;
-      this.state.movedOf = { spot: answer.spot_m, seats: asked.seats_m ?? [] };
+      this.state.movedOf = { spot: answer.spot_m, seats: asked.seats_m };
       if (!this.state.isChairOwn && !this.state.isFormer) this.state.spot = [...answer.spot_m]; // the middle may be another seat
       this.answered = keyOf(this.state.designID, asked);
       this.isFine = asked.cells > MOST_ROUGH_CELLS;

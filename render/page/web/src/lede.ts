@@ -1,5 +1,6 @@
 // What to do, in one sentence, and what it brings, in two figures.
 
+import { signed, whole } from "./allround";
 import { el, say } from "./dom";
 import type { State } from "./state";
 import type { Echo, Measures, Seats } from "./document";
@@ -75,7 +76,7 @@ export class Lede {
     const all = this.state.measures;
     if (all === null) return "";
     const { seating } = this.state;
-    if (seating !== null) return `${priced(seating)} The seats differ by ${decibels(seating.planned.between_db)} dB.`;
+    if (seating !== null) return `${priced(seating)} ${ofSeats(seating).map(({ words, before, after }) => `${words} ${after}, without delays ${before}.`).join(" ")}`.trim();
     const m = all.direct;
     return `The chair is ${this.state.place?.tape ?? ""}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.echoes.length === 0 ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
   }
@@ -97,7 +98,14 @@ function ofChair(m: Measures, echoes: Echo[]): Figure[] {
   ];
 }
 
-function ofSeats({ planned, without }: Seats): Figure[] {
+function ofSeats({ planned, without, round }: Seats): Figure[] {
+  if (round !== undefined) {
+    const { own, without_db } = whole(round);
+    return [
+      { words: "The level all round", before: "0.0 dB", after: `${signed(own.gain_db)} dB` },
+      { words: "Uneven by", before: `${decibels(without_db)} dB`, after: `${decibels(own.deviation_db)} dB` },
+    ];
+  }
   return [
     { words: "The worst seat loses", before: `${decibels(without.worst_db)} dB`, after: `${decibels(planned.worst_db)} dB` },
     { words: "The seats differ by", before: `${decibels(without.between_db)} dB`, after: `${decibels(planned.between_db)} dB` },
@@ -106,6 +114,7 @@ function ofSeats({ planned, without }: Seats): Figure[] {
 
 /** Where most is lost with the delays for all. What others would bring stands in the table of seats. */
 function priced(seats: Seats): string {
+  if (seats.round !== undefined) return "";
   return `Most is lost at ${seats.each[worst(seats)]?.name ?? ""}: ${decibels(seats.planned.worst_db)} dB.`;
 }
 

@@ -7,7 +7,7 @@ import type { State } from "./state";
 import type { Maybe } from "./types";
 import { decibels } from "./words";
 
-/** What is said of the whole, below the seats. */
+/** What is said of the whole, before each seat. */
 const WHOLE: [words: string, of: (lost: SeatsLost) => Maybe][] = [
   ["worst seat", (lost) => lost.worst_db],
   ["mean", (lost) => lost.mean_db],
@@ -30,21 +30,17 @@ export class Losses {
   private readonly whole: Row[];
 
   private readonly aim = el<HTMLSelectElement>("aim");
-  private readonly loud = el<HTMLInputElement>("loud");
 
   constructor(private readonly state: State) {
     this.aim.append(...Object.entries(AIMS).map(([value, words]) => make("option", { value }, words)));
     this.aim.onchange = () => void state.change([{ key: "seats.aim", value: this.aim.value }]);
-    this.loud.onchange = () => void state.change([{ key: "seats.loud", value: this.loud.valueAsNumber }]);
     this.whole = WHOLE.map(([words]) => row(make("span", {}, words)));
-    this.table.querySelector("tfoot")!.append(...this.whole.map(({ row }) => row));
+    this.table.querySelector(".whole")!.append(...this.whole.map(({ row }) => row));
   }
 
   /** Shows the newest figures. */
   draw(): void {
-    const { seating, planned } = this.state;
-    el("loud-row").hidden = seating?.aim !== "round";
-    if (document.activeElement !== this.loud) this.loud.value = String(planned?.values["seats.loud"] ?? 0.5);
+    const { seating } = this.state;
     this.section.hidden = seating === null;
     document.body.dataset.seats = seating === null ? "none" : "many";
     if (seating === null) return;
@@ -60,7 +56,10 @@ export class Losses {
       fill(cells, [seat.planned_db, seat.middle_alone_db, seat.without_db, seat.bound_db]);
     }
     for (const [i, [, of]] of WHOLE.entries()) fill(this.whole[i]!.cells, of4(seating).map(of));
-    say(el("losses-say"), `For the middle one: with delays for ${seating.middle_seat} alone. At best: no processing of these channels goes below.`);
+    const isRound = seating.round !== undefined;
+    say(el("losses-title"), isRound ? "Loud and even all round" : "What each seat loses");
+    say(el("losses-unit"), isRound ? "dB, on circles at three heights" : "dB short of all drivers in step, 500 Hz to 8 kHz");
+    say(el("losses-say"), isRound ? "Louder than all drivers in parallel, on the mean of the circles. Uneven: the 30-degree mean that is furthest off its circle’s." : `For the middle one: with delays for ${seating.middle_seat} alone. At best: no processing of these channels goes below.`);
   }
 
   private renew(count: number): void {
@@ -69,7 +68,7 @@ export class Losses {
       name.onclick = () => this.state.pick(i);
       return row(name);
     });
-    this.table.querySelector("tbody")!.replaceChildren(...this.seats.map(({ row }) => row));
+    this.table.querySelector(".each")!.replaceChildren(...this.seats.map(({ row }) => row));
   }
 }
 

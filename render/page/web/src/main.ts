@@ -1,5 +1,6 @@
 // The page: one design, one plan, and what is drawn of them.
 
+import { AllRound } from "./allround";
 import * as api from "./api";
 import { BodyView } from "./bodyview";
 import { Built } from "./built";
@@ -47,6 +48,7 @@ function build(start: Started): State {
   const follow = new Follow(state);
   const lede = new Lede(state);
   const losses = new Losses(state);
+  const allRound = new AllRound(state);
   const tables = new Tables(state);
   const curves = new Curves(state);
   const body = new BodyView(state);
@@ -59,6 +61,7 @@ function build(start: Started): State {
     map.draw();
     lede.draw();
     losses.draw();
+    allRound.draw();
     tables.draw();
     curves.draw(isRest);
     round.draw();

@@ -122,6 +122,7 @@ export class RoomMap {
     if (p === null) return;
     const c = p.context;
     const at = places(frame, p.width, p.height);
+    this.taken = this.seats.put(at, p.width, p.height);
     c.clearRect(0, 0, p.width, p.height);
     c.font = `500 11.5px ${ink("--sans")}`;
     if (heat !== null && scale !== null) {
@@ -135,7 +136,6 @@ export class RoomMap {
     this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
     drawMetre(c, at, p.height);
     this.chair.put(at, p.width, p.height);
-    this.taken = this.seats.put(at, p.width, p.height);
     if (scale !== null) this.bar.draw(scale, this.follow.quantity);
     this.canvas.setAttribute("aria-label", this.words());
   }

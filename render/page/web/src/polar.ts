@@ -12,6 +12,7 @@ const RING_DB = 6;
 
 export class Round {
   private readonly canvas = el<HTMLCanvasElement>("polar");
+  private readonly upright = el<HTMLCanvasElement>("polar-upright");
   private polar: Polar | null = null;
   private band_hz = 2000;
 
@@ -31,10 +32,17 @@ export class Round {
 
   /** Draws; while the chair moves the last circle stays, paler. */
   draw(): void {
+    const upright = this.state.planned?.upright ?? null;
+    this.upright.hidden = upright === null;
+    if (this.polar !== null) this.circle(this.canvas, this.polar, false, this.state.moved?.polar ? 1 : 0.45);
+    if (upright !== null) this.circle(this.upright, upright, true, this.state.isSettled ? 1 : 0.45);
+  }
+
+  private circle(canvas: HTMLCanvasElement, polar: Polar, isUpright: boolean, alpha: number): void {
     const { band_hz } = this;
-    const p = paper(this.canvas);
-    if (p === null || this.polar === null) return;
-    const { angle_deg: angle, band_hz: bands, level_db: level, unaligned_db: without } = this.polar;
+    const p = paper(canvas);
+    if (p === null) return;
+    const { angle_deg: angle, band_hz: bands, level_db: level, unaligned_db: without } = polar;
     const c = p.context;
     const r = Math.min(p.width, p.height) / 2 - 24;
     const [x0, y0] = [p.width / 2, p.height / 2];
@@ -57,7 +65,7 @@ export class Round {
       c.stroke();
     };
     c.lineJoin = "round";
-    c.globalAlpha = this.state.moved?.polar ? 1 : 0.45;
+    c.globalAlpha = alpha;
     c.strokeStyle = ink("--line-before");
     c.lineWidth = 1.5;
     line(without[b] ?? []);
@@ -65,9 +73,9 @@ export class Round {
     c.lineWidth = 2.5;
     line(level[b] ?? []);
     c.globalAlpha = 1;
-    this.marks(c, x0, y0, r, top);
-    this.chair(c, x0, y0, r);
-    this.canvas.setAttribute("aria-label", words(angle, level[b] ?? [], bands[b] ?? band_hz));
+    this.marks(c, x0, y0, r, top, isUpright ? "from the side" : "front →");
+    if (!isUpright) this.chair(c, x0, y0, r);
+    canvas.setAttribute("aria-label", words(isUpright, angle, level[b] ?? [], bands[b] ?? band_hz));
   }
 
   private rings(c: CanvasRenderingContext2D, x0: number, y0: number, r: number): void {
@@ -87,7 +95,7 @@ export class Round {
   }
 
   /** The rings' levels, over the lines so that they can be read, and which way is the front. */
-  private marks(c: CanvasRenderingContext2D, x0: number, y0: number, r: number, top: number): void {
+  private marks(c: CanvasRenderingContext2D, x0: number, y0: number, r: number, top: number, below: string): void {
     for (let k = RINGS; k >= 2; k--) {
       const t = -Math.PI * 0.75;
       const q = (r * k) / RINGS;
@@ -98,7 +106,7 @@ export class Round {
       c.fillStyle = ink("--quiet");
       c.fillText(text, x0 + q * Math.cos(t), y0 - q * Math.sin(t));
     }
-    c.fillText("front →", x0 + r - 10, y0 + r + 10);
+    c.fillText(below, x0 + r - 10, y0 + r + 10);
     c.fillStyle = ink("--shell");
     c.strokeStyle = ink("--edge");
     c.beginPath();
@@ -137,11 +145,11 @@ export function nominal(hz: number): number {
   return [125, 250, 500, 1000, 2000, 4000, 8000, 16000].find((n) => Math.abs(hz / n - 1) < 0.05) ?? hz;
 }
 
-function words(angle: number[], level: Maybe[], band: number): string {
+function words(isUpright: boolean, angle: number[], level: Maybe[], band: number): string {
   const known = level.filter((v): v is number => v !== null);
   if (known.length === 0) return "Level round the body: none";
   const most = Math.max(...known);
   const least = Math.min(...known);
   const at = (v: number) => Math.round(angle[level.indexOf(v)] ?? 0);
-  return `Level round the body in the ${hertz(nominal(band))} octave: ${most.toFixed(1)} dB at ${at(most)} degrees, ${least.toFixed(1)} dB at ${at(least)} degrees, counted from the front to the left.`;
+  return `Level ${isUpright ? "over the top of" : "round"} the body in the ${hertz(nominal(band))} octave: ${most.toFixed(1)} dB at ${at(most)} degrees, ${least.toFixed(1)} dB at ${at(least)} degrees, counted from the front ${isUpright ? "up" : "to the left"}.`;
 }

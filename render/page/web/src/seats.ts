@@ -11,6 +11,8 @@ import { decibels, fixed } from "./words";
 
 /** From so many seats on, only those that are picked or lose most have their names on the map. */
 const MOST_NAMES = 8;
+/** From so many on, the others are small and without their numbers. */
+const MOST_NUMBERS = 16;
 /** Half a seat, and half of what its name takes up at most, for a letter and for its ends. */
 const SEAT_PX = 21;
 const NAME_PX = { high: 10, most: 88, letter: 3.2, ends: 8 };
@@ -53,11 +55,13 @@ export class Seats {
   private readonly weight = el<HTMLInputElement>("seat-weight");
   /** The place that a seat which is being added is to have. */
   private awaited: Triple | null = null;
+  /** A seat that had the focus is being taken away. */
+  private focuses = false;
 
   constructor(private readonly ground: Ground) {
     const { state } = ground;
-    el("seat-add").onclick = () => this.add();
-    el("seat-remove").onclick = () => this.remove();
+    el("seat-add").onclick = () => void this.add();
+    el("seat-remove").onclick = () => void this.remove();
     this.name.onchange = () => this.change("name", this.name.value.trim() || null);
     this.weight.onchange = () => this.weigh();
     state.on("plan", () => this.added());
@@ -73,7 +77,8 @@ export class Seats {
     this.fields();
     if (!isShown) return [];
     while (this.spots.length < state.seats.length) this.spots.push(this.spot(this.spots.length));
-    const least = worst(state.seating);
+    const isRound = state.seating?.round !== undefined; // for nobody in particular
+    const least = isRound ? -1 : worst(state.seating);
     const body: Box = [...at(0, 0), SEAT_PX, SEAT_PX];
     const taken: Box[] = [body, ...state.seats.map((place): Box => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4])];
     for (const [i, { handle, number, name }] of this.spots.entries()) {
@@ -86,8 +91,10 @@ export class Seats {
       const isPicked = i === state.picked;
       handle.element.tabIndex = isPicked || (state.picked < 0 && i === 0) ? 0 : -1;
       handle.element.toggleAttribute("data-picked", isPicked);
+      const isPlain = isRound || (state.seats.length > MOST_NUMBERS && !isPicked && i !== least);
+      handle.element.toggleAttribute("data-plain", isPlain);
       handle.element.dataset.state = follow.fault !== "" && isPicked ? "fault" : i === least ? "worst" : "fits";
-      say(number, decibels(state.seating?.each[i]?.planned_db ?? null));
+      say(number, isPlain ? "" : decibels(state.seating?.each[i]?.planned_db ?? null));
       handle.element.setAttribute("aria-label", this.words(i, least));
       name.hidden = state.seats.length > MOST_NAMES && !isPicked && i !== least;
       if (name.hidden) continue;
@@ -135,7 +142,7 @@ export class Seats {
     if (by !== undefined) {
       state.pick((state.picked + by + state.seats.length) % state.seats.length);
       this.spots[state.picked]?.handle.element.focus();
-    } else if (event.key === "Delete") this.remove();
+    } else if (event.key === "Delete") void this.remove();
     else return;
     event.preventDefault();
   }
@@ -149,7 +156,7 @@ export class Seats {
     const { planned_db, where } = state.seating?.each[i] ?? {};
     const [x, y, z] = state.seats[i]!;
     const place = where ?? `${fixed(x, 2)} m forward, ${fixed(y, 2)} m to the loudspeaker’s left, ${fixed(z, 2)} m up`;
-    const loses = planned_db === undefined ? "" : `; loses ${decibels(planned_db)} dB${i === least ? ", the most of all" : ""}`;
+    const loses = planned_db === undefined || state.seating?.round !== undefined ? "" : `; loses ${decibels(planned_db)} dB${i === least ? ", the most of all" : ""}`;
     return `Seat ${this.nameOf(i)}, ${place}${loses}`;
   }
 
@@ -197,9 +204,13 @@ export class Seats {
     else await state.change([...set(1, state.spot), ...set(2, at), { key: "spot", value: null }]);
   }
 
-  /** Picks the seat that has come. */
+  /** Picks the seat that has come; where one has gone under somebody's keys, they go on at another. */
   private added(): void {
     const { state } = this.ground;
+    if (this.focuses) {
+      this.focuses = false;
+      requestAnimationFrame(() => requestAnimationFrame(() => (state.isChairOwn ? el("chair") : this.spots[state.picked]?.handle.element)?.focus()));
+    }
     const at = this.awaited;
     if (at === null) return;
     const i = state.seats.findIndex((s) => s.every((v, k) => Math.abs(v - at[k]!) < 1e-3));
@@ -208,7 +219,10 @@ export class Seats {
     state.pick(i);
   }
 
-  private remove(): void {
-    if (this.table.startsWith("seat[")) void this.ground.state.takeAway(this.table);
+  private async remove(): Promise<void> {
+    if (!this.table.startsWith("seat[")) return;
+    const hadFocus = this.box.contains(document.activeElement);
+    await this.ground.state.takeAway(this.table);
+    if (hadFocus) this.focuses = true;
   }
 }
