@@ -189,3 +189,20 @@ func TestEarsOfATurnedBody(t *testing.T) {
 		}
 	}
 }
+
+// TestSilentDrivers: a plan comes to its end where drivers in a baffle look away from the spot
+// and are not heard there at all.
+func TestSilentDrivers(t *testing.T) {
+	p := plan(t, built(t, func(d *design.Design) {
+		d.Timing.Model, d.Placing.Angles = "baffle", design.Angles{PitchDeg: 45, RollDeg: 20}
+	}))
+	silent := 0
+	for _, r := range p.Arrivals {
+		if math.IsInf(r.Level, -1) {
+			silent++
+		}
+	}
+	if silent < 2 {
+		t.Errorf("%d drivers are silent", silent)
+	}
+}

@@ -195,7 +195,9 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.seats.Judge(groups, gain, delay)
 	s.Without = s.seats.Judge(groups, gain, nil)
-	s.Bound = s.seats.Bound(groups, gain)
+	if s.Bound = s.seats.Bound(groups, gain); !quick {
+		s.Bound = s.seats.Together(groups, gain)
+	}
 	if s.aim == seats.Round {
 		if err := s.round(ctx, channels, delay, quick); err != nil {
 			return nil, nil, err

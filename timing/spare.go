@@ -121,7 +121,7 @@ func (s *Spot) quietest(count int) []int {
 	limit := s.Arrivals[order[min(count, len(order))-1]].Level + nearlyQuietest
 	for from, to := 0, 0; from < len(order) && len(out) < count; from = to {
 		level := s.Arrivals[order[from]].Level
-		for to = from; to < len(order) && s.Arrivals[order[to]].Level-level <= sameLoud; to++ {
+		for to = from; to < len(order) && !(s.Arrivals[order[to]].Level-level > sameLoud); to++ { // of silence and silence it is NaN
 		}
 		alike := order[from:to]
 		slices.Sort(alike)

@@ -219,7 +219,8 @@ func outward(at r3.Vec, radius, clear float64) r3.Vec {
 // forward it is.
 func ground(d *design.Design) float64 {
 	bare := *d // with a spot that is in nothing's way, and no woofer
-	bare.Spot, bare.Woofer, bare.Seats, bare.Areas, bare.Seating = r3.Scale(-90, layout.Towards(d.Placing.On)), design.Woofer{}, nil, nil, design.Seating{}
+	bare.Spot, bare.Woofer, bare.Copies = r3.Scale(-90, layout.Towards(d.Placing.On)), design.Woofer{}, nil
+	bare.Seats, bare.Areas, bare.Seating = nil, nil, design.Seating{}
 	trial, err := layout.Build(&bare)
 	if err != nil {
 		return 0

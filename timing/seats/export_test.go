@@ -33,3 +33,25 @@ func Tries(f *Field, tries int) {
 		s.explore(1)
 	})
 }
+
+// Free is what was found with free phases for Worst, and for Mean.
+func (f *Field) Free(groups [][]int, gain []float64) (worst, mean Figures) {
+	p := newPhased(f, groups, gain)
+	p.worst()
+	worst = f.figures(groups, p.feed(gain), gain)
+	p = newPhased(f, groups, gain)
+	p.mean()
+	return worst, f.figures(groups, p.feed(gain), gain)
+}
+
+func (p *phased) feed(gain []float64) []complex128 {
+	n := len(p.Frequency)
+	feed := make([]complex128, p.channels*n)
+	for i := range feed {
+		feed[i] = p.turn[i%n][i/n]
+		if gain != nil {
+			feed[i] *= complex(gain[i/n], 0)
+		}
+	}
+	return feed
+}
