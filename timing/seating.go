@@ -299,6 +299,11 @@ func (s *server) within(ctx context.Context, count, most int) (found seats.Answe
 	if found = all[len(all)-1]; found.Groups == nil {
 		return found, seats.ErrSizes
 	}
+	// The search is one by chance: what is shown while a seat is dragged is never better.
+	if quick, err := s.field.Quick(s.aim, l); err == nil && s.field.Value(s.aim, quick.Figures) < s.field.Value(s.aim, found.Figures) {
+		found = quick
+		all[len(all)-1] = quick
+	}
 	s.Counts = nil
 	for _, a := range all {
 		if a.Groups != nil {
