@@ -185,6 +185,25 @@ func (p *planner) starts(count, clusters int) []start {
 	return out
 }
 
+// resized returns the start that comes of a plan for sizes of any kind, with as few drivers
+// moved as need be.
+func (p *planner) resized(count, channels int) []start {
+	free := *p
+	free.room, free.lines, free.sizes = nil, nil, make([]bool, len(p.sizes))
+	for n := 1; n < len(free.sizes); n++ {
+		free.sizes[n] = true
+	}
+	from := free.best(count, free.starts(count, thorough.clusters), thorough, channels)
+	s := start{from.group, make([]float64, count)}
+	centre := make([][]float64, count)
+	for g, d := range from.delay {
+		s.delay[g], centre[g] = float64(d)*p.limits.Step, make([]float64, p.problem.seats)
+		p.problem.centre(centre[g], s.group, g)
+	}
+	p.problem.resize(s.group, centre, p.sizes)
+	return []start{s}
+}
+
 // mostSorted is how many distances the clusters of one number of channels are worth in each
 // step, and mostHalves how many groups are tried to be split, the widest: neither counts with
 // less than hundreds of drivers and dozens of channels, which would take minutes.
@@ -352,8 +371,11 @@ func (p *planner) upTo(count int) ([]Answer, error) {
 		if len(starts) > 0 {
 			feasible++
 		}
+		if feasible < k && len(starts) > 0 { // sizes are few, and time is left
+			starts = append(starts, p.resized(k, count)...)
+		}
 		e := thorough
-		e.tries *= k / max(feasible, 1)
+		e.tries, e.most = e.tries*k/max(feasible, 1), e.most*k/max(feasible, 1)
 		best := p.best(k, starts, e, count)
 		if quick := p.best(k, p.starts(k, first.clusters), first, 1); quick != nil && byCost(quick, best) < 0 {
 			best = quick // never worse than what was shown first
