@@ -195,7 +195,9 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.seats.Judge(groups, gain, delay)
 	s.Without = s.seats.Judge(groups, gain, nil)
-	s.Bound = s.seats.Bound(groups, gain)
+	if s.Bound = s.seats.Bound(groups, gain); !quick {
+		s.Bound = s.seats.Together(groups, gain)
+	}
 	if s.aim == seats.Round {
 		if err := s.round(ctx, channels, delay, quick); err != nil {
 			return nil, nil, err
@@ -296,6 +298,11 @@ func (s *server) within(ctx context.Context, count, most int) (found seats.Answe
 	}
 	if found = all[len(all)-1]; found.Groups == nil {
 		return found, seats.ErrSizes
+	}
+	// The search is one by chance: what is shown while a seat is dragged is never better.
+	if quick, err := s.field.Quick(s.aim, l); err == nil && s.field.Value(s.aim, quick.Figures) < s.field.Value(s.aim, found.Figures) {
+		found = quick
+		all[len(all)-1] = quick
 	}
 	s.Counts = nil
 	for _, a := range all {

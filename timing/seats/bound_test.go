@@ -1,7 +1,9 @@
 package seats_test
 
 import (
+	"context"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"pappus/timing/seats"
@@ -48,5 +50,53 @@ func TestBoundIsReached(t *testing.T) {
 	want := -20 * math.Log10((math.Sqrt2+2)/4)
 	if math.Abs(got.Worst-want) > 1e-9 || math.Abs(bound.Worst-want) > 1e-9 {
 		t.Errorf("%g dB, bound %g dB, want %g dB", got.Worst, bound.Worst, want)
+	}
+}
+
+// TestTogetherHolds: no delays and no groups' phases lose less than the bound for all places
+// at once, which is no less than that for each alone.
+func TestTogetherHolds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		random := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 3))
+		f := made(random, 6, rapid.IntRange(1, 5).Draw(t, "places"), rapid.Float64Range(0, 0.5).Draw(t, "reach"))
+		groups, gain := [][]int{{0, 3}, {1}, {2, 4, 5}}, []float64{1, -0.5, 0.8}
+		alone, together := f.Bound(groups, gain), f.Together(groups, gain)
+		if together.Worst < alone.Worst || together.Mean < alone.Mean {
+			t.Fatalf("%v is looser than %v", together, alone)
+		}
+		got, err := f.Plan(context.Background(), rapid.SampledFrom(aims).Draw(t, "aim"), seats.Limits{Groups: groups, Gain: gain, Step: 1e-5})
+		if err != nil {
+			t.Fatal(err)
+		}
+		const rounding = 1e-9
+		if got.Worst < together.Worst-rounding || got.Mean < together.Mean-rounding {
+			t.Fatalf("%v beats %v", got, together)
+		}
+		worst, mean := f.Free(groups, gain)
+		for _, free := range []seats.Figures{worst, mean} {
+			if free.Worst < together.Worst-rounding || free.Mean < together.Mean-rounding {
+				t.Fatalf("free phases: %v beat %v", free, together)
+			}
+		}
+	})
+}
+
+// TestTogetherIsClose: for the lantern's five seats the bound is hardly below what free phases
+// are found to do.
+func TestTogetherIsClose(t *testing.T) {
+	f := fieldOf(t, lantern(t), five(0.6))
+	a, err := f.Quick(seats.Worst, seats.Limits{Channels: 8, Step: sample})
+	if err != nil {
+		t.Fatal(err)
+	}
+	alone, together := f.Bound(a.Groups, nil), f.Together(a.Groups, nil)
+	worst, mean := f.Free(a.Groups, nil)
+	for _, c := range []struct {
+		name                           string
+		planned, free, together, alone float64
+	}{{"worst", a.Worst, worst.Worst, together.Worst, alone.Worst}, {"mean", a.Mean, mean.Mean, together.Mean, alone.Mean}} {
+		if c.free-c.together > 0.05 || c.together < c.alone+0.5 || c.planned < c.free {
+			t.Errorf("%s: planned %.2f dB, free phases %.2f, bound %.2f, each seat alone %.2f", c.name, c.planned, c.free, c.together, c.alone)
+		}
 	}
 }

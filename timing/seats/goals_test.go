@@ -124,3 +124,15 @@ func BenchmarkPlan(b *testing.B) {
 		})
 	}
 }
+
+func BenchmarkTogether(b *testing.B) {
+	f := fieldOf(b, lantern(b), around(five(0.6), seats.Around(0.15)))
+	a, err := f.Quick(seats.Worst, seats.Limits{Channels: 8, Step: sample})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		f.Together(a.Groups, nil)
+	}
+}

@@ -122,7 +122,7 @@ export class RoomMap {
     if (p === null) return;
     const c = p.context;
     const at = places(frame, p.width, p.height);
-    this.taken = this.seats.put(at, p.width, p.height);
+    this.taken = this.seats.put(at, p.width, p.height, this.front);
     c.clearRect(0, 0, p.width, p.height);
     c.font = `500 11.5px ${ink("--sans")}`;
     if (heat !== null && scale !== null) {

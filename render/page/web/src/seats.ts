@@ -68,8 +68,8 @@ export class Seats {
     state.on("pick", () => this.fields());
   }
 
-  /** Puts seats where they are on the map. Returns what they take up. */
-  put(at: Place, wide: number, high: number): Box[] {
+  /** Puts seats where they are on the map, their names clear of some boxes. Returns what they take up. */
+  put(at: Place, wide: number, high: number, clear: Box[]): Box[] {
     const { state, follow } = this.ground;
     const isShown = state.seats.length > 1;
     this.box.hidden = !isShown;
@@ -80,7 +80,7 @@ export class Seats {
     const isRound = state.seating?.round !== undefined; // for nobody in particular
     const least = isRound ? -1 : worst(state.seating);
     const body: Box = [...at(0, 0), SEAT_PX, SEAT_PX];
-    const taken: Box[] = [body, ...state.seats.map((place): Box => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4])];
+    const taken: Box[] = [body, ...clear, ...state.seats.map((place): Box => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4])];
     for (const [i, { handle, number, name }] of this.spots.entries()) {
       const place = state.seats[i];
       handle.element.hidden = name.hidden = place === undefined;
