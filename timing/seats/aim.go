@@ -28,7 +28,8 @@ const (
 	Round Aim = "round"
 )
 
-// softness is the power of the soft largest loss; a power of two.
+// softness is the power of the soft largest loss, a power of two: with 8 the seats within 1 dB
+// of the worst share it, with 2 it would be a mean, with 32 the worst alone.
 const softness = 8
 
 // Value returns what figures of the field are worth by an aim, in dB, less being better.

@@ -1,6 +1,9 @@
 package seats
 
-import "context"
+import (
+	"context"
+	"math/rand/v2"
+)
 
 // Arrivals returns when each driver is heard at each place, in s, against the mean there
 // weighted by energy, and the range from the first to the last.
@@ -55,3 +58,30 @@ func (p *phased) feed(gain []float64) []complex128 {
 	}
 	return feed
 }
+
+// Costs returns what the search takes a random state of five channels for, and its figures'
+// own worth.
+func Costs(f *Field, aim Aim, seed uint64) (cost, own float64) {
+	p, err := newPlanner(context.Background(), f, aim, Limits{Channels: 5, Step: stride})
+	if err != nil {
+		panic(err)
+	}
+	random := rand.New(rand.NewPCG(seed, 9))
+	from := &snapshot{group: make([]int, f.Drivers), delay: make([]int, 5)}
+	for d := range from.group {
+		from.group[d] = d % 5
+	}
+	for g := range from.delay {
+		from.delay[g] = p.phases.low + random.IntN(len(p.phases.re))
+	}
+	p.each(p.problem, 5, 1, func(s *search, _ int) {
+		s.load(from)
+		s.work = 100
+		s.wide = true
+		s.descend()
+		s.save(from)
+	})
+	return from.cost, f.Value(aim, p.answer(from).Figures)
+}
+
+var FastLog2 = fastLog2

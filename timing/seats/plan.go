@@ -267,6 +267,9 @@ func (p *planner) best(count int, starts []start, e effort, channels int) *snaps
 	if len(starts) == 0 {
 		return nil
 	}
+	if count == 1 {
+		e.tries = 0 // one channel's delay changes nothing
+	}
 	found := make([]*snapshot, len(starts))
 	tries := e.allowance(p.rough, channels)
 	p.each(p.rough, count, len(starts), func(s *search, i int) {

@@ -39,7 +39,9 @@ type search struct {
 }
 
 // nearby is how many strides from a delay others are tried after a kick, half a period of the
-// highest frequency, and mostNear how many of the nearest drivers one is swapped with.
+// highest frequency, and mostNear how many of the nearest drivers one is swapped with. With
+// the same tries, over the lantern and the ball of 60 and several aims, all delays and all
+// swaps leave 0.1 to 0.3 dB more; 2 to 6 strides, and 2 to 16 drivers, the same within 0.1 dB.
 const (
 	nearby   = 3
 	mostNear = 4
@@ -454,7 +456,7 @@ func (s *search) descend() {
 // iterated local search (H. R. Lourenço, O. C. Martin and T. Stützle, in Handbook of
 // Metaheuristics, 2003).
 func (s *search) explore(seed uint64) {
-	const fewest, more = 5, 4
+	const fewest, more = 5, 4 // 2 to 4 leave 0.1 dB more on the ball, 3 to 12 the same
 	random := rand.New(rand.NewPCG(seed, 2))
 	var best snapshot
 	s.save(&best)

@@ -224,6 +224,33 @@ func TestSameOnAnyCores(t *testing.T) {
 	}
 }
 
+// TestSearchKnowsItsAim: what is searched for is what figures are worth, with weights, and
+// seats of several places.
+func TestSearchKnowsItsAim(t *testing.T) {
+	random := rand.New(rand.NewPCG(6, 2))
+	f := made(random, 15, 6, 0.4)
+	heads := *f
+	heads.Seat, heads.Weight, heads.Loud = []int{0, 0, 1, 2, 2, 2}, []float64{1, 3, 0.5}, 0.3
+	for name, f := range map[string]*seats.Field{"seats": f, "heads": &heads} {
+		for _, aim := range append(aims, seats.Round) {
+			for seed := range uint64(10) {
+				if search, own := seats.Costs(f, aim, seed); math.Abs(search-own) > 1e-8 {
+					t.Errorf("%s, %s: %.10f dB, by its figures %.10f", name, aim, search, own)
+				}
+			}
+		}
+	}
+}
+
+func TestFastLog2(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.Float64Range(1e-30, 1e30).Draw(t, "x")
+		if diff := seats.FastLog2(x) - math.Log2(x); math.Abs(diff) > 2e-12 {
+			t.Fatalf("log2 of %g is %g off", x, diff)
+		}
+	})
+}
+
 // TestLimits: sizes, steps and numbers are kept, whatever is asked for.
 func TestLimits(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
