@@ -169,7 +169,7 @@ func (a *Array) checkCopy(d *design.Design, at string, p Placing) error {
 		}
 		s := a.Surface
 		if to := Towards(s.On); s.Present && r3.Dot(to, u) != 0 && s.Gap(p.At) < a.Body.Extent(p.In(to))-slack {
-			err, there, _, _, bound := s.beyond()
+			there, _, _, bound, err := s.beyond()
 			return fault(d, key, d.Shown(key), prose.Sprintf("the body reaches %s; must be %s %.4g", there, bound,
 				s.Height-r3.Dot(to, u)*a.Body.Extent(p.In(to))), err)
 		}
@@ -236,17 +236,17 @@ func (s Surface) Mirror() (flip, shift r3.Vec) {
 	return r3.Vec{X: 1, Y: 1, Z: -1}, r3.Vec{Z: 2 * s.Height}
 }
 
-// beyond is what is told of a place beyond the surface: the error, which side of what it is
-// on, on which side it must be, and the coordinate that decides it, which must be at least, or
-// at most, the surface's.
-func (s Surface) beyond() (err error, there, here, axis, bound string) {
+// beyond is what is told of a place beyond the surface: which side of what it is on, on which
+// side it must be, the coordinate that decides it, which must be at least, or at most, the
+// surface's, and the error.
+func (s Surface) beyond() (there, here, axis, bound string, err error) {
 	switch s.On {
 	case OnCeiling:
-		return ErrAboveCeiling, "above the ceiling", "below it", "z", "at most"
+		return "above the ceiling", "below it", "z", "at most", ErrAboveCeiling
 	case OnWall:
-		return ErrBehindWall, "behind the wall", "before it", "x", "at least"
+		return "behind the wall", "before it", "x", "at least", ErrBehindWall
 	}
-	return ErrBelowSurface, "below the surface", "above it", "z", "at least"
+	return "below the surface", "above it", "z", "at least", ErrBelowSurface
 }
 
 // surface gives what the design has the body fixed to.

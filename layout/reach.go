@@ -27,7 +27,7 @@ func (a *Array) Reach(p r3.Vec) error {
 	case !a.Room.Contains(p):
 		return ErrOutsideRoom
 	case !a.Surface.Clears(p):
-		err, _, _, _, _ := a.Surface.beyond()
+		_, _, _, _, err := a.Surface.beyond()
 		return err
 	}
 	for _, body := range a.Bodies() {
@@ -75,7 +75,7 @@ func (a *Array) checkListeners(d *design.Design) error {
 // checkPlaces tells of a spot, a seat or a mount that is beyond the surface or outside the
 // room.
 func (a *Array) checkPlaces(d *design.Design) error {
-	err, there, here, axis, bound := a.Surface.beyond()
+	there, here, axis, bound, err := a.Surface.beyond()
 	for _, l := range d.Listeners() {
 		if key := l.Axis(axis); !a.Surface.Clears(l.At) {
 			return fault(d, key, d.Shown(key), prose.Sprintf("%s is %s; must be %s %.4g", who(l), there, bound, a.Surface.Height), err)
@@ -108,7 +108,7 @@ func (a *Array) checkWoofer(d *design.Design) error {
 			return fault(d, "woofer", "", prose.Sprintf("the woofer is %.3g m from the body's centre, inside the body; must be outside", r3.Norm(at)), ErrInside)
 		}
 	}
-	err, there, _, axis, bound := a.Surface.beyond()
+	there, _, axis, bound, err := a.Surface.beyond()
 	switch {
 	case !a.Surface.Clears(w.At):
 		return fault(d, "woofer."+axis+"_m", d.Shown("woofer."+axis+"_m"), prose.Sprintf(

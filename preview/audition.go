@@ -5,6 +5,7 @@ import (
 	"context"
 	"io"
 
+	"pappus/layout"
 	"pappus/preview/wave"
 	"pappus/timing"
 
@@ -129,7 +130,14 @@ func (s *Audition) LeftOut() string {
 	if s.Way == nil || s.Listener.Dry || !s.Plan.Array.Room.Present {
 		return ""
 	}
-	return ", with the floor's echo but not the room's other ones"
+	by := "floor"
+	switch s.Plan.Array.On {
+	case layout.OnCeiling:
+		by = "ceiling"
+	case layout.OnWall:
+		by = "back wall"
+	}
+	return ", with the " + by + "'s echo but not the room's other ones"
 }
 
 // Side says in a picture whose sound it shows.

@@ -47,7 +47,7 @@ func newListen(f *flags) *cobra.Command {
 		Long: "Play what the spot hears, one case after another, all as loud and at the same instant of\n" +
 			"the programme. While it plays, one key each, also from standard input:\n\n" + console.KeyHelp + "\n" +
 			"A walk goes at " + fmt.Sprint(preview.Pace) + " m/s, to and fro while it plays, and once in a file. The Doppler shift\n" +
-			"is left out, and of a room all echoes but the floor's.",
+			"is left out, and of a room all echoes but that of the floor, or of what the body is\nfixed to.",
 	}, "", "write WAV files and pictures of the sound into a folder, and play nothing", func(j *job) (outcome, error) {
 		return listen(j, h)
 	})

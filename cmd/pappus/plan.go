@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"pappus/preview"
 	"pappus/render/document"
@@ -26,13 +27,19 @@ func (f *flags) view(name, short, folder, holds, last string, of func(*progress,
 		}
 		o, err := of(j.progress, p)
 		o.plan, o.last = p, fmt.Sprintf(last, j.folder)
+		if o.first != "" {
+			o.last = strings.Replace(o.last, firstSeen, o.first, 1)
+		}
 		return o, err
 	})
 }
 
+// firstSeen is the picture to begin a plan with; of one for several seats it is another.
+const firstSeen = "coverage_above_1k.png"
+
 func newPlan(f *flags) *cobra.Command {
 	return f.view("plan", "Plan a design (the built-in demo if none is named) into a folder", "plan", "folder for tables, pictures and sounds",
-		"\nTables, pictures and sounds are in %s; begin with coverage_above_1k.png.\n", planned)
+		"\nTables, pictures and sounds are in %s; begin with "+firstSeen+".\n", planned)
 }
 
 // planned shows all of a plan. The sounds are made with the first of them, which takes
@@ -45,7 +52,14 @@ func planned(said *progress, p *timing.Plan) (outcome, error) {
 	}
 	files, err := folder.Plan(p, survey)
 	heard := sounds(p)
+	first := ""
+	if s := p.Seating; s != nil {
+		if first = "seats.png"; s.Round != nil {
+			first = "round.png"
+		}
+	}
 	return outcome{
+		first:  first,
 		files:  append(append(heard[:1:1], files...), heard[1:]...),
 		json:   func(document.Written) any { return document.OfPlan(p, survey) },
 		screen: func(w io.Writer, colour bool) error { return table.Screen(w, p, survey, colour) },

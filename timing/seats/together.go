@@ -45,7 +45,6 @@ type phased struct {
 	give     [][]complex128 // [frequency][place*channels+c] over all in step
 	weight   []float64      // [place], sum 1
 	turn     [][]complex128 // [frequency][channel] found phases
-	lambda   [][]float64    // [band or 0][place]
 }
 
 func newPhased(f *Field, groups [][]int, gain []float64) *phased {
