@@ -86,7 +86,10 @@ func TestSearchAllocates(t *testing.T) {
 
 // BenchmarkQuick is the first answer, as while a seat is dragged.
 func BenchmarkQuick(b *testing.B) {
-	f := fieldOf(b, lantern(b), five(0.6))
+	f := fieldOf(b, lantern(b), around(five(0.6), seats.Around(0.15)))
+	for p := range f.Place {
+		f.Seat = append(f.Seat, p/len(seats.Around(0.15)))
+	}
 	for _, aim := range aims {
 		b.Run(string(aim), func(b *testing.B) {
 			b.ReportAllocs()
