@@ -218,3 +218,21 @@ func TestOwnForSeats(t *testing.T) {
 		t.Errorf("%+v at %d", own, at)
 	}
 }
+
+// BenchmarkSeatDragged is what the page computes while one of five seats is dragged.
+func BenchmarkSeatDragged(b *testing.B) {
+	a := arcOf(b, -60, -30, 0, 30, 60)
+	a.Seating.Head = 0.15
+	p, err := timing.NewPlanner(a)
+	if err != nil {
+		b.Fatal(err)
+	}
+	moved := slices.Clone(a.Seats)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		moved[1].At.X = 1.7 + 0.001*float64(i%100)
+		if _, err := p.Seats(a.Spot, moved); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
