@@ -14,29 +14,11 @@ func (f *Field) Bound(groups [][]int, gain []float64) Figures {
 	if gain != nil && len(gain) != len(groups) {
 		panic("seats: lengths differ")
 	}
-	n := len(f.Frequency)
-	share := make([][]float64, len(f.Place))
-	for p, pressure := range f.Place {
-		share[p] = make([]float64, n)
-		for i := range n {
-			inPhase, inStep := 0.0, 0.0
-			for g, drivers := range groups {
-				var one complex128
-				magnitude, factor := 0.0, 1.0
-				for _, d := range drivers {
-					one += pressure[d*n+i]
-					magnitude += cmplx.Abs(pressure[d*n+i])
-				}
-				if gain != nil {
-					factor = max(gain[g], -gain[g])
-				}
-				inPhase += factor * cmplx.Abs(one)
-				inStep += factor * magnitude
-			}
-			if inStep > 0 {
-				share[p][i] = inPhase * inPhase / (inStep * inStep)
-			}
+	return f.summed(f.shares(groups, gain, func(_ int, channel []complex128) float64 {
+		inPhase := 0.0
+		for _, v := range channel {
+			inPhase += cmplx.Abs(v)
 		}
-	}
-	return f.summed(share)
+		return inPhase * inPhase
+	}))
 }

@@ -145,66 +145,91 @@ func (f *Field) Judge(groups [][]int, gain, delay []float64) Figures {
 	if gain != nil && len(gain) != len(groups) || delay != nil && len(delay) != len(groups) {
 		panic("seats: lengths differ")
 	}
-	return f.figures(groups, f.feeds(groups, gain, delay), gain)
+	return f.figures(groups, f.turns(len(groups), delay), gain)
 }
 
-// feeds returns what groups are fed, [group][frequency].
-func (f *Field) feeds(groups [][]int, gain, delay []float64) []complex128 {
+// turns returns exp(-i 2 pi f delay) of so many groups, [group][frequency]; delay nil: 1.
+func (f *Field) turns(groups int, delay []float64) []complex128 {
 	n := len(f.Frequency)
-	feed := make([]complex128, len(groups)*n)
+	feed := make([]complex128, groups*n)
 	for g := range groups {
 		for i, hz := range f.Frequency {
-			feed[g*n+i] = 1
-			if delay != nil {
+			if feed[g*n+i] = 1; delay != nil {
 				feed[g*n+i] = turn(hz, delay[g])
-			}
-			if gain != nil {
-				feed[g*n+i] *= complex(gain[g], 0)
 			}
 		}
 	}
 	return feed
 }
 
-// figures returns the losses with groups fed [group][frequency], against all drivers in step
-// with gains (nil: all as loud).
-func (f *Field) figures(groups [][]int, feed []complex128, gain []float64) Figures {
-	n := len(f.Frequency)
-	share := make([][]float64, len(f.Place)) // [place][frequency]
-	for p, pressure := range f.Place {
-		share[p] = make([]float64, n)
-		for i := range n {
-			var sum complex128
-			inStep := 0.0
-			for g, drivers := range groups {
-				var one complex128
-				magnitude, factor := 0.0, 1.0
-				for _, d := range drivers {
-					one += pressure[d*n+i]
-					magnitude += cmplx.Abs(pressure[d*n+i])
-				}
-				if gain != nil {
-					factor = math.Abs(gain[g])
-				}
-				sum += feed[g*n+i] * one
-				inStep += factor * magnitude
+// channels sets dst to what each group gives at a place and frequency, with its gain (nil: all
+// as loud), over all drivers in step, or over Full.
+func (f *Field) channels(dst []complex128, place, i int, groups [][]int, gain []float64) {
+	n, inStep, pressure := len(f.Frequency), 0.0, f.Place[place]
+	for g, drivers := range groups {
+		dst[g] = 0
+		for _, d := range drivers {
+			v := pressure[d*n+i]
+			if gain != nil {
+				v *= complex(gain[g], 0)
 			}
-			if f.Full != nil {
-				inStep = f.Full[i]
-			}
-			if inStep > 0 {
-				share[p][i] = energy(sum) / (inStep * inStep)
-			}
+			dst[g] += v
+			inStep += cmplx.Abs(v)
 		}
 	}
-	return f.summed(share)
+	if f.Full != nil {
+		inStep = f.Full[i]
+	}
+	for g := range dst {
+		dst[g] /= complex(max(inStep, math.SmallestNonzeroFloat64), 0)
+	}
+}
+
+// shares returns a share of the energy in step for each place and frequency: what sum makes
+// of the channels' pressures there.
+func (f *Field) shares(groups [][]int, gain []float64, sum func(i int, channel []complex128) float64) [][]float64 {
+	share, channel := make([][]float64, len(f.Place)), make([]complex128, len(groups))
+	for place := range f.Place {
+		share[place] = make([]float64, len(f.Frequency))
+		for i := range share[place] {
+			f.channels(channel, place, i, groups, gain)
+			share[place][i] = sum(i, channel)
+		}
+	}
+	return share
+}
+
+// figures returns the losses with groups that have gains (nil: all as loud) and are fed
+// [group][frequency].
+func (f *Field) figures(groups [][]int, feed []complex128, gain []float64) Figures {
+	n := len(f.Frequency)
+	return f.summed(f.shares(groups, gain, func(i int, channel []complex128) float64 {
+		var sum complex128
+		for g, v := range channel {
+			sum += feed[g*n+i] * v
+		}
+		return energy(sum)
+	}))
+}
+
+// parts returns each place's part of the weight of all seats, whose places share theirs.
+func (f *Field) parts() []float64 {
+	weight, count := f.weights(), make([]float64, f.seats())
+	for place := range f.Place {
+		count[f.seat(place)]++
+	}
+	out := make([]float64, len(f.Place))
+	for place := range out {
+		out[place] = weight[f.seat(place)] / count[f.seat(place)]
+	}
+	return out
 }
 
 // summed makes figures of the shares of the energy in step, [place][frequency].
 func (f *Field) summed(share [][]float64) Figures {
 	seats := f.seats()
 	out := Figures{Worst: math.Inf(-1), Seat: make([]float64, seats), Band: make([][]float64, seats)}
-	loss, weight, count := make([][]float64, len(share)), f.weights(), make([]float64, seats)
+	loss, count := make([][]float64, len(share)), make([]float64, seats)
 	for s := range seats {
 		out.Seat[s], out.Band[s] = math.Inf(-1), make([]float64, len(f.Ends))
 	}
@@ -229,11 +254,7 @@ func (f *Field) summed(share [][]float64) Figures {
 			row[b] = decibels(row[b] / count[s])
 		}
 	}
-	part := make([]float64, len(share))
-	for p := range part {
-		part[p] = weight[f.seat(p)] / count[f.seat(p)]
-	}
-	out.Mean, out.Between = overBands(loss, part)
+	out.Mean, out.Between = overBands(loss, f.parts())
 	return out
 }
 

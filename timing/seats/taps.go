@@ -66,7 +66,7 @@ func (f *Field) Taps(ctx context.Context, groups [][]int, gain, delay []float64,
 // them.
 func (f *Field) Filter(groups [][]int, gain, delay []float64, taps [][]float64, rate float64) Figures {
 	n := len(f.Frequency)
-	feed := f.feeds(groups, gain, delay)
+	feed := f.turns(len(groups), delay)
 	for g := range groups {
 		for i, hz := range f.Frequency {
 			var h complex128
@@ -95,29 +95,14 @@ type tapping struct {
 
 func newTapping(f *Field, groups [][]int, gain, delay []float64, count int, rate float64) *tapping {
 	n := len(f.Frequency)
-	t := &tapping{field: f, groups: len(groups), count: count, whole: make([]float64, len(f.Place))}
-	weight, places := f.weights(), make([]float64, f.seats())
-	for p := range f.Place {
-		places[f.seat(p)]++
-	}
-	feed := f.feeds(groups, gain, delay)
-	for p, pressure := range f.Place {
-		t.part = append(t.part, weight[f.seat(p)]/places[f.seat(p)])
+	t := &tapping{field: f, groups: len(groups), count: count, part: f.parts(), whole: make([]float64, len(f.Place))}
+	feed, channel := f.turns(len(groups), delay), make([]complex128, len(groups))
+	for place := range f.Place {
 		row := make([]complex128, len(groups)*n)
 		for i := range n {
-			inStep := 0.0
-			for g, drivers := range groups {
-				var one complex128
-				for _, d := range drivers {
-					one += pressure[d*n+i]
-					inStep += cmplx.Abs(feed[g*n+i] * pressure[d*n+i])
-				}
-				row[g*n+i] = one * feed[g*n+i]
-			}
-			for g := range groups {
-				if inStep > 0 {
-					row[g*n+i] /= complex(inStep, 0)
-				}
+			f.channels(channel, place, i, groups, gain)
+			for g, v := range channel {
+				row[g*n+i] = v * feed[g*n+i]
 			}
 		}
 		t.heard, t.sum, t.loss = append(t.heard, row), append(t.sum, make([]complex128, n)), append(t.loss, make([]float64, len(f.Ends)))

@@ -50,38 +50,17 @@ type phased struct {
 func newPhased(f *Field, groups [][]int, gain []float64) *phased {
 	n, k := len(f.Frequency), len(groups)
 	p := &phased{Field: f, channels: k}
-	count, weight := make([]float64, f.seats()), f.weights()
-	for place := range f.Place {
-		count[f.seat(place)]++
-	}
 	for i := range n {
 		give, turn := make([]complex128, len(f.Place)*k), make([]complex128, k)
-		for place, pressure := range f.Place {
-			inStep := 0.0
-			for c, drivers := range groups {
-				factor := 1.0
-				if gain != nil {
-					factor = gain[c]
-				}
-				for _, d := range drivers {
-					v := complex(factor, 0) * pressure[d*n+i]
-					give[place*k+c] += v
-					inStep += cmplx.Abs(v)
-				}
-				turn[c] = 1
-			}
-			if f.Full != nil {
-				inStep = f.Full[i]
-			}
-			for c := range k {
-				give[place*k+c] /= complex(max(inStep, math.SmallestNonzeroFloat64), 0)
-			}
+		for place := range f.Place {
+			f.channels(give[place*k:(place+1)*k], place, i, groups, gain)
+		}
+		for c := range turn {
+			turn[c] = 1
 		}
 		p.give, p.turn = append(p.give, give), append(p.turn, turn)
 	}
-	for place := range f.Place {
-		p.weight = append(p.weight, weight[f.seat(place)]/count[f.seat(place)])
-	}
+	p.weight = f.parts()
 	return p
 }
 
