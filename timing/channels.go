@@ -170,6 +170,15 @@ func mountsOf(channels []Channel) [][]int {
 	return groups
 }
 
+// delaysOf returns the delay of each channel in s.
+func delaysOf(channels []Channel) []float64 {
+	delay := make([]float64, len(channels))
+	for c := range channels {
+		delay[c] = channels[c].Delay
+	}
+	return delay
+}
+
 // wired wires equal drivers to one channel whose delay is still to be found: in
 // equal strings, with the load nearest above the amplifier's minimum. Unequal
 // strings are never needed: one string of all has the highest load there is. Bodies that

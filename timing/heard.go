@@ -9,6 +9,7 @@ import (
 	"pappus/timing/harmonic"
 	"pappus/timing/measure"
 	"pappus/timing/radiate"
+	"pappus/timing/seats"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -181,15 +182,12 @@ func (x *places) combOnset(h heard, place int, loud []float64) float64 {
 	return measure.CombOnset(x.frequency, loud, h.parts[place*n:(place+1)*n])
 }
 
-// Where losses against all drivers in step are judged, in Hz, as at seats.
-const lossLow, lossHigh = 500.0, 8000.0
-
 // loss returns by how many dB a place falls short of all drivers in step: seats.Figures has
 // the formula.
 func (x *places) loss(h heard, place int) float64 {
 	n, share, count := len(x.frequency), 0.0, 0
 	for f, hz := range x.frequency {
-		if hz < lossLow || hz > lossHigh {
+		if hz < seats.LowHz || hz > seats.HighHz {
 			continue
 		}
 		if loud := h.parts[place*n+f]; loud > 0 {

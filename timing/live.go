@@ -7,6 +7,7 @@ import (
 	"pappus/timing/band"
 	"pappus/timing/cores"
 	"pappus/timing/measure"
+	"pappus/timing/seats"
 )
 
 // Quantity is what a live map shows.
@@ -53,7 +54,7 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 		low, high := band.Range(all, layout.WeightLowHz, layout.WeightHighHz)
 		return all[low:high]
 	case LiveLoss:
-		low, high := band.Range(all, lossLow, lossHigh)
+		low, high := band.Range(all, seats.LowHz, seats.HighHz)
 		return all[low:high]
 	}
 	return all

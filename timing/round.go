@@ -11,6 +11,7 @@ import (
 	"pappus/timing/band"
 	"pappus/timing/measure"
 	"pappus/timing/omni"
+	"pappus/timing/radiate"
 	"pappus/timing/seats"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -126,9 +127,36 @@ func roundField(a *layout.Array) (*seats.Field, error) {
 	return f, nil
 }
 
-// judgeRound measures groups of drivers, each with its gain (nil: all as loud), on fine
-// circles, with one set of delays in s after another; gains are over the first.
-func judgeRound(a *layout.Array, groups [][]int, gains []float64, delays [][]float64) (rounds []Circles, heights []float64, radius float64, err error) {
+// roundPlan is a plan that is heard all round: groups of drivers, each with its gain (nil: all
+// as loud) and delay in s (nil: none). Its gains are over those of the plan numbered over.
+type roundPlan struct {
+	groups      [][]int
+	gain, delay []float64
+	over        int
+}
+
+// feed returns what the plan feeds so many mounts at frequencies in Hz.
+func (r roundPlan) feed(mounts int, frequency []float64) radiate.Feed {
+	fed := radiate.Feed{Group: make([]int, mounts), Weight: make([][]complex128, len(r.groups))}
+	for g, members := range r.groups {
+		for _, m := range members {
+			fed.Group[m] = g
+		}
+		fed.Weight[g] = make([]complex128, len(frequency))
+		for k, hz := range frequency {
+			if fed.Weight[g][k] = 1; r.delay != nil {
+				fed.Weight[g][k] = turn(hz, r.delay[g])
+			}
+			if r.gain != nil {
+				fed.Weight[g][k] *= complex(r.gain[g], 0)
+			}
+		}
+	}
+	return fed
+}
+
+// judgeRound measures plans on fine circles, which each driver is heard on once for all.
+func judgeRound(a *layout.Array, plans []roundPlan) (rounds []Circles, heights []float64, radius float64, err error) {
 	places, heights, radius := rings(a, roundSteps)
 	octaves := roundOctaves()
 	frequency := band.Frequencies(octaves, 1, roundOctave)
@@ -136,50 +164,45 @@ func judgeRound(a *layout.Array, groups [][]int, gains []float64, delays [][]flo
 	if err != nil {
 		return nil, nil, 0, err
 	}
-	rounds = make([]Circles, len(delays))
-	angles, n := circleAngles(roundSteps), len(frequency)
+	feeds := make([]radiate.Feed, len(plans))
+	for i, r := range plans {
+		feeds[i] = r.feed(len(a.Mounts), frequency)
+	}
+	rounds = make([]Circles, len(plans))
+	angles := circleAngles(roundSteps)
 	for _, circle := range places {
-		plain := make([]float64, len(octaves))
-		levels := make([][][]float64, len(delays)) // [delays][octave][angle]
-		for d := range delays {
-			levels[d] = table(len(octaves), len(circle))
+		levels := make([][][]float64, len(plans)) // [plan][octave][angle]
+		for i := range plans {
+			levels[i] = table(len(octaves), len(circle))
 		}
 		s.Each(s.Ways, circle, func(_, place int, heard []complex128) {
-			sum := make([]complex128, n)
-			for d, delay := range delays {
+			sum := make([]complex128, len(frequency))
+			for i, fed := range feeds {
 				clear(sum)
-				for g, mounts := range groups {
-					for k, hz := range frequency {
-						turned := turn(hz, delay[g])
-						if gains != nil {
-							turned *= complex(gains[g], 0)
-						}
-						for _, m := range mounts {
-							sum[k] += heard[m*n+k] * turned
-						}
-					}
-				}
+				fed.AddTo(sum, heard)
 				for b := range octaves {
-					levels[d][b][place] = measure.Decibels(meanEnergy(sum[b*roundOctave : (b+1)*roundOctave]))
+					levels[i][b][place] = measure.Decibels(meanEnergy(sum[b*roundOctave : (b+1)*roundOctave]))
 				}
 			}
 		})
-		for d := range delays {
+		for i, r := range plans {
 			gain, deviation := make([]float64, len(octaves)), make([]float64, len(octaves))
-			for b, level := range levels[d] {
-				mean := 0.0
-				for _, l := range level {
-					mean += math.Pow(10, l/10) / float64(len(level))
-				}
-				if d == 0 {
-					plain[b] = mean
-				}
-				gain[b], deviation[b] = 10*math.Log10(mean/plain[b]), math.Abs(omni.Deviation(angles, level))
+			for b, level := range levels[i] {
+				gain[b] = 10 * math.Log10(meanOf(level)/meanOf(levels[r.over][b]))
+				deviation[b] = math.Abs(omni.Deviation(angles, level))
 			}
-			rounds[d].Gain, rounds[d].Deviation = append(rounds[d].Gain, gain), append(rounds[d].Deviation, deviation)
+			rounds[i].Gain, rounds[i].Deviation = append(rounds[i].Gain, gain), append(rounds[i].Deviation, deviation)
 		}
 	}
 	return rounds, heights, radius, nil
+}
+
+// meanOf returns the mean energy of levels in dB.
+func meanOf(level []float64) (mean float64) {
+	for _, l := range level {
+		mean += math.Pow(10, l/10) / float64(len(level))
+	}
+	return mean
 }
 
 // Point sums circles up.
@@ -201,32 +224,32 @@ var roundLoud = []float64{0, 0.25, 0.5, 0.75, 1}
 
 // round tells of a plan for all round.
 func (s *server) round(ctx context.Context, channels []Channel, delay []float64, quick bool) error {
-	groups := mountsOf(channels)
-	none := make([]float64, len(groups))
-	rounds, heights, radius, err := judgeRound(s.array, groups, gains(s.array, channels), [][]float64{none, delay})
+	groups, gain := mountsOf(channels), gains(s.array, channels)
+	plans := []roundPlan{{groups, gain, nil, 0}, {groups, gain, delay, 0}, {groups, nil, nil, 2}}
+	const without, planned, parallel, fronts = 0, 1, 2, 3
+	if !quick {
+		for _, loud := range roundLoud {
+			field := *s.field
+			field.Loud = loud
+			l := s.limits()
+			l.Channels, l.Allowed = len(groups), s.p.sizes.within(s.p.sizes.longest(groups))
+			found, err := field.Quick(seats.Round, l)
+			if err != nil {
+				return err
+			}
+			plans = append(plans, roundPlan{found.Groups, nil, found.Delay, parallel})
+		}
+	}
+	rounds, heights, radius, err := judgeRound(s.array, plans)
 	if err != nil {
 		return err
 	}
-	s.Seating.Round = &Round{Octaves: roundOctaves(), Height: heights, Radius: radius, Loud: s.field.Loud, Planned: rounds[1], Without: rounds[0]}
-	if quick {
-		return nil
-	}
+	out := &Round{Octaves: roundOctaves(), Height: heights, Radius: radius, Loud: s.field.Loud, Planned: rounds[planned], Without: rounds[without]}
 	var front []RoundPoint
-	for _, loud := range roundLoud {
-		field := *s.field
-		field.Loud = loud
-		l := s.limits()
-		l.Channels, l.Allowed = len(groups), s.p.sizes.within(s.p.sizes.longest(groups))
-		found, err := field.Quick(seats.Round, l)
-		if err != nil {
-			return err
-		}
-		tried, _, _, err := judgeRound(s.array, found.Groups, nil, [][]float64{make([]float64, len(found.Groups)), found.Delay})
-		if err != nil {
-			return err
-		}
-		front = append(front, tried[1].Point(loud))
+	for i, c := range rounds[fronts:] {
+		front = append(front, c.Point(roundLoud[i]))
 	}
-	s.Seating.Round.Front = undominated(front)
+	out.Front = undominated(front)
+	s.Seating.Round = out
 	return ctx.Err()
 }

@@ -195,7 +195,9 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.seats.Judge(groups, gain, delay)
 	s.Without = s.seats.Judge(groups, gain, nil)
-	if s.Bound = s.seats.Bound(groups, gain); !quick {
+	if quick {
+		s.Bound = s.seats.Bound(groups, gain)
+	} else {
 		s.Bound = s.seats.Together(groups, gain)
 	}
 	if s.aim == seats.Round {
@@ -217,11 +219,7 @@ func (s *server) middle(ctx context.Context) (*Spot, error) {
 	if err != nil {
 		return nil, err
 	}
-	delay := make([]float64, len(spot.Channels))
-	for c := range delay {
-		delay[c] = spot.Channels[c].Delay
-	}
-	s.Seating.Middle = s.seats.Judge(mountsOf(spot.Channels), gains(spot.Array, spot.Channels), delay)
+	s.Seating.Middle = s.seats.Judge(mountsOf(spot.Channels), gains(spot.Array, spot.Channels), delaysOf(spot.Channels))
 	for _, r := range spot.Arrivals {
 		s.MiddleDelay = append(s.MiddleDelay, r.Delay)
 	}

@@ -37,12 +37,9 @@ func FilterSeats(ctx context.Context, p *Plan) (*SeatFilters, error) {
 	if err != nil {
 		return nil, err
 	}
-	field, groups, gain, delay := h.field(p.Array), mountsOf(p.Channels), gains(p.Array, p.Channels), make([]float64, len(p.Channels))
-	for c := range delay {
-		delay[c] = p.Channels[c].Delay
-	}
+	field := h.field(p.Array)
 	out := &SeatFilters{Rate: p.Array.Processor.Rate, Planned: p.Seating.Planned}
-	if out.Filtered, err = field.Taps(ctx, groups, gain, delay, seatTaps, out.Rate); err != nil {
+	if out.Filtered, err = field.Taps(ctx, mountsOf(p.Channels), gains(p.Array, p.Channels), delaysOf(p.Channels), seatTaps, out.Rate); err != nil {
 		return nil, err
 	}
 	out.Pays = field.Value(seats.Even, out.Figures) <= field.Value(seats.Even, out.Planned)-tapsWorth

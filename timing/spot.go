@@ -132,10 +132,7 @@ func (h *pressures) parts() []float64 {
 // sumUp sums the drivers at the spot: what is heard there, behind a high-pass, gives the
 // levels, the direct sound the measures.
 func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64, high crossover.Filter) (r Response, aligned, unaligned Measures) {
-	groups, delay := mountsOf(channels), make([]float64, len(channels))
-	for c := range channels {
-		delay[c] = channels[c].Delay
-	}
+	groups, delay := mountsOf(channels), delaysOf(channels)
 	builtDirect, alignedDirect := h.sum(h.direct, groups, gain, delay)
 	stepDirect := h.inStep(h.direct, groups, gain)
 	step, with, without := stepDirect, alignedDirect, builtDirect

@@ -1,11 +1,11 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
 	"slices"
-	"strings"
 
 	"pappus/preview"
 	"pappus/render/document"
@@ -18,7 +18,7 @@ import (
 )
 
 // view makes a command that plans a design and shows a part of it. last says of its folder,
-// which it names, where to begin.
+// which it names, where to begin, where the outcome says nothing of it.
 func (f *flags) view(name, short, folder, holds, last string, of func(*progress, *timing.Plan) (outcome, error)) *cobra.Command {
 	return f.command(&cobra.Command{Use: name + " [DESIGN.toml]", Short: short}, folder, holds, func(j *job) (outcome, error) {
 		p, err := j.plan()
@@ -26,20 +26,13 @@ func (f *flags) view(name, short, folder, holds, last string, of func(*progress,
 			return outcome{}, err
 		}
 		o, err := of(j.progress, p)
-		o.plan, o.last = p, fmt.Sprintf(last, j.folder)
-		if o.first != "" {
-			o.last = strings.Replace(o.last, firstSeen, o.first, 1)
-		}
+		o.plan, o.last = p, fmt.Sprintf(cmp.Or(o.last, last), j.folder)
 		return o, err
 	})
 }
 
-// firstSeen is the picture to begin a plan with; of one for several seats it is another.
-const firstSeen = "coverage_above_1k.png"
-
 func newPlan(f *flags) *cobra.Command {
-	return f.view("plan", "Plan a design (the built-in demo if none is named) into a folder", "plan", "folder for tables, pictures and sounds",
-		"\nTables, pictures and sounds are in %s; begin with "+firstSeen+".\n", planned)
+	return f.view("plan", "Plan a design (the built-in demo if none is named) into a folder", "plan", "folder for tables, pictures and sounds", "", planned)
 }
 
 // planned shows all of a plan. The sounds are made with the first of them, which takes
@@ -52,14 +45,14 @@ func planned(said *progress, p *timing.Plan) (outcome, error) {
 	}
 	files, err := folder.Plan(p, survey)
 	heard := sounds(p)
-	first := ""
+	first := "coverage_above_1k.png"
 	if s := p.Seating; s != nil {
 		if first = "seats.png"; s.Round != nil {
 			first = "round.png"
 		}
 	}
 	return outcome{
-		first:  first,
+		last:   "\nTables, pictures and sounds are in %s; begin with " + first + ".\n",
 		files:  append(append(heard[:1:1], files...), heard[1:]...),
 		json:   func(document.Written) any { return document.OfPlan(p, survey) },
 		screen: func(w io.Writer, colour bool) error { return table.Screen(w, p, survey, colour) },

@@ -31,7 +31,6 @@ type outcome struct {
 	json   func(document.Written) any           // what is written for other programs
 	screen func(w io.Writer, colour bool) error // nil: nothing
 	last   string                               // what to say of the folder; empty: nothing
-	first  string                               // the file to begin with; empty: the usual one
 }
 
 // command completes a command: it takes a design, unless c says otherwise, and writes into

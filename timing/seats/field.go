@@ -12,8 +12,8 @@ import (
 
 // The band that seats are judged over.
 const (
-	lowHz  = 500.0
-	highHz = 8000.0
+	LowHz  = 500.0
+	HighHz = 8000.0
 	octave = 12 // frequencies to an octave
 )
 
@@ -22,7 +22,7 @@ const (
 // third the index after its last frequency. The outermost thirds are half full.
 func Frequencies() (frequency, thirds []float64, ends []int) {
 	frequency = make([]float64, octave*4+1)
-	band.Log(frequency, lowHz, highHz)
+	band.Log(frequency, LowHz, HighHz)
 	thirds = band.ThirdsWithin(440, 9000)
 	for _, centre := range thirds {
 		_, high := band.Edges(centre, 3)
