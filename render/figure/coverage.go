@@ -136,7 +136,7 @@ func (v view) heat() *image.RGBA {
 		}
 		c := grey
 		if !math.IsNaN(value) {
-			c = shade(v.scale.share(value))
+			c = shade(v.scale.light(value))
 		}
 		img.SetRGBA(i%s.Columns, s.Rows-1-i/s.Columns, c)
 	}

@@ -19,6 +19,7 @@ type Quantity struct {
 	Name, Unit string
 	Values     []float64 // row-major, first row lowest; NaN inside the body
 	Log        bool      // a logarithmic scale
+	LowIsGood  bool      // low values are light: light is always the good end
 	// Low and High are the ends of the scale; NaN: the 2nd and the 98th
 	// percentile of the finite values, rounded outward.
 	Low, High float64
@@ -41,12 +42,12 @@ func Smear(c *timing.Coverage) Quantity {
 	for i, v := range c.Smear {
 		us[i] = 1e6 * v
 	}
-	return Quantity{Name: "smear", Unit: "µs", Values: us, Low: 0, High: math.NaN()}
+	return Quantity{Name: "smear", Unit: "µs", Values: us, Low: 0, High: math.NaN(), LowIsGood: true}
 }
 
 // Loss returns what is lost against all drivers in step, in dB.
 func Loss(c *timing.Coverage) Quantity {
-	return Quantity{Name: "lost against all drivers in step", Unit: lostUnit, Values: c.Loss, Low: 0, High: math.NaN()}
+	return Quantity{Name: "lost against all drivers in step", Unit: lostUnit, Values: c.Loss, Low: 0, High: math.NaN(), LowIsGood: true}
 }
 
 // lostUnit is the unit of a loss, which is no level.
@@ -64,10 +65,15 @@ func CombOnset(c *timing.Coverage) Quantity {
 type scale struct {
 	low, high float64
 	log       bool
+	lowIsGood bool
 }
 
+// leastSpan is what a scale shows at least, in dB or µs: nobody hears less (the least change
+// of level that is heard is about 0.5 dB: Zwicker and Fastl, Psychoacoustics, 7.1).
+const leastSpan = 1
+
 func (q Quantity) scale() scale {
-	s := scale{q.Low, q.High, q.Log}
+	s := scale{q.Low, q.High, q.Log, q.LowIsGood}
 	low, high := robust(q.Values, q.Log)
 	if math.IsNaN(s.low) || q.Log && s.low <= 0 {
 		s.low = low
@@ -76,7 +82,8 @@ func (q Quantity) scale() scale {
 		s.high = high
 	}
 	if !q.Log {
-		step := niceStep(max(s.high-s.low, 1e-6), 8)
+		s.high = max(s.high, s.low+leastSpan)
+		step := niceStep(s.high-s.low, 8)
 		if math.IsNaN(q.Low) {
 			s.low = step * math.Floor(s.low/step)
 		}
@@ -121,11 +128,19 @@ func (s scale) share(v float64) float64 {
 	return (v - s.low) / (s.high - s.low)
 }
 
+// light returns how light a value is drawn, 0 for the dark end.
+func (s scale) light(v float64) float64 {
+	if s.lowIsGood {
+		return 1 - s.share(v)
+	}
+	return s.share(v)
+}
+
 // drawBar draws the scale of the colours with its unit.
 func drawBar(c draw.Canvas, q Quantity, s scale) {
 	const thick, head, tick = 14, 20, 4
 	bar := vg.Rectangle{Min: c.Min, Max: vg.Point{X: c.Min.X + thick, Y: c.Max.Y - head}}
-	c.DrawImage(bar, ramp(float64(thick/bar.Size().Y)))
+	c.DrawImage(bar, ramp(float64(thick/bar.Size().Y), s.lowIsGood))
 	line := draw.LineStyle{Color: quiet, Width: 0.6}
 	number := aligned(font(9.5, ink), draw.XLeft, draw.YCenter)
 	for _, t := range s.ticks() {
@@ -163,15 +178,19 @@ func (s scale) ticks() []plot.Tick {
 	return evenTicks{step}.Ticks(s.low, s.high)
 }
 
-// ramp returns the colours as a picture, low at the bottom, so many times as wide
-// as high: pictures in an SVG keep their proportions.
-func ramp(wide float64) *image.RGBA {
+// ramp returns the colours as a picture, so many times as wide as high: pictures in an SVG
+// keep their proportions. The light end is at the top, or at the bottom.
+func ramp(wide float64, lightBelow bool) *image.RGBA {
 	all := shades()
 	width := max(1, int(math.Round(wide*float64(len(all)))))
 	img := image.NewRGBA(image.Rect(0, 0, width, len(all)))
 	for i, c := range all {
+		row := len(all) - 1 - i
+		if lightBelow {
+			row = i
+		}
 		for x := range width {
-			img.SetRGBA(x, len(all)-1-i, c)
+			img.SetRGBA(x, row, c)
 		}
 	}
 	return img

@@ -1,6 +1,6 @@
 // The bar below the map: which colour is which value.
 
-import { SHADES, css } from "./colours";
+import { css, shade } from "./colours";
 import { el, ink, paper, say } from "./dom";
 import { about } from "./quantity";
 import type { Scale } from "./scale";
@@ -18,7 +18,7 @@ export class Bar {
     say(el("bar-title"), `${whole}: ${good}`);
     const p = paper(this.canvas);
     if (p === null) return;
-    const key = [scale.low, scale.high, p.width, whole, ink("--quiet")].join();
+    const key = [scale.low, scale.high, scale.lowIsGood, p.width, whole, ink("--quiet")].join();
     if (key === this.drawn) return;
     this.drawn = key;
     const c = p.context;
@@ -26,7 +26,7 @@ export class Bar {
     const inset = 2;
     const w = p.width - 2 * inset;
     const ramp = c.createLinearGradient(inset, 0, inset + w, 0);
-    for (let i = 0; i <= 32; i++) ramp.addColorStop(i / 32, css(SHADES[Math.round((255 * i) / 32)]!));
+    for (let i = 0; i <= 32; i++) ramp.addColorStop(i / 32, css(shade(scale.lowIsGood ? 1 - i / 32 : i / 32)));
     c.fillStyle = ramp;
     c.beginPath();
     c.roundRect(inset, 0, w, 10, 5);
@@ -44,6 +44,6 @@ export class Bar {
       c.fillText(text, x, 15);
       last = x + half;
     }
-    this.canvas.setAttribute("aria-label", `Colours from ${words(scale.low)}, dark, to ${words(scale.high)}, light`);
+    this.canvas.setAttribute("aria-label", `Colours from ${words(scale.low)}, ${scale.lowIsGood ? "light" : "dark"}, to ${words(scale.high)}, ${scale.lowIsGood ? "dark" : "light"}`);
   }
 }

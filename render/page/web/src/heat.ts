@@ -1,10 +1,10 @@
 // Draws one slice of the room in colours, with lines of one value.
 
-import { SHADES } from "./colours";
+import { shade } from "./colours";
 import { contour } from "./contour";
 import type { Paper } from "./dom";
 import type { Scale } from "./scale";
-import { share, ticks } from "./scale";
+import { light, ticks } from "./scale";
 import type { Heat } from "./document";
 import type { Maybe } from "./types";
 
@@ -24,7 +24,7 @@ export function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, 
     for (let k = 0; k < columns; k++) {
       const v = values[r * columns + k];
       if (v == null) continue;
-      const [red, green, blue] = SHADES[Math.round(255 * Math.min(Math.max(share(scale, v), 0), 1))]!;
+      const [red, green, blue] = shade(light(scale, v));
       const p = 4 * ((rows - 1 - r) * columns + k);
       image.data[p] = red;
       image.data[p + 1] = green;
@@ -66,7 +66,7 @@ export function drawContours(
       c.moveTo(line[i]!, line[i + 1]!);
       c.lineTo(line[i + 2]!, line[i + 3]!);
     }
-    c.strokeStyle = share(scale, level) > 0.7 ? "rgb(60 30 40 / 45%)" : "rgb(255 248 236 / 45%)";
+    c.strokeStyle = light(scale, level) > 0.7 ? "rgb(60 30 40 / 45%)" : "rgb(255 248 236 / 45%)";
     c.lineWidth = 1;
     c.stroke();
     label(p, line, words(level), taken);

@@ -6,10 +6,13 @@ import type { Heat } from "./document";
 import type { Quantity } from "./types";
 import { fixed, hertz } from "./words";
 
+/** What a quantity is on a map, where light is always the good end. */
 interface Shown {
   title: string;
-  /** Which end is the good one. */
+  /** What light means. */
   good: string;
+  /** The low end is the good one, and so the light one. */
+  lowIsGood: boolean;
   hasBand: boolean;
   log: boolean;
   fromZero: boolean;
@@ -17,11 +20,11 @@ interface Shown {
 }
 
 const shown: Record<Quantity, Shown> = {
-  comb_onset: { title: "No combs up to", good: "light is good", hasBand: false, log: true, fromZero: false, words: hertz },
-  smear: { title: "Smear", good: "dark is good", hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} µs` },
-  level: { title: "Level", good: "light is loud", hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
-  summing_loss: { title: "Summing loss", good: "dark is good", hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
-  loss: { title: "Loss to in step", good: "dark is good", hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} dB` },
+  comb_onset: { title: "No combs up to", good: "light is good", lowIsGood: false, hasBand: false, log: true, fromZero: false, words: hertz },
+  smear: { title: "Smear", good: "light is good", lowIsGood: true, hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} µs` },
+  level: { title: "Level", good: "light is loud", lowIsGood: false, hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
+  summing_loss: { title: "Summing loss", good: "light is good", lowIsGood: true, hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
+  loss: { title: "Loss to in step", good: "light is good", lowIsGood: true, hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} dB` },
 };
 
 export function about(quantity: Quantity): Shown {
@@ -29,6 +32,6 @@ export function about(quantity: Quantity): Shown {
 }
 
 export function scaleFor(quantity: Quantity, heat: Heat): Scale {
-  const { log, fromZero } = shown[quantity];
-  return scaleOf(heat.values, log, fromZero);
+  const { log, fromZero, lowIsGood } = shown[quantity];
+  return { ...scaleOf(heat.values, log, fromZero), lowIsGood };
 }

@@ -7,23 +7,27 @@ export interface Scale {
   low: number;
   high: number;
   log: boolean;
+  /** Low values are light. */
+  lowIsGood: boolean;
 }
 
+/** What is less than this, in dB or microseconds, is all one colour: nobody hears it. */
+const LEAST_SPAN = 1;
+
 /** A scale for values: from the 2nd to the 98th in a hundred, rounded outward; smear begins at nothing. */
-export function scaleOf(values: readonly Maybe[], log: boolean, fromZero: boolean): Scale {
+export function scaleOf(values: readonly Maybe[], log: boolean, fromZero: boolean): Omit<Scale, "lowIsGood"> {
   const known = values.filter((v): v is number => v !== null && (!log || v > 0)).sort((a, b) => a - b);
   if (known.length === 0) return log ? { low: 100, high: 10000, log } : { low: 0, high: 1, log };
   const at = (share: number) => known[Math.round(share * (known.length - 1))]!;
   let low = fromZero ? 0 : at(0.02);
   let high = at(0.98);
   if (!log) {
+    high = Math.max(high, low + LEAST_SPAN);
     const step = nice((high - low) / 6);
     low = step * Math.floor(low / step);
     high = step * Math.ceil(high / step);
   }
-  // A map of one value: without combs that is the best there is, and a smear of nothing is at the low end.
-  if (high <= low && log) low = high / 2;
-  else if (high <= low) high = low + 1;
+  if (high <= low) low = high / 2; // a map of one value: without combs that is the best there is
   return { low, high, log };
 }
 
@@ -39,6 +43,11 @@ export function covering(s: Scale, v: Maybe): Scale {
 /** Where a value lies, 0 at the low end and 1 at the high one. */
 export function share(s: Scale, v: number): number {
   return s.log ? Math.log(Math.max(v, 1e-9) / s.low) / Math.log(s.high / s.low) : (v - s.low) / (s.high - s.low);
+}
+
+/** How light a value is, 0 for the dark end and 1 for the light one. */
+export function light(s: Scale, v: number): number {
+  return s.lowIsGood ? 1 - share(s, v) : share(s, v);
 }
 
 /** 1, 2 or 5 times a power of ten, not below a value. */
