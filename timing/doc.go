@@ -26,6 +26,7 @@
 //	equaliser     peaking and shelving sections (W3C Audio EQ Cookbook), FIR filters
 //	excursion     how far a cone moves
 //	exposure      how long ears may be in a sound (NIOSH 98-126)
+//	search/pareto sorting by several aims at once (Deb and others 2002)
 //
 // and for what has been built:
 //
