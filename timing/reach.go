@@ -17,7 +17,7 @@ func (c *Coverage) AreaWithin(spot r3.Vec, decibels float64) []float64 {
 		return area
 	}
 	for b, level := range c.Level {
-		cells := c.join(start, func(cell int) bool { return math.Abs(level[cell]-level[start]) <= decibels })
+		_, cells := c.join(start, func(cell int) bool { return math.Abs(level[cell]-level[start]) <= decibels })
 		area[b] = float64(cells) * c.Step * c.Step
 	}
 	return area
@@ -31,45 +31,44 @@ func (c *Coverage) AreaInStep(spot r3.Vec, limit float64) float64 {
 	if !ok {
 		return 0
 	}
-	cells := c.join(start, func(cell int) bool { return c.Smear[cell] <= limit })
+	_, cells := c.join(start, func(cell int) bool { return c.Smear[cell] <= limit })
 	return float64(cells) * c.Step * c.Step
 }
 
 // cell returns the cell that a point stands in, seen along the slice's normal.
-func (c *Coverage) cell(at r3.Vec) (int, bool) {
-	d := r3.Sub(at, c.Origin)
-	column := int(math.Round(r3.Dot(d, c.Right) / c.Step))
-	row := int(math.Round(r3.Dot(d, c.Up) / c.Step))
-	if column < 0 || row < 0 || column >= c.Columns || row >= c.Rows {
+func (s Slice) cell(at r3.Vec) (int, bool) {
+	d := r3.Sub(at, s.Origin)
+	column := int(math.Round(r3.Dot(d, s.Right) / s.Step))
+	row := int(math.Round(r3.Dot(d, s.Up) / s.Step))
+	if column < 0 || row < 0 || column >= s.Columns || row >= s.Rows {
 		return 0, false
 	}
-	return row*c.Columns + column, true
+	return row*s.Columns + column, true
 }
 
-// join counts the cells that can be reached from one, by their sides, over
-// cells that are good.
-func (c *Coverage) join(start int, good func(cell int) bool) int {
+// join returns which cells can be reached from one, by their sides, over cells that are
+// good, and how many.
+func (s Slice) join(start int, good func(cell int) bool) (in []bool, count int) {
 	if !good(start) {
-		return 0 // NaN: inside the body
+		return make([]bool, s.Columns*s.Rows), 0 // NaN: inside the body
 	}
-	seen := make([]bool, c.Columns*c.Rows)
-	seen[start] = true
-	count := 0
+	in = make([]bool, s.Columns*s.Rows)
+	in[start] = true
 	for queue := []int{start}; len(queue) > 0; count++ {
 		cell := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]
-		column := cell % c.Columns
+		column := cell % s.Columns
 		for _, next := range [...]struct {
 			cell int
 			in   bool
-		}{{cell - 1, column > 0}, {cell + 1, column < c.Columns-1}, {cell - c.Columns, true}, {cell + c.Columns, true}} {
-			if next.in && next.cell >= 0 && next.cell < len(seen) && !seen[next.cell] && good(next.cell) {
-				seen[next.cell] = true
+		}{{cell - 1, column > 0}, {cell + 1, column < s.Columns-1}, {cell - s.Columns, true}, {cell + s.Columns, true}} {
+			if next.in && next.cell >= 0 && next.cell < len(in) && !in[next.cell] && good(next.cell) {
+				in[next.cell] = true
 				queue = append(queue, next.cell)
 			}
 		}
 	}
-	return count
+	return in, count
 }
 
 // MeanFrom500To4k returns the mean of values that stand for the octave bands,

@@ -137,6 +137,17 @@ func ofPoints(name string, style draw.GlyphStyle) entry {
 	}}
 }
 
+// wideOf returns how wide a legend in one row is.
+func wideOf(entries []entry) vg.Length {
+	wide := vg.Length(0)
+	for i, e := range entries {
+		if wide += e.wide + font(10, ink).Width(e.name); i < len(entries)-1 {
+			wide += e.gap
+		}
+	}
+	return wide
+}
+
 // legendAbove writes a legend in rows above a plot and returns the room left.
 func legendAbove(c draw.Canvas, entries []entry) draw.Canvas {
 	const line = 16
@@ -144,7 +155,7 @@ func legendAbove(c draw.Canvas, entries []entry) draw.Canvas {
 	x, y := c.Min.X, c.Max.Y-line/2
 	for _, e := range entries {
 		wide := e.wide + style.Width(e.name)
-		if x > c.Min.X && x+wide > c.Max.X {
+		if x > c.Min.X && x+wide > c.Max.X+0.01 {
 			x, y = c.Min.X, y-line
 		}
 		e.sample(&c, x, y)

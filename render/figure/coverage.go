@@ -38,6 +38,7 @@ func Coverage(w io.Writer, f Format, p *timing.Plan, c *timing.Coverage, q Quant
 	v.middle = r3.Sub(c.Origin, r3.Add(
 		r3.Scale(r3.Dot(c.Origin, c.Right), c.Right),
 		r3.Scale(r3.Dot(c.Origin, c.Up), c.Up)))
+	v.edges = v.edgesOf(c)
 	return write(w, f, v.paint)
 }
 
@@ -48,6 +49,7 @@ type view struct {
 	quantity Quantity
 	scale    scale
 	middle   r3.Vec // the point of the slice that its axes count from
+	edges    []edges
 }
 
 // flat returns a point of the room on the axes of the slice.
@@ -79,12 +81,20 @@ func (v view) outline(p layout.Placing) (corners [][2]float64, through bool) {
 func (v view) upright() bool { return v.slice.Up.Z > 0.5 }
 
 func (v view) paint(c draw.Canvas) {
-	_, through := v.outline(v.plan.Array.Bodies()[0])
-	c = heading(c, words.OfSlice(v.plan, v.quantity.Name, v.slice.Name, through))
+	light := "good"
+	if v.quantity.Level {
+		light = "loud"
+	}
+	c = heading(c, words.OfSlice(v.plan, v.quantity.Name, v.slice.Name, light))
+	legend := edgesLegend(v.edges)
+	if _, through := v.outline(v.plan.Array.Bodies()[0]); !through {
+		legend = append(legend, besideLegend)
+	}
+	c = legendAbove(c, legend)
 	p := v.plot()
 	c, bar := v.shareOut(p, c)
 	p.Draw(c)
-	drawBar(bar, v.quantity, v.scale)
+	drawBar(bar, v.quantity, v.scale, v.plan.SpeedOfSound)
 }
 
 func (v view) plot() *plot.Plot {
@@ -99,6 +109,7 @@ func (v view) plot() *plot.Plot {
 	x1, y1 := x0+float64(v.slice.Columns)*v.slice.Step, y0+float64(v.slice.Rows)*v.slice.Step
 	p.Add(plotter.NewImage(v.heat(), x0, y0, x1, y1), v)
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = x0, x1, y0, y1
+	v.widen(p)
 	step := niceStep(max(x1-x0, y1-y0), 8)
 	p.X.Tick.Marker, p.Y.Tick.Marker = evenTicks{step}, evenTicks{step}
 	return p
@@ -157,17 +168,36 @@ func (v view) beside(cell int) float64 {
 	return math.NaN()
 }
 
-// Plot draws what lies over the colours: the outline of the body, the spot and the scale bar.
+// Plot draws what lies over the colours: lines of one value, walls, the outline of the body,
+// as far as one may lean, the spot and the scale bar.
 func (v view) Plot(c draw.Canvas, p *plot.Plot) {
+	taken := v.taken(c, p)
+	v.contours(c, p, taken)
+	v.drawWalls(c, p)
+	for _, e := range v.edges {
+		v.lines(c, p, e.lines, halo, e.style)
+	}
 	for _, held := range v.plan.Array.Bodies() {
 		v.body(c, p, held)
 	}
 	v.seats(c, p)
 	if !slices.ContainsFunc(v.plan.Array.Seats, func(s layout.Seat) bool { return s.At == v.plan.Array.Spot }) || v.plan.Seating == nil {
-		v.spot(c, p)
+		v.spot(c, p, taken)
 	}
 	v.length(c, p)
+	if note := v.quantity.note(); note != "" {
+		label(&c, aligned(font(10.5, ink), draw.XCenter, draw.YTop), vg.Point{X: c.Center().X, Y: c.Max.Y - 12}, note)
+	}
 }
+
+// besideLine is the outline of a body that the slice passes by.
+var besideLine = draw.LineStyle{Color: paper, Width: 1.2, Dashes: []vg.Length{3, 2}}
+
+// besideLegend explains it, on a ground on which it shows.
+var besideLegend = entry{words.OutOfPlane, 30, 22, func(c *draw.Canvas, x, y vg.Length) {
+	c.StrokeLine2(draw.LineStyle{Color: shade(0.4), Width: 9}, x, y, x+24, y)
+	c.StrokeLine2(besideLine, x+1, y, x+23, y)
+}}
 
 // body draws the outline of the body, dashed where the slice passes it by, so
 // that the picture can still be set against the array.
@@ -175,7 +205,7 @@ func (v view) body(c draw.Canvas, p *plot.Plot, held layout.Placing) {
 	style := draw.LineStyle{Color: ink, Width: 1.2}
 	outline, through := v.outline(held)
 	if !through {
-		style = draw.LineStyle{Color: paper, Width: 1.2, Dashes: []vg.Length{3, 2}}
+		style = besideLine
 	}
 	if outline == nil {
 		return
@@ -190,65 +220,4 @@ func (v view) body(c draw.Canvas, p *plot.Plot, held layout.Placing) {
 		c.FillPolygon(solid, c.ClipPolygonXY(points))
 	}
 	c.StrokeLines(style, c.ClipLinesXY(points)...)
-}
-
-func (v view) spot(c draw.Canvas, p *plot.Plot) {
-	x, y := p.Transforms(&c)
-	flat := v.flat(v.plan.Array.Spot)
-	at := vg.Point{X: x(flat.X), Y: y(flat.Y)}
-	if !c.Contains(at) {
-		return
-	}
-	for _, disc := range []draw.GlyphStyle{
-		{Color: paper, Radius: 6}, {Color: ink, Radius: 4.8}, {Color: paper, Radius: 2.2},
-	} {
-		disc.Shape = draw.CircleGlyph{}
-		c.DrawGlyph(disc, at)
-	}
-	style, side := font(9.5, ink), vg.Length(11)
-	style = aligned(style, draw.XLeft, draw.YCenter)
-	if at.X > c.Center().X {
-		style, side = aligned(style, draw.XRight, draw.YCenter), -side
-	}
-	label(&c, style, vg.Point{X: at.X + side, Y: at.Y}, "listening spot")
-}
-
-// seats draws seats by their numbers.
-func (v view) seats(c draw.Canvas, p *plot.Plot) {
-	if v.plan.Seating == nil {
-		return
-	}
-	x, y := p.Transforms(&c)
-	a := v.plan.Array
-	radius := min(discRadius, (x(1)-x(0))*vg.Length(apart(a.Seats))*0.36) // so that the map shows between
-	for i, s := range a.Seats {
-		flat := v.flat(s.At)
-		off := math.Abs(r3.Dot(r3.Sub(s.At, v.middle), r3.Cross(v.slice.Right, v.slice.Up)))
-		if at := (vg.Point{X: x(flat.X), Y: y(flat.Y)}); c.Contains(at) && (!v.upright() || off <= max(v.slice.Step, a.Seating.Head)) {
-			seatDisc(&c, at, i+1, radius)
-		}
-	}
-}
-
-// length draws a bar of half a metre, or of a metre in a large room.
-func (v view) length(c draw.Canvas, p *plot.Plot) {
-	metres, name := 0.5, "0.5 m"
-	if p.X.Max-p.X.Min > 5 {
-		metres, name = 1, "1 m"
-	}
-	x, _ := p.Transforms(&c)
-	long := x(p.X.Min+metres) - x(p.X.Min)
-	at := vg.Point{X: c.Min.X + 14, Y: c.Min.Y + 14}
-	back := vg.Rectangle{
-		Min: vg.Point{X: at.X - 6, Y: at.Y - 6},
-		Max: vg.Point{X: at.X + long + 6, Y: at.Y + 18},
-	}
-	c.SetColor(mist)
-	c.Fill(back.Path())
-	line := draw.LineStyle{Color: ink, Width: 1.2}
-	c.StrokeLine2(line, at.X, at.Y, at.X+long, at.Y)
-	for _, end := range []vg.Length{at.X, at.X + long} {
-		c.StrokeLine2(line, end, at.Y-3, end, at.Y+3)
-	}
-	c.FillText(aligned(font(9.5, ink), draw.XCenter, draw.YBottom), vg.Point{X: at.X + long/2, Y: at.Y + 4}, name)
 }

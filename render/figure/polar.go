@@ -2,7 +2,6 @@ package figure
 
 import (
 	"fmt"
-	"image/color"
 	"io"
 	"math"
 	"slices"
@@ -17,8 +16,8 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Polar draws the levels with the delays round a circle through the spot, one
-// line for each octave band, each counted from its own level towards the spot.
+// Polar draws the levels with the delays round a circle through the spot, low octaves at the
+// left and high ones at the right, one line for each octave band, each counted from its own level towards the spot.
 // Horizontal: seen from above with the front at the top, so that azimuth runs
 // counter-clockwise. Vertical: seen from the side with the spot's side at the
 // right. Where the circle runs beyond a surface nothing is drawn but that. An empty polar is an
@@ -67,12 +66,14 @@ type rose struct {
 	spot     float64     // rad, the polar's angle towards the spot
 	hidden   hidden
 	seats    []float64 // rad, towards the seats; of a level circle
+	note     string    // that there is little to show
+	below    string    // what is what
 	vertical bool
 }
 
 func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	s := p.Array.Spot
-	r := rose{polar: polar, vertical: vertical, zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), hidden: hiddenOn(p.Array, vertical)}
+	r := rose{polar: polar, vertical: vertical, below: words.PolarNote(p, vertical), zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), hidden: hiddenOn(p.Array, vertical)}
 	if vertical {
 		r.zero, r.spot = 0, math.Atan2(s.Z, math.Hypot(s.X, s.Y))
 	} else if p.Seating != nil {
@@ -82,6 +83,13 @@ func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	}
 	for _, level := range polar.Aligned {
 		own := level[nearest(polar.Angle, r.spot)]
+		if !(own > math.Inf(-1)) { // nothing is heard there
+			own = loudest(level)
+			r.note = words.SilentSpot
+			if math.IsInf(own, -1) {
+				r.note = words.NoSound
+			}
+		}
 		row := make([]float64, len(level))
 		for i, v := range level {
 			row[i] = v - own
@@ -93,6 +101,17 @@ func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	}
 	r.top = ring * math.Ceil(r.top/ring-1e-6)
 	return r
+}
+
+// loudest returns the highest level; -Inf where no sound comes.
+func loudest(level []float64) float64 {
+	most := math.Inf(-1)
+	for _, v := range level {
+		if v > most {
+			most = v
+		}
+	}
+	return most
 }
 
 // hidden is the part of a circle that is beyond a surface: round an angle of the polar, in rad,
@@ -137,12 +156,26 @@ func nearest(angles []float64, to float64) int {
 	return best
 }
 
+// paint draws the low octaves at the left and the high ones at the right: seven lines on one
+// dial are a tangle.
 func (r rose) paint(c draw.Canvas) {
-	const key, rim = 150, 20
-	c = draw.Crop(c, 0, 0, -4, 0)
-	size := min(c.Size().X-key, c.Size().Y)
+	const gap, note = 4, 16
+	c.FillText(aligned(font(9.5, quiet), draw.XCenter, draw.YBottom), vg.Point{X: c.Center().X, Y: c.Min.Y}, r.below)
+	c = draw.Crop(c, 0, 0, note, 0)
+	half := (len(r.level) + 1) / 2
+	middle := c.Center().X
+	r.panel(draw.Crop(c, 0, middle-gap-c.Max.X, 0, 0), 0, half)
+	if half < len(r.level) {
+		r.panel(draw.Crop(c, middle+gap-c.Min.X, 0, 0, 0), half, len(r.level))
+	}
+}
+
+// panel draws the bands from one up to another, with their key below.
+func (r rose) panel(c draw.Canvas, from, to int) {
+	const key, rim, names = 24, 20, 14
+	size := min(c.Size().X-2*names, c.Size().Y-key)
 	d := dial{
-		centre: vg.Point{X: c.Center().X - key/2 + 20, Y: c.Center().Y},
+		centre: vg.Point{X: c.Center().X, Y: (c.Max.Y + c.Min.Y + key) / 2},
 		radius: size/2 - rim, top: r.top, zero: r.zero,
 	}
 	d.hide(&c, r.hidden)
@@ -153,177 +186,20 @@ func (r rose) paint(c draw.Canvas) {
 	if !slices.Contains(r.seats, r.spot) {
 		d.towards(&c, r.spot, ink)
 	}
-	styles := make([]draw.LineStyle, len(r.level))
-	for b, level := range r.level {
-		styles[b] = stroke(b, 1.7)
-		c.StrokeLines(styles[b], d.lines(r.polar.Angle, level)...)
+	var legend []entry
+	for b := from; b < to; b++ {
+		style := stroke(b-from, 1.8)
+		c.StrokeLines(style, d.lines(r.polar.Angle, r.level[b])...)
+		e := ofLine(band.Hertz(r.polar.Band[b]), style)
+		e.gap = 12
+		legend = append(legend, e)
 	}
 	d.numbers(&c)
 	d.nameHidden(&c, r.hidden)
-	r.key(c, d.centre.X+d.radius+75, styles)
-}
-
-// key names the bands at the right of the diagram.
-func (r rose) key(c draw.Canvas, x vg.Length, styles []draw.LineStyle) {
-	style := aligned(font(10, ink), draw.XLeft, draw.YCenter)
-	y := c.Center().Y + vg.Length(len(styles))*9 + 18
-	c.FillText(style, vg.Point{X: x, Y: y + 8}, "octave bands")
-	for b, line := range styles {
-		y -= 18
-		c.StrokeLine2(line, x, y, x+32, y)
-		c.FillText(style, vg.Point{X: x + 40, Y: y + lift}, band.Hertz(r.polar.Band[b]))
+	if r.note != "" {
+		label(&c, aligned(font(10, ink), draw.XCenter, draw.YCenter), vg.Point{X: d.centre.X, Y: d.centre.Y + 0.3*d.radius}, r.note)
 	}
-	note := aligned(font(9, quiet), draw.XLeft, draw.YCenter)
-	c.FillText(note, vg.Point{X: x, Y: y - 30}, "0 dB: each band's own")
-	c.FillText(note, vg.Point{X: x, Y: y - 42}, "level towards the spot")
-	if len(r.seats) > 0 {
-		c.FillText(note, vg.Point{X: x, Y: y - 58}, "blue wedges: the seats")
-	}
-	if !slices.Contains(r.seats, r.spot) {
-		c.FillText(note, vg.Point{X: x, Y: y - 58 - 12*vg.Length(min(len(r.seats), 1))}, "wedge: where the spot is")
-	}
-}
-
-// dial is the face of a polar diagram on the page.
-type dial struct {
-	centre vg.Point
-	radius vg.Length
-	top    float64 // dB at the rim
-	zero   float64 // rad on the page of angle 0
-}
-
-// at returns the place on the page of a level at an angle.
-func (d dial) at(angle, level float64) vg.Point {
-	out := min(max((level-bottom)/(d.top-bottom), 0), 1)
-	return d.along(angle, d.radius*vg.Length(out))
-}
-
-// along returns the place on the page at a distance from the centre.
-func (d dial) along(angle float64, far vg.Length) vg.Point {
-	sin, cos := math.Sincos(angle + d.zero)
-	return vg.Point{X: d.centre.X + far*vg.Length(cos), Y: d.centre.Y + far*vg.Length(sin)}
-}
-
-// grid draws a circle for every 6 dB and a ray for every 30 degrees.
-func (d dial) grid(c *draw.Canvas, vertical bool) {
-	line := draw.LineStyle{Color: rule, Width: 0.6}
-	for a := range 12 {
-		angle := float64(a) * math.Pi / 6
-		c.StrokeLines(line, []vg.Point{d.centre, d.along(angle, d.radius)})
-		d.name(c, angle, bearing(a*30, vertical))
-	}
-	for v := d.top; v > bottom; v -= ring {
-		style := line
-		if v == 0 || v == d.top {
-			style.Color = quiet
-		}
-		c.SetLineStyle(style)
-		c.Stroke(d.circle(v))
-	}
-}
-
-// numbers names the circles, between two rays at the lower left of the page.
-func (d dial) numbers(c *draw.Canvas) {
-	style := aligned(font(8.5, quiet), draw.XCenter, draw.YCenter)
-	for v := d.top; v > bottom; v -= ring {
-		label(c, style, d.at(225*math.Pi/180-d.zero, v), decibels(v))
-	}
-}
-
-func decibels(v float64) string {
-	switch s := decimal(v, 1); {
-	case v > 0:
-		return "+" + s
-	case v == 0:
-		return s + " dB"
-	default:
-		return s
-	}
-}
-
-func (d dial) circle(level float64) vg.Path {
-	far := d.at(-d.zero, level).X - d.centre.X
-	var p vg.Path
-	p.Move(vg.Point{X: d.centre.X + far, Y: d.centre.Y})
-	p.Arc(d.centre, far, 0, 2*math.Pi)
-	p.Close()
-	return p
-}
-
-// bearing returns what a ray is called, its angle in degrees.
-func bearing(degrees int, vertical bool) string {
-	horizontally := map[int]string{0: "front", 90: "left", 180: "back", 270: "right"}
-	upright := map[int]string{0: "spot's side", 90: "up", 180: "far side", 270: "down"}
-	names := horizontally
-	if vertical {
-		names = upright
-	}
-	if name, ok := names[degrees]; ok {
-		return name
-	}
-	if degrees > 180 {
-		degrees -= 360
-	}
-	return decimal(float64(degrees), 1) + "°"
-}
-
-// name writes the name of a ray outside of the rim.
-func (d dial) name(c *draw.Canvas, angle float64, name string) {
-	sin, cos := math.Sincos(angle + d.zero)
-	style := font(9.5, ink)
-	style.XAlign = draw.XCenter
-	style.YAlign = draw.YCenter
-	wide := style.Width(name) / 2
-	at := d.along(angle, d.radius+9)
-	at.X += wide * vg.Length(cos)
-	at.Y += 2 * vg.Length(sin)
-	c.FillText(style, at, name)
-}
-
-// towards marks an angle with a wedge on the rim.
-func (d dial) towards(c *draw.Canvas, angle float64, colour color.Color) {
-	c.FillPolygon(colour, []vg.Point{
-		d.along(angle, d.radius-9),
-		d.along(angle-0.035, d.radius),
-		d.along(angle+0.035, d.radius),
-	})
-}
-
-// hide marks the part of a circle that is beyond a surface.
-func (d dial) hide(c *draw.Canvas, h hidden) {
-	if math.IsNaN(h.half) {
-		return
-	}
-	from, to := h.towards+h.half, h.towards-h.half
-	var part vg.Path
-	part.Move(d.centre)
-	part.Line(d.along(from, d.radius))
-	part.Arc(d.centre, d.radius, from+d.zero, -2*h.half)
-	part.Close()
-	c.SetColor(color.Gray{240})
-	c.Fill(part)
-	edge := draw.LineStyle{Color: ink, Width: 1.2}
-	c.StrokeLines(edge, []vg.Point{d.along(from, d.radius), d.centre, d.along(to, d.radius)})
-}
-
-// nameHidden says what the part is that hide marks.
-func (d dial) nameHidden(c *draw.Canvas, h hidden) {
-	if !math.IsNaN(h.half) {
-		label(c, aligned(font(9.5, quiet), draw.XCenter, draw.YCenter), d.along(h.towards, 0.55*d.radius), h.why)
-	}
-}
-
-// lines returns the levels as a closed line, open where a level is no number.
-func (d dial) lines(angles, levels []float64) [][]vg.Point {
-	var out [][]vg.Point
-	var run []vg.Point
-	for i := range len(levels) + 1 {
-		j := i % len(levels)
-		if math.IsNaN(levels[j]) {
-			out, run = append(out, run), nil
-			continue
-		}
-		run = append(run, d.at(angles[j], levels[j]))
-	}
-	return append(out, run)
+	below := draw.Crop(c, max(0, (c.Size().X-wideOf(legend))/2), 0, 0, 0)
+	below.Max.Y = c.Min.Y + 20
+	legendAbove(below, legend)
 }

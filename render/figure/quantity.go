@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/band"
 
@@ -20,6 +21,7 @@ type Quantity struct {
 	Values     []float64 // row-major, first row lowest; NaN inside the body
 	Log        bool      // a logarithmic scale
 	LowIsGood  bool      // low values are light: light is always the good end
+	Level      bool      // a level, of which 3 dB below the spot's is an edge
 	// Low and High are the ends of the scale; NaN: the 2nd and the 98th
 	// percentile of the finite values, rounded outward.
 	Low, High float64
@@ -32,7 +34,7 @@ const decibel = "dB"
 func Level(c *timing.Coverage, b int) Quantity {
 	return Quantity{
 		Name: fmt.Sprintf("level in the %s octave", band.Hertz(c.Band[b])), Unit: decibel,
-		Values: c.Level[b], Low: math.NaN(), High: math.NaN(),
+		Values: c.Level[b], Low: math.NaN(), High: math.NaN(), Level: true,
 	}
 }
 
@@ -42,7 +44,7 @@ func Smear(c *timing.Coverage) Quantity {
 	for i, v := range c.Smear {
 		us[i] = 1e6 * v
 	}
-	return Quantity{Name: "smear", Unit: "µs", Values: us, Low: 0, High: math.NaN(), LowIsGood: true}
+	return Quantity{Name: "smear", Unit: microseconds, Values: us, Low: 0, High: math.NaN(), LowIsGood: true}
 }
 
 // Loss returns what is lost against all drivers in step, in dB.
@@ -70,7 +72,7 @@ type scale struct {
 
 // leastSpan is what a scale shows at least, in dB or µs: nobody hears less (the least change
 // of level that is heard is about 0.5 dB: Zwicker and Fastl, Psychoacoustics, 7.1).
-const leastSpan = 1
+const leastSpan = 1.0
 
 func (q Quantity) scale() scale {
 	s := scale{q.Low, q.High, q.Log, q.LowIsGood}
@@ -136,8 +138,36 @@ func (s scale) light(v float64) float64 {
 	return s.share(v)
 }
 
-// drawBar draws the scale of the colours with its unit.
-func drawBar(c draw.Canvas, q Quantity, s scale) {
+// microseconds is the unit of times in pictures.
+const microseconds = "µs"
+
+// way returns how far sound travels, in mm, in so many microseconds, at a speed in m/s.
+func way(us, speed float64) float64 { return us * speed / 1000 }
+
+// note says that a quantity has nothing to show; nothing where it has.
+func (q Quantity) note() string {
+	most, sound := math.Inf(-1), false
+	for _, v := range q.Values {
+		if sound = sound || !math.IsNaN(v) && !math.IsInf(v, -1); v > most {
+			most = v
+		}
+	}
+	switch {
+	case !sound:
+		return words.NoSound
+	case q.Log && !slices.ContainsFunc(q.Values, func(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 1) }):
+		return words.NoCombs
+	case q.Unit == microseconds && most < leastSpan/2:
+		return words.NoSmear
+	case q.Unit == lostUnit && most < leastSpan/20:
+		return words.NoLoss
+	}
+	return ""
+}
+
+// drawBar draws the scale of the colours with its unit, and beside times how far sound travels
+// in them.
+func drawBar(c draw.Canvas, q Quantity, s scale, speed float64) {
 	const thick, head, tick = 14, 20, 4
 	bar := vg.Rectangle{Min: c.Min, Max: vg.Point{X: c.Min.X + thick, Y: c.Max.Y - head}}
 	c.DrawImage(bar, ramp(float64(thick/bar.Size().Y), s.lowIsGood))
@@ -150,10 +180,17 @@ func drawBar(c draw.Canvas, q Quantity, s scale) {
 			long /= 2
 		}
 		c.StrokeLine2(line, bar.Max.X, y, bar.Max.X+long, y)
+		if q.Unit == microseconds && way(s.high, speed) >= 3 {
+			t.Label += " (" + decimal(way(t.Value, speed), 1) + ")"
+		}
 		c.FillText(number, vg.Point{X: bar.Max.X + tick + 3, Y: y + lift}, t.Label)
 	}
 	title := aligned(font(10.5, ink), draw.XLeft, draw.YTop)
-	c.FillText(title, vg.Point{X: c.Min.X, Y: c.Max.Y}, q.Unit)
+	unit := q.Unit
+	if unit == microseconds && way(s.high, speed) >= 3 {
+		unit += " (mm of way)"
+	}
+	c.FillText(title, vg.Point{X: c.Min.X, Y: c.Max.Y}, unit)
 	if slices.ContainsFunc(q.Values, func(v float64) bool { return math.IsInf(v, 1) }) {
 		c.FillText(aligned(font(9.5, quiet), draw.XLeft, draw.YTop),
 			vg.Point{X: bar.Max.X + tick + 3, Y: c.Max.Y}, "none below")

@@ -93,7 +93,7 @@ func (s spectrograms) paint(c draw.Canvas) {
 	}
 	c.Min = vg.Point{X: whole.Max.X + gap, Y: panels[0].Min.Y}
 	c.Max = vg.Point{X: c.Min.X + bar, Y: panels[0].Max.Y + 20} // the unit stands above the bar
-	drawBar(c, Quantity{Unit: decibel}, scale{low: -deep, high: 0})
+	drawBar(c, Quantity{Unit: decibel}, scale{low: -deep, high: 0}, 0)
 }
 
 // shareOut divides the page among the sounds, in whole points.

@@ -143,23 +143,53 @@ func OfPolar(p *timing.Plan, vertical bool) Picture {
 	return Picture{Name(p) + ": level round the array, from above", "horizontal circle through the " + Spot(p)}
 }
 
+// PolarNote says what is what in a polar diagram.
+func PolarNote(p *timing.Plan, vertical bool) string {
+	note := "octave bands; 0 dB: each one's own level towards the spot; "
+	if p.Seating != nil && !vertical {
+		return note + "blue wedges: the seats"
+	}
+	return note + "wedge: where the spot is"
+}
+
 // OfPolarAsBuilt heads a polar diagram without the delays.
 func OfPolarAsBuilt(p *timing.Plan, vertical bool) Picture {
 	head := OfPolar(p, vertical)
 	return Picture{head.Title, "without the delays; " + head.Below}
 }
 
-// OfSlice heads the picture of a quantity over a slice, whose plane the body is in or not.
-func OfSlice(p *timing.Plan, quantity, slice string, through bool) Picture {
+// OfSlice heads the picture of a quantity over a slice; what light means is loud or good.
+func OfSlice(p *timing.Plan, quantity, slice, light string) Picture {
 	below := "with the delays for the " + Spot(p)
 	if p.Seating != nil {
 		below = fmt.Sprintf("with the delays for %d seats, by their numbers", len(p.Array.Seats))
 	}
-	if !through {
-		below += "; dashed: the body, outside of this plane"
-	}
-	return Picture{fmt.Sprintf("%s: %s, %s", Name(p), quantity, slice), below}
+	return Picture{fmt.Sprintf("%s: %s, %s", Name(p), quantity, slice), below + "; light is " + light}
 }
+
+// MayLean says what the line round a place on a map is, within which no more than so many dB
+// more are lost than there; or that there is none, since that is the whole map.
+func MayLean(everywhere bool, loss float64) string {
+	if everywhere {
+		return prose.Sprintf("one may lean anywhere here: no more than %.3g dB are lost", loss)
+	}
+	return prose.Sprintf("as far as one may lean: %.3g dB more lost than there", loss)
+}
+
+// OutOfPlane says what the outline of a body is that a slice does not cut.
+const OutOfPlane = "the body, out of this plane"
+
+// What a map has to say that has nothing to show.
+const (
+	NoSound    = "no sound comes here"
+	SilentSpot = "no sound comes to the spot: 0 dB is the loudest"
+	NoSmear    = "all drivers are heard at once everywhere here"
+	NoCombs    = "no combs anywhere here, up to the highest frequency computed"
+	NoLoss     = "all drivers are in step everywhere here"
+)
+
+// NearLevel says what the line of the level near that of the spot is.
+const NearLevel = "level within 3 dB of the spot's"
 
 // OfTuning heads the picture of trials of the design of a name.
 func OfTuning(name string, g damping.Goal, next *damping.Next) Picture {
