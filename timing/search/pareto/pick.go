@@ -15,9 +15,13 @@ const beyond = 1.0 / 9
 // least in each aim, in the order of aims (of several the least sum of all aims, each over its
 // range), since these are what one asks for first; then, one by one, what adds most to the
 // hypervolume of those taken. Adding so reaches at least 1 - 1/e of what the best choice would
-// add (Nemhauser, Wolsey and Fisher 1978), and mostly over 0.99 of it. Spreading points evenly
-// instead would send as many to the long tails, where much of one aim buys little of another.
-// A point that is equal to an earlier one is not picked; ties go by index.
+// add (Nemhauser, Wolsey and Fisher 1978); ten of fronts of 15 to 150 points reached 0.98 or more
+// of what exchanging them afterwards did. Spreading points evenly over the front instead
+// (Gonzalez 1985, k-center) sends as many to the long tails, where much of one aim buys little of
+// another: of the 32 on a front of even balls ten so covered 0.91, ten by hypervolume 0.98, and
+// no point of the front was better in any aim than the nearest of them by more than 0.14
+// against 0.06 of its range. A point that is equal to an earlier one is not picked; ties go by
+// index.
 func Pick(points [][]float64, n int) []int {
 	front, scaled := unitFront(points)
 	if len(front) == 0 {
