@@ -182,16 +182,24 @@ func (x *places) combOnset(h heard, place int, loud []float64) float64 {
 	return measure.CombOnset(x.frequency, loud, h.parts[place*n:(place+1)*n])
 }
 
-// loss returns by how many dB a place falls short of all drivers in step: seats.Figures has
-// the formula.
+// loss returns by how many dB a place falls short of all drivers in step.
 func (x *places) loss(h heard, place int) float64 {
-	n, share, count := len(x.frequency), 0.0, 0
-	for f, hz := range x.frequency {
+	n := len(x.frequency)
+	sum := h.sum[place*n : (place+1)*n]
+	return bandLoss(x.frequency, func(f int) float64 { return energyOf(sum[f]) }, h.parts[place*n:(place+1)*n])
+}
+
+// bandLoss returns by how many dB sums whose squared magnitudes energy tells fall short of
+// their parts in step at frequencies in Hz, over those from 500 Hz to 8 kHz: seats.Figures has
+// the formula. It is NaN where there are none.
+func bandLoss(frequency []float64, energy func(f int) float64, parts []float64) float64 {
+	share, count := 0.0, 0
+	for f, hz := range frequency {
 		if hz < seats.LowHz || hz > seats.HighHz {
 			continue
 		}
-		if loud := h.parts[place*n+f]; loud > 0 {
-			share += energyOf(h.sum[place*n+f]) / (loud * loud)
+		if loud := parts[f]; loud > 0 {
+			share += energy(f) / (loud * loud)
 		}
 		count++
 	}

@@ -47,6 +47,7 @@ type Plan struct {
 	Front      []Strung  // what shorter strings cost and bring at the spot; empty where the design leaves no choice, and where seats are planned for: Seating.Strings
 	Banks      []Bank    // for each channel: its strings, and what they draw
 	Maximum    Maximum   // how loud it can be, and what the cones do
+	Loudest    float64   // dB, mean of Maximum's octaves from 500 Hz to 4 kHz, at the spot, seats or not; NaN where it has none
 	Horizontal Polar     // round the vertical axis at the spot's height and distance
 	Vertical   Polar     // over the top in the plane of the vertical axis and the spot
 }
@@ -93,6 +94,7 @@ type Measures struct {
 	Smear     float64 // s, energy-weighted RMS deviation of the arrivals
 	Spread    float64 // s, latest arrival less earliest
 	CombOnset float64 // Hz, lowest frequency with a summing loss of 3 dB; +Inf: none up to the highest computed
+	Loss      float64 // dB, from 500 Hz to 8 kHz against all drivers in step, as at seats
 }
 
 // Polar is the level round a circle through the listening spot, for each

@@ -167,7 +167,7 @@ func (p *Planner) plan(ctx context.Context) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan.Maximum = maximum
+	plan.Maximum, plan.Loudest = maximum, maximum.loudest()
 	plan.found(risks)
 	if plan.Horizontal, err = spot.ListeningPolar(); err != nil {
 		return nil, err

@@ -174,6 +174,19 @@ func (x *Maximum) levels(s *Spot) {
 	}
 }
 
+// loudest returns the mean level in dB of the octaves from 500 Hz to 4 kHz; NaN where there
+// are none.
+func (x *Maximum) loudest() float64 {
+	if len(x.Levels) == 0 {
+		return math.NaN()
+	}
+	var centre, level []float64
+	for _, h := range x.Levels {
+		centre, level = append(centre, h.Band), append(level, h.Level)
+	}
+	return MeanFrom500To4k(centre, level)
+}
+
 // orEndless returns a limit, endless where it is not known.
 func orEndless(limit float64) float64 {
 	if limit > 0 {

@@ -153,7 +153,8 @@ func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64
 		for m, a := range arrivals {
 			late[m], weight[m] = a.Heard()+delayed*a.Delay, math.Pow(10, a.Level/10)
 		}
-		return Measures{measure.Smear(late, weight), measure.Spread(late), measure.CombOnset(h.frequency, sum, stepDirect)}
+		lost := bandLoss(h.frequency, func(f int) float64 { return sum[f] * sum[f] }, stepDirect)
+		return Measures{measure.Smear(late, weight), measure.Spread(late), measure.CombOnset(h.frequency, sum, stepDirect), lost}
 	}
 	return r, measured(alignedDirect, 1), measured(builtDirect, 0)
 }

@@ -111,6 +111,7 @@ type Protection struct {
 	Level   Number    `json:"level_dba"`
 	Hours   Number    `json:"hours_a_day"` // null: as long as you like
 	Highest []Highest `json:"highest"`
+	Loudest Number    `json:"loudest_db"` // mean of the octaves from 500 Hz to 4 kHz; null: not known
 }
 
 // Highest is the loudest tone of an octave.
@@ -123,7 +124,7 @@ type Highest struct {
 func protectionOf(p *timing.Plan) Protection {
 	x, most := p.Protection, p.Maximum
 	return Protection{x.Family, x.Order, To(2, x.Corner), To(2, x.Least), To(1, most.Noise), To(2, most.Hours),
-		each(most.Levels, func(h timing.MaxLevel) Highest { return Highest{To(2, h.Band), db(h.Level), h.By.String()} })}
+		each(most.Levels, func(h timing.MaxLevel) Highest { return Highest{To(2, h.Band), db(h.Level), h.By.String()} }), db(p.Loudest)}
 }
 
 // Woofer is what crosses over to the array.

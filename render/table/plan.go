@@ -161,6 +161,7 @@ func (s *screen) figures(p *timing.Plan) {
 	s.note("direct sound      as built   with the delays")
 	fmt.Fprintf(s, "smear        %10.0f us   %12.0f us\n", 1e6*p.Unaligned.Smear, 1e6*p.Aligned.Smear)
 	fmt.Fprintf(s, "comb onset   %13s   %15s\n", words.Onset(p.Unaligned.CombOnset), words.Onset(p.Aligned.CombOnset))
+	fmt.Fprintf(s, "loss         %10s dB   %12s dB\n", finite(p.Unaligned.Loss, 2), finite(p.Aligned.Loss, 2))
 	for _, e := range words.Told(p.Echoes) {
 		fmt.Fprintf(s, "\n%s\n", Wrap(words.Echo(e)+" "+words.EchoCure(e, p.SpeedOfSound)))
 	}

@@ -38,6 +38,8 @@ export interface AtSpot {
   spread_us: number | null;
   /** null: none up to the highest frequency */
   comb_onset_hz: number | null;
+  /** from 500 Hz to 8 kHz against all drivers in step; null: silent */
+  loss_db: number | null;
 }
 
 /** What stands for the body in the sphere model. */
@@ -661,6 +663,8 @@ export interface Protection {
   /** null: as long as you like */
   hours_a_day: number | null;
   highest: Highest[];
+  /** mean of the octaves from 500 Hz to 4 kHz; null: not known */
+  loudest_db: number | null;
 }
 
 /** The level at the spot. */
