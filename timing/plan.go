@@ -25,6 +25,7 @@ type Spot struct {
 	Protection Protection
 
 	Response  Response
+	Phase     Phase
 	Aligned   Measures // with the delays
 	Unaligned Measures // without
 	Seating   *Seating // how the delays serve all seats; nil where there are fewer than two

@@ -79,11 +79,22 @@ func turn(frequency, delay float64) complex128 {
 	return complex(cos, -sin)
 }
 
-// sum returns the magnitudes at each frequency of the sum over groups of drivers, each
-// group with its gain, as built and with its delay in s; gain nil: all as loud.
+// sum returns the magnitudes at each frequency of what sums returns.
 func (h *pressures) sum(pressure []complex128, groups [][]int, gain, delay []float64) (built, aligned []float64) {
+	before, after := h.sums(pressure, groups, gain, delay)
+	built, aligned = make([]float64, len(before)), make([]float64, len(after))
+	for f := range before {
+		built[f], aligned[f] = cmplx.Abs(before[f]), cmplx.Abs(after[f])
+	}
+	return built, aligned
+}
+
+// sums returns the sum at each frequency over groups of drivers, each group with its gain, as
+// built and with its delay in s; gain nil: all as loud.
+func (h *pressures) sums(pressure []complex128, groups [][]int, gain, delay []float64) (before, after []complex128) {
 	n := len(h.frequency)
-	one, before, after := make([]complex128, n), make([]complex128, n), make([]complex128, n)
+	one := make([]complex128, n)
+	before, after = make([]complex128, n), make([]complex128, n)
 	for g, mounts := range groups {
 		clear(one)
 		for _, m := range mounts {
@@ -99,11 +110,7 @@ func (h *pressures) sum(pressure []complex128, groups [][]int, gain, delay []flo
 			after[f] += v * turn(h.frequency[f], delay[g])
 		}
 	}
-	built, aligned = make([]float64, n), make([]float64, n)
-	for f := range one {
-		built[f], aligned[f] = cmplx.Abs(before[f]), cmplx.Abs(after[f])
-	}
-	return built, aligned
+	return before, after
 }
 
 // inStep returns the sum of the drivers' magnitudes, each group with its gain; nil: all as

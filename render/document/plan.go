@@ -28,6 +28,7 @@ type Plan struct {
 	Choices    []Choice   `json:"choices"`
 	Level      string     `json:"level_unit"`
 	Response   Response   `json:"response"`
+	Phase      Phase      `json:"phase"`
 	*Survey
 	Measures Measures `json:"measures"`
 	Seats    *Seats   `json:"seats,omitempty"` // only where there are several
@@ -49,7 +50,7 @@ func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
 		Amplifier:  amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p),
 		Choices:  each(p.Choices, func(c timing.Choice) Choice { return Choice{c.By, All(2, c.Band), All(3, c.Short)} }),
 		Level:    unit(p),
-		Response: responseOf(&p.Spot), Measures: measuresOf(&p.Spot), Seats: seatsOf(&p.Spot), Echoes: echoesOf(&p.Spot),
+		Response: responseOf(&p.Spot), Phase: OfPhase(p.Phase, 1), Measures: measuresOf(&p.Spot), Seats: seatsOf(&p.Spot), Echoes: echoesOf(&p.Spot),
 		Found: foundOf(p.Warnings),
 	}
 	for i, mount := range a.Mounts {

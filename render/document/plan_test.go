@@ -49,6 +49,7 @@ func TestKeys(t *testing.T) {
 		t.Fatal(err)
 	}
 	first := func(list any) map[string]any { return list.([]any)[0].(map[string]any) }
+	phase := doc["phase"].(map[string]any)
 	measures := doc["measures"].(map[string]any)
 	for _, test := range []struct {
 		name string
@@ -63,6 +64,8 @@ func TestKeys(t *testing.T) {
 		{"driver", first(doc["drivers"]), "id x_mm y_mm z_mm normal channel path_m arrival_us straight_path_m delay_us level_db seen"},
 		{"channel", first(doc["channels"]), "id drivers delay_us exact_us series parallel nominal_ohm dc_ohm"},
 		{"response", doc["response"].(map[string]any), "frequency_hz aligned_db unaligned_db in_step_db"},
+		{"phase", phase, "frequency_hz aligned unaligned in_step"},
+		{"aligned phase", phase["aligned"].(map[string]any), "first_us phase_deg group_delay_ms"},
 		{"aligned", measures["aligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
 		{"unaligned", measures["unaligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
 		{"echo", first(doc["echoes"]), "by extra_mm late_us dip_hz depth_db at_m dip_100_mm_nearer_hz dip_100_mm_further_hz"},

@@ -15,6 +15,7 @@ import (
 type chart struct {
 	*plot.Plot
 	legend []entry
+	beside besideAxis // its times 0: none
 }
 
 // newChart returns a chart with names for its axes, with a grid over what lies under it.
@@ -75,7 +76,7 @@ func (c *chart) steps(across, up int) {
 // write writes a picture of the chart alone, below its heading and its legend.
 func (c *chart) write(w io.Writer, f Format, head words.Picture) error {
 	return write(w, f, func(page draw.Canvas) {
-		c.Draw(draw.Crop(legendAbove(heading(page, head), c.legend), 0, -8, 0, 0))
+		c.draw(draw.Crop(legendAbove(heading(page, head), c.legend), 0, -8, 0, 0))
 	})
 }
 
@@ -86,12 +87,34 @@ func writePair(w io.Writer, f Format, head words.Picture, upper, lower *chart) e
 		c := legendAbove(heading(page, head), upper.legend)
 		cut := c.Min.Y + (c.Max.Y-c.Min.Y)*0.4
 		top, bottom := draw.Crop(c, 0, -8, cut-c.Min.Y+6, 0), draw.Crop(c, 0, -8, 0, cut-c.Max.Y-6)
+		top, bottom = upper.inner(top, lower), lower.inner(bottom, upper)
 		left := max(upper.DataCanvas(top).Min.X, lower.DataCanvas(bottom).Min.X)
 		top.Min.X += left - upper.DataCanvas(top).Min.X
 		bottom.Min.X += left - lower.DataCanvas(bottom).Min.X
-		upper.Draw(top)
-		lower.Draw(bottom)
+		upper.drawIn(top)
+		lower.drawIn(bottom)
 	})
+}
+
+// besideWide is how wide a second axis is, in points.
+const besideWide = 52
+
+// inner returns what is left of a canvas for a chart beside its second axis, or beside that of
+// the one above or below it.
+func (c *chart) inner(canvas draw.Canvas, other *chart) draw.Canvas {
+	if c.beside.times == 0 && other.beside.times == 0 {
+		return canvas
+	}
+	return draw.Crop(canvas, 0, -besideWide, 0, 0)
+}
+
+// draw draws the chart with its second axis.
+func (c *chart) draw(canvas draw.Canvas) { c.drawIn(c.inner(canvas, c)) }
+
+func (c *chart) drawIn(canvas draw.Canvas) {
+	if c.Draw(canvas); c.beside.times != 0 {
+		c.drawBeside(c.DataCanvas(canvas))
+	}
 }
 
 // leastSize is the smallest that words are written, in points: what can still be read on

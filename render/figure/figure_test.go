@@ -78,6 +78,7 @@ func pictures(t testing.TB) []picture {
 	return []picture{
 		{"response", func(w io.Writer, f form) error { return figure.Response(w, f, p) }},
 		{"compare", func(w io.Writer, f form) error { return figure.Compare(w, f, []*timing.Plan{p, &second}) }},
+		{"phase", func(w io.Writer, f form) error { return figure.Phase(w, f, p) }},
 		{"arrivals", func(w io.Writer, f form) error { return figure.Arrivals(w, f, p) }},
 		{"horizontal", func(w io.Writer, f form) error { return figure.Polar(w, f, p, p.Horizontal, false) }},
 		{"vertical", func(w io.Writer, f form) error { return figure.Polar(w, f, p, p.Vertical, true) }},
@@ -215,6 +216,7 @@ func TestErrors(t *testing.T) {
 		{"response", "nothing to draw", figure.Response(io.Discard, figure.PNG, empty)},
 		{"compare", "nothing to draw", figure.Compare(io.Discard, figure.PNG, []*timing.Plan{empty})},
 		{"no plans", "nothing to draw", figure.Compare(io.Discard, figure.PNG, nil)},
+		{"phase", "nothing to draw", figure.Phase(io.Discard, figure.PNG, empty)},
 		{"arrivals", "nothing to draw", figure.Arrivals(io.Discard, figure.PNG, empty)},
 		{"polar", "nothing to draw", figure.Polar(io.Discard, figure.PNG, empty, empty.Horizontal, false)},
 		{"slice", "nothing to draw", figure.Coverage(io.Discard, figure.PNG, d.plan, &timing.Coverage{}, figure.Quantity{})},

@@ -111,11 +111,16 @@ func robust(values []float64, log bool) (low, high float64) {
 	if len(known) == 0 {
 		return 1000, 10000
 	}
-	slices.Sort(known)
+	return between(known, 0.02)
+}
+
+// between returns a share and one less it of some values in their order; the values are sorted.
+func between(values []float64, share float64) (low, high float64) {
+	slices.Sort(values)
 	at := func(share float64) float64 {
-		return known[int(math.Round(share*float64(len(known)-1)))]
+		return values[int(math.Round(share*float64(len(values)-1)))]
 	}
-	return at(0.02), at(0.98)
+	return at(share), at(1 - share)
 }
 
 // share returns where a value lies on the scale, 0 at its low end; a value

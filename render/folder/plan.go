@@ -35,6 +35,7 @@ func Plan(p *timing.Plan, survey *timing.Survey) ([]file, error) {
 		{Name: "plan.json", Write: func(w io.Writer) error { return document.Write(w, document.OfPlan(p, survey)) }},
 		{Name: "delays.csv", Write: func(w io.Writer) error { return table.Delays(w, p) }},
 		loads(p),
+		{Name: "phase.csv", Write: func(w io.Writer) error { return table.Phase(w, p) }},
 		{Name: "octaves.csv", Write: func(w io.Writer) error { return table.Octaves(w, survey) }},
 		{Name: "choices.csv", Write: func(w io.Writer) error { return table.Choices(w, p) }},
 	}
@@ -180,6 +181,7 @@ func pictures(p *timing.Plan, survey *timing.Survey) []file {
 	var out []file
 	add := func(name string, draw func(io.Writer, figure.Format) error) { out = append(out, drawn(name, draw)...) }
 	add("response", func(w io.Writer, f figure.Format) error { return figure.Response(w, f, p) })
+	add("phase", func(w io.Writer, f figure.Format) error { return figure.Phase(w, f, p) })
 	add("arrivals", func(w io.Writer, f figure.Format) error { return figure.Arrivals(w, f, p) })
 	out = append(out, channelPictures(p)...)
 	add("ways", func(w io.Writer, f figure.Format) error { return figure.Ways(w, f, p) })

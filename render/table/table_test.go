@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -215,5 +216,26 @@ func TestCompare(t *testing.T) {
 	lines := strings.Split(strings.TrimSpace(b.String()), "\n")
 	if len(lines) != 12 || !strings.Contains(lines[6], "none") || !strings.Contains(lines[2], "2.3") || !strings.Contains(lines[2], "1.25") {
 		t.Errorf("got\n%s", b.String())
+	}
+}
+
+// TestPhase: a row for each frequency, empty where nothing is known.
+func TestPhase(t *testing.T) {
+	p := demo(t)
+	p.Phase.Aligned.Angle[1] = math.NaN()
+	var b bytes.Buffer
+	if err := table.Phase(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&b).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != 1+len(p.Phase.Frequency) || rows[2][1] != "" {
+		t.Fatalf("%d rows, the second %v", len(rows), rows[2])
+	}
+	want := []string{fmt.Sprintf("%.2f", p.Phase.Aligned.Angle[9]*180/math.Pi), fmt.Sprintf("%.4f", 1000*p.Phase.InStep.Group[9])}
+	if got := []string{rows[10][1], rows[10][6]}; fmt.Sprint(got) != fmt.Sprint(want) {
+		t.Errorf("got %v, want %v", got, want)
 	}
 }

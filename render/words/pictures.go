@@ -66,6 +66,11 @@ func OfComparison(plans []*timing.Plan) Picture {
 	return Picture{"Designs compared: level at the listening spot, with the delays", where + "; third-octave smoothed"}
 }
 
+// OfPhase heads the picture of phase and group delay.
+func OfPhase(p *timing.Plan) Picture {
+	return Picture{Name(p) + ": phase and group delay at the listening spot", Spot(p) + "; direct sound, after its first arrival"}
+}
+
 // OfArrivals heads the picture of delays and arrivals.
 func OfArrivals(p *timing.Plan) Picture {
 	return Picture{Name(p) + ": delay and arrival of each driver", Spot(p) + "; arrivals counted from the first driver heard"}

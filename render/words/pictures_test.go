@@ -33,6 +33,7 @@ func TestPictures(t *testing.T) {
 		{"response", OfResponse(p), Picture{"Array: level at the listening spot", spot + "; third-octave smoothed, unsmoothed behind"}},
 		{"comparison", OfComparison([]*timing.Plan{p, named}), Picture{"Designs compared: level at the listening spot, with the delays", spot + "; third-octave smoothed"}},
 		{"several spots", OfComparison([]*timing.Plan{p, other}), Picture{"Designs compared: level at the listening spot, with the delays", "each design at its own listening spot; third-octave smoothed"}},
+		{"phase", OfPhase(named), Picture{"Lantern: phase and group delay at the listening spot", spot + "; direct sound, after its first arrival"}},
 		{"arrivals", OfArrivals(named), Picture{"Lantern: delay and arrival of each driver", spot + "; arrivals counted from the first driver heard"}},
 		{"ways", OfWays(named), Picture{"Lantern: when each driver is heard, by three ways of taking it", spot + "; 0: along the straight line, through the body"}},
 		{"counts", OfCounts(named), Picture{"Lantern: what more channels bring", spot + "; split by arrival"}},

@@ -547,6 +547,17 @@ export interface Output {
   gain_db: number;
 }
 
+/** How the direct sound at the spot turns over frequency, behind the high-pass. */
+export interface Phase {
+  frequency_hz: number[];
+  /** with the delays */
+  aligned: Turn;
+  /** without */
+  unaligned: Turn;
+  /** as one driver does alone */
+  in_step: Turn;
+}
+
 /** Where somebody sits, in the words that all screens have for it. */
 export interface Place {
   /** along the floor */
@@ -580,6 +591,7 @@ export interface Plan extends Partial<Survey>, Found {
   choices: Choice[];
   level_unit: string;
   response: Response;
+  phase: Phase;
   measures: Measures;
   /** only where there are several */
   seats?: Seats;
@@ -933,6 +945,16 @@ export interface TableRow {
   /** there may be several, [[name]] */
   many: boolean;
   remark: string;
+}
+
+/** A phase whose first arrival is taken out, unwrapped over frequency, and its group delay after that. */
+export interface Turn {
+  /** after the instant of emission; null: silent */
+  first_us: number | null;
+  /** null: silent, or too many arrivals to be followed */
+  phase_deg: (number | null)[];
+  /** null likewise */
+  group_delay_ms: (number | null)[];
 }
 
 /** What is to be heard on a walk. */
