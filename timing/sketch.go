@@ -1,0 +1,26 @@
+package timing
+
+import (
+	"context"
+
+	"pappus/layout"
+)
+
+// Sketch is Make without all that takes long and no other figure hangs on: the Spot, Maximum
+// and Loudest alone, to the bit as Make has them. Where the array has several seats its
+// channels are found quickly, as while a seat is dragged, and are a little worse. Errors are
+// those of Make.
+func Sketch(ctx context.Context, a *layout.Array) (*Plan, error) {
+	p, err := NewPlanner(a)
+	if err != nil {
+		return nil, err
+	}
+	spot, err := p.spot(ctx, a, true)
+	if err != nil {
+		return nil, err
+	}
+	plan := &Plan{Spot: *spot}
+	plan.Maximum.levels(spot)
+	plan.Loudest = plan.Maximum.loudest()
+	return plan, ctx.Err()
+}
