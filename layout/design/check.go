@@ -24,6 +24,7 @@ func (r *reader) fill() {
 			*to = v
 		}
 	}
+	r.fillSearch()
 	r.Surface.Present, r.Room.Present, r.Woofer.Present = r.has("surface"), r.has("room"), r.has("woofer")
 	if r.Body.Shape == geodesic {
 		r.Body.Base = cmp.Or(r.Body.Base, bases[0])
@@ -82,6 +83,7 @@ func (r *reader) check() {
 	r.checkHighPass()
 	r.checkRoom()
 	r.checkWoofer()
+	r.checkSearch()
 	for _, l := range r.heard {
 		if d := length(l.At); d <= r.Body.Radius {
 			r.conflict(l.Axis("x"), "%s is %s m from the body's centre and so inside the body; must be further than body.radius_mm, %s mm",

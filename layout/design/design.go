@@ -38,6 +38,7 @@ type Design struct {
 	Room       Room
 	Woofer     Woofer
 	Coverage   Coverage
+	Search     Search
 }
 
 // Seat is a place where somebody sits.
@@ -117,6 +118,9 @@ type Driver struct {
 	ResponseFile, ImpedanceFile string
 	Response                    []ResponsePoint
 	Impedance                   []impedance.Point
+
+	Mass  float64  // kg, of a whole driver
+	Price *float64 // of one, in any money; nil: not known
 }
 
 // Small are a driver's small-signal values in free air; 0 where not known (Small, JAES 20
@@ -156,9 +160,14 @@ type Box struct {
 
 // Print is what the shell is printed with.
 type Print struct {
-	Bed     r3.Vec  // m
-	Margin  float64 // m, least from a seam to a cut-out
-	Density float64 // kg/m3
+	Bed     r3.Vec   // m
+	Margin  float64  // m, least from a seam to a cut-out
+	Density float64  // kg/m3
+	Price   *float64 // of a kilogram, in the driver's money; nil: not known
+	// Flow in m3/s is how much the printer lays down, travel and turns included: by default
+	// a line of 0.45 mm in layers of 0.2 mm at 60 mm/s, the usual settings of a 0.4 mm
+	// nozzle, make 5.4 mm3/s, less what is lost between lines.
+	Flow float64
 }
 
 // Timing names the ways of computing that the design chose.

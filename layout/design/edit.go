@@ -2,6 +2,7 @@ package design
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -18,7 +19,8 @@ import (
 //
 // key is a full name: body.radius_mm, or channel[2].gain_db, where the row after
 // the last is a new one. value is a number (float64, int or int64), a string, a
-// bool, or a []any of those and of lists. A key that the text has only as a
+// bool, or a []any of those and of lists; in a table of [search] also a map[string]any with
+// the numbers from, to and, where there is one, step of a range. A key that the text has only as a
 // remark, "# key = value", becomes live in its place; a table that it does not
 // have is added. A value of nil remarks the key out.
 //
@@ -72,7 +74,7 @@ func newChange(path string, value any) (change, error) {
 	if value != nil && c.value == "" {
 		return c, c.fault(fmt.Sprintf("a value of type %T cannot be written", value), ErrType)
 	}
-	for _, t := range defaults().tables() {
+	for _, t := range unfolded(defaults().tables()) {
 		if t.Name == path && (t.Optional && t.More == nil || value == nil && (t.Optional || t.Unless != nil)) {
 			c.table = path
 			if value != nil && value != true {
@@ -94,6 +96,19 @@ func newChange(path string, value any) (change, error) {
 		}
 	}
 	return c, c.fault("not a known key", ErrUnknownKey)
+}
+
+// unfolded are tables, each followed by those in it under their full names.
+func unfolded(tables []Table) []Table {
+	var out []Table
+	for _, t := range tables {
+		out = append(out, t)
+		for _, in := range t.Inner {
+			in.Name = join(t.Name, in.Name)
+			out = append(out, in)
+		}
+	}
+	return out
 }
 
 // number is which of many tables a full name is of; 0: of none.
@@ -127,16 +142,21 @@ func (c change) done(before, after map[string]string) bool {
 		}
 	case c.name == "":
 		before[mark] = ""
-	default: // the table may come and go with its key
-		delete(before, mark)
-		delete(after, mark)
-		delete(before, c.path)
-		if c.value != "" {
-			value, err := flat([]byte("v = " + c.value))
-			if err != nil {
-				return false
-			}
-			before[c.path] = value["v"]
+	default: // the table may come and go with its key, and so may the one that it is in
+		for path := c.table; path != ""; path, _, _ = cutLast(path) {
+			delete(before, path+".")
+			delete(after, path+".")
+		}
+		maps.DeleteFunc(before, func(path, _ string) bool { return path == c.path || strings.HasPrefix(path, c.path+".") })
+		value, err := flat([]byte("v = " + cmp.Or(c.value, "{}")))
+		for path, v := range value {
+			before[c.path+path[len("v"):]] = v
+		}
+		if c.value == "" {
+			delete(before, c.path+".")
+		}
+		if err != nil {
+			return false
 		}
 	}
 	return maps.Equal(before, after)

@@ -80,6 +80,13 @@ const (
 // file. All else that is said of a key follows from its row, but for the remark, which is
 // the starter's (lantern.toml).
 func (d *Design) tables() []Table {
+	return append(d.plainTables(), d.searchTable(),
+		Many("body_at", MaxBodies-1, &d.Copies, (*Copy).rows),
+		Many("channel", MaxDrivers, &d.Channels, (*Channel).rows))
+}
+
+// plainTables are all but [search] and the last two.
+func (d *Design) plainTables() []Table {
 	return []Table{
 		{Name: "", Rows: []Row{
 			{"name", &d.Name, Letters(120), 1, "Unnamed array", ""},
@@ -145,6 +152,8 @@ func (d *Design) tables() []Table {
 			{"le_mh", &d.Driver.Small.Inductance, From(0, 10), milli, nil, "coil inductance Le"},
 			{"xmax_mm", &d.Driver.Small.Reach, From(0.05, 50), mm, nil, "furthest cone travel Xmax"},
 			{"impedance", &d.Driver.ImpedanceFile, Letters(1000), 1, nil, "file of its impedance"},
+			{"mass_g", &d.Driver.Mass, From(0.1, 100000), milli, nil, "mass of one"},
+			{"price", &d.Driver.Price, From(0, 1e6), 1, nil, "price of one"},
 		}},
 		{Name: "fit", Rows: []Row{
 			{"apart_mm", &d.Fit.Apart, From(0, 100), mm, 1.0, "between drivers"},
@@ -161,6 +170,8 @@ func (d *Design) tables() []Table {
 			{"bed_mm", &d.Print.Bed, From(10, 5000), mm, []any{220.0, 220.0, 250.0}, "printer's bed"},
 			{"margin_mm", &d.Print.Margin, From(0, 100), mm, 1.0, "seam to cut-out"},
 			{"density_kg_m3", &d.Print.Density, From(50, 20000), 1, 1240.0, "density of the material"},
+			{"price_kg", &d.Print.Price, From(0, 1e6), 1, nil, "price of the material"},
+			{"flow_mm3_s", &d.Print.Flow, From(0.1, 1000), mm * mm2, 5.0, "material laid down"},
 		}},
 		{Name: "timing", Rows: []Row{
 			{"model", &d.Timing.Model, among(models...), 1, sphere, "model of a driver"},
@@ -217,8 +228,6 @@ func (d *Design) tables() []Table {
 			{"cells", &d.Coverage.Cells, From(8, 512), 1, 64, "cells along each side"},
 			{"smear_limit_us", &d.Coverage.SmearLimit, From(1, 10000), us, 100.0, "most smear that is good"},
 		}},
-		Many("body_at", MaxBodies-1, &d.Copies, (*Copy).rows),
-		Many("channel", MaxDrivers, &d.Channels, (*Channel).rows),
 	}
 }
 

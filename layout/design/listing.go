@@ -67,6 +67,7 @@ func Tables() []Group {
 
 // units are the endings of names and what people write for them.
 var units = []struct{ ending, unit string }{
+	{"price_kg", "per kg"}, {"_mm3_s", "mm³/s"}, {"_kg", "kg"},
 	{"_kg_m3", "kg/m³"}, {"_cm2", "cm²"}, {"_mm2", "mm²"}, {"_mm", "mm"}, {"_m", "m"}, {"_us", "µs"}, {"_hz", "Hz"},
 	{"_db", "dB"}, {"_ohm", "Ω"}, {"_volt", "V"}, {"_percent", "%"}, {"_kpa", "kPa"}, {"_deg", "°"}, {"_w", "W"},
 	{"_g", "g"}, {"_mh", "mH"}, {"_tm", "T m"}, {"_l", "l"}, {"_c", "°C"},
@@ -152,7 +153,7 @@ func (d *Design) Values() map[string]any {
 			out[join(table, r.Name)] = r.value()
 		}
 	}
-	there := map[string]bool{"surface": d.Surface.Present, "room": d.Room.Present, "woofer": d.Woofer.Present}
+	there := map[string]bool{"search": d.Search.Present, "surface": d.Surface.Present, "room": d.Room.Present, "woofer": d.Woofer.Present}
 	for _, t := range d.tables() {
 		if !t.Optional || there[t.Name] {
 			add(t.Name, t.Rows)
@@ -171,7 +172,7 @@ func (d *Design) Values() map[string]any {
 // the row that it would have; empty where there is no such key.
 func rowOf(tables []Table, path string) Row {
 	table, name, _ := cutLast(path)
-	for _, t := range tables {
+	for _, t := range unfolded(tables) {
 		if t.Name != anyRow.ReplaceAllString(table, "") {
 			continue
 		}

@@ -37,8 +37,24 @@ func literal(v any, depth int) string {
 			}
 		}
 		return "[" + strings.Join(parts, ", ") + "]"
+	case map[string]any:
+		return spanned(v)
 	}
 	return ""
+}
+
+// spanned writes a range as a table on one line; it is empty for any other table.
+func spanned(v map[string]any) string {
+	var parts []string
+	for _, name := range []string{"from", "to", "step"} {
+		if text := Literal(v[name]); text != "" {
+			parts = append(parts, name+" = "+text)
+		}
+	}
+	if len(parts) != len(v) || len(parts) < 2 {
+		return ""
+	}
+	return "{ " + strings.Join(parts, ", ") + " }"
 }
 
 // Quote writes a basic string of TOML, on one line.

@@ -28,7 +28,7 @@ type entry struct {
 type outline []entry
 
 var (
-	remarkedHeader = regexp.MustCompile(`^#[ \t]?\[{1,2}[A-Za-z0-9_-]+\]{1,2}[ \t]*(#.*)?$`)
+	remarkedHeader = regexp.MustCompile(`^#[ \t]?\[{1,2}[A-Za-z0-9_-]+(\.[A-Za-z_][A-Za-z0-9_-]*)*\]{1,2}[ \t]*(#.*)?$`)
 	remarkedKey    = regexp.MustCompile(`^#[ \t]?([A-Za-z0-9_.-]+[ \t]*=)`)
 )
 

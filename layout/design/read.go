@@ -163,6 +163,7 @@ type Table struct {
 	Optional bool     // may stay away, with the keys that it needs
 	Unless   []string // it may stay away where one of these tables is there
 	Rows     []Row
+	Inner    []Table        // the tables in it, [name.inner]
 	More     func() []Row   // the rows of one more
 	Each     func() [][]Row // the rows of each that there is
 	Most     int            // of many
@@ -261,7 +262,7 @@ func (r *Reader) top() {
 		case t.More != nil:
 			r.many(t, v)
 		default:
-			r.one(t.Name, v, given, t.Rows)
+			r.one(t.Name, v, given, t.Rows, t.Inner...)
 		}
 		known = append(known, t.Name)
 	}
@@ -288,8 +289,8 @@ func (r *Reader) many(t Table, v any) {
 	}
 }
 
-// one reads one table at a path.
-func (r *Reader) one(path string, v any, given bool, rows []Row) {
+// one reads one table at a path, and those in it.
+func (r *Reader) one(path string, v any, given bool, rows []Row, inner ...Table) {
 	in, ok := v.(map[string]any)
 	if given && !ok {
 		head := "[" + path + "]"
@@ -300,9 +301,16 @@ func (r *Reader) one(path string, v any, given bool, rows []Row) {
 		return
 	}
 	r.take(path, in, rows)
+	known := names(rows)
+	for _, t := range inner {
+		if v, table := in[t.Name].(map[string]any); table { // else it is a key misspelt
+			r.one(join(path, t.Name), v, true, t.Rows)
+			known = append(known, t.Name)
+		}
+	}
 	for _, name := range slices.Sorted(maps.Keys(in)) {
-		if !hasKey(rows, name) {
-			r.Fault(join(path, name), nil, r.hint(name, names(rows)), ErrUnknownKey)
+		if !slices.Contains(known, name) {
+			r.Fault(join(path, name), nil, r.hint(name, known), ErrUnknownKey)
 		}
 	}
 }
@@ -316,6 +324,10 @@ func (r *Reader) take(path string, in map[string]any, rows []Row) {
 			if row.Default == needed {
 				r.lacks(at, row.kindly())
 			}
+			continue
+		}
+		if to, many := row.To.(varying); many {
+			r.vary(at, v, to)
 			continue
 		}
 		switch err := row.take(v); err {

@@ -49,7 +49,7 @@ func TestDefaults(t *testing.T) {
 		Driver:     design.Driver{ConeRadius: 0.015, Outline: fit.Outline{CutoutRadius: 0.015, FlangeRadius: 0.015}, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
 		Fit:        design.Fit{Apart: 0.001},
 		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
-		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
+		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
 		Timing:     design.Timing{Model: "sphere", DelaysBy: "field", FieldLow: 500, FieldHigh: 8000},
 		Wiring:     design.Wiring{MinimumLoad: 4, Voltage: 2.83, Split: "arrival", WireSection: 0.75e-6},
 		Protection: design.Protection{Family: "butterworth", Order: 4},
@@ -59,6 +59,7 @@ func TestDefaults(t *testing.T) {
 		Room:       design.Room{Order: 3},
 		Woofer:     design.Woofer{Order: 4},
 		Coverage:   design.Coverage{HalfWidth: 1.5 * math.Sqrt(5), Cells: 64, SmearLimit: 100e-6},
+		Search:     design.Search{Drivers: 120, LeastDrivers: 12, Aims: []string{"loss", "level", "cost"}},
 	}
 	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-12, 0)); d != "" {
 		t.Error(d)
@@ -95,12 +96,14 @@ driver.sd_cm2 = 9
 driver.le_mh = 0.06
 driver.xmax_mm = 2
 driver.impedance = "ohm.csv"
+driver.mass_g = 30.5
+driver.price = 4.5
 protection = { family = "bessel", order = 3, corner_hz = 99 }
 processor = { rate_hz = 96000, step_us = 10 }
 fit = { apart_mm = 2, edge_mm = 0.5 }
 box = { braces_l = 0.2, target_q = 0.8, vent_hole_mm = 5, vent_holes = 12, stuffing_kg_m3 = 8 }
 placing = { on = "ceiling", yaw_deg = 10, pitch_deg = -20, roll_deg = 30.5 }
-print = { bed_mm = [200, 180, 170], margin_mm = 2, density_kg_m3 = 1050 }
+print = { bed_mm = [200, 180, 170], margin_mm = 2, density_kg_m3 = 1050, price_kg = 20.5, flow_mm3_s = 8 }
 [body]
 shape = "geodesic"
 base = "octahedron"
@@ -174,6 +177,29 @@ to_deg = 45.5
 half_width_m = 4
 cells = 32
 smear_limit_us = 150
+[search]
+drivers = 100
+least_drivers = 20
+channels = 6
+width_mm = 410
+height_mm = 300
+depth_mm = 350
+mass_kg = 8.5
+price = 500
+hours = 60
+litres_least = 2
+litres_most = 10.5
+level_db = 91.5
+lowest_hz = 210
+pieces = 2
+aims = ["level", "hours"]
+wiring = { channels = [4, 6] }
+[search.body]
+subdivision = { from = 2, to = 6, step = 2 }
+shape = ["geodesic", "cube"]
+radius_mm = { from = 90, to = 180.5 }
+[search.mounts]
+skip = [[], [33]]
 [room]
 size_m = [6, 8.5, 2.7]
 body_at_m = [2, 4, 0.8]
@@ -201,7 +227,7 @@ invert = true
 		}
 		return o
 	}
-	clear, delay := -5.0, 120.5*1e-6
+	clear, delay, level, price, kilo := -5.0, 120.5*1e-6, 91.5, 4.5, 20.5
 	want := &design.Design{
 		Path: "all.toml",
 		Name: "All of it",
@@ -219,12 +245,13 @@ invert = true
 			ResponseFile: "driver.csv", Resonance: 160, ResonanceQ: 0.9,
 			Small:         design.Small{Fs: 140, Qms: 3, Qes: 1, Vas: 0.0002, BL: 2.5, Mass: 0.0009, Area: 0.0009, Inductance: 0.00006, Reach: 0.002},
 			ImpedanceFile: "ohm.csv",
+			Mass:          0.0305, Price: &price,
 		},
 		Protection: design.Protection{Family: "bessel", Order: 3, Corner: 99},
 		Processor:  design.Processor{Rate: 96000, Step: 10e-6},
 		Fit:        design.Fit{Apart: 0.002, Edge: 0.0005},
 		Box:        design.Box{Braces: 0.0002, TargetQ: 0.8, VentRadius: 0.0025, VentHoles: 12, Stuffing: 8},
-		Print:      design.Print{Bed: r3.Vec{X: 0.2, Y: 0.18, Z: 0.17}, Margin: 0.002, Density: 1050},
+		Print:      design.Print{Bed: r3.Vec{X: 0.2, Y: 0.18, Z: 0.17}, Margin: 0.002, Density: 1050, Price: &kilo, Flow: 8e-9},
 		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLow: 700, FieldHigh: 6000.5},
 		Wiring:     design.Wiring{MinimumLoad: 2, Voltage: 4, HasAmplifier: true, Watt: 8, IntoOhm: 2, Split: "height", LongestString: 6, WireLength: 3, WireSection: 1.5e-6},
 		Channels:   []design.Channel{{Drivers: []int{1, 2}, Gain: -3, Invert: true, Delay: &delay}, {Drivers: []int{4}}},
@@ -242,6 +269,15 @@ invert = true
 		Woofer: design.Woofer{Present: true, At: r3.Vec{X: -1, Y: 0.5, Z: -0.8}, Crossover: 350, Order: 8,
 			Sensitivity: 88.5, Gain: -2, Invert: true},
 		Coverage: design.Coverage{HalfWidth: 4, Cells: 32, SmearLimit: 150e-6},
+		Search: design.Search{
+			Present: true, Drivers: 100, LeastDrivers: 20, Channels: 6, Width: 0.41, Height: 0.3, Depth: 0.35, Mass: 8.5, Price: 500, Hours: 60,
+			LeastVolume: 0.002, MostVolume: 0.0105, Level: &level, Lowest: 210, Pieces: 2, Aims: []string{"level", "hours"},
+			Vary: []design.Vary{
+				{Key: "body.shape", Choices: []any{"geodesic", "cube"}}, {Key: "body.subdivision", From: 2, To: 6, Step: 2, Whole: true},
+				{Key: "body.radius_mm", From: 90, To: 180.5}, {Key: "mounts.skip", Choices: []any{[]any{}, []any{int64(33)}}},
+				{Key: "wiring.channels", Choices: []any{int64(4), int64(6)}},
+			},
+		},
 	}
 	for name, text := range map[string]string{
 		"unix":    text,
@@ -409,11 +445,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, body_at, channel"},
+			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, search, body_at, channel"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, body_at, channel`},
+			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, search, body_at, channel`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; did you mean gain_db?"},
 

@@ -177,6 +177,8 @@ func (r Row) read(v any) (any, error) {
 		return r.text(v)
 	case *[]int:
 		return r.wholes(v)
+	case *[]string:
+		return r.texts(v)
 	case *r3.Vec:
 		var n [3]float64
 		err := r.numbers(n[:], v)
@@ -287,6 +289,22 @@ func (l Limits) wholes(v any) ([]int, error) {
 	return out, asType(ok)
 }
 
+func (l Limits) texts(v any) ([]string, error) {
+	in, ok := v.([]any)
+	out := make([]string, 0, len(in))
+	for _, v := range in {
+		s, err := l.text(v)
+		if err != nil {
+			return nil, err
+		}
+		if slices.Contains(out, s) {
+			return nil, ErrRange
+		}
+		out = append(out, s)
+	}
+	return out, cmp.Or(asType(ok), asRange(len(out) > 0))
+}
+
 func (l Limits) zones(v any) ([]Zone, error) {
 	in, ok := v.([]any)
 	if !ok || len(in) > 100 {
@@ -345,6 +363,10 @@ func (r Row) value() any {
 		return settled(*to, r.text)
 	case *[]int:
 		return list(*to, func(n int) any { return n })
+	case *[]string:
+		return list(*to, func(s string) any { return s })
+	case varying:
+		return to.value()
 	case *r3.Vec:
 		return list([]float64{to.X, to.Y, to.Z}, func(v float64) any { return r.unscaled(v) })
 	case *[]Zone:
