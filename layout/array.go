@@ -27,6 +27,7 @@ type Array struct {
 	Room       Room
 	Woofer     Woofer
 	Mounts     []Mount
+	Empty      []Mount // places of the first body that stay empty, by mounts.skip
 	Driver     Driver
 	Box        Box
 	Print      Print

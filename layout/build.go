@@ -49,7 +49,7 @@ func Build(d *design.Design) (*Array, error) {
 	if err != nil {
 		return nil, err
 	}
-	a.Mounts = places.mounts
+	a.Mounts, a.Empty = places.mounts, places.empty
 	if err := a.checkPlaces(d); err != nil {
 		return nil, err
 	}

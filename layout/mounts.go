@@ -25,7 +25,8 @@ var (
 // placed are the mounts of a design, and how many of its places carry none.
 type placed struct {
 	mounts []Mount
-	places int // in all
+	empty  []Mount // that are skipped
+	places int     // in all
 	// Left out: below the cut or, of even places, too near it; below the lowest
 	// elevation; in a kept-clear zone.
 	cut, low, kept int
@@ -60,7 +61,13 @@ func place(d *design.Design, whole, shell *body.Body) (placed, error) {
 			return p, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(m)), ErrNoSuchMount)
 		}
 	}
-	p.mounts = slices.DeleteFunc(m, func(m Mount) bool { return slices.Contains(d.Mounts.Skip, m.ID) })
+	for _, m := range m {
+		if slices.Contains(d.Mounts.Skip, m.ID) {
+			p.empty = append(p.empty, m)
+		} else {
+			p.mounts = append(p.mounts, m)
+		}
+	}
 
 	if n := len(p.mounts); n == 0 {
 		return p, fault(d, "mounts", "", fmt.Sprintf(

@@ -43,6 +43,7 @@ type planAnswer struct {
 	Solid     solid     `json:"solid"`
 	Others    []solid   `json:"others,omitempty"` // the other bodies, where there are several
 	Drivers   []mounted `json:"drivers"`
+	Empty     []mounted `json:"empty"`     // places of the first body that are left empty
 	Sentences []string  `json:"sentences"` // what was found, in words
 	Spot      triple    `json:"spot_m"`
 	Floor     *number   `json:"floor_m"`   // null: nothing below
@@ -119,10 +120,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 		Spot: document.TripleOf(6, 1, a.Spot), Slice: sliceOf(plan),
 	}
 	out.Findings, out.More = findings(plan.Warnings)
-	for _, m := range a.Mounts {
-		out.Drivers = append(out.Drivers, mounted{m.ID, document.TripleOf(3, 1000, a.PlaceOf(m)), document.TripleOf(6, 1, a.PlacingOf(m).Out(m.Normal)),
-			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius), m.Body})
-	}
+	out.Drivers, out.Empty = mountedOf(a, a.Mounts), mountedOf(a, a.Empty)
 	solids := solidsOf(a)
 	out.Solid, out.Others = solids[0], solids[1:]
 	if plan.Seating != nil && plan.Seating.Round != nil {
@@ -132,6 +130,16 @@ func answerOf(made *planned) (*planAnswer, error) {
 	out.surround(a)
 	out.Seats, out.OwnSpot = seated(made), made.ownSpot
 	return out, nil
+}
+
+// mountedOf returns where some mounts are in the room.
+func mountedOf(a *layout.Array, mounts []layout.Mount) []mounted {
+	out := make([]mounted, len(mounts))
+	for i, m := range mounts {
+		out[i] = mounted{m.ID, document.TripleOf(3, 1000, a.PlaceOf(m)), document.TripleOf(6, 1, a.PlacingOf(m).Out(m.Normal)),
+			document.To(3, 2000*a.Driver.ConeRadius), document.To(3, 2000*a.Driver.FlangeRadius), m.Body}
+	}
+	return out
 }
 
 // surround fills in what is below and above the body and behind it.

@@ -32,6 +32,7 @@ export function alone(planned: PlanAnswer, body: number): PlanAnswer {
     ...planned,
     solid: { ...solid, vertices_mm: solid.vertices_mm.map(here) },
     drivers: driversOf(planned, body).map((i): Mounted => ({ ...planned.drivers[i]!, at_mm: here(planned.drivers[i]!.at_mm) })),
+    empty: body === 0 ? planned.empty : [],
     floor_m: planned.floor_m === null ? null : planned.floor_m - z,
     ceiling_m: planned.ceiling_m === null ? null : planned.ceiling_m - z,
   };

@@ -5,8 +5,11 @@ import { alone, bodies, centre, driversOf } from "./bodies";
 import { channelColour, css, inkOn, shade } from "./colours";
 import type { RGB } from "./colours";
 import { el, framed, make, say } from "./dom";
+import { canGive, Carry, DriverDo } from "./driverdo";
+import { Hands } from "./hands";
 import { SolidView } from "./solid";
 import type { State } from "./state";
+import type { Trial } from "./trial";
 import type { Heard, PlanAnswer, Triple } from "./document";
 import { decibels, fixed, milliseconds } from "./words";
 
@@ -26,24 +29,31 @@ export class BodyView {
   private picked = -1;
   private solid: SolidView | null = null;
   private readonly select = el<HTMLSelectElement>("pick");
+  private readonly held = el<HTMLSelectElement>("held");
+  private readonly doing: DriverDo;
+  private hands: Hands | null = null;
+  private carry: Carry | null = null;
   private channels: number[] = [];
   private slow = 0;
   private probing = false;
   /** Draws with the next frame. */
   readonly draw: () => void;
 
-  constructor(private readonly state: State) {
+  constructor(private readonly state: State, trial: Trial) {
+    this.doing = new DriverDo(state);
     this.draw = framed(() => this.drawNow());
     const canvas = el<HTMLCanvasElement>("solid");
     try {
-      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(this.own[index] ?? -1));
+      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(this.ownAt(index)), (event) => this.claims(event));
+      this.hands = new Hands(state, trial, this.solid, canvas.parentElement!);
+      this.carry = new Carry(canvas, (x, y) => this.channelAt(x, y), (to) => this.doing.give(this.idOf(this.picked), to));
     } catch {
       canvas.hidden = true;
       el("solid-none").hidden = false;
     }
     canvas.addEventListener("keydown", (event) => {
       const step = { n: 1, p: -1 }[event.key.toLowerCase()];
-      const count = this.channels.length;
+      const count = this.channels.length + (state.planned?.empty.length ?? 0);
       if (step !== undefined && count > 0) this.pick((Math.max(this.picked, step < 0 ? 0 : -1) + step + count) % count, true);
     });
     el("colour-by").addEventListener("change", (event) => {
@@ -55,7 +65,38 @@ export class BodyView {
       this.draw();
     });
     this.select.onchange = () => this.pick(this.select.selectedIndex - 1, true);
+    this.held.onchange = () => void state.change([{ key: "placing.on", value: this.held.value }]);
     state.on("plan", () => this.take());
+    state.on("ghost", () => this.solid?.ghost(state.former?.planned ?? null));
+  }
+
+  /** The place of the plan that a disc of the body shown stands for: a driver, or behind all of them one that is empty. */
+  private ownAt(index: number): number {
+    const past = index - this.own.length;
+    return past < 0 ? (this.own[index] ?? -1) : this.channels.length + past;
+  }
+
+  /** The number of a place. */
+  private idOf(index: number): number {
+    const { planned } = this.state;
+    return planned?.drivers[index]?.id ?? planned?.empty[index - planned.drivers.length]?.id ?? 0;
+  }
+
+  /** A driver that is picked already is carried to another channel; all else turns the body. */
+  private claims(event: PointerEvent): boolean {
+    const { planned } = this.state;
+    const index = this.ownAt(this.solid?.hit(event.clientX, event.clientY) ?? -1);
+    const channel = this.channels[index];
+    if (planned === null || index < 0 || index !== this.picked || channel === undefined || !canGive(planned)) return false;
+    this.carry?.take(event, channel);
+    return true;
+  }
+
+  /** The channel at a place of the screen: of a number below the picture, or of another driver; 0: none. */
+  private channelAt(x: number, y: number): number {
+    const { channel } = document.elementFromPoint(x, y)?.closest<HTMLElement>(".chip, [data-channel]")?.dataset ?? {};
+    const to = channel === undefined ? (this.channels[this.ownAt(this.solid?.hit(x, y) ?? -1)] ?? 0) : Number(channel);
+    return to === this.channels[this.picked] ? 0 : to;
   }
 
   /** Draws in this frame, for a chair that moves; a machine that is slow at it waits until the chair rests. */
@@ -97,9 +138,13 @@ export class BodyView {
     if (planned === null) return;
     this.body = Math.min(this.body, bodies(planned) - 1);
     this.show(planned);
-    if (this.select.options.length !== planned.drivers.length + 1) {
-      this.select.replaceChildren(make("option", { value: "" }, "none"), ...planned.drivers.map((d) => make("option", { value: d.id }, String(d.id))));
-      this.picked = -1;
+    this.held.value = String(planned.values["placing.on"] ?? "surface");
+    const places = [...planned.drivers.map((d) => [d.id, String(d.id)] as const), ...planned.empty.map((d) => [d.id, `${d.id}, empty`] as const)];
+    if (this.select.options.length !== places.length + 1 || places.some(([, words], i) => this.select.options[i + 1]!.text !== words)) {
+      const id = Number(this.select.value);
+      this.select.replaceChildren(make("option", { value: "" }, "none"), ...places.map(([value, words]) => make("option", { value }, words)));
+      this.picked = places.findIndex(([value]) => value === id);
+      this.select.selectedIndex = this.picked + 1;
     }
     this.draw();
   }
@@ -127,7 +172,7 @@ export class BodyView {
   private pick(index: number, turns = false): void {
     this.picked = index;
     this.choose(this.state.planned?.drivers[index]?.body ?? this.body);
-    if (turns) this.solid?.face(this.own.indexOf(index));
+    if (turns) this.solid?.face(this.onBody(index));
     this.select.selectedIndex = index + 1;
     document.dispatchEvent(new CustomEvent("picked", { detail: index }));
     this.draw();
@@ -144,9 +189,16 @@ export class BodyView {
     const colour = (i: number): RGB => (this.by === "channel" ? channelColour(this.channels[i] ?? 1) : shade((values[i]! - low) / (high - low || 1)));
     const colours = this.own.map(colour);
     const labels = this.own.map((i) => (this.by === "channel" ? String(this.channels[i] ?? "") : ""));
-    this.solid?.draw(this.towards(), { colours, labels, picked: this.own.indexOf(this.picked) });
+    this.solid?.draw(this.towards(), { colours, labels, picked: this.onBody(this.picked) });
+    if (this.state.planned !== null) this.hands?.place(this.state.planned, this.body === 0);
     this.legend(low, high);
     this.row(rows);
+  }
+
+  /** Which disc of the body that is shown stands for a place of the plan; -1: none. */
+  private onBody(index: number): number {
+    const past = index - this.channels.length;
+    return past < 0 || this.body > 0 ? this.own.indexOf(index) : this.own.length + past;
   }
 
   /** Where the chair is from the body that is shown. */
@@ -178,6 +230,8 @@ export class BodyView {
 
   private row(rows: Heard[]): void {
     const d = rows[this.picked];
+    this.doing.show(this.idOf(this.picked), d === undefined ? 0 : (this.channels[this.picked] ?? 0));
+    if (d === undefined && this.picked >= rows.length) return say(el("row"), `Place ${this.idOf(this.picked)} is left empty.`);
     if (d === undefined) return say(el("row"), "Pick a driver to read its row.");
     const round = d.path_m - d.straight_path_m;
     const way = d.seen ? `${fixed(d.straight_path_m, 3)} m straight` : `${fixed(d.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
@@ -188,7 +242,7 @@ export class BodyView {
 /** A channel's number on its colour. */
 export function chip(id: number): HTMLSpanElement {
   const colour = channelColour(id);
-  const out = make("span", { class: "chip" }, String(id));
+  const out = make("span", { class: "chip", "data-channel": id }, String(id));
   out.style.backgroundColor = css(colour);
   out.style.color = inkOn(colour);
   return out;

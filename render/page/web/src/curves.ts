@@ -53,6 +53,7 @@ export class Curves {
 
   constructor(private readonly state: State) {
     new ResizeObserver(() => this.resize()).observe(this.box);
+    state.on("ghost", () => this.renew());
   }
 
   /** Draws a second design's line over the first's; null takes it away. */
@@ -95,8 +96,14 @@ export class Curves {
     if (isRest) this.tell(response);
   }
 
+  /** The level before a hand took hold of something. */
+  private ghost(): Still | null {
+    const r = this.state.former?.response;
+    return r === undefined ? null : { words: "before", colour: "--line-best", width: 1.5, level: { frequency_hz: r.frequency_hz, level_db: r.aligned_db } };
+  }
+
   private still(): Still[] {
-    return [this.second, this.heard].filter((s) => s !== null);
+    return [this.ghost(), this.second, this.heard].filter((s) => s !== null);
   }
 
   private all(): Omit<Line, "of">[] {

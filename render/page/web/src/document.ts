@@ -633,6 +633,8 @@ export interface PlanAnswer {
   /** the other bodies, where there are several */
   others?: Solid[];
   drivers: Mounted[];
+  /** places of the first body that are left empty */
+  empty: Mounted[];
   /** what was found, in words */
   sentences: string[];
   spot_m: Triple;

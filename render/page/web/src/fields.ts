@@ -2,8 +2,10 @@
 // each, its unit beside it, its fault under it in the server's words.
 
 import { el, make, say } from "./dom";
+import { scrub } from "./scrub";
 import type { State } from "./state";
 import type { Fault, KeyRow, Started, TableRow } from "./document";
+import type { Trial } from "./trial";
 import type { Value } from "./types";
 
 /** How the tables are called, in the order in which they are shown; the first ones stand open. */
@@ -75,7 +77,7 @@ export class Fields {
   private readonly box = el("faults");
   private readonly rows: Rows[] = [];
 
-  constructor(private readonly state: State, start: Started) {
+  constructor(private readonly state: State, private readonly trial: Trial, start: Started) {
     const tables = new Map((start.tables ?? []).map((t) => [t.table, t]));
     const form = el<HTMLFormElement>("fields");
     form.onsubmit = (event) => event.preventDefault();
@@ -151,6 +153,9 @@ export class Fields {
     input.onchange = () => this.changed(key, input);
     const unit = key.unit === "" ? [] : [make("span", { class: "unit" }, key.unit)];
     const words = make("label", { for: id }, key.label);
+    if (input instanceof HTMLInputElement && (key.kind === "number" || key.kind === "whole")) {
+      scrub(words, key, () => numberOf(this.state.planned?.values[key.key]), (to) => { input.value = String(to); }, this.trial);
+    }
     const row = make("div", { class: "field" }, words, make("span", { class: "with-unit" }, input, ...unit), ...remark, fault);
     this.fields.set(key.key, { row, key, input, fault, unread: false });
     return row;
@@ -257,6 +262,10 @@ export class Fields {
 export function sentence(f: Fault): string {
   const where = [f.line > 0 ? `line ${f.line}` : "", f.key].filter((s) => s !== "").join(", ");
   return where === "" ? f.reason : `${where}: ${f.reason}`;
+}
+
+function numberOf(value: Value | undefined): number | null {
+  return typeof value === "number" ? value : null;
 }
 
 function flagged(text: string): string {

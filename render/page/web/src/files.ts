@@ -56,8 +56,6 @@ export class Files {
     el("open").onclick = () =>
       pickText(el<HTMLInputElement>("open-file"), (name, text) => this.open(name, text), (words) => notice("files", words));
     el("save").onclick = () => void this.save();
-    el("undo").onclick = () => void state.undo();
-    el("redo").onclick = () => void state.redo();
     document.addEventListener("keydown", (event) => this.key(event));
     for (const news of ["text", "plan", "busy", "spot"] as const) state.on(news, () => this.show());
     state.on("faults", () => this.judge());
@@ -90,7 +88,7 @@ export class Files {
 
   private open(name: string, text: string): void {
     notice("files", "");
-    void this.state.replace(text, { name, canSave: false, saved: text });
+    void this.state.replace(text, `opened ${name}`, { name, canSave: false, saved: text });
   }
 
   /** Gives the design away as a file. Only where there is no other is it saved by that. */
@@ -146,8 +144,6 @@ export class Files {
 
   private show(): void {
     const { state } = this;
-    el<HTMLButtonElement>("undo").disabled = !state.canUndo;
-    el<HTMLButtonElement>("redo").disabled = !state.canRedo;
     say(el("save"), state.origin.canSave ? "Save" : "Download");
     say(el("design-name"), state.planned?.plan.name ?? state.origin.name);
     document.title = `${state.planned?.plan.name ?? "Pappus"} – Pappus`;

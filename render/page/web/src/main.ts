@@ -26,6 +26,8 @@ import { Tables } from "./table";
 import { textPanel } from "./textpanel";
 import { theme } from "./theme";
 import type { Started } from "./document";
+import { Trial } from "./trial";
+import { undo } from "./undo";
 import { typeset } from "./words";
 
 /** What is said in lines: what to know first, and what was found. */
@@ -45,13 +47,15 @@ function line(text: string, isOfSeats: boolean): HTMLLIElement {
 
 function build(start: Started): State {
   const state = new State();
+  state.keys = new Map(start.keys.map((k) => [k.key, k]));
   const follow = new Follow(state);
   const lede = new Lede(state);
   const losses = new Losses(state);
   const allRound = new AllRound(state);
   const tables = new Tables(state);
   const curves = new Curves(state);
-  const body = new BodyView(state);
+  const trial = new Trial(state);
+  const body = new BodyView(state, trial);
   omni(state);
   let isRest = false;
 
@@ -95,7 +99,8 @@ function build(start: Started): State {
     draw();
   });
   stopped(state);
-  new Fields(state, start);
+  undo(state);
+  new Fields(state, trial, start);
   new Files(state, start);
   new Hear(state, start);
   new Compare(state, curves);
@@ -120,7 +125,7 @@ async function run(): Promise<void> {
   try {
     const start = await api.start();
     say(el("version"), start.version);
-    await build(start).take(start.text, "design", originOf(start));
+    await build(start).take(start.text, "begun", "design", originOf(start));
   } catch (error) {
     const why = error instanceof api.Gone ? "start it again, then load this page anew" : error instanceof Error ? error.message : String(error);
     notice("link", `The program does not answer: ${why}.`);

@@ -2,36 +2,27 @@
 // when something changed.
 
 import {
-  BufferAttribute, BufferGeometry, CanvasTexture, CircleGeometry, Color, DirectionalLight, DoubleSide, Group, HemisphereLight,
-  InstancedMesh, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial, Object3D,
-  PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, Shape, ShapeGeometry, SphereGeometry, SRGBColorSpace, Vector2,
-  Vector3, WebGLRenderer,
+  CircleGeometry, Color, DirectionalLight, DoubleSide, Group, HemisphereLight, InstancedMesh, LineSegments, Mesh,
+  MeshBasicMaterial, Object3D, PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, SRGBColorSpace, Vector2, Vector3,
+  WebGLRenderer,
 } from "three";
-import type { Material } from "three";
 
 import type { RGB } from "./colours";
 import { inkOn } from "./colours";
 import { ink } from "./dom";
 import type { PlanAnswer, Triple } from "./document";
+import { ARROW, arrowhead, edges, empty, hangs, MM, panes, reach, set, shell, softShade, stamp } from "./solidparts";
+import type { Pane } from "./solidparts";
 import { Turning } from "./turning";
 
 /** Discs with numbers on are drawn up to so many drivers. */
 const MOST_LABELS = 240;
-const MM = 0.001;
 /** How far the shade on the table reaches, in radii of the body. */
 const SHADE = 1.34;
-/** The arrow to the chair, in radii of the body. */
-const ARROW = { from: 1.06, to: 1.36, barb: 0.1, half: 0.014 };
 /** A table further below the body than this, in radii, is out of the picture. */
 const NEAR_TABLE = 1;
 /** Room left round the body. */
 const MARGIN = 1.1;
-/** The view from behind takes this share of the picture. */
-const BEHIND = 0.3;
-/** A picture is wide from this ratio of its sides on. */
-const WIDE = 1.2;
-/** Room for words under the view from behind. */
-const WORDS_PX = 20;
 
 export interface Look {
   /** The colour of each driver, in the plan's order. */
@@ -51,6 +42,8 @@ export class SolidView {
   private readonly stand = new Group();
   private cones: InstancedMesh | null = null;
   private flanges: InstancedMesh | null = null;
+  private places: InstancedMesh | null = null;
+  private readonly ghosts = new Group();
   private readonly ring: Mesh;
   private readonly arrow: Mesh;
   private readonly sun = new DirectionalLight(0xffffff, 2.1);
@@ -62,14 +55,14 @@ export class SolidView {
   private spot: Triple = [1, 0, 0];
 
   /** Throws where the browser has no WebGL. */
-  constructor(private readonly canvas: HTMLCanvasElement, private readonly changed: () => void, picked: (index: number) => void) {
+  constructor(private readonly canvas: HTMLCanvasElement, private readonly changed: () => void, picked: (index: number) => void, claimed: (event: PointerEvent) => boolean) {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
     this.camera.up.set(0, 0, 1);
     this.turning = new Turning(canvas, changed, (x, y) => {
       const index = this.hit(x, y);
       if (index >= 0) picked(index);
-    });
-    this.scene.add(new HemisphereLight(0xffffff, 0xcfc4b4, 1.5), this.sun, this.camera, this.body, this.labels, this.stand);
+    }, claimed);
+    this.scene.add(new HemisphereLight(0xffffff, 0xcfc4b4, 1.5), this.sun, this.camera, this.body, this.labels, this.stand, this.ghosts);
     this.ring = new Mesh(new RingGeometry(1.12, 1.3, 48), new MeshBasicMaterial({ side: DoubleSide }));
     this.arrow = new Mesh(arrowhead(), new MeshBasicMaterial({ side: DoubleSide }));
     this.scene.add(this.ring, this.arrow);
@@ -78,7 +71,7 @@ export class SolidView {
 
   /** Shows another plan's body. */
   take(planned: PlanAnswer): void {
-    const same = this.planned !== null && JSON.stringify(this.planned.solid) === JSON.stringify(planned.solid)
+    const same = this.planned !== null && JSON.stringify(this.planned.empty) === JSON.stringify(planned.empty) && JSON.stringify(this.planned.solid) === JSON.stringify(planned.solid)
       && JSON.stringify(this.planned.drivers) === JSON.stringify(planned.drivers);
     const isOther = this.planned === null || hangs(this.planned) !== hangs(planned);
     this.planned = planned;
@@ -89,8 +82,9 @@ export class SolidView {
     empty(this.body);
     empty(this.stand);
     this.labelled = "";
-    this.shell(planned);
+    this.body.add(...shell(planned, this.size));
     this.discs(planned);
+    this.rings(planned);
     this.table();
   }
 
@@ -162,39 +156,6 @@ export class SolidView {
     this.point(ux, uy);
   }
 
-  private shell(planned: PlanAnswer): void {
-    const { vertices_mm: vertices, faces } = planned.solid;
-    const skin = new MeshLambertMaterial({ color: new Color(ink("--shell")), flatShading: true, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 });
-    if (vertices.length === 0) {
-      skin.flatShading = false;
-      const cut = planned.values["body.cut_height_mm"];
-      const isCut = typeof cut === "number" && planned.given.includes("body.cut_height_mm");
-      const angle = isCut ? Math.acos(Math.max(-1, Math.min(1, (cut * MM) / this.size))) : Math.PI;
-      const ball = new Mesh(new SphereGeometry(this.size, 64, 40, 0, 2 * Math.PI, 0, angle), skin);
-      ball.rotation.x = Math.PI / 2;
-      skin.side = DoubleSide;
-      this.body.add(ball);
-      return;
-    }
-    const corners: number[] = [];
-    const edges: number[] = [];
-    const push = (to: number[], i: number) => to.push(...vertices[i]!.map((v) => v * MM));
-    for (const face of faces) {
-      for (let k = 1; k + 1 < face.length; k++) for (const i of [face[0]!, face[k]!, face[k + 1]!]) push(corners, i);
-      for (const [k, i] of face.entries()) {
-        const j = face[(k + 1) % face.length]!;
-        if (i < j) {
-          push(edges, i);
-          push(edges, j);
-        }
-      }
-    }
-    const skinned = new BufferGeometry().setAttribute("position", new BufferAttribute(new Float32Array(corners), 3));
-    skinned.computeVertexNormals();
-    const lines = new BufferGeometry().setAttribute("position", new BufferAttribute(new Float32Array(edges), 3));
-    this.body.add(new Mesh(skinned, skin), new LineSegments(lines, new LineBasicMaterial({ color: new Color(ink("--edge")) })));
-  }
-
   private discs(planned: PlanAnswer): void {
     const n = planned.drivers.length;
     const disc = new CircleGeometry(1, 36);
@@ -208,6 +169,42 @@ export class SolidView {
       this.cones.setMatrixAt(i, at.matrix);
     }
     this.body.add(this.flanges, this.cones);
+  }
+
+  /** Places that are left empty, as rings. */
+  private rings(planned: PlanAnswer): void {
+    const n = planned.empty.length;
+    this.places = new InstancedMesh(new RingGeometry(0.82, 1, 36), new MeshBasicMaterial({ color: new Color(ink("--quiet")), side: DoubleSide }), n);
+    const at = new Object3D();
+    const flange = planned.drivers[0]?.flange_mm ?? 0;
+    for (const [i, d] of planned.empty.entries()) {
+      set(at, d.at_mm, d.normal, 0.0014 * (this.size / 0.15), (flange / 2) * MM);
+      this.places.setMatrixAt(i, at.matrix);
+    }
+    if (n > 0) this.body.add(this.places);
+  }
+
+  /** Shows the edges of a former plan's body beside that of now; null: no more. */
+  ghost(former: PlanAnswer | null): void {
+    empty(this.ghosts);
+    if (former !== null) this.ghosts.add(edges(former, Number(former.values["body.radius_mm"] ?? 150) * MM));
+    this.changed();
+  }
+
+  /** Where a point of the picture, in m from the body's centre, is on the canvas in px, seen from the chair's side. */
+  project(at: Triple): [x: number, y: number] {
+    const pane = panes(this.canvas.clientWidth, this.canvas.clientHeight)[0]!;
+    this.aim(pane, this.spot);
+    this.camera.updateMatrixWorld();
+    const p = new Vector3(...at).project(this.camera);
+    return [pane.x + ((p.x + 1) / 2) * pane.w, pane.y + ((1 - p.y) / 2) * pane.h];
+  }
+
+  /** The direction across the picture to the right, of unit length. */
+  rightwards(): Triple {
+    this.aim(panes(this.canvas.clientWidth, this.canvas.clientHeight)[0]!, this.spot);
+    this.camera.updateMatrixWorld();
+    return new Vector3().setFromMatrixColumn(this.camera.matrixWorld, 0).toArray();
   }
 
   /** The table, or the ceiling, is there by the shade that the body throws on it. */
@@ -226,11 +223,11 @@ export class SolidView {
     for (const [i, [r, g, b]] of look.colours.entries()) this.cones.setColorAt(i, colour.setRGB(r / 255, g / 255, b / 255, SRGBColorSpace));
     if (this.cones.instanceColor !== null) this.cones.instanceColor.needsUpdate = true;
     this.write(look);
-    const d = this.planned.drivers[look.picked];
+    const d = this.planned.drivers[look.picked] ?? this.planned.empty[look.picked - this.planned.drivers.length];
     this.ring.visible = d !== undefined;
     if (d === undefined) return;
     (this.ring.material as MeshBasicMaterial).color.set(ink("--accent"));
-    set(this.ring, d.at_mm, d.normal, 0.002 * (this.size / 0.15), (d.cone_mm / 2) * MM);
+    set(this.ring, d.at_mm, d.normal, 0.002 * (this.size / 0.15), ((this.planned.drivers[0] ?? d).cone_mm / 2) * MM);
   }
 
   /** Writes on the discs, where it changed. */
@@ -275,8 +272,8 @@ export class SolidView {
     (this.arrow.material as MeshBasicMaterial).color.set(ink("--accent"));
   }
 
-  /** The driver under a place of the screen, or -1. */
-  private hit(clientX: number, clientY: number): number {
+  /** The driver under a place of the screen, or -1; behind the drivers count the places that are left empty. */
+  hit(clientX: number, clientY: number): number {
     if (this.flanges === null) return -1;
     const box = this.canvas.getBoundingClientRect();
     const [x, y] = [clientX - box.x, clientY - box.y];
@@ -287,6 +284,7 @@ export class SolidView {
     const ray = new Raycaster();
     ray.setFromCamera(new Vector2((2 * (x - pane.x)) / pane.w - 1, 1 - (2 * (y - pane.y)) / pane.h), this.camera);
     const first = ray.intersectObjects(this.body.children, false).find((h) => !(h.object instanceof LineSegments));
+    if (first?.object === this.places && first !== undefined) return (this.planned?.drivers.length ?? 0) + (first.instanceId ?? 0);
     return first?.object === this.flanges || first?.object === this.cones ? (first.instanceId ?? -1) : -1;
   }
 
@@ -297,7 +295,7 @@ export class SolidView {
 
   /** Turns a driver to the front. */
   face(index: number): void {
-    const d = this.planned?.drivers[index];
+    const d = this.planned?.drivers[index] ?? this.planned?.empty[index - this.planned.drivers.length];
     if (d !== undefined) this.turning.face(d.normal);
   }
 
@@ -310,109 +308,3 @@ export class SolidView {
   }
 }
 
-/** Whether the body's top is below. */
-function hangs(planned: PlanAnswer): boolean {
-  return (planned.plan.held?.[0]?.top[2] ?? 1) < -0.5;
-}
-
-const Z = new Vector3(0, 0, 1);
-
-/** Lays an object of unit size flat on the body. */
-function set(o: Object3D, at: Triple, normal: Triple, lift: number, scale: number): void {
-  const n = new Vector3(...normal).normalize();
-  o.position.set(...at).multiplyScalar(MM).addScaledVector(n, lift);
-  o.quaternion.setFromUnitVectors(Z, n);
-  o.scale.setScalar(scale);
-  o.updateMatrix();
-}
-
-/** A part of the picture, from its upper left corner. */
-interface Pane {
-  x: number;
-  y: number;
-  w: number;
-  h: number;
-  isBehind: boolean;
-}
-
-/** A wide picture has the view from behind at its right, a high one below. */
-function panes(w: number, h: number): Pane[] {
-  if (w > WIDE * h) {
-    const left = Math.round((1 - BEHIND) * w);
-    const high = Math.round(Math.min(h - WORDS_PX, 0.9 * (w - left)));
-    return [{ x: 0, y: 0, w: left, h, isBehind: false }, { x: left, y: h - high - WORDS_PX, w: w - left, h: high, isBehind: true }];
-  }
-  const high = Math.round(BEHIND * h);
-  const top = h - high - WORDS_PX;
-  const wide = Math.round(Math.min(w, 1.4 * high));
-  return [{ x: 0, y: 0, w, h: top, isBehind: false }, { x: w - wide, y: top, w: wide, h: high, isBehind: true }];
-}
-
-/** How far a body reaches. */
-function reach(planned: PlanAnswer, radius: number): { low: number; high: number; wide: number } {
-  const { vertices_mm: vertices } = planned.solid;
-  if (vertices.length === 0) {
-    const cut = planned.values["body.cut_height_mm"];
-    const low = typeof cut === "number" && planned.given.includes("body.cut_height_mm") ? Math.max(-radius, cut * MM) : -radius;
-    return { low, high: radius, wide: radius };
-  }
-  const heights = vertices.map((v) => v[2] * MM);
-  return { low: Math.min(...heights), high: Math.max(...heights), wide: Math.max(...vertices.map((v) => Math.hypot(v[0], v[1]) * MM)) };
-}
-
-/** The arrow to the chair, flat, along x, for a body of radius 1. */
-function arrowhead(): ShapeGeometry {
-  const { from, to, barb, half } = ARROW;
-  return new ShapeGeometry(new Shape([
-    [from, half], [to - 3 * half, half], [to - barb, barb - half], [to - barb, barb + 1.4 * half], [to, 0],
-    [to - barb, -barb - 1.4 * half], [to - barb, half - barb], [to - 3 * half, -half], [from, -half],
-  ].map(([x, y]) => new Vector2(x, y))));
-}
-
-/** A shade that fades from the middle outwards. */
-function softShade(): CanvasTexture {
-  const canvas = document.createElement("canvas");
-  canvas.width = canvas.height = 256;
-  const c = canvas.getContext("2d");
-  if (c !== null) {
-    const fade = c.createRadialGradient(128, 128, 0, 128, 128, 128);
-    const dark = ink("--shade");
-    for (const [at, share] of [[0, 1], [0.66, 0.9], [0.76, 0.5], [0.88, 0.14], [1, 0]] as const) fade.addColorStop(at, `rgb(${dark} / ${share * 0.5})`);
-    c.fillStyle = fade;
-    c.fillRect(0, 0, 256, 256);
-  }
-  const map = new CanvasTexture(canvas);
-  map.colorSpace = SRGBColorSpace;
-  return map;
-}
-
-/** A number to be laid on a disc. */
-function stamp(text: string, colour: string): MeshBasicMaterial {
-  const canvas = document.createElement("canvas");
-  canvas.width = canvas.height = 128;
-  const c = canvas.getContext("2d");
-  if (c !== null) {
-    c.font = `600 ${text.length > 2 ? 56 : 78}px ${ink("--sans")}`;
-    c.fillStyle = colour;
-    c.textAlign = "center";
-    c.textBaseline = "middle";
-    c.fillText(text, 64, 68);
-  }
-  const map = new CanvasTexture(canvas);
-  map.colorSpace = SRGBColorSpace;
-  map.anisotropy = 4;
-  return new MeshBasicMaterial({ map, transparent: true, depthWrite: false });
-}
-
-/** Empties a group and frees what it held. */
-function empty(group: Group): void {
-  for (const child of [...group.children]) {
-    group.remove(child);
-    const { geometry, material } = child as Mesh;
-    geometry.dispose();
-    for (const m of [material].flat() as (Material & { map?: CanvasTexture })[]) {
-      m.map?.dispose();
-      m.dispose();
-    }
-  }
-}

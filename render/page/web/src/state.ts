@@ -2,15 +2,15 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Change, Echo, Edited, Fault, Heard, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple } from "./document";
+import type { Change, Echo, Edited, Fault, Heard, KeyRow, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple } from "./document";
+import { History, nameOf } from "./history";
+import type { Former } from "./trial";
 import type { Settled } from "./types";
 
-export type News = "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle" | "pick";
+export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle" | "pick";
 
 /** Why a text became the design: a chair that came to rest leaves the room as it is drawn. */
 export type Reason = "chair" | "design";
-
-const LONGEST_HISTORY = 200;
 
 /** The file that a text came from. */
 export interface Origin {
@@ -19,11 +19,6 @@ export interface Origin {
   canSave: boolean;
   /** What it holds, as far as the page knows. */
   saved: string;
-}
-
-interface Step {
-  text: string;
-  origin: Origin;
 }
 
 /** Places that are written alike. */
@@ -75,8 +70,9 @@ export class State {
   /** Somebody's text is in the text box and not taken. */
   hasDraft = false;
 
-  private past: Step[] = [];
-  private future: Step[] = [];
+  /** The keys of a design, by their names, for what is said of a change. */
+  keys: ReadonlyMap<string, KeyRow> = new Map();
+  readonly history = new History<Origin>();
   private under: AbortController | null = null;
   /** True while a change of the design, and not only of the chair, waits for its plan. */
   private owesDesign = false;
@@ -122,6 +118,22 @@ export class State {
   get seating(): Seats | null {
     const { newest, planned } = this;
     return (newest === null ? planned?.plan.seats : newest.seats) ?? null;
+  }
+
+  /** What was shown when a hand took hold of something; null: none holds anything. */
+  former: Former | null = null;
+
+  ghost(former: Former | null): void {
+    this.former = former;
+    this.tell("ghost");
+  }
+
+  /** Shows the plan of what a hand tries. The design stays as it is. */
+  preview(planned: PlanAnswer): void {
+    this.planned = planned;
+    this.liveID = this.designID = planned.id;
+    this.moved = this.movedOf = null;
+    this.tell("plan");
   }
 
   /** Every driver's row as it is at the chair now. */
@@ -171,11 +183,11 @@ export class State {
   }
 
   get canUndo(): boolean {
-    return this.past.length > 0;
+    return this.history.done.length > 0;
   }
 
   get canRedo(): boolean {
-    return this.future.length > 0;
+    return this.history.undone.length > 0;
   }
 
   /** The text is not what its file holds. */
@@ -186,7 +198,7 @@ export class State {
   /** Something would be lost with the page: of this design, of one opened before, of a text or a place not taken yet. */
   get isUnsaved(): boolean {
     const newest = new Map<Origin, string>();
-    for (const { text, origin } of [...this.past, { text: this.text, origin: this.origin }]) newest.set(origin, text);
+    for (const { text, origin } of [...this.history.steps, { text: this.text, origin: this.origin }]) newest.set(origin, text);
     return this.hasDraft || this.spotWaits || this.owed.length > 0 || [...newest].some(([origin, text]) => text !== origin.saved);
   }
 
@@ -207,9 +219,10 @@ export class State {
       const { text: before, origin } = this;
       try {
         const { text, mended } = await api.edit(before, set);
-        if (origin !== this.origin) this.past.push({ text, origin }); // another was opened meanwhile: undo leads here
+        const name = reason === "chair" ? "who sits where" : nameOf(set, this.keys);
+        if (origin !== this.origin) this.history.slip({ text, origin, name }); // another was opened meanwhile: undo leads here
         else if (before !== this.text) continue; // undone meanwhile: the change is made of what is there now
-        else if (text !== before) void this.take(text, reason, origin, mended);
+        else if (text !== before) void this.take(text, name, reason, origin, mended);
       } catch (error) {
         if (error instanceof api.Gone) this.owed.push({ set, reason });
         else this.fail(error, set[0]?.key ?? "");
@@ -225,19 +238,16 @@ export class State {
   }
 
   /** Puts a whole text in the design's place, and the chair where it says. */
-  async replace(text: string, origin: Origin = this.origin): Promise<void> {
+  async replace(text: string, name: string, origin: Origin = this.origin): Promise<void> {
     await this.settle();
     this.spotWaits = false;
-    await this.take(text, "design", origin);
+    await this.take(text, name, "design", origin);
   }
 
-  /** Takes a text for the design and plans it. */
-  async take(text: string, reason: Reason = "design", origin: Origin = this.origin, mended: string[] = []): Promise<void> {
+  /** Takes a text for the design, by a name for what was done, and plans it. */
+  async take(text: string, name: string, reason: Reason = "design", origin: Origin = this.origin, mended: string[] = []): Promise<void> {
     if (reason === "design") this.mended = mended;
-    if (this.text !== "" && (text !== this.text || origin !== this.origin)) {
-      this.past = [...this.past, { text: this.text, origin: this.origin }].slice(-LONGEST_HISTORY);
-      this.future = [];
-    }
+    if (this.text !== "" && (text !== this.text || origin !== this.origin)) this.history.push({ text: this.text, origin: this.origin, name });
     this.origin = origin;
     await this.plan(text, reason);
   }
@@ -247,23 +257,22 @@ export class State {
     const { cure } = this;
     if (cure === null) return;
     await this.settle();
-    if (this.cure === cure) await this.take(cure.text, "design", this.origin, cure.mended);
+    if (this.cure === cure) await this.take(cure.text, "mended", "design", this.origin, cure.mended);
   }
 
-  async undo(): Promise<void> {
+  undo(): Promise<void> {
+    return this.step(1);
+  }
+
+  redo(): Promise<void> {
+    return this.step(-1);
+  }
+
+  /** Takes so many steps back; below 0 does them again. */
+  async step(count: number): Promise<void> {
     await this.settle();
-    await this.step(this.past, this.future);
-  }
-
-  async redo(): Promise<void> {
-    await this.settle();
-    await this.step(this.future, this.past);
-  }
-
-  private async step(from: Step[], to: Step[]): Promise<void> {
-    const step = from.pop();
-    if (step === undefined) return;
-    to.push({ text: this.text, origin: this.origin });
+    const step = this.history.go({ text: this.text, origin: this.origin }, count);
+    if (step === null) return;
     this.origin = step.origin;
     this.spotWaits = false;
     this.mended = [];

@@ -48,6 +48,6 @@ function draft(state: State): void {
   el("text-apply").onclick = () => {
     const taken = text.value;
     state.hasDraft = false;
-    void state.replace(taken).then(follow);
+    void state.replace(taken, "the file itself").then(follow);
   };
 }

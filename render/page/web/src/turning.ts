@@ -21,7 +21,7 @@ export class Turning {
   private near = 1;
   private towards: number | null = null;
 
-  constructor(private readonly canvas: HTMLCanvasElement, private readonly changed: () => void, private readonly tapped: (x: number, y: number) => void) {
+  constructor(private readonly canvas: HTMLCanvasElement, private readonly changed: () => void, private readonly tapped: (x: number, y: number) => void, private readonly claimed: (event: PointerEvent) => boolean) {
     this.drag();
     canvas.addEventListener("keydown", (event) => this.key(event));
     canvas.addEventListener(
@@ -84,7 +84,7 @@ export class Turning {
   private drag(): void {
     let last: { x: number; y: number; far: number } | null = null;
     this.canvas.addEventListener("pointerdown", (event) => {
-      if (event.button !== 0) return;
+      if (event.button !== 0 || this.claimed(event)) return;
       last = { x: event.clientX, y: event.clientY, far: 0 };
       this.canvas.setPointerCapture(event.pointerId);
     });
