@@ -174,6 +174,7 @@ export class BodyView {
     this.choose(this.state.planned?.drivers[index]?.body ?? this.body);
     if (turns) this.solid?.face(this.onBody(index));
     this.select.selectedIndex = index + 1;
+    this.row(this.state.rows);
     document.dispatchEvent(new CustomEvent("picked", { detail: index }));
     this.draw();
   }
@@ -190,9 +191,19 @@ export class BodyView {
     const colours = this.own.map(colour);
     const labels = this.own.map((i) => (this.by === "channel" ? String(this.channels[i] ?? "") : ""));
     this.solid?.draw(this.towards(), { colours, labels, picked: this.onBody(this.picked) });
+    this.mark();
     if (this.state.planned !== null) this.hands?.place(this.state.planned, this.body === 0);
     this.legend(low, high);
     this.row(rows);
+  }
+
+  /** Says where on the canvas the place that is picked is: its number, and x and y in px. */
+  private mark(): void {
+    const { planned } = this.state;
+    const d = planned?.drivers[this.picked];
+    const canvas = el("solid");
+    if (d === undefined || this.solid === null) delete canvas.dataset.picked;
+    else canvas.dataset.picked = [d.id, ...this.solid.project(minus(d.at_mm, centre(planned!, this.body)))].join(" ");
   }
 
   /** Which disc of the body that is shown stands for a place of the plan; -1: none. */
@@ -246,4 +257,9 @@ export function chip(id: number): HTMLSpanElement {
   out.style.backgroundColor = css(colour);
   out.style.color = inkOn(colour);
   return out;
+}
+
+/** A place in mm, in m from another. */
+function minus(at: Triple, from: Triple): Triple {
+  return [at[0] / 1000 - from[0], at[1] / 1000 - from[1], at[2] / 1000 - from[2]];
 }
