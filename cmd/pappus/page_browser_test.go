@@ -294,7 +294,9 @@ func TestPageChangesTheDesign(t *testing.T) {
 	address, path := servedDemo(t)
 	b := open(t, ctx, address, 1280, 900)
 	b.do(chromedp.Click("#change"))
-	drivers := func() float64 { return b.number(`[...document.querySelectorAll("#pick option")].filter((o) => /^[0-9]+$/.test(o.text)).length`) }
+	drivers := func() float64 {
+		return b.number(`[...document.querySelectorAll("#pick option")].filter((o) => /^[0-9]+$/.test(o.text)).length`)
+	}
 	if n := drivers(); n != 39 {
 		t.Fatalf("%g drivers", n)
 	}

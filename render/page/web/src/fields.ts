@@ -2,6 +2,7 @@
 // each, its unit beside it, its fault under it in the server's words.
 
 import { el, make, say } from "./dom";
+import { flagged, numberOf, read, written } from "./fieldtext";
 import { scrub } from "./scrub";
 import type { State } from "./state";
 import type { Fault, KeyRow, Started, TableRow } from "./document";
@@ -262,45 +263,4 @@ export class Fields {
 export function sentence(f: Fault): string {
   const where = [f.line > 0 ? `line ${f.line}` : "", f.key].filter((s) => s !== "").join(", ");
   return where === "" ? f.reason : `${where}: ${f.reason}`;
-}
-
-function numberOf(value: Value | undefined): number | null {
-  return typeof value === "number" ? value : null;
-}
-
-function flagged(text: string): string {
-  return text === "true" ? "yes" : text === "false" ? "no" : text;
-}
-
-function written(value: Value): string {
-  if (value === null) return "";
-  return typeof value === "object" ? list(value) : String(value);
-}
-
-function list(value: Value[]): string {
-  return value.map((v) => (Array.isArray(v) ? `[${list(v)}]` : String(v))).join(", ");
-}
-
-/** What a field's text means; undefined: not a number. */
-function read(key: KeyRow, text: string): Value | undefined {
-  const t = text.trim();
-  if (t === "") return null;
-  switch (key.kind) {
-    case "number":
-    case "whole": {
-      const n = Number(t.replace(",", "."));
-      return Number.isFinite(n) ? n : undefined;
-    }
-    case "flag":
-      return t === "true";
-    case "list":
-      try {
-        const isOne = !t.includes(",") && !t.startsWith("[") && key.name.endsWith("absorption");
-        return JSON.parse(isOne || (t.startsWith("[") && t.endsWith("]") && !t.startsWith("[[") && !/\]\s*,\s*\[/.test(t)) ? t : `[${t}]`) as Value;
-      } catch {
-        return undefined;
-      }
-    default:
-      return t;
-  }
 }

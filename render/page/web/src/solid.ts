@@ -3,7 +3,7 @@
 
 import {
   CircleGeometry, Color, DirectionalLight, DoubleSide, Group, HemisphereLight, InstancedMesh, LineSegments, Mesh,
-  MeshBasicMaterial, Object3D, PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, SRGBColorSpace, Vector2, Vector3,
+  MeshBasicMaterial, PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, SRGBColorSpace, Vector2, Vector3,
   WebGLRenderer,
 } from "three";
 
@@ -11,7 +11,7 @@ import type { RGB } from "./colours";
 import { inkOn } from "./colours";
 import { ink } from "./dom";
 import type { PlanAnswer, Triple } from "./document";
-import { ARROW, arrowhead, edges, empty, hangs, MM, panes, reach, set, shell, softShade, stamp } from "./solidparts";
+import { ARROW, arrowhead, edges, empty, hangs, laid, MM, panes, reach, set, shell, softShade, stamp } from "./solidparts";
 import type { Pane } from "./solidparts";
 import { Turning } from "./turning";
 
@@ -84,7 +84,6 @@ export class SolidView {
     this.labelled = "";
     this.body.add(...shell(planned, this.size));
     this.discs(planned);
-    this.rings(planned);
     this.table();
   }
 
@@ -156,32 +155,15 @@ export class SolidView {
     this.point(ux, uy);
   }
 
-  private discs(planned: PlanAnswer): void {
-    const n = planned.drivers.length;
-    const disc = new CircleGeometry(1, 36);
-    this.flanges = new InstancedMesh(disc, new MeshBasicMaterial({ color: new Color(ink("--flange")) }), n);
-    this.cones = new InstancedMesh(disc, new MeshBasicMaterial(), n);
-    const at = new Object3D();
-    for (const [i, d] of planned.drivers.entries()) {
-      set(at, d.at_mm, d.normal, 0.0006 * (this.size / 0.15), (d.flange_mm / 2) * MM);
-      this.flanges.setMatrixAt(i, at.matrix);
-      set(at, d.at_mm, d.normal, 0.0014 * (this.size / 0.15), (d.cone_mm / 2) * MM);
-      this.cones.setMatrixAt(i, at.matrix);
-    }
+  /** The drivers, and places that are left empty as rings. */
+  private discs({ drivers, empty: free }: PlanAnswer): void {
+    const lift = 0.0006 * (this.size / 0.15);
+    const [disc, ring] = [new CircleGeometry(1, 36), new RingGeometry(0.82, 1, 36)];
+    this.flanges = laid(drivers, disc, new MeshBasicMaterial({ color: new Color(ink("--flange")) }), lift, (d) => d.flange_mm);
+    this.cones = laid(drivers, disc, new MeshBasicMaterial(), 2.3 * lift, (d) => d.cone_mm);
+    this.places = laid(free, ring, new MeshBasicMaterial({ color: new Color(ink("--quiet")), side: DoubleSide }), 2.3 * lift, (d) => d.flange_mm);
     this.body.add(this.flanges, this.cones);
-  }
-
-  /** Places that are left empty, as rings. */
-  private rings(planned: PlanAnswer): void {
-    const n = planned.empty.length;
-    this.places = new InstancedMesh(new RingGeometry(0.82, 1, 36), new MeshBasicMaterial({ color: new Color(ink("--quiet")), side: DoubleSide }), n);
-    const at = new Object3D();
-    const flange = planned.drivers[0]?.flange_mm ?? 0;
-    for (const [i, d] of planned.empty.entries()) {
-      set(at, d.at_mm, d.normal, 0.0014 * (this.size / 0.15), (flange / 2) * MM);
-      this.places.setMatrixAt(i, at.matrix);
-    }
-    if (n > 0) this.body.add(this.places);
+    if (free.length > 0) this.body.add(this.places);
   }
 
   /** Shows the edges of a former plan's body beside that of now; null: no more. */

@@ -1,13 +1,13 @@
 // What the picture in three dimensions is made of.
 
 import {
-  BufferAttribute, BufferGeometry, CanvasTexture, Color, DoubleSide, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial,
-  MeshLambertMaterial, Shape, ShapeGeometry, SphereGeometry, SRGBColorSpace, Vector2, Vector3,
+  BufferAttribute, BufferGeometry, CanvasTexture, Color, DoubleSide, InstancedMesh, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial,
+  MeshLambertMaterial, Object3D, Shape, ShapeGeometry, SphereGeometry, SRGBColorSpace, Vector2, Vector3,
 } from "three";
-import type { Group, Material, Object3D } from "three";
+import type { Group, Material } from "three";
 
 import { ink } from "./dom";
-import type { PlanAnswer, Triple } from "./document";
+import type { Mounted, PlanAnswer, Triple } from "./document";
 
 export const MM = 0.001;
 /** The arrow to the chair, in radii of the body. */
@@ -87,6 +87,17 @@ export function set(o: Object3D, at: Triple, normal: Triple, lift: number, scale
   o.quaternion.setFromUnitVectors(Z, n);
   o.scale.setScalar(scale);
   o.updateMatrix();
+}
+
+/** Flat things that lie on the body at some places, each as wide as it is there, in mm. */
+export function laid(places: Mounted[], form: BufferGeometry, skin: Material, lift: number, wide: (d: Mounted) => number): InstancedMesh {
+  const all = new InstancedMesh(form, skin, places.length);
+  const at = new Object3D();
+  for (const [i, d] of places.entries()) {
+    set(at, d.at_mm, d.normal, lift, (wide(d) / 2) * MM);
+    all.setMatrixAt(i, at.matrix);
+  }
+  return all;
 }
 
 /** A part of the picture, from its upper left corner. */
