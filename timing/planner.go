@@ -80,16 +80,16 @@ func NewPlanner(a *layout.Array) (*Planner, error) {
 func (p *Planner) Spot(at r3.Vec) (*Spot, error) {
 	a := *p.array
 	a.Spot = at
-	return p.spot(context.Background(), &a, false)
+	return p.spot(context.Background(), &a, thorough)
 }
 
 // spot finds an array's timing at its spot; for its seats, where it has several, until ctx
-// ends, or quickly.
-func (p *Planner) spot(ctx context.Context, a *layout.Array, quick bool) (*Spot, error) {
+// ends, with some effort.
+func (p *Planner) spot(ctx context.Context, a *layout.Array, e effort) (*Spot, error) {
 	if err := a.ReachSpot(a.Spot); err != nil {
 		return nil, err
 	}
-	seated, err := p.serve(ctx, a, quick)
+	seated, err := p.serve(ctx, a, e)
 	if err != nil {
 		return nil, err
 	}
@@ -134,7 +134,7 @@ func (p *Planner) spot(ctx context.Context, a *layout.Array, quick bool) (*Spot,
 // plan finds all there is to be told of the array's own spot. What takes long ends with
 // ctx, within a second.
 func (p *Planner) plan(ctx context.Context) (*Plan, error) {
-	spot, err := p.spot(ctx, p.array, false)
+	spot, err := p.spot(ctx, p.array, thorough)
 	if err != nil {
 		return nil, err
 	}

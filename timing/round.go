@@ -223,11 +223,11 @@ func undominated(all []RoundPoint) []RoundPoint {
 var roundLoud = []float64{0, 0.25, 0.5, 0.75, 1}
 
 // round tells of a plan for all round.
-func (s *server) round(ctx context.Context, channels []Channel, delay []float64, quick bool) error {
+func (s *server) round(ctx context.Context, channels []Channel, delay []float64, e effort) error {
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	plans := []roundPlan{{groups, gain, nil, 0}, {groups, gain, delay, 0}, {groups, nil, nil, 2}}
 	const without, planned, parallel, fronts = 0, 1, 2, 3
-	if !quick {
+	if e == thorough {
 		for _, loud := range roundLoud {
 			field := *s.field
 			field.Loud = loud

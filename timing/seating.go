@@ -62,11 +62,20 @@ type hall struct {
 // served are channels with their delays that serve seats.
 type served struct {
 	seats    []layout.Seat
-	quick    bool // found quickly
+	effort   effort // with which they were found
 	channels []Channel
 	found    findings
 	seating  *Seating
 }
+
+// effort is how long the channels for seats are sought.
+type effort int
+
+const (
+	thorough effort = iota
+	dragged         // at once, with the shortest strings: a seat is dragged
+	sketched        // once for each length of strings, by the rule for these: many designs are gone through
+)
 
 // mostHeard is how many places' sounds a planner keeps at most: those of some dozens of
 // seats, and of one that is dragged.
@@ -122,7 +131,7 @@ func (p *Planner) Seats(at r3.Vec, list []layout.Seat) (*Spot, error) {
 			return nil, fmt.Errorf("seat %d: %w", i+1, err)
 		}
 	}
-	return p.spot(context.Background(), &a, true)
+	return p.spot(context.Background(), &a, dragged)
 }
 
 // Know takes over what a spot of the planner's array was found for its seats, so that it need
@@ -131,11 +140,11 @@ func (p *Planner) Know(s *Spot) { p.served = s.served }
 
 // serve returns the channels and delays that serve an array's seats, which it keeps until
 // other seats are asked for; of nothing where there are fewer than two.
-func (p *Planner) serve(ctx context.Context, a *layout.Array, quick bool) (served, error) {
+func (p *Planner) serve(ctx context.Context, a *layout.Array, e effort) (served, error) {
 	if len(a.Seats) < 2 {
 		return served{}, nil
 	}
-	if p.served.quick != quick || !slices.Equal(p.served.seats, a.Seats) {
+	if p.served.effort != e || !slices.Equal(p.served.seats, a.Seats) {
 		if p.hall == nil {
 			var err error
 			if p.hall, err = newHall(p.array); err != nil {
@@ -144,11 +153,11 @@ func (p *Planner) serve(ctx context.Context, a *layout.Array, quick bool) (serve
 		}
 		atSeats := p.hall.field(a)
 		s := &server{p, a, atSeats, atSeats, seats.Aim(a.Seating.Aim), &Seating{Aim: a.Seating.Aim, Thirds: p.hall.thirds, MiddleSeat: design.MiddleSeat(a.Seats)}}
-		channels, found, err := s.serve(ctx, quick)
+		channels, found, err := s.serve(ctx, e)
 		if err != nil {
 			return served{}, err
 		}
-		p.served = served{slices.Clone(a.Seats), quick, channels, found, s.Seating}
+		p.served = served{slices.Clone(a.Seats), e, channels, found, s.Seating}
 	}
 	out := p.served
 	out.channels = slices.Clone(out.channels) // whose delays are settled for each spot
@@ -166,7 +175,7 @@ type server struct {
 }
 
 // serve finds the channels with their delays, and fills in how well they serve.
-func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, error) {
+func (s *server) serve(ctx context.Context, e effort) ([]Channel, findings, error) {
 	middle, err := s.middle(ctx)
 	if err != nil {
 		return nil, nil, err
@@ -178,14 +187,14 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	}
 	var delay []float64
 	channels, found, err := s.p.channels(s.array, func(count int) (groups [][]int, err error) {
-		groups, delay, err = s.sort(ctx, middle, count, quick)
+		groups, delay, err = s.sort(ctx, middle, count, e)
 		return groups, err
 	})
 	if err != nil {
 		return nil, nil, err
 	}
 	if delay == nil {
-		if delay, err = s.delays(ctx, channels, quick); err != nil {
+		if delay, err = s.delays(ctx, channels, e); err != nil {
 			return nil, nil, err
 		}
 	}
@@ -194,14 +203,17 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 	}
 	groups, gain := mountsOf(channels), gains(s.array, channels)
 	s.Planned = s.seats.Judge(groups, gain, delay)
+	if e == sketched {
+		return channels, found, nil
+	}
 	s.Without = s.seats.Judge(groups, gain, nil)
-	if quick {
+	if e == dragged {
 		s.Bound = s.seats.Bound(groups, gain)
 	} else {
 		s.Bound = s.seats.Together(groups, gain)
 	}
 	if s.aim == seats.Round {
-		if err := s.round(ctx, channels, delay, quick); err != nil {
+		if err := s.round(ctx, channels, delay, e); err != nil {
 			return nil, nil, err
 		}
 	}
@@ -215,7 +227,7 @@ func (s *server) serve(ctx context.Context, quick bool) ([]Channel, findings, er
 func (s *server) middle(ctx context.Context) (*Spot, error) {
 	alone := *s.array
 	alone.Seats, alone.Spot = nil, s.array.Seats[s.MiddleSeat].At
-	spot, err := s.p.spot(ctx, &alone, false)
+	spot, err := s.p.spot(ctx, &alone, thorough)
 	if err != nil {
 		return nil, err
 	}
@@ -230,18 +242,18 @@ func (s *server) middle(ctx context.Context) (*Spot, error) {
 func (s *server) limits() seats.Limits { return seats.Limits{Step: s.array.Processor.Step} }
 
 // delays finds those of channels whose drivers are settled.
-func (s *server) delays(ctx context.Context, channels []Channel, quick bool) ([]float64, error) {
+func (s *server) delays(ctx context.Context, channels []Channel, e effort) ([]float64, error) {
 	l := s.limits()
 	l.Groups, l.Gain = mountsOf(channels), gains(s.array, channels)
 	for _, c := range channels {
 		l.Delay = append(l.Delay, c.Channel.Delay)
 	}
-	found, err := s.plan(ctx, l, quick)
+	found, err := s.plan(ctx, l, e)
 	return found.Delay, err
 }
 
-func (s *server) plan(ctx context.Context, l seats.Limits, quick bool) (seats.Answer, error) {
-	if quick {
+func (s *server) plan(ctx context.Context, l seats.Limits, e effort) (seats.Answer, error) {
+	if e != thorough {
 		return s.field.Quick(s.aim, l)
 	}
 	return s.field.Plan(ctx, s.aim, l)
@@ -249,22 +261,26 @@ func (s *server) plan(ctx context.Context, l seats.Limits, quick bool) (seats.An
 
 // sort sorts drivers into count channels and finds their delays; none yet where the design
 // says how drivers are shared out.
-func (s *server) sort(ctx context.Context, middle *Spot, count int, quick bool) (groups [][]int, delay []float64, err error) {
+func (s *server) sort(ctx context.Context, middle *Spot, count int, e effort) (groups [][]int, delay []float64, err error) {
 	w := s.array.Wiring
 	if w.Split == byNeighbours || w.Split == byHeight || len(s.array.Bodies()) > 1 {
 		return mountsOf(middle.Channels), nil, nil
 	}
 	var found seats.Answer
 	switch {
-	case quick:
+	case e == dragged:
 		found, err = s.quickly(count)
+	case e == sketched && w.LongestString > 0:
+		found, err = s.quickly(count)
+	case e == sketched:
+		found, err = s.choose(count, func(most int) (seats.Answer, error) { return s.quick(count, most) })
 	case w.LongestString > 0:
 		found, err = s.within(ctx, count, w.LongestString)
 		if errors.Is(err, seats.ErrSizes) {
 			found, err = s.within(ctx, count, 0)
 		}
 	default:
-		found, err = s.choose(ctx, count)
+		found, err = s.choose(count, func(most int) (seats.Answer, error) { return s.within(ctx, count, most) })
 	}
 	return found.Groups, found.Delay, err
 }
@@ -276,13 +292,18 @@ func (s *server) quickly(count int) (found seats.Answer, err error) {
 		most = s.p.sizes.shortest(count)
 	}
 	for _, most := range []int{most, 0} {
-		l := s.limits()
-		l.Channels, l.Allowed = count, s.p.sizes.within(most)
-		if found, err = s.field.Quick(s.aim, l); !errors.Is(err, seats.ErrSizes) {
+		if found, err = s.quick(count, most); !errors.Is(err, seats.ErrSizes) {
 			return found, err
 		}
 	}
 	return found, err
+}
+
+// quick finds count channels with no more than most drivers in a string, 0: with any number.
+func (s *server) quick(count, most int) (seats.Answer, error) {
+	l := s.limits()
+	l.Channels, l.Allowed = count, s.p.sizes.within(most)
+	return s.field.Quick(s.aim, l)
 }
 
 // within finds count channels with no more than most drivers in a string, 0: with any number,
@@ -321,9 +342,10 @@ func (s *server) figures(a seats.Answer) seats.Figures {
 
 // choose finds count channels by the rule for strings: the shortest, since voltage divides
 // along a string, with which the aim loses no more than WorthOctave in dB against strings of
-// any length. As at one spot, level can be bought and timing cannot.
-func (s *server) choose(ctx context.Context, count int) (seats.Answer, error) {
-	free, err := s.within(ctx, count, 0)
+// any length. As at one spot, level can be bought and timing cannot. within finds channels with
+// so many drivers in a string at most; 0: with any number.
+func (s *server) choose(count int, within func(most int) (seats.Answer, error)) (seats.Answer, error) {
+	free, err := within(0)
 	if err != nil {
 		return free, err
 	}
@@ -335,7 +357,7 @@ func (s *server) choose(ctx context.Context, count int) (seats.Answer, error) {
 	}
 	last := row(free)
 	for most := s.p.sizes.shortest(count); most < longest && loud.worth(most) > loud.worth(longest); most++ {
-		short, err := s.within(ctx, count, most)
+		short, err := within(most)
 		if errors.Is(err, seats.ErrSizes) {
 			continue
 		}

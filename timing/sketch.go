@@ -8,14 +8,13 @@ import (
 
 // Sketch is Make without all that takes long and no other figure hangs on: the Spot, Maximum
 // and Loudest alone, to the bit as Make has them. Where the array has several seats its
-// channels are found quickly, as while a seat is dragged, and are a little worse. Errors are
-// those of Make.
+// channels are sought quickly, and are a little worse or as good. Errors are those of Make.
 func Sketch(ctx context.Context, a *layout.Array) (*Plan, error) {
 	p, err := NewPlanner(a)
 	if err != nil {
 		return nil, err
 	}
-	spot, err := p.spot(ctx, a, true)
+	spot, err := p.spot(ctx, a, sketched)
 	if err != nil {
 		return nil, err
 	}

@@ -5,9 +5,11 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/arrival"
+	"pappus/timing/ball"
 	"pappus/timing/path"
 	"pappus/timing/radiate"
 
+	lru "github.com/hashicorp/golang-lru/v2"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -48,8 +50,26 @@ func newLate(a *layout.Array, speed float64) (*arrival.Late, error) {
 	if a.Timing.Model != sphereModel {
 		return nil, nil
 	}
-	return arrival.NewLate(radiate.ConeCap(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh), speed)
+	key := lateKey{radiate.ConeCap(a), a.Timing.FieldLow, a.Timing.FieldHigh, speed}
+	if late, ok := lates.Get(key); ok {
+		return late, nil
+	}
+	late, err := arrival.NewLate(key.cap, fieldBand(key.low, key.high), speed)
+	if err == nil {
+		lates.Add(key, late)
+	}
+	return late, err
 }
+
+// lateKey is all that an arrival.Late hangs on.
+type lateKey struct {
+	cap              ball.Cap
+	low, high, speed float64 // Hz, m/s
+}
+
+// lates keeps the tables of the balls that were heard last: one costs more than all else of a
+// spot, and drivers, turns, channels and delays may change without it. Each takes up to 35 kB.
+var lates, _ = lru.New[lateKey, *arrival.Late](256)
 
 // The frequencies of the fit stand no further apart than fieldStep in Hz, so that what
 // comes within 13 ms of the first sound is not taken for it, and are this many at least.
