@@ -156,3 +156,36 @@ func TestPageScrubsNumbers(t *testing.T) {
 	}
 	b.quiet()
 }
+
+// TestPageShowsTheOther: a design that is kept is one key away, with what differs marked; a second key, or a change of the design, leads back.
+func TestPageShowsTheOther(t *testing.T) {
+	ctx := chromium(t)
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 1440, 900)
+	delays := b.text("#channels tbody")
+	b.do(chromedp.Click("#keep"))
+	b.rested(chromedp.Click("#change"), set("f-wiring-channels", "3"))
+	three := b.text("#channels tbody")
+	if three == delays {
+		t.Fatal("three channels have the delays of eight")
+	}
+	own := b.design()
+	b.rested(chromedp.Focus("#solid"), chromedp.KeyEvent("c"))
+	if got := b.text("#channels tbody"); got != delays {
+		t.Errorf("the kept design's delays are %q, not %q", got, delays)
+	}
+	if b.number(`document.querySelectorAll("#channels td.changed").length`) < 2 || !strings.Contains(b.text("#peek-say"), "kept 1") || b.design() != own {
+		t.Error("it does not say whose delays they are")
+	}
+	b.rested(chromedp.KeyEvent("c"))
+	if got := b.text("#channels tbody"); got != three {
+		t.Errorf("back at this design, the delays are %q, not %q", got, three)
+	}
+	b.do(chromedp.KeyEvent("c"))
+	b.until(`document.body.dataset.shows === "other"`)
+	b.rested(set("f-wiring-channels", "4"))
+	if b.attribute("shows") != "own" || b.number(`document.querySelectorAll("#channels tbody tr").length`) != 4 {
+		t.Error("a change of the design is not shown")
+	}
+	b.quiet()
+}

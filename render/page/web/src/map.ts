@@ -10,7 +10,7 @@ import type { Box, Place } from "./heat";
 import type { Ground } from "./handle";
 import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
-import { covering } from "./scale";
+import { both, covering } from "./scale";
 import { Seats } from "./seats";
 import { drawBody, drawFront, drawMetre, drawWay } from "./scenery";
 import { flat, frameOf, places, reach } from "./slice";
@@ -28,6 +28,7 @@ export class RoomMap {
   private readonly seats: Seats;
   private scale: Scale | null = null;
   private scaled = "";
+  private ofQuantity = "";
   private heat: Heat | null = null;
   /** What the heat is of, as follow has it. */
   private heatOf = "";
@@ -73,7 +74,10 @@ export class RoomMap {
     this.heat = heat;
     this.heatOf = key;
     if (this.scale === null || key !== this.scaled || this.follow.isFine) {
-      this.scale = covering(scaleFor(this.follow.quantity, heat), this.atChair(heat));
+      const own = covering(scaleFor(this.follow.quantity, heat), this.atChair(heat));
+      // What is held against something else keeps to one scale with it.
+      this.scale = this.state.former !== null && this.scale !== null && this.ofQuantity === this.follow.quantity ? both(this.scale, own) : own;
+      this.ofQuantity = this.follow.quantity;
       this.scaled = key;
     }
   }

@@ -40,6 +40,11 @@ export function covering(s: Scale, v: Maybe): Scale {
   return s;
 }
 
+/** A scale that reaches as far as two of one kind. */
+export function both(a: Scale, b: Scale): Scale {
+  return a.log === b.log && a.lowIsGood === b.lowIsGood ? { ...a, low: Math.min(a.low, b.low), high: Math.max(a.high, b.high) } : b;
+}
+
 /** Where a value lies, 0 at the low end and 1 at the high one. */
 export function share(s: Scale, v: number): number {
   return s.log ? Math.log(Math.max(v, 1e-9) / s.low) / Math.log(s.high / s.low) : (v - s.low) / (s.high - s.low);

@@ -128,9 +128,10 @@ export class State {
     this.tell("ghost");
   }
 
-  /** Shows the plan of what a hand tries. The design stays as it is. */
+  /** Shows the plan of what a hand tries, or of another design. This design stays as it is. */
   preview(planned: PlanAnswer): void {
     this.planned = planned;
+    if (planned.seats.length !== this.seats.length) Object.assign(this, sittingOf(planned));
     this.liveID = this.designID = planned.id;
     this.moved = this.movedOf = null;
     this.tell("plan");
@@ -306,6 +307,7 @@ export class State {
       this.isBroken = false;
       this.cure = null;
       this.planned = planned;
+      if (this.former !== null) this.ghost(null); // who changed the design sees it
       if (this.owesDesign || planned.seats.length > 1) this.liveID = planned.id;
       if (this.owesDesign) {
         this.designID = planned.id;

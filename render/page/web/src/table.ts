@@ -63,11 +63,15 @@ export class Tables {
   /** Shows the newest delays. */
   draw(): void {
     const { channels, isSettled, planned } = this.state;
+    const former = this.state.former?.channels;
     const most = Math.max(1, ...channels.map((c) => c.delay_us));
     for (const c of channels) {
       const row = this.rows.get(c.id);
       if (row === undefined) continue;
       say(row.delay, milliseconds(c.delay_us));
+      const before = former?.find((f) => f.id === c.id);
+      for (const [cell, isOther] of [[row.delay, before?.delay_us !== c.delay_us], [row.gain, before?.gain_db !== c.gain_db]] as const) cell.classList.toggle("changed", former !== undefined && isOther);
+      row.delay.title = before === undefined || before.delay_us === c.delay_us ? "" : `before: ${milliseconds(before.delay_us)} ms`;
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
       row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;

@@ -30,6 +30,7 @@ export class Trial {
   /** Takes hold: from now on a ghost of what is shown stays. */
   hold(): void {
     this.holds = true;
+    if (this.state.former !== null) this.state.ghost(null); // whatever was shown beside it
     this.state.ghost(shown(this.state));
   }
 
