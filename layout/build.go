@@ -26,7 +26,16 @@ const mm = 1e-3 // m
 // What cannot be laid out is a *design.Error that wraps one of this package's
 // errors, one of package body's, or for a list of mounts one of package
 // design's. What can but should not be is in Array.Warnings.
-func Build(d *design.Design) (*Array, error) {
+func Build(d *design.Design) (*Array, error) { return build(d, cure) }
+
+// Screen is Build for one of very many designs: the finding that drivers do not fit has no
+// cure, which is slow to find. All else is the same.
+func Screen(d *design.Design) (*Array, error) {
+	return build(d, func(*Array, *design.Design, *body.Body) string { return "" })
+}
+
+// build lays a design out; heal says what would make drivers fit that do not.
+func build(d *design.Design, heal healer) (*Array, error) {
 	whole, err := wholeBody(d)
 	if err != nil {
 		return nil, err
@@ -71,7 +80,7 @@ func Build(d *design.Design) (*Array, error) {
 	if a.Channels, err = channels(d, a.Driver, a.LeastLoad(), a.Mounts); err != nil {
 		return nil, err
 	}
-	fits := slices.Concat(verdict(a, d, whole), leftOut(d, places), offBody(d, whole, a))
+	fits := slices.Concat(verdict(a, d, whole, heal), leftOut(d, places), offBody(d, whole, a))
 	if n := len(a.Mounts); len(a.Bodies()) > 1 {
 		a.Mounts, a.Channels = a.copied(a.Mounts), a.copiedChannels(a.Channels, n)
 	}

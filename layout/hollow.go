@@ -90,6 +90,10 @@ func (a *Array) room() (box.Room, error) {
 	return box.Divide(gross, gross-hollow, displaced(a), a.Box.Braces, len(a.Own()))
 }
 
+// Shared is the room that the drivers of one body share. The error tells of walls or drivers
+// that leave none.
+func (a *Array) Shared() (box.Room, error) { return a.room() }
+
 // closed is the alignment of all drivers in the closed body.
 func (a *Array) closed(room box.Room, air box.Air) (box.Driver, box.Closed, error) {
 	s := a.Driver.Small
@@ -160,8 +164,13 @@ func (a *Array) inBody() (resonance, q float64, err error) {
 }
 
 // Segments cuts the shell so that it fits the printer's bed.
-func (a *Array) Segments() (shell.Plan, error) {
-	return shell.Cut(a.Body, a.Holes(), shell.Job{Bed: shell.Size(a.Print.Bed), Wall: a.Wall, Margin: a.Print.Margin, Density: a.Print.Density})
+func (a *Array) Segments() (shell.Plan, error) { return shell.Cut(a.Body, a.Holes(), a.job()) }
+
+// InOne tells whether the shell fits the printer's bed without a cut.
+func (a *Array) InOne() bool { return shell.Fits(a.Body, a.job()) }
+
+func (a *Array) job() shell.Job {
+	return shell.Job{Bed: shell.Size(a.Print.Bed), Wall: a.Wall, Margin: a.Print.Margin, Density: a.Print.Density}
 }
 
 // Holes gives the cut-outs of the shell. One on a ball that does not look straight outward

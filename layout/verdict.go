@@ -56,9 +56,12 @@ func misfits(a *Array) []misfit {
 // mostMisfits is how many ways of not fitting one sentence names.
 const mostMisfits = 3
 
+// healer says what would make every driver fit.
+type healer func(a *Array, d *design.Design, whole *body.Body) string
+
 // verdict says how many drivers do not fit, in which ways, and what cures it;
 // nothing where all fit.
-func verdict(a *Array, d *design.Design, whole *body.Body) []advice.Finding {
+func verdict(a *Array, d *design.Design, whole *body.Body, heal healer) []advice.Finding {
 	bad := 0
 	for _, r := range a.Fits {
 		if !r.Fits(a.Limits) {
@@ -76,7 +79,7 @@ func verdict(a *Array, d *design.Design, whole *body.Body) []advice.Finding {
 	}
 	of := fmt.Sprintf("%d of %s", bad, prose.Count(len(a.Fits), "driver does not fit", "drivers do not fit"))
 	return []advice.Finding{{Code: "drivers_misfit", Rank: advice.Misfit,
-		What: of + ": " + strings.Join(ways, "; "), Cure: cure(a, d, whole)}}
+		What: of + ": " + strings.Join(ways, "; "), Cure: heal(a, d, whole)}}
 }
 
 // words says of how many drivers something is too near, and of which most; nothing

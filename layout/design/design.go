@@ -13,7 +13,8 @@ import (
 type Design struct {
 	// Path is where the design was read from, for messages. Files that the
 	// design names are looked for beside it.
-	Path string
+	Path  string
+	Lines Lines // where its keys stand in the file; nil: not from one
 
 	Name       string
 	Air        Air

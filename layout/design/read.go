@@ -87,6 +87,7 @@ func Examine(name string, data []byte) (*Design, []*Error) {
 	if r.Reader = Decode(name, data, r.tables()); r.in == nil {
 		return nil, r.Faults()
 	}
+	r.Lines = r.lines
 	r.fill()
 	if len(r.faults) == 0 {
 		r.check()

@@ -90,7 +90,10 @@ type (
 // allowed ends the sentence "must be" where a value is of the right kind.
 func (r Row) allowed() string {
 	span := "from " + plain(r.low) + " to " + plain(r.high)
+	v, many := r.To.(varying)
 	switch {
+	case many:
+		return choosing(v.of)
 	case r.Says != "":
 		return r.Says
 	case r.words != nil:

@@ -94,7 +94,7 @@ func (d *Design) varied() []Table {
 		inner := Table{Name: t.Name, Optional: true}
 		for _, r := range t.Rows {
 			key := join(t.Name, r.Name)
-			inner.Rows = append(inner.Rows, Row{Name: r.Name, To: varying{&d.Search, key, r}, Limits: Limits{Says: choosing(r)}})
+			inner.Rows = append(inner.Rows, Row{Name: r.Name, To: varying{&d.Search, key, r}})
 		}
 		out = append(out, inner)
 	}

@@ -135,6 +135,20 @@ func Cut(b *body.Body, holes []Hole, job Job) (Plan, error) {
 	return p, err
 }
 
+// Fits tells whether the shell of a body fits a bed without a cut.
+func Fits(b *body.Body, job Job) bool {
+	stock, err := pieces(b, job.Wall)
+	if job.check() != nil || err != nil {
+		return false
+	}
+	low, high := b.Span()
+	if high-low > job.Bed.Z*(1+spare) {
+		return false
+	}
+	c := &cutter{stock: stock, job: job}
+	return c.fill(&Plan{Sectors: 1, From: make([]float64, 1)})
+}
+
 func (j Job) check() error {
 	for _, side := range []float64{j.Bed.X, j.Bed.Y, j.Bed.Z} {
 		if !(side > 0) || math.IsInf(side, 1) {
