@@ -74,7 +74,7 @@ func (v view) seats(c draw.Canvas, p *plot.Plot) {
 		flat := v.flat(s.At)
 		off := math.Abs(r3.Dot(r3.Sub(s.At, v.middle), r3.Cross(v.slice.Right, v.slice.Up)))
 		if at := (vg.Point{X: x(flat.X), Y: y(flat.Y)}); c.Contains(at) && (!v.upright() || off <= max(v.slice.Step, a.Seating.Head)) {
-			seatDisc(&c, at, i+1, radius)
+			numberDisc(&c, at, i+1, radius)
 		}
 	}
 }

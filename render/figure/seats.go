@@ -140,7 +140,7 @@ func (s seatRows) Plot(c draw.Canvas, p *plot.Plot) {
 		}
 		c.DrawGlyph(small(withoutMark), place(without))
 		c.DrawGlyph(small(middleMark), place(middle))
-		seatDisc(&c, place(planned), i+1, min(discRadius, half))
+		numberDisc(&c, place(planned), i+1, min(discRadius, half))
 	}
 }
 
@@ -178,7 +178,7 @@ func (m seatMap) paint(c draw.Canvas) {
 		drawBody(&c, at(body.At), radius, body.Out(r3.Vec{X: 1}))
 	}
 	for i, s := range m.array.Seats {
-		seatDisc(&c, at(s.At), i+1, min(disc, metre*vg.Length(apart(m.array.Seats))/2))
+		numberDisc(&c, at(s.At), i+1, min(disc, metre*vg.Length(apart(m.array.Seats))/2))
 	}
 }
 
@@ -214,8 +214,8 @@ func apart(seats []layout.Seat) float64 {
 // discRadius is how large a seat's disc is drawn where there is room, in points.
 const discRadius = 8.5
 
-// seatDisc draws a seat by its number.
-func seatDisc(c *draw.Canvas, at vg.Point, number int, radius vg.Length) {
+// numberDisc draws a number in a disc.
+func numberDisc(c *draw.Canvas, at vg.Point, number int, radius vg.Length) {
 	for _, g := range []draw.GlyphStyle{{Color: paper, Radius: radius + 1}, {Color: colours[0], Radius: radius}} {
 		g.Shape = draw.CircleGlyph{}
 		c.DrawGlyph(g, at)

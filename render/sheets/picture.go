@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 
 	"pappus/layout"
 	"pappus/render/tape"
@@ -87,4 +88,38 @@ func (v view) axes(s *Sheet, isHeld bool, at r2.Vec) {
 		s.line(pen{colour: ink, width: 0.3}, at, tip)
 		s.label(r2.Add(tip, r2.Scale(4, r2.Vec{X: 1.6 * f.X, Y: -f.Y})), 2.8, ink, axis.name)
 	}
+}
+
+// Seen is a body and the drivers on its near side, as flat outlines in m to the right and up.
+type Seen struct {
+	Body           []r2.Vec
+	Edges, Drivers [][]r2.Vec
+	Box            r2.Box // what body and drivers take up
+}
+
+// Look looks at an array as Picture does: as it is held, from above on the listening spot's
+// side, or from below where it hangs.
+func Look(a *layout.Array) Seen {
+	v := from(a, math.Atan2(a.Spot.Y, a.Spot.X))
+	v.scale = 1
+	flat := func(points []r3.Vec) []r2.Vec {
+		out := v.all(points)
+		for i := range out {
+			out[i].Y = -out[i].Y // on a sheet it points down
+		}
+		return out
+	}
+	seen := Seen{Body: hull(flat(outlinePoints(a.Body, v.towards)))}
+	for _, e := range a.Body.Edges() {
+		if r3.Dot(a.Body.Normal(e.Faces[0]), v.towards) > 1e-9 || r3.Dot(a.Body.Normal(e.Faces[1]), v.towards) > 1e-9 {
+			seen.Edges = append(seen.Edges, flat([]r3.Vec{a.Body.Vertices[e.A], a.Body.Vertices[e.B]}))
+		}
+	}
+	for _, m := range v.farFirst(a) {
+		if v.faces(m) {
+			seen.Drivers = append(seen.Drivers, flat(disc(m, a.Driver.FlangeRadius)))
+		}
+	}
+	seen.Box = bounds(slices.Concat(append(seen.Drivers, seen.Body)...))
+	return seen
 }

@@ -156,13 +156,24 @@ func (s style) wrap(code, t string) string {
 // Wrap breaks text into lines of at most 80 letters.
 func Wrap(text string) string { return wrapAfter(0, text) }
 
+// indented breaks text into lines of at most 80 letters, each after so many blanks.
+func indented(blanks int, text string) string {
+	margin := strings.Repeat(" ", blanks)
+	lines := wrapped(80-blanks, 0, text)
+	return margin + strings.Join(lines, "\n"+margin)
+}
+
 // wrapAfter breaks text into lines of at most 80 columns, the first of which already
 // has so many taken.
-func wrapAfter(taken int, text string) string {
+func wrapAfter(taken int, text string) string { return strings.Join(wrapped(80, taken, text), "\n") }
+
+// wrapped breaks text into lines of at most so many letters, the first of which already has so
+// many taken.
+func wrapped(most, taken int, text string) []string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {
-		if line != "" && taken+len(line)+1+len(word) > 80 {
+		if line != "" && taken+len(line)+1+len(word) > most {
 			lines, line, taken = append(lines, line), "", 0
 		}
 		if line != "" {
@@ -170,5 +181,5 @@ func wrapAfter(taken int, text string) string {
 		}
 		line += word
 	}
-	return strings.Join(append(lines, line), "\n")
+	return append(lines, line)
 }

@@ -34,11 +34,14 @@ type journal struct {
 var columns = []string{"stage", "variant", "broken", "loss_db", "level_db", "onset_hz", "evenness_db", "lowest_hz", "drivers", "channels",
 	"price", "plastic_kg", "mass_kg", "hours", "litres", "width_m", "height_m", "pieces"}
 
+// JournalBegins is what each journal begins with.
+const JournalBegins = "pappus search,"
+
 // header are a journal's first two lines: what job it is of, and the columns.
 func (r *run) header() string {
 	h := sha256.New()
 	fmt.Fprintf(h, "%d\n%d\n%d\n%s", figuresVersion, r.Space, r.Job.Seed, r.Job.Text)
-	return "pappus search," + hex.EncodeToString(h.Sum(nil)[:12]) + "\n" + strings.Join(columns, ",") + "\n"
+	return JournalBegins + hex.EncodeToString(h.Sum(nil)[:12]) + "\n" + strings.Join(columns, ",") + "\n"
 }
 
 // openJournal reads what a journal holds, takes off a last line that is not whole, and goes on
