@@ -274,8 +274,8 @@ type memory[T any] struct{ *lru.Cache[string, T] }
 // back and forth between.
 const mostKept = 16
 
-func newMemory[T any]() memory[T] {
-	c, err := lru.New[string, T](mostKept)
+func newMemory[T any](most int) memory[T] {
+	c, err := lru.New[string, T](most)
 	if err != nil {
 		panic(err) // only for a size below 1
 	}

@@ -128,7 +128,7 @@ smear_limit_us = 250
 		},
 		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
 		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
-		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240},
+		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
 		Timing:     layout.Timing{Model: "baffle", DelaysBy: "straight", FieldLow: 1000, FieldHigh: 4000},
 		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, HasAmplifier: true, Watt: 4, IntoOhm: 4, Split: "arrival", WireSection: 0.75e-6},
 		Protection: layout.Protection{Family: "butterworth", Order: 4},

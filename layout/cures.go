@@ -30,7 +30,7 @@ func cure(a *Array, d *design.Design, whole *body.Body) string {
 	return cures.get(key, func() string { return findCure(a, d, whole) })
 }
 
-var cures = newMemory[string]()
+var cures = newMemory[string](mostKept)
 
 func findCure(a *Array, d *design.Design, whole *body.Body) string {
 	t := newTrial(a, d, whole)

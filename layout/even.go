@@ -34,21 +34,15 @@ func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 	var s spreading
 	if room >= n {
 		s = spreadings.get(fmt.Sprint("all ", n, zone), func() spreading {
-			if !spread.Holds(n, zone) {
+			if !loose(d, whole, shell, zone) && !spread.Holds(n, zone) {
 				return spreading{}
 			}
 			return spreadOver(n, zone)
 		})
 	}
 	if s.points == nil && s.err == nil {
-		flat := *d
-		flat.Driver.Depth, flat.Driver.MagnetHeight, flat.Driver.TerminalReach = 0, 0, 0
-		wide, _, err := evenZone(&flat, whole, shell)
-		if err != nil {
+		if zone, err = shallow(d, whole, shell, zone, room); err != nil {
 			return nil, err
-		}
-		if room == 0 || 2*share(zone) < share(wide) {
-			zone = wide
 		}
 		s = spreadings.get(fmt.Sprint(n, zone), func() spreading { return spreadOver(n, zone) })
 	}
@@ -60,6 +54,49 @@ func even(d *design.Design, whole, shell *body.Body) ([]Mount, error) {
 		return nil, fault(d, "mounts.count", d.Shown("mounts.count"), reason, s.err)
 	}
 	return onBody(whole, s.points), nil
+}
+
+// shallow is the zone for drivers without anything behind their flanges where what is there
+// leaves no room, or less than half of theirs; else the one that is given.
+func shallow(d *design.Design, whole, shell *body.Body, zone spread.Zone, room int) (spread.Zone, error) {
+	flat := *d
+	flat.Driver.Depth, flat.Driver.MagnetHeight, flat.Driver.TerminalReach = 0, 0, 0
+	wide, _, err := evenZone(&flat, whole, shell)
+	if err == nil && (room == 0 || 2*share(zone) < share(wide)) {
+		return wide, nil
+	}
+	return zone, err
+}
+
+// loose tells whether even places are as far apart as they must be before any is pushed, so
+// that there is no need to ask whether there is room. Where a shallow driver would have
+// another zone, and so other places if there were none, it leaves that to be asked.
+func loose(d *design.Design, whole, shell *body.Body, zone spread.Zone) bool {
+	s := settle(d.Mounts.Count, zone)
+	if s.err != nil || !(s.LeastAngle() >= zone.Apart) {
+		return false
+	}
+	wide, err := shallow(d, whole, shell, zone, 1)
+	return err == nil && slices.EqualFunc(zone.Clear, wide.Clear, func(a, b spread.Cap) bool { return a == b })
+}
+
+// settled are even places before they are pushed apart, or why there are none. They are the
+// same for all sizes that a zone does not hang on.
+type settled struct {
+	spread.Settled
+	err error
+}
+
+var settlings = newMemory[settled](mostSettled)
+
+// mostSettled is how many of them are kept: those of the counts and the cuts of a search.
+const mostSettled = 256
+
+func settle(n int, zone spread.Zone) settled {
+	return settlings.get(fmt.Sprint(n, zone.Clear, zone.Fold), func() settled {
+		s, err := spread.Settle(n, seed, spread.Zone{Clear: zone.Clear, Fold: zone.Fold})
+		return settled{s, err}
+	})
 }
 
 // share returns how many of a thousand points, evenly over the sphere, a zone leaves.
@@ -79,11 +116,15 @@ type spreading struct {
 	err    error
 }
 
-var spreadings = newMemory[spreading]()
+var spreadings = newMemory[spreading](mostKept)
 
 func spreadOver(n int, zone spread.Zone) spreading {
-	points, _, err := spread.Within(n, seed, zone)
-	return spreading{points, err}
+	s := settle(n, zone)
+	if s.err != nil {
+		return spreading{err: s.err}
+	}
+	points, _ := s.Apart(zone.Apart)
+	return spreading{points: points}
 }
 
 // onBody moves directions from the centre, of unit length, out to a whole body.

@@ -7,7 +7,7 @@ import (
 )
 
 func TestMemory(t *testing.T) {
-	m := newMemory[int]()
+	m := newMemory[int](mostKept)
 	asked := 0
 	get := func(key int) int {
 		return m.get(strconv.Itoa(key), func() int { asked++; return 10 * key })

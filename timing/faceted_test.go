@@ -107,10 +107,11 @@ func TestDelaysOnADodecahedron(t *testing.T) {
 	for _, hz := range []float64{500, 1000, 1500, 2000, 3000} {
 		tables = append(tables, readFaceted(t, hz))
 	}
-	directions, _, err := spread.Within(60, 1, spread.Zone{})
+	settled, err := spread.Settle(60, 1, spread.Zone{})
 	if err != nil {
 		t.Fatal(err)
 	}
+	directions, _ := settled.Apart(0)
 	lost := map[string]float64{}
 	for _, u := range directions {
 		a := twelve(t, r3.Scale(2, u))

@@ -19,10 +19,11 @@ import (
 // EvenBall lays drivers out evenly on a ball of 150 mm radius.
 func EvenBall(t testing.TB, drivers int) *layout.Array {
 	t.Helper()
-	directions, _, err := points.Within(drivers, 1, points.Zone{})
+	settled, err := points.Settle(drivers, 1, points.Zone{})
 	if err != nil {
 		t.Fatal(err)
 	}
+	directions, _ := settled.Apart(0)
 	a := &layout.Array{
 		Air:      layout.Air{Temperature: 294.15, Humidity: 0.45, Pressure: 101325},
 		Body:     body.Ball(0.15),

@@ -47,10 +47,11 @@ func gridBodies(t testing.TB) []gridBody {
 		n    int
 		r, h float64
 	}{{12, 0.1, 0.0165}, {60, 0.15, 0.0165}, {96, 0.18, 0.0165}, {300, 0.25, 0.0135}} {
-		points, _, err := spread.Within(c.n, 1, spread.Zone{})
+		settled, err := spread.Settle(c.n, 1, spread.Zone{})
 		if err != nil {
 			t.Fatal(err)
 		}
+		points, _ := settled.Apart(0)
 		var all, up []shell.Hole
 		for _, p := range points {
 			m := shell.Hole{Point: r3.Scale(c.r, p), Normal: p}

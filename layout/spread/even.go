@@ -13,40 +13,46 @@ import (
 // Most is the greatest number of points.
 const Most = 2000
 
-// Within returns n points on the unit sphere with a low Coulomb energy among
-// those in a zone, and that energy. From several starts made with the seed it
-// keeps the best. The same n, seed and zone give the same points every time.
+// Settled are points of a low energy before any that are too near are pushed apart: what takes
+// most of the time.
+type Settled struct {
+	n      int
+	zone   Zone // rounded
+	poles  []r3.Vec
+	rings  []r3.Vec // one point of each
+	points []r3.Vec // all
+	least  float64  // angle in rad between two of them
+	energy float64
+}
+
+// Settle spreads n points on the unit sphere with a low Coulomb energy among those in a zone.
+// From several starts made with the seed it keeps the best. The same n, seed and zone give
+// the same points every time. How far apart points must be is for Apart to see to.
 //
 // Points press against the borders of a zone, as charges do, so that many lie
 // on them; give a cap the half-angle that keeps a mount's whole flange clear.
-// Where neighbours are nearer than the zone asks, those are pushed apart; if no
-// place is found for all, they stay as even as they were ([Capacity] says how
-// many had one).
 //
 // With a symmetry of k, the points are rings of k evenly round z; what n
 // leaves over k, up to two, stands on the axis, on top first. A cap
 // then keeps clear all its images about z.
 //
-// The points are in the order of [poly.Order]. On the whole sphere without a
-// symmetry, the point with the least energy of its own is turned to the top and
-// the one nearest to it to azimuth 0; where all caps are round z, the first
-// point off the axis is. Errors of a zone without room wrap ErrZone.
-func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
+// Errors of a zone without room wrap ErrZone.
+func Settle(n int, seed uint64, z Zone) (Settled, error) {
 	if n < 1 || n > Most {
-		return nil, 0, fmt.Errorf("points must be from 1 to 2000, not %d", n)
+		return Settled{}, fmt.Errorf("points must be from 1 to 2000, not %d", n)
 	}
 	if err := z.check(n); err != nil {
-		return nil, 0, err
+		return Settled{}, err
 	}
 	z = z.round()
 	poles, err := onAxis(n, z)
 	if err != nil {
-		return nil, 0, err
+		return Settled{}, err
 	}
 	o := newOrbits(n, poles, z)
-	best, least, err := o.search(rand.New(rand.NewPCG(seed, uint64(n))))
+	best, energy, err := o.search(rand.New(rand.NewPCG(seed, uint64(n))))
 	if err != nil {
-		return nil, 0, err
+		return Settled{}, err
 	}
 	o.place(best)
 	all := o.points
@@ -54,16 +60,34 @@ func Within(n int, seed uint64, z Zone) ([]r3.Vec, float64, error) {
 		all = sorted(upright(all))
 		best = all
 	}
-	switch apart := LeastAngle(all) >= z.Apart; {
+	return Settled{n: n, zone: z, poles: poles, rings: best, points: all, least: LeastAngle(all), energy: energy}, nil
+}
+
+// LeastAngle is the angle in rad between the two points that are nearest to each other.
+func (s Settled) LeastAngle() float64 { return s.least }
+
+// Apart returns the points and their energy. Where neighbours are nearer than an angle in rad,
+// those are pushed apart; if no place is found for all, they stay as even as they were
+// ([Capacity] says how many had one).
+//
+// The points are in the order of [poly.Order]. On the whole sphere without a
+// symmetry, the point with the least energy of its own is turned to the top and
+// the one nearest to it to azimuth 0; where all caps are round z, the first
+// point off the axis is. They may be shared, and must not be changed.
+func (s Settled) Apart(angle float64) ([]r3.Vec, float64) {
+	z, all, energy := s.zone, s.points, s.energy
+	z.Apart = angle
+	switch apart := s.least >= z.Apart; {
 	case apart && z.whole():
-		return all, least, nil
+		return all, energy
 	case !apart:
-		if points, found := parted(n, poles, z, best); found {
-			least = o.at(points)
+		if points, found := parted(s.n, s.poles, z, s.rings); found {
+			o := newOrbits(s.n, s.poles, z)
+			energy = o.at(points)
 			all = o.points
 		}
 	}
-	return z.ordered(all), least, nil
+	return z.ordered(all), energy
 }
 
 // search returns the points of the least energy from several starts, and that energy.

@@ -18,7 +18,17 @@ var (
 
 // even spreads points over the whole sphere.
 func even(n int, seed uint64) ([]r3.Vec, float64, error) {
-	return spread.Within(n, seed, spread.Zone{})
+	return within(n, seed, spread.Zone{})
+}
+
+// within spreads points over a zone, as far apart as it asks.
+func within(n int, seed uint64, z spread.Zone) ([]r3.Vec, float64, error) {
+	s, err := spread.Settle(n, seed, z)
+	if err != nil {
+		return nil, 0, err
+	}
+	points, energy := s.Apart(z.Apart)
+	return points, energy, nil
 }
 
 // spiralIn returns n points of a spiral in a zone, evenly chosen.

@@ -182,7 +182,7 @@ func parted(n int, poles []r3.Vec, z Zone, from []r3.Vec) ([]r3.Vec, bool) {
 }
 
 // Holds tells whether n points as far apart as a zone asks were found in it.
-// Where it does, Within finds them too. That it does not proves nothing; it
+// Where it does, Settled.Apart finds them too. That it does not proves nothing; it
 // searches from a spiral and, for few points, from chance.
 func Holds(n int, z Zone) bool {
 	if n < 1 || n > Most || z.check(n) != nil {

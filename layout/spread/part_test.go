@@ -71,7 +71,7 @@ func TestApart(t *testing.T) {
 			axis := r3.Vec{X: rapid.Float64Range(-1, 1).Draw(t, "x"), Z: 1}
 			zone.Clear = append(zone.Clear, spread.Cap{Axis: axis, HalfAngle: rapid.Float64Range(0, 0.4).Draw(t, "half-angle")})
 		}
-		points, energy, err := spread.Within(n, 1, zone)
+		points, energy, err := within(n, 1, zone)
 		if err != nil {
 			if spread.Holds(n, zone) {
 				t.Fatalf("holds, but %v", err)
@@ -103,12 +103,12 @@ func TestApart(t *testing.T) {
 func TestApartMany(t *testing.T) {
 	for _, n := range []int{52, 300, 1000} {
 		zone := spread.Zone{Clear: []spread.Cap{spread.Below(0.1)}}
-		even, _, err := spread.Within(n, 1, zone)
+		even, _, err := within(n, 1, zone)
 		if err != nil {
 			t.Fatal(err)
 		}
 		zone.Apart = 1.3 * spread.LeastAngle(even)
-		parted, _, err := spread.Within(n, 1, zone)
+		parted, _, err := within(n, 1, zone)
 		if err != nil || len(parted) != n || spread.LeastAngle(parted) < zone.Apart-1e-12 {
 			t.Errorf("%d: %g apart, asked %g, %v", n, spread.LeastAngle(parted), zone.Apart, err)
 		}
@@ -119,7 +119,7 @@ func TestApartMany(t *testing.T) {
 func TestApartErrors(t *testing.T) {
 	for _, apart := range []float64{-1, 4, math.NaN()} {
 		zone := spread.Zone{Apart: apart}
-		if _, _, err := spread.Within(5, 1, zone); !testkit.Says(err, errApart) {
+		if _, _, err := within(5, 1, zone); !testkit.Says(err, errApart) {
 			t.Errorf("%g: %v", apart, err)
 		}
 		if spread.Holds(5, zone) || spread.Capacity(5, zone) != 0 {

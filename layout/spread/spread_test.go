@@ -153,7 +153,7 @@ func TestSpiral(t *testing.T) {
 	}
 }
 
-func ExampleWithin_even() {
+func ExampleSettle_even() {
 	points, energy, err := even(24, 1)
 	if err != nil {
 		fmt.Println(err)

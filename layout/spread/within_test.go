@@ -46,7 +46,7 @@ func TestWithinKnown(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			points, energy, err := spread.Within(c.n, 1, c.zone)
+			points, energy, err := within(c.n, 1, c.zone)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -62,12 +62,12 @@ func TestWithinKnown(t *testing.T) {
 func TestWithinDome(t *testing.T) {
 	dome := spread.Zone{Clear: []spread.Cap{spread.Below(0)}}
 	for n, want := range map[int]float64{1: 0, 2: 0.5, 3: math.Sqrt(3), 4: 4/math.Sqrt2 + 1, 5: 4/math.Sqrt2 + 1 + 4/math.Sqrt2} {
-		_, energy, err := spread.Within(n, 3, dome)
+		_, energy, err := within(n, 3, dome)
 		if err != nil || math.Abs(energy-want) > 1e-9 {
 			t.Errorf("%d: energy %.12f, want %.12f, %v", n, energy, want, err)
 		}
 	}
-	points, _, err := spread.Within(1, 3, dome)
+	points, _, err := within(1, 3, dome)
 	if err != nil || points[0] != (r3.Vec{Z: 1}) {
 		t.Errorf("one stands at %v, %v", points, err)
 	}
@@ -88,7 +88,7 @@ func TestWithin(t *testing.T) {
 			zone.Clear = append(zone.Clear, spread.Cap{Axis: axis, HalfAngle: rapid.Float64Range(0, 0.35).Draw(t, "half-angle")})
 		}
 		n := rings * max(fold, 1)
-		points, energy, err := spread.Within(n, 2, zone)
+		points, energy, err := within(n, 2, zone)
 		if errors.Is(err, spread.ErrZone) {
 			return
 		}
@@ -117,7 +117,7 @@ func TestWithin(t *testing.T) {
 				t.Errorf("point %d is out of order", at)
 			}
 		}
-		again, same, _ := spread.Within(n, 2, zone)
+		again, same, _ := within(n, 2, zone)
 		if diff := cmp.Diff(points, again); diff != "" || energy != same {
 			t.Errorf("not the same again: %s", diff)
 		}
@@ -170,7 +170,7 @@ func TestWithinMany(t *testing.T) {
 		if testing.Short() && n > 500 {
 			continue
 		}
-		points, energy, err := spread.Within(n, 1, zone)
+		points, energy, err := within(n, 1, zone)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -185,7 +185,7 @@ func TestWithinMany(t *testing.T) {
 // TestWithinWhole: no symmetry is one of 1.
 func TestWithinWhole(t *testing.T) {
 	want, energy, _ := even(17, 4)
-	got, same, err := spread.Within(17, 4, spread.Zone{Fold: 1})
+	got, same, err := within(17, 4, spread.Zone{Fold: 1})
 	if diff := cmp.Diff(want, got); err != nil || diff != "" || same != energy {
 		t.Errorf("%v: %s", err, diff)
 	}
@@ -214,22 +214,23 @@ func TestWithinErrors(t *testing.T) {
 		{"both ends of the axis, one clear", 12, spread.Zone{Fold: 5, Clear: []spread.Cap{down(10)}}, spread.ErrZone},
 	}
 	for _, c := range cases {
-		if points, _, err := spread.Within(c.n, 1, c.zone); !testkit.Says(err, c.want) || points != nil {
+		if points, _, err := within(c.n, 1, c.zone); !testkit.Says(err, c.want) || points != nil {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
 }
 
-func ExampleWithin() {
+func ExampleSettle() {
 	zone := spread.Zone{
 		Clear: []spread.Cap{spread.Below(0), {Axis: r3.Vec{Z: 1}, HalfAngle: 0.3}}, // a dome with a handle
 		Fold:  6,
 	}
-	points, energy, err := spread.Within(24, 1, zone)
+	settled, err := spread.Settle(24, 1, zone)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
+	points, energy := settled.Apart(0)
 	fmt.Printf("energy %.6f; the highest is at %.3f, the second ring at %.3f\n", energy, points[0].Z, points[6].Z)
 	// Output:
 	// energy 251.387751; the highest is at 0.820, the second ring at 0.438
@@ -241,7 +242,7 @@ func BenchmarkWithin(b *testing.B) {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, _, err := spread.Within(n, 1, zone); err != nil {
+				if _, _, err := within(n, 1, zone); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -27,10 +27,11 @@ func lantern(t testing.TB) *layout.Array {
 // evenBall lays drivers like the lantern's out evenly on a ball of a radius in m.
 func evenBall(t testing.TB, drivers int, radius float64) *layout.Array {
 	t.Helper()
-	directions, _, err := spread.Within(drivers, 1, spread.Zone{})
+	settled, err := spread.Settle(drivers, 1, spread.Zone{})
 	if err != nil {
 		t.Fatal(err)
 	}
+	directions, _ := settled.Apart(0)
 	a := lantern(t)
 	a.Body, a.Mounts, a.Surface = body.Ball(radius), nil, layout.Surface{}
 	for i, d := range directions {
