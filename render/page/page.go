@@ -61,6 +61,7 @@ type Page struct {
 	plans   *plans
 	moved   elsewhere
 	disk    disk
+	ticks   ticks
 	working chan struct{} // heavy work
 	handler http.Handler
 }
@@ -80,8 +81,10 @@ func New(o Options) (*Page, error) {
 		plans:   newPlans(o.Path),
 		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
+		ticks:   ticksOf(o.Path),
 		working: make(chan struct{}, mostWork),
 	}
+	p.plans.own = p.disk.own
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
 	}
@@ -91,6 +94,7 @@ func New(o Options) (*Page, error) {
 	}
 	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
 	mux.Handle("GET /", http.FileServerFS(files))
+	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/start", asking(p.start))
 	// Recordings are held in memory, those of one measurement at a time.
@@ -98,6 +102,7 @@ func New(o Options) (*Page, error) {
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
+		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

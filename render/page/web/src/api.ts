@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { Change, Edited, Fault, MeasuredAnswer, Octave, PlanAnswer, Saved, SoundAsked, Started, Survey, WalkAsked } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, MeasuredAnswer, Octave, PlanAnswer, Saved, SoundAsked, Started, Survey, Ticked, TicksAnswer, WalkAsked } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -111,4 +111,19 @@ export async function measure(text: string, asBuilt: boolean, recordings: File[]
   const answer = await call("api/measure", { method: "POST", body: form, signal });
   if (!answer.ok) throw await refused(answer);
   return (await answer.json()) as MeasuredAnswer;
+}
+
+/** What is soldered, string by string. */
+export async function bench(text: string): Promise<BenchAnswer> {
+  return (await (await post("bench", { text })).json()) as BenchAnswer;
+}
+
+/** What is ticked at the bench. */
+export async function ticks(): Promise<TicksAnswer> {
+  return (await (await post("ticks", {})).json()) as TicksAnswer;
+}
+
+/** Notes what is done of one string; returns all that is ticked. */
+export async function tick(one: Ticked): Promise<TicksAnswer> {
+  return (await (await post("tick", one)).json()) as TicksAnswer;
 }
