@@ -64,7 +64,7 @@ var aimsLimits = Limits{words: searchAims, Says: "a list in square brackets of "
 // searchTable lists the keys of [search], and of the tables in it.
 func (d *Design) searchTable() Table {
 	s := &d.Search
-	return Table{Name: "search", Optional: true, Inner: d.varied(), Rows: []Row{
+	return Table{Name: "search", Optional: true, Inner: d.varied, Rows: []Row{
 		{"drivers", &s.Drivers, From(1, MaxDrivers), 1, Stock, "drivers in stock"},
 		{"least_drivers", &s.LeastDrivers, From(1, MaxDrivers), 1, leastDrivers, "fewest drivers"},
 		{"channels", &s.Channels, From(1, MaxDrivers), 1, nil, "channels that there are"},
