@@ -260,7 +260,11 @@ func (r *reader) checkSearch() {
 	if !s.Present {
 		return
 	}
-	r.must(s.LeastDrivers <= s.Drivers, r.origin("search.least_drivers", "search.drivers"), "at most search.drivers, %d", s.Drivers)
+	if r.has("search.least_drivers") {
+		r.must(s.LeastDrivers <= s.Drivers, "search.least_drivers", "at most search.drivers, %d", s.Drivers)
+	} else {
+		r.must(s.LeastDrivers <= s.Drivers, "search.drivers", "at least %d, below which nothing is looked for unless search.least_drivers says so", s.LeastDrivers)
+	}
 	r.must(s.MostVolume == 0 || s.LeastVolume <= s.MostVolume, "search.litres_least", "at most search.litres_most, %s", r.Shown("search.litres_most"))
 	there := map[string]bool{"surface": s.Present && r.Surface.Present, "room": r.Room.Present, "woofer": r.Woofer.Present}
 	for _, v := range s.Vary {
