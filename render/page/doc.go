@@ -29,6 +29,7 @@
 //	/api/save     saving            saved
 //	/api/sound    soundAsked        audio/wav
 //	/api/walk     walkAsked         audio/wav
+//	/api/where    whereAsked        whereFound
 //	/api/files    filesAsked        application/zip
 //	/api/bench    asked             benchAnswer
 //	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design

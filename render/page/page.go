@@ -101,7 +101,7 @@ func New(o Options) (*Page, error) {
 	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
-		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
+		"sound": answer(p.sound), "walk": answer(p.walk), "where": answer(p.where), "files": answer(p.files),
 		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))

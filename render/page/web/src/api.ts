@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { BenchAnswer, Change, Edited, Fault, MeasuredAnswer, Octave, PlanAnswer, Saved, SoundAsked, Started, Survey, Ticked, TicksAnswer, WalkAsked } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, MeasuredAnswer, Octave, PlanAnswer, Saved, SoundAsked, Started, Survey, Ticked, TicksAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -78,6 +78,11 @@ export async function plan(text: string, signal?: AbortSignal): Promise<PlanAnsw
 /** Looks round the whole room. */
 export async function survey(text: string): Promise<Octave[]> {
   return ((await (await post("survey", { text })).json()) as Survey).octaves;
+}
+
+/** Looks for a better place for the chair or the body. */
+export async function where(text: string, what: "chair" | "body", signal: AbortSignal): Promise<WhereFound> {
+  return (await (await post("where", { text, what }, signal)).json()) as WhereFound;
 }
 
 /** Puts values into a design's text; remarks and order stay, and what that breaks elsewhere is mended. */

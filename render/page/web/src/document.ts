@@ -1039,3 +1039,17 @@ export interface WalkAsked extends Hearing {
   /** that place */
   to_m: Triple | null;
 }
+
+/** Asks for a better place. */
+export interface WhereAsked {
+  text: string;
+  /** chair or body */
+  what: string;
+}
+
+/** A better place: what the design is to have for it, and what that brings. */
+export interface WhereFound {
+  /** empty: there is none */
+  set: Change[];
+  words: string;
+}
