@@ -172,10 +172,7 @@ func (d *Design) Values() map[string]any {
 // the row that it would have; empty where there is no such key.
 func rowOf(tables []Table, path string) Row {
 	table, name, _ := cutLast(path)
-	if strings.HasPrefix(table, "search.") {
-		tables = unfolded(tables)
-	}
-	for _, t := range tables {
+	for _, t := range unfolded(tables) {
 		if t.Name != anyRow.ReplaceAllString(table, "") {
 			continue
 		}

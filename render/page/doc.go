@@ -6,8 +6,8 @@
 // the Origin header where there is one, name a loopback address: a foreign site
 // can neither read it nor, by giving its own name this machine's address, speak to
 // it. It runs no script but its own (Content Security Policy Level 3, W3C; Fetch
-// and Origin, WHATWG; WebSocket, RFC 6455). The design's own path, and beside it
-// the ticks of the bench, are the only files that it writes.
+// and Origin, WHATWG; WebSocket, RFC 6455). The design's own path is the only file
+// that it writes.
 //
 // # API
 //
@@ -29,11 +29,7 @@
 //	/api/save     saving            saved
 //	/api/sound    soundAsked        audio/wav
 //	/api/walk     walkAsked         audio/wav
-//	/api/where    whereAsked        whereFound
 //	/api/files    filesAsked        application/zip
-//	/api/bench    asked             benchAnswer
-//	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design
-//	/api/tick     ticked            ticksAnswer, once that string's line is written
 //	/api/measure  a form            measuredAnswer
 //
 // The form (multipart/form-data, RFC 7578) has text, as_built (true: no delays were set) and

@@ -61,7 +61,6 @@ type Page struct {
 	plans   *plans
 	moved   elsewhere
 	disk    disk
-	ticks   ticks
 	working chan struct{} // heavy work
 	handler http.Handler
 }
@@ -81,10 +80,8 @@ func New(o Options) (*Page, error) {
 		plans:   newPlans(o.Path),
 		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
-		ticks:   ticksOf(o.Path),
 		working: make(chan struct{}, mostWork),
 	}
-	p.plans.own = p.disk.own
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
 	}
@@ -94,15 +91,13 @@ func New(o Options) (*Page, error) {
 	}
 	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
 	mux.Handle("GET /", http.FileServerFS(files))
-	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/start", asking(p.start))
 	// Recordings are held in memory, those of one measurement at a time.
 	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
-		"sound": answer(p.sound), "walk": answer(p.walk), "where": answer(p.where), "files": answer(p.files),
-		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick),
+		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

@@ -9,42 +9,48 @@ import (
 	"pappus/timing/search/pareto"
 )
 
-// One candidate in fullPart gets its full figures, but no more than mostFull, and of these one
-// in randomPart is drawn at random from those whose screening promises nothing.
+// One candidate in fullPart gets its full figures, but no more than mostFull; of these one in
+// randomPart is drawn at random from those whose screening promises nothing.
 const (
 	fullPart   = 20
-	mostFull   = 200
-	leastFull  = 20
+	mostFull   = 300
 	randomPart = 10
 )
 
-// limitsOf returns what a design's search must keep.
-func limitsOf(job Job) limits {
-	return limits{aims: []Aim{Loss, Level, Cost}, most: 120, least: 12, level: math.NaN()}
-}
+// quieter is how many dB under the loudest found a design may be where the file gives no
+// level: half as loud (S. S. Stevens, The measurement of loudness, JASA 27 (1955) 815).
+const quieter = 10.0
 
-// floors takes out what is too quiet.
-func (r *run) floors() {
-	l := &r.limits
-	if l.floor = l.level; math.IsNaN(l.level) {
-		loudest := math.Inf(-1)
-		for _, s := range r.fit {
-			loudest = max(loudest, s.Level)
-		}
-		l.floor = loudest - floorUnderLoudest
+// floor takes out what is too quiet where the file gives no level.
+func (r *run) floor() {
+	if r.Job.Design.Search.Level != nil {
+		return
 	}
-	r.fit = slices.DeleteFunc(r.fit, func(s screened) bool { return s.Level < l.floor })
+	loudest := math.Inf(-1)
+	for _, s := range r.fit {
+		loudest = max(loudest, s.Level)
+	}
+	r.least = loudest - quieter
+	r.fit = slices.DeleteFunc(r.fit, func(s screened) bool { return s.Level < r.least })
 }
 
-// choose returns which of the fit get full figures: by layers of what screening found, within a
-// layer the first by what stands for it; and some at random, which are told apart.
-func (r *run) choose() (best, random []int) {
-	most := min(max(r.Space/fullPart, leastFull), mostFull, len(r.fit))
-	points := make([][]float64, len(r.fit))
+// points are the aims of the fit.
+func (r *run) points() [][]float64 {
+	out := make([][]float64, len(r.fit))
 	for i, s := range r.fit {
-		points[i] = r.aimed(s.Figures)
+		out[i] = r.aimed(s.Figures)
 	}
-	layer := pareto.Layers(points)
+	return out
+}
+
+// choose returns which of the fit get full figures: by layers of what screening found, and
+// some of the rest at random.
+func (r *run) choose() (best, random []int) {
+	if r.Stopped {
+		return pareto.Pick(r.points(), mostFound), nil
+	}
+	most := min(max(r.Space/fullPart, mostFound), mostFull, len(r.fit))
+	layer := pareto.Layers(r.points())
 	order := make([]int, len(r.fit))
 	for i := range order {
 		order[i] = i

@@ -1,120 +1,140 @@
 package search
 
 import (
-	"cmp"
-	"context"
 	"math"
 	"slices"
+	"strings"
 
 	"pappus/layout"
+	"pappus/layout/space"
 	"pappus/timing"
 	"pappus/timing/seats"
 )
 
-// screened is a candidate as screening left it.
+// screened is a candidate as screening left it, or with full figures.
 type screened struct {
 	variant int
-	Broken  string // why it is out, by codes: "" where it is not
+	Broken  string // keys of limits and codes of findings that it breaks, parted by spaces; empty: none
 	Figures
 }
 
-// limits are what candidates must keep, and what is sought.
-type limits struct {
-	aims            []Aim
-	most, least     int     // drivers
-	level           float64 // dB; NaN: floor by the loudest
-	floor           float64 // dB, settled after screening
-	channels        int
-	lowest          float64
-	width, height   float64
-	pieces          int
-	hours, price    float64
-	mass            float64
-	litresLeast     float64
-	litresMost      float64
-	levelUnderFound float64
+// Why a candidate has no figures.
+const (
+	notBuilt   = "cannot_be_built"
+	notPlanned = "cannot_be_planned"
+)
+
+// constraints are the codes of findings below Misfit that no design offered may have: strings
+// or channels that are not what was asked for.
+var constraints = []string{"channels_unused", "channels_fewer", "strings_too_long"}
+
+// screen looks at a candidate by what is cheap: what it takes, and if that may be its sketch.
+func (r *run) screen(i int) screened {
+	s := r.judge(r.space.Variant(i).Settings)
+	s.variant = i
+	return s
 }
 
-// Half as loud is 10 dB less (Stevens 1936, the sone): what is quieter than that under the
-// loudest found is another thing.
-const floorUnderLoudest = 10.0
-
-// screen looks at a candidate by what is cheap.
-func (r *run) screen(i int) screened {
-	out := screened{variant: i}
-	a, _, err := r.space.array(r.space.at(i))
+// judge is screen for settings.
+func (r *run) judge(set []Setting) screened {
+	a, err := r.array(set)
 	if err != nil {
-		out.Broken = "cannot_be_built"
-		return out
+		return screened{Broken: notBuilt}
 	}
-	out.Figures = plain(a)
-	if out.Broken = broken(a, r.limits, out.Figures); out.Broken != "" {
-		return out
+	figures, broken := r.plain(a)
+	if len(broken) > 0 {
+		return screened{Broken: strings.Join(broken, " "), Figures: figures}
 	}
 	p, err := timing.Sketch(r.ctx, a)
 	if err != nil {
-		out.Broken = "cannot_be_planned"
-		return out
+		return screened{Broken: notPlanned, Figures: figures}
 	}
-	out.Figures = figures(p)
-	out.Broken = misfit(p.Warnings)
-	return out
+	heard(&figures, p)
+	return screened{Broken: strings.Join(r.unheard(figures, p), " "), Figures: figures}
 }
 
-// plain are the figures that need no sound.
-func plain(a *layout.Array) Figures {
-	return Figures{Loss: math.NaN(), Level: math.NaN(), Onset: math.NaN(), Evenness: math.NaN(), Lowest: math.NaN(),
-		Drivers: len(a.Mounts), Channels: a.Wiring.Channels, Price: math.NaN(), Mass: math.NaN()}
+// plain returns the figures that need no sound, and what limits they break.
+func (r *run) plain(a *layout.Array) (f Figures, broken []string) {
+	f = Figures{Loss: math.NaN(), Level: math.NaN(), Onset: math.NaN(), Evenness: math.NaN(), Lowest: lowest(a.Driver.Resonance, a.Protection.Corner),
+		Drivers: len(a.Mounts), Channels: a.Wiring.Channels}
+	c, err := space.CostOf(a)
+	if err != nil {
+		return f, []string{notBuilt}
+	}
+	const litre = 1e-3 // m3
+	f.Price, f.Plastic, f.Mass, f.Hours, f.Litres = c.Price, c.Plastic, c.Mass, c.Hours, c.Volume/litre
+	f.Width, f.Height, f.Depth = c.Width, c.Height, c.Depth
+	if c.InOne {
+		f.Pieces = 1
+	}
+	if a.Driver.Mass == 0 {
+		f.Mass = math.NaN()
+	}
+	for _, l := range space.Broken(r.Job.Design.Search, a, c) {
+		if word := l.Key + l.Code; !slices.Contains(broken, word) {
+			broken = append(broken, word)
+		}
+	}
+	return f, broken
 }
 
-// figures are those of a plan.
-func figures(p *timing.Plan) Figures {
-	f := plain(p.Array)
+// lowest is the higher of two frequencies in Hz; NaN where neither is known.
+func lowest(resonance, corner float64) float64 {
+	if v := max(resonance, corner); v > 0 {
+		return v
+	}
+	return math.NaN()
+}
+
+// heard fills in the figures of a plan, or of a sketch.
+func heard(f *Figures, p *timing.Plan) {
 	f.Loss, f.Level, f.Onset, f.Channels = p.Aligned.Loss, p.Loudest, p.Aligned.CombOnset, len(p.Channels)
-	if p.Seating != nil {
-		f.Loss = seats.Aim(p.Seating.Aim).Of(p.Seating.Planned)
-		if p.Seating.Round != nil {
-			f.Loss = p.Seating.Planned.Mean
+	if s := p.Seating; s != nil {
+		if f.Loss = s.Planned.Mean; s.Aim != string(seats.Round) {
+			f.Loss = seats.Aim(s.Aim).Of(s.Planned)
 		}
 	}
 	if len(p.Horizontal.Band) > 0 {
 		f.Evenness = p.Unevenness()
 	}
-	f.Lowest = cmp.Or(p.Protection.Resonance, 0)
-	if c := p.Protection.Corner; c > f.Lowest {
-		f.Lowest = c
+	resonance := p.Protection.Resonance
+	if math.IsNaN(resonance) {
+		resonance = 0
 	}
-	return f
+	f.Lowest = lowest(resonance, p.Protection.Corner)
 }
 
-// broken tells which limits and constraints an array breaks, by codes; "" for none.
-func broken(a *layout.Array, l limits, f Figures) string {
-	switch {
-	case f.Drivers > l.most:
-		return "search.drivers"
-	case f.Drivers < l.least:
-		return "search.least_drivers"
+// unheard lists what a plan breaks: limits of its sound, but for the level's own floor, and
+// findings.
+func (r *run) unheard(f Figures, p *timing.Plan) (broken []string) {
+	s := r.Job.Design.Search
+	if s.Level != nil && !(f.Level >= *s.Level) {
+		broken = append(broken, keyLevel)
 	}
-	for _, w := range a.Warnings {
-		if w.Rank.Stops() || slices.Contains(constraints, w.Code) {
-			return w.Code
+	if s.Lowest > 0 && f.Lowest > s.Lowest {
+		broken = append(broken, keyLowest)
+	}
+	for _, w := range p.Warnings {
+		if (w.Rank.Stops() || slices.Contains(constraints, w.Code)) && !slices.Contains(broken, w.Code) {
+			broken = append(broken, w.Code)
 		}
 	}
-	return ""
-}
-
-// misfit returns the code of the first finding that stops a design; "" for none.
-func misfit(found []timing.Finding) string {
-	for _, w := range found {
-		if w.Rank.Stops() || slices.Contains(constraints, w.Code) {
-			return w.Code
-		}
+	if math.IsNaN(f.Loss) || math.IsNaN(f.Level) {
+		broken = append(broken, notPlanned)
 	}
-	return ""
+	return broken
 }
 
-// constraints are the codes of findings below Misfit that no design offered may have.
-var constraints = []string{"channels_unused", "channels_fewer", "strings_too_long"}
+// planned gives an array its full figures.
+func (r *run) planned(a *layout.Array) (screened, *timing.Plan) {
+	figures, broken := r.plain(a)
+	p, err := timing.Make(r.ctx, a)
+	if err != nil {
+		return screened{Broken: notPlanned, Figures: figures}, nil
+	}
+	heard(&figures, p)
+	return screened{Broken: strings.Join(append(broken, r.unheard(figures, p)...), " "), Figures: figures}, p
+}
 
 // aimed are figures as a point whose values are all to be made small.
 func (r *run) aimed(f Figures) []float64 {
@@ -147,13 +167,4 @@ func (a Aim) of(f Figures) float64 {
 		return f.Price
 	}
 	return float64(f.Drivers)
-}
-
-// make gives a candidate its full figures; broken where it is out even so.
-func (r *run) made(ctx context.Context, text []byte, a *layout.Array) (Figures, *timing.Plan, string) {
-	p, err := timing.Make(ctx, a)
-	if err != nil {
-		return Figures{}, nil, "cannot_be_planned"
-	}
-	return figures(p), p, misfit(p.Warnings)
 }

@@ -1,49 +1,55 @@
 package search
 
 import (
-	"context"
-	"math"
+	"cmp"
 	"slices"
 
+	"pappus/timing"
 	"pappus/timing/search/pareto"
 )
 
-// fullAll gives the best of the fit, and some at random, their full figures.
-func (r *run) fullAll() error {
-	best, random := r.choose()
-	list := slices.Concat(best, random)
-	isRandom := map[int]bool{}
-	for _, i := range random {
-		isRandom[i] = true
-	}
-	return each(r, Full, list, r.fullOf, func(i int, s screened) error {
-		if r.Full++; s.Broken == "" {
-			set := r.space.at(s.variant)
-			r.full = append(r.full, Point{Figures: s.Figures, Full: true, Random: isRandom[i], Set: set, Variant: s.variant})
-			r.shown.take(r.aimed(s.Figures), s.Figures)
+// fullAll gives some of the fit their full figures.
+func (r *run) fullAll(best, random []int) error {
+	return each(r, Full, slices.Concat(best, random), r.fullOf, func(i int, s screened) {
+		r.Full++
+		r.take(Point{Figures: s.Figures, Random: slices.Contains(random, i), Set: r.space.Variant(s.variant).Settings, Variant: s.variant}, s)
+		if _, noted := r.journal.full[s.variant]; !noted {
+			r.journal.note("full", s)
 		}
-		r.journal.note("full", s)
-		return nil
 	})
 }
 
-// fullOf gives one of the fit its full figures.
+// take takes a point with full figures in, where it breaks no limit.
+func (r *run) take(p Point, s screened) {
+	if s.Broken != "" || s.Level < r.least {
+		return
+	}
+	p.Full = true
+	r.full = append(r.full, p)
+	r.shown.take(r.aimed(s.Figures), s.Figures)
+}
+
+// fullOf gives one of the fit its full figures, those of its file as it would be offered.
 func (r *run) fullOf(i int) screened {
 	variant := r.fit[i].variant
 	if s, ok := r.journal.full[variant]; ok {
 		return s
 	}
-	out := screened{variant: variant}
-	a, text, err := r.space.array(r.space.at(variant))
-	if err != nil {
-		out.Broken = "cannot_be_built"
-		return out
-	}
-	out.Figures, _, out.Broken = r.made(r.ctx, text, a)
-	return out
+	s := r.fullOfSet(r.space.Variant(variant).Settings)
+	s.variant = variant
+	return s
 }
 
-// front marks which of those with full figures no other beats.
+func (r *run) fullOfSet(set []Setting) screened {
+	_, a, err := r.file(set)
+	if err != nil {
+		return screened{Broken: notBuilt}
+	}
+	s, _ := r.planned(a)
+	return s
+}
+
+// front marks which of those with full figures no other beats, and returns them.
 func (r *run) front() []int {
 	points := make([][]float64, len(r.full))
 	for i, p := range r.full {
@@ -58,45 +64,72 @@ func (r *run) front() []int {
 	return front
 }
 
-// mostFound is how many designs are offered at most: what a table shows at a glance.
-const mostFound = 10
-
-// offer picks those that stand for the front, and gives reasons.
-func (r *run) offer() error {
+// stand returns those that stand for the front.
+func (r *run) stand() []int {
 	front := r.front()
 	points := make([][]float64, len(front))
 	for i, f := range front {
 		points[i] = r.aimed(r.full[f].Figures)
 	}
 	pick := pareto.Pick(points, mostFound)
-	slices.SortStableFunc(pick, func(a, b int) int {
-		return compareLevel(r.full[front[a]].Figures, r.full[front[b]].Figures)
-	})
-	for n, i := range pick {
-		p := &r.full[front[i]]
-		p.Found = n + 1
-		a, text, err := r.space.array(p.Set)
-		if err != nil {
-			return err
+	for i, p := range pick {
+		pick[i] = front[p]
+	}
+	return pick
+}
+
+// mostFound is how many designs are offered at most: what a table shows at a glance.
+const mostFound = 10
+
+// offer picks those that stand for the front, and gives reasons. One whose shell cannot be
+// printed after all is left out of the front.
+func (r *run) offer() {
+	for {
+		r.Found = nil
+		pick := r.stand()
+		slices.SortStableFunc(pick, func(a, b int) int { return cmp.Compare(r.full[b].Level, r.full[a].Level) })
+		bad := -1
+		for _, i := range pick {
+			f, ok := r.offered(&r.full[i])
+			if !ok {
+				bad = i
+				break
+			}
+			f.Found = len(r.Found) + 1
+			r.Found = append(r.Found, f)
 		}
-		_, plan, _ := r.made(context.WithoutCancel(r.ctx), text, a)
-		p.Name = r.space.name(a)
-		r.Found = append(r.Found, Found{Point: *p, Text: text, Plan: plan})
+		if bad < 0 {
+			break
+		}
+		r.full = slices.Delete(r.full, bad, bad+1)
+	}
+	for _, f := range r.Found {
+		i := slices.IndexFunc(r.full, func(p Point) bool { return keyOf(p.Set) == keyOf(f.Set) && p.Variant == f.Variant })
+		r.full[i].Found, r.full[i].Name, r.full[i].Pieces = f.Found, f.Name, f.Pieces
 	}
 	r.reason()
 	r.Tried = append(r.Tried, r.full...)
 	r.sample()
-	return nil
 }
 
-func compareLevel(a, b Figures) int {
-	switch {
-	case a.Level > b.Level:
-		return -1
-	case a.Level < b.Level:
-		return 1
+// offered makes a design of a point; not ok where it cannot be printed within the limits.
+func (r *run) offered(p *Point) (f Found, ok bool) {
+	text, a, err := r.file(p.Set)
+	if err != nil {
+		return f, false
 	}
-	return 0
+	plan, err := timing.Make(r.ctx, a)
+	if err != nil {
+		return f, false
+	}
+	segments, err := a.Segments()
+	if err != nil {
+		return f, false
+	}
+	f = Found{Point: *p, Text: text, Plan: plan}
+	f.Name, f.Pieces = nameOf(a), len(segments.Segments)
+	most := r.Job.Design.Search.Pieces
+	return f, most == 0 || f.Pieces <= most
 }
 
 // mostShown is how many of those screened alone stand in Tried: more are a cloud.
@@ -104,34 +137,14 @@ const mostShown = 2000
 
 // sample adds some of those screened alone to what was tried: evenly over the space.
 func (r *run) sample() {
+	full := map[int]bool{}
+	for _, p := range r.full {
+		full[p.Variant] = true
+	}
 	step := max(1, (len(r.fit)+mostShown-1)/mostShown)
 	for i := 0; i < len(r.fit); i += step {
-		s := r.fit[i]
-		r.Tried = append(r.Tried, Point{Figures: s.Figures, Set: r.space.at(s.variant), Variant: s.variant})
-	}
-}
-
-// reason says why each design found is offered.
-func (r *run) reason() {
-	first := func(code Code, less func(f Figures) float64) {
-		best, at := math.Inf(1), -1
-		for i, f := range r.Found {
-			if v := less(f.Figures); v < best {
-				best, at = v, i
-			}
-		}
-		if at >= 0 {
-			r.Found[at].Why = append(r.Found[at].Why, Reason{Code: code, Value: math.Abs(best)})
-		}
-	}
-	first(Loudest, Level.of)
-	first(LeastLoss, Loss.of)
-	first(Cheapest, Cost.of)
-	first(Fewest, Drivers.of)
-	first(Evenest, Evenness.of)
-	for i := range r.Found {
-		if len(r.Found[i].Why) == 0 {
-			r.Found[i].Why = []Reason{{Code: OneOf, Value: math.NaN()}}
+		if s := r.fit[i]; !full[s.variant] {
+			r.Tried = append(r.Tried, Point{Figures: s.Figures, Set: r.space.Variant(s.variant).Settings, Variant: s.variant})
 		}
 	}
 }

@@ -11,6 +11,9 @@ type Job struct {
 	Design *design.Design // as read from Text
 	Text   []byte         // the design file: what is offered is this with other values
 	Seed   uint64         // of what is tried at random
+	// NoStart tells that the design is there for its driver alone, and not to be held against
+	// what is found.
+	NoStart bool
 
 	// Share and Shares are which part of the candidates to screen, of how many: 3 of 16.
 	// Shares 0 or 1: all, and then what follows on screening.
@@ -85,7 +88,8 @@ type Figures struct {
 	Litres   float64 // of air inside
 	Width    float64 // m
 	Height   float64 // m, with its stand
-	Pieces   int     // that are printed
+	Depth    float64 // m
+	Pieces   int     // that are printed; 0: more than one, and not counted
 }
 
 // Point is a candidate that was tried.
@@ -97,14 +101,11 @@ type Point struct {
 	Front   bool // no other with full figures beats it in all aims
 	Found   int  // its number among those found, from 1; 0: it is none of them
 	Set     []Setting
-	Variant int // index in the space; -1: made by polishing
+	Variant int // index in the space; -1: made by polishing, or the design given
 }
 
 // Setting is a key of the design file and its value, nil for a key taken out.
-type Setting struct {
-	Key   string
-	Value any
-}
+type Setting = design.Setting
 
 // Found is a design that is offered.
 type Found struct {
@@ -146,14 +147,14 @@ const (
 	UpTo     Group = "up_to"     // with as many drivers or fewer
 )
 
-// Shortfall is a limit that no candidate kept, or that took the most of them.
+// Shortfall is a limit that took candidates, each of which keeps all others.
 type Shortfall struct {
-	Key     string  // of the file: search.width_mm
-	Asked   float64 // in the key's unit
-	Nearest float64 // that any candidate came to
+	Key     string  // of the file, such as search.width_mm, or the code of a finding
+	Asked   float64 // in the key's unit; NaN of a finding
+	Nearest float64 // that any of them came to; NaN of a finding
 	By      Point   // which
-	Broken  int     // candidates that broke it
-	None    bool    // no candidate kept it
+	Broken  int     // how many broke it alone
+	None    bool    // none keeps it and all others
 }
 
 // Start is the design that was given, and how it stands.

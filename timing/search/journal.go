@@ -32,7 +32,7 @@ type journal struct {
 }
 
 var columns = []string{"stage", "variant", "broken", "loss_db", "level_db", "onset_hz", "evenness_db", "lowest_hz", "drivers", "channels",
-	"price", "plastic_kg", "mass_kg", "hours", "litres", "width_m", "height_m", "pieces"}
+	"price", "plastic_kg", "mass_kg", "hours", "litres", "width_m", "height_m", "depth_m", "pieces"}
 
 // JournalBegins is what each journal begins with.
 const JournalBegins = "pappus search,"
@@ -144,7 +144,7 @@ func (f *Figures) numbers() []cell {
 	r := func(v *float64) cell { return cell{real: v} }
 	n := func(v *int) cell { return cell{whole: v} }
 	return []cell{r(&f.Loss), r(&f.Level), r(&f.Onset), r(&f.Evenness), r(&f.Lowest), n(&f.Drivers), n(&f.Channels),
-		r(&f.Price), r(&f.Plastic), r(&f.Mass), r(&f.Hours), r(&f.Litres), r(&f.Width), r(&f.Height), n(&f.Pieces)}
+		r(&f.Price), r(&f.Plastic), r(&f.Mass), r(&f.Hours), r(&f.Litres), r(&f.Width), r(&f.Height), r(&f.Depth), n(&f.Pieces)}
 }
 
 func (c cell) read(text string) (err error) {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"slices"
 
+	"pappus/layout/space"
 	"pappus/timing/cores"
 )
 
@@ -30,7 +31,7 @@ func Run(ctx context.Context, job Job, j Journal, progress func(Progress)) (*Res
 	if err := r.screenAll(r.journal.screened); err != nil {
 		return nil, err
 	}
-	if job.Shares > 1 {
+	if r.Shared {
 		return &r.Result, nil
 	}
 	return r.finish()
@@ -70,42 +71,45 @@ func Join(ctx context.Context, job Job, parts []io.Reader, j Journal, progress f
 type run struct {
 	Result
 	ctx     context.Context
-	space   *space
+	space   *space.Space
 	journal *journal
 	tell    func(Progress)
-	limits  limits
+	least   float64    // dB, what is quieter is not sought
 	fit     []screened // that can be built and keep the limits, by variant
 	full    []Point
 	shown   shown
+	short   shortfalls
 }
+
+// ErrShare is a share that is none.
+var ErrShare = errors.New("a share must be from 1 to the number of shares")
 
 func newRun(ctx context.Context, job Job, progress func(Progress)) (*run, error) {
 	if job.Shares > 1 && (job.Share < 1 || job.Share > job.Shares) {
-		return nil, errors.New("search: a share must be from 1 to the number of shares")
+		return nil, ErrShare
 	}
-	s, err := spaceOf(job)
+	s, err := space.Of(job.Design)
 	if err != nil {
 		return nil, err
 	}
 	if progress == nil {
 		progress = func(Progress) {}
 	}
-	r := &run{ctx: ctx, space: s, tell: progress, limits: limitsOf(job)}
-	r.Job, r.Space, r.Shared, r.Aims = job, s.Len(), job.Shares > 1, r.limits.aims
+	r := &run{ctx: ctx, space: s, tell: progress}
+	r.Job, r.Space, r.Shared = job, s.Len(), job.Shares > 1
+	for _, a := range job.Design.Search.Aims {
+		r.Aims = append(r.Aims, Aim(a))
+	}
 	return r, nil
 }
 
 // lot is how many candidates are looked at between two looks at the clock and the journal.
 const lot = 64
 
-// each calls find for each index of a list on all cores, lot by lot, and then keep in order,
-// until ctx ends.
-func each[T any](r *run, stage Stage, list []int, find func(i int) T, keep func(i int, found T) error) error {
+// each calls find for each of a list on all cores, lot by lot, and then keep in order, until
+// ctx ends; what is under way then is lost.
+func each[T any](r *run, stage Stage, list []int, find func(i int) T, keep func(i int, found T)) error {
 	for from := 0; from < len(list); from += lot {
-		if r.ctx.Err() != nil {
-			r.Stopped = true
-			return nil
-		}
 		part := list[from:min(from+lot, len(list))]
 		found := make([]T, len(part))
 		cores.Each(len(part), func(_, i int) {
@@ -113,14 +117,12 @@ func each[T any](r *run, stage Stage, list []int, find func(i int) T, keep func(
 				found[i] = find(part[i])
 			}
 		})
-		if r.ctx.Err() != nil { // what was under way is not whole
+		if r.ctx.Err() != nil {
 			r.Stopped = true
 			return nil
 		}
 		for i, f := range found {
-			if err := keep(part[i], f); err != nil {
-				return err
-			}
+			keep(part[i], f)
 		}
 		if err := r.journal.flush(); err != nil {
 			return err
@@ -136,14 +138,13 @@ func (r *run) screenAll(known map[int]screened) error {
 	for i := range r.Space {
 		if s, ok := known[i]; ok {
 			r.keep(s)
-		} else if r.Job.Shares <= 1 || i%r.Job.Shares == r.Job.Share-1 {
+		} else if !r.Shared || i%r.Job.Shares == r.Job.Share-1 {
 			left = append(left, i)
 		}
 	}
-	err := each(r, Screening, left, r.screen, func(_ int, s screened) error {
+	err := each(r, Screening, left, r.screen, func(_ int, s screened) {
 		r.keep(s)
 		r.journal.note("screened", s)
-		return nil
 	})
 	slices.SortFunc(r.fit, func(a, b screened) int { return a.variant - b.variant })
 	return err
@@ -152,32 +153,37 @@ func (r *run) screenAll(known map[int]screened) error {
 // keep counts a screened candidate, and keeps one that is fit.
 func (r *run) keep(s screened) {
 	r.Screened++
-	if s.Broken == "" {
-		r.fit = append(r.fit, s)
-		r.shown.take(r.aimed(s.Figures), s.Figures)
-	} else {
-		r.broke(s)
+	if s.Broken != "" {
+		r.short.take(s)
+		return
 	}
+	r.fit = append(r.fit, s)
+	r.shown.take(r.aimed(s.Figures), s.Figures)
 }
 
-// finish gives the best of the screened their full figures, polishes, and picks.
+// finish gives the best of the screened their full figures, polishes, and picks. Of a run that
+// was stopped it picks from what there is.
 func (r *run) finish() (*Result, error) {
-	r.floors()
 	r.Fit = len(r.fit)
-	if err := r.fullAll(); err != nil {
+	r.floor()
+	chosen, random := r.choose()
+	if r.Stopped {
+		r.ctx = context.WithoutCancel(r.ctx)
+	}
+	if err := r.fullAll(chosen, random); err != nil {
 		return nil, err
 	}
-	if err := r.polish(); err != nil {
+	if err := r.begin(); err != nil {
 		return nil, err
 	}
-	if err := r.offer(); err != nil {
-		return nil, err
+	if !r.Stopped {
+		if err := r.polish(); err != nil {
+			return nil, err
+		}
 	}
+	r.ctx = context.WithoutCancel(r.ctx)
+	r.offer()
+	r.stands()
+	r.Short = r.short.list(r)
 	return &r.Result, nil
 }
-
-// broke counts what a candidate breaks.
-func (r *run) broke(screened) {}
-
-// polish changes the best a little.
-func (r *run) polish() error { return nil }

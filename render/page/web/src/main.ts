@@ -28,7 +28,6 @@ import { theme } from "./theme";
 import type { Started } from "./document";
 import { Trial } from "./trial";
 import { undo } from "./undo";
-import { where } from "./where";
 import { typeset } from "./words";
 
 /** What is said in lines: what to know first, and what was found. */
@@ -101,7 +100,6 @@ function build(start: Started): State {
   });
   stopped(state);
   undo(state);
-  where(state);
   new Fields(state, trial, start);
   new Files(state, start);
   new Hear(state, start);

@@ -1,0 +1,45 @@
+package search
+
+import (
+	"slices"
+
+	"pappus/layout"
+)
+
+// begin takes the design given in among those with full figures, where it is one.
+func (r *run) begin() error {
+	if r.Job.NoStart {
+		return nil
+	}
+	a, err := layout.Build(r.Job.Design)
+	if err != nil {
+		return nil // a design that cannot be built may still say what to search
+	}
+	s, p := r.planned(a)
+	if p == nil {
+		return nil
+	}
+	r.Start = &Start{Figures: s.Figures, Broken: broken(r.Job.Design, s)}
+	if s.Broken == "" && s.Level >= r.least {
+		r.full = append(r.full, Point{Figures: s.Figures, Full: true, Variant: -1})
+	}
+	return nil
+}
+
+// stands says how the design given stands against what was found.
+func (r *run) stands() {
+	if r.Start == nil {
+		return
+	}
+	own := r.aimed(r.Start.Figures)
+	r.Start.OnFront = !slices.ContainsFunc(r.full, func(p Point) bool {
+		other := r.aimed(p.Figures)
+		return noWorse(other, own) && !noWorse(own, other)
+	})
+	if r.Start.OnFront {
+		return
+	}
+	if i := slices.IndexFunc(r.Found, func(f Found) bool { return noWorse(r.aimed(f.Figures), own) }); i >= 0 {
+		r.Start.Better = i + 1
+	}
+}
