@@ -150,26 +150,15 @@ func transformFor(n int) int {
 
 // stepper turns what is heard at one place into a step of a bank.
 type stepper struct {
-	frequency []float64
-	close     []float64 // the band closed, with both transforms' norms taken out
-	moved     []complex128
-	real      *fourier.FFT
-	both      *fourier.CmplxFFT
-	sequence  []float64
-	padded    []complex128
+	*inverse
+	both   *fourier.CmplxFFT
+	padded []complex128
 }
 
 func newStepper(length, size, rate int) *stepper {
-	s := &stepper{
-		frequency: frequencies(length, rate),
-		real:      fourier.NewFFT(length),
-		both:      fourier.NewCmplxFFT(size),
-		sequence:  make([]float64, length),
-		padded:    make([]complex128, size),
-	}
-	s.moved = make([]complex128, len(s.frequency))
-	for _, f := range s.frequency {
-		s.close = append(s.close, closing(f, float64(rate))/float64(length)/float64(size))
+	s := &stepper{newInverse(frequencies(length, rate), length, rate), fourier.NewCmplxFFT(size), make([]complex128, size)}
+	for k := range s.close {
+		s.close[k] /= float64(size)
 	}
 	return s
 }
@@ -178,10 +167,10 @@ func newStepper(length, size, rate int) *stepper {
 // first, in s, moved to preRoll.
 func (s *stepper) step(left, right []complex128, first float64) []complex64 {
 	clear(s.padded)
-	for i, v := range s.toTime(left, first) {
+	for i, v := range s.of(left, first) {
 		s.padded[i] = complex(v, 0)
 	}
-	for i, v := range s.toTime(right, first) {
+	for i, v := range s.of(right, first) {
 		s.padded[i] += complex(0, v)
 	}
 	s.both.Coefficients(s.padded, s.padded)
@@ -190,12 +179,4 @@ func (s *stepper) step(left, right []complex128, first float64) []complex64 {
 		out[k] = complex64(v)
 	}
 	return out
-}
-
-// toTime returns the samples of a spectrum until it is called again.
-func (s *stepper) toTime(spectrum []complex128, first float64) []float64 {
-	for k, f := range s.frequency {
-		s.moved[k] = spectrum[k] * turn(f, first-preRoll) * complex(s.close[k], 0)
-	}
-	return s.real.Sequence(s.sequence, s.moved)
 }

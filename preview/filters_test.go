@@ -29,7 +29,7 @@ func TestFiltersReadBack(t *testing.T) {
 	}
 	files := Filters(c, nil)
 	for _, f := range files {
-		h := floats(t, f.Write)
+		h := floats32(t, f.Write)
 		const n = 1 << 14
 		spectrum := fourier.NewFFT(n).Coefficients(nil, append(h, make([]float64, n-len(h))...))
 		for k, v := range spectrum {
@@ -52,7 +52,7 @@ func TestFiltersReadBack(t *testing.T) {
 }
 
 // floats reads the samples of a floating point WAV file.
-func floats(t *testing.T, write func(io.Writer) error) []float64 {
+func floats32(t *testing.T, write func(io.Writer) error) []float64 {
 	t.Helper()
 	var b bytes.Buffer
 	if err := write(&b); err != nil {

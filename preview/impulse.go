@@ -60,13 +60,36 @@ func frequencies(n, rate int) []float64 {
 	return frequency
 }
 
-// sequence returns the n samples of a spectrum, which it changes: the band
-// closed, the first arrival, in s, moved to preRoll.
+// sequence returns the n samples of a spectrum: the band closed, the first arrival, in s,
+// moved to preRoll.
 func sequence(spectrum []complex128, frequency []float64, first float64, n, rate int) []float64 {
-	for k, f := range frequency {
-		spectrum[k] *= turn(f, first-preRoll) * complex(closing(f, float64(rate))/float64(n), 0)
+	return newInverse(frequency, n, rate).of(spectrum, first)
+}
+
+// inverse turns spectra of n samples into samples.
+type inverse struct {
+	frequency []float64
+	close     []float64 // the band closed, with the transform's norm taken out
+	moved     []complex128
+	fft       *fourier.FFT
+	samples   []float64
+}
+
+func newInverse(frequency []float64, n, rate int) *inverse {
+	t := &inverse{frequency: frequency, moved: make([]complex128, len(frequency)), fft: fourier.NewFFT(n), samples: make([]float64, n)}
+	for _, f := range frequency {
+		t.close = append(t.close, closing(f, float64(rate))/float64(n))
 	}
-	return fourier.NewFFT(n).Sequence(nil, spectrum)
+	return t
+}
+
+// of returns the samples of a spectrum until it is called again, the sound that arrives at
+// first, in s, moved to preRoll.
+func (t *inverse) of(spectrum []complex128, first float64) []float64 {
+	for k, f := range t.frequency {
+		t.moved[k] = spectrum[k] * turn(f, first-preRoll) * complex(t.close[k], 0)
+	}
+	return t.fft.Sequence(t.samples, t.moved)
 }
 
 // grid returns the least power of two of samples that last the given time in s.

@@ -3,6 +3,7 @@ package timing
 import (
 	"math"
 
+	"pappus/layout"
 	"pappus/timing/head"
 	"pappus/timing/path"
 
@@ -32,8 +33,13 @@ func NewEars(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*Ears,
 	if err != nil {
 		return nil, err
 	}
-	e := &Ears{Hearing: h}
-	e.head, err = head.New(h.medium.Wavenumber, len(places) > 1)
+	return newEars(h, len(places) > 1)
+}
+
+// newEars puts a head between the ears of a Hearing, one that moves or not.
+func newEars(h *Hearing, moving bool) (e *Ears, err error) {
+	e = &Ears{Hearing: h}
+	e.head, err = head.New(h.medium.Wavenumber, moving)
 	return e, err
 }
 
@@ -47,17 +53,8 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 	defer e.scratch.Put(held)
 	l, r := head.Ears(nose)
 	for _, g := range e.groups {
-		echoes := e.echoes(g, place, l, r)
-		for i, way := range g.ways {
-			held.each(&g, g.mounts, way, place, func(m int, heard []complex128) {
-				clear(held.left)
-				clear(held.right)
-				if i < len(echoes) && echoes[i] != nil {
-					echoes[i].filter(held, heard)
-				} else { // seen from the body it is the head that is mirrored
-					from := source(e.towards(g, g.mounts[m].Point, way.Moved(place)), way.Turned(l), way.Turned(r))
-					e.head.Add(held.left, held.right, heard, from)
-				}
+		for i := range g.ways {
+			e.way(held, &g, g.mounts, i, place, l, r, func(m int) {
 				g.feed(left, held.left, m)
 				g.feed(right, held.right, m)
 			})
@@ -65,23 +62,36 @@ func (e *Ears) At(left, right [][]complex128, place, nose r3.Vec) {
 	}
 }
 
+// way calls visit with each of a group's mounts, or of some of them, once held has what two
+// ears at directions from the head's centre hear of it by one of the group's ways.
+func (e *Ears) way(held *ear, g *group, mounts []layout.Mount, i int, place, l, r r3.Vec, visit func(m int)) {
+	way, echo := g.ways[i], e.echo(g, i, place, l, r)
+	held.each(g, mounts, way, place, func(m int, heard []complex128) {
+		clear(held.left)
+		clear(held.right)
+		if echo != nil {
+			echo.filter(held, heard)
+		} else { // seen from the body it is the head that is mirrored
+			from := source(e.towards(*g, mounts[m].Point, way.Moved(place)), way.Turned(l), way.Turned(r))
+			e.head.Add(held.left, held.right, heard, from)
+		}
+		visit(m)
+	})
+}
+
 // echo is what the head does to a sound that comes from the middle of a mirrored
 // body.
 type echo struct{ left, right []complex128 }
 
-// echoes returns those of a group in a room, nil for the group itself; none without a
-// room.
-func (e *Ears) echoes(g group, place, left, right r3.Vec) []*echo {
-	if !e.whole {
+// echo returns that of a group by one of its ways in a room; nil without a room, or for the
+// group itself.
+func (e *Ears) echo(g *group, i int, place, left, right r3.Vec) *echo {
+	if !e.whole || i < g.bodies {
 		return nil
 	}
-	out := make([]*echo, len(g.ways))
-	for i, way := range g.ways[g.bodies:] {
-		o := &echo{make([]complex128, len(e.plain)), make([]complex128, len(e.plain))}
-		e.head.Add(o.left, o.right, e.plain, source(r3.Sub(g.middle, way.Moved(place)), way.Turned(left), way.Turned(right)))
-		out[g.bodies+i] = o
-	}
-	return out
+	way, o := g.ways[i], &echo{make([]complex128, len(e.plain)), make([]complex128, len(e.plain))}
+	e.head.Add(o.left, o.right, e.plain, source(r3.Sub(g.middle, way.Moved(place)), way.Turned(left), way.Turned(right)))
+	return o
 }
 
 // filter adds a row to both ears.

@@ -43,10 +43,15 @@ type group struct {
 	ways   []radiate.Way // the bodies first
 	bodies int
 	mounts []layout.Mount
-	cases  []int          // indices into Listening.Cases
-	weight [][]complex128 // for each of cases: [mount][frequency]
-	middle r3.Vec         // m, of the sources
-	apart  bool           // they are not on the body
+	fed    [][]fed // of each mount: where it is heard
+	middle r3.Vec  // m, of the sources
+	apart  bool    // they are not on the body
+}
+
+// fed is one of what a mount is heard in: a case, or a part of one.
+type fed struct {
+	row    int          // which
+	weight []complex128 // for each frequency; nil: 1
 }
 
 // ear is one call's room to work.
@@ -63,17 +68,11 @@ func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*He
 			return nil, prose.Errorf("(%.3g, %.3g, %.3g) m: %w", at.X, at.Y, at.Z, err)
 		}
 	}
-	s, err := newScene(p.scene(l.Dry), frequency)
+	h, drivers, point, err := newHearing(p, l.Dry, len(places) > 1, frequency)
 	if err != nil {
 		return nil, err
 	}
-	h := &Hearing{plan: p, medium: s.Medium, cases: len(l.Cases), whole: s.Array.Room.Present, plain: plain(len(frequency))}
-	drivers := group{field: s.Field, ways: s.Ways, bodies: len(s.Direct()), mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
-	inRoom := radiate.InRoom(s.Ways)
-	point := group{field: radiate.Point(s.Medium), ways: inRoom, bodies: 1, mounts: make([]layout.Mount, 1), apart: true}
-	if len(places) > 1 {
-		drivers.field = s.Quick
-	}
+	h.cases = len(l.Cases)
 	response := h.plain
 	if !l.Flat {
 		response = p.response(frequency)
@@ -87,20 +86,39 @@ func NewHearing(p *Spot, l Listening, places []r3.Vec, frequency []float64) (*He
 		if l.Woofer != nil {
 			l.Woofer.fed(p, c, weight, frequency)
 		}
-		g.cases = append(g.cases, i)
-		g.weight = append(g.weight, weight)
+		g.feedCase(i, weight)
 	}
 	if l.Woofer != nil {
-		h.groups = append(h.groups, l.Woofer.group(p, l.Cases, inRoom, s.Medium))
+		woofer := l.Woofer.group(p, point)
+		for i, c := range l.Cases {
+			woofer.feedCase(i, l.Woofer.weights(p, c, frequency))
+		}
+		h.groups = append(h.groups, woofer)
 	}
-	if len(point.cases) > 0 {
+	if point.fed != nil {
 		h.groups = append(h.groups, point)
 	}
-	if len(drivers.cases) > 0 {
+	if drivers.fed != nil {
 		h.groups = append(h.groups, drivers)
 	}
-	h.scratch.New = func() any { return newEar(min(together, len(p.Array.Mounts)), len(frequency)) }
 	return h, nil
+}
+
+// newHearing returns a Hearing of no cases, and the drivers and the ideal point that are not
+// fed yet; quick is for many places (radiate.Scene.Quick).
+func newHearing(p *Spot, dry, quick bool, frequency []float64) (h *Hearing, drivers, point group, err error) {
+	s, err := newScene(p.scene(dry), frequency)
+	if err != nil {
+		return nil, drivers, point, err
+	}
+	h = &Hearing{plan: p, medium: s.Medium, whole: s.Array.Room.Present, plain: plain(len(frequency))}
+	drivers = group{field: s.Field, ways: s.Ways, bodies: len(s.Direct()), mounts: p.Array.Mounts, middle: p.Array.Body.BallCentre}
+	point = group{field: radiate.Point(s.Medium), ways: radiate.InRoom(s.Ways), bodies: 1, mounts: make([]layout.Mount, 1), apart: true}
+	if quick {
+		drivers.field = s.Quick
+	}
+	h.scratch.New = func() any { return newEar(min(together, len(p.Array.Mounts)), len(frequency)) }
+	return h, drivers, point, nil
 }
 
 // together is how many mounts are heard at once: more take more room, fewer more time.
@@ -165,13 +183,29 @@ func (e *ear) each(g *group, mounts []layout.Mount, way radiate.Way, place r3.Ve
 	}
 }
 
-// feed adds what is heard of mount m to each case, as that feeds it.
+// feedCase has the mounts heard in a case, with weights [mount][frequency].
+func (g *group) feedCase(c int, weight []complex128) {
+	if g.fed == nil {
+		g.fed = make([][]fed, len(g.mounts))
+	}
+	n := len(weight) / len(g.mounts)
+	for m := range g.mounts {
+		g.fed[m] = append(g.fed[m], fed{c, weight[m*n : (m+1)*n]})
+	}
+}
+
+// feed adds what is heard of mount m to all that it is heard in, as that feeds it.
 func (g *group) feed(dst [][]complex128, heard []complex128, m int) {
-	for i, c := range g.cases {
-		weight := g.weight[i][m*len(heard) : (m+1)*len(heard)]
-		sum := dst[c]
+	for _, to := range g.fed[m] {
+		sum := dst[to.row]
+		if to.weight == nil {
+			for f, v := range heard {
+				sum[f] += v
+			}
+			continue
+		}
 		for f, v := range heard {
-			sum[f] += weight[f] * v
+			sum[f] += to.weight[f] * v
 		}
 	}
 }

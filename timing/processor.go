@@ -149,12 +149,19 @@ func (p *Spot) wooferRow() (row ProcessorRow, high []ProcessorFilter, err error)
 	rate := p.Array.Processor.Rate
 	row = ProcessorRow{Name: WooferName, Gain: p.Array.Woofer.Gain, Invert: w.Invert}
 	row.setDelay(p, w.Delay, w.Exact)
-	for _, c := range p.Channels {
-		row.Channel = max(row.Channel, c.ID+1)
-	}
+	row.Channel = p.WooferID()
 	if row.Filters, err = sectionsOf(w.LowPass, ofCrossover, rate); err != nil {
 		return row, nil, err
 	}
 	high, err = sectionsOf(w.HighPass, ofCrossover, rate)
 	return row, high, err
+}
+
+// WooferID returns the number of the woofer's channel: the next that is free.
+func (p *Spot) WooferID() int {
+	id := 0
+	for _, c := range p.Channels {
+		id = max(id, c.ID+1)
+	}
+	return id
 }

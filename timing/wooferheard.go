@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"pappus/layout"
-	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -58,10 +57,7 @@ func (w *Woofer) fed(p *Spot, c Case, weight []complex128, frequency []float64) 
 // weights returns what the woofer is fed in a case.
 func (w *Woofer) weights(p *Spot, c Case, frequency []float64) []complex128 {
 	_, late := w.Lags(p, c)
-	factor := complex(w.factor, 0)
-	if w.Invert {
-		factor = -factor
-	}
+	factor := complex(w.gain(), 0)
 	out := make([]complex128, len(frequency))
 	for f, hz := range frequency {
 		out[f] = factor * w.LowPass.Response(hz) * turn(hz, late)
@@ -69,14 +65,19 @@ func (w *Woofer) weights(p *Spot, c Case, frequency []float64) []complex128 {
 	return out
 }
 
-// group returns the woofer as a source that is heard by some ways.
-func (w *Woofer) group(p *Spot, cases []Case, ways []radiate.Way, medium *radiate.Medium) group {
-	g := group{field: radiate.Point(medium), ways: ways, bodies: 1, mounts: []layout.Mount{{Point: p.Array.Woofer.At, Face: -1}}, middle: p.Array.Woofer.At, apart: true}
-	for i, c := range cases {
-		g.cases = append(g.cases, i)
-		g.weight = append(g.weight, w.weights(p, c, medium.Frequency))
+// gain returns what the woofer is fed with, negative where inverted.
+func (w *Woofer) gain() float64 {
+	if w.Invert {
+		return -w.factor
 	}
-	return g
+	return w.factor
+}
+
+// group returns the woofer as a source that is heard as a point in the room is.
+func (w *Woofer) group(p *Spot, point group) group {
+	at := p.Array.Woofer.At
+	point.mounts, point.fed, point.middle = []layout.Mount{{Point: at, Face: -1}}, nil, at
+	return point
 }
 
 // HeardWoofer returns the woofer that belongs to what is heard of a plan; nil where there

@@ -154,7 +154,7 @@ func TestPageHeadsWithFindings(t *testing.T) {
 const slow = `{
 	const fetch = window.fetch;
 	window.fetch = async (path, how) => {
-		if (String(path).endsWith("api/sound") && String(how.body).includes('"as_built"')) await new Promise((go) => { window.letGo = go; });
+		if (String(path).endsWith("api/ears") && String(how.body).includes('"per_driver"')) await new Promise((go) => { window.letGo = go; });
 		return fetch(path, how);
 	};
 	AudioContext.prototype.getOutputTimestamp = function () {
@@ -169,14 +169,16 @@ func TestPageSaysWhatIsHeard(t *testing.T) {
 	b := open(t, ctx, address, 1280, 900)
 	b.do(chromedp.Evaluate(slow, nil), chromedp.Click("#play"))
 	heard := `(document.querySelector("#cases [data-heard]")?.dataset.case ?? "")`
-	b.until(heard + ` === "aligned" && window.letGo !== undefined`)
-	b.do(chromedp.Focus("#swap"), chromedp.KeyEvent("b"), chromedp.Sleep(500*time.Millisecond))
+	b.until(heard + ` === "aligned"`)
+	b.do(chromedp.Evaluate(`document.querySelector('#cases input[value="per_driver"]').click()`, nil))
+	b.until(`window.letGo !== undefined`)
+	b.do(chromedp.Focus("#swap"), chromedp.Sleep(500*time.Millisecond))
 	if said := b.text("#hear-say"); strings.Contains(said, "Now") || b.number(heard+` === "aligned" ? 1 : 0`) != 1 {
 		t.Errorf("before the sound is there it says %q", said)
 	}
 	b.do(chromedp.Evaluate(`window.heardAt = 0; window.goneAt = performance.now(); letGo();
-		new MutationObserver(() => { if (!heardAt && document.getElementById("hear-say").textContent === "Now without delays.") heardAt = performance.now(); }).observe(document.getElementById("hear-say"), {childList: true, characterData: true, subtree: true})`, nil))
-	b.until(`heardAt > 0 && ` + heard + ` === "as_built"`)
+		new MutationObserver(() => { if (!heardAt && document.getElementById("hear-say").textContent === "Now a delay for each driver.") heardAt = performance.now(); }).observe(document.getElementById("hear-say"), {childList: true, characterData: true, subtree: true})`, nil))
+	b.until(`heardAt > 0 && ` + heard + ` === "per_driver"`)
 	if ms := b.number(`heardAt - goneAt`); ms < 1900 {
 		t.Errorf("it says so %g ms after the sound came, which is heard 2 s later", ms)
 	}

@@ -5,9 +5,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 
 	"pappus/preview"
+	"pappus/preview/limit"
 	"pappus/preview/programme"
 	"pappus/render/figure"
 	"pappus/render/folder"
@@ -51,30 +51,70 @@ func sounds(p *timing.Plan) []outdir.File {
 // pageWords are the cases as the page speaks of them everywhere else.
 var pageWords = map[string]string{"as_built": "without delays", "aligned": "with delays", "point": "from one ideal point"}
 
-// hear makes what is heard at a place or on a walk for the page.
+// hear makes what is heard at a place for the page.
 func hear(options *page.Options) {
-	kept := preview.NewKept()
-	write := func(ctx context.Context, w io.Writer, h preview.Heard, of page.Hearing) error {
-		h.Programme, h.Listener = of.Programme, preview.Listener{TwoEars: of.TwoEars, Dry: of.Dry}
-		err := kept.Write(ctx, w, h, of.Case)
-		if errors.Is(err, preview.ErrWay) {
-			err = fmt.Errorf("%w: %w", page.ErrAsked, err)
-		}
-		return err
-	}
 	for _, k := range programme.All {
 		options.Programmes = append(options.Programmes, page.Named{Name: k.Name, Words: k.Words})
 	}
 	for _, c := range preview.Cases {
 		options.Cases = append(options.Cases, page.Named{Name: c.Name, Words: cmp.Or(pageWords[c.Name], c.Words), Seats: c.Case == timing.MiddleSeat})
 	}
-	options.Sound = func(ctx context.Context, w io.Writer, p *timing.Spot, at r3.Vec, of page.Hearing) error {
-		if at == p.Array.Spot {
-			return write(ctx, w, preview.Heard{Plan: p}, of)
+	options.Pace, options.Stems, options.Programme = preview.Pace, stems, pageSound
+	kept := preview.NewKept()
+	options.Loudness = func(ctx context.Context, p *timing.Spot, at r3.Vec, h page.Hearing) (map[string]float64, error) {
+		gains, err := kept.Gains(ctx, preview.Heard{Plan: p, Programme: h.Programme, At: at, TwoEars: h.TwoEars, Dry: h.Dry})
+		if err != nil {
+			return nil, ofWay(err)
 		}
-		return write(ctx, w, preview.Heard{Plan: p, From: at, Away: true}, of)
+		out := map[string]float64{}
+		for i, c := range preview.CasesOf(p) {
+			out[c.Name] = gains[i]
+		}
+		return out, nil
 	}
-	options.Walk = func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, of page.Hearing) error {
-		return write(ctx, w, preview.Heard{Plan: p, Walk: true, From: from, To: to}, of)
+}
+
+// ofWay tells the page which errors are of what was asked.
+func ofWay(err error) error {
+	if errors.Is(err, preview.ErrWay) {
+		return fmt.Errorf("%w: %w", page.ErrAsked, err)
 	}
+	return err
+}
+
+// stems are what each channel gives at a place, for the page.
+func stems(p *timing.Spot, at r3.Vec, names []string, h page.Hearing) (*page.Stems, error) {
+	cases := make([]timing.Case, len(names))
+	for i, name := range names {
+		c, ok := preview.CaseNamed(preview.CasesOf(p), name)
+		if !ok {
+			return nil, fmt.Errorf("%w: %s takes a design with several seats", page.ErrAsked, name)
+		}
+		cases[i] = c.Case
+	}
+	s, err := preview.Listener{TwoEars: h.TwoEars, Dry: h.Dry, At: &at}.Stems(p, cases)
+	if err != nil {
+		return nil, ofWay(err)
+	}
+	out := &page.Stems{Filters: s.Filters, Cases: make([][]page.Fed, len(s.Cases))}
+	for _, stem := range s.Stems {
+		out.Stems = append(out.Stems, page.Stem(stem))
+	}
+	for i, feds := range s.Cases {
+		for _, fed := range feds {
+			out.Cases[i] = append(out.Cases[i], page.Fed(fed))
+		}
+	}
+	return out, nil
+}
+
+// pageSound is a programme for the page.
+func pageSound(name string) (page.Sound, error) {
+	kind, ok := programme.Named(name)
+	if !ok {
+		return page.Sound{}, fmt.Errorf("no programme is called %s", name)
+	}
+	loop := kind.Make(preview.Rate)
+	hz, energy := preview.Weighed(loop, preview.Rate)
+	return page.Sound{Samples: loop, Frequency: hz, Energy: energy, Ceiling: preview.Ceiling, LookAhead: limit.LookAhead, Release: limit.Release}, nil
 }

@@ -10,8 +10,8 @@ import (
 
 // Times of the limiter in s.
 const (
-	lookAhead = 0.0015
-	release   = 0.08 // to win back 63 % of the gain
+	LookAhead = 0.0015
+	Release   = 0.08 // to win back 63 % of the gain
 )
 
 // New streams src with no sample above ceiling (linear, over 0) in magnitude, and
@@ -21,14 +21,14 @@ const (
 // is late. A sample that is not finite becomes silence. rate is in samples a
 // second. Stream allocates nothing.
 func New(src beep.Streamer, ceiling float64, rate beep.SampleRate) beep.Streamer {
-	n := max(1, int(lookAhead*float64(rate)))
+	n := max(1, int(LookAhead*float64(rate)))
 	// A peak is known truepeak.Delay samples late, and lies between the sample that
 	// it is known of and the next: both need its gain.
 	late := n + truepeak.Delay - 1
 	l := &limiter{
 		src:     src,
 		ceiling: ceiling,
-		back:    1 - math.Exp(-1/(release*float64(rate))),
+		back:    1 - math.Exp(-1/(Release*float64(rate))),
 		peaks:   truepeak.NewFinder(int(rate)),
 		delay:   make([][2]float64, late),
 		gains:   make([]float64, n),

@@ -35,7 +35,7 @@ type Meter struct {
 func New(rate int) *Meter {
 	m := &Meter{rate: rate}
 	for c := range m.filters {
-		m.filters[c].sections = weighting(float64(rate))
+		m.filters[c].sections = Weighting(float64(rate))
 	}
 	m.ends = m.end(0)
 	return m

@@ -134,7 +134,7 @@ func written(x [][2]float64, rate int) float64 {
 	square := make([]float64, len(x)+1) // running sum
 	var channel [2]filter
 	for c := range channel {
-		channel[c].sections = weighting(float64(rate))
+		channel[c].sections = Weighting(float64(rate))
 	}
 	for i, v := range x {
 		l, r := channel[0].next(v[0]), channel[1].next(v[1])

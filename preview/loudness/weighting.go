@@ -15,8 +15,8 @@ var (
 	highPass = biquad.Section{B0: 1, B1: -2, B2: 1, A1: -1.99004745483398, A2: 0.99007225036621}
 )
 
-// weighting returns the two sections at a rate.
-func weighting(rate float64) biquad.Chain {
+// Weighting returns the two sections at a rate.
+func Weighting(rate float64) biquad.Chain {
 	return biquad.Chain{move(shelf, tableRate, rate), move(highPass, tableRate, rate)}
 }
 

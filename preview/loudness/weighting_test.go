@@ -15,7 +15,7 @@ func TestTables(t *testing.T) {
 		{B0: 1.53512485958697, B1: -2.69169618940638, B2: 1.19839281085285, A1: -1.69065929318241, A2: 0.73248077421585},
 		{B0: 1, B1: -2, B2: 1, A1: -1.99004745483398, A2: 0.99007225036621},
 	} {
-		have := weighting(48000)[i]
+		have := Weighting(48000)[i]
 		for _, c := range []struct {
 			name       string
 			have, want float64
@@ -32,7 +32,7 @@ func TestTables(t *testing.T) {
 // the difference stays small.
 func TestOtherRatesWeightAlike(t *testing.T) {
 	level := func(hz, rate float64) float64 {
-		s := weighting(rate)
+		s := Weighting(rate)
 		return 20 * math.Log10(cmplx.Abs(s[0].At(hz, rate)*s[1].At(hz, rate)))
 	}
 	for _, rate := range []float64{32000, 44100, 88200, 96000, 192000, 384000} {
@@ -41,7 +41,7 @@ func TestOtherRatesWeightAlike(t *testing.T) {
 				t.Errorf("%g samples a second: %+.3f dB at %.0f Hz", rate, d, hz)
 			}
 		}
-		for _, s := range weighting(rate) {
+		for _, s := range Weighting(rate) {
 			if !s.IsStable() {
 				t.Errorf("%g samples a second: %+v is not stable", rate, s)
 			}

@@ -27,10 +27,16 @@
 //	                                what that breaks elsewhere in the design is mended, and said
 //	                                in sentences: see package repair
 //	/api/save     saving            saved
-//	/api/sound    soundAsked        audio/wav
-//	/api/walk     walkAsked         audio/wav
+//	/api/ears     earsAsked         earsHead, and samples
+//	/api/loudness loudnessAsked     loudnessAnswer
+//	/api/walk     walkAsked         walkAnswer
+//	GET /api/programme?name=        programmeHead, and samples
 //	/api/files    filesAsked        application/zip
 //	/api/measure  a form            measuredAnswer
+//
+// Samples (application/octet-stream) are behind the length of their head in bytes (32 bit), a
+// multiple of 4, and the head in JSON: numbers of 32 bit (IEEE 754), all little endian. The page
+// convolves the programme with the stems, so that it hears at once what is moved or turned.
 //
 // The form (multipart/form-data, RFC 7578) has text, as_built (true: no delays were set) and
 // up to 65 files named recording, WAV files of what the array played of its sweep, named as

@@ -2,7 +2,6 @@ package page
 
 import (
 	"context"
-	"io"
 	"sync"
 
 	"net/http"
@@ -136,20 +135,20 @@ func TestTooManyRequests(t *testing.T) {
 	var in, asked sync.WaitGroup
 	in.Add(mostWork)
 	leave := make(chan struct{})
-	p.options.Sound = func(context.Context, io.Writer, *timing.Spot, r3.Vec, Hearing) error {
+	p.options.Loudness = func(context.Context, *timing.Spot, r3.Vec, Hearing) (map[string]float64, error) {
 		in.Done()
 		<-leave
-		return nil
+		return nil, nil
 	}
-	sound := `{"text":` + quoted(small) + `,"programme":"clicks","case":"aligned"}`
+	sound := `{"text":` + quoted(small) + `,"programme":"clicks"}`
 	for range mostWork {
-		asked.Go(func() { do(p, request("/api/sound", sound)) })
+		asked.Go(func() { do(p, request("/api/loudness", sound)) })
 	}
 	in.Wait()
 	in.Add(mostRequests - mostWork) // the others wait for their turn
 	codes := make(chan int, 2*mostRequests)
 	for range 2 * mostRequests {
-		asked.Go(func() { codes <- do(p, request("/api/sound", sound)).Code })
+		asked.Go(func() { codes <- do(p, request("/api/loudness", sound)).Code })
 	}
 	for range mostRequests + mostWork {
 		if code := <-codes; code != http.StatusTooManyRequests {

@@ -360,7 +360,7 @@ func FuzzAPI(f *testing.F) {
 			}
 			return
 		}
-		verbs := []string{"plan", "edit", "save", "sound"}
+		verbs := []string{"plan", "edit", "save", "walk"}
 		w := do(p, request("/api/"+verbs[((verb%4)+4)%4], body))
 		if !json.Valid(w.Body.Bytes()) || w.Code == http.StatusInternalServerError {
 			t.Fatalf("%d %s", w.Code, w.Body)

@@ -3,7 +3,6 @@ package page
 import (
 	"context"
 	"embed"
-	"io"
 	"io/fs"
 	"net/http"
 
@@ -28,11 +27,14 @@ type Options struct {
 	// What can be heard and had, in the order in which it is offered.
 	Programmes, Cases, Files []Named
 
-	// Sound writes a WAV file of what is heard of a plan at a place in m. Errors may
-	// wrap ErrAsked.
-	Sound func(ctx context.Context, w io.Writer, p *timing.Spot, at r3.Vec, h Hearing) error
-	// Walk is Sound on a way from one place to another, in m.
-	Walk func(ctx context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error
+	// Stems returns what each channel gives at a place in m, for some cases. Errors may wrap
+	// ErrAsked, as those of Loudness may.
+	Stems func(p *timing.Spot, at r3.Vec, cases []string, h Hearing) (*Stems, error)
+	// Loudness returns by which factors all cases of the plan are equally loud there.
+	Loudness func(ctx context.Context, p *timing.Spot, at r3.Vec, h Hearing) (map[string]float64, error)
+	// Programme returns what is played.
+	Programme func(name string) (Sound, error)
+	Pace      float64 // m/s, of who walks
 	// Measure holds recordings of an array that plays a case against a plan. Whatever is
 	// wrong with them is its error.
 	Measure func(ctx context.Context, p *timing.Plan, recorded []verdict.Recording, played timing.Case) (verdict.Found, error)
@@ -45,14 +47,6 @@ type Named struct {
 	Name  string `json:"name"`
 	Words string `json:"words"`
 	Seats bool   `json:"seats,omitempty"` // only where there are several seats
-}
-
-// Hearing is what is to be heard and how.
-type Hearing struct {
-	Programme string `json:"programme"`
-	Case      string `json:"case"`
-	TwoEars   bool   `json:"two_ears"`
-	Dry       bool   `json:"dry"`
 }
 
 // Page is the page's server side; it is an http.Handler.
@@ -93,11 +87,12 @@ func New(o Options) (*Page, error) {
 	mux.Handle("GET /", http.FileServerFS(files))
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/start", asking(p.start))
+	mux.Handle("GET /api/programme", asking(p.programme))
 	// Recordings are held in memory, those of one measurement at a time.
 	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
-		"sound": answer(p.sound), "walk": answer(p.walk), "files": answer(p.files),
+		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "files": answer(p.files),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

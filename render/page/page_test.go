@@ -5,7 +5,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"fmt"
 	"io"
 	"net/http"
 	"net/http/httptest"
@@ -49,18 +48,14 @@ func options(path string) Options {
 	return Options{
 		Path: path, Version: "1.2.3",
 		Programmes: []Named{{Name: "clicks", Words: "click train"}}, Cases: []Named{{Name: "aligned", Words: "aligned"}}, Files: []Named{{Name: "plan", Words: "all"}},
-		Sound: func(_ context.Context, w io.Writer, p *timing.Spot, at r3.Vec, h Hearing) error {
-			if at != p.Array.Spot {
-				_, err := fmt.Fprintf(w, "RIFF of the plan for %.1f at %.1f, %.1f", p.Array.Spot.X, at.X, at.Y)
-				return err
-			}
-			_, err := fmt.Fprintf(w, "RIFF %s %s %v %v %.1f", h.Programme, h.Case, h.TwoEars, h.Dry, p.Array.Spot.X)
-			return err
+		Pace: 1.2,
+		Stems: func(p *timing.Spot, at r3.Vec, cases []string, h Hearing) (*Stems, error) {
+			return &Stems{Filters: [][]float64{{p.Array.Spot.X, at.X, at.Y}}, Stems: []Stem{{From: 3, Left: []float64{1, 2}}}, Cases: [][]Fed{{{0, -2, 1.5}}}}, nil
 		},
-		Walk: func(_ context.Context, w io.Writer, p *timing.Spot, from, to r3.Vec, h Hearing) error {
-			_, err := fmt.Fprintf(w, "RIFF %s %s from %.1f to %.1f", h.Programme, h.Case, from.Y, to.Y)
-			return err
+		Loudness: func(_ context.Context, p *timing.Spot, at r3.Vec, h Hearing) (map[string]float64, error) {
+			return map[string]float64{h.Programme: p.Array.Spot.X + 10*at.X}, nil
 		},
+		Programme: func(name string) (Sound, error) { return Sound{Samples: []float64{0.5, -0.5, 0.25}}, nil },
 		Write: func(what string, p *timing.Plan) ([]outdir.File, error) {
 			return []outdir.File{{Name: what + ".txt", Write: func(w io.Writer) error {
 				_, err := io.WriteString(w, p.Array.Name)
@@ -317,35 +312,6 @@ func TestSaveThroughLink(t *testing.T) {
 	}
 	if info, err := os.Lstat(link); err != nil || info.Mode()&os.ModeSymlink == 0 {
 		t.Errorf("%v %v", info, err)
-	}
-}
-
-func TestSound(t *testing.T) {
-	p, _ := newPage(t, small)
-	body := func(more string) string {
-		return `{"text":` + quoted(small) + `,"programme":"clicks","case":"aligned"` + more + `}`
-	}
-	for _, c := range []struct {
-		name, path, body string
-		status           int
-		want             string
-	}{
-		{"at the design's spot", "/api/sound", body(""), 200, "RIFF clicks aligned false false 2.0"},
-		{"elsewhere", "/api/sound", body(`,"spot_m":[1.5,0,1],"two_ears":true,"dry":true`), 200, "RIFF clicks aligned true true 1.5"},
-		{"in the body", "/api/sound", body(`,"spot_m":[0,0,0]`), 422, "inside the body"},
-		{"too far", "/api/sound", body(`,"spot_m":[0,0,1e9]`), 400, "within 100 m"},
-		{"programme", "/api/sound", strings.Replace(body(""), "clicks", "../x", 1), 400, "not known"},
-		{"case", "/api/sound", strings.Replace(body(""), `"aligned"`, `"b"`, 1), 400, "not known"},
-		{"walk", "/api/walk", body(`,"from_m":[1,0,1],"way":"left"`), 200, "RIFF clicks aligned from 0.0 to"},
-		{"no such walk", "/api/walk", body(`,"from_m":[1,1,1],"way":"up"`), 400, "not known"},
-	} {
-		w := do(p, request(c.path, c.body))
-		if w.Code != c.status || !strings.Contains(w.Body.String(), c.want) {
-			t.Errorf("%s: %d %s", c.name, w.Code, w.Body)
-		}
-		if w.Code == 200 && w.Header().Get("Content-Type") != "audio/wav" {
-			t.Errorf("%s: %s", c.name, w.Header())
-		}
 	}
 }
 

@@ -1,16 +1,13 @@
 package page
 
 import (
-	"context"
 	"encoding/json"
 	"fmt"
-	"io"
 	"net/http"
 	"strings"
 	"testing"
 
 	"pappus/layout/design"
-	"pappus/timing"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -127,27 +124,27 @@ func TestPlanSaysWhere(t *testing.T) {
 // TestWalksGoWhereTheySay: to the left is to the left hand of who sits there, which is
 // the loudspeaker's right.
 func TestWalksGoWhereTheySay(t *testing.T) {
-	var to r3.Vec
-	o := options("")
-	o.Walk = func(_ context.Context, w io.Writer, _ *timing.Spot, _, end r3.Vec, _ Hearing) error {
-		to = end
-		_, err := io.WriteString(w, "RIFF")
-		return err
-	}
-	p, err := New(o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for way, want := range map[string]r3.Vec{
-		"left": {X: 2, Y: -0.5, Z: 1}, "right": {X: 2, Y: 0.5, Z: 1}, "round": {X: -2, Z: 1}, "near": {X: 1, Z: 1},
-	} {
-		w := do(p, request("/api/walk", `{"text":`+quoted(small)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"way":"`+way+`"}`))
-		if w.Code != http.StatusOK || r3.Norm(r3.Sub(to, want)) > 1e-12 {
-			t.Errorf("%s: %d, to %v, want %v", way, w.Code, to, want)
+	p, _ := newPage(t, small)
+	for way, want := range map[string]triple{"left": {2, -0.5, 1}, "right": {2, 0.5, 1}, "near": {1, 0, 1}} {
+		out := ask[walkAnswer](t, p, "/api/walk", walkAsked{Text: small, From: triple{2, 0, 1}, Way: way})
+		if r3.Norm(r3.Sub(vector(out.To), vector(want))) > 1e-12 || out.Pace != 1.2 {
+			t.Errorf("%s: %+v, want %v", way, out, want)
 		}
 	}
-	if w := do(p, request("/api/walk", `{"text":`+quoted(small)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"way":"up"}`)); w.Code != http.StatusBadRequest {
-		t.Errorf("a way that there is not: %d", w.Code)
+	for name, c := range map[string]struct {
+		body   string
+		status int
+		want   string
+	}{
+		"a way that there is not": {`"from_m":[2,0,1],"way":"up"`, 400, "not known"},
+		"to a place":              {`"from_m":[2,0,1],"to_m":[2,1,1]`, 200, `"to_m":[2,1,1]`},
+		"round it":                {`"from_m":[2,0,1],"way":"round"`, 200, `"to_m":[-2,`},
+		"through the body":        {`"from_m":[2,0,0],"way":"round"`, 400, "inside the body"},
+		"to far away":             {`"from_m":[2,0,1],"to_m":[300,1,1]`, 400, "within 100 m"},
+	} {
+		if w := do(p, request("/api/walk", `{"text":`+quoted(small)+`,`+c.body+`}`)); w.Code != c.status || !strings.Contains(w.Body.String(), c.want) {
+			t.Errorf("%s: %d %s", name, w.Code, w.Body)
+		}
 	}
 }
 

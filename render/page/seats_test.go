@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
-	"net/http"
 	"slices"
 	"strings"
 	"testing"
@@ -63,30 +62,6 @@ func TestSeatsOfPlan(t *testing.T) {
 	ring := small + "[seats]\naim = \"round\"\n"
 	if out := ask[planAnswer](t, p, "/api/plan", asked{ring}); !out.OwnSpot || len(out.Seats) != 12 || out.Seats[3].Key != "seats" {
 		t.Errorf("all round: %v, %d seats", out.OwnSpot, len(out.Seats))
-	}
-}
-
-// TestSoundAtASeat is of the plan for all seats.
-func TestSoundAtASeat(t *testing.T) {
-	p, _ := newPage(t, twoSeats)
-	for _, c := range []struct{ name, text, spot, want string }{
-		{"at the middle seat", twoSeats, "[2,0,1]", "RIFF clicks aligned false false 2.0"},
-		{"at another", twoSeats, "[3,-1,1]", "RIFF of the plan for 2.0 at 3.0, -1.0"},
-		{"of a design without seats", small, "[3,-1,1]", "RIFF clicks aligned false false 3.0"},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			w := do(p, request("/api/sound", `{"text":`+quoted(c.text)+`,"spot_m":`+c.spot+`,"programme":"clicks","case":"aligned"}`))
-			if w.Body.String() != c.want {
-				t.Errorf("%q, want %q", w.Body, c.want)
-			}
-		})
-	}
-	if w := do(p, request("/api/sound", `{"text":`+quoted(twoSeats)+`,"spot_m":[300,0,1],"programme":"clicks","case":"aligned"}`)); w.Code != http.StatusBadRequest {
-		t.Errorf("too far away: %d", w.Code)
-	}
-	w := do(p, request("/api/walk", `{"text":`+quoted(twoSeats)+`,"programme":"clicks","case":"aligned","from_m":[2,0,1],"to_m":[2,1,1]}`))
-	if w.Body.String() != "RIFF clicks aligned from 0.0 to 1.0" {
-		t.Errorf("from seat to seat: %q", w.Body)
 	}
 }
 

@@ -74,6 +74,7 @@ func bundled(web string) (map[string][]byte, error) {
 		AbsWorkingDir: web,
 		EntryPointsAdvanced: []api.EntryPoint{
 			{InputPath: "src/main.ts", OutputPath: "page"},
+			{InputPath: "src/limiter.ts", OutputPath: "limiter"}, // runs beside the page, in the sound's own thread
 			{InputPath: "src/page.css", OutputPath: "page"},
 		},
 		Outdir:            "built",

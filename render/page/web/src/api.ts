@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { Change, Edited, Fault, MeasuredAnswer, Octave, PlanAnswer, Saved, SoundAsked, Started, Survey, WalkAsked } from "./document";
+import type { Change, Edited, Fault, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Octave, PlanAnswer, Saved, Started, Survey, WalkAnswer, WalkAsked } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -90,12 +90,22 @@ export async function save(text: string, read: string): Promise<string> {
   return ((await (await post("save", { text, read })).json()) as Saved).read;
 }
 
-export async function sound(wish: SoundAsked, signal?: AbortSignal): Promise<ArrayBuffer> {
-  return (await post("sound", wish, signal)).arrayBuffer();
+/** Samples with a head: of what is asked with a body, or of a file that the browser may have. */
+export async function binary(verb: string, wish?: unknown, signal?: AbortSignal): Promise<ArrayBuffer> {
+  if (wish !== undefined) return (await post(verb, wish, signal)).arrayBuffer();
+  const answer = await call(`api/${verb}`);
+  if (!answer.ok) throw await refused(answer);
+  return answer.arrayBuffer();
 }
 
-export async function walk(wish: WalkAsked, signal?: AbortSignal): Promise<ArrayBuffer> {
-  return (await post("walk", wish, signal)).arrayBuffer();
+/** By which factors cases are equally loud. */
+export async function loudness(wish: LoudnessAsked, signal: AbortSignal): Promise<LoudnessAnswer> {
+  return (await (await post("loudness", wish, signal)).json()) as LoudnessAnswer;
+}
+
+/** Where a walk leads. */
+export async function walk(wish: WalkAsked, signal: AbortSignal): Promise<WalkAnswer> {
+  return (await (await post("walk", wish, signal)).json()) as WalkAnswer;
 }
 
 export async function files(text: string, what: string): Promise<Blob> {

@@ -124,6 +124,29 @@ export interface DriverString {
   wire_m: number;
 }
 
+/** What is to be heard at a place, by whoever convolves it. Where the design has several seats, it is what is heard there of the plan for all of them. */
+export interface EarsAsked {
+  text: string;
+  /** what is planned for; null: as the design has it */
+  spot_m: Triple | null;
+  /** where the ears are; null: at the spot */
+  at_m: Triple | null;
+  /** some of those that are offered */
+  cases: string[];
+  two_ears: boolean;
+  dry: boolean;
+}
+
+/** Says what the samples are that follow: filters, then of each stem those of the left ear and, with two ears, those of the right one. A case is the sum of what it feeds, each stem behind its filter, times a gain and later by a delay. */
+export interface EarsHead {
+  rate: number;
+  two_ears: boolean;
+  /** samples of each */
+  filters: number[];
+  stems: StemHead[];
+  cases: Record<string, Fed[]>;
+}
+
 /** What the surface below or a wall of the room sends back to the spot. */
 export interface Echo {
   /** its name */
@@ -172,6 +195,16 @@ export interface Faulty {
   faults: Fault[];
   /** how one press mends it */
   cure?: Edited;
+}
+
+/** How a stem is heard in a case. */
+export interface Fed {
+  /** index */
+  stem: number;
+  /** factor, negative where inverted */
+  gain: number;
+  /** may be below 0, where its sound begins late enough */
+  delay_samples: number;
 }
 
 /** Which files are to be had. */
@@ -237,7 +270,6 @@ export interface Heard {
 /** What is to be heard and how. */
 export interface Hearing {
   programme: string;
-  case: string;
   two_ears: boolean;
   dry: boolean;
 }
@@ -338,6 +370,18 @@ export interface Load {
   driver_a: number | null;
   /** null: not known */
   driver_w: number | null;
+}
+
+/** By which factors cases are equally loud, and their highest peak at the ceiling. */
+export interface LoudnessAnswer {
+  gains: Record<string, number>;
+}
+
+/** What is to be equally loud. */
+export interface LoudnessAsked extends Hearing {
+  text: string;
+  spot_m: Triple | null;
+  at_m: Triple | null;
 }
 
 /** What recordings told, against the plan. */
@@ -665,6 +709,18 @@ export interface Polar {
   unaligned_db: (number | null)[][];
 }
 
+/** What is known of a programme; its samples follow. */
+export interface ProgrammeHead {
+  rate: number;
+  samples: number;
+  frequency_hz: number[];
+  /** weighted for loudness, at each frequency */
+  energy: number[];
+  ceiling: number;
+  look_ahead_s: number;
+  release_s: number;
+}
+
 /** The high-pass, the level and what limits it. */
 export interface Protection {
   family: string;
@@ -870,12 +926,6 @@ export interface Solid {
   faces: number[][];
 }
 
-/** What is to be heard at a spot; without one at the design's. Where the design has several seats, it is what is heard there of the plan for all of them. */
-export interface SoundAsked extends Hearing {
-  text: string;
-  spot_m: Triple | null;
-}
-
 /** What of a plan changes with the listening spot. */
 export interface Spot {
   spot_m: Triple;
@@ -904,6 +954,18 @@ export interface Started {
   walks: Named[];
   keys: KeyRow[];
   tables: TableRow[];
+}
+
+/** A stem without its samples. */
+export interface StemHead {
+  /** its number; 0: the ideal point, which is none */
+  channel: number;
+  /** index */
+  filter: number;
+  /** samples before its first one */
+  from: number;
+  /** for each ear */
+  samples: number;
 }
 
 /** A split that no other beats in both smear and level. */
@@ -959,8 +1021,14 @@ export interface Turn {
   group_delay_ms: (number | null)[];
 }
 
-/** What is to be heard on a walk. */
-export interface WalkAsked extends Hearing {
+/** Where the way ends, and how fast it is walked. */
+export interface WalkAnswer {
+  to_m: Triple;
+  pace_m_s: number;
+}
+
+/** A way. */
+export interface WalkAsked {
   text: string;
   from_m: Triple;
   /** one of the walks that are offered; empty: to a place */

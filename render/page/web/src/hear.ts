@@ -1,45 +1,49 @@
-// Hearing the chair: every case as a loop, all in step, one of them audible. A
-// change fades for 10 ms; a start fades for a second and a half, and quietly. What is
-// said to be heard is what the ear gets at that instant, not what was pressed.
+// Hearing the chair: the programme goes round, and what each channel gives at the ear is summed
+// here, so that a moved chair, another case or a channel that is turned is heard at once. A start
+// fades for a second and a half, and quietly. What is said to be heard is what the ear gets at
+// that instant, not what was pressed.
 
 import * as api from "./api";
-import { el, make, say } from "./dom";
+import type { Desk } from "./desk";
+import { el, make, rested, say } from "./dom";
 import { sentence } from "./fields";
+import { Levels } from "./levels";
+import { outAt, Player, type Wanted } from "./player";
 import type { State } from "./state";
+import { programmeOf, stemsAt, type Programme, type Stems } from "./stems";
 import type { Named, Started, Triple } from "./document";
+import { Walk } from "./walking";
 
-const COMPUTING = "Computing what the chair hears…";
-const CHANGE_S = 0.01;
-const BEGIN_S = 1.5;
-const END_S = 0.06;
 /** How often it is looked whether what was pressed is heard yet. */
 const LOOK_MS = 15;
-
-interface Loop {
-  source: AudioBufferSourceNode;
-  gain: GainNode;
+/** How long nothing may have happened before what may be heard is fetched, and loudness measured. */
+const IDLE_MS = 300;
+/** What was fetched last: for whom, and what of it. */
+interface Fetched {
+  key: string;
+  stems: Stems;
 }
 
 export class Hear {
-  private context: AudioContext | null = null;
-  private master: GainNode | null = null;
-  private loops = new Map<string, Loop>();
-  private began = 0;
   /** The case that was pressed. */
   private case = "aligned";
   /** The case that the ear gets; empty: none. */
   private heard = "";
   private looks = 0;
-  /** What is being fetched or heard: one thing at a time. */
+  private is: "off" | "wait" | "on" = "off";
+  private fetched: Fetched | null = null;
   private under: AbortController | null = null;
-  private is: "off" | "loops" | "walk" = "off";
-  /** Everything that may sound. */
-  private readonly sources = new Set<AudioBufferSourceNode>();
+  private wants = false;
+  private readonly levels = new Levels();
+  private readonly player = new Player((name, at) => this.await(name, at));
+  private readonly walking: Walk;
   private readonly play = el<HTMLButtonElement>("play");
   private readonly programme = el<HTMLSelectElement>("programme");
   private readonly volume = el<HTMLInputElement>("volume");
+  private readonly idle = rested(IDLE_MS, () => void this.prepare());
 
-  constructor(private readonly state: State, private readonly start: Started) {
+  constructor(private readonly state: State, private readonly start: Started, private readonly desk: Desk) {
+    this.walking = new Walk(state);
     this.programme.append(...start.programmes.map((p) => make("option", { value: p.name }, p.words)));
     const chosen = start.cases.find((c) => c.name === this.case) ?? start.cases[0];
     this.case = chosen?.name ?? "";
@@ -47,8 +51,16 @@ export class Hear {
       ...start.cases.map((c) =>
         make("label", { "data-case": c.name }, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
     );
-    state.on("plan", () => this.offer());
-    state.on("pick", () => this.offer());
+    for (const news of ["plan", "pick"] as const) state.on(news, () => {
+      this.walking.end();
+      this.offer();
+      this.renew();
+    });
+    state.on("spot", () => {
+      this.walking.end();
+      this.renew();
+    });
+    desk.on(() => this.sound());
     el("cases").addEventListener("change", (event) => this.choose((event.target as HTMLInputElement).value));
     this.play.onclick = () => void (this.is === "off" ? this.begin() : this.stop());
     el("swap").onclick = () => this.swap();
@@ -56,12 +68,9 @@ export class Hear {
       if (event.key.toLowerCase() !== "b" || event.ctrlKey || event.metaKey || event.altKey) return;
       if (!(event.target instanceof HTMLSelectElement)) this.swap();
     });
-    this.programme.onchange = () => void this.renew();
-    for (const id of ["two-ears", "dry"]) el(id).onchange = () => void this.renew();
+    for (const id of ["programme", "two-ears", "dry"]) el(id).onchange = () => this.renew();
     this.volume.oninput = () => this.loudness();
     el("walk").onclick = () => void this.walk();
-    state.on("plan", () => void this.renew());
-    state.on("pick", () => void this.renew());
     state.on("faults", () => {
       if (state.isBroken && this.is !== "off") this.stop();
     });
@@ -73,7 +82,7 @@ export class Hear {
     return this.start.cases.filter((c) => !c.seats || this.state.seating !== null);
   }
 
-  /** Where the listener is: at the seat that is picked, or in the chair. */
+  /** Where the listener sits: at the seat that is picked, or in the chair. */
   private get place(): Triple {
     const { seats, spot, seating, picked } = this.state;
     return [...(seating === null ? spot : (seats[picked] ?? spot))];
@@ -108,18 +117,18 @@ export class Hear {
   private choose(name: string): void {
     this.case = name;
     for (const radio of el("cases").querySelectorAll("input")) radio.checked = radio.value === name;
-    if (this.context === null || !this.loops.has(name)) return; // it is heard as soon as it is there
-    const now = this.context.currentTime + 0.02;
-    for (const [which, { gain }] of this.loops) fade(gain, which === name ? 1 : 0, now, CHANGE_S);
-    if (name !== this.heard) this.await(name, now + CHANGE_S);
+    if (this.fetched?.stems.cases[name] !== undefined) this.sound();
+    else this.renew();
   }
 
   /** Says that a case is heard once it is. */
   private await(name: string, at: number): void {
+    if (name === this.heard) return;
     window.clearTimeout(this.looks);
     const look = () => {
-      if (this.context === null || !this.loops.has(name)) return;
-      if (outAt(this.context) >= at) this.hears(name);
+      const { clock } = this.player;
+      if (clock === null || !this.player.isOn) return;
+      if (outAt(clock) >= at) this.hears(name);
       else this.looks = window.setTimeout(look, LOOK_MS);
     };
     look();
@@ -144,7 +153,7 @@ export class Hear {
     const words = db <= Number(this.volume.min) ? "off" : `${String(db).replace("-", "\u2212")} dB`;
     say(el("volume-say"), words);
     this.volume.setAttribute("aria-valuetext", words);
-    if (this.master !== null && this.context !== null && this.sources.size > 0) fade(this.master, this.level(), this.context.currentTime, 0.05);
+    this.player.level(this.level());
   }
 
   private level(): number {
@@ -152,110 +161,111 @@ export class Hear {
     return db <= Number(this.volume.min) ? 0 : 10 ** (db / 20);
   }
 
-  private open(): { context: AudioContext; master: GainNode } {
-    if (this.context === null || this.master === null) {
-      this.context = new AudioContext();
-      this.master = this.context.createGain();
-      this.master.gain.value = 0;
-      this.master.connect(this.context.destination);
+  /** What is to be heard now, but for the case; empty: nothing is planned. */
+  private wish() {
+    const text = this.state.planned?.text ?? "";
+    const [two_ears, dry] = ["two-ears", "dry"].map((id) => el<HTMLInputElement>(id).checked) as [boolean, boolean];
+    return { text, spot_m: this.place, at_m: this.state.ears, two_ears, dry };
+  }
+
+  /** Something else is to be heard, as soon as it is there. */
+  private renew(): void {
+    if (this.is === "off") return this.idle();
+    this.wants = true;
+    if (this.under === null) void this.fetch();
+  }
+
+  /** Fetches what is asked for, one at a time and the newest next, and has it heard. */
+  private async fetch(): Promise<void> {
+    const mine = new AbortController();
+    this.under = mine;
+    try {
+      while (this.wants && this.under === mine) {
+        this.wants = false;
+        await this.get(mine.signal);
+        if (this.under === mine && this.is === "on") await this.hearNow();
+      }
+      this.idle();
+    } catch (error) {
+      if (this.under === mine) this.fail(error);
+    } finally {
+      if (this.under === mine) this.under = null;
     }
-    void this.context.resume();
-    return { context: this.context, master: this.master };
+  }
+
+  /** Has the stems of what is to be heard; those of each driver's own delay only where they are. */
+  private async get(signal: AbortSignal): Promise<void> {
+    const wish = this.wish();
+    if (wish.text === "") return;
+    const cases = this.cases.map((c) => c.name).filter((name) => name !== "per_driver" || name === this.case);
+    const key = JSON.stringify([wish, cases]);
+    if (this.fetched?.key === key) return;
+    const stems = await stemsAt({ ...wish, cases }, signal);
+    if (!signal.aborted) this.fetched = { key, stems };
+  }
+
+  private async hearNow(): Promise<void> {
+    const programme = await programmeOf(this.programme.value);
+    const wanted = this.wanted(programme);
+    if (this.is !== "on" || wanted === null) return;
+    this.player.change(programme);
+    this.player.put(wanted);
+  }
+
+  /** Has what is there heard as it is turned now. */
+  private sound(): void {
+    if (this.is === "on") void this.hearNow();
+  }
+
+  private wanted(programme: Programme): Wanted | null {
+    if (this.fetched === null) return null;
+    return this.levels.wanted(this.fetched.stems, this.case, this.kind(), programme, (channel) => this.desk.of(channel));
+  }
+
+  /** What is asked for but for the place and the case. */
+  private kind(): string {
+    const { two_ears, dry } = this.wish();
+    return `${this.programme.value} ${two_ears} ${dry}`;
+  }
+
+  /** Fetches what may be heard next, and measures how loud it is. */
+  private async prepare(): Promise<void> {
+    if (this.under !== null || this.walking.isOn || this.state.busy) return;
+    const { signal } = new AbortController();
+    try {
+      const programme = await programmeOf(this.programme.value);
+      if (this.is === "off") await this.get(signal);
+      const wish = this.wish();
+      if (wish.text === "" || wish.at_m !== null) return;
+      const { gains } = await api.loudness({ ...wish, programme: this.programme.value }, signal);
+      if (JSON.stringify(wish) !== JSON.stringify(this.wish()) || this.fetched === null) return;
+      if (this.levels.measured(this.fetched.stems, this.kind(), programme, gains)) this.sound();
+    } catch {
+      // It is said once somebody wants to hear it.
+    }
   }
 
   private async begin(): Promise<void> {
-    this.is = "loops";
-    this.shown("wait");
-    await this.fetch();
-  }
-
-  /** From nothing to the chosen volume, slowly. */
-  private rise(): void {
-    const { context, master } = this.open();
-    master.gain.cancelScheduledValues(context.currentTime);
-    master.gain.setValueAtTime(0, context.currentTime);
-    fade(master, this.level(), context.currentTime, BEGIN_S);
-    this.shown("on");
-  }
-
-  /** Ends what is being fetched, and begins to fetch something else. */
-  private fresh(): AbortController {
+    this.is = "wait";
+    this.shown();
+    const mine = new AbortController();
     this.under?.abort();
-    this.under = new AbortController();
-    return this.under;
-  }
-
-  /** Fetches every case anew, the chosen one first; what plays is replaced in step. */
-  private async fetch(): Promise<void> {
-    const { context } = this.open();
-    const mine = this.fresh();
-    this.say(COMPUTING);
-    const wish = {
-      text: this.state.planned?.text ?? this.state.text,
-      spot_m: this.place,
-      programme: this.programme.value,
-      two_ears: el<HTMLInputElement>("two-ears").checked,
-      dry: el<HTMLInputElement>("dry").checked,
-    };
-    const get = async (name: string) => context.decodeAudioData(await api.sound({ ...wish, case: name }, mine.signal));
+    this.under = mine;
     try {
-      const chosen = this.case;
-      const first = await get(chosen);
+      const [programme] = await Promise.all([programmeOf(this.programme.value), this.get(mine.signal)]);
+      const wanted = this.wanted(programme);
       if (this.under !== mine) return;
-      const isFirst = this.loops.size === 0;
-      this.replace(chosen, first);
-      if (isFirst) this.rise();
-      // What was pressed meanwhile comes next.
-      const rest = this.cases.map((c) => c.name).filter((name) => name !== chosen).sort((p, q) => Number(q === this.case) - Number(p === this.case));
-      void this.join(rest, get, mine);
+      if (wanted === null) throw new Error("There is nothing to hear yet");
+      if (!(await this.player.begin(programme, wanted, this.level()))) return;
+      if (this.under !== mine) return this.player.stop();
+      this.under = null;
+      this.is = "on";
+      this.shown();
+      if (this.wants) void this.fetch();
+      this.idle();
     } catch (error) {
       if (this.under === mine) this.fail(error);
     }
-  }
-
-  /** Lets the other cases join as they come. */
-  private async join(names: string[], get: (name: string) => Promise<AudioBuffer>, mine: AbortController): Promise<void> {
-    try {
-      for (const name of names) {
-        const buffer = await get(name);
-        if (this.under !== mine) return;
-        this.add(name, buffer);
-        if (name === this.case) this.choose(name);
-      }
-      if (el("hear-say").textContent === COMPUTING) this.say("");
-    } catch (error) {
-      if (this.under === mine) this.fail(error);
-    }
-  }
-
-  /** Puts one loop in the place of all that play, at the same point of the sound. */
-  private replace(name: string, buffer: AudioBuffer): void {
-    const now = this.open().context.currentTime + 0.02;
-    const old = [...this.loops.values()];
-    if (old.length === 0) this.began = now;
-    this.loops = new Map();
-    this.add(name, buffer);
-    const { gain } = this.loops.get(name)!;
-    fade(gain, 1, now, CHANGE_S);
-    this.await(name, now + CHANGE_S);
-    for (const loop of old) end(loop, now);
-  }
-
-  /** Starts a loop, silent and in step with the others. */
-  private add(name: string, buffer: AudioBuffer): void {
-    const { context, master } = this.open();
-    const now = context.currentTime + 0.02;
-    const source = this.source(context, buffer);
-    source.loop = true;
-    const gain = context.createGain();
-    gain.gain.value = 0;
-    source.connect(gain).connect(master);
-    source.start(now, (now - this.began) % buffer.duration);
-    this.loops.set(name, { source, gain });
-  }
-
-  private async renew(): Promise<void> {
-    if (this.is === "loops") await this.fetch();
   }
 
   /** Stops what is computed and everything that sounds. */
@@ -263,14 +273,11 @@ export class Hear {
     this.under?.abort();
     this.under = null;
     this.is = "off";
+    this.wants = false;
+    this.walking.end();
+    this.player.stop();
     this.hears("");
-    if (this.context === null) return this.shown("off");
-    const { context, master } = this.open();
-    const now = context.currentTime;
-    fade(master, 0, now, END_S);
-    for (const source of this.sources) source.stop(now + END_S + 0.02);
-    this.loops = new Map();
-    this.shown("off");
+    this.shown();
     this.say("");
   }
 
@@ -280,66 +287,37 @@ export class Hear {
     this.say(error instanceof api.Faulty ? error.faults.map(sentence).join("; ") : error instanceof Error ? error.message : String(error));
   }
 
-  private shown(is: "on" | "off" | "wait"): void {
-    this.play.textContent = is === "off" ? "Play" : "Stop";
-    this.play.setAttribute("aria-pressed", String(is !== "off"));
-    el("hear").dataset.state = is;
+  private shown(): void {
+    this.play.textContent = this.is === "off" ? "Play" : "Stop";
+    this.play.setAttribute("aria-pressed", String(this.is !== "off"));
+    el("hear").dataset.state = this.is;
   }
 
-  /** A source that is stopped with all others. */
-  private source(context: AudioContext, buffer: AudioBuffer): AudioBufferSourceNode {
-    const source = context.createBufferSource();
-    source.buffer = buffer;
-    this.sources.add(source);
-    source.addEventListener("ended", () => this.sources.delete(source));
-    return source;
-  }
-
+  /** Walks, or is back where one sits. What plays goes on; where nothing did, it plays for so long. */
   private async walk(): Promise<void> {
-    this.stop();
-    const { context, master } = this.open();
-    const mine = this.fresh();
-    this.is = "walk";
-    this.shown("wait");
-    this.say("Computing the walk…");
-    const from = this.place;
+    if (this.walking.isOn) {
+      this.walking.end();
+      return this.renew();
+    }
+    const wasOff = this.is === "off";
     try {
-      const wav = await api.walk({
-        text: this.state.planned?.text ?? this.state.text, from_m: from, ...this.way,
-        case: this.case, programme: this.programme.value, two_ears: el<HTMLInputElement>("two-ears").checked,
-        dry: el<HTMLInputElement>("dry").checked,
-      }, mine.signal);
-      const buffer = await context.decodeAudioData(wav);
-      if (this.under !== mine) return;
-      const source = this.source(context, buffer);
-      source.connect(master);
-      source.addEventListener("ended", () => {
-        if (this.under === mine) this.stop();
-      });
-      source.start();
-      this.rise();
+      const going = this.walking.go({ from_m: this.place, ...this.way }, this.state.planned?.text ?? "", () => this.hearAt());
+      if (wasOff) await this.begin();
       this.say(this.state.seating === null ? "Walking from the chair." : "Walking.");
+      const isThere = await going;
+      if (!isThere) return;
+      if (wasOff) this.stop();
+      else this.renew();
+      this.say(wasOff ? "" : "Back again.");
     } catch (error) {
-      if (this.under === mine) this.fail(error);
+      if (!(error instanceof DOMException && error.name === "AbortError")) this.fail(error);
     }
   }
-}
 
-/** The instant of the graph's time that comes out of the loudspeaker or the headphones now, s. */
-function outAt(context: AudioContext): number {
-  const { contextTime = 0, performanceTime = 0 } = context.getOutputTimestamp();
-  if (contextTime > 0) return contextTime + Math.max(0, performance.now() - performanceTime) / 1000;
-  return context.currentTime - (context.outputLatency || context.baseLatency || 0);
-}
-
-/** Brings a gain to another in so many seconds. */
-function fade(node: GainNode, to: number, at: number, seconds: number): void {
-  node.gain.cancelScheduledValues(at);
-  node.gain.setValueAtTime(node.gain.value, at);
-  node.gain.linearRampToValueAtTime(to, at + seconds);
-}
-
-function end({ source, gain }: Loop, at: number): void {
-  fade(gain, 0, at, CHANGE_S);
-  source.stop(at + CHANGE_S + 0.05);
+  /** Has a place of a walk heard. */
+  private async hearAt(): Promise<void> {
+    if (this.is !== "on" || this.under !== null) return new Promise((then) => setTimeout(then, LOOK_MS));
+    this.wants = true;
+    await this.fetch();
+  }
 }

@@ -6,6 +6,7 @@ import { BodyView } from "./bodyview";
 import { Built } from "./built";
 import { Compare } from "./compare";
 import { Curves } from "./curves";
+import { Desk } from "./desk";
 import { el, framed, make, say } from "./dom";
 import { Fields } from "./fields";
 import { Files, originOf } from "./files";
@@ -102,7 +103,7 @@ function build(start: Started): State {
   undo(state);
   new Fields(state, trial, start);
   new Files(state, start);
-  new Hear(state, start);
+  new Hear(state, start, new Desk(state));
   new Compare(state, curves);
   new Built(state, curves);
   textPanel(state);

@@ -7,7 +7,7 @@ import { History, nameOf } from "./history";
 import type { Former } from "./trial";
 import type { Settled } from "./types";
 
-export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle" | "pick";
+export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle" | "pick" | "ears";
 
 /** Why a text became the design: a chair that came to rest leaves the room as it is drawn. */
 export type Reason = "chair" | "design";
@@ -50,6 +50,8 @@ export class State {
   seats: Triple[] = [];
   /** The seat whose place and name stand below the map; -1: the chair. */
   picked = -1;
+  /** Where somebody is who walks; null: nobody does. */
+  ears: Triple | null = null;
   /** The place of the chair, or of a seat, is not in the text yet. */
   spotWaits = false;
   /** Why it cannot be planned for, in the server's words. */

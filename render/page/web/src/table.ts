@@ -98,7 +98,7 @@ export class Tables {
 
   /** Puts the table on the clipboard, for a spreadsheet. */
   private async copy(): Promise<void> {
-    const lines = [...el("channels").querySelectorAll("tbody tr")].map((tr) => {
+    const lines = [...el("channels").querySelectorAll("tbody tr[data-channel]")].map((tr) => {
       const cells = [...tr.querySelectorAll("td:not(.bar-cell)")].map((td) => (td.textContent ?? "").replace("\u2212", "-"));
       return [tr.querySelector("th")?.textContent ?? "", ...cells].join("\t");
     });
