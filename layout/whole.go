@@ -3,6 +3,7 @@ package layout
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -16,15 +17,28 @@ func wholeBody(d *design.Design) (*body.Body, error) {
 	if d.Body.Shape == "file" {
 		return fromFile(d)
 	}
-	whole, err := made(d.Body, d.Body.Radius)
-	if err == nil && d.Body.Dual {
-		whole, err = body.Dual(whole)
+	b := d.Body
+	key := fmt.Sprint(b.Shape, " ", b.Base, b.Subdivision, b.M, b.N, b.Sides, b.Height, b.Dual, b.Radius)
+	w := wholes.get(key, func() (w wholeOrNot) {
+		if w.Body, w.err = made(b, b.Radius); w.err == nil && b.Dual {
+			w.Body, w.err = body.Dual(w.Body)
+		}
+		return w
+	})
+	if w.err != nil {
+		return nil, fault(d, "body.shape", b.Shape, w.err.Error(), w.err)
 	}
-	if err != nil {
-		return nil, fault(d, "body.shape", d.Body.Shape, err.Error(), err)
-	}
-	return whole, nil
+	return w.Body, nil
 }
+
+// wholeOrNot is a body before its cut, or why there is none.
+type wholeOrNot struct {
+	*body.Body
+	err error
+}
+
+// A body is made once for all its cuts and turns, one after the other.
+var wholes = newMemory[wholeOrNot](mostKept)
 
 // made is a body by the word for its shape.
 func made(b design.Body, radius float64) (*body.Body, error) {

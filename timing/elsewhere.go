@@ -27,7 +27,7 @@ func (p *Plan) At(place r3.Vec) (*Plan, error) {
 		r.Channel, r.Delay = planned.Channel, planned.Delay
 		r.Level += 20 * math.Log10(math.Abs(gain[r.Channel]))
 	}
-	out.Response, out.Aligned, out.Unaligned = planner.pressure.sumUp(out.Arrivals, out.Channels, gain, out.Protection.HighPass())
+	out.Response, out.Aligned, out.Unaligned, out.Ripple = planner.pressure.sumUp(out.Arrivals, out.Channels, gain, out.Protection.HighPass())
 	out.Phase = planner.pressure.phase(out.Arrivals, out.Channels, gain, out.Protection.HighPass())
 	out.Echoes, err = out.echoes()
 	return &out, err

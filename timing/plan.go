@@ -28,6 +28,7 @@ type Spot struct {
 	Phase     Phase
 	Aligned   Measures // with the delays
 	Unaligned Measures // without
+	Ripple    float64  // dB, standard deviation over thirds from 200 Hz to 5 kHz of what echoes add to the level, with the delays; 0 without any
 	Seating   *Seating // how the delays serve all seats; nil where there are fewer than two
 	Echoes    []Echo   // what the surface below or each wall does to the sound at the spot, the deepest dip first
 

@@ -124,7 +124,7 @@ func (p *Planner) spot(ctx context.Context, a *layout.Array, e effort) (*Spot, e
 		Array: a, SpeedOfSound: p.speed, Arrivals: arrivals, Channels: channels, Wait: wait, Rounding: rounding, Protection: protection,
 		Seating: seated.seating, Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late, served: seated,
 	}
-	s.Response, s.Aligned, s.Unaligned = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
+	s.Response, s.Aligned, s.Unaligned, s.Ripple = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
 	s.Phase = p.pressure.phase(arrivals, channels, gain, protection.HighPass())
 	s.Warnings = append(s.Warnings, s.sharedLate()...)
 	s.Echoes, err = s.echoes()

@@ -138,7 +138,7 @@ func (h *pressures) parts() []float64 {
 
 // sumUp sums the drivers at the spot: what is heard there, behind a high-pass, gives the
 // levels, the direct sound the measures.
-func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64, high crossover.Filter) (r Response, aligned, unaligned Measures) {
+func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64, high crossover.Filter) (r Response, aligned, unaligned Measures, ripple float64) {
 	groups, delay := mountsOf(channels), delaysOf(channels)
 	builtDirect, alignedDirect := h.sum(h.direct, groups, gain, delay)
 	stepDirect := h.inStep(h.direct, groups, gain)
@@ -163,7 +163,26 @@ func (h *pressures) sumUp(arrivals []Arrival, channels []Channel, gain []float64
 		lost := bandLoss(h.frequency, func(f int) float64 { return sum[f] * sum[f] }, stepDirect)
 		return Measures{measure.Smear(late, weight), measure.Spread(late), measure.CombOnset(h.frequency, sum, stepDirect), lost}
 	}
-	return r, measured(alignedDirect, 1), measured(builtDirect, 0)
+	if h.echoed {
+		ripple = rippleOf(h.frequency, with, alignedDirect)
+	}
+	return r, measured(alignedDirect, 1), measured(builtDirect, 0), ripple
+}
+
+// Echoes make a level uneven from rippleLow to rippleHigh in Hz: below, a body and its room are
+// hardly told apart, above, thirds of an octave hold so many dips that they even out.
+const rippleLow, rippleHigh = 200, 5000
+
+// rippleOf returns by how much echoes make a level uneven: the standard deviation over thirds of
+// an octave, in dB, of the energy of what is heard with them over that without.
+func rippleOf(frequency, with, direct []float64) float64 {
+	var more []float64
+	for _, centre := range band.ThirdsWithin(rippleLow, rippleHigh) {
+		low, high := band.Edges(centre, 3)
+		from, to := band.Range(frequency, low, high)
+		more = append(more, measure.Decibels(floats.Dot(with[from:to], with[from:to])/floats.Dot(direct[from:to], direct[from:to])))
+	}
+	return measure.Deviation(more)
 }
 
 // choices returns what each way of taking delays, one for each driver, would leave of the

@@ -189,3 +189,23 @@ func TestPageShowsTheOther(t *testing.T) {
 	}
 	b.quiet()
 }
+
+// TestPageFindsAPlace: a button turns the body so that the chair loses less, and says what that brings;
+// what it says goes once the design is another, and so do the buttons with seats.
+func TestPageFindsAPlace(t *testing.T) {
+	ctx := chromium(t)
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 1440, 900)
+	b.rested(chromedp.Click(`#where [data-what="body"]`))
+	b.until(`document.getElementById("where-say").textContent.startsWith("Here the chair loses")`)
+	if text := b.design(); !strings.Contains(text, "\nyaw_deg = ") {
+		t.Errorf("the body is not turned:\n%s", text)
+	}
+	b.rested(chromedp.Click("#undo"))
+	b.until(`document.getElementById("where-say").textContent === ""`)
+	b.do(chromedp.Click(`#where [data-what="chair"]`))
+	b.until(`document.getElementById("where-say").textContent.startsWith("Here the chair loses") && document.getElementById("spot-x").value !== "1.80"`)
+	b.do(chromedp.Click("#seat-add"))
+	b.until(`document.getElementById("where").hidden`)
+	b.quiet()
+}

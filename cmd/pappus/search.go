@@ -115,7 +115,7 @@ func (ask asked) found(j *job, r *search.Result) (outcome, error) {
 	if len(r.Found) == 0 {
 		return outcome{}, errors.New(words.NothingFound(r))
 	}
-	if err := movedTo(j.folder, r); err != nil {
+	if err := settled(j.folder, r); err != nil {
 		return outcome{}, err
 	}
 	for _, f := range r.Found {
@@ -136,10 +136,7 @@ func (ask asked) job(j *job) (search.Job, error) {
 	if err != nil {
 		return search.Job{}, err
 	}
-	for _, k := range []struct {
-		flag, key string
-		value     int
-	}{{"stock", "search.drivers", ask.stock}, {"channels", "search.channels", ask.channels}} {
+	for _, k := range ask.keys() {
 		if !j.Flags().Changed(k.flag) {
 			continue
 		}
@@ -151,7 +148,28 @@ func (ask asked) job(j *job) (search.Job, error) {
 		}
 	}
 	d, err := design.Parse(name, text)
-	return search.Job{Design: d, Text: text, Seed: uint64(ask.seed)}, err
+	return search.Job{Design: d, Text: text, Seed: uint64(ask.seed)}, ask.byFlag(j, err)
+}
+
+// flagKey is a flag that stands over a key of the design.
+type flagKey struct {
+	flag, key string
+	value     int
+}
+
+func (ask asked) keys() []flagKey {
+	return []flagKey{{"stock", "search.drivers", ask.stock}, {"channels", "search.channels", ask.channels}}
+}
+
+// byFlag names the flag in an error that its value makes.
+func (ask asked) byFlag(j *job, err error) error {
+	var e *design.Error
+	for _, k := range ask.keys() {
+		if j.Flags().Changed(k.flag) && errors.As(err, &e) && e.Key == k.key {
+			return fmt.Errorf("--%s %d: %s", k.flag, k.value, e.Reason)
+		}
+	}
+	return err
 }
 
 // shared returns which share of how many is asked for; 0, 0 for all.
@@ -187,13 +205,16 @@ func sharedOutcome(r *search.Result, note *notes) outcome {
 	}
 }
 
-// movedTo lets the designs that a search found name their files from a folder.
-func movedTo(folder string, r *search.Result) error {
+// settled gives the designs that a search found their names, and lets them name their files
+// from a folder.
+func settled(folder string, r *search.Result) error {
 	beside := filepath.Dir(r.Job.Design.Path)
 	for i := range r.Found {
-		var err error
-		r.Found[i].Text, err = design.Moved(r.Found[i].Text, func(path string) string { return fromFolder(folder, beside, path) })
+		text, err := design.Moved(r.Found[i].Text, func(path string) string { return fromFolder(folder, beside, path) })
 		if err != nil {
+			return err
+		}
+		if r.Found[i].Text, err = design.Set(text, "name", words.OfferedName(r, r.Found[i])); err != nil {
 			return err
 		}
 	}

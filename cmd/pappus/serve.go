@@ -23,7 +23,8 @@ func newServe(f *flags) *cobra.Command {
 		Short: "Show a design on a page in the browser, to change it and to hear it",
 		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
 			"The page is for this machine alone: nothing else on the network can reach it.\n" +
-			"It writes no file but DESIGN.toml, and that only when it is told to save.",
+			"It writes no file but DESIGN.toml, and that only when it is told to save, and\n" +
+			"DESIGN.bench.toml beside it, where somebody ticks at the bench.",
 		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
 			return servePage(c, f, cmp.Or(args...), port, open)

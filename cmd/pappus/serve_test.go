@@ -61,7 +61,11 @@ func servingUntil(t *testing.T, design, port string) (address string, stopped fu
 	ctx, stop := context.WithCancel(context.Background())
 	out, in := io.Pipe()
 	root := newRoot()
-	root.SetArgs([]string{"serve", design, "--port", port})
+	args := []string{"serve", "--port", port}
+	if design != "" { // else the built-in one
+		args = append(args, design)
+	}
+	root.SetArgs(args)
 	root.SetOut(in)
 	ended := make(chan error, 1)
 	go func() {

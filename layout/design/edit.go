@@ -103,7 +103,7 @@ func unfolded(tables []Table) []Table {
 	var out []Table
 	for _, t := range tables {
 		out = append(out, t)
-		for _, in := range t.Inner {
+		for _, in := range t.inner() {
 			in.Name = join(t.Name, in.Name)
 			out = append(out, in)
 		}

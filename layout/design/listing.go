@@ -172,7 +172,10 @@ func (d *Design) Values() map[string]any {
 // the row that it would have; empty where there is no such key.
 func rowOf(tables []Table, path string) Row {
 	table, name, _ := cutLast(path)
-	for _, t := range unfolded(tables) {
+	if strings.HasPrefix(table, "search.") {
+		tables = unfolded(tables)
+	}
+	for _, t := range tables {
 		if t.Name != anyRow.ReplaceAllString(table, "") {
 			continue
 		}

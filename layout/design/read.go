@@ -164,10 +164,18 @@ type Table struct {
 	Optional bool     // may stay away, with the keys that it needs
 	Unless   []string // it may stay away where one of these tables is there
 	Rows     []Row
-	Inner    []Table        // the tables in it, [name.inner]
+	Inner    func() []Table // the tables in it, [name.inner]; nil: none
 	More     func() []Row   // the rows of one more
 	Each     func() [][]Row // the rows of each that there is
 	Most     int            // of many
+}
+
+// inner are the tables in a table.
+func (t Table) inner() []Table {
+	if t.Inner == nil {
+		return nil
+	}
+	return t.Inner()
 }
 
 // Many is a table [[name]] that fills a list, of so many rows at most.
@@ -263,7 +271,7 @@ func (r *Reader) top() {
 		case t.More != nil:
 			r.many(t, v)
 		default:
-			r.one(t.Name, v, given, t.Rows, t.Inner...)
+			r.one(t.Name, v, given, t.Rows, t.inner()...)
 		}
 		known = append(known, t.Name)
 	}

@@ -64,7 +64,7 @@ var aimsLimits = Limits{words: searchAims, Says: "a list in square brackets of "
 // searchTable lists the keys of [search], and of the tables in it.
 func (d *Design) searchTable() Table {
 	s := &d.Search
-	return Table{Name: "search", Optional: true, Inner: d.varied(), Rows: []Row{
+	return Table{Name: "search", Optional: true, Inner: d.varied, Rows: []Row{
 		{"drivers", &s.Drivers, From(1, MaxDrivers), 1, Stock, "drivers in stock"},
 		{"least_drivers", &s.LeastDrivers, From(1, MaxDrivers), 1, leastDrivers, "fewest drivers"},
 		{"channels", &s.Channels, From(1, MaxDrivers), 1, nil, "channels that there are"},
@@ -260,7 +260,11 @@ func (r *reader) checkSearch() {
 	if !s.Present {
 		return
 	}
-	r.must(s.LeastDrivers <= s.Drivers, r.origin("search.least_drivers", "search.drivers"), "at most search.drivers, %d", s.Drivers)
+	if r.has("search.least_drivers") {
+		r.must(s.LeastDrivers <= s.Drivers, "search.least_drivers", "at most search.drivers, %d", s.Drivers)
+	} else {
+		r.must(s.LeastDrivers <= s.Drivers, "search.drivers", "at least %d, below which nothing is looked for unless search.least_drivers says so", s.LeastDrivers)
+	}
 	r.must(s.MostVolume == 0 || s.LeastVolume <= s.MostVolume, "search.litres_least", "at most search.litres_most, %s", r.Shown("search.litres_most"))
 	there := map[string]bool{"surface": s.Present && r.Surface.Present, "room": r.Room.Present, "woofer": r.Woofer.Present}
 	for _, v := range s.Vary {

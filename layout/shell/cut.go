@@ -137,12 +137,11 @@ func Cut(b *body.Body, holes []Hole, job Job) (Plan, error) {
 
 // Fits tells whether the shell of a body fits a bed without a cut.
 func Fits(b *body.Body, job Job) bool {
-	stock, err := pieces(b, job.Wall)
-	if job.check() != nil || err != nil {
+	if low, high := b.Span(); job.check() != nil || high-low > job.Bed.Z*(1+spare) {
 		return false
 	}
-	low, high := b.Span()
-	if high-low > job.Bed.Z*(1+spare) {
+	stock, err := pieces(b, job.Wall)
+	if err != nil {
 		return false
 	}
 	c := &cutter{stock: stock, job: job}

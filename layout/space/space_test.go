@@ -72,7 +72,7 @@ func TestApplyIsText(t *testing.T) {
 
 // The space of a stock is neither a handful nor more than a search can go through.
 func TestLengths(t *testing.T) {
-	for _, c := range []struct{ stock, least, most int }{{12, 50, 300}, {40, 1000, 4000}, {120, 2500, 12000}} {
+	for _, c := range []struct{ stock, least, most int }{{12, 100, 500}, {40, 2000, 6000}, {120, 5000, 12000}} {
 		s := of(t, starter(func(s *design.Search) { s.Drivers = c.stock }))
 		if n := s.Len(); n < c.least || n > c.most {
 			t.Errorf("of %d drivers %d layouts, want %d to %d", c.stock, n, c.least, c.most)

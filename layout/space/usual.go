@@ -47,7 +47,7 @@ type usuals struct {
 // flanges cover less than a seventh of the ball round the body. A body with 1.75 times the
 // radius of the least is louder at the bottom, and worse in all else.
 const (
-	radiusStep  = 1.0 / 12
+	radiusStep  = 1.0 / 14
 	mostLarger  = 1.75
 	leastCover  = 1.0 / 7
 	anyNarrower = 1.06 // a body is narrower than its ball by up to so much
@@ -84,7 +84,7 @@ func (u *usuals) radii(least float64, n int) []float64 {
 }
 
 // turns is how many turns of a body are tried within the angle after which it is the same.
-const turns = 3
+const turns = 6
 
 // block makes a block of a family and its sizes.
 func (u *usuals) block(f family, sizes axis) block {
@@ -259,24 +259,27 @@ func (u *usuals) balls(f family) axis {
 // that have the same.
 var domeCuts = []float64{0, -0.4}
 
-const floorStep = 5.0
+const floorStep = 7.5
 
 // domes are the sizes of a ball that is cut, with n drivers above.
 func (u *usuals) domes(f family, n int) axis {
 	var out axis
 	for _, cut := range domeCuts {
-		for r := f.least; r <= min(u.most, 1.5*mostLarger*f.least); r *= 1 + radiusStep {
-			mmR := math.Ceil(r/mm*2) / 2
-			c := math.Round(cut * mmR)
-			floor := u.floor(mmR, c)
-			if math.IsInf(floor, 1) || floor > 80 {
-				continue
-			}
+		first := math.Inf(1)
+		for r := f.least; r <= min(u.most, mostLarger*first); r *= 1 + radiusStep {
+			size := math.Ceil(r/mm*2) / 2
+			c := math.Round(cut * size)
+			floor := u.floor(size, c)
 			area := (1 - math.Sin(floor*math.Pi/180)) / 2
-			if cover := u.covered(n, mmR*mm) / area; cover > mostCover || cover < leastCover {
-				continue
+			cover := u.covered(n, size*mm) / area
+			if floor > 90 || cover > mostCover {
+				continue // too small
 			}
-			out = append(out, []design.Setting{radius(mmR), cutAt(c), {Key: "mounts.over", Value: "dome"}, {Key: "mounts.keep_clear_below_deg", Value: floor}})
+			if cover < leastCover {
+				break
+			}
+			first = min(first, r)
+			out = append(out, []design.Setting{radius(size), cutAt(c), {Key: "mounts.over", Value: "dome"}, {Key: "mounts.keep_clear_below_deg", Value: floor}})
 		}
 	}
 	return out

@@ -21,9 +21,10 @@ const mostText = 1 << 20
 
 // disk is the one file that the page may write.
 type disk struct {
-	path string // empty: none, the built-in demo stands for it
-	mu   sync.Mutex
-	seen string // hash of what was read or written last
+	path  string // empty: none, the built-in demo stands for it
+	mu    sync.Mutex
+	seen  string          // hash of what was read or written last
+	names map[string]bool // files that it names
 }
 
 // hashOf names a text by its content.
@@ -41,9 +42,16 @@ func (d *disk) read() ([]byte, error) {
 	defer d.mu.Unlock()
 	text, err := design.ReadFile(d.path, mostText)
 	if err == nil {
-		d.seen = hashOf(text)
+		d.seen, d.names = hashOf(text), namesOf(text)
 	}
 	return text, err
+}
+
+// own tells whether the file names that file.
+func (d *disk) own(name string) bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.names[name]
 }
 
 // save replaces the file, whole or not at all, if it still holds what has that
@@ -79,6 +87,6 @@ func (d *disk) save(text []byte, held string) (string, error) {
 	if err := outdir.Replace(path, text); err != nil {
 		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
 	}
-	d.seen = hashOf(text)
+	d.seen, d.names = hashOf(text), namesOf(text)
 	return d.seen, nil
 }

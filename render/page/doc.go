@@ -6,8 +6,8 @@
 // the Origin header where there is one, name a loopback address: a foreign site
 // can neither read it nor, by giving its own name this machine's address, speak to
 // it. It runs no script but its own (Content Security Policy Level 3, W3C; Fetch
-// and Origin, WHATWG; WebSocket, RFC 6455). The design's own path is the only file
-// that it writes.
+// and Origin, WHATWG; WebSocket, RFC 6455). The design's own path, and beside it
+// the ticks of the bench, are the only files that it writes.
 //
 // # API
 //
@@ -31,7 +31,11 @@
 //	/api/loudness loudnessAsked     loudnessAnswer
 //	/api/walk     walkAsked         walkAnswer
 //	GET /api/programme?name=        programmeHead, and samples
+//	/api/where    whereAsked        whereFound
 //	/api/files    filesAsked        application/zip
+//	/api/bench    asked             benchAnswer
+//	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design
+//	/api/tick     ticked            ticksAnswer, once that string's line is written
 //	/api/measure  a form            measuredAnswer
 //
 // Samples (application/octet-stream) are behind the length of their head in bytes (32 bit), a

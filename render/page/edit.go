@@ -35,6 +35,9 @@ func (p *Page) edit(_ http.ResponseWriter, _ *http.Request, in edits) (any, erro
 	if len(in.Set) > mostChanges {
 		return nil, &failure{http.StatusBadRequest, "too many changes at once"}
 	}
+	if err := p.plans.refuse(in.Text, in.Set); err != nil {
+		return nil, err
+	}
 	changes := make([]repair.Change, len(in.Set))
 	for i, s := range in.Set {
 		changes[i] = repair.Change(s)
@@ -69,7 +72,7 @@ func (p *Page) save(_ http.ResponseWriter, _ *http.Request, in saving) (any, err
 // cured adds to what is wrong with a text how one press mends it, where one does.
 func (p *Page) cured(err error, text string) error {
 	var faults *faulty
-	if !errors.As(err, &faults) {
+	if !errors.As(err, &faults) || p.plans.refuse(text, nil) != nil {
 		return err
 	}
 	out, ok := repair.Cure(p.plans.name, []byte(text))

@@ -55,6 +55,7 @@ type Page struct {
 	plans   *plans
 	moved   elsewhere
 	disk    disk
+	ticks   ticks
 	working chan struct{} // heavy work
 	handler http.Handler
 }
@@ -74,8 +75,10 @@ func New(o Options) (*Page, error) {
 		plans:   newPlans(o.Path),
 		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
+		ticks:   ticksOf(o.Path),
 		working: make(chan struct{}, mostWork),
 	}
+	p.plans.own = p.disk.own
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
 	}
@@ -85,6 +88,7 @@ func New(o Options) (*Page, error) {
 	}
 	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
 	mux.Handle("GET /", http.FileServerFS(files))
+	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/start", asking(p.start))
 	mux.Handle("GET /api/programme", asking(p.programme))
@@ -92,7 +96,8 @@ func New(o Options) (*Page, error) {
 	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
-		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "files": answer(p.files),
+		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "files": answer(p.files),
+		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

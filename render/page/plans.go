@@ -39,7 +39,8 @@ type planned struct {
 // plans makes plans and keeps the last few. Those who ask for the same text share
 // the work; it ends when none of them waits any more.
 type plans struct {
-	name string // of the design, for messages and for files beside it
+	name string                 // of the design, for messages and for files beside it
+	own  func(name string) bool // whether the design's own file names that file; nil: none
 	mu   sync.Mutex
 	kept *lru.Cache[string, *planned]
 	now  map[string]*flight
@@ -128,7 +129,7 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 // make plans a text, looking between stages whether anyone still waits.
 func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	d, faults := design.Examine(p.name, []byte(text))
-	if len(faults) > 0 {
+	if faults = append(faults, p.outside(d)...); len(faults) > 0 {
 		out := faultyFor()
 		for _, f := range faults {
 			out.Faults = append(out.Faults, faultOf(f))

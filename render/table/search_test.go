@@ -74,7 +74,7 @@ func TestSearchScreen(t *testing.T) {
 			t.Errorf("%d letters: %s", n, line)
 		}
 	}
-	for _, want := range []string{"what to build from 120 drivers and 6 channels", "Look out: stopped before all was done", "The loudest.", "width_mm = 250: 812 designs",
+	for _, want := range []string{"what to build from 120 drivers and 6 channels", "Look out: stopped before all was done", "The loudest.", "812 designs: width_mm = 250",
 		"No design of 40 mm flanges is as loud as 120 dB: 112 dB is the most", "on the front itself", " 1       31    1.23       96.5       4.4     267    33.2    2.3      3      -"} {
 		if !strings.Contains(strings.ReplaceAll(b.String(), "\n", " "), want) {
 			t.Errorf("no %q in\n%s", want, b.String())

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"pappus/layout/design"
 	"pappus/layout/prose"
 	"pappus/timing/search"
 )
@@ -60,11 +61,24 @@ func AimNames(r *search.Result) string {
 
 // Searched heads what a search found.
 func Searched(r *search.Result) string {
-	name := r.Job.Design.Name
-	if name == "" {
-		name = "Array"
+	text := "what to build from " + stock(r)
+	if name := r.Job.Design.Name; name != "" && name != design.Unnamed {
+		return name + ": " + text
 	}
-	return name + ": what to build from " + stock(r)
+	return capital(text)
+}
+
+// OfferedName names a design that is offered as its file does: after the design that the search
+// began from, its number and what it is.
+func OfferedName(r *search.Result, f search.Found) string {
+	name := capital(f.Name)
+	if begun := r.Job.Design.Name; begun != design.Unnamed {
+		name = fmt.Sprintf("%s, %d: %s", begun, f.Found, f.Name)
+	}
+	if letters := []rune(name); len(letters) > design.LongestTitle {
+		return string(letters[:design.LongestTitle])
+	}
+	return name
 }
 
 // SearchedHow says how many designs were looked at, and how.

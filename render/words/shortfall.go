@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -26,6 +27,25 @@ var limitWords = map[string]struct{ ask, nearest, unit string }{
 	"search.level_db":      {"is as loud as %s", "the most", "dB"},
 	"search.lowest_hz":     {"plays down to %s", "the lowest", "Hz"},
 	"search.pieces":        {"is printed in %s", "the fewest", "piece"},
+}
+
+// troubleWords say what a design has that the program warns of, by the code of the finding.
+var troubleWords = map[string]string{
+	"drivers_misfit":    "drivers that do not fit",
+	"channels_unused":   "channels without use",
+	"channels_fewer":    "fewer channels than asked for",
+	"load_too_low":      "loads under the amplifier's minimum",
+	"strings_too_long":  "strings longer than asked for",
+	"excursion":         "cones that move too far",
+	"driver_power":      "drivers that get more than they stand",
+	"list_off_body":     "places off the body",
+	"cannot_be_built":   "bodies that cannot be built",
+	"cannot_be_planned": "spots that cannot be planned for",
+}
+
+// trouble says what a code stands for.
+func trouble(code string) string {
+	return cmp.Or(troubleWords[code], strings.ReplaceAll(code, "_", " "))
 }
 
 // manyOf are units that are counted.
@@ -62,7 +82,7 @@ func ofFlange(r *search.Result) string {
 func outOfReach(s search.Shortfall) string {
 	w, known := limitWords[s.Key]
 	if !known {
-		return "is free of what " + s.Key + " warns of"
+		return "is without " + trouble(s.Key)
 	}
 	text := fmt.Sprintf(w.ask, withUnit(s.Asked, w.unit))
 	if math.IsNaN(s.Nearest) {
@@ -87,7 +107,7 @@ func by(p search.Point) string {
 func Binding(r *search.Result) (said []string) {
 	for _, s := range r.Short {
 		if !s.None && s.Broken > 0 {
-			said = append(said, fmt.Sprintf("%s: %s", binding(s), prose.Count(s.Broken, "design", "designs")))
+			said = append(said, fmt.Sprintf("%s: %s", prose.Count(s.Broken, "design", "designs"), binding(s)))
 		}
 	}
 	return said
@@ -96,7 +116,7 @@ func Binding(r *search.Result) (said []string) {
 // binding names a limit by its key and value.
 func binding(s search.Shortfall) string {
 	if _, known := limitWords[s.Key]; !known {
-		return strings.ReplaceAll(s.Key, "_", " ")
+		return trouble(s.Key)
 	}
 	return prose.Sprintf("%s = %.4g", strings.TrimPrefix(s.Key, "search."), s.Asked)
 }
@@ -121,7 +141,7 @@ func OfStart(r *search.Result) string {
 func notKept(s search.Shortfall) string {
 	w, known := limitWords[s.Key]
 	if !known {
-		return "has what " + strings.ReplaceAll(s.Key, "_", " ") + " warns of"
+		return "has " + trouble(s.Key)
 	}
 	return fmt.Sprintf("has %s, and %s is asked", withUnit(s.Nearest, w.unit), withUnit(s.Asked, w.unit))
 }

@@ -42,8 +42,10 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	if files["index.html"], err = os.ReadFile(filepath.Join(web, "index.html")); err != nil {
-		return err
+	for _, name := range []string{"index.html", "bench.html"} {
+		if files[name], err = os.ReadFile(filepath.Join(web, name)); err != nil {
+			return err
+		}
 	}
 	if files["LICENCES.txt"], err = licences(web); err != nil {
 		return err
@@ -76,6 +78,8 @@ func bundled(web string) (map[string][]byte, error) {
 			{InputPath: "src/main.ts", OutputPath: "page"},
 			{InputPath: "src/limiter.ts", OutputPath: "limiter"}, // runs beside the page, in the sound's own thread
 			{InputPath: "src/page.css", OutputPath: "page"},
+			{InputPath: "src/bench.ts", OutputPath: "bench"},
+			{InputPath: "src/bench.css", OutputPath: "bench"},
 		},
 		Outdir:            "built",
 		Bundle:            true,

@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { Change, Edited, Fault, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Octave, PlanAnswer, Saved, Started, Survey, WalkAnswer, WalkAsked } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Octave, PlanAnswer, Saved, Started, Survey, Ticked, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -80,6 +80,11 @@ export async function survey(text: string): Promise<Octave[]> {
   return ((await (await post("survey", { text })).json()) as Survey).octaves;
 }
 
+/** Looks for a better place for the chair or the body. */
+export async function where(text: string, what: "chair" | "body", signal: AbortSignal): Promise<WhereFound> {
+  return (await (await post("where", { text, what }, signal)).json()) as WhereFound;
+}
+
 /** Puts values into a design's text; remarks and order stay, and what that breaks elsewhere is mended. */
 export async function edit(text: string, set: Change[]): Promise<Edited> {
   return (await (await post("edit", { text, set })).json()) as Edited;
@@ -121,4 +126,19 @@ export async function measure(text: string, asBuilt: boolean, recordings: File[]
   const answer = await call("api/measure", { method: "POST", body: form, signal });
   if (!answer.ok) throw await refused(answer);
   return (await answer.json()) as MeasuredAnswer;
+}
+
+/** What is soldered, string by string. */
+export async function bench(text: string): Promise<BenchAnswer> {
+  return (await (await post("bench", { text })).json()) as BenchAnswer;
+}
+
+/** What is ticked at the bench. */
+export async function ticks(): Promise<TicksAnswer> {
+  return (await (await post("ticks", {})).json()) as TicksAnswer;
+}
+
+/** Notes what is done of one string; returns all that is ticked. */
+export async function tick(one: Ticked): Promise<TicksAnswer> {
+  return (await (await post("tick", one)).json()) as TicksAnswer;
 }

@@ -2,7 +2,8 @@
 // and the row of the one that was picked.
 
 import { alone, bodies, centre, driversOf } from "./bodies";
-import { channelColour, css, inkOn, shade } from "./colours";
+import { chip } from "./chip";
+import { channelColour, css, shade } from "./colours";
 import type { RGB } from "./colours";
 import { el, framed, make, say } from "./dom";
 import { canGive, Carry, DriverDo } from "./driverdo";
@@ -248,15 +249,6 @@ export class BodyView {
     const way = d.seen ? `${fixed(d.straight_path_m, 3)} m straight` : `${fixed(d.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
     say(el("row"), `Channel ${this.channels[this.picked]}: delay ${milliseconds(d.delay_us)} ms, ${decibels(d.level_db)} dB at the chair, ${way}.`);
   }
-}
-
-/** A channel's number on its colour. */
-export function chip(id: number): HTMLSpanElement {
-  const colour = channelColour(id);
-  const out = make("span", { class: "chip", "data-channel": id }, String(id));
-  out.style.backgroundColor = css(colour);
-  out.style.color = inkOn(colour);
-  return out;
 }
 
 /** A place in mm, in m from another. */

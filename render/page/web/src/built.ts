@@ -1,7 +1,7 @@
 // Once it is built: recordings of the sweep, held against the plan.
 
 import * as api from "./api";
-import { chip } from "./bodyview";
+import { chip } from "./chip";
 import type { Curves } from "./curves";
 import { el, make, say } from "./dom";
 import { sentence } from "./fields";

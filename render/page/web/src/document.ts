@@ -59,6 +59,51 @@ export interface Bank extends Load {
   strings: DriverString[];
 }
 
+/** What is soldered, string by string, with what a meter then shows: DC resistance at 20 C of coils and wire, which may be off by impedancefit.Tolerance. */
+export interface Bench {
+  tolerance_percent: number;
+  /** drivers are on two discs, those of the upper half and of the lower */
+  halves: boolean;
+  channels: BenchChannel[];
+  joints: BenchJoint[];
+  /** how to measure, and what to mind, in sentences */
+  say: string[];
+}
+
+/** What is soldered of a design. */
+export interface BenchAnswer extends Bench {
+  name: string;
+}
+
+/** The strings of one channel, in the order in which they are joined. */
+export interface BenchChannel {
+  channel: number;
+  strings: BenchString[];
+  /** at the amplifier's end of its wire */
+  whole: Reading;
+}
+
+/** Where a driver is seen from inside the body, on a disc of radius 1 with its middle under the body's top, or over its bottom: to the right and up, where up is the front mark. The distance from the middle is the angle from there (azimuthal equidistant projection; J. P. Snyder, Map Projections, USGS 1395 (1987), chapter 25). Seen from below into the upper half the loudspeaker's left is at the right; seen from above into the lower one it is at the left. */
+export interface BenchJoint {
+  id: number;
+  /** from 0 */
+  body: number;
+  right: number;
+  up: number;
+  lower: boolean;
+}
+
+/** One string: its plus is the first driver's, its minus the last one's. */
+export interface BenchString {
+  /** in the order of their joints */
+  drivers: number[];
+  wire_m: number;
+  /** before it is joined to the others */
+  alone: Reading;
+  /** in parallel with the channel's strings before it */
+  joined: Reading;
+}
+
 /** A key's new value; null remarks it out. */
 export interface Change {
   key: string;
@@ -737,6 +782,13 @@ export interface Protection {
   loudest_db: number | null;
 }
 
+/** What a meter shows, and between which values it is good. */
+export interface Reading {
+  ohm: number;
+  low_ohm: number;
+  high_ohm: number;
+}
+
 /** The level at the spot. */
 export interface Response {
   frequency_hz: number[];
@@ -1011,6 +1063,25 @@ export interface TableRow {
   remark: string;
 }
 
+/** What is done of a string of drivers. Where the design strings drivers otherwise, it is another string, of which nothing is done. */
+export interface Ticked {
+  /** in the order of their joints */
+  drivers: number[];
+  /** of these */
+  soldered: number[];
+  /** it read well by itself */
+  alone: boolean;
+  /** and together with the others */
+  joined: boolean;
+}
+
+/** All that is ticked. */
+export interface TicksAnswer {
+  /** where it stands; empty: nowhere, keep it yourself */
+  file: string;
+  strings: Ticked[];
+}
+
 /** A phase whose first arrival is taken out, unwrapped over frequency, and its group delay after that. */
 export interface Turn {
   /** after the instant of emission; null: silent */
@@ -1035,4 +1106,18 @@ export interface WalkAsked {
   way: string;
   /** that place */
   to_m: Triple | null;
+}
+
+/** Asks for a better place. */
+export interface WhereAsked {
+  text: string;
+  /** chair or body */
+  what: string;
+}
+
+/** A better place: what the design is to have for it, and what that brings. */
+export interface WhereFound {
+  /** empty: there is none */
+  set: Change[];
+  words: string;
 }

@@ -1,6 +1,6 @@
 // What can be done with the driver that is picked: left out and put back, given to another channel.
 
-import { chip } from "./bodyview";
+import { chip } from "./chip";
 import type { Change, PlanAnswer } from "./document";
 import { el, make } from "./dom";
 import type { State } from "./state";

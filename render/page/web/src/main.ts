@@ -29,6 +29,7 @@ import { theme } from "./theme";
 import type { Started } from "./document";
 import { Trial } from "./trial";
 import { undo } from "./undo";
+import { where } from "./where";
 import { typeset } from "./words";
 
 /** What is said in lines: what to know first, and what was found. */
@@ -101,6 +102,7 @@ function build(start: Started): State {
   });
   stopped(state);
   undo(state);
+  where(state);
   new Fields(state, trial, start);
   new Files(state, start);
   new Hear(state, start, new Desk(state));

@@ -1,7 +1,7 @@
 // How each channel is strung, the load that its amplifier sees, what a driver gets and
 // the high-pass to set: on the screen, and on the printed sheet.
 
-import { chip } from "./bodyview";
+import { chip } from "./chip";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
 import type { Bank, Channel, SeatsStrings, Setting, Strung } from "./document";

@@ -1,6 +1,6 @@
 // The delays to set, and every driver's row.
 
-import { chip } from "./bodyview";
+import { chip } from "./chip";
 import { channelColour, css } from "./colours";
 import { el, make, say } from "./dom";
 import type { State } from "./state";

@@ -1,0 +1,191 @@
+package page
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/http"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+
+	"pappus/layout/design"
+	"pappus/layout/prose"
+	"pappus/render/document"
+	"pappus/render/outdir"
+)
+
+// mostTicked is the most strings of whose joints is kept what is done, and the most drivers of
+// one: as many as a design may have drivers.
+const mostTicked = 10000
+
+// ticks keeps, in a file beside the design, which joints are soldered and which readings were
+// good. It is the bench's own: nothing is planned by it.
+type ticks struct {
+	design string // the design's path; empty: the demo's, whose ticks the browser keeps
+	path   string
+	mu     sync.Mutex
+}
+
+// ticksOf are those of a design: in mine.bench.toml for mine.toml.
+func ticksOf(design string) ticks {
+	if design == "" {
+		return ticks{}
+	}
+	return ticks{design: design, path: strings.TrimSuffix(design, filepath.Ext(design)) + ".bench.toml"}
+}
+
+// ticked is what is done of a string of drivers. Where the design strings drivers otherwise, it
+// is another string, of which nothing is done.
+type ticked struct {
+	Drivers  []int `json:"drivers"`  // in the order of their joints
+	Soldered []int `json:"soldered"` // of these
+	Alone    bool  `json:"alone"`    // it read well by itself
+	Joined   bool  `json:"joined"`   // and together with the others
+}
+
+// ticksAnswer is all that is ticked.
+type ticksAnswer struct {
+	File    string   `json:"file"` // where it stands; empty: nowhere, keep it yourself
+	Strings []ticked `json:"strings"`
+}
+
+func (t *ticked) rows() []design.Row {
+	ids := design.From(1, mostTicked)
+	return []design.Row{
+		{Name: "drivers", To: &t.Drivers, Limits: ids},
+		{Name: "soldered", To: &t.Soldered, Limits: ids},
+		{Name: "alone", To: &t.Alone},
+		{Name: "joined", To: &t.Joined},
+	}
+}
+
+// read returns what is ticked; where there is no file, nothing.
+func (t *ticks) read() ([]ticked, error) {
+	out := []ticked{}
+	if t.path == "" {
+		return out, nil
+	}
+	data, err := design.ReadFile(t.path, mostText)
+	if errors.Is(err, fs.ErrNotExist) {
+		return out, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	r := design.Decode(t.path, data, []design.Table{design.Many("string", mostTicked, &out, (*ticked).rows)})
+	if faults := r.Faults(); len(faults) > 0 {
+		return nil, &failure{http.StatusConflict, fmt.Sprintf("the ticks cannot be read: %s; mend the file or move it away", prose.Error(faults[0]))}
+	}
+	for i := range out {
+		out[i].Soldered = append([]int{}, out[i].Soldered...)
+	}
+	return out, nil
+}
+
+// put notes what is done of one string, and leaves the others as they are on the disk.
+func (t *ticks) put(one ticked) ([]ticked, error) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	all, err := t.read()
+	if err != nil {
+		return nil, err
+	}
+	at := slices.IndexFunc(all, func(o ticked) bool { return slices.Equal(o.Drivers, one.Drivers) })
+	switch {
+	case at >= 0:
+		all[at] = one
+	case len(all) == mostTicked:
+		return nil, &failure{http.StatusRequestEntityTooLarge, "too many strings are ticked; move the file away to begin anew"}
+	default:
+		all = append(all, one)
+	}
+	return all, t.write(all)
+}
+
+// write replaces the file, whole or not at all.
+func (t *ticks) write(all []ticked) error {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "# What is soldered of %s, ticked at the bench. Each string has its drivers in the order of\n"+
+		"# their joints; where the design strings them otherwise, its ticks count no more.\n", filepath.Base(t.design))
+	for _, s := range all {
+		fmt.Fprintf(&b, "\n[[string]]\ndrivers = %s\nsoldered = %s\nalone = %t  # it read well by itself\njoined = %t  # and together with those before it\n",
+			listed(s.Drivers), listed(s.Soldered), s.Alone, s.Joined)
+	}
+	err := outdir.Replace(t.path, b.Bytes())
+	if errors.Is(err, fs.ErrNotExist) {
+		err = outdir.Create(t.path, b.Bytes())
+	}
+	if err != nil {
+		return fmt.Errorf("the ticks cannot be written: %w", prose.Reason(err))
+	}
+	return nil
+}
+
+// listed is a list as TOML has it.
+func listed(ids []int) string { return strings.ReplaceAll(fmt.Sprint(ids), " ", ", ") }
+
+// check tells what is wrong with a tick.
+func (t ticked) check() error {
+	if len(t.Drivers) == 0 || len(t.Drivers) > mostTicked {
+		return &failure{http.StatusBadRequest, fmt.Sprintf("drivers: must be from 1 to %d", mostTicked)}
+	}
+	seen := map[int]bool{}
+	for _, id := range t.Drivers {
+		if id < 1 || id > mostTicked || seen[id] {
+			return &failure{http.StatusBadRequest, fmt.Sprintf("drivers: %d must be from 1 to %d, and there once", id, mostTicked)}
+		}
+		seen[id] = true
+	}
+	if len(t.Soldered) > len(t.Drivers) || slices.ContainsFunc(t.Soldered, func(id int) bool { return !seen[id] }) {
+		return &failure{http.StatusBadRequest, "soldered: must be drivers of the string"}
+	}
+	return nil
+}
+
+// ticksAsked asks for all that is ticked.
+type ticksAsked struct{}
+
+func (p *Page) readTicks(http.ResponseWriter, *http.Request, ticksAsked) (any, error) {
+	all, err := p.ticks.read()
+	return p.allTicks(all), err
+}
+
+func (p *Page) tick(_ http.ResponseWriter, _ *http.Request, in ticked) (any, error) {
+	if err := in.check(); err != nil {
+		return nil, err
+	}
+	if p.ticks.path == "" {
+		return nil, &failure{http.StatusForbidden, "the built-in design has no folder; the browser keeps its ticks"}
+	}
+	if _, err := os.Stat(p.ticks.design); err != nil {
+		return nil, &failure{http.StatusConflict, "the design is gone from the disk, so nothing is ticked beside it"}
+	}
+	all, err := p.ticks.put(in)
+	return p.allTicks(all), err
+}
+
+func (p *Page) allTicks(all []ticked) ticksAnswer {
+	if p.ticks.path == "" {
+		return ticksAnswer{"", all}
+	}
+	return ticksAnswer{filepath.Base(p.ticks.path), all}
+}
+
+// bench answers with what is soldered.
+func (p *Page) bench(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
+	made, err := p.plans.of(r.Context(), in.Text, p.work)
+	if err != nil {
+		return nil, err
+	}
+	return benchAnswer{made.array.Name, document.OfBench(made.plan)}, nil
+}
+
+// benchAnswer is what is soldered of a design.
+type benchAnswer struct {
+	Name string `json:"name"`
+	document.Bench
+}

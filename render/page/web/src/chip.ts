@@ -1,0 +1,13 @@
+// A channel by its number and colour.
+
+import { channelColour, css, inkOn } from "./colours";
+import { make } from "./dom";
+
+/** A channel's number on its colour. */
+export function chip(id: number): HTMLSpanElement {
+  const colour = channelColour(id);
+  const out = make("span", { class: "chip", "data-channel": id }, String(id));
+  out.style.backgroundColor = css(colour);
+  out.style.color = inkOn(colour);
+  return out;
+}
