@@ -173,6 +173,10 @@ func (r *run) finish() (*Result, error) {
 	if err := r.fullAll(chosen, random); err != nil {
 		return nil, err
 	}
+	if r.ctx.Err() != nil { // what is known is offered in any case
+		r.Stopped = true
+		r.ctx = context.WithoutCancel(r.ctx)
+	}
 	if err := r.begin(); err != nil {
 		return nil, err
 	}
