@@ -237,8 +237,8 @@ func (r *Reader) bound(at, name string, v any, reach, step Row, out *Vary) {
 	}
 }
 
-// fillSearch sets the defaults of a search that hang on other values. Its Vary is in the
-// order of the keys.
+// fillSearch sets the defaults of a search that hang on other values: where the channels are
+// to choose from, no number of them limits the choice. Its Vary is in the order of the keys.
 func (r *reader) fillSearch() {
 	s := &r.Search
 	s.Present = r.has("search")
@@ -248,7 +248,7 @@ func (r *reader) fillSearch() {
 	if len(s.Aims) == 0 {
 		s.Aims = slices.Clone(firstAims)
 	}
-	if s.Channels == 0 {
+	if s.Channels == 0 && !slices.ContainsFunc(s.Vary, func(v Vary) bool { return v.Key == "wiring.channels" }) {
 		s.Channels = r.Wiring.Channels
 	}
 }
