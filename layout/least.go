@@ -11,8 +11,8 @@ import (
 )
 
 // Places returns the places on a design's whole body, before any cut and with none left out,
-// in the order of their numbers, and the least radius in m at which the body takes the
-// driver on all of them. Errors are those of Build, and that no size
+// in the order of their numbers, and about the least radius in m at which the body takes
+// the driver on all of them. Errors are those of Build, and that no size
 // takes the driver.
 func Places(d *design.Design) (mounts []Mount, radius float64, err error) {
 	all := *d
@@ -25,12 +25,16 @@ func Places(d *design.Design) (mounts []Mount, radius float64, err error) {
 		return nil, 0, err
 	}
 	number(mounts, whole.Radius)
-	factor, err := fit.SmallestBody(whole, fitMounts(mounts), all.Driver.Outline, limitsOf(&all))
+	factor, err := fit.SmallBody(whole, fitMounts(mounts), all.Driver.Outline, limitsOf(&all), aboutLeast)
 	if err != nil {
 		return nil, 0, fault(d, "driver", "", err.Error(), err)
 	}
 	return mounts, factor * whole.Radius, nil
 }
+
+// aboutLeast is by what share the radius of Places may be too large: a tenth of the steps in
+// which a search goes on from it.
+const aboutLeast = 0.005
 
 // mostBall is the largest radius in m that a design may have.
 const mostBall = 5.0

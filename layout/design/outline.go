@@ -66,7 +66,7 @@ func findOutline(text []byte, remarks bool) outline {
 		case unstable.Table, unstable.ArrayTable:
 			f.open(e)
 		case unstable.KeyValue:
-			f.pair(f.table(int(e.Raw.Offset)), e, false)
+			f.pair(f.table(int(e.Raw.Offset)), e, nil)
 		}
 	}
 	return f.outline
@@ -130,7 +130,9 @@ func (f *outliner) open(e *unstable.Node) {
 	f.outline = append(f.outline, at)
 }
 
-func (f *outliner) pair(table string, e *unstable.Node, inner bool) {
+// pair takes a key in; around is the one in whose braces or brackets it is, nil for none.
+func (f *outliner) pair(table string, e *unstable.Node, around *entry) {
+	inner := around != nil
 	at := entry{path: table, section: table, home: f.home, inner: inner, name: int(e.Raw.Offset), to: int(e.Raw.Offset + e.Raw.Length)}
 	if inner {
 		at.section = f.live
@@ -144,14 +146,14 @@ func (f *outliner) pair(table string, e *unstable.Node, inner bool) {
 	at.value += bytes.IndexByte(f.text[at.value:], '=') + 1
 	at.value += len(f.text[at.value:]) - len(bytes.TrimLeft(f.text[at.value:], " \t"))
 	if at.from, at.live = f.begins(at.name); inner {
-		at.from, at.live = at.name, true
+		at.from, at.live = at.name, around.live
 	}
 	f.outline = append(f.outline, at)
-	f.within(at.path, e.Value())
+	f.within(at.path, e.Value(), &at)
 }
 
 // within goes through the keys of inline tables.
-func (f *outliner) within(path string, v *unstable.Node) {
+func (f *outliner) within(path string, v *unstable.Node, around *entry) {
 	if len(path) >= longest || v.Kind != unstable.InlineTable && v.Kind != unstable.Array {
 		return
 	}
@@ -159,10 +161,10 @@ func (f *outliner) within(path string, v *unstable.Node) {
 	for c := v.Children(); c.Next(); {
 		switch c.Node().Kind {
 		case unstable.KeyValue:
-			f.pair(path, c.Node(), true)
+			f.pair(path, c.Node(), around)
 		case unstable.InlineTable, unstable.Array:
 			n++
-			f.within(nth(path, n), c.Node())
+			f.within(nth(path, n), c.Node(), around)
 		default:
 			n++
 		}

@@ -310,15 +310,21 @@ func (r *Reader) one(path string, v any, given bool, rows []Row, inner ...Table)
 		return
 	}
 	r.take(path, in, rows)
-	known := names(rows)
+	known, tables := names(rows), []string{}
 	for _, t := range inner {
+		tables = append(tables, t.Name)
 		if v, table := in[t.Name].(map[string]any); table { // else it is a key misspelt
 			r.one(join(path, t.Name), v, true, t.Rows)
 			known = append(known, t.Name)
 		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(in)) {
-		if !slices.Contains(known, name) {
+		_, table := in[name].(map[string]any)
+		switch {
+		case slices.Contains(known, name):
+		case table && inner != nil:
+			r.Fault(join(path, name), nil, "not a known table"+prose.DidYouMean(name, tables), ErrUnknownKey)
+		default:
 			r.Fault(join(path, name), nil, r.hint(name, known), ErrUnknownKey)
 		}
 	}

@@ -265,6 +265,9 @@ func (r *reader) checkSearch() {
 	} else {
 		r.must(s.LeastDrivers <= s.Drivers, "search.drivers", "at least %d, below which nothing is looked for unless search.least_drivers says so", s.LeastDrivers)
 	}
+	r.must(s.Mass == 0 || r.Driver.Mass > 0, "search.mass_kg", "left out where there is no driver.mass_g")
+	r.must(s.Price == 0 || r.Driver.Price != nil, "search.price", "left out where there is no driver.price")
+	r.must(!slices.Contains(s.Aims, "price") || r.Driver.Price != nil, "search.aims", `without "price" where there is no driver.price`)
 	r.must(s.MostVolume == 0 || s.LeastVolume <= s.MostVolume, "search.litres_least", "at most search.litres_most, %s", r.Shown("search.litres_most"))
 	there := map[string]bool{"surface": s.Present && r.Surface.Present, "room": r.Room.Present, "woofer": r.Woofer.Present}
 	for _, v := range s.Vary {

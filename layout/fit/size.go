@@ -56,6 +56,11 @@ const most = 1 << 20
 // Errors are those of [Check], and that two mounts share a place, or the driver has no room
 // for its screws.
 func SmallestBody(b *body.Body, mounts []Mount, d Outline, l Limits) (float64, error) {
+	return SmallBody(b, mounts, d, l, tolerance)
+}
+
+// SmallBody is SmallestBody but at most a share too large, which is found the sooner.
+func SmallBody(b *body.Body, mounts []Mount, d Outline, l Limits, share float64) (float64, error) {
 	if err := valid(b, mounts, d, l); err != nil {
 		return 0, err
 	}
@@ -80,7 +85,7 @@ func SmallestBody(b *body.Body, mounts []Mount, d Outline, l Limits) (float64, e
 	for ; low > 1.0/most && at(low); low /= 2 {
 		high = low
 	}
-	return solve.Edge(at, high, low, 0, tolerance), nil
+	return solve.Edge(at, high, low, 0, share), nil
 }
 
 // LeastAngle returns the least angle in rad, seen from the centre, between two

@@ -59,8 +59,12 @@ func (c class) triangles() int { return c.m*c.m + c.m*c.n + c.n*c.n }
 // mostSteps is the most steps of a class.
 const mostSteps = 16
 
-// apart is by what share the places of one class are more than those of the one before it.
-const apartBy = 0.06
+// The places of one class are by so much more than those of the one before it, as a share, and
+// of a large stock by as much as leaves so many classes.
+const (
+	apartBy     = 0.06
+	mostClasses = 20
+)
 
 // classes lists the classes that divide a face by more than least and up to most triangles,
 // few first; of those with about as many, the one with the least difference of m and n, whose
@@ -77,9 +81,10 @@ func classes(most float64, least int) []class {
 	slices.SortFunc(all, func(a, b class) int {
 		return cmp.Or(cmp.Compare(a.triangles(), b.triangles()), cmp.Compare(b.n, a.n))
 	})
+	step := max(apartBy, math.Log(max(most, 1))/mostClasses)
 	var out []class
 	for _, c := range all {
-		if n := len(out); n == 0 || float64(c.triangles()) >= (1+apartBy)*float64(out[n-1].triangles()) {
+		if n := len(out); n == 0 || float64(c.triangles()) >= (1+step)*float64(out[n-1].triangles()) {
 			out = append(out, c)
 		}
 	}
@@ -94,18 +99,23 @@ func geodesic(base string, c class) []design.Setting {
 	return append(out, design.Setting{Key: "body.m", Value: c.m}, design.Setting{Key: "body.n", Value: c.n})
 }
 
-// countStep is by what share one count of even places is more than the one before it.
-const countStep = 0.15
+// One count of even places is by such a share more than the one before it; of a large stock it
+// is by as much as leaves so many counts.
+const (
+	countStep  = 0.15
+	mostCounts = 20
+)
 
 // counts are the counts of even places from the least to the most drivers.
 func counts(least, most int) []int {
+	step := max(countStep, math.Log(float64(most)/float64(least))/mostCounts)
 	var out []int
-	for n := float64(least); n < float64(most); n *= 1 + countStep {
+	for n := float64(least); n < float64(most); n *= 1 + step {
 		if k := int(math.Round(n)); len(out) == 0 || k > out[len(out)-1] {
 			out = append(out, k)
 		}
 	}
-	if len(out) > 0 && float64(most) < (1+countStep/2)*float64(out[len(out)-1]) {
+	if len(out) > 0 && float64(most) < (1+step/2)*float64(out[len(out)-1]) {
 		out = out[:len(out)-1]
 	}
 	return append(out, most)

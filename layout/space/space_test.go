@@ -19,6 +19,16 @@ func starter(change func(*design.Search)) *design.Design {
 	return d
 }
 
+// with is the built-in design with some settings.
+func with(t testing.TB, settings ...design.Setting) *design.Design {
+	t.Helper()
+	d, err := design.Default().With(settings...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
 // of is a design's space.
 func of(t testing.TB, d *design.Design) *space.Space {
 	t.Helper()
@@ -70,12 +80,23 @@ func TestApplyIsText(t *testing.T) {
 	}
 }
 
-// The space of a stock is neither a handful nor more than a search can go through.
+// The space of a stock is neither a handful nor more than a search can go through. The numbers
+// hang on every step and share that a space is made with.
 func TestLengths(t *testing.T) {
-	for _, c := range []struct{ stock, least, most int }{{12, 100, 500}, {40, 2000, 6000}, {120, 5000, 12000}} {
-		s := of(t, starter(func(s *design.Search) { s.Drivers = c.stock }))
-		if n := s.Len(); n < c.least || n > c.most {
-			t.Errorf("of %d drivers %d layouts, want %d to %d", c.stock, n, c.least, c.most)
+	for _, c := range []struct {
+		name string
+		set  func(*design.Search)
+		want int
+	}{
+		{"a dozen", func(s *design.Search) { s.Drivers = 12 }, 264},
+		{"some", func(s *design.Search) { s.Drivers = 40 }, 4050},
+		{"many", func(s *design.Search) { s.Drivers = 120 }, 6930},
+		{"many, narrow", func(s *design.Search) { s.Drivers, s.Width = 120, 0.25 }, 3498},
+		{"all that there may be", func(s *design.Search) { s.Drivers = 2000 }, 10542},
+		{"too many for the width", func(s *design.Search) { s.Drivers, s.LeastDrivers, s.Width = 90, 80, 0.2 }, 58},
+	} {
+		if n := of(t, starter(c.set)).Len(); n != c.want {
+			t.Errorf("%s: %d layouts, want %d", c.name, n, c.want)
 		}
 	}
 }

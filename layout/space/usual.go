@@ -20,30 +20,55 @@ type family struct {
 	period float64        // degrees
 }
 
-// usual returns the blocks of a design that gives no choices.
+// usual returns the blocks of a design that gives no choices. Where none of them is sure to be
+// narrow enough, those that come nearest are among them: as many drivers as the width takes,
+// and the narrowest that take as many as are asked for.
 func usual(d *design.Design) ([]block, error) {
-	u := &usuals{d: d, most: mostRadius(d)}
-	var out []block
-	for _, f := range u.faceted() {
-		out = append(out, u.block(f, u.sizes(f)))
-	}
-	for _, n := range counts(d.Search.LeastDrivers, d.Search.Drivers) {
-		f, found := u.even(n)
-		if !found {
-			continue
-		}
-		out = append(out, u.block(f, append(u.balls(f), u.domes(f, n)...)))
+	u := newUsuals(d)
+	out := u.all()
+	if wide := min(limitOr(d.Search.Width), limitOr(d.Search.Depth)) / 2; u.narrowest > wide {
+		out = append(out, u.fullest(wide)...)
+		out = append(out, u.narrow()...)
 	}
 	return out, u.err
 }
 
-type usuals struct {
-	d    *design.Design
-	most float64 // m, of radii
-	err  error
+// all are the blocks of all families.
+func (u *usuals) all() []block {
+	var out []block
+	for _, f := range u.faceted() {
+		out = append(out, u.block(f, u.sizes(f)))
+	}
+	for _, n := range counts(u.few, u.many) {
+		if f, found := u.even(n); found {
+			out = append(out, u.block(f, append(u.balls(f, n), u.domes(f, n)...)))
+		}
+	}
+	return out
 }
 
-// How radii go on from the least that takes the driver: in steps of a twelfth, until the
+// usuals makes families for a design.
+type usuals struct {
+	d         *design.Design
+	few, many int     // drivers
+	most      float64 // m, of radii
+	narrowest float64 // m, the least radius that was tried
+	err       error
+}
+
+func newUsuals(d *design.Design) *usuals {
+	return &usuals{d: d, few: d.Search.LeastDrivers, many: d.Search.Drivers, most: mostRadius(d), narrowest: math.Inf(1)}
+}
+
+// limitOr is a limit in m, or where there is none more than any body.
+func limitOr(v float64) float64 {
+	if v == 0 {
+		return math.Inf(1)
+	}
+	return v
+}
+
+// How radii go on from the least that takes the driver: in steps of a fourteenth, until the
 // flanges cover less than a seventh of the ball round the body. A body with 1.75 times the
 // radius of the least is louder at the bottom, and worse in all else.
 const (
@@ -59,12 +84,7 @@ func mostRadius(d *design.Design) float64 {
 	for _, l := range d.Listeners() {
 		most = min(most, 0.9*r3.Norm(l.At))
 	}
-	for _, width := range []float64{d.Search.Width, d.Search.Depth} {
-		if width > 0 {
-			most = min(most, anyNarrower*width/2)
-		}
-	}
-	return most
+	return min(most, anyNarrower*min(limitOr(d.Search.Width), limitOr(d.Search.Depth))/2)
 }
 
 // covered is the share of a ball that so many flanges cover, as flat discs.
@@ -77,16 +97,18 @@ func (u *usuals) covered(n int, radius float64) float64 {
 func (u *usuals) radii(least float64, n int) []float64 {
 	var out []float64
 	for r := least; r <= min(u.most, mostLarger*least) && u.covered(n, r) >= leastCover; r *= 1 + radiusStep {
-		up := math.Ceil(r/mm*2) / 2
-		out = append(out, up)
+		out = append(out, upHalf(r))
 	}
 	return out
 }
 
+// upHalf is a length in m in mm, up to the next half.
+func upHalf(m float64) float64 { return math.Ceil(2*m/mm-rounding) / 2 }
+
 // turns is how many turns of a body are tried within the angle after which it is the same.
 const turns = 6
 
-// block makes a block of a family and its sizes.
+// block makes a block of a family and its sizes, each of which begins with the radius.
 func (u *usuals) block(f family, sizes axis) block {
 	var yaws axis
 	for i := range turns {
@@ -95,6 +117,9 @@ func (u *usuals) block(f family, sizes axis) block {
 			yaw -= 360
 		}
 		yaws = append(yaws, []design.Setting{{Key: "placing.yaw_deg", Value: yaw}})
+	}
+	for _, s := range sizes {
+		u.narrowest = min(u.narrowest, s[0].Value.(float64)*mm)
 	}
 	return block{always: f.always, axes: []axis{sizes, yaws}}
 }
@@ -124,7 +149,7 @@ func given(d *design.Design, key string) bool { return d.Lines == nil || d.Lines
 // faceted returns the families with flat faces that take from the least to the most drivers.
 func (u *usuals) faceted() []family {
 	var out []family
-	for _, s := range shapes(u.d.Search.Drivers) {
+	for _, s := range shapes(u.many) {
 		own := append(s, design.Setting{Key: "mounts.on", Value: "faces"})
 		f := family{always: u.always(own...)}
 		least := u.d.Driver.FlangeRadius
@@ -156,10 +181,9 @@ func cutAt(mm float64) design.Setting {
 
 // sizes are the radii of a family, each whole and with its cuts.
 func (u *usuals) sizes(f family) axis {
-	s := u.d.Search
 	var out axis
 	for _, r := range u.radii(f.least, len(f.places)) {
-		if n := len(f.places); n >= s.LeastDrivers && n <= s.Drivers {
+		if n := len(f.places); n >= u.few && n <= u.many {
 			out = append(out, []design.Setting{radius(r), {Key: "body.cut_height_mm"}})
 		}
 		if dual(f) {
@@ -204,7 +228,7 @@ const targetReach = 0.2
 // clean lists all heights in mm between rings that neither a flange above nor a cut-out below
 // is in the way of.
 func (u *usuals) clean(f family, radius float64) []float64 {
-	s, o := u.d.Search, u.d.Driver.Outline
+	o := u.d.Driver.Outline
 	n := len(f.places)
 	above := make([]float64, n+1) // by how many are kept: the highest cut that clears them
 	above[0] = math.Inf(1)
@@ -220,7 +244,7 @@ func (u *usuals) clean(f family, radius float64) []float64 {
 		m := f.places[kept]
 		below = max(below, m.Point.Z*radius-o.CutoutRadius*math.Sqrt(max(0, 1-m.Normal.Z*m.Normal.Z)))
 		c := math.Round((below+above[kept])/2/mm*10) / 10
-		if kept >= s.LeastDrivers && kept <= s.Drivers && c*mm > below && c*mm < above[kept] && math.Abs(c*mm) < 0.95*radius {
+		if kept >= u.few && kept <= u.many && c*mm > below && c*mm < above[kept] && math.Abs(c*mm) < 0.95*radius {
 			out = append(out, c)
 		}
 	}
@@ -229,8 +253,7 @@ func (u *usuals) clean(f family, radius float64) []float64 {
 
 // even is the family of n places spread evenly over a ball.
 func (u *usuals) even(n int) (family, bool) {
-	f := family{period: 360, always: u.always(design.Setting{Key: "body.shape", Value: "ball"}, design.Setting{Key: "mounts.on", Value: "even"},
-		design.Setting{Key: "mounts.count", Value: n}, design.Setting{Key: "mounts.symmetry"}, design.Setting{Key: "mounts.over"}, design.Setting{Key: "mounts.keep_clear_below_deg"})}
+	f := family{period: 360, always: u.evenly(n)}
 	least, err := layout.LeastBall(u.d, evenAngle/math.Sqrt(float64(n)))
 	if err != nil || least > u.most || u.covered(n, least) < leastCover {
 		return f, false
@@ -239,14 +262,19 @@ func (u *usuals) even(n int) (family, bool) {
 	return f, true
 }
 
+// evenly lists what is set for n places spread evenly over a ball.
+func (u *usuals) evenly(n int) []design.Setting {
+	return u.always(design.Setting{Key: "body.shape", Value: "ball"}, design.Setting{Key: "mounts.on", Value: "even"}, design.Setting{Key: "mounts.count", Value: n},
+		design.Setting{Key: "mounts.symmetry"}, design.Setting{Key: "mounts.over"}, design.Setting{Key: "mounts.keep_clear_below_deg"})
+}
+
 // evenAngle over the root of their number is about the least angle in rad between points that
 // are spread evenly: 3.6 is between what is least in energy has (3.5) and the densest packing
 // of many (the root of 8 pi over the root of 3: 3.81).
 const evenAngle = 3.6
 
 // balls are the sizes of a whole ball.
-func (u *usuals) balls(f family) axis {
-	n := f.always[2].Value.(int)
+func (u *usuals) balls(f family, n int) axis {
 	var out axis
 	for _, r := range u.radii(f.least, n) {
 		out = append(out, []design.Setting{radius(r), {Key: "body.cut_height_mm"}})
@@ -267,22 +295,32 @@ func (u *usuals) domes(f family, n int) axis {
 	for _, cut := range domeCuts {
 		first := math.Inf(1)
 		for r := f.least; r <= min(u.most, mostLarger*first); r *= 1 + radiusStep {
-			size := math.Ceil(r/mm*2) / 2
-			c := math.Round(cut * size)
-			floor := u.floor(size, c)
-			area := (1 - math.Sin(floor*math.Pi/180)) / 2
+			size := upHalf(r)
+			dome, area := u.dome(size, cut)
 			cover := u.covered(n, size*mm) / area
-			if floor > 90 || cover > mostCover {
+			if dome == nil || cover > mostCover {
 				continue // too small
 			}
 			if cover < leastCover {
 				break
 			}
 			first = min(first, r)
-			out = append(out, []design.Setting{radius(size), cutAt(c), {Key: "mounts.over", Value: "dome"}, {Key: "mounts.keep_clear_below_deg", Value: floor}})
+			out = append(out, dome)
 		}
 	}
 	return out
+}
+
+// dome is a cut ball of a radius in mm, and the share of it that is above its drivers' floor; nil
+// where no driver clears the cut.
+func (u *usuals) dome(size, cut float64) ([]design.Setting, float64) {
+	c := math.Round(cut * size)
+	floor := u.floor(size, c)
+	if floor > 90 {
+		return nil, 0
+	}
+	return []design.Setting{radius(size), cutAt(c), {Key: "mounts.over", Value: "dome"}, {Key: "mounts.keep_clear_below_deg", Value: floor}},
+		(1 - math.Sin(floor*math.Pi/180)) / 2
 }
 
 // mostCover is the most of a ball that discs cover that are spread evenly and fit: the densest

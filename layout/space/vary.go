@@ -7,7 +7,7 @@ import (
 	"pappus/layout/design"
 )
 
-// Where a range has no step, numbers above 0 go up by a twelfth at a time, in mostSteps steps
+// Where a range has no step, numbers above 0 go up by a fourteenth at a time, in rangeSteps steps
 // at most; others, and those that begin at 0 or below, are parted into fewSteps.
 const (
 	rangeSteps = 16
