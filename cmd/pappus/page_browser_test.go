@@ -459,7 +459,8 @@ func TestPageIsAccessible(t *testing.T) {
 				name string
 				do   chromedp.Action
 			}{
-				{"as it opens", chromedp.Sleep(0)}, {"the other theme", chromedp.Click("#theme")}, {"with the design", chromedp.Click("#change")}, {"with seats", chromedp.Click("#seat-add")},
+				{"as it opens", chromedp.Sleep(0)}, {"the other theme", chromedp.Click("#theme")}, {"with the design", chromedp.Click("#change")},
+				{"with channels to turn", chromedp.Evaluate(`document.getElementById("desk").click(); document.querySelector('[aria-label="Reverse channel 3"]').click()`, nil)}, {"with seats", chromedp.Click("#seat-add")},
 				{"too wide a driver", set("f-driver-diameter_mm", "60")}, {"no radius", set("f-body-radius_mm", "5")}, {"the first theme", chromedp.Click("#theme")},
 			} {
 				b.do(step.do, chromedp.Sleep(time.Second))

@@ -12,18 +12,12 @@ import { outAt, Player, type Wanted } from "./player";
 import type { State } from "./state";
 import { programmeOf, stemsAt, type Programme, type Stems } from "./stems";
 import type { Named, Started, Triple } from "./document";
-import { Walk } from "./walking";
+import { offerWays, Walk, wayOf } from "./walking";
 
 /** How often it is looked whether what was pressed is heard yet. */
 const LOOK_MS = 15;
 /** How long nothing may have happened before what may be heard is fetched, and loudness measured. */
 const IDLE_MS = 300;
-/** What was fetched last: for whom, and what of it. */
-interface Fetched {
-  key: string;
-  stems: Stems;
-}
-
 export class Hear {
   /** The case that was pressed. */
   private case = "aligned";
@@ -31,7 +25,8 @@ export class Hear {
   private heard = "";
   private looks = 0;
   private is: "off" | "wait" | "on" = "off";
-  private fetched: Fetched | null = null;
+  /** What was fetched last, and for whom. */
+  private fetched: { key: string; stems: Stems } | null = null;
   private under: AbortController | null = null;
   private wants = false;
   private readonly levels = new Levels();
@@ -51,16 +46,12 @@ export class Hear {
       ...start.cases.map((c) =>
         make("label", { "data-case": c.name }, make("input", { type: "radio", name: "case", value: c.name, checked: c.name === this.case }), make("span", {}, c.words))),
     );
-    for (const news of ["plan", "pick"] as const) state.on(news, () => {
+    for (const news of ["plan", "pick", "spot"] as const) state.on(news, () => {
       this.walking.end();
-      this.offer();
+      if (news !== "spot") this.offer();
       this.renew();
     });
-    state.on("spot", () => {
-      this.walking.end();
-      this.renew();
-    });
-    desk.on(() => this.sound());
+    desk.on(() => void this.hearNow());
     el("cases").addEventListener("change", (event) => this.choose((event.target as HTMLInputElement).value));
     this.play.onclick = () => void (this.is === "off" ? this.begin() : this.stop());
     el("swap").onclick = () => this.swap();
@@ -93,21 +84,10 @@ export class Hear {
     const { seating, picked } = this.state;
     for (const label of el("cases").querySelectorAll("label")) label.hidden = !this.cases.some((c) => c.name === label.dataset.case);
     if (!this.cases.some((c) => c.name === this.case)) this.choose("aligned");
-    const to = el<HTMLSelectElement>("walk-to");
-    const was = to.value;
-    const seats = seating?.each.filter((_, i) => i !== picked).map((s) => make("option", { value: `seat ${s.number}` }, `to ${s.name}`)) ?? [];
-    to.replaceChildren(...seats, ...this.start.walks.map((w) => make("option", { value: w.name }, w.words)));
-    if ([...to.options].some((o) => o.value === was)) to.value = was;
+    offerWays(this.state, this.start.walks);
     const name = seating?.each[picked]?.name;
     say(el("walk-from"), name === undefined ? "walk from the chair" : `walk from ${name}`);
     say(el("hear-title"), name === undefined ? "Hear it" : `Hear it at ${name}`);
-  }
-
-  /** The way that was chosen: one that is offered, or to a seat. */
-  private get way(): { way: string; to_m: Triple | null } {
-    const way = el<HTMLSelectElement>("walk-to").value;
-    const at = this.state.seats[Number(way.replace("seat ", "")) - 1];
-    return way.startsWith("seat ") && at !== undefined ? { way: "", to_m: [...at] } : { way, to_m: null };
   }
 
   private say(words: string): void {
@@ -117,7 +97,7 @@ export class Hear {
   private choose(name: string): void {
     this.case = name;
     for (const radio of el("cases").querySelectorAll("input")) radio.checked = radio.value === name;
-    if (this.fetched?.stems.cases[name] !== undefined) this.sound();
+    if (this.fetched?.stems.cases[name] !== undefined) void this.hearNow();
     else this.renew();
   }
 
@@ -183,7 +163,7 @@ export class Hear {
       while (this.wants && this.under === mine) {
         this.wants = false;
         await this.get(mine.signal);
-        if (this.under === mine && this.is === "on") await this.hearNow();
+        if (this.under === mine) await this.hearNow();
       }
       this.idle();
     } catch (error) {
@@ -204,17 +184,13 @@ export class Hear {
     if (!signal.aborted) this.fetched = { key, stems };
   }
 
+  /** Has what is there heard as it is turned now. */
   private async hearNow(): Promise<void> {
     const programme = await programmeOf(this.programme.value);
     const wanted = this.wanted(programme);
     if (this.is !== "on" || wanted === null) return;
     this.player.change(programme);
     this.player.put(wanted);
-  }
-
-  /** Has what is there heard as it is turned now. */
-  private sound(): void {
-    if (this.is === "on") void this.hearNow();
   }
 
   private wanted(programme: Programme): Wanted | null {
@@ -239,7 +215,7 @@ export class Hear {
       if (wish.text === "" || wish.at_m !== null) return;
       const { gains } = await api.loudness({ ...wish, programme: this.programme.value }, signal);
       if (JSON.stringify(wish) !== JSON.stringify(this.wish()) || this.fetched === null) return;
-      if (this.levels.measured(this.fetched.stems, this.kind(), programme, gains)) this.sound();
+      if (this.levels.measured(this.fetched.stems, this.kind(), programme, gains)) void this.hearNow();
     } catch {
       // It is said once somebody wants to hear it.
     }
@@ -301,7 +277,7 @@ export class Hear {
     }
     const wasOff = this.is === "off";
     try {
-      const going = this.walking.go({ from_m: this.place, ...this.way }, this.state.planned?.text ?? "", () => this.hearAt());
+      const going = this.walking.go({ from_m: this.place, ...wayOf(this.state) }, this.state.planned?.text ?? "", () => this.hearAt());
       if (wasOff) await this.begin();
       this.say(this.state.seating === null ? "Walking from the chair." : "Walking.");
       const isThere = await going;

@@ -2,7 +2,8 @@
 
 import * as api from "./api";
 import type { State } from "./state";
-import type { Triple, WalkAsked } from "./document";
+import { el, make } from "./dom";
+import type { Named, Triple, WalkAsked } from "./document";
 
 /** How far ahead of the sound places are asked for: about what one takes to be heard, ms. */
 const AHEAD_MS = 60;
@@ -49,4 +50,20 @@ export class Walk {
     this.state.ears = null;
     this.state.tell("ears");
   }
+}
+
+/** Offers the ways that there are: to another seat, and those that the server knows. */
+export function offerWays({ seating, picked }: State, walks: Named[]): void {
+  const to = el<HTMLSelectElement>("walk-to");
+  const was = to.value;
+  const seats = seating?.each.filter((_, i) => i !== picked).map((s) => make("option", { value: `seat ${s.number}` }, `to ${s.name}`)) ?? [];
+  to.replaceChildren(...seats, ...walks.map((w) => make("option", { value: w.name }, w.words)));
+  if ([...to.options].some((o) => o.value === was)) to.value = was;
+}
+
+/** The way that was chosen: one that is offered, or to a seat. */
+export function wayOf({ seats }: State): { way: string; to_m: Triple | null } {
+  const way = el<HTMLSelectElement>("walk-to").value;
+  const at = seats[Number(way.replace("seat ", "")) - 1];
+  return way.startsWith("seat ") && at !== undefined ? { way: "", to_m: [...at] } : { way, to_m: null };
 }
