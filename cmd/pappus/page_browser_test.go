@@ -50,7 +50,7 @@ const listening = `{
 	window.WebSocket = class extends WebSocket {
 		constructor(...where) {
 			super(...where);
-			this.addEventListener("message", (e) => { window.answer = JSON.parse(e.data); });
+			if (!String(where[0]).endsWith("/watch")) this.addEventListener("message", (e) => { window.answer = JSON.parse(e.data); });
 		}
 	};
 }`

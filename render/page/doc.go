@@ -36,6 +36,7 @@
 //	/api/bench    asked             benchAnswer
 //	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design
 //	/api/tick     ticked            ticksAnswer, once that string's line is written
+//	/api/merge    merging           merged
 //	/api/measure  a form            measuredAnswer
 //
 // Samples (application/octet-stream) are behind the length of their head in bytes (32 bit), a
@@ -45,6 +46,9 @@
 // The form (multipart/form-data, RFC 7578) has text, as_built (true: no delays were set) and
 // up to 65 files named recording, WAV files of what the array played of its sweep, named as
 // for pappus measure; 256 MB in all.
+//
+// GET /api/watch is a WebSocket that tells what the design's file holds, onDisk, when another
+// program has changed it; of the built-in design it says nothing.
 //
 // GET /api/live is a WebSocket for a spot, or seats, that are being moved. The client sends a
 // move and gets, for the newest one when the one before is done, a moved. Up to 32 cells is for

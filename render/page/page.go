@@ -90,6 +90,7 @@ func New(o Options) (*Page, error) {
 	mux.Handle("GET /", http.FileServerFS(files))
 	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
+	mux.Handle("GET /api/watch", atMost(mostSockets, "too many pages at once; close one")(p.watch))
 	mux.Handle("GET /api/start", asking(p.start))
 	mux.Handle("GET /api/programme", asking(p.programme))
 	// Recordings are held in memory, those of one measurement at a time.
@@ -97,7 +98,7 @@ func New(o Options) (*Page, error) {
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "files": answer(p.files),
-		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick),
+		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick), "merge": answer(p.merge),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { BenchAnswer, Change, Edited, Fault, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Octave, PlanAnswer, Saved, Started, Survey, Ticked, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, Octave, PlanAnswer, Saved, Started, Survey, Ticked, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -141,4 +141,9 @@ export async function ticks(): Promise<TicksAnswer> {
 /** Notes what is done of one string; returns all that is ticked. */
 export async function tick(one: Ticked): Promise<TicksAnswer> {
   return (await (await post("tick", one)).json()) as TicksAnswer;
+}
+
+/** Puts two people's changes of one text together. */
+export async function merge(what: Merging): Promise<Merged> {
+  return (await (await post("merge", what)).json()) as Merged;
 }

@@ -53,7 +53,15 @@ export class Compare {
     this.add({ name: `kept ${n}`, planned, measures: planned.plan.measures });
   }
 
-  private async plan(name: string, text: string): Promise<void> {
+  /** Told when what is kept changes. */
+  changed: () => void = () => undefined;
+
+  /** What is kept, as designs. */
+  get texts(): { name: string; text: string }[] {
+    return this.kept.map(({ name, planned }) => ({ name, text: planned.text }));
+  }
+
+  async plan(name: string, text: string): Promise<void> {
     try {
       const planned = await api.plan(text);
       this.add({ name: name.replace(/\.toml$/i, ""), planned, measures: planned.plan.measures });
@@ -92,6 +100,7 @@ export class Compare {
       input.onchange = () => this.choose(side);
       return make("label", {}, input, make("span", {}, side.name));
     }));
+    this.changed();
     if (isShown && other !== null) this.swap();
     this.show();
   }

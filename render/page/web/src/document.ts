@@ -137,6 +137,14 @@ export interface Circles {
   deviation_db: number[][];
 }
 
+/** A key that both set, and not alike; a value that is not there is empty. */
+export interface Conflict {
+  key: string;
+  base: string;
+  mine: string;
+  theirs: string;
+}
+
 /** What so many channels leave. */
 export interface Count {
   channels: number;
@@ -547,6 +555,23 @@ export interface Measures {
   unaligned: AtSpot;
 }
 
+/** A text with the changes of both. */
+export interface Merged {
+  text: string;
+  /** keys that mine put there */
+  mine: string[];
+  conflicts: Conflict[];
+}
+
+/** What two people made of one text. */
+export interface Merging {
+  base: string;
+  mine: string;
+  theirs: string;
+  /** keys where mine holds though theirs differs */
+  keep: string[];
+}
+
 /** Where a driver is in the room. */
 export interface Mounted {
   id: number;
@@ -622,6 +647,15 @@ export interface Octave {
   reverb_sabine_s: number | null;
   /** null: there is no room */
   reverb_eyring_s: number | null;
+}
+
+/** What the design's file holds now, sent when that is known and when it changes. */
+export interface OnDisk {
+  /** as in started */
+  read: string;
+  text: string;
+  /** there is no such file any more */
+  gone: boolean;
 }
 
 /** A channel with what it is set to. */

@@ -21,7 +21,7 @@ export function download(name: string, what: Blob): void {
 }
 
 /** The file that the page was started with. */
-export function originOf(start: Started): Origin {
+function originOf(start: Started): Origin {
   return { name: start.path.split(/[\\/]/).at(-1) || "design.toml", canSave: start.can_save, saved: start.text };
 }
 
@@ -47,12 +47,15 @@ export function pickText(input: HTMLInputElement, then: (name: string, text: str
 
 export class Files {
   /** What the file on the disk was when it was last read or written. */
-  private read: string;
+  read: string;
+  /** The file that the page was started with. */
+  readonly origin: Origin;
   /** The text that was saved though it cannot be planned; null: none. */
   private broken: string | null = null;
 
   constructor(private readonly state: State, start: Started) {
     this.read = start.read;
+    this.origin = originOf(start);
     el("open").onclick = () =>
       pickText(el<HTMLInputElement>("open-file"), (name, text) => this.open(name, text), (words) => notice("files", words));
     el("save").onclick = () => void this.save();
@@ -84,6 +87,19 @@ export class Files {
     const button = make("button", { type: "button", id, class: "plain" }, words);
     button.onclick = then;
     return button;
+  }
+
+  /** The file is known to hold that. */
+  know(read: string, text: string): void {
+    this.read = read;
+    this.origin.saved = text;
+    notice("files", "");
+    this.show();
+  }
+
+  /** The file is gone, or there again. */
+  lost(isGone: boolean): void {
+    notice("disk", isGone ? "The design’s file is gone from the disk; what is here can be downloaded." : "");
   }
 
   private open(name: string, text: string): void {

@@ -9,7 +9,8 @@ import { Curves } from "./curves";
 import { Desk } from "./desk";
 import { el, framed, make, say } from "./dom";
 import { Fields } from "./fields";
-import { Files, originOf } from "./files";
+import { Disk } from "./disk";
+import { Files } from "./files";
 import { findings } from "./findings";
 import { Follow } from "./follow";
 import { Hear } from "./hear";
@@ -29,6 +30,7 @@ import { theme } from "./theme";
 import type { Started } from "./document";
 import { Trial } from "./trial";
 import { undo } from "./undo";
+import { Visit } from "./visit";
 import { where } from "./where";
 import { typeset } from "./words";
 
@@ -47,7 +49,7 @@ function line(text: string, isOfSeats: boolean): HTMLLIElement {
   return make("li", { class: isOfSeats ? "of-seats" : undefined }, typeset(text));
 }
 
-function build(start: Started): State {
+function build(start: Started): Visit {
   const state = new State();
   state.keys = new Map(start.keys.map((k) => [k.key, k]));
   const follow = new Follow(state);
@@ -104,9 +106,9 @@ function build(start: Started): State {
   undo(state);
   where(state);
   new Fields(state, trial, start);
-  new Files(state, start);
+  const files = new Files(state, start);
   new Hear(state, start, new Desk(state));
-  new Compare(state, curves);
+  const compare = new Compare(state, curves);
   new Built(state, curves);
   textPanel(state);
   theme(() => {
@@ -121,14 +123,16 @@ function build(start: Started): State {
     else body.recolour();
     if (!isPaper) draw();
   });
-  return state;
+  const visit = new Visit(state, files, compare, start);
+  if (start.can_save) new Disk(state, files);
+  return visit;
 }
 
 async function run(): Promise<void> {
   try {
     const start = await api.start();
     say(el("version"), start.version);
-    await build(start).take(start.text, "begun", "design", originOf(start));
+    await build(start).begin();
   } catch (error) {
     const why = error instanceof api.Gone ? "start it again, then load this page anew" : error instanceof Error ? error.message : String(error);
     notice("link", `The program does not answer: ${why}.`);

@@ -4,9 +4,9 @@
 import { el, make } from "./dom";
 
 /** Who speaks, in the order in which they are shown. */
-type Speaker = "link" | "edit" | "saved" | "files";
+type Speaker = "link" | "edit" | "saved" | "disk" | "files";
 
-const said: Record<Speaker, string> = { link: "", edit: "", saved: "", files: "" };
+const said: Record<Speaker, string> = { link: "", edit: "", saved: "", disk: "", files: "" };
 
 /** Says something for one part of the page; nothing takes its words away. */
 export function notice(speaker: Speaker, words: string): void {
