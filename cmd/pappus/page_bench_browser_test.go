@@ -7,7 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -39,9 +41,41 @@ func (b *browser) clean(step string) {
 	}
 }
 
-// low are the shown things to touch that are lower or narrower than a fingertip.
-const low = `[...document.querySelectorAll("button, select, summary, a, input:not([type=file])")].filter(e => e.checkVisibility() && !e.classList.contains("skip"))
-	.map(e => [e, e.getBoundingClientRect()]).filter(([, r]) => r.height < 43.9 || r.width < 43.9).map(([e, r]) => e.outerHTML.slice(0, 80) + " " + r.width + " x " + r.height).join("\n")`
+// low are the shown things to touch that are lower or narrower than a fingertip, of which a
+// tick or a choice is as large as its label.
+const low = `[...document.querySelectorAll("button, select, summary, a, textarea, input:not([type=file])")]
+	.filter(e => e.checkVisibility() && !e.classList.contains("skip") && e.closest("p, li") === null)
+	.map(e => [e, (e.matches("[type=checkbox], [type=radio]") ? e.closest("label") : e).getBoundingClientRect()])
+	.filter(([, r]) => r.height < 43.9 || r.width < 43.9).map(([e, r]) => e.outerHTML.slice(0, 80) + " " + r.width + " x " + r.height).join("\n")`
+
+// TestPageUnderFingers: on a screen that is touched everything is as large as a fingertip.
+func TestPageUnderFingers(t *testing.T) {
+	ctx := chromium(t)
+	b := open(t, ctx, serving(t, ""), 390, 844)
+	b.do(emulation.SetDeviceMetricsOverride(390, 844, 1, true), emulation.SetTouchEmulationEnabled(true))
+	b.until(`matchMedia("(pointer: coarse)").matches`)
+	for _, step := range []struct {
+		name string
+		do   chromedp.Action
+	}{
+		{"as it opens", chromedp.Sleep(0)},
+		{"with the design", chromedp.Evaluate(`document.getElementById("change").click(); for (const d of document.querySelectorAll("details")) d.open = true`, nil)},
+		{"with seats", chromedp.Evaluate(`document.getElementById("seat-add").click()`, nil)},
+		{"with one kept", chromedp.Evaluate(`document.getElementById("keep").click()`, nil)},
+	} {
+		b.do(step.do)
+		b.do(chromedp.Sleep(500 * time.Millisecond))
+		b.until(`document.body.dataset.busy === "no"`)
+		var small string
+		if b.do(chromedp.Evaluate(low, &small)); small != "" {
+			b.Errorf("%s, too small to touch:\n%s", step.name, small)
+		}
+		if over := b.number(`document.documentElement.scrollWidth - 390`); over > 0 {
+			b.Errorf("%s: %g px too wide", step.name, over)
+		}
+	}
+	b.quiet()
+}
 
 // TestPageAtTheBench: ticked on a phone by key and by finger, read again after a reload and
 // from the file; printed whole.

