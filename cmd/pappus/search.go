@@ -132,7 +132,7 @@ func (ask asked) found(j *job, r *search.Result) (outcome, error) {
 
 // job is what is asked of the search, of the design that the command was given.
 func (ask asked) job(j *job) (search.Job, error) {
-	name, text, err := design.Begin(j.design())
+	name, text, alone, err := design.Begin(j.design())
 	if err != nil {
 		return search.Job{}, err
 	}
@@ -148,7 +148,7 @@ func (ask asked) job(j *job) (search.Job, error) {
 		}
 	}
 	d, err := design.Parse(name, text)
-	return search.Job{Design: d, Text: text, Seed: uint64(ask.seed)}, ask.byFlag(j, err)
+	return search.Job{Design: d, Text: text, Seed: uint64(ask.seed), NoStart: alone}, ask.byFlag(j, err)
 }
 
 // flagKey is a flag that stands over a key of the design.
@@ -205,16 +205,13 @@ func sharedOutcome(r *search.Result, note *notes) outcome {
 	}
 }
 
-// settled gives the designs that a search found their names, and lets them name their files
-// from a folder.
+// settled lets the designs that a search found name their files from a folder.
 func settled(folder string, r *search.Result) error {
 	beside := filepath.Dir(r.Job.Design.Path)
 	for i := range r.Found {
-		text, err := design.Moved(r.Found[i].Text, func(path string) string { return fromFolder(folder, beside, path) })
+		var err error
+		r.Found[i].Text, err = design.Moved(r.Found[i].Text, func(path string) string { return fromFolder(folder, beside, path) })
 		if err != nil {
-			return err
-		}
-		if r.Found[i].Text, err = design.Set(text, "name", words.OfferedName(r, r.Found[i])); err != nil {
 			return err
 		}
 	}

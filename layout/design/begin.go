@@ -1,22 +1,24 @@
 package design
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 )
 
 // Begin returns the text that a search begins from, of the design file at a path or of the
-// starter where that is empty, as Begun makes it, and what the file is called in messages.
-// Errors are those of Read for a file that cannot be read.
-func Begin(path string) (name string, text []byte, err error) {
+// starter where that is empty, as Begun makes it, what the file is called in messages, and
+// whether it is of a driver alone. Errors are those of Read for a file that cannot be read.
+func Begin(path string) (name string, text []byte, alone bool, err error) {
 	if path == "" {
-		return "lantern.toml", DefaultTOML(), nil
+		return "lantern.toml", DefaultTOML(), false, nil
 	}
-	if text, err = ReadFile(path, maxSize); err != nil {
-		return "", nil, err
+	own, err := ReadFile(path, maxSize)
+	if err != nil {
+		return "", nil, false, err
 	}
-	text, err = Begun(text)
-	return path, text, err
+	text, err = Begun(own)
+	return path, text, !bytes.Equal(own, text), err
 }
 
 // Begun returns the text of a design that a search may begin from. A text without a [body] is

@@ -55,11 +55,8 @@ var (
 // The RMS voltages that an amplifier may have.
 const leastVolt, mostVolt = 0.1, 200.0
 
-// Unnamed is what a design without a name is called, LongestTitle the most letters of a name.
-const (
-	Unnamed      = "Unnamed array"
-	LongestTitle = 120
-)
+// Unnamed is what a design without a name is called.
+const Unnamed = "Unnamed array"
 
 // MaxDrivers is the most drivers that one design may have.
 const MaxDrivers = 2000
@@ -95,7 +92,7 @@ func (d *Design) tables() []Table {
 func (d *Design) plainTables() []Table {
 	return []Table{
 		{Name: "", Rows: []Row{
-			{"name", &d.Name, Letters(LongestTitle), 1, Unnamed, ""},
+			{"name", &d.Name, Letters(120), 1, Unnamed, ""},
 		}},
 		{Name: "air", Rows: []Row{
 			{"temperature_c", kelvin{&d.Air.Temperature}, From(-20, 50), 1, 20.0, ""},

@@ -51,7 +51,8 @@ type SearchFigures struct {
 	Litres   Number `json:"inside_l"`    // null: not known
 	Width    Number `json:"width_mm"`
 	Height   Number `json:"height_mm"` // with its stand
-	Pieces   int    `json:"pieces"`    // that are printed
+	Depth    Number `json:"depth_mm"`
+	Pieces   int    `json:"pieces"` // that are printed; 0: more than one, and not counted
 }
 
 // SearchSetting is a key of the design file that was set.
@@ -119,7 +120,7 @@ func OfSearch(r *search.Result) Search {
 		Aims: each(r.Aims, func(a search.Aim) SearchAim {
 			return SearchAim{string(a), aimKey(words.Aimed(r, a)), words.AimAxis(r, a), a.More()}
 		}),
-		Found: each(r.Found, searchFoundOf), Tried: each(r.Tried, searchTriedOf), Short: each(r.Short, searchShortOf),
+		Found: each(r.Found, func(f search.Found) SearchFound { return searchFoundOf(r, f) }), Tried: each(r.Tried, searchTriedOf), Short: each(r.Short, searchShortOf),
 		Reach: append([]string{}, words.OutOfReach(r)...), Binding: append([]string{}, words.Binding(r)...), Start: searchStartOf(r),
 	}
 }
@@ -155,15 +156,15 @@ func aimKey(a search.Aim) string {
 
 func searchFiguresOf(f search.Figures) SearchFigures {
 	return SearchFigures{f.Drivers, f.Channels, db(f.Loss), db(f.Level), To(1, f.Onset), db(f.Evenness), To(2, f.Lowest), To(2, f.Price),
-		To(3, f.Plastic), To(3, f.Mass), To(2, f.Hours), To(4, f.Litres), mm(f.Width), mm(f.Height), f.Pieces}
+		To(3, f.Plastic), To(3, f.Mass), To(2, f.Hours), To(4, f.Litres), mm(f.Width), mm(f.Height), mm(f.Depth), f.Pieces}
 }
 
 func searchSetOf(set []search.Setting) []SearchSetting {
 	return each(set, func(s search.Setting) SearchSetting { return SearchSetting{s.Key, s.Value} })
 }
 
-func searchFoundOf(f search.Found) SearchFound {
-	return SearchFound{f.Found, words.FileOf(f), f.Name, words.Why(f), each(f.Why, func(r search.Reason) SearchWhy {
+func searchFoundOf(r *search.Result, f search.Found) SearchFound {
+	return SearchFound{f.Found, words.FileOf(f), f.Name, words.Why(r, f), each(f.Why, func(r search.Reason) SearchWhy {
 		return SearchWhy{string(r.Code), string(r.Among), To(0, r.Limit), To(3, r.Value)}
 	}), searchFiguresOf(f.Figures), searchSetOf(f.Set), Findings(f.Plan.Warnings)}
 }

@@ -1,6 +1,7 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"strings"
@@ -12,12 +13,12 @@ import (
 
 // searchColumns are the figures of designs in tables of a search.
 var searchColumns = []string{"drivers", "channels", "lost_db:3", "loudest_db:3", "comb_onset_hz:1", "unevenness_db:3", "lowest_hz:1",
-	"price:2", "plastic_kg:3", "mass_kg:3", "print_hours:2", "inside_l:4", "width_mm:1", "height_mm:1", "pieces"}
+	"price:2", "plastic_kg:3", "mass_kg:3", "print_hours:2", "inside_l:4", "width_mm:1", "height_mm:1", "depth_mm:1", "pieces"}
 
 // searchFigures are the figures of a design in the order of searchColumns.
 func searchFigures(f search.Figures) []any {
 	return []any{f.Drivers, f.Channels, f.Loss, f.Level, f.Onset, f.Evenness, f.Lowest,
-		f.Price, f.Plastic, f.Mass, f.Hours, f.Litres, 1000 * f.Width, 1000 * f.Height, f.Pieces}
+		f.Price, f.Plastic, f.Mass, f.Hours, f.Litres, 1000 * f.Width, 1000 * f.Height, 1000 * f.Depth, f.Pieces}
 }
 
 // SearchFront writes one row for each design that no other beats in all that is sought: its
@@ -25,7 +26,7 @@ func searchFigures(f search.Figures) []any {
 func SearchFront(w io.Writer, r *search.Result) error {
 	t := newSheet(append(append([]string{"number"}, searchColumns...), "file", "name", "why", "settings")...)
 	for _, f := range r.Found {
-		t.add(append(append([]any{f.Found}, searchFigures(f.Figures)...), words.FileOf(f), f.Name, words.Why(f), settings(f.Set))...)
+		t.add(append(append([]any{f.Found}, searchFigures(f.Figures)...), words.FileOf(f), f.Name, words.Why(r, f), settings(f.Set))...)
 	}
 	for _, p := range r.Tried {
 		if p.Front && p.Found == 0 {
@@ -90,13 +91,66 @@ func SearchScreen(w io.Writer, r *search.Result, colour bool) error {
 	return s.to(w)
 }
 
-// offered lists the designs offered, each with what it is and why.
+// offeredColumn is a figure of the designs offered: its name, its unit, and what it is of a
+// design, empty where it is not known.
+type offeredColumn struct {
+	name, unit string
+	of         func(f search.Found) string
+}
+
+var offeredColumns = []offeredColumn{
+	{"drivers", "", func(f search.Found) string { return fmt.Sprint(f.Drivers) }},
+	{"radius", "mm", func(f search.Found) string {
+		if f.Plan == nil {
+			return ""
+		}
+		return finite(1000*f.Plan.Array.Body.Radius, 0)
+	}},
+	{"lost", "dB", func(f search.Found) string { return finite(f.Loss, 2) }},
+	{"loudest", "dB", func(f search.Found) string { return finite(f.Level, 1) }},
+	{"uneven", "dB", func(f search.Found) string { return finite(f.Evenness, 1) }},
+	{"from", "Hz", func(f search.Found) string { return finite(f.Lowest, 0) }},
+	{"print", "h", func(f search.Found) string { return finite(f.Hours, 1) }},
+	{"inside", "l", func(f search.Found) string { return finite(f.Litres, 1) }},
+	{"pieces", "", func(f search.Found) string {
+		if f.Pieces == 0 {
+			return "more"
+		}
+		return fmt.Sprint(f.Pieces)
+	}},
+	{"mass", "kg", func(f search.Found) string { return finite(f.Mass, 1) }},
+	{"price", "", func(f search.Found) string { return finite(f.Price, 0) }},
+}
+
+// offered lists the designs offered, each with what it is and why; a figure that is not known of
+// any has no column.
 func (s *screen) offered(r *search.Result) {
 	fmt.Fprintln(s)
-	row := s.list("    drivers lost dB loudest dB uneven dB from Hz print h litres pieces  price", "%2d %8d %7.2f %10.1f %9.1f %7.0f %7.1f %6.1f %6d %6s")
-	for _, f := range r.Found {
-		row(f.Found, f.Drivers, f.Loss, f.Level, f.Evenness, f.Lowest, f.Hours, f.Litres, f.Pieces, dash(f.Price, 0))
-		fmt.Fprintln(s, indented(4, words.OfferedAs(f)))
+	head, units := "   ", "   "
+	rows := make([]string, len(r.Found))
+	for i, f := range r.Found {
+		rows[i] = fmt.Sprintf("%2d ", f.Found)
+	}
+	for _, c := range offeredColumns {
+		cells, known := make([]string, len(r.Found)), false
+		for i, f := range r.Found {
+			cells[i] = c.of(f)
+			known = known || cells[i] != ""
+		}
+		if !known {
+			continue
+		}
+		wide := max(6, len(c.name)+1)
+		head, units = head+fmt.Sprintf("%*s", wide, c.name), units+fmt.Sprintf("%*s", wide, c.unit)
+		for i := range rows {
+			rows[i] += fmt.Sprintf("%*s", wide, cmp.Or(cells[i], "-"))
+		}
+	}
+	s.note(head)
+	s.note(strings.TrimRight(units, " "))
+	for i, f := range r.Found {
+		fmt.Fprintln(s, rows[i])
+		fmt.Fprintln(s, indented(4, words.OfferedAs(r, f)))
 	}
 	s.note(indented(2, words.SearchNote(r)))
 }

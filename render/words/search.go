@@ -14,15 +14,47 @@ import (
 type Offered struct{ Name, Why string }
 
 // aimWords names what a search is after: how an axis has it, with its unit; in a sentence; and
-// so much better in it.
-var aimWords = map[search.Aim]struct{ axis, plain, gain string }{
-	search.Loss:     {"lost by being out of step, dB", "the loss", "%s dB less lost"},
-	search.Level:    {"loudest, dB", "the loudest level", "%s dB louder"},
-	search.Evenness: {"uneven all round, dB", "the unevenness", "%s dB evener"},
-	search.Drivers:  {"drivers", "the drivers", "%s drivers fewer"},
-	search.Price:    {"price", "the price", "%s cheaper"},
-	search.Hours:    {"hours of printing", "the hours of printing", "%s hours less to print"},
-	search.Litres:   {"litres inside", "the litres", "%s litres smaller"},
+// so much better and worse in it, with so many decimals.
+var aimWords = map[search.Aim]struct {
+	axis, plain, better, worse string
+	places                     int
+}{
+	search.Loss:     {"lost by being out of step, dB", "the loss", "%s dB less lost", "%s dB more lost", 2},
+	search.Level:    {"loudest, dB", "the loudest level", "%s dB louder", "%s dB quieter", 1},
+	search.Evenness: {"uneven all round, dB", "the unevenness", "%s dB evener", "%s dB less even", 1},
+	search.Drivers:  {"drivers", "the drivers", "%s drivers fewer", "%s drivers more", 0},
+	search.Price:    {"price", "the price", "%s cheaper", "%s dearer", 0},
+	search.Hours:    {"hours of printing", "the hours of printing", "%s hours less to print", "%s hours more to print", 1},
+	search.Litres:   {"litres inside", "the litres", "%s litres smaller", "%s litres larger", 2},
+}
+
+// against says how a design differs from another in what a search is after: what it is better
+// in and what it is worse in; what rounds to nothing is left out.
+func against(r *search.Result, own, other search.Figures) (better, worse []string) {
+	for _, a := range r.Aims {
+		a = Aimed(r, a)
+		w, gain := aimWords[a], a.Of(own)-a.Of(other)
+		if !a.More() {
+			gain = -gain
+		}
+		by := prose.Fixed(math.Abs(gain), w.places)
+		switch {
+		case strings.Trim(by, "0.") == "":
+		case gain > 0:
+			better = append(better, one(by, fmt.Sprintf(w.better, by)))
+		default:
+			worse = append(worse, one(by, fmt.Sprintf(w.worse, by)))
+		}
+	}
+	return better, worse
+}
+
+// one is a text about so many drivers where it is about one.
+func one(by, text string) string {
+	if by == "1" {
+		return strings.Replace(text, "drivers", "driver", 1)
+	}
+	return text
 }
 
 // Aimed is the aim by its usual name: the cost is the price where that is known, else the
@@ -68,19 +100,6 @@ func Searched(r *search.Result) string {
 	return capital(text)
 }
 
-// OfferedName names a design that is offered as its file does: after the design that the search
-// began from, its number and what it is.
-func OfferedName(r *search.Result, f search.Found) string {
-	name := capital(f.Name)
-	if begun := r.Job.Design.Name; begun != design.Unnamed {
-		name = fmt.Sprintf("%s, %d: %s", begun, f.Found, f.Name)
-	}
-	if letters := []rune(name); len(letters) > design.LongestTitle {
-		return string(letters[:design.LongestTitle])
-	}
-	return name
-}
-
 // SearchedHow says how many designs were looked at, and how.
 func SearchedHow(r *search.Result) string {
 	text := prose.Count(r.Space, "design", "designs")
@@ -117,16 +136,51 @@ var first = map[search.Code]string{
 	search.Quickest:  "the quickest to print",
 	search.Smallest:  "the smallest",
 	search.Middle:    "the middle way, near the best in all at once",
-	search.OneOf:     "another way between the others",
 }
 
-// Why says why a design is offered; a sentence without its full stop.
-func Why(f search.Found) string {
+// Why says why a design is offered: what it is first by, and where that is not among all, what
+// it has over the next; a sentence without its full stop.
+func Why(r *search.Result, f search.Found) string {
 	var said []string
-	for _, r := range f.Why {
-		said = append(said, reason(r))
+	for _, w := range f.Why {
+		if w.Code != search.OneOf {
+			said = append(said, reason(w))
+		}
 	}
-	return capital(prose.Each(said))
+	text, trade := prose.Each(said), ""
+	if len(f.Why) == 0 || f.Why[0].Code == search.OneOf || f.Why[0].Code == search.Middle || f.Why[0].Among == search.UpTo {
+		trade = overNext(r, f)
+	}
+	switch {
+	case trade == "" && text == "":
+		return "Another way between the others"
+	case text == "":
+		return capital(trade)
+	case trade != "":
+		text += ": " + trade
+	}
+	return capital(text)
+}
+
+// overNext says what a design has over the next that is offered, or over the one before where
+// it is the last, and for what; nothing where it is alone.
+func overNext(r *search.Result, f search.Found) string {
+	if len(r.Found) < 2 {
+		return ""
+	}
+	next := f.Found // the index of the next
+	if next >= len(r.Found) {
+		next = f.Found - 2
+	}
+	better, worse := against(r, f.Figures, r.Found[next].Figures)
+	if len(better) == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("%s than %d", prose.Each(better), next+1)
+	if len(worse) > 0 {
+		text += ", for " + prose.Each(worse)
+	}
+	return text
 }
 
 // reason says by what, and among which, a design is first.
@@ -135,7 +189,7 @@ func reason(r search.Reason) string {
 	case search.OnePiece:
 		return strings.TrimSuffix(text, " to print") + " that prints in one piece"
 	case search.UpTo:
-		return text + prose.Sprintf(" with %g drivers or fewer", r.Limit)
+		return text + prose.Sprintf(" with up to %g drivers", r.Limit)
 	default:
 		return text
 	}
@@ -160,7 +214,7 @@ func FileOf(f search.Found) string {
 func OfferedBy(r *search.Result) []Offered {
 	var out []Offered
 	for _, f := range r.Found {
-		out = append(out, Offered{capital(f.Name), Why(f)})
+		out = append(out, Offered{capital(f.Name), Why(r, f)})
 	}
 	return out
 }
@@ -176,7 +230,9 @@ func stock(r *search.Result) string {
 }
 
 // OfferedAs says what a design is that is offered, and why.
-func OfferedAs(f search.Found) string { return capital(f.Name) + ". " + Why(f) + "." }
+func OfferedAs(r *search.Result, f search.Found) string {
+	return capital(f.Name) + ". " + Why(r, f) + "."
+}
 
 // SearchStage names what was done with a design that was tried.
 func SearchStage(p search.Point) string {

@@ -25,13 +25,13 @@ func TestWhy(t *testing.T) {
 	}{
 		{"loudest", []search.Reason{{Code: search.Loudest}}, "The loudest", "3_loudest.toml"},
 		{"in one piece", []search.Reason{{Code: search.Loudest, Among: search.OnePiece}}, "The loudest that prints in one piece", "3_loudest_in_one_piece.toml"},
-		{"of few drivers", []search.Reason{{Code: search.Evenest, Among: search.UpTo, Limit: 40}}, "The evenest all round with 40 drivers or fewer", "3_evenest_up_to_40.toml"},
+		{"of few drivers", []search.Reason{{Code: search.Evenest, Among: search.UpTo, Limit: 40}}, "The evenest all round with up to 40 drivers", "3_evenest_up_to_40.toml"},
 		{"two", []search.Reason{{Code: search.LeastLoss}, {Code: search.Smallest}}, "The one most in step and the smallest", "3_least_loss.toml"},
 		{"none of its own", []search.Reason{{Code: search.OneOf}}, "Another way between the others", "3_design.toml"},
 	}
 	for _, c := range cases {
 		f := search.Found{Point: search.Point{Found: 3}, Why: c.why}
-		if got := words.Why(f); got != c.text {
+		if got := words.Why(asked(), f); got != c.text {
 			t.Errorf("%s: %q", c.name, got)
 		}
 		if got := words.FileOf(f); got != c.file {
@@ -39,8 +39,27 @@ func TestWhy(t *testing.T) {
 		}
 	}
 	for _, code := range []search.Code{search.Loudest, search.LeastLoss, search.Cheapest, search.Evenest, search.Fewest, search.Quickest, search.Smallest, search.Middle, search.OneOf} {
-		if words.Why(search.Found{Why: []search.Reason{{Code: code}}}) == "" {
+		if words.Why(asked(), search.Found{Why: []search.Reason{{Code: code}}}) == "" {
 			t.Errorf("no words for %s", code)
+		}
+	}
+}
+
+// TestWhyOverNext: a design that is first by little says what it has over the next and for what.
+func TestWhyOverNext(t *testing.T) {
+	r := asked()
+	of := func(number, drivers int, loss, level float64, why search.Reason) search.Found {
+		return search.Found{Point: search.Point{Found: number, Figures: search.Figures{Drivers: drivers, Loss: loss, Level: level, Price: math.NaN()}}, Why: []search.Reason{why}}
+	}
+	none := search.Reason{Code: search.OneOf}
+	r.Found = []search.Found{of(1, 60, 1.5, 100, none), of(2, 31, 1.2, 98.8, search.Reason{Code: search.Loudest, Among: search.UpTo, Limit: 31}), of(3, 30, 0.9, 98.78, none)}
+	for i, want := range []string{
+		"1.2 dB louder than 2, for 0.30 dB more lost and 29 drivers more",
+		"The loudest with up to 31 drivers",
+		"0.30 dB less lost and 1 driver fewer than 2",
+	} {
+		if got := words.Why(r, r.Found[i]); got != want {
+			t.Errorf("%q, want %q", got, want)
 		}
 	}
 }

@@ -148,15 +148,9 @@ func notKept(s search.Shortfall) string {
 
 // gains says by how much a design is better than the one given.
 func gains(r *search.Result, s search.Start) string {
-	better, said := r.Found[s.Better-1].Figures, []string{}
-	for _, a := range r.Aims {
-		a = Aimed(r, a)
-		if text := fmt.Sprintf(aimWords[a].gain, prose.Number(math.Abs(a.Of(better)-a.Of(s.Figures)), 2)); a.Of(better) != a.Of(s.Figures) {
-			said = append(said, text)
-		}
-	}
-	if len(said) == 0 {
+	better, _ := against(r, r.Found[s.Better-1].Figures, s.Figures)
+	if len(better) == 0 {
 		return ""
 	}
-	return ": " + prose.Each(said)
+	return ": " + prose.Each(better)
 }
