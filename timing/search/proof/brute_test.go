@@ -28,6 +28,7 @@ type space struct {
 	name   string
 	base   []byte // the design without [search]
 	limits []byte // [search] without the tables in it
+	stock  int    // drivers
 	keys   []string
 	may    map[string][]any
 }
@@ -64,6 +65,8 @@ func readSpace(t testing.TB, name string) *space {
 		}
 	}
 	s.keys = slices.Sorted(maps.Keys(s.may))
+	stock, _ := all.Search["drivers"].(int64)
+	s.stock = int(stock)
 	return s
 }
 

@@ -39,7 +39,7 @@ func TestFindsTheFront(t *testing.T) {
 				s = whole.only("placing.yaw_deg", 0).only("body.radius_mm", 80, 100, 120)
 				rows = s.part(whole, rows)
 			}
-			front := frontOf(rows)
+			front := frontOf(s, rows)
 			known := &memory{}
 			n := seeds
 			if !thorough.Set {
@@ -73,17 +73,17 @@ func missed(t *testing.T, s *space, rows []row, front, found [][]float64) {
 // point is a row as aims to be made small.
 func (r row) point() []float64 { return []float64{r.loss, -r.level, float64(r.drivers)} }
 
-// frontOf returns the front of rows that can be built and are loud enough, none twice.
-func frontOf(rows []row) [][]float64 {
+// frontOf returns the front of rows that can be built from the stock and are loud enough, none
+// twice.
+func frontOf(s *space, rows []row) [][]float64 {
 	loudest := math.Inf(-1)
+	rows = slices.DeleteFunc(slices.Clone(rows), func(r row) bool { return r.whyNot != "" || r.drivers > s.stock })
 	for _, r := range rows {
-		if r.whyNot == "" {
-			loudest = max(loudest, r.level)
-		}
+		loudest = max(loudest, r.level)
 	}
 	var all, front [][]float64
 	for _, r := range rows {
-		if r.whyNot == "" && r.level >= loudest-underLoudest {
+		if r.level >= loudest-underLoudest {
 			all = append(all, r.point())
 		}
 	}
