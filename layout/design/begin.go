@@ -2,7 +2,9 @@ package design
 
 import (
 	"bytes"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -23,7 +25,8 @@ func Begin(path string) (name string, text []byte, alone bool, err error) {
 
 // Begun returns the text of a design that a search may begin from. A text without a [body] is
 // of a driver alone: it gets the starter's body, places, spot and wiring, and its surface where
-// it has no room, but for keys that it has itself; not the place that the starter leaves empty.
+// it has no room, but for keys that it has itself; not the place that the
+// starter leaves empty, and a radius by the driver's width.
 // A text that is no TOML stays as it is. Errors are those of Set.
 func Begun(text []byte) ([]byte, error) {
 	has, err := flat(text)
@@ -47,7 +50,25 @@ func Begun(text []byte) ([]byte, error) {
 			return nil, err
 		}
 	}
+	if _, own := has["body.radius_mm"]; !own {
+		return Set(text, "body.radius_mm", bodyFor(has["driver.flange_mm"], has["driver.cutout_mm"], has["driver.diameter_mm"]))
+	}
 	return text, nil
+}
+
+// A body for a driver alone has the starter's measure of it: 7.5 flanges across, but not beyond
+// where people sit.
+const flangesAcross, mostAlone = 7.5, 1000.0
+
+// bodyFor is the radius in mm of a body for a driver, by the first of its widths in mm that the
+// text has.
+func bodyFor(widths ...string) float64 {
+	for _, w := range widths {
+		if n, err := strconv.ParseFloat(w, 64); err == nil && n > 0 {
+			return min(math.Round(flangesAcross*n/2), mostAlone)
+		}
+	}
+	return Default().Number("body.radius_mm")
 }
 
 // inTables tells whether a text that holds so much has any of some tables.

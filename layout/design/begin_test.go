@@ -13,6 +13,8 @@ func TestBegun(t *testing.T) {
 	const driver = "[driver]\ndiameter_mm = 32 # as sold\nflange_mm = 40\n"
 	cases := []struct{ name, text, has, lacks string }{
 		{"a driver alone", driver, "# as sold|[body]|[mounts]|[spot]|[surface]|channels = 8", "skip|corner_hz"},
+		{"a large driver", "[driver]\ndiameter_mm = 50\ncutout_mm = 55\nflange_mm = 60\n", "radius_mm = 225", "radius_mm = 150"},
+		{"a huge driver", "[driver]\ndiameter_mm = 400\n", "radius_mm = 1000", "radius_mm = 150"},
 		{"with channels", driver + "[wiring]\nchannels = 6\n", "channels = 6|[body]", "channels = 8"},
 		{"with a seat", driver + "[[seat]]\nx_m = 2\ny_m = 0\nz_m = 0.5\n", "[body]", "[spot]"},
 		{"with a room", driver + "[room]\nsize_m = [5, 4, 2.7]\nbody_at_m = [2, 2, 1]\nabsorption = 0.2\n", "[body]|[spot]", "[surface]"},

@@ -108,36 +108,3 @@ func TestWithRefuses(t *testing.T) {
 		t.Error("the design itself changed")
 	}
 }
-
-// A driver alone is enough to search from; what is there stays as it is, and faults are told
-// on the lines that they are on.
-func TestParseForSearch(t *testing.T) {
-	d, text, err := design.ParseForSearch("driver.toml", []byte("# mine\n[driver]\ndiameter_mm = 50\nflange_mm = 60 # across\n"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	starter := design.Default()
-	if d.Body.Radius != 0.225 || d.Spot != starter.Spot || d.Surface != starter.Surface || d.Wiring.Channels != starter.Wiring.Channels || d.Body.Shape != starter.Body.Shape {
-		t.Errorf("%+v", d)
-	}
-	if !strings.HasPrefix(string(text), "# mine\n[driver]\ndiameter_mm = 50\nflange_mm = 60 # across\n\n[body]\n") {
-		t.Errorf("%s", text)
-	}
-	whole := design.DefaultTOML()
-	if _, text, err := design.ParseForSearch("a.toml", whole); err != nil || string(text) != string(whole) {
-		t.Errorf("a whole design became another: %v", err)
-	}
-	for name, c := range map[string]struct{ text, want string }{
-		"misspelt":  {"[driver]\ndiameter = 50\n", "d.toml:2: driver.diameter: not a known key; did you mean diameter_mm?"},
-		"no driver": {"name = \"a\"\n", "d.toml: driver.diameter_mm: missing; must be a number from 5 to 500"},
-		"no TOML":   {"[driver\n", "d.toml:1: not readable as TOML"},
-		"half":      {"[body]\nshape = \"ball\"\n[driver]\ndiameter_mm = 50\n", "d.toml:1: body.radius_mm: missing"},
-	} {
-		if _, _, err := design.ParseForSearch("d.toml", []byte(c.text)); err == nil || !strings.HasPrefix(err.Error(), c.want) {
-			t.Errorf("%s: %v, want %s", name, err, c.want)
-		}
-	}
-	if d, _, err := design.ParseForSearch("d.toml", []byte("[driver]\ndiameter_mm = 400\n[[seat]]\nx_m = 2\ny_m = 1\nz_m = 1\n[room]\nsize_m = [9, 9, 9]\nbody_at_m = [3, 3, 3]\nabsorption = 0.2\n")); err != nil || d.Surface.Present || len(d.Seats) != 1 || d.Body.Radius != 1 {
-		t.Errorf("%v, %+v", err, d)
-	}
-}

@@ -14,7 +14,7 @@ func BenchmarkScreen(b *testing.B) {
 	s := of(b, d)
 	for name, run := range map[string]func(i int) error{
 		"settings": func(i int) error { s.Variant(i); return nil },
-		"apply":    func(i int) error { _, err := s.Variant(i).Apply(d); return err },
+		"with":     func(i int) error { _, err := d.With(s.Variant(i).Settings...); return err },
 		"all": func(i int) error {
 			_, _, err := screened(s.Variant(i), d)
 			return err
@@ -36,7 +36,7 @@ func BenchmarkScreen(b *testing.B) {
 
 // screened is a candidate laid out, and what it breaks.
 func screened(v space.Variant, d *design.Design) (*layout.Array, []space.Limit, error) {
-	applied, err := v.Apply(d)
+	applied, err := d.With(v.Settings...)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -15,18 +15,10 @@ type Limit struct {
 	Has   float64 // in the key's unit; NaN of a finding
 }
 
-// Short is by what share of what is asked a limit is missed; +Inf for a finding.
-func (l Limit) Short() float64 {
-	if l.Code != "" {
-		return math.Inf(1)
-	}
-	return math.Abs(l.Has-l.Asked) / math.Max(math.Abs(l.Asked), 1e-9)
-}
-
 // Broken lists the limits of a search that an array breaks, and what else forbids it: findings
 // of the layout that stop a builder, and channels without use. What needs sound, such as a
-// level, is not among them; nor are printed parts where there may be more than one and the
-// shell does not fit in one: see Pieces.
+// level, is not among them; nor are printed parts where there may be more than one, for which the
+// shell must be cut.
 func Broken(s design.Search, a *layout.Array, c Cost) []Limit {
 	var out []Limit
 	most := func(key string, asked, has, unit float64) {
@@ -73,20 +65,4 @@ func channelsOf(a *layout.Array) int {
 		return n
 	}
 	return a.Wiring.Channels
-}
-
-// Pieces returns the limit of printed parts that an array breaks, where it does: it cuts the
-// shell, which may take tenths of a second. A shell that cannot be cut breaks it, too, with
-// NaN.
-func Pieces(s design.Search, a *layout.Array) (Limit, bool) {
-	if s.Pieces == 0 {
-		return Limit{}, false
-	}
-	out := Limit{Key: "search.pieces", Asked: float64(s.Pieces), Has: math.NaN()}
-	p, err := a.Segments()
-	if err != nil {
-		return out, true
-	}
-	out.Has = float64(len(p.Segments))
-	return out, len(p.Segments) > s.Pieces
 }

@@ -26,7 +26,7 @@ type block struct {
 // axis is what may stand for one key, or for several that go together.
 type axis [][]design.Setting
 
-// Variant is one candidate.
+// Variant is one candidate: by design.With, or as a text.
 type Variant struct {
 	Index    int
 	Settings []design.Setting // what is made of the design, in order
@@ -103,10 +103,6 @@ func (s *Space) Variant(i int) Variant {
 	}
 	return v
 }
-
-// Apply returns the design that a candidate is, for d as the space was made for. An error
-// says that there is no such design.
-func (v Variant) Apply(d *design.Design) (*design.Design, error) { return d.With(v.Settings...) }
 
 // Text returns the text of the design that a candidate is, for that of the design that the
 // space was made for: remarks, blank lines and the order of its keys stay.

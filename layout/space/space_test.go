@@ -46,12 +46,12 @@ func sameArray(a, b *layout.Array) string {
 
 // A candidate is the same design by its settings and by its text, which keeps all remarks, and
 // one in twenty of them is looked at.
-func TestApplyIsText(t *testing.T) {
+func TestSettingsAreText(t *testing.T) {
 	d := starter(func(s *design.Search) { s.Drivers, s.Channels = 40, 6 })
 	s := of(t, d)
 	for i := 0; i < s.Len(); i += 61 {
 		v := s.Variant(i)
-		applied, err := v.Apply(d)
+		applied, err := d.With(v.Settings...)
 		if err != nil {
 			t.Fatalf("%d %v: %v", i, v.Settings, err)
 		}

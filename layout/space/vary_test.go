@@ -115,7 +115,7 @@ func TestAnyChoices(t *testing.T) {
 			t.Fatalf("of %d remarks %d are left", n, m)
 		}
 		parsed, wrong := design.Parse("lantern.toml", text)
-		applied, err := v.Apply(d)
+		applied, err := d.With(v.Settings...)
 		if (wrong == nil) != (err == nil) {
 			t.Fatalf("%v: %v, and %v", v.Settings, wrong, err)
 		}

@@ -16,7 +16,7 @@ func (r *run) array(set []Setting) (*layout.Array, error) {
 	if err != nil {
 		return nil, err
 	}
-	return layout.Build(d)
+	return layout.Screen(d)
 }
 
 // file returns the design file of settings, with a name, and what it is when it is read.
