@@ -19,6 +19,7 @@ import (
 type notes struct {
 	folder, path string // of the whole journal; empty: none is kept
 	part         *os.File
+	made         bool   // the folder was made for it
 	carried      bool   // part begins with what a whole one of before held
 	reading      string // the share that is being read
 	open         []*os.File
@@ -41,6 +42,7 @@ func openNotes(folder string, share, shares int) (*notes, error) {
 	if shares > 0 {
 		n.path = filepath.Join(folder, fmt.Sprintf("screened_%d_of_%d.csv", share, shares))
 	}
+	n.made = !exists(folder)
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return nil, fmt.Errorf("the folder %s cannot be made: %w; name another", folder, prose.Reason(err))
 	}
@@ -158,11 +160,19 @@ func (n *notes) explained(err error) error {
 	return err
 }
 
-// close closes what is open.
+// close closes what is open, and takes a journal away that nothing was written to, with the
+// folder where that was made for it and holds nothing else.
 func (n *notes) close() {
 	for _, f := range append(n.open, n.part) {
 		if f != nil {
-			_ = f.Close() // read, or written and closed before
+			_ = f.Close() // read, or written before
 		}
+	}
+	if info, err := os.Stat(n.path + partEnding); n.part == nil || err != nil || info.Size() > 0 {
+		return
+	}
+	_ = os.Remove(n.path + partEnding)
+	if n.made {
+		_ = os.Remove(n.folder) // stays where it holds anything
 	}
 }

@@ -141,6 +141,9 @@ var first = map[search.Code]string{
 // Why says why a design is offered: what it is first by, and where that is not among all, what
 // it has over the next; a sentence without its full stop.
 func Why(r *search.Result, f search.Found) string {
+	if len(r.Found) == 1 {
+		return "The only one that no other beats"
+	}
 	var said []string
 	for _, w := range f.Why {
 		if w.Code != search.OneOf {

@@ -52,6 +52,10 @@ func TestWhyOverNext(t *testing.T) {
 		return search.Found{Point: search.Point{Found: number, Figures: search.Figures{Drivers: drivers, Loss: loss, Level: level, Price: math.NaN()}}, Why: []search.Reason{why}}
 	}
 	none := search.Reason{Code: search.OneOf}
+	r.Found = []search.Found{of(1, 60, 1.5, 100, search.Reason{Code: search.Middle})}
+	if got := words.Why(r, r.Found[0]); got != "The only one that no other beats" {
+		t.Error(got)
+	}
 	r.Found = []search.Found{of(1, 60, 1.5, 100, none), of(2, 31, 1.2, 98.8, search.Reason{Code: search.Loudest, Among: search.UpTo, Limit: 31}), of(3, 30, 0.9, 98.78, none)}
 	for i, want := range []string{
 		"1.2 dB louder than 2, for 0.30 dB more lost and 29 drivers more",
@@ -122,7 +126,7 @@ func TestOfStart(t *testing.T) {
 		{"none", nil, ""},
 		{"on the front", &search.Start{Figures: own, OnFront: true}, "The design given is on the front itself: nothing found is better than it in the loss, the loudest level and the drivers at once."},
 		{"beaten", &search.Start{Figures: own, Better: 2}, "Design 2 is nowhere worse than the design given: 0.25 dB less lost and 9 drivers fewer."},
-		{"breaks a limit", &search.Start{Figures: own, Broken: []search.Shortfall{{Key: "search.width_mm", Asked: 200, Nearest: 300}}}, "The design given keeps not all limits: it has 300 mm, and 200 mm is asked."},
+		{"breaks a limit", &search.Start{Figures: own, Broken: []search.Shortfall{{Key: "search.width_mm", Asked: 200, Nearest: 300}}}, "The design given does not keep all limits: it has 300 mm, and 200 mm is asked."},
 	}
 	for _, c := range cases {
 		r.Start = c.start

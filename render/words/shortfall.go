@@ -100,7 +100,7 @@ func by(p search.Point) string {
 	if p.Name == "" {
 		return ""
 	}
-	return ", " + p.Name
+	return ", " + lower(p.Name)
 }
 
 // Binding says which limits bind, the hardest first: how many designs each alone takes away.
@@ -118,6 +118,9 @@ func binding(s search.Shortfall) string {
 	if _, known := limitWords[s.Key]; !known {
 		return trouble(s.Key)
 	}
+	if math.IsNaN(s.Asked) { // the search's own floor
+		return strings.TrimPrefix(s.Key, "search.")
+	}
 	return prose.Sprintf("%s = %.4g", strings.TrimPrefix(s.Key, "search."), s.Asked)
 }
 
@@ -128,7 +131,7 @@ func OfStart(r *search.Result) string {
 	case s == nil:
 		return ""
 	case len(s.Broken) > 0:
-		return "The design given keeps not all limits: it " + notKept(s.Broken[0]) + "."
+		return "The design given does not keep all limits: it " + notKept(s.Broken[0]) + "."
 	case s.OnFront:
 		return fmt.Sprintf("The design given is on the front itself: nothing found is better than it in %s at once.", AimNames(r))
 	case s.Better > 0:
