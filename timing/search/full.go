@@ -114,7 +114,7 @@ func (r *run) offer() {
 
 // offered makes a design of a point; not ok where it cannot be printed within the limits.
 func (r *run) offered(p *Point) (f Found, ok bool) {
-	text, a, err := r.file(p.Set)
+	text, a, err := r.named(p.Set)
 	if err != nil {
 		return f, false
 	}

@@ -19,39 +19,38 @@ func (r *run) array(set []Setting) (*layout.Array, error) {
 	return layout.Screen(d)
 }
 
-// file returns the design file of settings, with a name, and what it is when it is read.
+// file returns the design file of settings, and what it is when it is read.
 func (r *run) file(set []Setting) (text []byte, a *layout.Array, err error) {
 	if text, err = (space.Variant{Settings: set}).Text(r.Job.Text); err != nil {
 		return nil, nil, err
 	}
-	if len(set) > 0 {
-		if a, err = parsed(r.Job.Design.Path, text); err != nil {
-			return nil, nil, err
-		}
-		if text, err = design.Set(text, "name", nameOf(a)); err != nil {
-			return nil, nil, err
-		}
+	d, err := design.Parse(r.Job.Design.Path, text)
+	if err != nil {
+		return nil, nil, err
 	}
-	a, err = parsed(r.Job.Design.Path, text)
+	a, err = layout.Build(d)
 	return text, a, err
 }
 
-func parsed(path string, text []byte) (*layout.Array, error) {
-	d, err := design.Parse(path, text)
-	if err != nil {
-		return nil, err
+// named is file with the design's own name; that of the design given stays.
+func (r *run) named(set []Setting) (text []byte, a *layout.Array, err error) {
+	text, a, err = r.file(set)
+	if err != nil || len(set) == 0 {
+		return text, a, err
 	}
-	return layout.Build(d)
+	a.Name = nameOf(a)
+	text, err = design.Set(text, "name", a.Name)
+	return text, a, err
 }
 
-// nameOf names a design by what it is: "Dodecahedron 240 mm across, 12 drivers on 4 channels".
+// nameOf names a design by what it is: "Ball dome of radius 121 mm, 31 drivers on 4
+// channels".
 func nameOf(a *layout.Array) string {
-	across := 2000 * a.Body.Radius
-	cut := ""
+	body := a.Body.Name
 	if a.Body.IsCut {
-		cut = "cut "
+		body += " dome"
 	}
-	text := prose.Sprintf("%s%s %.0f mm across, ", cut, a.Body.Name, across) + prose.Count(len(a.Mounts), "driver", "drivers")
+	text := body + prose.Sprintf(" of radius %.4g mm, ", 1000*a.Body.Radius) + prose.Count(len(a.Mounts), "driver", "drivers")
 	if n := a.Wiring.Channels; n > 0 {
 		text += " on " + prose.Count(n, "channel", "channels")
 	}

@@ -94,6 +94,16 @@ func TestFound(t *testing.T) {
 	if len(r.Found) < 5 || len(r.Found) > 10 || r.Space != 240 || r.Screened != 240 || r.Full != 12 {
 		t.Fatalf("%d found, %d of %d screened, %d in full", len(r.Found), r.Screened, r.Space, r.Full)
 	}
+	random, loudest, quietest := 0, math.Inf(-1), math.Inf(1)
+	for _, p := range r.Tried {
+		if p.Random {
+			random++
+		}
+		loudest, quietest = max(loudest, p.Level), min(quietest, p.Level)
+	}
+	if random != 1 || loudest-quietest > 10 || loudest-quietest < 8.5 {
+		t.Errorf("%d at random; from %v to %v dB", random, quietest, loudest)
+	}
 	for _, f := range r.Found {
 		d, err := design.Parse("found.toml", f.Text)
 		if err != nil {
