@@ -5,10 +5,13 @@ import (
 	"errors"
 	"fmt"
 	"net"
+	"os"
 	"os/exec"
+	"path/filepath"
 	"runtime"
 	"strconv"
 
+	"pappus/layout/design"
 	sound "pappus/preview/sweep"
 	"pappus/render/page"
 
@@ -19,12 +22,14 @@ func newServe(f *flags) *cobra.Command {
 	var port int
 	var open bool
 	c := &cobra.Command{
-		Use:   "serve [DESIGN.toml]",
+		Use:   "serve [DESIGN.toml or FOLDER]",
 		Short: "Show a design on a page in the browser, to change it and to hear it",
 		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
 			"The page is for this machine alone: nothing else on the network can reach it.\n" +
 			"It writes no file but DESIGN.toml, and that only when it is told to save, and\n" +
-			"DESIGN.bench.toml beside it, where somebody ticks at the bench.",
+			"DESIGN.bench.toml beside it, where somebody ticks at the bench.\n\n" +
+			"Of a FOLDER that \"pappus search\" wrote it shows all that was found, to choose from; of a\n" +
+			"design with a [search] too, where the folder \"search\" beside it is one.",
 		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
 			return servePage(c, f, cmp.Or(args...), port, open)
@@ -35,11 +40,18 @@ func newServe(f *flags) *cobra.Command {
 	return c
 }
 
-func servePage(c *cobra.Command, f *flags, design string, port int, open bool) error {
+func servePage(c *cobra.Command, f *flags, path string, port int, open bool) error {
 	if port < 0 || port > 65535 {
 		return fmt.Errorf("--port %d: must be from 0 to 65535", port)
 	}
-	options := page.Options{Path: design, Version: version, Files: offered(), Write: download, Measure: sound.Judge}
+	found, err := foundBeside(path)
+	if err != nil {
+		return err
+	}
+	if found != nil && found.Path == path {
+		path = found.First()
+	}
+	options := page.Options{Path: path, Found: found, Version: version, Files: offered(), Write: download, Measure: sound.Judge}
 	hear(&options)
 	p, err := page.New(options)
 	if err != nil {
@@ -61,6 +73,26 @@ func servePage(c *cobra.Command, f *flags, design string, port int, open bool) e
 		}
 	}
 	return page.Serve(c.Context(), l, p)
+}
+
+// foundBeside returns what a search found in a folder; of a design that has a [search], in the
+// folder "search" beside it, if it is one.
+func foundBeside(path string) (*page.Found, error) {
+	if path == "" {
+		return nil, nil
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return page.ReadFound(path)
+	}
+	d, err := design.Read(path)
+	if err != nil || !d.Search.Present {
+		return nil, nil // what is wrong with it is for the page to say
+	}
+	found, err := page.ReadFound(filepath.Join(filepath.Dir(path), "search"))
+	if errors.Is(err, page.ErrNoSearch) {
+		return nil, nil
+	}
+	return found, err
 }
 
 // browse opens an address with what the system has for it. The browser outlives

@@ -40,6 +40,15 @@ type Number float64
 // MarshalJSON writes the number, or null.
 func (n Number) MarshalJSON() ([]byte, error) { return n.appendTo(nil), nil }
 
+// UnmarshalJSON reads a number; null is NaN.
+func (n *Number) UnmarshalJSON(data []byte) error {
+	if string(data) == "null" {
+		*n = Number(math.NaN())
+		return nil
+	}
+	return json.Unmarshal(data, (*float64)(n))
+}
+
 func (n Number) appendTo(b []byte) []byte {
 	if v := float64(n); math.IsNaN(v) || math.IsInf(v, 0) {
 		return append(b, "null"...)

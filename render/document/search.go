@@ -58,7 +58,7 @@ type SearchFigures struct {
 // SearchSetting is a key of the design file that was set.
 type SearchSetting struct {
 	Key   string `json:"key"`
-	Value any    `json:"value"` // null: the key is taken out
+	Value any    `json:"value" ts:"Value"` // null: the key is taken out
 }
 
 // SearchWhy is a reason why a design is offered.

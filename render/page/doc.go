@@ -32,6 +32,8 @@
 //	/api/walk     walkAsked         walkAnswer
 //	GET /api/programme?name=        programmeHead, and samples
 //	/api/where    whereAsked        whereFound
+//	GET /api/found                  foundAnswer
+//	/api/offered  offeredAsked      offeredText
 //	/api/files    filesAsked        application/zip
 //	/api/bench    asked             benchAnswer
 //	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design

@@ -23,6 +23,7 @@ var built embed.FS
 type Options struct {
 	Path    string // of the design; empty: the built-in demo, which cannot be saved
 	Version string // of the program, for people
+	Found   *Found // what a search found, to choose from; nil: nothing
 
 	// What can be heard and had, in the order in which it is offered.
 	Programmes, Cases, Files []Named
@@ -92,12 +93,13 @@ func New(o Options) (*Page, error) {
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/watch", atMost(mostSockets, "too many pages at once; close one")(p.watch))
 	mux.Handle("GET /api/start", asking(p.start))
+	mux.Handle("GET /api/found", asking(p.found))
 	mux.Handle("GET /api/programme", asking(p.programme))
 	// Recordings are held in memory, those of one measurement at a time.
 	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
-		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "files": answer(p.files),
+		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "offered": answer(p.offered), "files": answer(p.files),
 		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick), "merge": answer(p.merge),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
@@ -157,7 +159,7 @@ func (p *Page) start(w http.ResponseWriter, r *http.Request) {
 	}
 	out := started{
 		Path: p.options.Path, Text: string(text), CanSave: p.options.Path != "", Version: p.options.Version, Read: hashOf(text),
-		Programmes: p.options.Programmes, Cases: p.options.Cases, Files: p.options.Files, Walks: walkNames(),
+		Programmes: p.options.Programmes, Cases: p.options.Cases, Files: p.options.Files, Walks: walkNames(), Found: p.options.Found != nil,
 	}
 	if d, err := design.Parse(p.plans.name, text); err == nil {
 		out.Name = d.Name
@@ -183,6 +185,7 @@ type started struct {
 	Cases      []Named    `json:"cases"`
 	Files      []Named    `json:"files"` // null: none
 	Walks      []Named    `json:"walks"`
+	Found      bool       `json:"found"` // there is what a search found
 	Keys       []keyRow   `json:"keys"`
 	Tables     []tableRow `json:"tables"`
 }

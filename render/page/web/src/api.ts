@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { BenchAnswer, Change, Edited, Fault, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, Octave, PlanAnswer, Saved, Started, Survey, Ticked, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, Octave, OfferedText, PlanAnswer, Saved, Started, Survey, Ticked, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -78,6 +78,18 @@ export async function plan(text: string, signal?: AbortSignal): Promise<PlanAnsw
 /** Looks round the whole room. */
 export async function survey(text: string): Promise<Octave[]> {
   return ((await (await post("survey", { text })).json()) as Survey).octaves;
+}
+
+/** What a search found. */
+export async function found(): Promise<FoundAnswer> {
+  const answer = await call("api/found");
+  if (!answer.ok) throw await refused(answer);
+  return (await answer.json()) as FoundAnswer;
+}
+
+/** Opens one of the designs that a search offers. */
+export async function offered(file: string): Promise<OfferedText> {
+  return (await (await post("offered", { file })).json()) as OfferedText;
 }
 
 /** Looks for a better place for the chair or the body. */

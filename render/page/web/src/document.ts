@@ -299,6 +299,11 @@ export interface Found {
   findings: Finding[];
 }
 
+/** What a search found, without settings. */
+export interface FoundAnswer {
+  search: Search;
+}
+
 /** How a driver is heard at the spot. */
 export interface Heard {
   id: number;
@@ -649,6 +654,17 @@ export interface Octave {
   reverb_eyring_s: number | null;
 }
 
+/** Which of the designs that a search offers is to be opened. */
+export interface OfferedAsked {
+  file: string;
+}
+
+/** That design. */
+export interface OfferedText {
+  file: string;
+  text: string;
+}
+
 /** What the design's file holds now, sent when that is known and when it changes. */
 export interface OnDisk {
   /** as in started */
@@ -889,6 +905,158 @@ export interface Saving {
   read: string;
 }
 
+/** What a search found: search.json, and what the command prints with --json. */
+export interface Search {
+  title: string;
+  /** how many designs were looked at, and how; a sentence without its full stop */
+  how: string;
+  seed: number;
+  /** designs in all */
+  space: number;
+  /** that were looked at */
+  screened: number;
+  /** of these, that can be built and keep all limits */
+  fit: number;
+  /** that were planned in full */
+  full: number;
+  /** that were planned as small changes of the best */
+  polished: number;
+  /** ended before all was done */
+  stopped: boolean;
+  /** in the order of what matters */
+  aims: SearchAim[];
+  /** the designs offered */
+  found: SearchFound[];
+  /** all that were planned in full, and a sample of those screened alone */
+  tried: SearchTried[];
+  /** limits that bind, or that none keeps */
+  short: SearchShort[];
+  /** sentences on what no design can reach */
+  reach: string[];
+  /** which limits take away how many designs */
+  binding: string[];
+  /** null: no whole design was given */
+  start: SearchStart | null;
+}
+
+/** Something that is sought. */
+export interface SearchAim {
+  /** loss, level, cost, evenness, drivers, price, hours or litres */
+  aim: string;
+  /** the figure that it is about */
+  key: string;
+  /** its name with its unit, and which way is better */
+  axis: string;
+  /** else less is */
+  more_is_better: boolean;
+}
+
+/** What designs are judged by, and what is told of them. */
+export interface SearchFigures {
+  drivers: number;
+  channels: number;
+  /** against all drivers in step; of several seats what their aim makes of it */
+  lost_db: number;
+  /** mean of the octaves from 500 Hz to 4 kHz; null: not known */
+  loudest_db: number | null;
+  /** null: none */
+  comb_onset_hz: number | null;
+  /** over angle; null: not known of what was screened alone */
+  unevenness_db: number | null;
+  /** the resonance or the high-pass; null: not known */
+  lowest_hz: number | null;
+  /** null: not known */
+  price: number | null;
+  plastic_kg: number;
+  /** null: not known */
+  mass_kg: number | null;
+  /** null: not known */
+  print_hours: number | null;
+  /** null: not known */
+  inside_l: number | null;
+  width_mm: number;
+  /** with its stand */
+  height_mm: number;
+  /** that are printed */
+  pieces: number;
+}
+
+/** A design that is offered. */
+export interface SearchFound extends SearchFigures {
+  /** from 1 */
+  number: number;
+  /** in the folder */
+  file: string;
+  name: string;
+  /** a sentence without its full stop */
+  why: string;
+  reasons: SearchWhy[];
+  settings: SearchSetting[];
+  /** in its plan, worst first */
+  findings: Finding[];
+}
+
+/** A key of the design file that was set. */
+export interface SearchSetting {
+  key: string;
+  /** null: the key is taken out */
+  value: Value;
+}
+
+/** A limit that no design keeps, or that binds. */
+export interface SearchShort {
+  key: string;
+  /** in the key's unit */
+  asked: number;
+  /** that any design came to; null: not known */
+  nearest: number | null;
+  /** which */
+  by: string;
+  /** designs that broke it */
+  broken: number;
+  /** no design keeps it */
+  none: boolean;
+}
+
+/** The design that was given, and how it stands. */
+export interface SearchStart extends SearchFigures {
+  /** nothing found beats it in all aims */
+  on_front: boolean;
+  /** number of a design offered that is nowhere worse; 0: none */
+  better: number;
+  /** limits that it breaks */
+  broken: SearchShort[];
+  words: string;
+}
+
+/** A design that was tried. */
+export interface SearchTried extends SearchFigures {
+  /** may be empty */
+  name: string;
+  /** screened, full or polished */
+  stage: string;
+  /** tried at random */
+  random: boolean;
+  /** no other that was planned in full beats it in all aims */
+  front: boolean;
+  /** among those offered; 0: it is none of them */
+  number: number;
+  /** index in the space; -1: none */
+  variant: number;
+  settings: SearchSetting[];
+}
+
+/** A reason why a design is offered. */
+export interface SearchWhy {
+  code: string;
+  /** "": all on the front; one_piece; up_to */
+  among: string;
+  /** the drivers at most that up_to is about; else 0 */
+  limit: number;
+  /** null: none */
+  value: number | null;
+}
+
 /** What one seat loses. */
 export interface Seat extends Point {
   /** from 1 */
@@ -1038,6 +1206,8 @@ export interface Started {
   /** null: none */
   files: Named[] | null;
   walks: Named[];
+  /** there is what a search found */
+  found: boolean;
   keys: KeyRow[];
   tables: TableRow[];
 }

@@ -13,6 +13,7 @@ import { Disk } from "./disk";
 import { Files } from "./files";
 import { findings } from "./findings";
 import { Follow } from "./follow";
+import { FoundPanel } from "./found";
 import { Hear } from "./hear";
 import { Lede } from "./lede";
 import { Losses } from "./losses";
@@ -105,6 +106,7 @@ function build(start: Started): Visit {
   stopped(state);
   undo(state);
   where(state);
+  const found = start.found ? new FoundPanel(state) : null;
   new Fields(state, trial, start);
   const files = new Files(state, start);
   new Hear(state, start, new Desk(state));
@@ -114,6 +116,7 @@ function build(start: Started): Visit {
   theme(() => {
     curves.renew();
     body.recolour();
+    found?.recolour();
     draw();
   });
   printing((isPaper) => {
