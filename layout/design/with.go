@@ -38,6 +38,13 @@ func (d *Design) With(settings ...Setting) (*Design, error) {
 	for _, s := range settings {
 		r.put(tables, s)
 	}
+	for _, t := range tables {
+		for _, row := range t.Rows {
+			if at := join(t.Name, row.Name); t.More == nil && row.Default == needed && r.has(t.Name) && !r.has(at) {
+				r.lacks(at, row.kindly())
+			}
+		}
+	}
 	out.Lines = r.lines
 	r.fill()
 	if len(r.faults) == 0 {

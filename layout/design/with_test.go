@@ -27,6 +27,9 @@ func TestWithIsText(t *testing.T) {
 		var settings []design.Setting
 		for range rapid.IntRange(1, 4).Draw(t, "settings") {
 			k := rapid.SampledFrom(keys).Draw(t, "key")
+			if slices.ContainsFunc(settings, func(s design.Setting) bool { return s.Key == k.Path }) {
+				continue
+			}
 			if k.Table == "woofer" && !d.Woofer.Present || k.Table == "surface" && !d.Surface.Present {
 				continue // which would bring the table in
 			}
