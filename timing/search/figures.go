@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/layout/space"
 	"pappus/timing"
 	"pappus/timing/seats"
@@ -75,7 +76,31 @@ func (r *run) plain(a *layout.Array) (f Figures, broken []string) {
 			broken = append(broken, word)
 		}
 	}
+	if r.tooHigh(f) && !slices.Contains(broken, keyLowest) {
+		broken = append(broken, keyLowest)
+	}
 	return f, broken
+}
+
+// tooHigh tells whether figures leave out low frequencies that are sought.
+func (r *run) tooHigh(f Figures) bool { return r.Lowest > 0 && f.Lowest > r.Lowest*(1+1e-9) }
+
+// speechLow in Hz is where the telephone's band begins (ITU-T G.712): with less, speech loses
+// its body. A closed box as stiff as the driver itself raises its resonance boxRise times
+// (Small, JAES 20 (1972) 798).
+const (
+	speechLow = 300.0
+	boxRise   = 1.4
+)
+
+// lowestOf is the lowest frequency in Hz that a search's designs must play: the file's. Where
+// that says nothing, not even which bodies to try, and there is no woofer, no array is a toy
+// for treble; 0: any will do.
+func lowestOf(d *design.Design) float64 {
+	if s := d.Search; s.Lowest > 0 || len(s.Vary) > 0 || d.Woofer.Present || !(d.Driver.Small.Fs > 0) {
+		return s.Lowest
+	}
+	return max(speechLow, boxRise*d.Driver.Small.Fs)
 }
 
 // lowest is the higher of two frequencies in Hz; NaN where neither is known.
@@ -111,7 +136,7 @@ func (r *run) unheard(f Figures, p *timing.Plan) (broken []string) {
 	if s.Level != nil && !(f.Level >= *s.Level) {
 		broken = append(broken, keyLevel)
 	}
-	if s.Lowest > 0 && f.Lowest > s.Lowest {
+	if r.tooHigh(f) {
 		broken = append(broken, keyLowest)
 	}
 	for _, w := range p.Warnings {

@@ -51,6 +51,8 @@ type Result struct {
 	Stopped  bool // ended before all was done
 	Shared   bool // a part alone was screened, and nothing else done
 
+	Lowest float64 // Hz, that designs had to play, the file's or the search's own; 0: any
+
 	Aims  []Aim   // what was sought, in order
 	Found []Found // that stand for the front, at most ten, the loudest first
 	Tried []Point // all with full figures, and a sample of those screened alone

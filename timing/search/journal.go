@@ -20,7 +20,7 @@ var ErrJournal = errors.New("not this search's journal")
 var ErrMissing = errors.New("candidates are missing")
 
 // figuresVersion stands in journals. It goes up where the same design would get other figures.
-const figuresVersion = 1
+const figuresVersion = 2
 
 // journal is what was found, one line each: a CSV. Lines of stage screened hold candidates as
 // screening left them, of stage full those with full figures. Numbers are exact.

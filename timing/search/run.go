@@ -96,7 +96,7 @@ func newRun(ctx context.Context, job Job, progress func(Progress)) (*run, error)
 		progress = func(Progress) {}
 	}
 	r := &run{ctx: ctx, space: s, tell: progress}
-	r.Job, r.Space, r.Shared = job, s.Len(), job.Shares > 1
+	r.Job, r.Space, r.Shared, r.Lowest = job, s.Len(), job.Shares > 1, lowestOf(job.Design)
 	for _, a := range job.Design.Search.Aims {
 		r.Aims = append(r.Aims, Aim(a))
 	}

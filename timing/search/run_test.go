@@ -300,3 +300,35 @@ func TestStart(t *testing.T) {
 		t.Errorf("%+v", r.Start)
 	}
 }
+
+// TestLowest: the usual space holds no toys for treble, unless the file says otherwise.
+func TestLowest(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		fs     float64
+		woofer bool
+		want   float64
+	}{
+		{"speech", 150, false, 300},
+		{"a stiff driver", 400, false, 560},
+		{"not known", 0, false, 0},
+		{"with a woofer", 150, true, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := design.Default()
+			d.Driver.Small.Fs, d.Woofer.Present = c.fs, c.woofer
+			ctx, stop := context.WithCancel(context.Background())
+			stop()
+			r, err := search.Run(ctx, search.Job{Design: d, Text: design.DefaultTOML(), NoStart: true}, nil, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(r.Lowest-c.want) > 1e-9 {
+				t.Errorf("%v Hz, want %v", r.Lowest, c.want)
+			}
+		})
+	}
+	if r := run(t, job(t, "lowest_hz = 220"), nil); r.Lowest != 220 {
+		t.Errorf("the file's: %v Hz", r.Lowest)
+	}
+}

@@ -5,8 +5,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-
-	"pappus/layout/design"
 )
 
 const (
@@ -59,7 +57,7 @@ func (t *shortfalls) list(r *run) []Shortfall {
 			continue
 		}
 		if f.None = r.Fit == 0; !math.IsNaN(f.Nearest) {
-			f.Asked = asked(r.Job.Design, key)
+			f.Asked = r.asked(key)
 			f.By.Variant = t.by[key]
 			f.By.Set = r.space.Variant(f.By.Variant).Settings
 			if a, err := r.array(f.By.Set); err == nil {
@@ -72,9 +70,12 @@ func (t *shortfalls) list(r *run) []Shortfall {
 	return out[:min(len(out), mostShort)]
 }
 
-// asked is a limit as the file has it.
-func asked(d *design.Design, key string) float64 {
-	switch v := d.Get(key).(type) {
+// asked is a limit in its key's unit.
+func (r *run) asked(key string) float64 {
+	if key == keyLowest {
+		return r.Lowest
+	}
+	switch v := r.Job.Design.Get(key).(type) {
 	case int:
 		return float64(v)
 	case float64:
@@ -106,11 +107,11 @@ var limitFigures = map[string]limitFigure{
 }
 
 // broken are the limits that a design breaks, as shortfalls of its own.
-func broken(d *design.Design, s screened) (out []Shortfall) {
+func (r *run) broken(s screened) (out []Shortfall) {
 	for _, key := range strings.Fields(s.Broken) {
 		f := Shortfall{Key: key, Asked: math.NaN(), Nearest: math.NaN(), Broken: 1}
 		if l, known := limitFigures[key]; known {
-			f.Asked, f.Nearest = asked(d, key), l.has(s.Figures)
+			f.Asked, f.Nearest = r.asked(key), l.has(s.Figures)
 		}
 		out = append(out, f)
 	}

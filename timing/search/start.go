@@ -19,7 +19,7 @@ func (r *run) begin() error {
 	if p == nil {
 		return nil
 	}
-	r.Start = &Start{Figures: s.Figures, Broken: broken(r.Job.Design, s)}
+	r.Start = &Start{Figures: s.Figures, Broken: r.broken(s)}
 	if s.Broken == "" && s.Level >= r.least {
 		r.full = append(r.full, Point{Figures: s.Figures, Full: true, Variant: -1})
 	}
