@@ -1,6 +1,9 @@
 package timing
 
 import (
+	"math"
+	"slices"
+
 	"pappus/layout"
 	"pappus/timing/arrival"
 
@@ -64,6 +67,11 @@ type Arrival struct {
 	Level    float64 // dB, of the direct sound, energy mean from 500 Hz to 4 kHz
 	Seen     bool    // true where the straight line clears the ball, or the baffle
 	Channel  int     // index into Channels
+}
+
+// Silent tells whether no driver's direct sound comes to the spot.
+func (p *Spot) Silent() bool {
+	return len(p.Arrivals) > 0 && !slices.ContainsFunc(p.Arrivals, func(a Arrival) bool { return !math.IsInf(a.Level, -1) })
 }
 
 // Choice is a way of taking delays, one for each driver, and what it leaves.

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"cmp"
+	"image/color"
 	"io"
 	"math"
 	"slices"
@@ -17,7 +18,8 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Arrivals draws, for each driver by its number, its delay as a stick and how
+// Arrivals draws, for each driver by its number or, where they are many, in the order in which
+// they are heard, its delay as a stick and how
 // much later than the first it is heard at the spot: by the model's own field, and
 // along the straight line. Where delay and field add up to the same for all, all are
 // heard at once. A plan without arrivals is an error.
@@ -26,8 +28,17 @@ func Arrivals(w io.Writer, f Format, p *timing.Plan) error {
 		return nothing("arrivals")
 	}
 	s := newSticks(p)
-	c := newChart("driver number", "time, µs")
+	across := "driver number"
+	if s.many = len(s.number) > mostSticks; s.many {
+		s.sortByHeard()
+		across = "drivers, in the order in which they are heard"
+	}
+	c := newChart(across, "time, µs")
 	c.Add(s)
+	if p.Silent() {
+		c.Add(saying(words.NoSound))
+	}
+	c.beside = besideAxis{"mm of way", way(1, p.SpeedOfSound)}
 	c.X.Min, c.X.Max = s.number[0]-0.7, s.number[0]+0.7
 	for i, n := range s.number {
 		c.X.Min, c.X.Max = min(c.X.Min, n-0.7), max(c.X.Max, n+0.7)
@@ -48,6 +59,23 @@ func Arrivals(w io.Writer, f Format, p *timing.Plan) error {
 // sticks are the marks of all drivers, times in microseconds.
 type sticks struct {
 	number, delay, heard, straight []float64
+	many                           bool // dots alone, so that they do not hide each other
+}
+
+// mostSticks is up to how many drivers have sticks: on the width of the picture they are 5 points
+// apart then, and a mark is 7 wide.
+const mostSticks = 120
+
+// sortByHeard numbers drivers in the order in which they are heard.
+func (s *sticks) sortByHeard() {
+	order := make([]int, len(s.number))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.heard[a], s.heard[b]) })
+	for rank, i := range order {
+		s.number[i] = float64(rank + 1)
+	}
 }
 
 func newSticks(p *timing.Plan) sticks {
@@ -88,6 +116,13 @@ func (s sticks) Plot(c draw.Canvas, p *plot.Plot) {
 	x, y := p.Transforms(&c)
 	for i, n := range s.number {
 		at := func(v float64) vg.Point { return vg.Point{X: x(n), Y: y(v)} }
+		if s.many {
+			for k, v := range []float64{s.straight[i], s.delay[i], s.heard[i]} {
+				dot := draw.GlyphStyle{Color: []color.Color{faint(ink), colours[0], colours[1]}[k], Radius: 1.3, Shape: draw.CircleGlyph{}}
+				c.DrawGlyph(dot, at(v))
+			}
+			continue
+		}
 		c.StrokeLine2(delayLine, x(n), y(0), x(n), y(s.delay[i]))
 		c.DrawGlyph(delayMark, at(s.delay[i]))
 		c.DrawGlyph(heardMark, at(s.heard[i]))
@@ -115,6 +150,10 @@ func Ways(w io.Writer, f Format, p *timing.Plan) error {
 	}
 	c.steps(0, 8)
 	c.X.Tick.Marker = evenTicks{30}
+	c.beside = besideAxis{"mm of way", way(1, p.SpeedOfSound)}
+	if p.Silent() {
+		c.Add(saying(words.NoSound))
+	}
 	return c.write(w, f, words.OfWays(p))
 }
 

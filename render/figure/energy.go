@@ -16,8 +16,8 @@ import (
 // 409). All are brought to the same energy; 0 dB is the greatest of any, and for
 // the integral all of the energy. Time counts from the first arrival of each,
 // until 99 % of the energy has arrived in every case, for 5 to 50 ms: that is where
-// a smear is to be seen. No response, one whose energy is none or no number, more than
-// five, or a rate outside of 1000 to 1000000, is an error.
+// a smear is to be seen. One that is silent says so. No response, one whose energy is no number, more
+// than five, or a rate outside of 1000 to 1000000, is an error.
 func Energy(w io.Writer, f Format, title string, responses []Sound, rate int) error {
 	if err := drawable(responses, rate); err != nil {
 		return fmt.Errorf("energy: %w", err)
@@ -116,6 +116,10 @@ func levelStep(panels int) float64 {
 
 // caption names a response above its panel and says how soon its energy arrives.
 func (e energy) caption(c *draw.Canvas, p panel) {
+	if e.silent {
+		p.name(c, wrap(e.words, p.Size().X, 1))
+		return
+	}
 	note := fmt.Sprintf("half of the energy within %.2f ms, 99 %% within %.2f ms", 1000*e.within(0.5), 1000*e.within(0.99))
 	style := aligned(font(9.5, quiet), draw.XRight, draw.YBottom)
 	c.FillText(style, vg.Point{X: p.Max.X, Y: p.Max.Y + 8}, note)

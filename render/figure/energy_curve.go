@@ -3,6 +3,8 @@ package figure
 import (
 	"math"
 
+	"pappus/render/words"
+
 	"gonum.org/v1/gonum/dsp/window"
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/plot/vg"
@@ -19,9 +21,10 @@ type energy struct {
 	first  int       // sample of the first arrival
 	smooth []float64 // energy in each sample, smoothed
 	toCome []float64 // from each sample on: 1 at the first
+	silent bool      // there is none
 }
 
-// newEnergy returns false if there is no energy, or if it is no number.
+// newEnergy returns false if the energy is no number. Silence has none at any time.
 func newEnergy(s Sound, rate int) (energy, bool) {
 	e := energy{words: s.Words, rate: float64(rate)}
 	square := make([]float64, len(s.Samples))
@@ -34,7 +37,10 @@ func newEnergy(s Sound, rate int) (energy, bool) {
 		sum += square[i]
 		e.toCome[i] = sum
 	}
-	if !(sum > 0) || math.IsInf(sum, 1) {
+	if sum == 0 {
+		return energy{words: s.Words, rate: e.rate, silent: true}, true
+	}
+	if math.IsNaN(sum) || math.IsInf(sum, 1) {
 		return energy{}, false
 	}
 	for i := range square {
@@ -80,6 +86,9 @@ func smoothed(square []float64, rate int) []float64 {
 // within returns how long after the first arrival, in s, a share of the energy
 // has arrived.
 func (e energy) within(share float64) float64 {
+	if e.silent {
+		return 0
+	}
 	for i := e.first; i < len(e.toCome)-1; i++ {
 		if e.toCome[i+1] <= 1-share {
 			return e.after(i)
@@ -95,6 +104,10 @@ func (e energy) after(sample int) float64 { return float64(sample-e.first) / e.r
 func (e energies) curves(c *draw.Canvas, p panel, one energy) {
 	in := *c
 	in.Rectangle = p.Rectangle
+	if one.silent {
+		label(c, aligned(font(10.5, quiet), draw.XCenter, draw.YCenter), vg.Point{X: (p.Min.X + p.Max.X) / 2, Y: (p.Min.Y + p.Max.Y) / 2}, words.NoSound)
+		return
+	}
 	line, integral := e.points(p, one)
 	if len(line) == 0 {
 		return

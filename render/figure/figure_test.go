@@ -21,6 +21,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/figure"
+	"pappus/render/words"
 	"pappus/timing"
 )
 
@@ -271,6 +272,45 @@ func BenchmarkPNG(b *testing.B) {
 				if err := pic.draw(io.Discard, figure.PNG); err != nil {
 					b.Fatal(err)
 				}
+			}
+		})
+	}
+}
+
+// TestSilentSpot: where no sound comes to the spot each picture of it says so.
+func TestSilentSpot(t *testing.T) {
+	d, err := lantern()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := *d.plan
+	p.Arrivals = slices.Clone(p.Arrivals)
+	for i := range p.Arrivals {
+		p.Arrivals[i].Level, p.Arrivals[i].Field = math.Inf(-1), math.NaN()
+	}
+	p.Response.Aligned = filled(len(p.Response.Frequency), math.Inf(-1))
+	p.Phase.Aligned.Angle, p.Phase.Aligned.Group = filled(len(p.Phase.Frequency), math.NaN()), filled(len(p.Phase.Frequency), math.NaN())
+	silent := timing.Polar{Angle: []float64{-2, 0, 2}, Band: []float64{1000}, Aligned: [][]float64{filled(3, math.Inf(-1))}}
+	for _, test := range []struct {
+		name string
+		draw func(w io.Writer) error
+	}{
+		{"response", func(w io.Writer) error { return figure.Response(w, figure.SVG, &p) }},
+		{"phase", func(w io.Writer) error { return figure.Phase(w, figure.SVG, &p) }},
+		{"arrivals", func(w io.Writer) error { return figure.Arrivals(w, figure.SVG, &p) }},
+		{"ways", func(w io.Writer) error { return figure.Ways(w, figure.SVG, &p) }},
+		{"polar", func(w io.Writer) error { return figure.Polar(w, figure.SVG, &p, silent, false) }},
+		{"impulse", func(w io.Writer) error {
+			return figure.Energy(w, figure.SVG, "", []figure.Sound{{Words: "aligned", Samples: make([]float64, 99)}}, 8000)
+		}},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			var b bytes.Buffer
+			if err := test.draw(&b); err != nil {
+				t.Fatal(err)
+			}
+			if !strings.Contains(b.String(), words.NoSound) {
+				t.Error("the picture says nothing")
 			}
 		})
 	}

@@ -80,7 +80,7 @@ func levelRange(curves []curve) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, l := range curves {
 		for i, v := range audible(l.level) {
-			if f := l.frequency[i]; f < lowest || f > highest || v == silence {
+			if f := l.frequency[i]; f < lowest || f > highest || v < silence+1 { // smoothed, it is off by rounding
 				continue
 			}
 			high = max(high, v)
@@ -109,13 +109,17 @@ func Response(w io.Writer, f Format, p *timing.Plan) error {
 		return nothing("response")
 	}
 	delayed, built := stroke(0, 2.4), stroke(1, 2)
-	return levels(levelAxis(p.IsAbsolute()), lowest, highest, []curve{
+	c := levels(levelAxis(p.IsAbsolute()), lowest, highest, []curve{
 		{"", r.Frequency, r.Unaligned, thin(built)},
 		{"", r.Frequency, r.Aligned, thin(delayed)},
 		{"in step, the most there can be", r.Frequency, smooth(r.Frequency, r.InStep), dotted(1.4)},
 		{"as built, without delays", r.Frequency, smooth(r.Frequency, r.Unaligned), built},
 		{"with the delays", r.Frequency, smooth(r.Frequency, r.Aligned), delayed},
-	}).write(w, f, words.OfResponse(p))
+	})
+	if p.Silent() {
+		c.Add(saying(words.NoSound))
+	}
+	return c.write(w, f, words.OfResponse(p))
 }
 
 // thin returns the style of the unsmoothed line behind a smoothed one.

@@ -56,7 +56,7 @@ func Phase(w io.Writer, f Format, p *timing.Plan) error {
 	above.Y.Tick.Marker = evenTicks{turnStep(above.Y.Max - above.Y.Min)}
 	below.steps(0, 6)
 	below.beside = besideAxis{"mm of way", p.SpeedOfSound}
-	if len(held[0]) < 2 {
+	if p.Silent() {
 		above.Add(saying(words.NoSound))
 	}
 	return writePair(w, f, words.OfPhase(p), above, below)

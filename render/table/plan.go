@@ -15,14 +15,15 @@ import (
 
 // Delays writes one row for each driver: where it sits, how far and when it is
 // heard at the spot by the path, by the straight line, by the field and by the
-// peak of the impulse response (empty where not computed), and its delay.
+// peak of the impulse response (empty where not computed), and its delay, as a time and as the way
+// that sound travels in it.
 func Delays(w io.Writer, p *timing.Plan) error {
 	t := newSheet("driver", "channel", "x_mm:2", "y_mm:2", "z_mm:2", "path_m:5", "straight_path_m:5",
-		"arrival_us:2", "straight_arrival_us:2", "field_arrival_us:2", "peak_arrival_us:2", "delay_us:2", "level_db:2", "seen")
+		"arrival_us:2", "straight_arrival_us:2", "field_arrival_us:2", "peak_arrival_us:2", "delay_us:2", "delay_mm:2", "level_db:2", "seen")
 	for i, r := range p.Arrivals {
 		m := p.Array.Mounts[i]
 		t.add(m.ID, p.Channels[r.Channel].ID, 1000*m.Point.X, 1000*m.Point.Y, 1000*m.Point.Z, r.Path, r.Straight,
-			1e6*r.Time, 1e6*r.Straight/p.SpeedOfSound, 1e6*r.Field, 1e6*p.Peaks[i], 1e6*r.Delay, r.Level, r.Seen)
+			1e6*r.Time, 1e6*r.Straight/p.SpeedOfSound, 1e6*r.Field, 1e6*p.Peaks[i], 1e6*r.Delay, 1000*r.Delay*p.SpeedOfSound, r.Level, r.Seen)
 	}
 	return t.write(w)
 }
@@ -103,9 +104,9 @@ func Screen(w io.Writer, p *timing.Plan, survey *timing.Survey, colour bool) err
 }
 
 func (s *screen) channels(p *timing.Plan) {
-	row := s.list("channel  delay us  gain dB  drivers  strings   dc ohm  least ohm  W each", "%7d %9.1f %8.1f %8d %4d of %-3d %6.1f %10.1f %7.2f")
+	row := s.list("channel  delay us    mm  gain dB  drivers  strings   dc ohm  least ohm  W each", "%7d %9.1f %5.0f %8.1f %8d %4d of %-3d %6.1f %10.1f %7.2f")
 	for i, c := range p.Channels {
-		row(c.ID, 1e6*c.Delay, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, p.Banks[i].LowestOhm, p.Banks[i].DriverWatt)
+		row(c.ID, 1e6*c.Delay, 1000*c.Delay*p.SpeedOfSound, c.Gain, len(c.Mounts), c.Parallel, c.Series, c.DCOhm, p.Banks[i].LowestOhm, p.Banks[i].DriverWatt)
 	}
 	s.protection(p)
 	fmt.Fprintln(s)
@@ -125,14 +126,14 @@ const shorter = 0.0005
 
 // drivers lists drivers in two columns.
 func (s *screen) drivers(p *timing.Plan) {
-	const head = "driver path m straight  field delay us"
+	const head = "  no path m through field delay us   mm"
 	n := min(len(p.Arrivals), mostDrivers)
 	half := (n + 1) / 2
-	s.note(head + "    " + head)
+	s.note(head + "  " + head)
 	for i := range half {
 		line := driver(p, i)
 		if j := i + half; j < n {
-			line += "    " + driver(p, j)
+			line += "  " + driver(p, j)
 		}
 		fmt.Fprintln(s, line)
 	}
@@ -140,7 +141,8 @@ func (s *screen) drivers(p *timing.Plan) {
 		fmt.Fprintf(s, "and %d more in delays.csv\n", left)
 	}
 	s.note("  a star marks drivers that the body hides from the spot\n" +
-		"  metres by the path round the body, straight through it, and by the field")
+		"  metres by the path round the body, straight through it, and by the field;\n" +
+		"  mm: how far sound travels in the delay")
 	if slices.ContainsFunc(p.Arrivals, func(a timing.Arrival) bool { return a.Path < a.Straight-shorter }) {
 		s.note("  path and field begin on the ball that stands for the body, straight at the\n" +
 			"  driver itself: so a path can seem the shorter")
@@ -154,7 +156,7 @@ func driver(p *timing.Plan, i int) string {
 	if !r.Seen {
 		star = "*"
 	}
-	return fmt.Sprintf("%5d%s %6.3f %8.3f %6.3f %8.1f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, r.Heard()*p.SpeedOfSound, 1e6*r.Delay)
+	return fmt.Sprintf("%4d%s%6.3f%8.3f%6.3f%9.1f%5.0f", p.Array.Mounts[i].ID, star, r.Path, r.Straight, r.Heard()*p.SpeedOfSound, 1e6*r.Delay, 1000*r.Delay*p.SpeedOfSound)
 }
 
 func (s *screen) figures(p *timing.Plan) {

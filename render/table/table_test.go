@@ -55,7 +55,7 @@ func TestDelays(t *testing.T) {
 	for i, row := range rows[1:] {
 		r := p.Arrivals[i]
 		want := []string{fmt.Sprint(p.Array.Mounts[i].ID), fmt.Sprintf("%.5f", r.Path), fmt.Sprintf("%.2f", 1e6*r.Delay), fmt.Sprint(r.Seen)}
-		if got := []string{row[0], row[5], row[11], row[13]}; fmt.Sprint(got) != fmt.Sprint(want) {
+		if got := []string{row[0], row[5], row[11], row[14]}; fmt.Sprint(got) != fmt.Sprint(want) {
 			t.Errorf("got %v, want %v", got, want)
 		}
 	}

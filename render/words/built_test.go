@@ -235,3 +235,15 @@ func TestSeatsMeasured(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// TestSilentSpot: where no driver is heard, that is all there is to say of delays.
+func TestSilentSpot(t *testing.T) {
+	p := planned()
+	p.Arrivals = []timing.Arrival{{Level: math.Inf(-1)}, {Level: math.Inf(-1)}}
+	if got := Found(p); got != "No sound of the drivers comes to the spot: all face away from it." {
+		t.Error(got)
+	}
+	if p.Arrivals[1].Level = -80; p.Silent() {
+		t.Error("one is heard, if softly")
+	}
+}

@@ -19,6 +19,9 @@ func Onset(hz float64) string {
 
 // Found says what the delays do.
 func Found(p *timing.Plan) string {
+	if p.Silent() {
+		return Worth(p)
+	}
 	if len(p.Channels) == 1 && len(p.Array.Mounts) > 1 {
 		return oneChannel(p)
 	}
@@ -36,6 +39,9 @@ func Found(p *timing.Plan) string {
 
 // Worth says how much louder the delays make the middle of the range.
 func Worth(p *timing.Plan) string {
+	if p.Silent() {
+		return "No sound of the drivers comes to the spot: all face away from it."
+	}
 	return fmt.Sprintf("From 500 Hz to 4 kHz the delays are worth %.1f dB at the spot.", p.Gained())
 }
 
