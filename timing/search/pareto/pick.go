@@ -123,7 +123,7 @@ func mostAdded(points [][]float64, taken []int, reference []float64) int {
 			continue
 		}
 		aims := len(reference)
-		added := box(p, reference, aims) - volume(worse(p, have, aims), reference, aims)
+		added := box(p, reference, aims) - Hypervolume(worse(p, have, aims), reference)
 		if added > most {
 			best, most = k, added
 		}
