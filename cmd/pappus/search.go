@@ -82,7 +82,11 @@ func searched(j *job, ask asked) (outcome, error) {
 		return outcome{}, fmt.Errorf("%s: %w", note.path, context.Canceled)
 	}
 	j.SetContext(context.WithoutCancel(j.Context())) // what was found is kept
-	if !r.Stopped {
+	switch {
+	case r.Stopped:
+	case !r.Shared && len(r.Found) == 0:
+		note.drop()
+	default:
 		if err := note.done(); err != nil {
 			return outcome{}, err
 		}

@@ -160,6 +160,13 @@ func (n *notes) explained(err error) error {
 	return err
 }
 
+// drop empties the journal of a search that found nothing.
+func (n *notes) drop() {
+	if n.part != nil {
+		_ = n.part.Truncate(0) // where it cannot be, it is gone on from
+	}
+}
+
 // close closes what is open, and takes a journal away that nothing was written to, with the
 // folder where that was made for it and holds nothing else.
 func (n *notes) close() {

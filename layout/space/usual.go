@@ -184,16 +184,40 @@ func (u *usuals) sizes(f family) axis {
 	var out axis
 	for _, r := range u.radii(f.least, len(f.places)) {
 		if n := len(f.places); n >= u.few && n <= u.many {
-			out = append(out, []design.Setting{radius(r), {Key: "body.cut_height_mm"}})
+			out = append(out, u.strung(n, radius(r), design.Setting{Key: "body.cut_height_mm"}))
 		}
 		if dual(f) {
 			continue // which is not to be cut
 		}
 		for _, c := range u.cuts(f, r*mm) {
-			out = append(out, []design.Setting{radius(r), cutAt(c)})
+			out = append(out, u.strung(u.above(f, r*mm, c*mm), radius(r), cutAt(c)))
 		}
 	}
 	return out
+}
+
+// above is how many drivers are above a cut, whose flanges are: those of which anything is below
+// are cut away.
+func (u *usuals) above(f family, radius, cut float64) (n int) {
+	for _, m := range f.places {
+		if m.Point.Z*radius-u.d.Driver.FlangeRadius*math.Sqrt(max(0, 1-m.Normal.Z*m.Normal.Z)) > cut {
+			n++
+		}
+	}
+	return n
+}
+
+// strung adds to the settings of n drivers that they have fewer channels than there are, where
+// they are too few for all: each channel needs as many in series as its load asks for.
+func (u *usuals) strung(n int, own ...design.Setting) []design.Setting {
+	series := 1
+	if ohm := u.d.Driver.LeastOhm(); ohm > 0 {
+		series = max(1, int(math.Ceil(u.d.Wiring.MinimumLoad/ohm-rounding)))
+	}
+	if k := max(1, n/series); k < u.d.Search.Channels {
+		return append(own, design.Setting{Key: "wiring.channels", Value: k})
+	}
+	return own
 }
 
 func dual(f family) bool {
@@ -277,7 +301,7 @@ const evenAngle = 3.6
 func (u *usuals) balls(f family, n int) axis {
 	var out axis
 	for _, r := range u.radii(f.least, n) {
-		out = append(out, []design.Setting{radius(r), {Key: "body.cut_height_mm"}})
+		out = append(out, u.strung(n, radius(r), design.Setting{Key: "body.cut_height_mm"}))
 	}
 	return out
 }
@@ -305,7 +329,7 @@ func (u *usuals) domes(f family, n int) axis {
 				break
 			}
 			first = min(first, r)
-			out = append(out, dome)
+			out = append(out, u.strung(n, dome...))
 		}
 	}
 	return out

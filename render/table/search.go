@@ -70,6 +70,7 @@ func SearchScreen(w io.Writer, r *search.Result, colour bool) error {
 	s := &screen{style: style(colour)}
 	s.say(s.strong(words.Searched(r)))
 	s.say(words.SearchedHow(r) + ".")
+	s.say(words.NotLookedFor(r))
 	if r.Stopped {
 		s.lookOut(words.SearchStopped(r))
 	}

@@ -113,6 +113,26 @@ func SearchedHow(r *search.Result) string {
 	return text
 }
 
+// NotLookedFor says which designs a search leaves out of itself, where the file sets no such
+// limit; nothing where it sets all.
+func NotLookedFor(r *search.Result) string {
+	var out []string
+	s := r.Job.Design.Search
+	if r.Job.Design.Lines["search.least_drivers"] == 0 {
+		out = append(out, fmt.Sprintf("fewer than %d drivers", s.LeastDrivers))
+	}
+	if s.Lowest == 0 && r.Lowest > 0 {
+		out = append(out, prose.Sprintf("what does not play down to %.3g Hz", r.Lowest))
+	}
+	if s.Level == nil {
+		out = append(out, "what is more than 10 dB quieter than the loudest")
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "Not looked for, as [search] says nothing of it: " + prose.Each(out) + "."
+}
+
 // onFront is how many designs no other beats in all aims.
 func onFront(r *search.Result) (n int) {
 	for _, p := range r.Tried {
@@ -287,8 +307,8 @@ func NothingFound(r *search.Result) string {
 	for _, s := range OutOfReach(r) {
 		return text + ". " + strings.TrimSuffix(s, ".")
 	}
-	if bind := Binding(r); len(bind) > 0 {
-		text += "; they break " + bind[0]
+	if len(r.Short) > 0 {
+		text += fmt.Sprintf("; %d of them fail by nothing but %s", r.Short[0].Broken, binding(r.Short[0]))
 	}
 	return text
 }

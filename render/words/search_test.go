@@ -90,6 +90,19 @@ func TestSearched(t *testing.T) {
 	}
 }
 
+func TestNotLookedFor(t *testing.T) {
+	r := asked()
+	r.Lowest = 300
+	if got := words.NotLookedFor(r); got != "Not looked for, as [search] says nothing of it: fewer than 12 drivers, what does not play down to 300 Hz and what is more than 10 dB quieter than the loudest." {
+		t.Error(got)
+	}
+	level := 90.0
+	r.Job.Design.Lines, r.Job.Design.Search.Lowest, r.Job.Design.Search.Level = map[string]int{"search.least_drivers": 3}, 200, &level
+	if got := words.NotLookedFor(r); got != "" {
+		t.Error(got)
+	}
+}
+
 func TestOutOfReach(t *testing.T) {
 	dome := search.Point{Name: "dome of 150 mm, 62 drivers"}
 	cases := []struct {
@@ -100,6 +113,7 @@ func TestOutOfReach(t *testing.T) {
 		{search.Shortfall{Key: "search.drivers", Asked: 1, Nearest: 12}, "No design of 40 mm flanges makes do with 1 driver: 12 are the fewest."},
 		{search.Shortfall{Key: "search.pieces", Asked: 2, Nearest: 1}, "No design of 40 mm flanges is printed in 2 pieces: 1 is the fewest."},
 		{search.Shortfall{Key: "search.width_mm", Asked: 100, Nearest: 181.2}, "No design of 40 mm flanges is at most 100 mm wide: 181.2 mm is the least."},
+		{search.Shortfall{Key: "drivers_misfit"}, "Every design of 40 mm flanges that keeps all limits has drivers that do not fit."},
 		{search.Shortfall{Key: "search.price", Asked: 100, Nearest: math.NaN()}, "No design of 40 mm flanges costs at most 100."},
 	}
 	for _, c := range cases {

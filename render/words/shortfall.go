@@ -63,8 +63,10 @@ func withUnit(v float64, unit string) string {
 // are none.
 func OutOfReach(r *search.Result) (said []string) {
 	for _, s := range r.Short {
-		if s.None {
+		if _, limit := limitWords[s.Key]; s.None && limit {
 			said = append(said, "No design"+ofFlange(r)+" "+outOfReach(s)+".")
+		} else if s.None {
+			said = append(said, "Every design"+ofFlange(r)+" that keeps all limits has "+trouble(s.Key)+".")
 		}
 	}
 	return said
@@ -80,10 +82,7 @@ func ofFlange(r *search.Result) string {
 
 // outOfReach goes on after "no design": what it cannot keep, and what comes nearest.
 func outOfReach(s search.Shortfall) string {
-	w, known := limitWords[s.Key]
-	if !known {
-		return "is without " + trouble(s.Key)
-	}
+	w := limitWords[s.Key]
 	text := fmt.Sprintf(w.ask, withUnit(s.Asked, w.unit))
 	if math.IsNaN(s.Nearest) {
 		return text

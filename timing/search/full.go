@@ -21,6 +21,9 @@ func (r *run) fullAll(best, random []int) error {
 
 // take takes a point with full figures in, where it breaks no limit.
 func (r *run) take(p Point, s screened) {
+	if s.Broken != "" {
+		r.short.take(s)
+	}
 	if s.Broken != "" || s.Level < r.least {
 		return
 	}

@@ -32,6 +32,7 @@ func Run(ctx context.Context, job Job, j Journal, progress func(Progress)) (*Res
 		return nil, err
 	}
 	if r.Shared {
+		r.Fit = len(r.fit)
 		return &r.Result, nil
 	}
 	return r.finish()

@@ -56,7 +56,7 @@ func (t *shortfalls) list(r *run) []Shortfall {
 		if key == notBuilt || key == notPlanned {
 			continue
 		}
-		if f.None = r.Fit == 0; !math.IsNaN(f.Nearest) {
+		if f.None = len(r.full) == 0; !math.IsNaN(f.Nearest) {
 			f.Asked = r.asked(key)
 			f.By.Variant = t.by[key]
 			f.By.Set = r.space.Variant(f.By.Variant).Settings
