@@ -164,13 +164,7 @@ func Why(r *search.Result, f search.Found) string {
 	if len(r.Found) == 1 {
 		return "The only one that no other beats"
 	}
-	var said []string
-	for _, w := range f.Why {
-		if w.Code != search.OneOf {
-			said = append(said, reason(w))
-		}
-	}
-	text, trade := prose.Each(said), ""
+	text, trade := reasons(f), ""
 	if len(f.Why) == 0 || f.Why[0].Code == search.OneOf || f.Why[0].Code == search.Middle || f.Why[0].Among == search.UpTo {
 		trade = overNext(r, f)
 	}
@@ -183,6 +177,17 @@ func Why(r *search.Result, f search.Found) string {
 		text += ": " + trade
 	}
 	return capital(text)
+}
+
+// reasons lists what a design is first by; nothing where it is by nothing.
+func reasons(f search.Found) string {
+	var said []string
+	for _, w := range f.Why {
+		if w.Code != search.OneOf {
+			said = append(said, reason(w))
+		}
+	}
+	return prose.Each(said)
 }
 
 // overNext says what a design has over the next that is offered, or over the one before where
@@ -233,11 +238,16 @@ func FileOf(f search.Found) string {
 	return fmt.Sprintf("%d_%s.toml", f.Found, text)
 }
 
-// OfferedBy lists the designs that a search offers.
+// OfferedBy lists the designs that a search offers, each with why in a few words: what it is
+// first by, or where it is by nothing, what it has over the next.
 func OfferedBy(r *search.Result) []Offered {
 	var out []Offered
 	for _, f := range r.Found {
-		out = append(out, Offered{capital(f.Name), Why(r, f)})
+		why := capital(reasons(f))
+		if why == "" || len(r.Found) == 1 {
+			why = Why(r, f)
+		}
+		out = append(out, Offered{capital(f.Name), why})
 	}
 	return out
 }

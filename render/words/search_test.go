@@ -140,6 +140,7 @@ func TestOfStart(t *testing.T) {
 		{"none", nil, ""},
 		{"on the front", &search.Start{Figures: own, OnFront: true}, "The design given is on the front itself: nothing found is better than it in the loss, the loudest level and the drivers at once."},
 		{"beaten", &search.Start{Figures: own, Better: 2}, "Design 2 is nowhere worse than the design given: 0.25 dB less lost and 9 drivers fewer."},
+		{"has more", &search.Start{Figures: own, Broken: []search.Shortfall{{Key: "search.channels", Asked: 6, Nearest: 8}}}, "The design given does not keep all limits: it has 8 channels, and 6 are asked."},
 		{"breaks a limit", &search.Start{Figures: own, Broken: []search.Shortfall{{Key: "search.width_mm", Asked: 200, Nearest: 300}}}, "The design given does not keep all limits: it has 300 mm, and 200 mm is asked."},
 	}
 	for _, c := range cases {

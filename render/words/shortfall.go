@@ -145,6 +145,9 @@ func notKept(s search.Shortfall) string {
 	if !known {
 		return "has " + trouble(s.Key)
 	}
+	if manyOf[w.unit] != "" {
+		return fmt.Sprintf("has %s, and %.0f %s asked", withUnit(s.Nearest, w.unit), s.Asked, prose.Noun(int(math.Round(s.Asked)), "is", "are"))
+	}
 	return fmt.Sprintf("has %s, and %s is asked", withUnit(s.Nearest, w.unit), withUnit(s.Asked, w.unit))
 }
 
