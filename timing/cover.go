@@ -35,7 +35,7 @@ func Cover(p *Spot, s Slice) (*Coverage, error) {
 	h := heard{make([]complex128, len(at)*n), make([]float64, len(at)*n), make([]float64, len(at))}
 	x.hear(h, p)
 	total := slices.Clone(h.sum)
-	x.total(total, p)
+	x.echoes(p).Add(total, nil)
 	loud := table(cores.Count(), n)
 	cores.Each(len(cells), func(worker, i int) {
 		cell := cells[i]

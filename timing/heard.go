@@ -82,27 +82,58 @@ type heard struct {
 	smear []float64    // [place] s
 }
 
-// hear fills in the direct sound of a plan: over harmonics and looked up where places are on
-// rings (radiate.Rings), elsewhere driver by driver.
-func (x *places) hear(dst heard, p *Spot) {
-	response := p.response(x.frequency)
-	feed := p.feed(true, x.frequency, response)
-	var each []timed
+// hearing is the direct sound of a plan at places, heard at some after others.
+type hearing struct {
+	*places
+	spot     *Spot
+	feed     radiate.Feed
+	response []complex128
+	each     []timed
+	body     []bodyHearing
+}
+
+// bodyHearing is that of one body; what is not asked for, or has no place on a ring, is nil.
+type bodyHearing struct {
+	sum   *radiate.Summed
+	sizes *radiate.SummedSizes
+}
+
+// hearing returns what a plan sounds like, ready to be heard; dst tells what is wanted.
+func (x *places) hearing(dst heard, p *Spot) *hearing {
+	h := &hearing{places: x, spot: p, response: p.response(x.frequency), body: make([]bodyHearing, len(x.bodies))}
+	h.feed = p.feed(true, x.frequency, h.response)
 	if dst.smear != nil {
-		each = x.timed(len(p.Arrivals))
+		h.each = x.timed(len(p.Arrivals))
 	}
-	for i := range x.bodies {
-		one := &x.bodies[i]
+	for i, one := range x.bodies {
 		if dst.sum != nil {
-			x.scene.SumRings(dst.sum, feed, one.rings)
+			h.body[i].sum = x.scene.OnRings(h.feed, one.rings)
 		}
 		if dst.parts != nil && one.sizes != nil {
-			one.sizes.Sum(dst.parts, feed.Group, gains(p.Array, p.Channels), response)
+			h.body[i].sizes = one.sizes.Sum(h.feed.Group, gains(p.Array, p.Channels), h.response)
+		}
+	}
+	return h
+}
+
+// hear fills in the direct sound of a plan at all places.
+func (x *places) hear(dst heard, p *Spot) { x.hearing(dst, p).hear(dst, nil) }
+
+// hear fills in the places that keep tells, nil: all: over harmonics and looked up where places
+// are on rings (radiate.Rings), elsewhere driver by driver.
+func (h *hearing) hear(dst heard, keep []bool) {
+	for i, one := range h.bodies {
+		one.rings = one.rings.Within(keep)
+		if dst.sum != nil {
+			h.body[i].sum.Add(dst.sum, keep)
+		}
+		if s := h.body[i].sizes; s != nil {
+			s.Add(dst.parts, one.rings)
 		}
 		if dst.smear != nil && one.sizes != nil {
-			x.time(dst, each, one, p)
+			h.time(dst, h.each, &one, h.spot)
 		}
-		x.hearNear(dst, each, one, p, feed)
+		h.hearNear(dst, h.each, &one, h.spot, h.feed)
 	}
 }
 
@@ -167,9 +198,9 @@ func (x *places) hearNear(dst heard, each []timed, one *bodyPlaces, p *Spot, fee
 	})
 }
 
-// total adds to a direct sound [place][frequency] what a surface or a room sends back.
-func (x *places) total(sum []complex128, p *Spot) {
-	x.scene.Sum(sum, p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Echoes(), x.frame, x.at)
+// echoes returns what a surface or a room sends back of a plan, [place][frequency].
+func (x *places) echoes(p *Spot) *radiate.Summed {
+	return x.scene.NewSummed(p.feed(true, x.frequency, p.response(x.frequency)), x.scene.Echoes(), x.frame, x.at)
 }
 
 // combOnset returns the comb onset in Hz at a place. loud is room for one number for each

@@ -7,6 +7,7 @@ import (
 	"pappus/timing/band"
 	"pappus/timing/cores"
 	"pappus/timing/measure"
+	"pappus/timing/radiate"
 	"pappus/timing/seats"
 )
 
@@ -60,32 +61,60 @@ func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
 	return all
 }
 
-// Fill fills dst, row-major and Columns*Rows long, for a plan of the same array;
-// NaN where no sound can be. It uses all cores; the result is the same to the bit
-// for any number of them. It works until ctx ends, whose error it gives then. Fill
-// panics where the length of dst is another.
-func (l *Live) Fill(ctx context.Context, dst []float64, p *Spot) error {
+// Filling is a map of one plan that is being filled, strip after strip. It is for one
+// goroutine.
+type Filling struct {
+	live    *Live
+	dst     []float64
+	heard   heard
+	hearing *hearing
+	echoes  *radiate.Summed // nil: not asked for
+	loud    [][]float64
+}
+
+// Begin begins to fill dst, row-major and Columns*Rows long, for a plan of the same array: all
+// of it is NaN, as cells where no sound can be stay. It panics where the length of dst is
+// another.
+func (l *Live) Begin(dst []float64, p *Spot) *Filling {
 	if len(dst) != l.slice.Columns*l.slice.Rows {
 		panic("timing: lengths differ")
 	}
-	if blank(dst); ctx.Err() != nil {
-		return ctx.Err()
-	}
+	blank(dst)
 	x, n := l.places, len(l.places.frequency)
-	var h heard
+	f := &Filling{live: l, dst: dst, loud: table(cores.Count(), n)}
 	if l.quantity == LiveSmear {
-		h.smear = make([]float64, len(l.cells))
+		f.heard.smear = make([]float64, len(l.cells))
 	} else {
-		h.sum = make([]complex128, len(l.cells)*n)
+		f.heard.sum = make([]complex128, len(l.cells)*n)
 	}
 	if l.quantity == LiveSummingLoss || l.quantity == LiveCombOnset || l.quantity == LiveLoss {
-		h.parts = make([]float64, len(l.cells)*n)
+		f.heard.parts = make([]float64, len(l.cells)*n)
 	}
-	if x.hear(h, p); l.quantity == LiveLevel {
-		x.total(h.sum, p)
+	f.hearing = x.hearing(f.heard, p)
+	if l.quantity == LiveLevel {
+		f.echoes = x.echoes(p)
 	}
-	loud := table(cores.Count(), n)
-	cores.Each(len(l.cells), func(worker, i int) { dst[l.cells[i]] = l.value(h, i, loud[worker]) })
+	return f
+}
+
+// Strip fills one strip. It uses all cores; the result is the same to the bit for any number of
+// them, and for any strips. It works until ctx ends, whose error it gives then.
+func (f *Filling) Strip(ctx context.Context, s Strip) error {
+	l := f.live
+	keep, some := make([]bool, len(l.cells)), make([]int, 0, len(l.cells))
+	for i, cell := range l.cells {
+		if keep[i] = s.Has(l.slice, cell); keep[i] {
+			some = append(some, i)
+		}
+	}
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
+	f.hearing.hear(f.heard, keep)
+	if f.echoes != nil {
+		f.echoes.Add(f.heard.sum, keep)
+	}
+	cores.Each(len(some), func(worker, i int) { f.dst[l.cells[some[i]]] = l.value(f.heard, some[i], f.loud[worker]) })
 	return ctx.Err()
 }
 

@@ -8,6 +8,7 @@ import (
 	"runtime"
 	"testing"
 
+	"pappus/layout"
 	"pappus/timing"
 	"pappus/timing/band"
 
@@ -31,10 +32,48 @@ func live(t testing.TB, made, filled *timing.Spot, s timing.Slice, q timing.Quan
 		t.Fatal(err)
 	}
 	dst := make([]float64, s.Columns*s.Rows)
-	if err := l.Fill(context.Background(), dst, filled); err != nil {
+	if err := l.Begin(dst, filled).Strip(context.Background(), whole(s)); err != nil {
 		t.Fatal(err)
 	}
 	return dst
+}
+
+// whole is all of a slice.
+func whole(s timing.Slice) timing.Strip { return timing.Strip{To: s.Columns + s.Rows} }
+
+// TestStrips: strips of any size have each cell once, from the middle outwards, and what they
+// are filled with is what the whole is, to the bit.
+func TestStrips(t *testing.T) {
+	for name, a := range map[string]*layout.Array{"dome over a table": demo(t), "in a room": inRoom(t)} {
+		p := plan(t, a)
+		for _, s := range []timing.Slice{timing.HorizontalSlice(p.WithCells(12)), timing.VerticalSlice(p.WithCells(11))} {
+			for _, q := range quantities {
+				want := live(t, &p.Spot, &p.Spot, s, q.Quantity, 5)
+				for _, cells := range []int{1, 20, 50, 1000} {
+					l, err := timing.NewLive(t.Context(), &p.Spot, s, q.Quantity, 1000, 5)
+					if err != nil {
+						t.Fatal(err)
+					}
+					got, sum := make([]float64, len(want)), 0
+					f := l.Begin(got, &p.Spot)
+					for _, strip := range s.Strips(cells) {
+						if err := f.Strip(t.Context(), strip); err != nil {
+							t.Fatal(err)
+						}
+						sum += strip.Cells(s)
+					}
+					if sum != len(want) {
+						t.Errorf("%s, %s, %d cells to a strip: %d cells of %d", name, q.name, cells, sum, len(want))
+					}
+					for i := range want {
+						if math.Float64bits(want[i]) != math.Float64bits(got[i]) {
+							t.Fatalf("%s, %s, %d cells to a strip: cell %d is %g, of the whole %g", name, q.name, cells, i, got[i], want[i])
+						}
+					}
+				}
+			}
+		}
+	}
 }
 
 // A map that follows a spot shows what Cover shows for a plan made there.
@@ -125,8 +164,8 @@ func TestLiveStops(t *testing.T) {
 		t.Fatal(err)
 	}
 	stop()
-	if err := l.Fill(ctx, make([]float64, 81), &p.Spot); !errors.Is(err, context.Canceled) {
-		t.Errorf("Fill: %v", err)
+	if err := l.Begin(make([]float64, 81), &p.Spot).Strip(ctx, whole(s)); !errors.Is(err, context.Canceled) {
+		t.Errorf("Strip: %v", err)
 	}
 	if _, err := timing.NewLive(ctx, &p.Spot, s, timing.LiveLevel, 1000, 5); !errors.Is(err, context.Canceled) {
 		t.Errorf("NewLive: %v", err)
@@ -155,7 +194,7 @@ func BenchmarkLive(b *testing.B) {
 			dst := make([]float64, s.Columns*s.Rows)
 			b.ReportAllocs()
 			for b.Loop() {
-				if err := l.Fill(ctx, dst, &p.Spot); err != nil {
+				if err := l.Begin(dst, &p.Spot).Strip(ctx, whole(s)); err != nil {
 					b.Fatal(err)
 				}
 			}

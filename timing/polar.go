@@ -46,7 +46,7 @@ func (plan *Spot) circle(a *layout.Array, place func(angle float64) r3.Vec) (Pol
 		level   [][]float64
 	}{{true, polar.Aligned}, {false, polar.Unaligned}} {
 		sum := make([]complex128, len(places)*n)
-		s.Sum(sum, plan.feed(by.delayed, frequency, response), s.Ways, harmonic.Round(normal(places)), places)
+		s.NewSummed(plan.feed(by.delayed, frequency, response), s.Ways, harmonic.Round(normal(places)), places).Add(sum, nil)
 		for i, at := range places {
 			silent := a.Reach(at) != nil
 			for b := range octaves {

@@ -74,7 +74,7 @@ func TestWholeIsTheSum(t *testing.T) {
 			}
 			fed, nf := p.feed(true, frequency, p.response(frequency)), len(frequency)
 			got := make([]complex128, len(places)*nf)
-			x.Sum(got, fed, x.Ways, s.frame(), places)
+			x.NewSummed(fed, x.Ways, s.frame(), places).Add(got, nil)
 			worst, near := 0.0, 0
 			pressure := make([]complex128, len(a.Mounts)*nf)
 			for i, at := range places {
@@ -129,7 +129,7 @@ func TestWholeIsTheSameOnAnyNumberOfCores(t *testing.T) {
 		}
 		got := make([]complex128, len(places)*len(frequency))
 		before := runtime.GOMAXPROCS(cores)
-		x.Sum(got, p.feed(true, frequency, p.response(frequency)), x.Ways, s.frame(), places)
+		x.NewSummed(p.feed(true, frequency, p.response(frequency)), x.Ways, s.frame(), places).Add(got, nil)
 		runtime.GOMAXPROCS(before)
 		if first == nil {
 			first = got

@@ -28,8 +28,8 @@ import (
 )
 
 // listening stands between the page's sound and the loudspeaker, so that what is
-// heard can be measured; counts the sources that sound; and keeps the last answer to
-// a move.
+// heard can be measured; counts the sources that sound; and keeps the last figures of a move,
+// with the fine map once all of its strips are there.
 const listening = `{
 	const connect = AudioNode.prototype.connect;
 	AudioNode.prototype.connect = function (to, ...rest) {
@@ -47,10 +47,26 @@ const listening = `{
 		this.addEventListener("ended", () => window.sounding--);
 		return start.apply(this, when);
 	};
+	let map = null;
+	const hear = (said) => {
+		if (said.spot_m || said.fault) window.answer = said;
+		const s = said.strip;
+		if (!s) return;
+		if (map === null || map.seq !== said.seq || map.columns !== s.columns) map = {...s, seq: said.seq, values: new Array(s.columns * s.rows).fill(null)};
+		const bytes = atob(s.cells);
+		for (let i = 0, at = 0; i < map.values.length; i++) {
+			const far = Math.max(Math.abs(2 * (i % s.columns) + 1 - s.columns), Math.abs(2 * Math.floor(i / s.columns) + 1 - s.rows));
+			if (far < s.from || far >= s.to) continue;
+			const n = bytes.charCodeAt(at) + 256 * bytes.charCodeAt(at + 1);
+			map.values[i] = n === 65535 ? null : (s.least + n) / s.per;
+			at += 2;
+		}
+		if (s.fine && s.last) window.answer = {...window.answer, map};
+	};
 	window.WebSocket = class extends WebSocket {
 		constructor(...where) {
 			super(...where);
-			if (!String(where[0]).endsWith("/watch")) this.addEventListener("message", (e) => { window.answer = JSON.parse(e.data); });
+			if (!String(where[0]).endsWith("/watch")) this.addEventListener("message", (e) => hear(JSON.parse(e.data)));
 		}
 	};
 }`
@@ -65,7 +81,7 @@ const loudness = `(() => {
 
 // browser is a page in a real browser, and what it complained of.
 type browser struct {
-	*testing.T
+	testing.TB
 	ctx context.Context
 
 	mu         sync.Mutex
@@ -83,11 +99,17 @@ var chrome struct {
 // chromium returns the browser for a test that runs beside others, since a page mostly waits.
 func chromium(t *testing.T) context.Context {
 	t.Helper()
+	t.Parallel()
+	return started(t)
+}
+
+// started returns the browser, started where it is not yet.
+func started(t testing.TB) context.Context {
+	t.Helper()
 	path, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("there is no chromium here")
 	}
-	t.Parallel()
 	chrome.Do(func() {
 		options := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(path), chromedp.NoSandbox,
 			chromedp.Flag("disable-gpu", true), chromedp.Flag("use-angle", "swiftshader"), chromedp.Flag("enable-unsafe-swiftshader", true),
@@ -104,13 +126,13 @@ func chromium(t *testing.T) context.Context {
 }
 
 // open opens the page in a browser and waits until it is drawn.
-func open(t *testing.T, ctx context.Context, address string, width, height int64) *browser {
+func open(t testing.TB, ctx context.Context, address string, width, height int64) *browser {
 	t.Helper()
 	return openTo(t, ctx, address, width, height, `document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
 }
 
 // window opens a window of its own, since a tab behind another is not drawn.
-func window(t *testing.T, ctx context.Context) target.ID {
+func window(t testing.TB, ctx context.Context) target.ID {
 	t.Helper()
 	browser := cdp.WithExecutor(ctx, chromedp.FromContext(ctx).Browser)
 	own, err := target.CreateBrowserContext().WithDisposeOnDetach(true).Do(browser)
@@ -126,13 +148,13 @@ func window(t *testing.T, ctx context.Context) target.ID {
 }
 
 // openTo is open until a condition holds.
-func openTo(t *testing.T, ctx context.Context, address string, width, height int64, until string) *browser {
+func openTo(t testing.TB, ctx context.Context, address string, width, height int64, until string) *browser {
 	t.Helper()
 	tab, stop := chromedp.NewContext(ctx, chromedp.WithTargetID(window(t, ctx)))
 	t.Cleanup(stop)
 	tab, stop = context.WithTimeout(tab, 2*time.Minute)
 	t.Cleanup(stop)
-	b := &browser{T: t, ctx: tab}
+	b := &browser{TB: t, ctx: tab}
 	chromedp.ListenTarget(tab, b.listen)
 	b.do(log.Enable(),
 		chromedp.ActionFunc(func(ctx context.Context) error {

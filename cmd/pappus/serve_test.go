@@ -48,7 +48,7 @@ func served(t *testing.T) string {
 
 // serving runs the command on a design's file until the test ends, and returns the
 // page's address.
-func serving(t *testing.T, design string) string {
+func serving(t testing.TB, design string) string {
 	t.Helper()
 	address, stop := servingUntil(t, design, "0")
 	t.Cleanup(stop)
@@ -56,7 +56,7 @@ func serving(t *testing.T, design string) string {
 }
 
 // servingUntil is serving on a port, until stop is called.
-func servingUntil(t *testing.T, design, port string) (address string, stopped func()) {
+func servingUntil(t testing.TB, design, port string) (address string, stopped func()) {
 	t.Helper()
 	ctx, stop := context.WithCancel(context.Background())
 	out, in := io.Pipe()

@@ -1,7 +1,7 @@
 package page
 
 import (
-	"context"
+	"encoding/binary"
 	"math"
 	"slices"
 
@@ -29,16 +29,23 @@ var quantities = []quantity{
 	{"loss", timing.LiveLoss, "dB", 1, 2},
 }
 
-// heat is a map of a quantity. Along and up are measured from the body's axis and centre.
-type heat struct {
-	Columns int              `json:"columns"`
-	Rows    int              `json:"rows"`
-	Low     [2]number        `json:"low_m"` // outer edges along and up
-	High    [2]number        `json:"high_m"`
-	Step    number           `json:"step_m"`
-	Unit    string           `json:"unit"`
-	Most    number           `json:"most_hz,omitempty"` // held by cells without a comb onset
-	Values  document.Numbers `json:"values"`            // row by row, lowest first; null: no sound can be there
+// strip is a part of a map of a quantity. Along and up are measured from the body's axis and
+// centre. Its cells are those whose column c and row r of so many C and R have
+// from <= max(|2c+1-C|, |2r+1-R|) < to, row after row, lowest first.
+type strip struct {
+	Columns int       `json:"columns"`
+	Rows    int       `json:"rows"`
+	Low     [2]number `json:"low_m"` // outer edges along and up
+	High    [2]number `json:"high_m"`
+	Unit    string    `json:"unit"`
+	Most    number    `json:"most_hz,omitempty"` // held by cells without a comb onset
+	Fine    bool      `json:"fine,omitempty"`    // of the map of a chair at rest
+	Last    bool      `json:"last,omitempty"`    // of the map
+	From    int       `json:"from"`
+	To      int       `json:"to"`
+	Least   int       `json:"least"` // a cell's value is (least + its number) / per
+	Per     float64   `json:"per"`
+	Cells   []byte    `json:"cells" ts:"string"` // numbers of two bytes, the low one first, in base64; 65535: no sound can be there
 }
 
 // mapOf is a map that can be filled again while its slice stays.
@@ -49,52 +56,57 @@ type mapOf struct {
 	perOctave int
 }
 
-// draw fills the map that a move asks for.
-func (s *session) draw(ctx context.Context, p *timing.Spot, m move) (*heat, error) {
-	at := slices.IndexFunc(quantities, func(q quantity) bool { return q.name == m.Quantity })
-	q := quantities[at]
-	of := mapOf{slice: timing.HorizontalSlice(p.WithCells(m.Cells)), quantity: q.is, perOctave: dragOctave}
-	if m.View == "side" {
-		of.slice = timing.VerticalSlice(p.WithCells(m.Cells))
-	}
-	if m.rests() {
-		of.perOctave = restOctave
-	}
-	if q.is == timing.LiveLevel || q.is == timing.LiveSummingLoss {
-		of.centre = nearestOctave(m.Band)
-	}
-	live, err := s.live(ctx, p, of)
-	if err != nil {
-		return nil, err
-	}
-	n := of.slice.Columns * of.slice.Rows
-	s.values = slices.Grow(s.values[:0], n)[:n]
-	if err := live.Fill(ctx, s.values, p); err != nil {
-		return nil, err
-	}
-	return heatOf(of.slice, q, s.values), nil
-}
+// silent is the number of a cell where no sound can be.
+const silent = math.MaxUint16
 
-// heatOf is a filled slice as the page has it.
-func heatOf(s timing.Slice, q quantity, values []float64) *heat {
+// stripOf is a filled strip of a slice as the page has it: values as its quantity rounds them,
+// or to ten times that, and so on, where they are further apart than two bytes can tell.
+func stripOf(s timing.Slice, q quantity, part timing.Strip, values []float64) *strip {
 	x, y := r3.Dot(s.Origin, s.Right)-s.Step/2, r3.Dot(s.Origin, s.Up)-s.Step/2
-	out := &heat{
-		Columns: s.Columns, Rows: s.Rows, Step: document.To(6, s.Step), Unit: q.unit,
-		Low:    [2]number{document.To(6, x), document.To(6, y)},
-		High:   [2]number{document.To(6, x+float64(s.Columns)*s.Step), document.To(6, y+float64(s.Rows)*s.Step)},
-		Values: make(document.Numbers, len(values)),
+	out := &strip{
+		Columns: s.Columns, Rows: s.Rows, Unit: q.unit, From: part.From, To: part.To,
+		Low:  [2]number{document.To(6, x), document.To(6, y)},
+		High: [2]number{document.To(6, x+float64(s.Columns)*s.Step), document.To(6, y+float64(s.Rows)*s.Step)},
 	}
+	top := math.Inf(1)
 	if q.is == timing.LiveCombOnset {
 		octaves := band.Octaves()
-		_, high := band.Edges(octaves[len(octaves)-1], 1)
-		out.Most = document.To(0, high)
+		_, top = band.Edges(octaves[len(octaves)-1], 1)
+		out.Most = document.To(0, top)
 	}
-	for i, v := range values {
-		if out.Values[i] = document.To(q.places, q.scale*v); out.Most > 0 && math.IsInf(v, 1) {
-			out.Values[i] = out.Most
+	var cells []float64
+	for cell := range values {
+		if part.Has(s, cell) {
+			cells = append(cells, q.scale*min(values[cell], top))
 		}
 	}
+	out.number(cells, math.Pow10(q.places))
 	return out
+}
+
+// number puts values into numbers, so many to one.
+func (s *strip) number(values []float64, per float64) {
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, v := range values {
+		if !math.IsNaN(v) && !math.IsInf(v, 0) {
+			least, most = min(least, math.Round(v*per)), max(most, math.Round(v*per))
+		}
+	}
+	if most-least >= silent {
+		s.number(values, per/10)
+		return
+	}
+	s.Per, s.Cells = per, make([]byte, 0, 2*len(values))
+	if least <= most {
+		s.Least = int(least)
+	}
+	for _, v := range values {
+		n := uint16(silent)
+		if !math.IsNaN(v) && !math.IsInf(v, 0) {
+			n = uint16(math.Round(v*per) - least)
+		}
+		s.Cells = binary.LittleEndian.AppendUint16(s.Cells, n)
+	}
 }
 
 // nearestOctave returns the exact centre of the octave that is nearest; that of
@@ -127,19 +139,4 @@ func (m mapOf) alike(n mapOf) bool {
 		}
 	}
 	return true
-}
-
-// live returns a map, one that is kept if there is one.
-func (s *session) live(ctx context.Context, p *timing.Spot, of mapOf) (*timing.Live, error) {
-	for _, kept := range s.maps.Keys() {
-		if kept.alike(of) {
-			live, _ := s.maps.Get(kept)
-			return live, nil
-		}
-	}
-	made, err := timing.NewLive(ctx, p, of.slice, of.quantity, of.centre, of.perOctave)
-	if err == nil {
-		s.maps.Add(of, made)
-	}
-	return made, err
 }

@@ -4,10 +4,10 @@ import (
 	"bytes"
 	"context"
 	"net/http"
-	"sync"
 	"time"
 
 	"pappus/layout/prose"
+	"pappus/timing"
 
 	"github.com/coder/websocket"
 )
@@ -35,7 +35,7 @@ func (p *Page) live(w http.ResponseWriter, r *http.Request) {
 			stop()
 		}
 	}()
-	in := newNewest()
+	in := newNewest[message]()
 	go func() {
 		defer stop()
 		listen(ctx, conn, in)
@@ -48,7 +48,7 @@ func (p *Page) live(w http.ResponseWriter, r *http.Request) {
 }
 
 // listen takes moves in until the client goes.
-func listen(ctx context.Context, conn *websocket.Conn, in *newest) {
+func listen(ctx context.Context, conn *websocket.Conn, in *newest[message]) {
 	for {
 		kind, body, err := conn.Read(ctx)
 		if err != nil {
@@ -75,74 +75,40 @@ type message struct {
 	err  error
 }
 
-// newest holds the newest message and drops what it overtakes. Messages come from one
-// goroutine.
-type newest struct {
-	held chan message
-	mu   sync.Mutex
-	cut  context.CancelFunc // ends work that a newer message makes idle
-}
-
-func newNewest() *newest { return &newest{held: make(chan message, 1), cut: func() {}} }
-
-// put takes a message in.
-func (n *newest) put(m message) {
-	n.mu.Lock()
-	defer n.mu.Unlock()
-	n.cut() // before it is there to be taken: it is not to end its own work
-	select {
-	case <-n.held:
-	default:
+// follow answers the newest move, one after another, until ctx ends or an answer cannot be
+// sent: with its figures at once, and with its map beside the figures of what comes next.
+func (p *Page) follow(ctx context.Context, in *newest[message], send func([]byte) error) {
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	sendJSON := func(v any) error {
+		var b bytes.Buffer
+		if err := encode(&b, v); err != nil {
+			return err
+		}
+		return send(b.Bytes())
 	}
-	n.held <- m
-}
-
-// take waits for a message, and returns with it the context to answer it in: for a
-// spot at rest one that ends when a newer message comes.
-func (n *newest) take(ctx context.Context) (m message, work context.Context, stop context.CancelFunc, err error) {
-	select {
-	case <-ctx.Done():
-		return m, nil, nil, ctx.Err()
-	case m = <-n.held:
-	}
-	work, stop = context.WithCancel(ctx)
-	n.mu.Lock()
-	defer n.mu.Unlock()
-	if n.cut = stop; !m.move.rests() {
-		n.cut = func() {}
-	} else if len(n.held) > 0 {
-		stop() // it came before this was known
-	}
-	return m, work, stop, nil
-}
-
-// follow answers the newest message, one after another, until ctx ends or an answer
-// cannot be sent.
-func (p *Page) follow(ctx context.Context, in *newest, send func([]byte) error) {
-	s := &session{plans: p.plans}
-	var b bytes.Buffer
+	s, jobs := &session{plans: p.plans}, newNewest[job]()
+	go func() {
+		defer stop()
+		newPainter(sendJSON).paint(ctx, jobs)
+	}()
 	for {
-		m, work, stop, err := in.take(ctx)
+		m, _, err := in.take(ctx)
 		if err != nil {
 			return
 		}
-		out := moved{Seq: m.move.Seq}
+		jobs.cut() // the chair has moved on
+		out, spot := moved{Seq: m.move.Seq}, (*timing.Spot)(nil)
 		if m.err != nil {
 			out.Error = prose.Error(m.err)
-		} else if out, err = s.answer(work, m.move); err != nil && work.Err() == nil {
-			out = moved{Seq: m.move.Seq, Error: prose.Error(err)}
-			err = nil
+		} else {
+			out, spot = s.answer(m.move)
 		}
-		stop()
-		if err != nil {
-			continue // overtaken
-		}
-		b.Reset()
-		if err := encode(&b, out); err != nil {
+		if err := sendJSON(out); err != nil {
 			return
 		}
-		if err := send(b.Bytes()); err != nil {
-			return
+		if spot != nil {
+			jobs.put(job{m.move, s.made, spot})
 		}
 	}
 }

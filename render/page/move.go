@@ -1,7 +1,6 @@
 package page
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -13,16 +12,11 @@ import (
 	"pappus/layout/prose"
 	"pappus/render/document"
 	"pappus/timing"
-
-	lru "github.com/hashicorp/golang-lru/v2"
 )
 
 const (
-	mostCells  = 96
-	dragCells  = 32 // up to as many the spot is being dragged
-	mostMaps   = 4  // that a session keeps
-	dragOctave = 5  // frequencies in each octave while dragging
-	restOctave = 12 // and at rest
+	mostCells = 96
+	dragCells = 32 // up to as many the spot is being dragged
 )
 
 // move is a message that asks for a spot.
@@ -34,7 +28,7 @@ type move struct {
 	View     string   `json:"view" ts:"View"`         // above, side
 	Quantity string   `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss, loss; empty: no map
 	Band     float64  `json:"band_hz"`
-	Cells    int      `json:"cells"` // of the map along one side
+	Cells    int      `json:"cells"` // of the map along one side, at the most
 }
 
 // rests tells whether the spot is no longer being dragged.
@@ -68,16 +62,15 @@ func far(at triple) bool {
 	return slices.ContainsFunc(at[:], func(v float64) bool { return !(math.Abs(v) <= 100) })
 }
 
-// moved is the answer to a move: of a spot what a plan has for it, or why there is none.
+// moved is the answer to a move: the figures there, or why there are none. What is drawn
+// follows.
 type moved struct {
 	Seq     int64  `json:"seq"`
 	Unknown bool   `json:"unknown,omitempty"` // plan the text again
 	Fault   string `json:"fault,omitempty"`   // why the spot is none
 	Error   string `json:"error,omitempty"`
 	Place   *place `json:"place,omitempty"` // where the spot is none, too
-	*document.Spot
-	Polar *document.Polar `json:"polar,omitempty"` // with cells above 32
-	Map   *heat           `json:"map,omitempty"`
+	*figures
 }
 
 // session is one spot that is being moved: what is kept from one move to the next.
@@ -86,12 +79,10 @@ type session struct {
 	plans   *plans
 	made    *planned
 	planner *timing.Planner
-	maps    *lru.Cache[mapOf, *timing.Live] // that can be filled again while their slices stay
-	values  []float64
 }
 
-// answer works a move out. The error is that of ctx.
-func (s *session) answer(ctx context.Context, m move) (moved, error) {
+// answer works a move's figures out, and returns what a map is made of; nil: there is none.
+func (s *session) answer(m move) (moved, *timing.Spot) {
 	out := moved{Seq: m.Seq}
 	if err := m.check(); err != nil {
 		out.Error = err.Error()
@@ -100,7 +91,8 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 	found, err := s.open(m.ID)
 	switch {
 	case err != nil:
-		return out, err
+		out.Error = prose.Error(err)
+		return out, nil
 	case !found:
 		out.Unknown = true
 		return out, nil
@@ -116,23 +108,9 @@ func (s *session) answer(ctx context.Context, m move) (moved, error) {
 		out.Fault = noSpot(err)
 		return out, nil
 	}
-	heard := document.OfSpot(p)
-	out.Spot = &heard
+	out.figures = figuresOf(p, m.rests())
 	at = placeOf(s.made.array, p.Array.Spot)
-	if m.rests() {
-		circle, err := p.ListeningPolar()
-		if err != nil {
-			return out, err
-		}
-		polar := document.OfPolar(circle)
-		out.Polar = &polar
-	}
-	if m.Quantity != "" && m.Cells > 0 {
-		if out.Map, err = s.draw(ctx, p, m); err != nil {
-			return out, err
-		}
-	}
-	return out, ctx.Err()
+	return out, p
 }
 
 // errSeats is an error of a message with other seats than the design has.
@@ -192,7 +170,7 @@ func (s *session) open(id string) (bool, error) {
 		return false, err
 	}
 	planner.Know(&made.plan.Spot)
-	s.made, s.planner, s.maps = made, planner, lastUsed[mapOf, *timing.Live](mostMaps)
+	s.made, s.planner = made, planner
 	return true, nil
 }
 

@@ -86,41 +86,6 @@ func (s *Scene) onRing(r float64) bool {
 	return s.Array.Timing.Model == SphereModel && r >= closeBy*s.Array.Body.BallRadius
 }
 
-// Sum adds to dst[place][frequency] what places in m hear by some ways of all mounts, on
-// all cores: over harmonics where the drivers are on a ball, else driver by driver. The
-// result is the same to the bit for any number of cores.
-func (s *Scene) Sum(dst []complex128, feed Feed, ways []Way, frame harmonic.Frame, places []r3.Vec) {
-	for body := range s.Array.Bodies() {
-		nearest := math.Inf(1)
-		for _, way := range ways {
-			if way.Body != body {
-				continue
-			}
-			for _, at := range s.seen(way, places) {
-				if r := r3.Norm(at); s.onRing(r) {
-					nearest = min(nearest, r)
-				}
-			}
-		}
-		w := s.newWhole(body, feed, s.turned(frame, body), nearest)
-		for _, way := range ways {
-			if way.Body != body {
-				continue
-			}
-			rings := s.Rings(way, frame, places)
-			w.add(dst, rings)
-			s.EachNear(rings, func(_, place int, pressure []complex128) { feed.AddTo(row(dst, place, w.n), pressure) })
-		}
-	}
-}
-
-// SumRings is Sum for places that are sorted already, without those that are near.
-func (s *Scene) SumRings(dst []complex128, feed Feed, rings *Rings) {
-	if len(rings.Ring) > 0 {
-		s.newWhole(rings.way.Body, feed, rings.frame, rings.Ring[0].R).add(dst, rings)
-	}
-}
-
 // EachNear visits the places that are not on rings, as Each does, by the quick field: close
 // by a ball an exact series has thousands of terms.
 func (s *Scene) EachNear(x *Rings, visit func(worker, place int, pressure []complex128)) {

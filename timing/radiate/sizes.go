@@ -93,29 +93,44 @@ func (z *Sizes) between(dst []float64, tables [][]float64, r float64) {
 // distance, at a distance in m.
 func (z *Sizes) Energy(dst []float64, r float64) { z.between(dst, z.energy, r) }
 
-// Sum adds to dst[place][frequency], at places on rings, the sum over a body's drivers of the sizes of
-// gain and pressure: a driver of group[m] has the gain of that group, and all one response.
-func (z *Sizes) Sum(dst []float64, group []int, gain []float64, response []complex128) {
+// SummedSizes is the sum over a body's drivers of the sizes of gain and pressure, ready for
+// places on rings, some after others.
+type SummedSizes struct {
+	*Sizes
+	response []complex128
+	pairs    int // two real series are one complex one
+	worker   []sizesWorker
+}
+
+// Sum returns the sum for gains of groups: a driver of group[m] has the gain of that group, and
+// all one response.
+func (z *Sizes) Sum(group []int, gain []float64, response []complex128) *SummedSizes {
 	n, weight := len(z.terms), make([]complex128, len(gain))
 	for g, v := range gain {
 		weight[g] = complex(math.Abs(v), 0)
 	}
 	at, group := z.scene.fromBall(z.rings.way.Body, group)
 	sum := harmonic.NewSum(z.rings.frame, at, group, [][]complex128{weight}, []int{z.degree + 1})
-	pairs := (n + 1) / 2 // two real series are one complex one
-	worker := make([]sizesWorker, cores.Count())
-	for i := range worker {
-		worker[i] = sizesWorker{harmonic.NewRing(sum, pairs), make([]float64, 2*pairs*(z.degree+1)), make([]complex128, pairs), make([]float64, n)}
+	s := &SummedSizes{z, response, (n + 1) / 2, make([]sizesWorker, cores.Count())}
+	for i := range s.worker {
+		s.worker[i] = sizesWorker{harmonic.NewRing(sum, s.pairs), make([]float64, 2*s.pairs*(z.degree+1)), make([]complex128, s.pairs), make([]float64, n)}
 	}
-	cores.Each(len(z.rings.Ring), func(w, i int) {
-		k, ring := &worker[w], &z.rings.Ring[i]
+	return s
+}
+
+// Add adds to dst[place][frequency] the sums at the places of some of the rings that the sizes
+// are for.
+func (s *SummedSizes) Add(dst []float64, rings *Rings) {
+	z, n := s.Sizes, len(s.terms)
+	cores.Each(len(rings.Ring), func(w, i int) {
+		k, ring := &s.worker[w], &rings.Ring[i]
 		z.between(k.series[:n*(z.degree+1)], z.series, ring.R)
 		k.ring.Set(ring.cos, ring.sin, func(pair int) (re, im []float64) {
 			terms := z.terms[min(2*pair+1, n-1)]
 			return row(k.series, 2*pair, z.degree+1)[:terms], row(k.series, 2*pair+1, z.degree+1)[:terms]
 		})
 		for f := range k.factor {
-			k.factor[f] = cmplx.Abs(response[f] * z.scene.Medium.spread(f, ring.R))
+			k.factor[f] = cmplx.Abs(s.response[f] * z.scene.Medium.spread(f, ring.R))
 		}
 		for p, place := range ring.Place {
 			k.ring.At(k.one, ring.azimuth[p])

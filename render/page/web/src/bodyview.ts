@@ -11,7 +11,8 @@ import { Hands } from "./hands";
 import { SolidView } from "./solid";
 import type { State } from "./state";
 import type { Trial } from "./trial";
-import type { Heard, PlanAnswer, Triple } from "./document";
+import type { PlanAnswer, Triple } from "./document";
+import type { Row } from "./types";
 import { decibels, fixed, milliseconds } from "./words";
 
 /** A picture that holds the following frames up for longer than this each, twice in a row, is not drawn while the chair moves. */
@@ -240,18 +241,23 @@ export class BodyView {
     box.replaceChildren(make("span", { class: "quiet" }, "Channel"), ...ids.map(chip));
   }
 
-  private row(rows: Heard[]): void {
+  private row(rows: Row[]): void {
     const d = rows[this.picked];
     this.doing.show(this.idOf(this.picked), d === undefined ? 0 : (this.channels[this.picked] ?? 0));
     if (d === undefined && this.picked >= rows.length) return say(el("row"), `Place ${this.idOf(this.picked)} is left empty.`);
     if (d === undefined) return say(el("row"), "Pick a driver to read its row.");
-    const round = d.path_m - d.straight_path_m;
-    const way = d.seen ? `${fixed(d.straight_path_m, 3)} m straight` : `${fixed(d.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
-    say(el("row"), `Channel ${this.channels[this.picked]}: delay ${milliseconds(d.delay_us)} ms, ${decibels(d.level_db)} dB at the chair, ${way}.`);
+    say(el("row"), `Channel ${this.channels[this.picked]}: delay ${milliseconds(d.delay_us)} ms, ${decibels(d.level_db)} dB at the chair${wayTo(d)}.`);
   }
 }
 
 /** A place in mm, in m from another. */
 function minus(at: Triple, from: Triple): Triple {
   return [at[0] / 1000 - from[0], at[1] / 1000 - from[1], at[2] / 1000 - from[2]];
+}
+
+/** The way from a driver to the chair in words; none while the chair moves. */
+function wayTo({ way }: Row): string {
+  if (way === null) return "";
+  const round = way.path_m - way.straight_path_m;
+  return way.seen ? `, ${fixed(way.straight_path_m, 3)} m straight` : `, ${fixed(way.path_m, 3)} m, ${fixed(1000 * round, 0)} mm of it round the body`;
 }

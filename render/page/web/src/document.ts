@@ -137,6 +137,18 @@ export interface Circles {
   deviation_db: number[][];
 }
 
+/** How each driver is heard, in the plan's order: their levels, and of a spot at rest what a table has. */
+export interface Columns {
+  /** null: silent */
+  level_db: (number | null)[];
+  path_m?: number[];
+  straight_path_m?: number[];
+  arrival_us?: number[];
+  /** null: not computed */
+  field_arrival_us?: (number | null)[];
+  seen?: boolean[];
+}
+
 /** A key that both set, and not alike; a value that is not there is empty. */
 export interface Conflict {
   key: string;
@@ -156,6 +168,13 @@ export interface Count {
   comb_onset_hz: number | null;
   /** drivers */
   longest_string: number;
+}
+
+/** What follows the figures of a move: a strip of its map, or, at rest, the circle round it. */
+export interface Drawn {
+  seq: number;
+  polar?: Polar;
+  strip?: Strip;
 }
 
 /** Where a driver sits, from the body's centre along its own axes, and how it is heard. */
@@ -260,6 +279,18 @@ export interface Fed {
   delay_samples: number;
 }
 
+/** What of a plan changes with the spot, as short as can be: of many drivers in columns, and of the curves without their frequencies, which are those of the plan. */
+export interface Figures {
+  spot_m: Triple;
+  channels: Output[];
+  columns: Columns;
+  levels: Levels;
+  measures: Measures;
+  /** only where there are several */
+  seats?: Seats;
+  echoes: Echo[];
+}
+
 /** Which files are to be had. */
 export interface FilesAsked {
   text: string;
@@ -332,21 +363,6 @@ export interface Hearing {
   dry: boolean;
 }
 
-/** A map of a quantity. Along and up are measured from the body's axis and centre. */
-export interface Heat {
-  columns: number;
-  rows: number;
-  /** outer edges along and up */
-  low_m: [number, number];
-  high_m: [number, number];
-  step_m: number;
-  unit: string;
-  /** held by cells without a comb onset */
-  most_hz?: number;
-  /** row by row, lowest first; null: no sound can be there */
-  values: (number | null)[];
-}
-
 /** How a body is held in the room, whose origin is the middle of the first body: forward, left and up are the room's. */
 export interface Held {
   /** what it is fixed to: surface, ceiling or wall */
@@ -402,6 +418,16 @@ export interface LevelError {
   octave_hz: number[];
   /** 0 for a ball, null in the other models */
   db: (number | null)[];
+}
+
+/** The curves, each at the frequencies that the plan's response has. */
+export interface Levels {
+  /** with the delays; null: silent */
+  aligned_db: (number | null)[];
+  /** without; null: silent */
+  unaligned_db: (number | null)[];
+  /** the most that timing can give; null: silent */
+  in_step_db: (number | null)[];
 }
 
 /** A seat in the room. */
@@ -602,12 +628,12 @@ export interface Move {
   /** level, smear, comb_onset, summing_loss, loss; empty: no map */
   quantity: Quantity;
   band_hz: number;
-  /** of the map along one side */
+  /** of the map along one side, at the most */
   cells: number;
 }
 
-/** The answer to a move: of a spot what a plan has for it, or why there is none. */
-export interface Moved extends Partial<Spot> {
+/** The answer to a move: the figures there, or why there are none. What is drawn follows. */
+export interface Moved extends Partial<Figures> {
   seq: number;
   /** plan the text again */
   unknown?: boolean;
@@ -616,9 +642,6 @@ export interface Moved extends Partial<Spot> {
   error?: string;
   /** where the spot is none, too */
   place?: Place;
-  /** with cells above 32 */
-  polar?: Polar;
-  map?: Heat;
 }
 
 /** Something to choose, by its name, and what people call it. */
@@ -977,7 +1000,8 @@ export interface SearchFigures {
   width_mm: number;
   /** with its stand */
   height_mm: number;
-  /** that are printed */
+  depth_mm: number;
+  /** that are printed; 0: more than one, and not counted */
   pieces: number;
 }
 
@@ -1180,18 +1204,6 @@ export interface Solid {
   faces: number[][];
 }
 
-/** What of a plan changes with the listening spot. */
-export interface Spot {
-  spot_m: Triple;
-  drivers: Heard[];
-  channels: Output[];
-  response: Response;
-  measures: Measures;
-  /** only where there are several */
-  seats?: Seats;
-  echoes: Echo[];
-}
-
 /** What the page begins from. */
 export interface Started {
   path: string;
@@ -1222,6 +1234,29 @@ export interface StemHead {
   from: number;
   /** for each ear */
   samples: number;
+}
+
+/** A part of a map of a quantity. Along and up are measured from the body's axis and centre. Its cells are those whose column c and row r of so many C and R have from <= max(|2c+1-C|, |2r+1-R|) < to, row after row, lowest first. */
+export interface Strip {
+  columns: number;
+  rows: number;
+  /** outer edges along and up */
+  low_m: [number, number];
+  high_m: [number, number];
+  unit: string;
+  /** held by cells without a comb onset */
+  most_hz?: number;
+  /** of the map of a chair at rest */
+  fine?: boolean;
+  /** of the map */
+  last?: boolean;
+  from: number;
+  to: number;
+  /** a cell's value is (least + its number) / per */
+  least: number;
+  per: number;
+  /** numbers of two bytes, the low one first, in base64; 65535: no sound can be there */
+  cells: string;
 }
 
 /** A split that no other beats in both smear and level. */

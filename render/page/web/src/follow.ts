@@ -1,25 +1,21 @@
-// Follows the chair: a rough answer for every move, a finer one when it rests,
-// and at last the place written into the design.
+// Follows the chair: figures for every move and a rough map after them, a finer one when it
+// rests, and at last the place written into the design.
 
 import { rested } from "./dom";
-import { Live, MOST_ROUGH_CELLS } from "./live";
+import { Live } from "./live";
+import type { Asked } from "./live";
 import { notice } from "./notice";
 import { chairAfter, places, seatsAfter } from "./seating";
 import { same, sittingOf, type Sitting, type State } from "./state";
-import type { Change, Move, Triple } from "./document";
-import type { Answer, Quantity, View } from "./types";
+import { figures, put } from "./strips";
+import type { Change, Drawn, Move, Moved, Triple } from "./document";
+import type { Heat, Quantity, View } from "./types";
 
-const LEAST_CELLS = 12;
-/** Cells of the finer map: as many as are worked out in about so long. */
-const LEAST_FINE_CELLS = 40;
-const MOST_FINE_CELLS = 96;
-const FINE_MS = 2500;
-/** A fine map has so many times the frequencies of a rough one. */
-const FINER = 2.4;
+/** Cells along a side of the map: of one that is dragged at the most, and of one that rests. */
+const ROUGH_CELLS = 32;
+const FINE_CELLS = 96;
 const REST_MS = 150;
 const WRITE_MS = 700;
-/** An answer that takes longer makes the next rough map coarser. */
-const SLOW_MS = 60;
 
 /** What a map of a design is of; another one is of something else. */
 function keyOf(design: string, a: Pick<Move, "view" | "quantity" | "band_hz">): string {
@@ -30,25 +26,24 @@ export class Follow {
   view: View = "above";
   quantity: Quantity = "comb_onset";
   band = 1000;
-  /** True for the finer answer of a chair that rests. */
-  isFine = false;
-  /** What the newest answer's map is of. */
+  /** The newest map, as far as it has come. */
+  heat: Heat | null = null;
+  /** What that is of. */
   answered = "";
 
-  private cells = MOST_ROUGH_CELLS;
-  private fineCells = MOST_FINE_CELLS;
-  /** What the cells of the finer map were last chosen for. */
-  private priced = "";
+  /** The question whose map it is. */
+  private drawnSeq = 0;
   private asked = "";
   /** Where everybody sits in the design's text. */
   private written: Sitting | null = null;
   private readonly live: Live;
-  private readonly rest = rested(REST_MS, () => this.ask(this.fineCells));
+  private readonly rest = rested(REST_MS, () => this.ask(FINE_CELLS));
   private readonly write = rested(WRITE_MS, () => this.commit());
 
   constructor(private readonly state: State) {
     this.live = new Live(
-      (answer, asked, ms) => this.heard(answer, asked, ms),
+      (answer, asked) => this.heard(answer, asked),
+      (drawn, asked, isNewest) => this.drawn(drawn, asked, isNewest),
       (isOpen, why) => this.linked(isOpen, why),
     );
     state.on("plan", () => this.refine());
@@ -81,7 +76,7 @@ export class Follow {
 
   /** Shows something else of the same spot: roughly at once, finely after a while. */
   look(): void {
-    this.ask(this.cells);
+    this.ask(ROUGH_CELLS);
     this.rest();
   }
 
@@ -105,32 +100,37 @@ export class Follow {
     });
   }
 
-  private heard(answer: Answer, asked: Omit<Move, "seq">, ms: number): void {
-    if (asked.id !== this.state.liveID) return; // it tells of a design that is no more
-    if ("unknown" in answer) return this.remind(asked.id);
-    this.state.spotFault = "";
-    if (!("spot_m" in answer)) this.state.spotFault = answer.fault ?? answer.error ?? "the server did not answer";
-    else {
-      this.state.moved = answer;
-      this.state.movedID = asked.id;
-      this.state.movedOf = { spot: answer.spot_m, seats: asked.seats_m };
-      if (!this.state.isChairOwn && !this.state.isFormer) this.state.spot = [...answer.spot_m]; // the middle may be another seat
-      this.answered = keyOf(this.state.designID, asked);
-      this.isFine = asked.cells > MOST_ROUGH_CELLS;
-      if (!this.isFine) this.pace(asked, ms);
-      if (this.state.spotWaits) this.write();
+  private heard(answer: Moved, asked: Asked): void {
+    const { state } = this;
+    if (asked.id !== state.liveID || state.planned === null) return; // it tells of a design that is no more
+    if (answer.unknown) return this.remind(asked.id);
+    const found = figures(answer, state.planned);
+    state.spotFault = found === null ? (answer.fault ?? answer.error ?? "the server did not answer") : "";
+    if (found !== null) {
+      state.moved = found;
+      state.movedID = asked.id;
+      state.movedOf = { spot: found.spot_m, seats: asked.seats_m };
+      if (!state.isChairOwn && !state.isFormer) state.spot = [...found.spot_m]; // the middle may be another seat
+      if (state.spotWaits) this.write();
     }
-    this.state.tell("moved");
-    if (this.isFine) this.state.tell("rest");
+    state.tell("moved");
+    if (asked.cells > ROUGH_CELLS) state.tell("rest");
   }
 
-  /** Fits the next maps to how long a rough one took. The first of its kind is the dear one: later ones only sum up. */
-  private pace(asked: Omit<Move, "seq">, ms: number): void {
-    this.cells = ms > SLOW_MS ? Math.max(LEAST_CELLS, this.cells - 4) : Math.min(MOST_ROUGH_CELLS, this.cells + 2);
-    if (this.priced === this.answered) return;
-    this.priced = this.answered;
-    const cells = asked.cells * Math.sqrt(FINE_MS / (FINER * Math.max(ms, 1)));
-    this.fineCells = Math.round(Math.min(Math.max(cells, LEAST_FINE_CELLS), MOST_FINE_CELLS));
+  /** Takes in a part of a map: of a fine one only of the newest question, of a rough one what is newer than what there is. */
+  private drawn({ seq, polar, strip }: Drawn, asked: Asked, isNewest: boolean): void {
+    const { state } = this;
+    if (asked.id !== state.liveID) return;
+    if (polar !== undefined && state.moved?.seq === seq) {
+      state.moved.polar = polar;
+      state.tell("round");
+    }
+    const key = keyOf(state.designID, asked);
+    if (strip === undefined || key !== this.wanted || seq < this.drawnSeq || (strip.fine && !isNewest)) return;
+    this.heat = put(this.answered === key ? this.heat : null, strip);
+    this.answered = key;
+    this.drawnSeq = seq;
+    state.tell("map");
   }
 
   /** Goes on with a plan that the server still knows. */

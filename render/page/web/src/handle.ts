@@ -1,9 +1,10 @@
 // A handle on the map: a chair or a seat that is dragged, or moved by keys.
 
-import type { Heat, Triple } from "./document";
+import type { Triple } from "./document";
 import type { Follow } from "./follow";
 import { flat, radius, raised } from "./slice";
 import type { State } from "./state";
+import type { Heat } from "./types";
 import { length } from "./words";
 
 const STEP_M = 0.05;

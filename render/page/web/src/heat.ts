@@ -5,8 +5,7 @@ import { contour } from "./contour";
 import type { Paper } from "./dom";
 import type { Scale } from "./scale";
 import { light, ticks } from "./scale";
-import type { Heat } from "./document";
-import type { Maybe } from "./types";
+import type { Heat, Maybe } from "./types";
 
 /** A place on the paper for u and v in metres. */
 export type Place = (u: number, v: number) => [number, number];

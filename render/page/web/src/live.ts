@@ -1,27 +1,30 @@
-// The socket that follows the chair: one question in flight, the newest wins. A
-// fine question is given up by the server when the next one comes, so the next
-// one need not wait for it.
+// The socket that follows the chair: one question in flight, the newest wins. Its figures
+// end the flight; what is drawn follows them, and is given up by the server when the next
+// question comes.
 
 import { whyNotLive } from "./api";
-import type { Move } from "./document";
-import type { Answer } from "./types";
+import type { Drawn, Move, Moved } from "./document";
 
-/** Up to so many cells a question is always answered. */
-export const MOST_ROUGH_CELLS = 32;
+export type Asked = Omit<Move, "seq">;
+/** So many questions are remembered. */
+const KEPT = 64;
 const FIRST_WAIT_MS = 250;
 const LONGEST_WAIT_MS = 4000;
 
 export class Live {
   private socket: WebSocket | null = null;
-  private next: Omit<Move, "seq"> | null = null;
-  private last: Omit<Move, "seq"> | null = null;
+  private next: Asked | null = null;
+  private last: Asked | null = null;
+  /** The newest questions by their numbers: a rough map may come after the next figures. */
+  private readonly asked = new Map<number, Asked>();
   private seq = 0;
   private flying = false;
-  private sent = 0;
   private wait = FIRST_WAIT_MS;
 
   constructor(
-    private readonly heard: (answer: Answer, asked: Omit<Move, "seq">, ms: number) => void,
+    private readonly heard: (answer: Moved, asked: Asked) => void,
+    /** Something was drawn; newest: of the newest question. */
+    private readonly drawn: (drawn: Drawn, asked: Asked, isNewest: boolean) => void,
     /** The socket opens, or it closes for a reason in words; empty: it may open soon; null: not known yet. */
     private readonly open: (isOpen: boolean, why: string | null) => void,
   ) {
@@ -29,19 +32,20 @@ export class Live {
   }
 
   /** Asks; a question that still waits is forgotten. */
-  ask(what: Omit<Move, "seq">): void {
+  ask(what: Asked): void {
     this.next = what;
     this.send();
   }
 
   private send(): void {
     if (this.next === null || this.socket?.readyState !== WebSocket.OPEN) return;
-    if (this.flying && (this.last?.cells ?? 0) <= MOST_ROUGH_CELLS) return;
+    if (this.flying) return;
     this.last = this.next;
     this.next = null;
     this.flying = true;
     this.seq++;
-    this.sent = performance.now();
+    this.asked.set(this.seq, this.last);
+    this.asked.delete(this.seq - KEPT);
     this.socket.send(JSON.stringify({ ...this.last, seq: this.seq } satisfies Move));
   }
 
@@ -73,12 +77,13 @@ export class Live {
   }
 
   private hear(data: string): void {
-    const answer = JSON.parse(data) as Answer;
-    if (answer.seq !== this.seq || this.last === null) return;
-    const asked = this.last;
-    const ms = performance.now() - this.sent;
+    const answer = JSON.parse(data) as Moved | Drawn;
+    const asked = this.asked.get(answer.seq);
+    if (asked === undefined) return;
+    if ("strip" in answer || "polar" in answer) return this.drawn(answer, asked, answer.seq === this.seq);
+    if (answer.seq !== this.seq) return;
     this.flying = false;
-    if (this.next !== null) this.send();
-    this.heard(answer, asked, ms);
+    this.send();
+    this.heard(answer as Moved, asked);
   }
 }

@@ -87,14 +87,18 @@ function build(start: Started): Visit {
   const round = new Round(state, draw);
 
   for (const news of ["spot", "link", "pick"] as const) state.on(news, draw);
-  state.on("moved", () => {
-    map.take();
+  state.on("moved", draw);
+  state.on("round", () => {
     round.take();
     draw();
   });
+  state.on("map", () => {
+    map.take();
+    draw();
+    if (follow.heat?.isFine && follow.heat.isWhole) document.body.dataset.rest = String(state.moved?.seq ?? 0);
+  });
   state.on("rest", () => {
     isRest = true;
-    document.body.dataset.rest = String(state.moved?.seq ?? 0);
     draw();
   });
   state.on("plan", () => {

@@ -2,7 +2,7 @@
 
 import { Bar } from "./bar";
 import { Chair } from "./chair";
-import type { Heat, Triple } from "./document";
+import type { Triple } from "./document";
 import { el, ink, make, paper, say } from "./dom";
 import type { Follow } from "./follow";
 import { drawContours, drawHeat } from "./heat";
@@ -15,7 +15,7 @@ import { Seats } from "./seats";
 import { drawBody, drawFront, drawMetre, drawWay } from "./scenery";
 import { flat, frameOf, places, reach } from "./slice";
 import type { State } from "./state";
-import type { Maybe, Quantity, View } from "./types";
+import type { Heat, Maybe, Quantity, View } from "./types";
 
 /** How much of a former map is left to see. */
 const FORMER = 0.15;
@@ -66,14 +66,13 @@ export class RoomMap {
     return this.isSeat ? this.state.seats[this.state.picked]! : this.state.spot;
   }
 
-  /** Takes the newest answer's slice. */
+  /** Takes the newest map, as far as it has come. Its scale waits for the whole, so that colours do not jump. */
   take(): void {
-    const heat = this.state.moved?.map;
-    const key = this.follow.answered;
-    if (heat == null || key !== this.follow.wanted) return; // of what is no longer asked
+    const { heat, answered: key } = this.follow;
+    if (heat === null || key !== this.follow.wanted) return; // of what is no longer asked
     this.heat = heat;
     this.heatOf = key;
-    if (this.scale === null || key !== this.scaled || this.follow.isFine) {
+    if (this.scale === null || key !== this.scaled || (heat.isFine && heat.isWhole)) {
       const own = covering(scaleFor(this.follow.quantity, heat), this.atChair(heat));
       // What is held against something else keeps to one scale with it.
       this.scale = this.state.former !== null && this.scale !== null && this.ofQuantity === this.follow.quantity ? both(this.scale, own) : own;

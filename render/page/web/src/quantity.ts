@@ -2,8 +2,7 @@
 
 import type { Scale } from "./scale";
 import { scaleOf } from "./scale";
-import type { Heat } from "./document";
-import type { Quantity } from "./types";
+import type { Heat, Quantity } from "./types";
 import { fixed, hertz } from "./words";
 
 /** What a quantity is on a map, where light is always the good end. */

@@ -2,12 +2,12 @@
 
 import { solids } from "./bodies";
 import { channelColour, css } from "./colours";
-import type { Heard, PlanAnswer, Triple } from "./document";
+import type { PlanAnswer, Triple } from "./document";
 import { ink } from "./dom";
 import type { Box, Place } from "./heat";
 import { nice } from "./scale";
 import { flat, radius, toEye } from "./slice";
-import type { View } from "./types";
+import type { Row, View } from "./types";
 
 type Point = readonly [number, number];
 
@@ -28,7 +28,7 @@ export function drawWay(c: CanvasRenderingContext2D, [x0, y0]: Point, [x1, y1]: 
 }
 
 /** Draws the body with its drivers, in the colours of their channels, and the floor where it is seen. */
-export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, rows: Heard[], spot: Triple, view: View): void {
+export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, rows: Row[], spot: Triple, view: View): void {
   for (const level of [planned.floor_m, planned.ceiling_m]) {
     if (view !== "side" || level === null) continue;
     const [, y] = at(0, level);

@@ -1,8 +1,8 @@
 // The slice of the room that the map shows, from above or from the side.
 
-import type { Heat, PlanAnswer, Triple } from "./document";
+import type { PlanAnswer, Triple } from "./document";
 import type { Place } from "./heat";
-import type { View } from "./types";
+import type { Heat, View } from "./types";
 import { length } from "./words";
 
 /** The corners of a map. */

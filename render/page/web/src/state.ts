@@ -2,12 +2,12 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Change, Echo, Edited, Fault, Heard, KeyRow, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple } from "./document";
+import type { Change, Echo, Edited, Fault, KeyRow, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple } from "./document";
 import { History, nameOf } from "./history";
 import type { Former } from "./trial";
-import type { Settled } from "./types";
+import type { Row, Settled } from "./types";
 
-export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "spot" | "busy" | "rest" | "link" | "settle" | "pick" | "ears";
+export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "map" | "round" | "spot" | "busy" | "rest" | "link" | "settle" | "pick" | "ears";
 
 /** Why a text became the design: a chair that came to rest leaves the room as it is drawn. */
 export type Reason = "chair" | "design";
@@ -35,6 +35,11 @@ export interface Sitting {
 /** Who sits where a plan says. */
 export function sittingOf(planned: PlanAnswer): Sitting {
   return { spot: [...planned.spot_m], seats: planned.seats.map(({ at_m }) => [...at_m]) };
+}
+
+/** Every driver's row as a plan has it. */
+function rowsOf(planned: PlanAnswer): Row[] {
+  return planned.plan.drivers.map((d) => ({ ...d, way: d }));
 }
 
 export class State {
@@ -75,6 +80,8 @@ export class State {
   /** The keys of a design, by their names, for what is said of a change. */
   keys: ReadonlyMap<string, KeyRow> = new Map();
   readonly history = new History<Origin>();
+  /** Every driver's row as the plan has it. */
+  private ownRows: Row[] = [];
   private under: AbortController | null = null;
   /** True while a change of the design, and not only of the chair, waits for its plan. */
   private owesDesign = false;
@@ -133,6 +140,7 @@ export class State {
   /** Shows the plan of what a hand tries, or of another design. This design stays as it is. */
   preview(planned: PlanAnswer): void {
     this.planned = planned;
+    this.ownRows = rowsOf(planned);
     if (planned.seats.length !== this.seats.length) Object.assign(this, sittingOf(planned));
     this.liveID = this.designID = planned.id;
     this.moved = this.movedOf = null;
@@ -140,8 +148,8 @@ export class State {
   }
 
   /** Every driver's row as it is at the chair now. */
-  get rows(): Heard[] {
-    return this.newest?.drivers ?? this.planned?.plan.drivers ?? [];
+  get rows(): Row[] {
+    return this.newest?.drivers ?? this.ownRows;
   }
 
   /** What each channel is set to now, as worked out. */
@@ -310,6 +318,7 @@ export class State {
       this.cure = null;
       this.planned = planned;
       if (this.former !== null) this.ghost(null); // who changed the design sees it
+      this.ownRows = rowsOf(planned);
       if (this.owesDesign || planned.seats.length > 1) this.liveID = planned.id;
       if (this.owesDesign) {
         this.designID = planned.id;

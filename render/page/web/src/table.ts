@@ -5,9 +5,10 @@ import { channelColour, css } from "./colours";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
 import type { PlanAnswer, Rounding, Setting } from "./document";
+import type { Row } from "./types";
 import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 
-interface Row {
+interface Cells {
   delay: HTMLElement;
   gain: HTMLElement;
   share: HTMLElement;
@@ -15,7 +16,7 @@ interface Row {
 }
 
 export class Tables {
-  private rows = new Map<number, Row>();
+  private rows = new Map<number, Cells>();
   /** The woofer's cell, with what it is set to at the plan's spot. */
   private others: { delay: HTMLElement; delay_us: number }[] = [];
   private readonly all = el<HTMLDetailsElement>("all-drivers");
@@ -89,9 +90,9 @@ export class Tables {
       ...rows.map((d) =>
         make("tr", { class: String(d.id) === picked ? "picked-row" : undefined },
           make("th", { scope: "row" }, String(d.id)), make("td", {}, chip(d.channel)),
-          ...[milliseconds(d.delay_us), decibels(d.level_db), fixed(d.path_m, 3), fixed(d.straight_path_m, 3), milliseconds(d.field_arrival_us ?? d.arrival_us)]
+          ...[milliseconds(d.delay_us), decibels(d.level_db), ...ways(d)]
             .map((text) => make("td", { class: "number" }, text)),
-          make("td", {}, d.seen ? "yes" : "hidden")),
+          make("td", {}, d.way === null ? "…" : d.way.seen ? "yes" : "hidden")),
       ),
     );
   }
@@ -111,6 +112,12 @@ export class Tables {
     }
     setTimeout(() => say(button, "Copy"), 1600);
   }
+}
+
+/** A driver's ways and when it is heard; dots while the chair moves. */
+function ways({ way }: Row): string[] {
+  if (way === null) return ["…", "…", "…"];
+  return [fixed(way.path_m, 3), fixed(way.straight_path_m, 3), milliseconds(way.field_arrival_us ?? way.arrival_us)];
 }
 
 /** What the processor's step makes of the delays, in words. */

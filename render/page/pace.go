@@ -1,0 +1,77 @@
+package page
+
+import (
+	"math"
+	"time"
+
+	"pappus/timing"
+)
+
+// How long maps may take. A dragged chair is seen to move in steps from about a tenth of a
+// second on (R. B. Miller, Response time in man-computer conversational transactions, AFIPS
+// 1968), and half of that leaves the figures as much of the machine as the map has.
+const (
+	dragTime  = 50 * time.Millisecond  // what a map of a dragged chair may take
+	stillTime = 100 * time.Millisecond // one that takes longer is for a chair that stands still so long
+	stripTime = 40 * time.Millisecond  // from one strip of a fine map to the next, and to its end when it is dropped
+)
+
+// ladder are the cells along a side that a map of a dragged chair may have: few, since each is
+// prepared anew.
+var ladder = []int{12, 16, 24, dragCells}
+
+// firstCells is where it begins, the machine not being known.
+const firstCells = 16
+
+// steady is what part of the time a map with more cells may be foretold to take, so that the
+// cells do not change with every draught.
+const steady = 0.7
+
+// kind is what maps are alike in as far as their cost goes.
+type kind struct {
+	view      string
+	quantity  timing.Quantity
+	perOctave int
+}
+
+// pace is what a map of one kind took the last time.
+type pace struct {
+	cells int           // along a side
+	begin time.Duration // before the first cell
+	cell  time.Duration // for each cell
+}
+
+// of foretells what a map with so many cells along a side, of the same shape, takes.
+func (p pace) of(cells, columns, rows int) time.Duration {
+	share := float64(rows) / float64(columns)
+	return p.begin + time.Duration(float64(p.cell)*share*float64(cells*cells))
+}
+
+// next returns the cells of the next map of a dragged chair.
+func (p pace) next(columns, rows, most int) int {
+	out := ladder[0]
+	for _, n := range ladder[1:] {
+		may := dragTime
+		if n > p.cells {
+			may = time.Duration(steady * float64(dragTime))
+		}
+		if n <= most && p.of(n, columns, rows) <= may {
+			out = n
+		}
+	}
+	return min(out, most)
+}
+
+// strip returns how many cells a strip of a fine map has.
+func (p pace) strip() int {
+	if p.cell <= 0 {
+		return leastStrip
+	}
+	return int(math.Min(math.Max(float64(stripTime/p.cell), leastStrip), mostStrip))
+}
+
+// Cells of a strip: fewer are not worth a message, and more are more than 20 KB.
+const (
+	leastStrip = 64
+	mostStrip  = 4096
+)
