@@ -32,7 +32,7 @@ export class Follow {
   answered = "";
 
   /** The question whose map it is. */
-  private drawnSeq = 0;
+  drawnSeq = 0;
   private asked = "";
   /** Where everybody sits in the design's text. */
   private written: Sitting | null = null;

@@ -95,7 +95,7 @@ function build(start: Started): Visit {
   state.on("map", () => {
     map.take();
     draw();
-    if (follow.heat?.isFine && follow.heat.isWhole) document.body.dataset.rest = String(state.moved?.seq ?? 0);
+    if (follow.heat?.isFine && follow.heat.isWhole) document.body.dataset.rest = String(follow.drawnSeq);
   });
   state.on("rest", () => {
     isRest = true;
