@@ -20,6 +20,7 @@ const (
 	LiveSmear                       // s, of the direct sound
 	LiveCombOnset                   // Hz, of the direct sound, +Inf where there is none up to the highest computed
 	LiveLoss                        // dB, of the direct sound from 500 Hz to 8 kHz against all drivers in step, as at seats
+	LiveDirectLevel                 // dB in one octave, of the direct sound
 )
 
 // Live computes one quantity over a slice for one plan of an array after another,
@@ -30,6 +31,7 @@ type Live struct {
 	quantity Quantity
 	places   *places
 	cells    []int // of the places
+	own      *own  // each place with its own delays; nil: with those of the plan
 }
 
 // NewLive prepares a map of a plan's array over a slice. centre is the exact centre
@@ -37,16 +39,21 @@ type Live struct {
 // frequencies stand in each octave; with 12 all is as Cover has it.
 func NewLive(ctx context.Context, p *Spot, s Slice, q Quantity, centre float64, perOctave int) (*Live, error) {
 	at, cells := s.within(p.Array)
-	x, err := newPlaces(p, liveFrequencies(q, centre, perOctave), s.frame(), at, q != LiveLevel)
+	x, err := newPlaces(p, liveFrequencies(q, centre, perOctave), s.frame(), at, q != LiveLevel && q != LiveDirectLevel)
 	if err != nil {
 		return nil, err
 	}
-	return &Live{s, q, x, cells}, ctx.Err()
+	return &Live{slice: s, quantity: q, places: x, cells: cells}, ctx.Err()
+}
+
+// InOctave tells whether it is of one octave alone.
+func (q Quantity) InOctave() bool {
+	return q == LiveLevel || q == LiveSummingLoss || q == LiveDirectLevel
 }
 
 // liveFrequencies returns the frequencies in Hz that a quantity is computed from.
 func liveFrequencies(q Quantity, centre float64, perOctave int) []float64 {
-	if q == LiveLevel || q == LiveSummingLoss {
+	if q.InOctave() {
 		return band.Frequencies([]float64{centre}, 1, perOctave)
 	}
 	all := band.Frequencies(band.Octaves(), 1, perOctave)
@@ -80,6 +87,9 @@ func (l *Live) Begin(dst []float64, p *Spot) *Filling {
 		panic("timing: lengths differ")
 	}
 	blank(dst)
+	if l.own != nil {
+		return &Filling{live: l, dst: dst}
+	}
 	x, n := l.places, len(l.places.frequency)
 	f := &Filling{live: l, dst: dst, loud: table(cores.Count(), n)}
 	if l.quantity == LiveSmear {
@@ -110,6 +120,9 @@ func (f *Filling) Strip(ctx context.Context, s Strip) error {
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
+	if l.own != nil {
+		return f.ownStrip(ctx, some)
+	}
 	f.hearing.hear(f.heard, keep)
 	if f.echoes != nil {
 		f.echoes.Add(f.heard.sum, keep)
@@ -124,7 +137,7 @@ func (l *Live) value(h heard, place int, loud []float64) float64 {
 	switch l.quantity {
 	case LiveSmear:
 		return h.smear[place]
-	case LiveLevel:
+	case LiveLevel, LiveDirectLevel:
 		return measure.Decibels(meanEnergy(h.sum[place*n : (place+1)*n]))
 	case LiveLoss:
 		return l.places.loss(h, place)

@@ -54,11 +54,16 @@ type Planner struct {
 // NewPlanner returns a planner for an array. The error tells of a model that
 // timing does not know.
 func NewPlanner(a *layout.Array) (*Planner, error) {
+	frequency := make([]float64, responseCount)
+	band.Log(frequency, responseLow, responseHigh)
+	return newPlanner(a, frequency)
+}
+
+// newPlanner is NewPlanner with responses at other frequencies in Hz.
+func newPlanner(a *layout.Array, frequency []float64) (*Planner, error) {
 	p := &Planner{array: a, air: airOf(a), doubtful: farFromBall(a), ratedVolt: ratedVolt(a.Driver),
 		sizes: newStringSizes(len(a.Own()), a.Driver, a.LeastLoad())}
 	p.speed = p.air.SpeedOfSound()
-	frequency := make([]float64, responseCount)
-	band.Log(frequency, responseLow, responseHigh)
 	p.medium = radiate.NewMedium(p.air, frequency)
 	var err error
 	if p.scene, err = radiate.NewScene(a, p.medium); err != nil {
@@ -93,12 +98,25 @@ func (p *Planner) spot(ctx context.Context, a *layout.Array, e effort) (*Spot, e
 	if err != nil {
 		return nil, err
 	}
-	p.pressure.hear(p.scene, a.Spot)
+	s, err := p.settle(a, seated)
+	if err != nil {
+		return nil, err
+	}
+	s.Phase = p.pressure.phase(s.Arrivals, s.Channels, gains(a, s.Channels), s.Protection.HighPass())
+	s.Warnings = append(s.Warnings, s.sharedLate()...)
+	s.Echoes, err = s.echoes()
+	return s, err
+}
 
+// settle finds channels and delays at an array's spot, those of its seats where it is served
+// for some, and what is heard there with them.
+func (p *Planner) settle(a *layout.Array, seated served) (*Spot, error) {
+	p.pressure.hear(p.scene, a.Spot)
 	arrivals := p.arrivals(a)
 	alike := timesOf(a, arrivals, p.speed) // of drivers that are all as loud
 	channels, found := seated.channels, seated.found
 	if channels == nil {
+		var err error
 		channels, found, err = p.channels(a, func(count int) ([][]int, error) { return p.sort(a, alike, count), nil })
 		if err != nil {
 			return nil, err
@@ -125,10 +143,7 @@ func (p *Planner) spot(ctx context.Context, a *layout.Array, e effort) (*Spot, e
 		Seating: seated.seating, Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late, served: seated,
 	}
 	s.Response, s.Aligned, s.Unaligned, s.Ripple = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
-	s.Phase = p.pressure.phase(arrivals, channels, gain, protection.HighPass())
-	s.Warnings = append(s.Warnings, s.sharedLate()...)
-	s.Echoes, err = s.echoes()
-	return s, err
+	return s, nil
 }
 
 // plan finds all there is to be told of the array's own spot. What takes long ends with

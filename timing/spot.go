@@ -23,7 +23,9 @@ type pressures struct {
 	direct    []complex128 // [mount][frequency], by the body alone
 	whole     []complex128 // with the echoes, where there are any
 	echoed    bool
-	low, high int // the frequencies from 500 Hz to 4 kHz
+	low, high int    // the frequencies from 500 Hz to 4 kHz
+	at        r3.Vec // the spot, once heard
+	heard     bool
 }
 
 // newPressures makes room for the pressures of an array at frequencies in Hz.
@@ -39,6 +41,7 @@ func newPressures(a *layout.Array, frequency []float64) pressures {
 // hear fills in the pressure of every mount at a spot: by the body alone, and with the
 // echoes, of which there may be none.
 func (h *pressures) hear(scene *radiate.Scene, spot r3.Vec) {
+	h.at, h.heard = spot, true
 	scene.Hear(h.direct, scene.Direct(), spot)
 	if h.echoed = len(scene.Echoes()) > 0; h.echoed {
 		scene.Hear(h.whole, scene.Echoes(), spot)
@@ -49,6 +52,13 @@ func (h *pressures) hear(scene *radiate.Scene, spot r3.Vec) {
 		if h.echoed {
 			h.whole[i] = h.direct[i] + h.whole[i]*driver
 		}
+	}
+}
+
+// hearAt is hear, but for a spot that was heard last.
+func (h *pressures) hearAt(scene *radiate.Scene, spot r3.Vec) {
+	if !h.heard || h.at != spot {
+		h.hear(scene, spot)
 	}
 }
 

@@ -57,5 +57,7 @@
 // dragging: such an answer is always finished. A finer one is for a spot at rest, and is
 // given up when a newer message comes. Seats that are elsewhere than the design has them are
 // served as well as can be in no time; in full they are by the plan of a design that has them
-// there.
+// there. What is turned of channels is tried: the figures, the map and the circle are of it, and
+// as_planned has what the plan's own delays give. The map's delays may be others than the plan's:
+// those of the chair alone, or each place's own, in which nothing is turned.
 package page

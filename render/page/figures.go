@@ -41,15 +41,17 @@ const (
 	curvePlaces = 2
 )
 
+// short rounds numbers in place.
+func short(places int, in document.Numbers) document.Numbers {
+	for i, v := range in {
+		in[i] = document.To(places, float64(v))
+	}
+	return in
+}
+
 // figuresOf returns those of a plan.
 func figuresOf(p *timing.Spot, rests bool) *figures {
 	s := document.OfSpot(p)
-	short := func(places int, in document.Numbers) document.Numbers {
-		for i, v := range in {
-			in[i] = document.To(places, float64(v))
-		}
-		return in
-	}
 	out := &figures{At: s.At, Channels: s.Channels, Measures: s.Measures, Seats: s.Seats, Echoes: s.Echoes,
 		Levels: levels{short(curvePlaces, s.Response.Aligned), short(curvePlaces, s.Response.Unaligned), short(curvePlaces, s.Response.InStep)}}
 	c := &out.Drivers

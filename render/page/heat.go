@@ -23,6 +23,7 @@ type quantity struct {
 
 var quantities = []quantity{
 	{"level", timing.LiveLevel, "dB", 1, 2},
+	{"direct_level", timing.LiveDirectLevel, "dB", 1, 2},
 	{"summing_loss", timing.LiveSummingLoss, "dB", 1, 2},
 	{"smear", timing.LiveSmear, "us", 1e6, 1},
 	{"comb_onset", timing.LiveCombOnset, "Hz", 1, 0},
@@ -54,6 +55,7 @@ type mapOf struct {
 	quantity  timing.Quantity
 	centre    float64
 	perOctave int
+	own       bool // each place with its own delays
 }
 
 // silent is the number of a cell where no sound can be.
@@ -130,7 +132,7 @@ const drift = 0.05
 // alike tells whether one map may stand for another.
 func (m mapOf) alike(n mapOf) bool {
 	a, b := m.slice, n.slice
-	if m.quantity != n.quantity || m.centre != n.centre || m.perOctave != n.perOctave || a.Columns != b.Columns || a.Rows != b.Rows || a.Step != b.Step {
+	if m.quantity != n.quantity || m.own != n.own || m.centre != n.centre || m.perOctave != n.perOctave || a.Columns != b.Columns || a.Rows != b.Rows || a.Step != b.Step {
 		return false
 	}
 	for _, corner := range [][2]int{{0, 0}, {a.Columns, 0}, {0, a.Rows}, {a.Columns, a.Rows}} {

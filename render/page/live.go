@@ -13,7 +13,7 @@ import (
 )
 
 const (
-	mostMessage = 4 << 10          // bytes of one move
+	mostMessage = 16 << 10         // bytes of one move
 	patience    = 10 * time.Second // for an answer to be taken
 )
 

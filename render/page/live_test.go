@@ -35,6 +35,7 @@ type liveAnswer struct {
 	Channels []struct {
 		ID      int
 		Drivers []int
+		Delay   float64 `json:"delay_us"`
 	}
 	Levels   map[string][]*float64
 	Measures map[string]map[string]*float64
@@ -43,7 +44,11 @@ type liveAnswer struct {
 		Band  []float64    `json:"band_hz"`
 		Level [][]*float64 `json:"level_db"`
 	}
-	Strip *strip
+	Strip     *strip
+	AsPlanned *struct {
+		Aligned  []*float64 `json:"aligned_db"`
+		Measures map[string]map[string]*float64
+	} `json:"as_planned"`
 
 	bytes int
 	Map   *heat `json:"-"` // of all strips

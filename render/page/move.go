@@ -26,7 +26,9 @@ type move struct {
 	Spot     triple   `json:"spot_m"`
 	Seats    []triple `json:"seats_m"`                // of all seats that the design has, in its order; none: they are where it has them
 	View     string   `json:"view" ts:"View"`         // above, side
-	Quantity string   `json:"quantity" ts:"Quantity"` // level, smear, comb_onset, summing_loss, loss; empty: no map
+	Quantity string   `json:"quantity" ts:"Quantity"` // level, direct_level, smear, comb_onset, summing_loss, loss; empty: no map
+	Delays   string   `json:"delays" ts:"Delays"`     // of the map: empty as planned, chair of the chair alone, own of each place by itself
+	Turned   []turned `json:"turned"`                 // what is tried with channels
 	Band     float64  `json:"band_hz"`
 	Cells    int      `json:"cells"` // of the map along one side, at the most
 }
@@ -44,7 +46,9 @@ func (m move) check() error {
 	case m.View != "" && m.View != "above" && m.View != "side":
 		return errors.New("view: must be above or side")
 	case m.Quantity != "" && !slices.ContainsFunc(quantities, func(q quantity) bool { return q.name == m.Quantity }):
-		return errors.New("quantity: must be level, smear, comb_onset, summing_loss or loss")
+		return errors.New("quantity: must be level, direct_level, smear, comb_onset, summing_loss or loss")
+	case m.Delays != "" && m.Delays != "chair" && m.Delays != "own":
+		return errors.New("delays: must be chair, own or nothing")
 	case m.Band != 0 && !(m.Band >= 80 && m.Band <= 12000):
 		return prose.Errorf("band_hz = %g: must be from 80 to 12000", m.Band)
 	}
@@ -54,7 +58,7 @@ func (m move) check() error {
 	if slices.ContainsFunc(m.Seats, far) {
 		return errors.New("seats_m: must be within 100 m")
 	}
-	return nil
+	return checkTurned(m.Turned)
 }
 
 // far tells whether a place is none that a design can have.
@@ -71,6 +75,7 @@ type moved struct {
 	Error   string `json:"error,omitempty"`
 	Place   *place `json:"place,omitempty"` // where the spot is none, too
 	*figures
+	AsPlanned *asPlanned `json:"as_planned,omitempty"` // where something is tried
 }
 
 // session is one spot that is being moved: what is kept from one move to the next.
@@ -107,6 +112,10 @@ func (s *session) answer(m move) (moved, *timing.Spot) {
 	case err != nil:
 		out.Fault = noSpot(err)
 		return out, nil
+	}
+	if len(m.Turned) > 0 {
+		out.AsPlanned = asPlannedOf(p)
+		p = s.planner.Tried(p, seconds(m.Turned))
 	}
 	out.figures = figuresOf(p, m.rests())
 	at = placeOf(s.made.array, p.Array.Spot)

@@ -32,6 +32,7 @@ type kind struct {
 	view      string
 	quantity  timing.Quantity
 	perOctave int
+	own       bool // each place with its own delays
 }
 
 // pace is what a map of one kind took the last time.
@@ -45,6 +46,22 @@ type pace struct {
 func (p pace) of(cells, columns, rows int) time.Duration {
 	share := float64(rows) / float64(columns)
 	return p.begin + time.Duration(float64(p.cell)*share*float64(cells*cells))
+}
+
+// ownTime is what a map of a chair at rest may take in which each place has its own delays:
+// people wait for about ten seconds with their minds on the matter (Miller, as above), and there
+// is something to see from the first strip on.
+const ownTime = 4 * time.Second
+
+// within returns the cells along a side, of so many columns and rows at the most, with which a
+// map takes no more than some time.
+func (p pace) within(may time.Duration, columns, rows int) int {
+	for n := columns; n > ladder[0]; n-- {
+		if p.of(n, columns, rows) <= may {
+			return n
+		}
+	}
+	return min(ladder[0], columns)
 }
 
 // next returns the cells of the next map of a dragged chair.

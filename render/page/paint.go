@@ -35,7 +35,7 @@ type job struct {
 
 // alike tells whether a rough map of one job is one of the other too.
 func (j job) alike(k job) bool {
-	return j.ID == k.ID && j.Spot == k.Spot && slices.Equal(j.Seats, k.Seats) && j.View == k.View && j.Quantity == k.Quantity && j.Band == k.Band
+	return j.ID == k.ID && j.Spot == k.Spot && slices.Equal(j.Seats, k.Seats) && j.View == k.View && j.Quantity == k.Quantity && j.Band == k.Band && j.Delays == k.Delays && slices.Equal(j.Turned, k.Turned)
 }
 
 // painter draws maps for one client, coarse to fine, while the figures of other moves are
@@ -45,7 +45,9 @@ type painter struct {
 	made   *planned
 	maps   *lru.Cache[mapOf, *timing.Live] // that can be filled again while their slices stay
 	paces  map[kind]pace
-	rough  job // of which there is a whole rough map
+	rough  job             // of which there is a whole rough map
+	owned  mapOf           // that is filled, each place with its own delays
+	alone  *timing.Planner // of the array without its seats; nil: not asked for
 	values []float64
 }
 
@@ -72,9 +74,14 @@ func (b *painter) paint(ctx context.Context, jobs *newest[job]) {
 // finished all the same, lest there be none while a chair is dragged for long.
 func (b *painter) draw(all, work context.Context, j job) error {
 	if b.made != j.made {
-		b.made, b.rough, b.maps = j.made, job{}, lastUsed[mapOf, *timing.Live](mostMaps)
+		b.made, b.rough, b.owned, b.alone, b.maps = j.made, job{}, mapOf{}, nil, lastUsed[mapOf, *timing.Live](mostMaps)
 	}
 	hasMap := j.Quantity != "" && j.Cells > 0
+	if hasMap && j.Delays == "chair" && len(j.spot.Array.Seats) > 1 {
+		if err := b.toChair(&j); err != nil {
+			return err
+		}
+	}
 	if hasMap && (!j.rests() || !b.rough.alike(j)) {
 		if err := b.drag(all, work, j); err != nil {
 			return err
@@ -100,7 +107,10 @@ func (b *painter) draw(all, work context.Context, j job) error {
 func (b *painter) drag(all, work context.Context, j job) error {
 	began := time.Now()
 	s, q := j.slice(firstCells)
-	k := kind{j.View, q.is, dragOctave}
+	k := kind{j.View, q.is, dragOctave, j.Delays == "own"}
+	if k.own && b.hasOwn(j, q) {
+		return nil // the chair moves, and the map does not
+	}
 	ctx := all
 	p, known := b.paces[k]
 	if cells := min(firstCells, j.Cells); !known {
@@ -132,9 +142,12 @@ func (b *painter) drag(all, work context.Context, j job) error {
 // fine draws the map of a chair at rest.
 func (b *painter) fine(work context.Context, j job) error {
 	s, q := j.slice(j.Cells)
-	k := kind{j.View, q.is, restOctave}
+	k := kind{j.View, q.is, restOctave, j.Delays == "own"}
 	if _, known := b.paces[k]; !known {
-		b.paces[k] = pace{cell: b.paces[kind{j.View, q.is, dragOctave}].cell * restOctave / dragOctave}
+		b.paces[k] = pace{cell: b.paces[kind{j.View, q.is, dragOctave, k.own}].cell * restOctave / dragOctave}
+	}
+	if k.own {
+		s, _ = j.slice(b.ownCells(k, s))
 	}
 	f, err := b.begin(work, j, s, q, k)
 	if err != nil {
@@ -147,7 +160,19 @@ func (b *painter) fine(work context.Context, j job) error {
 			return err
 		}
 	}
+	if k.own {
+		b.owned = f.of
+	}
 	return nil
+}
+
+// of returns what tells a map of a job from others.
+func (b *painter) of(j job, s timing.Slice, q quantity, k kind) mapOf {
+	of := mapOf{slice: s, quantity: q.is, perOctave: k.perOctave, own: k.own}
+	if q.is.InOctave() {
+		of.centre = nearestOctave(j.Band)
+	}
+	return of
 }
 
 // filling is a map that is being drawn.
@@ -156,6 +181,7 @@ type filling struct {
 	slice    timing.Slice
 	quantity quantity
 	kind     kind
+	of       mapOf
 	values   []float64
 	fine     bool
 }
@@ -163,17 +189,14 @@ type filling struct {
 // begin begins a map, and notes how long that took.
 func (b *painter) begin(ctx context.Context, j job, s timing.Slice, q quantity, k kind) (*filling, error) {
 	began := time.Now()
-	of := mapOf{slice: s, quantity: q.is, perOctave: k.perOctave}
-	if q.is == timing.LiveLevel || q.is == timing.LiveSummingLoss {
-		of.centre = nearestOctave(j.Band)
-	}
+	of := b.of(j, s, q, k)
 	live, err := b.live(ctx, j.spot, of)
 	if err != nil {
 		return nil, err
 	}
 	n := s.Columns * s.Rows
 	b.values = slices.Grow(b.values[:0], n)[:n]
-	f := &filling{live.Begin(b.values, j.spot), s, q, k, b.values, false}
+	f := &filling{live.Begin(b.values, j.spot), s, q, k, of, b.values, false}
 	p := b.paces[k]
 	p.cells, p.begin = s.Columns, time.Since(began)
 	b.paces[k] = p
@@ -187,7 +210,10 @@ func (b *painter) strip(ctx context.Context, j job, f *filling, part timing.Stri
 		return err
 	}
 	p := b.paces[f.kind]
-	p.cell = time.Since(began) / time.Duration(max(part.Cells(f.slice), 1))
+	cell := time.Since(began) / time.Duration(max(part.Cells(f.slice), 1))
+	if p.cell = max(cell, p.cell); !f.kind.own {
+		p.cell = cell // what each place has with its own delays may be known, and took no time
+	}
 	b.paces[f.kind] = p
 	out := stripOf(f.slice, f.quantity, part, f.values)
 	out.Fine, out.Last = f.fine, last
@@ -202,7 +228,11 @@ func (b *painter) live(ctx context.Context, p *timing.Spot, of mapOf) (*timing.L
 			return live, nil
 		}
 	}
-	made, err := timing.NewLive(ctx, p, of.slice, of.quantity, of.centre, of.perOctave)
+	prepare := timing.NewLive
+	if of.own {
+		prepare = timing.NewOwnLive
+	}
+	made, err := prepare(ctx, p, of.slice, of.quantity, of.centre, of.perOctave)
 	if err == nil {
 		b.maps.Add(of, made)
 	}

@@ -35,7 +35,7 @@ func types(page string) ([]byte, error) {
 	}
 	var b bytes.Buffer
 	b.WriteString("// Made by go generate ./render/page from the structs of render/document and render/page.\n\n" +
-		"import type { Kind, Quantity, Value, View } from \"./types\";\n\n" +
+		"import type { Delays, Kind, Quantity, Value, View } from \"./types\";\n\n" +
 		"export type Triple = [number, number, number];\n")
 	for _, name := range slices.Sorted(maps.Keys(s.wanted)) {
 		s.write(&b, s.found[name])

@@ -69,7 +69,7 @@ export class BodyView {
     this.select.onchange = () => this.pick(this.select.selectedIndex - 1, true);
     this.held.onchange = () => void state.change([{ key: "placing.on", value: this.held.value }]);
     state.on("plan", () => this.take());
-    state.on("ghost", () => this.solid?.ghost(state.former?.planned ?? null));
+    state.on("ghost", () => this.solid?.ghost(state.former?.ofDelays ? null : (state.former?.planned ?? null)));
   }
 
   /** The place of the plan that a disc of the body shown stands for: a driver, or behind all of them one that is empty. */

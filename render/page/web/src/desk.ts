@@ -1,8 +1,9 @@
 // What somebody has turned of single channels, to hear what each does: alone, silent, reversed,
 // or with a wrong delay; and the rows of the channels' table where that is done. It changes what
-// is heard, and not the design.
+// is heard and shown, and not the design, until it is taken into it.
 
 import { el, make, say } from "./dom";
+import { canGive, isByHand, tried } from "./driverdo";
 import type { Turned } from "./mixdown";
 import type { State } from "./state";
 import { fixed } from "./words";
@@ -10,6 +11,7 @@ import { fixed } from "./words";
 const SAMPLES_PER_MS = 48;
 /** The most by which a delay can be wrong, ms. */
 const MOST_MS = 3;
+const STEP_MS = 0.01;
 
 interface Knobs {
   solo: boolean;
@@ -25,6 +27,7 @@ export class Desk {
   private readonly listeners: (() => void)[] = [];
   private readonly open = el<HTMLButtonElement>("desk");
   private readonly reset = el<HTMLButtonElement>("desk-reset");
+  private readonly keep = el<HTMLButtonElement>("desk-take");
 
   constructor(private readonly state: State) {
     this.open.onclick = () => {
@@ -32,16 +35,23 @@ export class Desk {
       this.rows();
     };
     this.reset.onclick = () => {
-      this.knobs.clear();
-      this.rows();
-      this.turned();
+      this.clear();
       this.open.focus();
+    };
+    this.keep.onclick = () => {
+      const { planned, channels, turned } = state;
+      if (planned === null) return;
+      const set = tried(planned, channels, turned);
+      this.clear();
+      this.open.focus();
+      void state.change(set);
     };
     state.on("plan", () => {
       const ids = this.ids;
       for (const id of this.knobs.keys()) if (!ids.includes(id)) this.knobs.delete(id);
       this.rows();
       this.said();
+      this.tell();
     });
   }
 
@@ -62,6 +72,31 @@ export class Desk {
     return [...this.knobs.values()].every((k) => !k.mute && !k.solo && !k.reversed && k.late_ms === 0);
   }
 
+  /** How much later than planned a channel is, µs. */
+  lateOf(channel: number): number {
+    return 1000 * (this.knobs.get(channel)?.late_ms ?? 0);
+  }
+
+  /** Tries a delay that is so much later than planned, µs. */
+  late(channel: number, us: number): void {
+    const steps = Math.round(Math.min(Math.max(us / 1000, -MOST_MS), MOST_MS) / STEP_MS);
+    const ms = Number((steps * STEP_MS).toFixed(2));
+    if (ms === (this.knobs.get(channel)?.late_ms ?? 0)) return;
+    this.turn(channel, { late_ms: ms });
+    for (const input of el("channels").querySelectorAll<HTMLInputElement>(`.desk-row[data-of="${channel}"] input`)) input.value = String(ms);
+  }
+
+  /** Between which delays in µs one can be tried that is planned as so much. */
+  rangeOf(us: number): [number, number] {
+    return [us - 1000 * MOST_MS, us + 1000 * MOST_MS];
+  }
+
+  private clear(): void {
+    this.knobs.clear();
+    this.rows();
+    this.turned();
+  }
+
   private get ids(): number[] {
     return this.state.planned?.processor.map((s) => s.channel) ?? [];
   }
@@ -77,7 +112,18 @@ export class Desk {
 
   private turned(): void {
     this.said();
+    this.tell();
     for (const then of this.listeners) then();
+  }
+
+  /** Has what is turned of channels that have delays shown. */
+  private tell(): void {
+    const all = this.state.planned?.plan.channels ?? [];
+    const turned = all.map(({ id }) => ({ channel: id, off: this.of(id).off, reversed: this.of(id).reversed, late_us: this.lateOf(id) }))
+      .filter((t) => t.off || t.reversed || t.late_us !== 0);
+    if (JSON.stringify(turned) === JSON.stringify(this.state.turned)) return;
+    this.state.turned = turned;
+    this.state.tell("turned");
   }
 
   /** Says what is not as planned. */
@@ -89,8 +135,11 @@ export class Desk {
       ];
       return is.length === 0 ? [] : [`channel ${id} ${is.join(", ")}`];
     });
-    say(el("desk-say"), words.length === 0 ? "" : `Heard not as planned: ${words.join("; ")}.`);
+    say(el("desk-say"), words.length === 0 ? "" : `Not as planned: ${words.join("; ")}.`);
     this.reset.hidden = words.length === 0;
+    const { planned } = this.state;
+    const isTaken = [...this.knobs.values()].some((k) => k.late_ms !== 0 || k.reversed);
+    this.keep.hidden = !isTaken || planned === null || !(canGive(planned) || isByHand(planned));
   }
 
   /** Puts a row of knobs below each channel's own, or takes them away. */
@@ -112,7 +161,7 @@ export class Desk {
       };
       return made;
     };
-    const range = { min: -MOST_MS, max: MOST_MS, step: 0.01, value: now.late_ms };
+    const range = { min: -MOST_MS, max: MOST_MS, step: STEP_MS, value: now.late_ms };
     const slide = make("input", { type: "range", "aria-label": `Channel ${id} later than planned, in ms`, ...range });
     const type = make("input", { type: "number", "aria-label": `Channel ${id} later than planned, typed, in ms`, ...range });
     const late = (from: HTMLInputElement, to: HTMLInputElement) => () => {
@@ -123,7 +172,7 @@ export class Desk {
     };
     slide.oninput = late(slide, type);
     type.oninput = late(type, slide);
-    return make("tr", { class: "desk-row" },
+    return make("tr", { class: "desk-row", "data-of": id },
       make("td", { colspan: 6 }, make("div", { class: "knobs", role: "group", "aria-label": `Channel ${id} as it is heard` },
         button("solo", "Solo"), button("mute", "Mute"), button("reversed", "Reverse"),
         make("span", { class: "late" }, make("span", { "aria-hidden": "true" }, "later by"), slide, type, make("span", { class: "unit", "aria-hidden": "true" }, "ms")))));

@@ -1,6 +1,6 @@
 // Made by go generate ./render/page from the structs of render/document and render/page.
 
-import type { Kind, Quantity, Value, View } from "./types";
+import type { Delays, Kind, Quantity, Value, View } from "./types";
 
 export type Triple = [number, number, number];
 
@@ -23,6 +23,14 @@ export interface Amplifier {
   /** null: not given */
   into_ohm: number | null;
   minimum_ohm: number;
+}
+
+/** What stays beside what is tried. */
+export interface AsPlanned {
+  /** at the frequencies that the plan's response has; null: silent */
+  aligned_db: (number | null)[];
+  channels: Output[];
+  measures: Measures;
 }
 
 /** A request that has a design alone. */
@@ -625,8 +633,12 @@ export interface Move {
   seats_m: Triple[];
   /** above, side */
   view: View;
-  /** level, smear, comb_onset, summing_loss, loss; empty: no map */
+  /** level, direct_level, smear, comb_onset, summing_loss, loss; empty: no map */
   quantity: Quantity;
+  /** of the map: empty as planned, chair of the chair alone, own of each place by itself */
+  delays: Delays;
+  /** what is tried with channels */
+  turned: Turned[];
   band_hz: number;
   /** of the map along one side, at the most */
   cells: number;
@@ -642,6 +654,8 @@ export interface Moved extends Partial<Figures> {
   error?: string;
   /** where the spot is none, too */
   place?: Place;
+  /** where something is tried */
+  as_planned?: AsPlanned;
 }
 
 /** Something to choose, by its name, and what people call it. */
@@ -1329,6 +1343,16 @@ export interface Turn {
   phase_deg: (number | null)[];
   /** null likewise */
   group_delay_ms: (number | null)[];
+}
+
+/** What is tried with one channel. */
+export interface Turned {
+  /** its number */
+  channel: number;
+  off: boolean;
+  reversed: boolean;
+  /** later than planned; below 0: earlier */
+  late_us: number;
 }
 
 /** Where the way ends, and how fast it is walked. */

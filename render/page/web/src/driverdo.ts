@@ -1,7 +1,7 @@
 // What can be done with the driver that is picked: left out and put back, given to another channel.
 
 import { chip } from "./chip";
-import type { Change, PlanAnswer } from "./document";
+import type { Change, Output, PlanAnswer, Turned } from "./document";
 import { el, make } from "./dom";
 import type { State } from "./state";
 
@@ -34,6 +34,20 @@ export function givenTo(planned: PlanAnswer, id: number, to: number): Change[] {
     set.push({ key: `channel[${i + 1}].drivers`, value: c.drivers });
     if (c.gain_db !== null && c.gain_db !== 0) set.push({ key: `channel[${i + 1}].gain_db`, value: c.gain_db });
     if (c.inverted) set.push({ key: `channel[${i + 1}].invert`, value: true });
+  }
+  return set;
+}
+
+/** The changes that give all channels the delays and polarities that are tried. */
+export function tried(planned: PlanAnswer, now: Output[], turned: Turned[]): Change[] {
+  const first = Math.min(0, ...now.map((c) => c.delay_us)); // none is before its time
+  const isHand = isByHand(planned);
+  const set = isHand ? [] : givenTo(planned, 0, 0);
+  for (const [i, c] of planned.plan.channels.entries()) {
+    const own = now.find(({ id }) => id === c.id) ?? c;
+    const key = `channel[${isHand ? c.id : i + 1}]`;
+    set.push({ key: `${key}.delay_us`, value: Number((own.delay_us - first).toFixed(2)) });
+    if (turned.some((t) => t.channel === c.id && t.reversed)) set.push({ key: `${key}.invert`, value: !c.inverted });
   }
   return set;
 }

@@ -7,9 +7,10 @@ import type { Asked } from "./live";
 import { notice } from "./notice";
 import { chairAfter, places, seatsAfter } from "./seating";
 import { same, sittingOf, type Sitting, type State } from "./state";
+import { beside } from "./beside";
 import { figures, put } from "./strips";
 import type { Change, Drawn, Move, Moved, Triple } from "./document";
-import type { Heat, Quantity, View } from "./types";
+import type { Delays, Heat, Quantity, View } from "./types";
 
 /** Cells along a side of the map: of one that is dragged at the most, and of one that rests. */
 const ROUGH_CELLS = 32;
@@ -18,14 +19,16 @@ const REST_MS = 150;
 const WRITE_MS = 700;
 
 /** What a map of a design is of; another one is of something else. */
-function keyOf(design: string, a: Pick<Move, "view" | "quantity" | "band_hz">): string {
-  return `${a.view} ${a.quantity} ${a.band_hz} ${design}`;
+function keyOf(design: string, a: Pick<Move, "view" | "quantity" | "band_hz" | "delays">): string {
+  return `${a.view} ${a.quantity} ${a.band_hz} ${a.delays} ${design}`;
 }
 
 export class Follow {
   view: View = "above";
   quantity: Quantity = "comb_onset";
   band = 1000;
+  /** Whose delays the map is of. */
+  delays: Delays = "";
   /** The newest map, as far as it has come. */
   heat: Heat | null = null;
   /** What that is of. */
@@ -47,6 +50,7 @@ export class Follow {
       (isOpen, why) => this.linked(isOpen, why),
     );
     state.on("plan", () => this.refine());
+    state.on("turned", () => this.look());
     state.on("settle", () => this.commit());
   }
 
@@ -57,7 +61,7 @@ export class Follow {
 
   /** What the map is to be of now. */
   get wanted(): string {
-    return keyOf(this.state.designID, { view: this.view, quantity: this.quantity, band_hz: this.band });
+    return keyOf(this.state.designID, { view: this.view, quantity: this.quantity, band_hz: this.band, delays: this.delays });
   }
 
   /** Moves the chair, or a seat with those of its row. */
@@ -83,7 +87,7 @@ export class Follow {
   /** Shows a design that is new. */
   private refine(): void {
     this.written = this.state.planned === null ? null : sittingOf(this.state.planned);
-    if (this.asked !== this.state.liveID) this.look();
+    if (this.asked !== this.state.liveID || (this.state.turned.length > 0 && this.state.former === null)) this.look();
   }
 
   private ask(cells: number): void {
@@ -96,6 +100,8 @@ export class Follow {
       view: this.view,
       quantity: this.quantity,
       band_hz: this.band,
+      delays: this.delays,
+      turned: this.state.turned,
       cells,
     });
   }
@@ -109,6 +115,7 @@ export class Follow {
     if (found !== null) {
       state.moved = found;
       state.movedID = asked.id;
+      beside(state, answer, found);
       state.movedOf = { spot: found.spot_m, seats: asked.seats_m };
       if (!state.isChairOwn && !state.isFormer) state.spot = [...found.spot_m]; // the middle may be another seat
       if (state.spotWaits) this.write();

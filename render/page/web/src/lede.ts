@@ -24,11 +24,12 @@ export class Lede {
     const { planned } = this.state;
     if (all === null || planned === null) return;
     const { direct: m, echoes } = all;
-    const { seating } = this.state;
-    this.figures(seating === null ? ofChair(m, echoes) : ofSeats(seating));
+    const { seating, turned, former } = this.state;
+    const isTried = turned.length > 0 && former !== null;
+    this.figures(isTried ? ofTrial(former.measures, m) : seating === null ? ofChair(m, echoes) : ofSeats(seating));
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
-    say(el("lede-do"), isFormer ? seating === null ? "The figures have not followed the chair." : "The figures have not followed the seats." : this.answer());
+    say(el("lede-do"), isFormer ? seating === null ? "The figures have not followed the chair." : "The figures have not followed the seats." : isTried ? "You try other delays." : this.answer());
     const more = [isFormer ? this.former() : seating === null ? `By tape: ${this.state.place?.tape ?? ""}.` : priced(seating), echoed(echoes)];
     say(el("lede-more"), more.filter((words) => words !== "").join(" "));
   }
@@ -80,6 +81,14 @@ export class Lede {
     const m = all.direct;
     return `The chair is ${this.state.place?.tape ?? ""}. With the delays the smear is ${microseconds(m.aligned.smear_us)}, without ${microseconds(m.unaligned.smear_us)}; no combs ${all.echoes.length === 0 ? "" : "in the direct sound "}up to ${onset(m.aligned.comb_onset_hz)}, without ${onset(m.unaligned.comb_onset_hz)}.`;
   }
+}
+
+/** What a trial makes of what is planned. */
+function ofTrial(planned: Measures, tried: Measures): Figure[] {
+  return [
+    { words: "As tried, the arrivals are smeared over", before: microseconds(planned.aligned.smear_us), after: microseconds(tried.aligned.smear_us) },
+    { words: "As tried, no combs in the direct sound up to", before: onset(planned.aligned.comb_onset_hz), after: onset(tried.aligned.comb_onset_hz) },
+  ];
 }
 
 interface Figure {

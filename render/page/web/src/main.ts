@@ -6,6 +6,7 @@ import { BodyView } from "./bodyview";
 import { Built } from "./built";
 import { Compare } from "./compare";
 import { Curves } from "./curves";
+import { DelayBars } from "./delaybars";
 import { Desk } from "./desk";
 import { el, framed, make, say } from "./dom";
 import { Fields } from "./fields";
@@ -58,6 +59,8 @@ function build(start: Started): Visit {
   const losses = new Losses(state);
   const allRound = new AllRound(state);
   const tables = new Tables(state);
+  const desk = new Desk(state);
+  const bars = new DelayBars(state, desk);
   const curves = new Curves(state);
   const trial = new Trial(state);
   const body = new BodyView(state, trial);
@@ -72,6 +75,7 @@ function build(start: Started): Visit {
     losses.draw();
     allRound.draw();
     tables.draw();
+    bars.draw();
     curves.draw(isRest);
     round.draw();
     body.follow(isRest);
@@ -86,7 +90,7 @@ function build(start: Started): Visit {
   const map = new RoomMap(state, follow, draw);
   const round = new Round(state, draw);
 
-  for (const news of ["spot", "link", "pick"] as const) state.on(news, draw);
+  for (const news of ["spot", "link", "pick", "ears", "turned"] as const) state.on(news, draw);
   state.on("moved", draw);
   state.on("round", () => {
     round.take();
@@ -113,7 +117,7 @@ function build(start: Started): Visit {
   const found = start.found ? new FoundPanel(state) : null;
   new Fields(state, trial, start);
   const files = new Files(state, start);
-  new Hear(state, start, new Desk(state));
+  new Hear(state, start, desk);
   const compare = new Compare(state, curves);
   new Built(state, curves);
   textPanel(state);

@@ -12,9 +12,10 @@ import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
 import { both, covering } from "./scale";
 import { Seats } from "./seats";
-import { drawBody, drawFront, drawMetre, drawWay } from "./scenery";
+import { drawBody, drawEars, drawFront, drawMetre, drawWay } from "./scenery";
 import { flat, frameOf, places, reach } from "./slice";
 import type { State } from "./state";
+import { Whose } from "./whose";
 import type { Heat, Maybe, Quantity, View } from "./types";
 
 /** How much of a former map is left to see. */
@@ -24,6 +25,7 @@ export class RoomMap {
   private readonly canvas = el<HTMLCanvasElement>("map");
   private readonly bar = new Bar();
   private readonly room = el("room");
+  private readonly whose: Whose;
   private readonly chair: Chair;
   private readonly seats: Seats;
   private scale: Scale | null = null;
@@ -38,6 +40,7 @@ export class RoomMap {
   private taken: Box[] = [];
 
   constructor(private readonly state: State, private readonly follow: Follow, private readonly changed: () => void) {
+    this.whose = new Whose(state, follow, () => this.look());
     this.choosers();
     const ground: Ground = { state, follow, canvas: this.canvas, heat: () => this.heat };
     this.chair = new Chair(ground);
@@ -138,8 +141,10 @@ export class RoomMap {
     if (planned !== null) drawBody(c, at, planned, rows, spot, this.follow.view);
     this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
     drawMetre(c, at, p.height);
+    if (this.state.ears !== null) drawEars(c, at(...flat(this.state.ears, spot, this.follow.view)));
     this.chair.put(at, p.width, p.height);
     if (scale !== null) this.bar.draw(scale, this.follow.quantity);
+    this.whose.say();
     this.canvas.setAttribute("aria-label", this.words());
   }
 
@@ -150,7 +155,7 @@ export class RoomMap {
 
   private words(): string {
     const { title, good } = about(this.follow.quantity);
-    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${good}. ${this.state.isChairOwn ? "The chair" : "The middle seat"} is ${this.state.place?.tape ?? ""}.`;
+    return `The room from ${this.follow.view === "above" ? "above" : "the side"}: ${title.toLowerCase()}, ${this.whose.words}, ${good}. ${this.state.isChairOwn ? "The chair" : "The middle seat"} is ${this.state.place?.tape ?? ""}.`;
   }
 
   private fields(): void {

@@ -21,6 +21,7 @@ interface Shown {
 const shown: Record<Quantity, Shown> = {
   comb_onset: { title: "No combs up to", good: "light is good", lowIsGood: false, hasBand: false, log: true, fromZero: false, words: hertz },
   smear: { title: "Smear", good: "light is good", lowIsGood: true, hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} µs` },
+  direct_level: { title: "Level, direct", good: "light is loud", lowIsGood: false, hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
   level: { title: "Level", good: "light is loud", lowIsGood: false, hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
   summing_loss: { title: "Summing loss", good: "light is good", lowIsGood: true, hasBand: true, log: false, fromZero: false, words: (v) => `${fixed(v, 0)} dB` },
   loss: { title: "Loss to in step", good: "light is good", lowIsGood: true, hasBand: false, log: false, fromZero: true, words: (v) => `${fixed(v, 0)} dB` },

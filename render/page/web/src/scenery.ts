@@ -64,6 +64,16 @@ export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAn
   }
 }
 
+/** Marks where the ears are of somebody who walks. */
+export function drawEars(c: CanvasRenderingContext2D, [x, y]: Point): void {
+  for (const [r, colour] of [[9, "#fffdf8"], [7, "#0b6a6b"], [3, "#fffdf8"]] as const) {
+    c.fillStyle = colour;
+    c.beginPath();
+    c.arc(x, y, r, 0, 2 * Math.PI);
+    c.fill();
+  }
+}
+
 /** Draws a scale of length. */
 export function drawMetre(c: CanvasRenderingContext2D, at: Place, h: number): void {
   const perMetre = at(1, 0)[0] - at(0, 0)[0];

@@ -1,10 +1,10 @@
 // What the page shows: the plan, the newest answer to a move, and who sits where; and who is told of news.
 
-import type { Echo, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple } from "./document";
+import type { Echo, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple, Turned } from "./document";
 import type { Former } from "./trial";
 import type { Row, Settled } from "./types";
 
-export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "map" | "round" | "spot" | "busy" | "rest" | "link" | "settle" | "pick" | "ears";
+export type News = "ghost" | "plan" | "text" | "faults" | "moved" | "map" | "round" | "spot" | "busy" | "rest" | "link" | "settle" | "pick" | "ears" | "turned";
 
 /** Places that are written alike. */
 export function same(a: Triple, b: Triple): boolean {
@@ -38,6 +38,8 @@ export class Shown {
   seats: Triple[] = [];
   /** The seat whose place and name stand below the map; -1: the chair. */
   picked = -1;
+  /** What is tried with channels; empty: nothing. */
+  turned: Turned[] = [];
   /** Where somebody is who walks; null: nobody does. */
   ears: Triple | null = null;
   moved: Settled | null = null;

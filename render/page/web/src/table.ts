@@ -1,7 +1,7 @@
 // The delays to set, and every driver's row.
 
 import { chip } from "./chip";
-import { channelColour, css } from "./colours";
+import { bar } from "./delaybars";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
 import type { PlanAnswer, Rounding, Setting } from "./document";
@@ -11,7 +11,6 @@ import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 interface Cells {
   delay: HTMLElement;
   gain: HTMLElement;
-  share: HTMLElement;
   ids: HTMLElement;
 }
 
@@ -37,12 +36,10 @@ export class Tables {
     this.others = [];
     el("channels").querySelector("tbody")!.replaceChildren(
       ...planned.plan.channels.map((c) => {
-        const share = make("span", { class: "share" });
-        share.style.backgroundColor = css(channelColour(c.id));
-        const row = { delay: make("td", { class: "number strong" }), gain: make("td", { class: "number" }), share, ids: make("td", { class: "wide-cell ids" }) };
+        const row = { delay: make("td", { class: "number strong" }), gain: make("td", { class: "number" }), ids: make("td", { class: "wide-cell ids" }) };
         this.rows.set(c.id, row);
         return make("tr", { "data-channel": c.id },
-          make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, share), row.delay, row.gain,
+          make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, bar(c.id)), row.delay, row.gain,
           make("td", { class: "polarity" }, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
           row.ids);
       }),
@@ -65,7 +62,6 @@ export class Tables {
   draw(): void {
     const { channels, isSettled, planned } = this.state;
     const former = this.state.former?.channels;
-    const most = Math.max(1, ...channels.map((c) => c.delay_us));
     for (const c of channels) {
       const row = this.rows.get(c.id);
       if (row === undefined) continue;
@@ -75,7 +71,6 @@ export class Tables {
       row.delay.title = before === undefined || before.delay_us === c.delay_us ? "" : `before: ${milliseconds(before.delay_us)} ms`;
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
-      row.share.style.inlineSize = `${((100 * c.delay_us) / most).toFixed(1)}%`;
     }
     for (const { delay, delay_us } of this.others) say(delay, isSettled ? milliseconds(delay_us) : "…");
     if (planned !== null) say(el("step"), steps(planned.rounding, isSettled, this.state.isFormer));

@@ -11,6 +11,8 @@ export interface Former {
   response: Response;
   channels: Output[];
   measures: Measures;
+  /** The body is the same: only delays are tried. */
+  ofDelays?: boolean;
 }
 
 /** What is shown now, for a ghost of it. */

@@ -11,7 +11,9 @@ export type Kind = "number" | "whole" | "choice" | "flag" | "text" | "list";
 export type Value = number | string | boolean | null | Value[];
 
 export type View = "above" | "side";
-export type Quantity = "level" | "smear" | "comb_onset" | "summing_loss" | "loss";
+export type Quantity = "level" | "smear" | "comb_onset" | "summing_loss" | "loss" | "direct_level";
+/** Whose delays a map is of: as planned, of the chair alone, of each place by itself. */
+export type Delays = "" | "chair" | "own";
 
 /** A map, whole or as far as it has come. */
 export interface Heat extends Pick<Strip, "columns" | "rows" | "low_m" | "high_m" | "unit" | "most_hz"> {
