@@ -53,6 +53,7 @@ func TestPageTakesHoldOfTheBody(t *testing.T) {
 	if tried != before {
 		t.Error("what is only tried is in the design")
 	}
+	b.until(`!document.getElementById("undo").disabled && document.body.dataset.busy === "no"`) // what was tried came to rest too
 	radius := b.value("f-body-radius_mm")
 	if radius == "150" || radius == "" || !strings.Contains(b.design(), "radius_mm = "+radius) {
 		t.Errorf("the radius is %s", radius)
