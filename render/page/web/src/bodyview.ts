@@ -15,10 +15,8 @@ import type { PlanAnswer, Triple } from "./document";
 import type { Row } from "./types";
 import { decibels, fixed, milliseconds } from "./words";
 
-/** A picture that holds the following frames up for longer than this each, twice in a row, is not drawn while the chair moves. */
-const SLOW_MS = 45;
-const SLOW_TIMES = 2;
-const PROBE_FRAMES = 4;
+/** A picture that takes longer than this is not drawn while the chair moves: half of a frame that is to be there in 33 ms. */
+const SLOW_MS = 16;
 
 type By = "channel" | "delay" | "level";
 
@@ -36,8 +34,8 @@ export class BodyView {
   private hands: Hands | null = null;
   private carry: Carry | null = null;
   private channels: number[] = [];
-  private slow = 0;
-  private probing = false;
+  /** What the picture takes, ms; null: not known. */
+  private takes: number | null = null;
   /** Draws with the next frame. */
   readonly draw: () => void;
 
@@ -103,25 +101,9 @@ export class BodyView {
 
   /** Draws in this frame, for a chair that moves; a machine that is slow at it waits until the chair rests. */
   follow(isRest: boolean): void {
-    if (!isRest && this.slow >= SLOW_TIMES) return;
+    if (!isRest && this.takes !== null && this.takes > SLOW_MS) return;
     this.drawNow();
-    if (!isRest && !this.probing) this.probe();
-  }
-
-  /** Finds out how long frames take while the body is drawn. */
-  private probe(): void {
-    this.probing = true;
-    const began = performance.now();
-    let left = PROBE_FRAMES;
-    const next = () => {
-      if (--left > 0) {
-        requestAnimationFrame(next);
-        return;
-      }
-      this.probing = false;
-      this.slow = performance.now() - began > SLOW_MS * PROBE_FRAMES ? this.slow + 1 : 0;
-    };
-    requestAnimationFrame(next);
+    if (isRest && this.solid !== null) this.takes = this.solid.waits();
   }
 
   recolour(): void {

@@ -96,9 +96,11 @@ function build(start: Started): Visit {
     round.take();
     draw();
   });
+  // A strip of the map changes nothing else.
+  const drawMap = framed(() => map.draw());
   state.on("map", () => {
     map.take();
-    draw();
+    drawMap();
     if (follow.heat?.isFine && follow.heat.isWhole) document.body.dataset.rest = String(follow.drawnSeq);
   });
   state.on("rest", () => {

@@ -106,6 +106,14 @@ export class SolidView {
     }
   }
 
+  /** Waits until what is drawn is there, and says how long that took, ms. Frames do not tell: a slow picture lets them go on. */
+  waits(): number {
+    const began = performance.now();
+    const gl = this.renderer.getContext();
+    gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
+    return performance.now() - began;
+  }
+
   /** Copies what is drawn, at once: a browser does not keep it for its printer. */
   copyTo(still: HTMLCanvasElement): void {
     still.width = this.canvas.width;
