@@ -17,9 +17,13 @@ const (
 	patience    = 10 * time.Second // for an answer to be taken
 )
 
+// packed is from how many bytes on an answer is compressed.
+const packed = 16 << 10
+
 // live answers the moves of one client until it goes.
 func (p *Page) live(w http.ResponseWriter, r *http.Request) {
-	conn, err := websocket.Accept(w, r, nil)
+	// Answers of large designs are compressed; what fits a few packets goes faster as it is.
+	conn, err := websocket.Accept(w, r, &websocket.AcceptOptions{CompressionMode: websocket.CompressionNoContextTakeover, CompressionThreshold: packed})
 	if err != nil {
 		return // it has been answered
 	}
