@@ -419,11 +419,11 @@ func FuzzAPI(f *testing.F) {
 				}
 				return nil
 			}
-			if err := send(out); at != nil {
-				err = newPainter(send).draw(t.Context(), t.Context(), job{m.move, s.made, at})
-				if err != nil {
-					t.Fatal(err)
-				}
+			if err := send(out); err != nil || at == nil {
+				return
+			}
+			if err := newPainter(send).draw(t.Context(), t.Context(), job{m.move, s.made, at}); err != nil {
+				t.Fatal(err)
 			}
 			return
 		}

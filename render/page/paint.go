@@ -19,11 +19,12 @@ const (
 )
 
 // drawn is what follows the figures of a move: a strip of its map, or, at rest, the circle
-// round it.
+// round it, or how far one may lean.
 type drawn struct {
 	Seq   int64           `json:"seq"`
 	Polar *document.Polar `json:"polar,omitempty"`
 	Strip *strip          `json:"strip,omitempty"`
+	Lean  []edge          `json:"lean,omitempty" ts:"[number, number][][]"` // edges of where no more than 1 dB more is lost than at the spot, or a seat
 }
 
 // job is what a painter is asked for: what is drawn of a move whose figures are there.
@@ -98,7 +99,10 @@ func (b *painter) draw(all, work context.Context, j job) error {
 	if err := b.send(drawn{Seq: j.Seq, Polar: &polar}); err != nil || !hasMap {
 		return err
 	}
-	return b.fine(work, j)
+	if err := b.fine(work, j); err != nil || j.Delays == "own" {
+		return err
+	}
+	return b.lean(work, j)
 }
 
 // drag draws a rough map, as large as the machine is quick. A map that takes long waits until

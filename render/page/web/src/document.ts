@@ -178,11 +178,13 @@ export interface Count {
   longest_string: number;
 }
 
-/** What follows the figures of a move: a strip of its map, or, at rest, the circle round it. */
+/** What follows the figures of a move: a strip of its map, or, at rest, the circle round it, or how far one may lean. */
 export interface Drawn {
   seq: number;
   polar?: Polar;
   strip?: Strip;
+  /** edges of where no more than 1 dB more is lost than at the spot, or a seat */
+  lean?: [number, number][][];
 }
 
 /** Where a driver sits, from the body's centre along its own axes, and how it is heard. */

@@ -125,12 +125,16 @@ export class Follow {
   }
 
   /** Takes in a part of a map: of a fine one only of the newest question, of a rough one what is newer than what there is. */
-  private drawn({ seq, polar, strip }: Drawn, asked: Asked, isNewest: boolean): void {
+  private drawn({ seq, polar, strip, lean }: Drawn, asked: Asked, isNewest: boolean): void {
     const { state } = this;
     if (asked.id !== state.liveID) return;
     if (polar !== undefined && state.moved?.seq === seq) {
       state.moved.polar = polar;
       state.tell("round");
+    }
+    if (lean !== undefined && state.moved?.seq === seq) {
+      state.moved.lean = { view: asked.view, lines: lean };
+      state.tell("map");
     }
     const key = keyOf(state.designID, asked);
     if (strip === undefined || key !== this.wanted || seq < this.drawnSeq || (strip.fine && !isNewest)) return;

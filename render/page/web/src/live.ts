@@ -80,7 +80,7 @@ export class Live {
     const answer = JSON.parse(data) as Moved | Drawn;
     const asked = this.asked.get(answer.seq);
     if (asked === undefined) return;
-    if ("strip" in answer || "polar" in answer) return this.drawn(answer, asked, answer.seq === this.seq);
+    if ("strip" in answer || "polar" in answer || "lean" in answer) return this.drawn(answer, asked, answer.seq === this.seq);
     if (answer.seq !== this.seq) return;
     this.flying = false;
     this.send();

@@ -12,7 +12,7 @@ import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
 import { both, covering } from "./scale";
 import { Seats } from "./seats";
-import { drawBody, drawEars, drawFront, drawMetre, drawWay } from "./scenery";
+import { drawBody, drawEars, drawFront, drawLean, drawMetre, drawWay } from "./scenery";
 import { flat, frameOf, places, reach } from "./slice";
 import type { State } from "./state";
 import { Whose } from "./whose";
@@ -137,6 +137,8 @@ export class RoomMap {
       c.globalAlpha = 1;
       if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, this.clear(at, p.height));
     }
+    const lean = this.lean(isOld);
+    if (lean.length > 0) drawLean(c, at, lean);
     drawWay(c, at(0, 0), at(...this.spot()));
     if (planned !== null) drawBody(c, at, planned, rows, spot, this.follow.view);
     this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
@@ -146,6 +148,15 @@ export class RoomMap {
     if (scale !== null) this.bar.draw(scale, this.follow.quantity);
     this.whose.say();
     this.canvas.setAttribute("aria-label", this.words());
+  }
+
+  /** How far one may lean, once that is known of where the chair is; says so below the map. */
+  private lean(isOld: boolean): [number, number][][] {
+    const { moved, isFormer, seats } = this.state;
+    const known = isOld || isFormer || moved?.lean?.view !== this.follow.view ? [] : moved.lean.lines;
+    const words = `Within the broken line no more than 1 dB more is lost than ${seats.length > 1 ? "at the seat in it" : "at the chair"}: so far one may lean.`;
+    say(el("lean-say"), known.length > 0 ? words : "");
+    return known;
   }
 
   /** Where the chair lies on the slice. */

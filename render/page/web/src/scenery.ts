@@ -27,6 +27,22 @@ export function drawWay(c: CanvasRenderingContext2D, [x0, y0]: Point, [x1, y1]: 
   c.setLineDash([]);
 }
 
+/** Draws lines that say how far one may lean. */
+export function drawLean(c: CanvasRenderingContext2D, at: Place, lines: [number, number][][]): void {
+  c.setLineDash([7, 4]);
+  c.lineJoin = "round";
+  for (const [colour, width] of [["rgb(30 22 30 / 60%)", 3.5], ["rgb(255 250 240 / 95%)", 1.75]] as const) {
+    c.strokeStyle = colour;
+    c.lineWidth = width;
+    for (const line of lines) {
+      c.beginPath();
+      for (const [u, v] of line) c.lineTo(...at(u, v));
+      c.stroke();
+    }
+  }
+  c.setLineDash([]);
+}
+
 /** Draws the body with its drivers, in the colours of their channels, and the floor where it is seen. */
 export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, rows: Row[], spot: Triple, view: View): void {
   for (const level of [planned.floor_m, planned.ceiling_m]) {

@@ -57,7 +57,7 @@ export function figures(answer: Moved, planned: PlanAnswer): Settled | null {
     seq, place, spot_m, channels, measures, echoes, ...(seats ? { seats } : {}),
     drivers: rows(planned, channels, columns),
     response: { frequency_hz: planned.plan.response.frequency_hz, ...levels },
-    polar: null,
+    polar: null, lean: null,
   };
 }
 

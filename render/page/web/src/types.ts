@@ -36,4 +36,6 @@ export interface Settled extends Omit<Figures, "columns" | "levels"> {
   response: Response;
   /** Round a chair at rest; null: not there yet. */
   polar: Polar | null;
+  /** How far one may lean then, in the plane of a map; null: not there yet, or no nearer than the map's edge. */
+  lean: { view: string; lines: [number, number][][] } | null;
 }
