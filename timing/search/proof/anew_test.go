@@ -26,7 +26,7 @@ func TestAnew(t *testing.T) {
 			switch {
 			case *anew:
 			case thorough.Set:
-				which = which[:len(which)/10]
+				which = which[:len(which)/50]
 			default:
 				which = which[:some]
 			}

@@ -10,6 +10,6 @@
 //
 //	go test ./timing/search/proof -run TestAnew -timeout 2h -write
 //
-// The ordinary test plans some rows anew, with THOROUGH=1 one in ten, and searches a quarter of
-// one space, with THOROUGH=1 all of each.
+// The ordinary test plans some rows anew, with THOROUGH=1 one in fifty, and searches a quarter of
+// one space, with THOROUGH=1 all of each (with as many seeds as -seeds says).
 package proof

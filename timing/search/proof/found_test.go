@@ -2,6 +2,7 @@ package proof
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"io"
 	"math"
@@ -20,10 +21,12 @@ const (
 	leastOfFront  = 0.90 // of its designs
 	leastOfVolume = 0.99 // of its hypervolume
 	mostInFull    = 0.05 // of the space
-	seeds         = 10
 	fewSeeds      = 3    // of an ordinary test
 	underLoudest  = 10.0 // dB
 )
+
+// seeds is how many seeds are tried where THOROUGH is set. Ten, by -seeds 10, take a quarter of an hour.
+var seeds = flag.Int("seeds", 1, "how many seeds the whole spaces are searched with")
 
 // TestFindsTheFront searches the whole of each space where THOROUGH is set, and else a quarter
 // of the bodies: of much smaller spaces one in twenty is fewer than there are on the front.
@@ -41,7 +44,7 @@ func TestFindsTheFront(t *testing.T) {
 			}
 			front := frontOf(s, rows)
 			known := &memory{}
-			n := seeds
+			n := *seeds
 			if !thorough.Set {
 				n = fewSeeds
 			}
