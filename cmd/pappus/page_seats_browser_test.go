@@ -189,9 +189,7 @@ func TestPageMovesARow(t *testing.T) {
 	b.rested(set("f-area-1-count", "4"))
 	b.until(`document.querySelectorAll("#seat-losses .each tr").length === 4`)
 	b.rested(set("f-seats-aim", "worst"))
-	if aim := b.value("aim"); aim != "worst" {
-		t.Errorf("the aim is %q", aim)
-	}
+	b.until(`document.getElementById("aim").value === "worst"`)
 	b.quiet()
 }
 

@@ -245,7 +245,7 @@ func TestPageInTheBody(t *testing.T) {
 	}
 	b.do(chromedp.Evaluate(`{ const f = document.getElementById("spot-x"); f.value = "1.5"; f.dispatchEvent(new Event("input", {bubbles: true})); }`, nil))
 	b.until(`document.body.dataset.figures === "true" && document.getElementById("text").value.includes("x_m = 1.5")`)
-	b.quiet()
+	b.quiet("422") // nothing is heard there
 }
 
 // TestPageLosesNothing: text that is typed but not taken, text that cannot be planned,

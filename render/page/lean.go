@@ -45,5 +45,8 @@ func (b *painter) lean(work context.Context, j job) error {
 			lines = append(lines, line)
 		}
 	}
+	if len(lines) == 0 {
+		return nil // all over the map, or nowhere
+	}
 	return b.send(drawn{Seq: j.Seq, Lean: lines})
 }
