@@ -91,8 +91,9 @@ func TestPageAddsSeats(t *testing.T) {
 	}
 
 	// By keys alone: from seat to seat, and along the floor.
+	second := b.value("spot-x")
 	b.do(chromedp.Focus("#seat-2"), chromedp.KeyEvent("n"))
-	b.until(`document.activeElement.id === "seat-1" && document.getElementById("seat-name").value === "seat 1"`)
+	b.until(fmt.Sprintf(`document.activeElement.id === "seat-1" && document.getElementById("seat-name").value === "seat 1" && document.getElementById("spot-x").value !== %q`, second))
 	place = b.number(`Number(document.getElementById("spot-x").value)`)
 	b.rested(chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.ArrowRight))
 	if moved := b.number(`Number(document.getElementById("spot-x").value)`) - place; moved < 0.09 || moved > 0.11 {
