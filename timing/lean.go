@@ -27,6 +27,19 @@ func (s Slice) Lean(loss []float64, at r3.Vec) Edge {
 	return s.edge(loss, at, func(v, own float64) float64 { return v - own - LeanLoss })
 }
 
+// Listeners returns where those are who listen, in m: the seats that are planned for, else the
+// spot.
+func (p *Spot) Listeners() []r3.Vec {
+	if p.Seating == nil {
+		return []r3.Vec{p.Array.Spot}
+	}
+	out := make([]r3.Vec, len(p.Array.Seats))
+	for i, s := range p.Array.Seats {
+		out[i] = s.At
+	}
+	return out
+}
+
 // LevelEdge returns the edge of what joins up with a place and where the level, of each of the
 // slice's cells, is within 3 dB of that there, up or down: what AreaWithin counts.
 func (s Slice) LevelEdge(level []float64, at r3.Vec) Edge {

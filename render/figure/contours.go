@@ -9,7 +9,6 @@ import (
 	"pappus/timing"
 	"pappus/timing/contour"
 
-	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
@@ -39,7 +38,7 @@ type edges struct {
 func (v view) edgesOf(c *timing.Coverage) []edges {
 	lean := edges{style: leanLine}
 	all := 0
-	for _, at := range v.listeners() {
+	for _, at := range v.plan.Listeners() {
 		edge := c.Slice.Lean(c.Loss, at)
 		lean.lines = append(lean.lines, v.flattened(edge.Lines)...)
 		all += edge.Cells
@@ -53,19 +52,6 @@ func (v view) edgesOf(c *timing.Coverage) []edges {
 		if near := c.Slice.LevelEdge(v.evened(), v.plan.Array.Spot); near.Cells > 0 && len(near.Lines) > 0 {
 			out = append(out, edges{words.NearLevel, v.flattened(near.Lines), nearLine})
 		}
-	}
-	return out
-}
-
-// listeners returns the seats, or the spot where they are fewer than two.
-func (v view) listeners() []r3.Vec {
-	a := v.plan.Array
-	if v.plan.Seating == nil {
-		return []r3.Vec{a.Spot}
-	}
-	out := make([]r3.Vec, len(a.Seats))
-	for i, s := range a.Seats {
-		out[i] = s.At
 	}
 	return out
 }

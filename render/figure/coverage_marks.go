@@ -48,7 +48,7 @@ func (v view) taken(c draw.Canvas, p *plot.Plot) *occupied {
 	for _, held := range v.plan.Array.Bodies() {
 		out.take(place(v.flat(held.At)), radius)
 	}
-	for _, at := range v.listeners() {
+	for _, at := range v.plan.Listeners() {
 		out.take(place(v.flat(at)), discRadius)
 	}
 	for _, w := range v.walls() {

@@ -27,15 +27,8 @@ func (b *painter) lean(work context.Context, j job) error {
 	if err := live.Begin(loss, j.spot).Strip(work, timing.Strip{To: s.Columns + s.Rows}); err != nil {
 		return err
 	}
-	a, lines := j.spot.Array, []edge{}
-	places := []r3.Vec{a.Spot}
-	if j.spot.Seating != nil {
-		places = nil
-		for _, seat := range a.Seats {
-			places = append(places, seat.At)
-		}
-	}
-	for _, at := range places {
+	var lines []edge
+	for _, at := range j.spot.Listeners() {
 		for _, points := range s.Lean(loss, at).Lines {
 			line := make(edge, len(points))
 			for i, p := range points {

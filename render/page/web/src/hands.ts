@@ -3,6 +3,7 @@
 
 import type { Change, PlanAnswer, Triple } from "./document";
 import { make, rested } from "./dom";
+import { plus } from "./seating";
 import type { SolidView } from "./solid";
 import type { State } from "./state";
 import type { Trial } from "./trial";
@@ -175,10 +176,6 @@ function frame(planned: PlanAnswer): { front: Triple; top: Triple } {
 
 function scaled([x, y, z]: Triple, by: number): Triple {
   return [x * by, y * by, z * by];
-}
-
-function plus(a: Triple, b: Triple): Triple {
-  return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 }
 
 /** A direction turned to the left about the upright, by an angle in degrees. */

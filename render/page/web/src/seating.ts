@@ -40,7 +40,7 @@ function ringed([x, y]: Triple, from: Triple, to: Triple): Triple {
   return [x * k, y * k, to[2]];
 }
 
-function plus(a: Triple, b: Triple): Triple {
+export function plus(a: Triple, b: Triple): Triple {
   return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 }
 
