@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"pappus/layout/design"
 
 	"github.com/chromedp/chromedp"
+	"github.com/evanw/esbuild/pkg/api"
 )
 
 // TestPageSeesTheDisk: an editor changes the file under a page; it is shown, taken, merged
@@ -106,6 +108,27 @@ func TestPageIsAsItWas(t *testing.T) {
 	reload()
 	if got, state := b.value("f-body-radius_mm"), b.text("#file-state"); got != "170" || state != "" {
 		t.Errorf("at last the radius is %s, the file %q", got, state)
+	}
+	b.quiet()
+}
+
+// TestPageKeepsNoMore: of one thing a browser keeps a third of what it gives a page, and no more.
+func TestPageKeepsNoMore(t *testing.T) {
+	ctx := chromium(t)
+	source, err := os.ReadFile("../../render/page/web/src/keep.ts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	made := api.Transform(string(source), api.TransformOptions{Loader: api.LoaderTS, Format: api.FormatIIFE, GlobalName: "keeping"})
+	address, _ := servedDemo(t)
+	b := open(t, ctx, address, 800, 600)
+	b.do(chromedp.Evaluate(string(made.Code), nil))
+	for letters, want := range map[int]bool{1_400_000: true, 1_600_000: false} {
+		var kept bool
+		b.do(chromedp.Evaluate(fmt.Sprintf(`keeping.keep("it", "x", 1, "a".repeat(%d)) && keeping.kept("it", "x", 1).length === %[1]d`, letters), &kept))
+		if kept != want {
+			t.Errorf("%d letters are kept: %t", letters, kept)
+		}
 	}
 	b.quiet()
 }

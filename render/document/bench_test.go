@@ -2,12 +2,15 @@ package document_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/document"
 	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // planOf plans the built-in design with some changes.
@@ -98,5 +101,19 @@ func TestBenchFromInside(t *testing.T) {
 				t.Errorf("%d of %d drivers are in the lower half", lower, len(b.Joints))
 			}
 		})
+	}
+}
+
+// TestOneDisc draws a body on one disc up to where the projection is more than twice as wide along
+// the rim as towards the middle, and on two beyond.
+func TestOneDisc(t *testing.T) {
+	p := planOf(t, func(*design.Design) {})
+	p.Array.Mounts = slices.Clone(p.Array.Mounts) // others share them
+	for angle, halves := range map[float64]bool{110: false, 120: true} {
+		sin, cos := math.Sincos(angle * math.Pi / 180)
+		p.Array.Mounts[0].Point = r3.Vec{X: 0.15 * sin, Z: 0.15 * cos}
+		if b := document.OfBench(p); b.Halves != halves {
+			t.Errorf("a driver at %g degrees: on two discs: %t", angle, b.Halves)
+		}
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"net/http/httptest"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -318,6 +319,54 @@ func TestLargeMessage(t *testing.T) {
 	say(t, conn, `{"id":"`+strings.Repeat("x", mostMessage)+`"}`)
 	if _, _, err := conn.Read(t.Context()); websocket.CloseStatus(err) != websocket.StatusMessageTooBig {
 		t.Errorf("%v", err)
+	}
+}
+
+// counted counts the bytes that come in.
+type counted struct {
+	net.Conn
+	in *atomic.Int64
+}
+
+func (c counted) Read(into []byte) (int, error) {
+	n, err := c.Conn.Read(into)
+	c.in.Add(int64(n))
+	return n, err
+}
+
+// TestPacked: what goes in ten packets goes as it is, and what is larger compressed.
+func TestPacked(t *testing.T) {
+	s := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		conn, err := accept(w, r)
+		if err != nil {
+			return
+		}
+		defer conn.CloseNow()
+		for _, size := range []int{14_000, 15_000} {
+			if conn.Write(r.Context(), websocket.MessageText, make([]byte, size)) != nil {
+				return
+			}
+		}
+		_, _, _ = conn.Read(r.Context()) // until it goes
+	}))
+	t.Cleanup(s.Close)
+	in := new(atomic.Int64)
+	client := &http.Client{Transport: &http.Transport{DialContext: func(ctx context.Context, network, address string) (net.Conn, error) {
+		conn, err := new(net.Dialer).DialContext(ctx, network, address)
+		return counted{conn, in}, err
+	}}}
+	conn, _, err := websocket.Dial(t.Context(), s.URL, &websocket.DialOptions{HTTPClient: client, CompressionMode: websocket.CompressionNoContextTakeover})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer conn.CloseNow()
+	for range 2 {
+		if _, _, err := conn.Read(t.Context()); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if n := in.Load(); n < 14_000 || n > 15_500 {
+		t.Errorf("%d bytes came in of 29,000", n)
 	}
 }
 

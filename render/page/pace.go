@@ -1,7 +1,6 @@
 package page
 
 import (
-	"math"
 	"time"
 
 	"pappus/timing"
@@ -20,11 +19,13 @@ const (
 // prepared anew.
 var ladder = []int{12, 16, 24, dragCells}
 
-// firstCells is where it begins, the machine not being known.
+// firstCells is where it begins, the machine not being known: of 300 drivers a map of the comb onset,
+// which takes the longest, has so many in 27 ms on two cores of 2026, half of dragTime.
 const firstCells = 16
 
 // steady is what part of the time a map with more cells may be foretold to take, so that the
-// cells do not change with every draught.
+// cells do not change with every draught: of maps alike, nine in ten took up to 1.4 times as long
+// as the middle one (40 of each quantity, 39 and 300 drivers).
 const steady = 0.7
 
 // kind is what maps are alike in as far as their cost goes.
@@ -79,16 +80,23 @@ func (p pace) next(columns, rows, most int) int {
 	return min(out, most)
 }
 
-// strip returns how many cells a strip of a fine map has.
+// waits tells whether a map with so many cells along a side is one for a chair that stands still.
+func (p pace) waits(cells, columns, rows int) bool { return p.of(cells, columns, rows) > stillTime }
+
+// breath is for how long the figures have the machine for themselves after a map that took so
+// long.
+func breath(took time.Duration) time.Duration { return min(took, dragTime) }
+
+// strip returns how many cells a strip of a fine map has, where a square of them is not more; one
+// square where it is not known how long cells take.
 func (p pace) strip() int {
 	if p.cell <= 0 {
-		return leastStrip
+		return 1
 	}
-	return int(math.Min(math.Max(float64(stripTime/p.cell), leastStrip), mostStrip))
+	return int(min(max(stripTime/p.cell, 1), mostStrip))
 }
 
-// Cells of a strip: fewer are not worth a message, and more are more than 20 KB.
-const (
-	leastStrip = 64
-	mostStrip  = 4096
-)
+// mostStrip is how many cells a strip has at the most: those that 20 KB hold, which a home's line of
+// 5 Mbit/s takes in in a frame of 33 ms. A cell has two bytes, in base64, and the head 256; a strip
+// may go over by less than a square of a map's cells.
+const mostStrip = (20<<10-256)*3/4/2 - 4*mostCells

@@ -121,7 +121,7 @@ func (b *painter) drag(all, work context.Context, j job) error {
 		s, _ = j.slice(cells)
 	} else {
 		cells := p.next(s.Columns, s.Rows, j.Cells)
-		if p.of(cells, s.Columns, s.Rows) > stillTime {
+		if p.waits(cells, s.Columns, s.Rows) {
 			ctx = work
 			if err := sleep(work, stillTime); err != nil {
 				return err
@@ -138,7 +138,7 @@ func (b *painter) drag(all, work context.Context, j job) error {
 		return err
 	}
 	if b.rough = j; !j.rests() {
-		return sleep(all, min(time.Since(began), dragTime))
+		return sleep(all, breath(time.Since(began)))
 	}
 	return nil
 }

@@ -38,16 +38,24 @@ func (p *Page) watch(w http.ResponseWriter, r *http.Request) {
 		<-ctx.Done()
 		return
 	}
+	if p.disk.watch(ctx, func(news onDisk) error { return tell(ctx, conn, news) }) == nil {
+		_ = conn.Close(websocket.StatusGoingAway, "the program ends")
+	}
+}
+
+// watch tells what becomes of the file until ctx ends, or something cannot be told.
+func (d *disk) watch(ctx context.Context, tell func(onDisk) error) error {
 	tick := time.NewTicker(lookEvery)
 	defer tick.Stop()
 	for s := (stand{}); ; {
-		if news, ok := p.disk.look(&s); ok && tell(ctx, conn, news) != nil {
-			return
+		if news, ok := d.look(&s); ok {
+			if err := tell(news); err != nil {
+				return err
+			}
 		}
 		select {
 		case <-ctx.Done():
-			_ = conn.Close(websocket.StatusGoingAway, "the program ends")
-			return
+			return nil
 		case <-tick.C:
 		}
 	}

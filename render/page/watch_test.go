@@ -1,9 +1,12 @@
 package page
 
 import (
+	"context"
 	"os"
 	"strings"
 	"testing"
+	"testing/synctest"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -53,4 +56,21 @@ func TestMergeOfPages(t *testing.T) {
 	if diff := cmp.Diff(want, ask[merged](t, p, "/api/merge", in)); diff != "" {
 		t.Error(diff)
 	}
+}
+
+// TestWatch tells of a file after the second look, a second after the first by a made-up clock.
+func TestWatch(t *testing.T) {
+	p, _ := newPage(t, small)
+	synctest.Test(t, func(t *testing.T) {
+		ctx, stop := context.WithCancel(t.Context())
+		began, after := time.Now(), time.Duration(0)
+		err := p.disk.watch(ctx, func(news onDisk) error {
+			after = time.Since(began)
+			stop()
+			return nil
+		})
+		if err != nil || after != time.Second {
+			t.Errorf("told after %v, %v", after, err)
+		}
+	})
 }

@@ -2,7 +2,7 @@
 // a version, and of bounded length. What is of another version, or damaged, is as if it were
 // not there; where storage is forbidden nothing is kept.
 
-/** The most characters that are kept of one thing; browsers give a page about five million in all. */
+/** The most characters that are kept of one thing: browsers give a page about five million in all, and three designs are to find room. */
 const MOST = 1_500_000;
 
 function key(what: string, path: string): string {

@@ -7,8 +7,6 @@ import { kept, keep } from "./keep";
 import { nameOf, type Ticks } from "./steps";
 
 const VERSION = 1;
-/** As many strings as the browser keeps for a design that has no folder. */
-const MOST = 2000;
 
 export class Kept {
   readonly ticks: Ticks = new Map();
@@ -27,7 +25,7 @@ export class Kept {
   async put(one: Ticked): Promise<void> {
     this.ticks.set(nameOf(one.drivers), one);
     if (this.file !== "") this.take((await api.tick(one)).strings);
-    else if (!keep("bench", this.path, VERSION, [...this.ticks.values()].slice(-MOST))) throw new Error("the browser keeps nothing for this page");
+    else if (!keep("bench", this.path, VERSION, [...this.ticks.values()])) throw new Error("the browser keeps nothing for this page");
   }
 
   private take(all: Ticked[]): void {
