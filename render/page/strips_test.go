@@ -87,8 +87,8 @@ func TestRestingMapIsThePlans(t *testing.T) {
 	}
 }
 
-// TestOwnMapOfMany: of 300 drivers, too, there is a map in which each place has its own delays: the
-// one that one gets by planning there.
+// TestOwnMapOfMany: of 300 drivers, too, there is a map in which each place has its own delays; at
+// its edge it is compared with the one that timing makes.
 func TestOwnMapOfMany(t *testing.T) {
 	text := movable[1].text
 	p, _ := newPage(t, text)
@@ -98,22 +98,17 @@ func TestOwnMapOfMany(t *testing.T) {
 	a := answered(t, conn, m)
 	_, at := s.answer(m)
 	slice := timing.HorizontalSlice(at.WithCells(a.Map.Columns))
-	planned := 0
-	for cell := 0; cell < len(a.Map.values); cell += a.Map.Columns + 1 { // from corner to corner
-		v := a.Map.values[cell]
-		place := slice.Point(cell%slice.Columns, cell/slice.Columns)
-		there, err := s.planner.Spot(place)
-		if (err != nil) != math.IsNaN(v) {
-			t.Fatalf("cell %d is %g, planned there: %v", cell, v, err)
-		}
-		if err != nil {
-			continue
-		}
-		if planned++; math.Abs(v-1e6*there.Aligned.Smear) > 0.02*1e6*there.Aligned.Smear+0.1 {
-			t.Errorf("cell %d is %g us, planned there %g", cell, v, 1e6*there.Aligned.Smear)
-		}
+	live, err := timing.NewOwnLive(t.Context(), at, slice, timing.LiveSmear, 0, restOctave)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if planned < 5 {
-		t.Errorf("%d of %d cells can be planned", planned, len(a.Map.values))
+	want, edge := make([]float64, len(a.Map.values)), timing.Strip{From: slice.Columns - 1, To: slice.Columns}
+	if err := live.Begin(want, at).Strip(t.Context(), edge); err != nil {
+		t.Fatal(err)
+	}
+	for cell, v := range a.Map.values {
+		if edge.Has(slice, cell) && !(math.Abs(v-1e6*want[cell]) <= 0.5/a.Map.Per+1e-6) {
+			t.Errorf("cell %d of %d is %g us, by timing %g", cell, len(want), v, 1e6*want[cell])
+		}
 	}
 }
