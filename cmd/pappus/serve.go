@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"io"
 	"net"
 	"os"
 	"os/exec"
@@ -21,26 +22,32 @@ import (
 func newServe(f *flags) *cobra.Command {
 	var port int
 	var open bool
+	var phone wayIn
 	c := &cobra.Command{
 		Use:   "serve [DESIGN.toml or FOLDER]",
 		Short: "Show a design on a page in the browser, to change it and to hear it",
 		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
 			"The page is for this machine alone: nothing else on the network can reach it.\n" +
+			"With --phone a phone in the same network can open the view for the bench, and tick there\n" +
+			"what is soldered, if it has the address that is shown at the start; it can reach nothing else.\n" +
+			"That goes over plain http: who is on the network can see what is sent.\n\n" +
 			"It writes no file but DESIGN.toml, and that only when it is told to save, and\n" +
 			"DESIGN.bench.toml beside it, where somebody ticks at the bench.\n\n" +
 			"Of a FOLDER that \"pappus search\" wrote it shows all that was found, to choose from; of a\n" +
 			"design with a [search] too, where the folder \"search\" beside it is one.",
 		Args: oneDesign,
 		RunE: func(c *cobra.Command, args []string) error {
-			return servePage(c, f, cmp.Or(args...), port, open)
+			return servePage(c, f, cmp.Or(args...), port, open, phone)
 		},
 	}
 	c.Flags().IntVar(&port, "port", 0, "port to answer on, 0 to 65535; 0: any that is free")
 	c.Flags().BoolVar(&open, "open", false, "open the page in the browser")
+	c.Flags().BoolVar(&phone.wanted, "phone", false, "let a phone in the same network open the bench, on the same port if one is given")
+	c.Flags().StringVar(&phone.at, "phone-at", "", "address of this machine at which the phone comes in (default: found)")
 	return c
 }
 
-func servePage(c *cobra.Command, f *flags, path string, port int, open bool) error {
+func servePage(c *cobra.Command, f *flags, path string, port int, open bool, phone wayIn) error {
 	if port < 0 || port > 65535 {
 		return fmt.Errorf("--port %d: must be from 0 to 65535", port)
 	}
@@ -61,10 +68,14 @@ func servePage(c *cobra.Command, f *flags, path string, port int, open bool) err
 	if err != nil {
 		return fmt.Errorf("--port %d: %w", port, err)
 	}
+	door, err := phone.open(p, port)
+	if err != nil {
+		return errors.Join(err, l.Close())
+	}
 	address := "http://" + l.Addr().String() + "/"
 	if !f.quiet {
-		if _, err := fmt.Fprintf(c.OutOrStdout(), "The page is at %s; Ctrl-C stops.\n", address); err != nil {
-			return errors.Join(err, l.Close())
+		if err := tell(c.OutOrStdout(), address, door); err != nil {
+			return errors.Join(err, l.Close(), door.close())
 		}
 	}
 	if open {
@@ -72,7 +83,15 @@ func servePage(c *cobra.Command, f *flags, path string, port int, open bool) err
 			fmt.Fprintf(c.ErrOrStderr(), "The browser did not open (%v); open %s yourself.\n", err, address)
 		}
 	}
-	return page.Serve(c.Context(), l, p)
+	return serveBoth(c.Context(), l, p, door)
+}
+
+// tell says where the page is, and how a phone comes to the bench.
+func tell(out io.Writer, address string, door *phoneDoor) error {
+	if _, err := fmt.Fprintf(out, "The page is at %s; Ctrl-C stops.\n", address); err != nil || door == nil {
+		return err
+	}
+	return door.tell(out)
 }
 
 // foundBeside returns what a search found in a folder; of a design that has a [search], in the

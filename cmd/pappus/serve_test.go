@@ -58,10 +58,30 @@ func serving(t testing.TB, design string) string {
 // servingUntil is serving on a port, until stop is called.
 func servingUntil(t testing.TB, design, port string) (address string, stopped func()) {
 	t.Helper()
+	said, stopped := saying(t, design, "--port", port)
+	return addressIn(t, said), stopped
+}
+
+// addressIn is the page's address in what the command says first.
+func addressIn(t testing.TB, said *bufio.Reader) (address string) {
+	t.Helper()
+	line, err := said.ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := fmt.Sscanf(line, "The page is at %s Ctrl-C stops.", &address); err != nil || !strings.HasPrefix(address, "http://127.0.0.1:") {
+		t.Fatalf("%q: %v", line, err)
+	}
+	return strings.TrimSuffix(address, "/;")
+}
+
+// saying runs the command with flags until it is stopped, and returns what it says.
+func saying(t testing.TB, design string, flags ...string) (said *bufio.Reader, stopped func()) {
+	t.Helper()
 	ctx, stop := context.WithCancel(context.Background())
 	out, in := io.Pipe()
 	root := newRoot()
-	args := []string{"serve", "--port", port}
+	args := append([]string{"serve"}, flags...)
 	if design != "" { // else the built-in one
 		args = append(args, design)
 	}
@@ -78,14 +98,7 @@ func servingUntil(t testing.TB, design, port string) (address string, stopped fu
 			t.Errorf("it ended with %v", err)
 		}
 	})
-	line, err := bufio.NewReader(out).ReadString('\n')
-	if err != nil {
-		t.Fatal(err)
-	}
-	if _, err := fmt.Sscanf(line, "The page is at %s Ctrl-C stops.", &address); err != nil || !strings.HasPrefix(address, "http://127.0.0.1:") {
-		t.Fatalf("%q: %v", line, err)
-	}
-	return strings.TrimSuffix(address, "/;"), stopped
+	return bufio.NewReader(out), stopped
 }
 
 // fetch posts a request and returns the answer.

@@ -40,9 +40,28 @@ func (d *disk) read() ([]byte, error) {
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
+	text, err := d.load()
+	if err == nil {
+		d.seen = hashOf(text)
+	}
+	return text, err
+}
+
+// now returns what the file holds for those who will not save it.
+func (d *disk) now() ([]byte, error) {
+	if d.path == "" {
+		return design.DefaultTOML(), nil
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.load()
+}
+
+// load reads the file, and which files it names. The caller has locked d.
+func (d *disk) load() ([]byte, error) {
 	text, err := design.ReadFile(d.path, mostText)
 	if err == nil {
-		d.seen, d.names = hashOf(text), namesOf(text)
+		d.names = namesOf(text)
 	}
 	return text, err
 }

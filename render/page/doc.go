@@ -7,7 +7,8 @@
 // can neither read it nor, by giving its own name this machine's address, speak to
 // it. It runs no script but its own (Content Security Policy Level 3, W3C; Fetch
 // and Origin, WHATWG; WebSocket, RFC 6455). The design's own path, and beside it
-// the ticks of the bench, are the only files that it writes.
+// the ticks of the bench, are the only files that it writes. A phone may be let in to the bench
+// alone, by a listener of its own: see Phone.
 //
 // # API
 //
@@ -37,9 +38,13 @@
 //	/api/files    filesAsked        application/zip
 //	/api/bench    asked             benchAnswer
 //	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design
-//	/api/tick     ticked            ticksAnswer, once that string's line is written
+//	/api/tick     ticking           ticksAnswer, once that string's line is written
+//	GET /api/phone                  phoneAnswer
 //	/api/merge    merging           merged
 //	/api/measure  a form            measuredAnswer
+//
+// A phone has of these /api/bench with {}, of the design as it is saved, /api/ticks, /api/tick
+// and /api/phone.
 //
 // Samples (application/octet-stream) are behind the length of their head in bytes (32 bit), a
 // multiple of 4, and the head in JSON: numbers of 32 bit (IEEE 754), all little endian. The page

@@ -7,16 +7,29 @@ import (
 	"strings"
 )
 
-// guard lets in only what comes from this machine's own page, and tells the
-// browser to keep to itself.
-func guard(next http.Handler) http.Handler {
+// door is whom a handler lets in.
+type door struct {
+	own   func(host string) bool // whether a Host header names it
+	entry string                 // the path that a link on another site may open
+	words string                 // for those who come by another name
+	fail  func(http.ResponseWriter, *http.Request, *failure)
+}
+
+// ownMachine lets in only what comes from this machine's own page.
+var ownMachine = door{
+	own: loopback, entry: "/", words: "this page answers only to its own machine, as localhost",
+	fail: func(w http.ResponseWriter, _ *http.Request, f *failure) { fail(w, f) },
+}
+
+// guard lets in only what comes by the door, and tells the browser to keep to itself.
+func (d door) guard(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		protect(w.Header(), r.Host)
 		switch {
-		case !loopback(r.Host):
-			fail(w, &failure{http.StatusForbidden, "this page answers only to its own machine, as localhost"})
-		case !sameOrigin(r):
-			fail(w, &failure{http.StatusForbidden, "this page does not answer to another site"})
+		case !d.own(r.Host):
+			d.fail(w, r, &failure{http.StatusForbidden, d.words})
+		case !sameOrigin(r, d.entry):
+			d.fail(w, r, &failure{http.StatusForbidden, "this page does not answer to another site"})
 		default:
 			next.ServeHTTP(w, r)
 		}
@@ -40,7 +53,7 @@ func loopback(host string) bool {
 // sameOrigin tells whether a request comes from the page itself or from no page at
 // all. Browsers send Origin with every POST and WebSocket, and Sec-Fetch-Site with
 // all else (Fetch Metadata, W3C).
-func sameOrigin(r *http.Request) bool {
+func sameOrigin(r *http.Request, entry string) bool {
 	for _, origin := range r.Header.Values("Origin") {
 		if !strings.EqualFold(origin, "http://"+r.Host) {
 			return false
@@ -51,7 +64,7 @@ func sameOrigin(r *http.Request) bool {
 		return true
 	}
 	// A link from elsewhere may open the page, and nothing more.
-	return r.Method == http.MethodGet && r.URL.Path == "/" && r.Header.Get("Sec-Fetch-Mode") == "navigate"
+	return r.Method == http.MethodGet && r.URL.Path == entry && r.Header.Get("Sec-Fetch-Mode") == "navigate"
 }
 
 // protect sets the headers that keep a page to itself.

@@ -57,6 +57,7 @@ type Page struct {
 	moved   elsewhere
 	disk    disk
 	ticks   ticks
+	phone   phoneAnswer   // how a phone comes to the bench
 	working chan struct{} // heavy work
 	handler http.Handler
 }
@@ -77,6 +78,7 @@ func New(o Options) (*Page, error) {
 		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
 		ticks:   ticksOf(o.Path),
+		phone:   phoneAnswer{Code: []string{}},
 		working: make(chan struct{}, mostWork),
 	}
 	p.plans.own = p.disk.own
@@ -94,6 +96,7 @@ func New(o Options) (*Page, error) {
 	mux.Handle("GET /api/watch", atMost(mostSockets, "too many pages at once; close one")(p.watch))
 	mux.Handle("GET /api/start", asking(p.start))
 	mux.Handle("GET /api/found", asking(p.found))
+	mux.Handle("GET /api/phone", asking(p.phoneLink))
 	mux.Handle("GET /api/programme", asking(p.programme))
 	// Recordings are held in memory, those of one measurement at a time.
 	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
@@ -104,7 +107,7 @@ func New(o Options) (*Page, error) {
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}
-	p.handler = guard(mux)
+	p.handler = ownMachine.guard(mux)
 	return p, nil
 }
 

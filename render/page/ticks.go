@@ -47,10 +47,19 @@ type ticked struct {
 	Joined   bool  `json:"joined"`   // and together with the others
 }
 
+// ticking is a step that somebody has done, or takes back.
+type ticking struct {
+	Drivers []int  `json:"drivers"`                                 // of its string, in the order of their joints
+	Step    string `json:"step" ts:"'driver' | 'alone' | 'joined'"` // a driver is soldered, or the string read well
+	Driver  int    `json:"driver"`                                  // which is soldered; 0: none
+	Done    bool   `json:"done"`
+}
+
 // ticksAnswer is all that is ticked.
 type ticksAnswer struct {
 	File    string   `json:"file"` // where it stands; empty: nowhere, keep it yourself
 	Strings []ticked `json:"strings"`
+	Read    string   `json:"read"` // what the design's file is now, as in started; empty: it is gone
 }
 
 func (t *ticked) rows() []design.Row {
@@ -86,24 +95,41 @@ func (t *ticks) read() ([]ticked, error) {
 	return out, nil
 }
 
-// put notes what is done of one string, and leaves the others as they are on the disk.
-func (t *ticks) put(one ticked) ([]ticked, error) {
+// put notes one step, and leaves what else is ticked as it is on the disk: two may be at it.
+func (t *ticks) put(in ticking) ([]ticked, error) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	all, err := t.read()
 	if err != nil {
 		return nil, err
 	}
-	at := slices.IndexFunc(all, func(o ticked) bool { return slices.Equal(o.Drivers, one.Drivers) })
-	switch {
-	case at >= 0:
-		all[at] = one
-	case len(all) == mostTicked:
+	at := slices.IndexFunc(all, func(o ticked) bool { return slices.Equal(o.Drivers, in.Drivers) })
+	if at < 0 && len(all) == mostTicked {
 		return nil, &failure{http.StatusRequestEntityTooLarge, "too many strings are ticked; move the file away to begin anew"}
-	default:
-		all = append(all, one)
 	}
+	if at < 0 {
+		at, all = len(all), append(all, ticked{Drivers: in.Drivers, Soldered: []int{}})
+	}
+	all[at].note(in)
 	return all, t.write(all)
+}
+
+// note puts a step among what is done.
+func (t *ticked) note(in ticking) {
+	switch in.Step {
+	case "alone":
+		t.Alone = in.Done
+	case "joined":
+		t.Joined = in.Done
+	default:
+		was := t.Soldered
+		t.Soldered = []int{}
+		for _, id := range t.Drivers {
+			if id == in.Driver && in.Done || id != in.Driver && slices.Contains(was, id) {
+				t.Soldered = append(t.Soldered, id)
+			}
+		}
+	}
 }
 
 // write replaces the file, whole or not at all.
@@ -129,7 +155,7 @@ func (t *ticks) write(all []ticked) error {
 func listed(ids []int) string { return strings.ReplaceAll(fmt.Sprint(ids), " ", ", ") }
 
 // check tells what is wrong with a tick.
-func (t ticked) check() error {
+func (t ticking) check() error {
 	if len(t.Drivers) == 0 || len(t.Drivers) > mostTicked {
 		return &failure{http.StatusBadRequest, fmt.Sprintf("drivers: must be from 1 to %d", mostTicked)}
 	}
@@ -140,8 +166,17 @@ func (t ticked) check() error {
 		}
 		seen[id] = true
 	}
-	if len(t.Soldered) > len(t.Drivers) || slices.ContainsFunc(t.Soldered, func(id int) bool { return !seen[id] }) {
-		return &failure{http.StatusBadRequest, "soldered: must be drivers of the string"}
+	switch t.Step {
+	case "driver":
+		if !seen[t.Driver] {
+			return &failure{http.StatusBadRequest, "driver: must be one of the string's"}
+		}
+	case "alone", "joined":
+		if t.Driver != 0 {
+			return &failure{http.StatusBadRequest, "driver: must be 0 where a string is read"}
+		}
+	default:
+		return &failure{http.StatusBadRequest, "step: must be driver, alone or joined"}
 	}
 	return nil
 }
@@ -154,7 +189,7 @@ func (p *Page) readTicks(http.ResponseWriter, *http.Request, ticksAsked) (any, e
 	return p.allTicks(all), err
 }
 
-func (p *Page) tick(_ http.ResponseWriter, _ *http.Request, in ticked) (any, error) {
+func (p *Page) tick(_ http.ResponseWriter, _ *http.Request, in ticking) (any, error) {
 	if err := in.check(); err != nil {
 		return nil, err
 	}
@@ -169,10 +204,14 @@ func (p *Page) tick(_ http.ResponseWriter, _ *http.Request, in ticked) (any, err
 }
 
 func (p *Page) allTicks(all []ticked) ticksAnswer {
-	if p.ticks.path == "" {
-		return ticksAnswer{"", all}
+	out := ticksAnswer{Strings: all}
+	if p.ticks.path != "" {
+		out.File = filepath.Base(p.ticks.path)
 	}
-	return ticksAnswer{filepath.Base(p.ticks.path), all}
+	if text, err := p.disk.now(); err == nil {
+		out.Read = hashOf(text)
+	}
+	return out
 }
 
 // bench answers with what is soldered.
@@ -182,6 +221,13 @@ func (p *Page) bench(_ http.ResponseWriter, r *http.Request, in asked) (any, err
 		return nil, err
 	}
 	return benchAnswer{made.array.Name, document.OfBench(made.plan)}, nil
+}
+
+// hasString tells whether a string of these drivers, in this order, is soldered.
+func hasString(b document.Bench, drivers []int) bool {
+	return slices.ContainsFunc(b.Channels, func(c document.BenchChannel) bool {
+		return slices.ContainsFunc(c.Strings, func(s document.BenchString) bool { return slices.Equal(s.Drivers, drivers) })
+	})
 }
 
 // benchAnswer is what is soldered of a design.

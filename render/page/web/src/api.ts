@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { BenchAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, Octave, OfferedText, PlanAnswer, Saved, Started, Survey, Ticked, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, Octave, OfferedText, PhoneAnswer, PlanAnswer, Saved, Started, Survey, Ticking, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -140,9 +140,16 @@ export async function measure(text: string, asBuilt: boolean, recordings: File[]
   return (await answer.json()) as MeasuredAnswer;
 }
 
-/** What is soldered, string by string. */
-export async function bench(text: string): Promise<BenchAnswer> {
-  return (await (await post("bench", { text })).json()) as BenchAnswer;
+/** What is soldered, string by string; null: of the design as it is saved, which is all that a phone may ask. */
+export async function bench(text: string | null): Promise<BenchAnswer> {
+  return (await (await post("bench", text === null ? {} : { text })).json()) as BenchAnswer;
+}
+
+/** How a phone comes to the bench. */
+export async function phone(): Promise<PhoneAnswer> {
+  const answer = await call("api/phone");
+  if (!answer.ok) throw await refused(answer);
+  return (await answer.json()) as PhoneAnswer;
 }
 
 /** What is ticked at the bench. */
@@ -150,8 +157,8 @@ export async function ticks(): Promise<TicksAnswer> {
   return (await (await post("ticks", {})).json()) as TicksAnswer;
 }
 
-/** Notes what is done of one string; returns all that is ticked. */
-export async function tick(one: Ticked): Promise<TicksAnswer> {
+/** Notes a step; returns all that is ticked. */
+export async function tick(one: Ticking): Promise<TicksAnswer> {
   return (await (await post("tick", one)).json()) as TicksAnswer;
 }
 

@@ -3,21 +3,29 @@
 import * as api from "./api";
 import { el, make, say } from "./dom";
 import { inside, count } from "./inside";
+import { phone } from "./phone";
 import { sheets } from "./benchpaper";
-import { after, between, isDone, stepsOf, type Step } from "./steps";
+import { between, isDone, stepsOf, type Step } from "./steps";
 import { theme } from "./theme";
 import { Kept } from "./ticks";
 import { leftText } from "./visit";
 import type { BenchAnswer, BenchChannel } from "./document";
 import { fixed } from "./words";
 
+/** How often it is looked what others ticked: somebody who looks up from one screen to the other sees it there. */
+const LOOK_MS = 2000;
+const STOPPED = "The program does not answer: start it again, then load this page anew.";
+
 class Bench {
   private steps: Step[] = [];
   private channel: BenchChannel;
   private at = 0;
+  /** What the design's file was when this was opened. */
+  private readonly read: string;
 
   constructor(private readonly bench: BenchAnswer, private readonly kept: Kept) {
     this.channel = bench.channels[0]!;
+    this.read = kept.read;
     const which = el<HTMLSelectElement>("channel");
     which.onchange = () => this.open(Number(which.value), true);
     el("before").onclick = () => this.go(this.at - 1);
@@ -35,6 +43,20 @@ class Bench {
     const first = bench.channels.findIndex((c) => String(c.channel) === asked);
     const open = bench.channels.findIndex((c) => count(stepsOf(c), kept.ticks) < stepsOf(c).length);
     this.open(first >= 0 ? first : Math.max(open, 0), false);
+    window.setInterval(() => void this.look(), LOOK_MS);
+    document.addEventListener("visibilitychange", () => void this.look());
+  }
+
+  /** Shows what was ticked elsewhere, and tells when the design is another. */
+  private async look(): Promise<void> {
+    if (document.hidden) return;
+    try {
+      if (await this.kept.look()) this.show();
+      if (this.kept.read !== this.read) complain("The design’s file has changed since: load this page anew, or you solder what was planned before.");
+      else if (el("notice").textContent === STOPPED) complain("");
+    } catch (error) {
+      complain(wrong(error));
+    }
   }
 
   /** Opens a channel at its first step that is not done. */
@@ -54,7 +76,7 @@ class Bench {
   private async tick(): Promise<void> {
     const step = this.steps[this.at]!;
     const done = !isDone(step, this.kept.ticks);
-    const put = this.kept.put(after(step, done, this.kept.ticks));
+    const put = this.kept.put(step, done);
     if (done && this.at < this.steps.length - 1) this.at++;
     this.show();
     try {
@@ -63,6 +85,8 @@ class Bench {
       this.show();
     } catch (error) {
       complain(`Not kept: ${error instanceof Error ? error.message : String(error)}.`);
+      await this.kept.look().catch(() => undefined);
+      this.show();
     }
   }
 
@@ -119,6 +143,11 @@ function channels(bench: BenchAnswer, now: BenchChannel, kept: Kept): void {
   }));
 }
 
+/** What went wrong, in words. */
+function wrong(error: unknown): string {
+  return error instanceof api.Gone ? STOPPED : `${error instanceof Error ? error.message : String(error)}.`.replace(/^[a-z]/, (c) => c.toUpperCase());
+}
+
 function complain(words: string): void {
   const box = el("notice");
   say(box, words);
@@ -128,15 +157,31 @@ function complain(words: string): void {
 async function run(): Promise<void> {
   theme(() => undefined);
   try {
-    const start = await api.start();
-    const kept = new Kept(start.path);
-    await kept.read();
-    const text = leftText(start);
-    new Bench(await api.bench(text), kept);
-    if (text !== start.text) complain("This is the design as it is on the page, with changes that are not saved.");
+    const how = await api.phone();
+    phone(how);
+    if (how.on_phone) await held();
+    else await beside();
   } catch (error) {
-    complain(error instanceof api.Gone ? "The program does not answer: start it again, then load this page anew." : `${error instanceof Error ? error.message : String(error)}.`);
+    complain(wrong(error));
   }
+}
+
+/** On the computer: the design as it was left on the page. */
+async function beside(): Promise<void> {
+  const start = await api.start();
+  const kept = new Kept(start.path);
+  await kept.look();
+  const text = leftText(start);
+  new Bench(await api.bench(text), kept);
+  if (text !== start.text) complain("This is the design as it is on the page, with changes that are not saved.");
+}
+
+/** On a phone: the design as it is saved. The cookie has the address's secret now, so that nobody reads it off the screen. */
+async function held(): Promise<void> {
+  history.replaceState(null, "", `bench${location.search}`);
+  const kept = new Kept("");
+  await kept.look();
+  new Bench(await api.bench(null), kept);
 }
 
 void run();

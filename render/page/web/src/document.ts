@@ -736,6 +736,16 @@ export interface Phase {
   in_step: Turn;
 }
 
+/** How a phone comes to the view for the bench. */
+export interface PhoneAnswer {
+  /** this is the phone: it has the saved design's bench, and nothing else of the page */
+  on_phone: boolean;
+  /** what to open on the phone; empty: there is no way in for one */
+  address: string;
+  /** the address for its camera */
+  code: string[];
+}
+
 /** Where somebody sits, in the words that all screens have for it. */
 export interface Place {
   /** along the floor */
@@ -1330,11 +1340,24 @@ export interface Ticked {
   joined: boolean;
 }
 
+/** A step that somebody has done, or takes back. */
+export interface Ticking {
+  /** of its string, in the order of their joints */
+  drivers: number[];
+  /** a driver is soldered, or the string read well */
+  step: 'driver' | 'alone' | 'joined';
+  /** which is soldered; 0: none */
+  driver: number;
+  done: boolean;
+}
+
 /** All that is ticked. */
 export interface TicksAnswer {
   /** where it stands; empty: nowhere, keep it yourself */
   file: string;
   strings: Ticked[];
+  /** what the design's file is now, as in started; empty: it is gone */
+  read: string;
 }
 
 /** A phase whose first arrival is taken out, unwrapped over frequency, and its group delay after that. */
