@@ -91,6 +91,14 @@ func newHall(a *layout.Array) (*hall, error) {
 	return h, err
 }
 
+// listen makes the planner's array ready to be heard at seats, where it is not yet.
+func (p *Planner) listen() (err error) {
+	if p.hall == nil {
+		p.hall, err = newHall(p.array)
+	}
+	return err
+}
+
 // field returns what seats hear, each at the places that its head reaches and sound does.
 func (h *hall) field(a *layout.Array) *seats.Field {
 	f := &seats.Field{Frequency: h.scene.Medium.Frequency, Ends: h.ends, Drivers: len(a.Mounts)}
@@ -145,11 +153,8 @@ func (p *Planner) serve(ctx context.Context, a *layout.Array, e effort) (served,
 		return served{}, nil
 	}
 	if p.served.effort != e || !slices.Equal(p.served.seats, a.Seats) {
-		if p.hall == nil {
-			var err error
-			if p.hall, err = newHall(p.array); err != nil {
-				return served{}, err
-			}
+		if err := p.listen(); err != nil {
+			return served{}, err
 		}
 		atSeats := p.hall.field(a)
 		s := &server{p, a, atSeats, atSeats, seats.Aim(a.Seating.Aim), &Seating{Aim: a.Seating.Aim, Thirds: p.hall.thirds, MiddleSeat: design.MiddleSeat(a.Seats)}}

@@ -15,10 +15,10 @@ type Turned struct {
 }
 
 // Tried returns what a spot of the planner's array is with channels turned: its channels, levels
-// and figures, and what maps and circles make of them. Seats, findings and what the processor's
-// step costs stay as planned. A channel that is off has a gain of -Inf dB; numbers that no
-// channel has are passed over.
-func (p *Planner) Tried(s *Spot, turned []Turned) *Spot {
+// and figures, what maps and circles make of them, and what seats lose. What is all round, findings
+// and what the processor's step costs stay as planned. A channel that is off has a gain of -Inf dB;
+// numbers that no channel has are passed over.
+func (p *Planner) Tried(s *Spot, turned []Turned) (*Spot, error) {
 	out := *s
 	out.Channels, out.Arrivals = slices.Clone(s.Channels), slices.Clone(s.Arrivals)
 	for _, t := range turned {
@@ -43,7 +43,16 @@ func (p *Planner) Tried(s *Spot, turned []Turned) *Spot {
 	gain, high := gains(s.Array, out.Channels), s.Protection.HighPass()
 	out.Response, out.Aligned, out.Unaligned, out.Ripple = p.pressure.sumUp(out.Arrivals, out.Channels, gain, high)
 	out.Phase = p.pressure.phase(out.Arrivals, out.Channels, gain, high)
-	return &out
+	if s.Seating == nil || len(turned) == 0 {
+		return &out, nil
+	}
+	if err := p.listen(); err != nil {
+		return nil, err
+	}
+	seating := *s.Seating
+	seating.Planned = p.hall.field(s.Array).Judge(mountsOf(out.Channels), gain, delaysOf(out.Channels))
+	out.Seating = &seating
+	return &out, nil
 }
 
 // own returns a quantity at the planner's spot that was planned last, with the delays for it: as

@@ -34,11 +34,11 @@ func TestTried(t *testing.T) {
 		t.Fatal(err)
 	}
 	near := cmpopts.EquateApprox(1e-9, 1e-12)
-	same := planner.Tried(p, nil)
+	same := try(t, planner, p)
 	if diff := cmp.Diff(p.Response, same.Response, near, cmpopts.EquateNaNs()) + cmp.Diff(p.Aligned, same.Aligned, near); diff != "" {
 		t.Errorf("nothing turned (-planned +tried):\n%s", diff)
 	}
-	late := planner.Tried(p, []timing.Turned{{ID: 2, Late: 0.5e-3}, {ID: 999, Off: true}})
+	late := try(t, planner, p, timing.Turned{ID: 2, Late: 0.5e-3}, timing.Turned{ID: 999, Off: true})
 	i := slices.IndexFunc(p.Channels, func(c timing.Channel) bool { return c.ID == 2 })
 	if got := late.Channels[i].Delay - p.Channels[i].Delay; math.Abs(got-0.5e-3) > 1e-12 || p.Channels[i].Delay == late.Channels[i].Delay {
 		t.Errorf("it is later by %g s", got)
@@ -46,20 +46,59 @@ func TestTried(t *testing.T) {
 	if late.Aligned.Smear < 2*p.Aligned.Smear || late.Aligned.CombOnset > p.Aligned.CombOnset/2 || late.Unaligned != p.Unaligned {
 		t.Errorf("half a millisecond makes %+v of %+v", late.Aligned, p.Aligned)
 	}
-	both := planner.Tried(p, []timing.Turned{{ID: 2, Reversed: true, Late: 0}})
+	both := try(t, planner, p, timing.Turned{ID: 2, Reversed: true, Late: 0})
 	if both.Channels[i].Invert == p.Channels[i].Invert || both.Response.Aligned[40] >= p.Response.Aligned[40] {
 		t.Error("a reversed channel takes nothing away")
 	}
 	if diff := cmp.Diff(p.Response.InStep, both.Response.InStep, near); diff != "" {
 		t.Errorf("reversed, the drivers in step give another level:\n%s", diff)
 	}
-	off := planner.Tried(p, []timing.Turned{{ID: 2, Off: true}})
+	off := try(t, planner, p, timing.Turned{ID: 2, Off: true})
 	if off.Response.InStep[40] >= p.Response.InStep[40] || !math.IsInf(off.Arrivals[off.Channels[i].Mounts[0]].Level, -1) {
 		t.Error("a channel that is off is heard")
 	}
 	if math.IsNaN(off.Aligned.Smear) {
 		t.Error("with a channel off there is no smear")
 	}
+}
+
+// TestTriedForSeats: seats lose with a delay that is tried what they lose in a design with it.
+func TestTriedForSeats(t *testing.T) {
+	a := arcOf(t, -30, 0, 30)
+	planner, err := timing.NewPlanner(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := planner.Spot(a.Seats[1].At)
+	if err != nil {
+		t.Fatal(err)
+	}
+	anew, err := timing.NewPlanner(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	anew.Know(p) // as for one that goes on with a plan
+	near := cmpopts.EquateApprox(1e-9, 1e-9)
+	if diff := cmp.Diff(p.Seating, try(t, anew, p, timing.Turned{ID: 1}).Seating, near); diff != "" {
+		t.Errorf("with nothing else (-planned +tried):\n%s", diff)
+	}
+	late := try(t, anew, p, timing.Turned{ID: 1, Late: 0.4e-3})
+	if late.Seating.Planned.Worst < p.Seating.Planned.Worst+0.5 || p.Seating.Planned.Worst == late.Seating.Planned.Worst {
+		t.Errorf("0.4 ms late the worst seat loses %.2f dB, as planned %.2f", late.Seating.Planned.Worst, p.Seating.Planned.Worst)
+	}
+	if diff := cmp.Diff(p.Seating.Without, late.Seating.Without); diff != "" {
+		t.Errorf("what seats lose without delays is another: %s", diff)
+	}
+}
+
+// try is Tried.
+func try(t *testing.T, planner *timing.Planner, p *timing.Spot, turned ...timing.Turned) *timing.Spot {
+	t.Helper()
+	out, err := planner.Tried(p, turned)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
 }
 
 // TestOwnLive: each cell has what Planner.Spot plans there, the frequencies being fewer, on any

@@ -82,3 +82,77 @@ func TestChannelColours(t *testing.T) {
 		}
 	}
 }
+
+// grounds are the custom properties of the page's style sheet, light and dark.
+func grounds(t *testing.T) map[string]map[string]string {
+	t.Helper()
+	text, err := os.ReadFile("web/src/base.css")
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]map[string]string{}
+	for name, head := range map[string]string{"light": `:root {`, "dark": `:root[data-theme="dark"] {`, "dark of the system": `:root:not([data-theme="light"]) {`} {
+		_, rest, ok := strings.Cut(string(text), head)
+		if !ok {
+			t.Fatalf("no %s", head)
+		}
+		rest, _, _ = strings.Cut(rest, "}")
+		out[name] = map[string]string{}
+		for _, found := range regexp.MustCompile(`--([a-z-]+): #([0-9a-f]{6});`).FindAllStringSubmatch(rest, -1) {
+			out[name][found[1]] = found[2]
+		}
+	}
+	return out
+}
+
+// contrast of two colours by WCAG 2.2.
+func contrast(t *testing.T, a, b string) float64 {
+	light := func(hex string) float64 {
+		c := linear(t, hex)
+		return 0.2126*c[0] + 0.7152*c[1] + 0.0722*c[2] + 0.05
+	}
+	return max(light(a), light(b)) / min(light(a), light(b))
+}
+
+// TestContrast: what is drawn stands out from what is behind it by 3:1 (WCAG 2.2, 1.4.11), and
+// words by 4.5:1 (1.4.3). A channel's colour may be like its ground: its edge then stands out from
+// that, and its number from the colour.
+func TestContrast(t *testing.T) {
+	text, err := os.ReadFile("web/src/colours.ts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := regexp.MustCompile(`(?s)const CHANNELS[^"]*((?:"[0-9a-f ]+"[ +\n]*)+)`).FindString(string(text))
+	channels := regexp.MustCompile(`\b[0-9a-f]{6}\b`).FindAllString(found, -1)
+	rule := regexp.MustCompile(`> ([0-9.]+) \? "#([0-9a-f]{6})" : "#([0-9a-f]{6})"`).FindStringSubmatch(string(text))
+	limit, err := strconv.ParseFloat(rule[1], 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range channels {
+		number := rule[3]
+		if contrast(t, c, "000000")*0.05-0.05 > limit { // its relative luminance
+			number = rule[2]
+		}
+		if has := contrast(t, c, number); has < 4.5 {
+			t.Errorf("a number on %s has a contrast of %.2f", c, has)
+		}
+	}
+	for name, g := range grounds(t) {
+		for _, on := range []string{"card", "paper"} {
+			for _, c := range channels {
+				if own, edge := contrast(t, c, g[on]), contrast(t, g["edge"], g[on]); max(own, edge) < 3 {
+					t.Errorf("%s: %s on the %s has a contrast of %.2f, and its edge of %.2f", name, c, on, own, edge)
+				}
+			}
+			for line, least := range map[string]float64{"accent": 3, "fault": 4.5, "line-before": 3, "line-best": 3, "line-other": 3, "line-measured": 3, "ink": 4.5, "quiet": 4.5} {
+				if has := contrast(t, g[line], g[on]); has < least {
+					t.Errorf("%s: %s on the %s has a contrast of %.2f", name, line, on, has)
+				}
+			}
+		}
+		if has := contrast(t, g["flange"], g["shell"]); has < 3 {
+			t.Errorf("%s: a driver's flange on the shell has a contrast of %.2f", name, has)
+		}
+	}
+}

@@ -29,6 +29,7 @@ type move struct {
 	Quantity string   `json:"quantity" ts:"Quantity"` // level, direct_level, smear, comb_onset, summing_loss, loss; empty: no map
 	Delays   string   `json:"delays" ts:"Delays"`     // of the map: empty as planned, chair of the chair alone, own of each place by itself
 	Turned   []turned `json:"turned"`                 // what is tried with channels
+	Phase    bool     `json:"phase"`                  // wanted too: how the sound turns over frequency
 	Band     float64  `json:"band_hz"`
 	Cells    int      `json:"cells"` // of the map along one side, at the most
 }
@@ -115,9 +116,12 @@ func (s *session) answer(m move) (moved, *timing.Spot) {
 	}
 	if len(m.Turned) > 0 {
 		out.AsPlanned = asPlannedOf(p)
-		p = s.planner.Tried(p, seconds(m.Turned))
+		if p, err = s.planner.Tried(p, seconds(m.Turned)); err != nil {
+			out.Error = prose.Error(err)
+			return out, nil
+		}
 	}
-	out.figures = figuresOf(p, m.rests())
+	out.figures = figuresOf(p, m)
 	at = placeOf(s.made.array, p.Array.Spot)
 	return out, p
 }

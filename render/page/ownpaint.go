@@ -37,6 +37,6 @@ func (b *painter) toChair(j *job) error {
 	if err != nil {
 		return err
 	}
-	j.spot = b.alone.Tried(p, seconds(j.Turned))
-	return nil
+	j.spot, err = b.alone.Tried(p, seconds(j.Turned))
+	return err
 }

@@ -1,16 +1,18 @@
 package page
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"pappus/layout/design"
-	"pappus/render/document"
+	"pappus/timing"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -70,7 +72,7 @@ type seatsAnswer struct {
 	Error, Fault string
 	Spot         triple `json:"spot_m"`
 	Place        struct{ Tape string }
-	Seats        *document.Seats
+	Seats        *seating
 	Map          *strip `json:"-"`
 }
 
@@ -92,11 +94,11 @@ func TestLiveSeats(t *testing.T) {
 		want func(a seatsAnswer) bool
 	}{
 		{"where they are", move{Seats: there}, func(a seatsAnswer) bool {
-			return a.Spot == there[0] && cmp.Equal(a.Seats, plan.Plan.Seats)
+			return a.Spot == there[0] && cmp.Equal(a.Seats, seatingOf(plan.Plan.Seats, false))
 		}},
-		{"not said", move{}, func(a seatsAnswer) bool { return cmp.Equal(a.Seats, plan.Plan.Seats) }},
+		{"not said", move{}, func(a seatsAnswer) bool { return cmp.Equal(a.Seats, seatingOf(plan.Plan.Seats, false)) }},
 		{"one moved", move{Seats: moved(1, triple{1, 2, 1})}, func(a seatsAnswer) bool {
-			return a.Seats.Each[1].X == 1 && a.Seats.Each[1].Planned != plan.Plan.Seats.Each[1].Planned && a.Seats.Each[1].Bound <= a.Seats.Each[1].Planned
+			return a.Seats.Each[1].Planned != plan.Plan.Seats.Each[1].Planned && a.Seats.Each[1].Bound <= a.Seats.Each[1].Planned
 		}},
 		{"another becomes the middle", move{Seats: moved(0, triple{-3, 0, 1})}, func(a seatsAnswer) bool {
 			return a.Spot == there[1] && a.Seats.Middle == "seat 2" && strings.Contains(a.Place.Tape, "1.00 m to the loudspeaker's left")
@@ -142,7 +144,37 @@ func TestLiveSeatsAndASpot(t *testing.T) {
 	plan := ask[planAnswer](t, p, "/api/plan", asked{text})
 	s := &session{plans: p.plans}
 	a, at := s.answer(move{ID: plan.ID, Spot: triple{1.5, 0, 1}})
-	if at == nil || a.At != (triple{1.5, 0, 1}) || !cmp.Equal(a.Seats, plan.Plan.Seats) {
+	if at == nil || a.At != (triple{1.5, 0, 1}) || !cmp.Equal(a.Seats, seatingOf(plan.Plan.Seats, false)) {
 		t.Errorf("%+v", a)
+	}
+}
+
+// TestManySeatsAreShort: the figures of as many seats as there may be are under 20 KB while one is dragged.
+func TestManySeatsAreShort(t *testing.T) {
+	text, _, _ := strings.Cut(small, "[spot]")
+	for i := range design.MaxSeats {
+		text += fmt.Sprintf("[[seat]]\nname = \"the seat no. %d of all\"\nx_m = %g\ny_m = %g\nz_m = 1\n", i+1, 1.5+0.5*float64(i/8), 0.5*float64(i%8)-1.75)
+	}
+	made, _ := newPage(t, small)
+	d, err := made.plans.make(t.Context(), "x", small)
+	if err != nil {
+		t.Fatal(err)
+	}
+	many, err := design.Parse("x", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	array := *d.array
+	planner, err := timing.NewPlanner(&array)
+	if err != nil {
+		t.Fatal(err)
+	}
+	spot, err := planner.Seats(many.AllSeats()[0].At, many.AllSeats())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	if err := encode(&b, moved{figures: figuresOf(spot, move{Cells: dragCells, Phase: true})}); err != nil || b.Len() > 20<<10 {
+		t.Errorf("%d bytes, %v", b.Len(), err)
 	}
 }

@@ -43,9 +43,10 @@ type asPlanned struct {
 	Aligned  document.Numbers  `json:"aligned_db"` // at the frequencies that the plan's response has; null: silent
 	Channels []document.Output `json:"channels"`
 	Measures document.Measures `json:"measures"`
+	Seats    *seating          `json:"seats,omitempty"` // only where there are several
 }
 
 func asPlannedOf(p *timing.Spot) *asPlanned {
 	s := document.OfSpot(p)
-	return &asPlanned{short(curvePlaces, s.Response.Aligned), s.Channels, s.Measures}
+	return &asPlanned{short(curvePlaces, s.Response.Aligned), s.Channels, s.Measures, seatingOf(s.Seats, false)}
 }

@@ -14,7 +14,7 @@ export function beside(state: State, { as_planned }: Moved, { response }: Settle
   if (former !== null && former !== own) return;
   const was = own !== null && former === own;
   own = as_planned === undefined || planned === null ? null : {
-    ofDelays: true, planned, channels: as_planned.channels, measures: as_planned.measures, response: { ...response, aligned_db: as_planned.aligned_db },
+    ofDelays: true, planned, channels: as_planned.channels, measures: as_planned.measures, ...(as_planned.seats ? { seating: as_planned.seats } : {}), response: { ...response, aligned_db: as_planned.aligned_db },
   };
   if (was !== (own !== null)) state.ghost(own);
   else state.former = own;

@@ -32,16 +32,16 @@ export interface Level {
 /** A line that does not follow the chair, at the frequencies of a response. */
 type Still = Omit<Line, "of"> & { level: Level };
 
-const NAMED_HZ = [50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000];
+export const NAMED_HZ = [50, 100, 200, 500, 1000, 2000, 5000, 10000, 20000];
 /** Where there is little room these go without a name. */
-const SPARED_HZ = [200, 2000, 20000];
+export const SPARED_HZ = [200, 2000, 20000];
 const SPAN_DB = 40;
 /** Between these the lines are named. */
 const NAMES_HZ = { from: 1200, to: 3500 };
 /** As large as the curves are on paper. */
 const PAPER_PX = { width: 680, height: 130 };
 /** Below this width the lines are named above the picture. */
-const NARROW_PX = 520;
+export const NARROW_PX = 520;
 
 export class Curves {
   private plot: uPlot | null = null;
@@ -211,7 +211,8 @@ export class Curves {
   }
 }
 
-function short(hz: number): string {
+/** A frequency on an axis. */
+export function short(hz: number): string {
   return hz < 1000 ? String(hz) : `${hz / 1000}k`;
 }
 

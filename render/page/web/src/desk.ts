@@ -135,7 +135,8 @@ export class Desk {
       ];
       return is.length === 0 ? [] : [`channel ${id} ${is.join(", ")}`];
     });
-    say(el("desk-say"), words.length === 0 ? "" : `Not as planned: ${words.join("; ")}.`);
+    const isForEars = [...this.knobs.values()].some((k) => k.solo || k.mute);
+    say(el("desk-say"), words.length === 0 ? "" : `Not as planned: ${words.join("; ")}.${isForEars ? " Solo and mute are for listening: the design keeps all its channels." : ""}`);
     this.reset.hidden = words.length === 0;
     const { planned } = this.state;
     const isTaken = [...this.knobs.values()].some((k) => k.late_ms !== 0 || k.reversed);
@@ -173,7 +174,7 @@ export class Desk {
     slide.oninput = late(slide, type);
     type.oninput = late(type, slide);
     return make("tr", { class: "desk-row", "data-of": id },
-      make("td", { colspan: 6 }, make("div", { class: "knobs", role: "group", "aria-label": `Channel ${id} as it is heard` },
+      make("td", { colspan: 7 }, make("div", { class: "knobs", role: "group", "aria-label": `Channel ${id} as it is heard` },
         button("solo", "Solo"), button("mute", "Mute"), button("reversed", "Reverse"),
         make("span", { class: "late" }, make("span", { "aria-hidden": "true" }, "later by"), slide, type, make("span", { class: "unit", "aria-hidden": "true" }, "ms")))));
   }

@@ -31,6 +31,8 @@ export interface AsPlanned {
   aligned_db: (number | null)[];
   channels: Output[];
   measures: Measures;
+  /** only where there are several */
+  seats?: Seating;
 }
 
 /** A request that has a design alone. */
@@ -297,8 +299,10 @@ export interface Figures {
   levels: Levels;
   measures: Measures;
   /** only where there are several */
-  seats?: Seats;
+  seats?: Seating;
   echoes: Echo[];
+  /** only where it is wanted */
+  phase?: Phase;
 }
 
 /** Which files are to be had. */
@@ -641,6 +645,8 @@ export interface Move {
   delays: Delays;
   /** what is tried with channels */
   turned: Turned[];
+  /** wanted too: how the sound turns over frequency */
+  phase: boolean;
   band_hz: number;
   /** of the map along one side, at the most */
   cells: number;
@@ -1125,6 +1131,37 @@ export interface Seat extends Point {
   without_thirds_db: number[];
   /** null: not worked out */
   bound_thirds_db: (number | null)[];
+}
+
+/** What one seat loses, in dB. */
+export interface SeatLost {
+  name: string;
+  /** as a tape measure finds it; only of seats at rest */
+  where?: string;
+  planned_db: number;
+  middle_alone_db: number;
+  without_db: number;
+  /** null: not worked out */
+  bound_db: number | null;
+}
+
+/** What seats lose, in short: of document.Seats what changes and is shown, that is nothing of single thirds, which are four fifths of it. */
+export interface Seating {
+  /** even, worst, mean or round */
+  aim: string;
+  /** its name */
+  middle_seat: string;
+  /** with the plan's delays, or those that are tried */
+  planned: SeatsLost;
+  /** with channels and delays for the middle seat alone */
+  middle_alone: SeatsLost;
+  /** without delays */
+  without: SeatsLost;
+  /** what no processing of the plan's channels can be below */
+  bound: SeatsLost;
+  each: SeatLost[];
+  /** only where the aim is round */
+  round?: Round;
 }
 
 /** How one set of delays serves several seats. Losses are in dB, against all drivers in step, over the thirds, as the loudspeaker sounds with what it stands on or hangs from, without the room. */

@@ -29,6 +29,8 @@ export class Follow {
   band = 1000;
   /** Whose delays the map is of. */
   delays: Delays = "";
+  /** How the sound turns over frequency is wanted too. */
+  phase = false;
   /** The newest map, as far as it has come. */
   heat: Heat | null = null;
   /** What that is of. */
@@ -102,6 +104,7 @@ export class Follow {
       band_hz: this.band,
       delays: this.delays,
       turned: this.state.turned,
+      phase: this.phase,
       cells,
     });
   }

@@ -3,7 +3,8 @@
 import { signed, whole } from "./allround";
 import { el, say } from "./dom";
 import type { State } from "./state";
-import type { Echo, Measures, Seats } from "./document";
+import type { Former } from "./trial";
+import type { Echo, Measures, Seating } from "./document";
 import { worst } from "./seats";
 import { decibels, fixed, inWords, microseconds, onset } from "./words";
 
@@ -26,7 +27,7 @@ export class Lede {
     const { direct: m, echoes } = all;
     const { seating, turned, former } = this.state;
     const isTried = turned.length > 0 && former !== null;
-    this.figures(isTried ? ofTrial(former.measures, m) : seating === null ? ofChair(m, echoes) : ofSeats(seating));
+    this.figures(isTried ? ofTrial(former, m, seating) : seating === null ? ofChair(m, echoes) : ofSeats(seating));
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
     say(el("lede-do"), isFormer ? seating === null ? "The figures have not followed the chair." : "The figures have not followed the seats." : isTried ? "You try other delays." : this.answer());
@@ -84,7 +85,14 @@ export class Lede {
 }
 
 /** What a trial makes of what is planned. */
-function ofTrial(planned: Measures, tried: Measures): Figure[] {
+function ofTrial({ measures: planned, seating: was }: Former, tried: Measures, seating: Seating | null): Figure[] {
+  if (was !== undefined && seating !== null && seating.round === undefined) {
+    const loss = (words: string, before: number | null, after: number | null) => ({ words, before: `${decibels(before)} dB`, after: `${decibels(after)} dB` });
+    return [
+      loss("As tried, the worst seat loses", was.planned.worst_db, seating.planned.worst_db),
+      loss("As tried, the seats differ by", was.planned.between_db, seating.planned.between_db),
+    ];
+  }
   return [
     { words: "As tried, the arrivals are smeared over", before: microseconds(planned.aligned.smear_us), after: microseconds(tried.aligned.smear_us) },
     { words: "As tried, no combs in the direct sound up to", before: onset(planned.aligned.comb_onset_hz), after: onset(tried.aligned.comb_onset_hz) },
@@ -107,7 +115,7 @@ function ofChair(m: Measures, echoes: Echo[]): Figure[] {
   ];
 }
 
-function ofSeats({ planned, without, round }: Seats): Figure[] {
+function ofSeats({ planned, without, round }: Seating): Figure[] {
   if (round !== undefined) {
     const { own, without_db } = whole(round);
     return [
@@ -122,7 +130,7 @@ function ofSeats({ planned, without, round }: Seats): Figure[] {
 }
 
 /** Where most is lost with the delays for all. What others would bring stands in the table of seats. */
-function priced(seats: Seats): string {
+function priced(seats: Seating): string {
   if (seats.round !== undefined) return "";
   return `Most is lost at ${seats.each[worst(seats)]?.name ?? ""}: ${decibels(seats.planned.worst_db)} dB.`;
 }

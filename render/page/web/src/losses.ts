@@ -1,6 +1,6 @@
 // What each seat loses: with the delays for all, for the middle seat alone, without any, and at best.
 
-import type { Seats, SeatsLost } from "./document";
+import type { Seating, SeatsLost } from "./document";
 import { el, make, say } from "./dom";
 import { worst } from "./seats";
 import type { State } from "./state";
@@ -59,7 +59,8 @@ export class Losses {
     const isRound = seating.round !== undefined;
     say(el("losses-title"), isRound ? "Loud and even all round" : "What each seat loses");
     say(el("losses-unit"), isRound ? "dB, on circles at three heights" : "dB short of all drivers in step, 500 Hz to 8 kHz");
-    say(el("losses-say"), isRound ? "Louder than all drivers in parallel, on the mean of the circles. Uneven: the 30-degree mean that is furthest off its circle’s." : `For the middle one: with delays for ${seating.middle_seat} alone. At best: no processing of these channels goes below.`);
+    const tried = this.state.turned.length === 0 ? "" : isRound ? "As planned: what you try is not worked out all round. " : "For all: with the delays as you try them. ";
+    say(el("losses-say"), tried + (isRound ? "Louder than all drivers in parallel, on the mean of the circles. Uneven: the 30-degree mean that is furthest off its circle’s." : `For the middle one: with delays for ${seating.middle_seat} alone. At best: no processing of these channels goes below.`));
   }
 
   private renew(count: number): void {
@@ -72,7 +73,7 @@ export class Losses {
   }
 }
 
-function of4({ planned, middle_alone, without, bound }: Seats): SeatsLost[] {
+function of4({ planned, middle_alone, without, bound }: Seating): SeatsLost[] {
   return [planned, middle_alone, without, bound];
 }
 

@@ -30,6 +30,7 @@ import { Tables } from "./table";
 import { textPanel } from "./textpanel";
 import { theme } from "./theme";
 import type { Started } from "./document";
+import { Turns } from "./turns";
 import { Trial } from "./trial";
 import { undo } from "./undo";
 import { Visit } from "./visit";
@@ -43,7 +44,6 @@ function notes(state: State): void {
   findings(state);
   const ofSeats = new Set(planned.plan.seats?.words);
   el("sentences").replaceChildren(...planned.sentences.map((text) => line(text, ofSeats.has(text))));
-  say(el("response-unit"), planned.plan.level_unit);
 }
 
 /** A sentence; what the table of seats has is not said again on paper. */
@@ -62,6 +62,7 @@ function build(start: Started): Visit {
   const desk = new Desk(state);
   const bars = new DelayBars(state, desk);
   const curves = new Curves(state);
+  const turns = new Turns(state, follow);
   const trial = new Trial(state);
   const body = new BodyView(state, trial);
   omni(state);
@@ -77,6 +78,7 @@ function build(start: Started): Visit {
     tables.draw();
     bars.draw();
     curves.draw(isRest);
+    turns.draw(isRest);
     round.draw();
     body.follow(isRest);
     if (isRest) tables.drivers();
@@ -125,6 +127,7 @@ function build(start: Started): Visit {
   textPanel(state);
   theme(() => {
     curves.renew();
+    turns.renew();
     body.recolour();
     found?.recolour();
     draw();

@@ -1,6 +1,6 @@
 // The seats on the map, and what is below it for the one that is picked: its name, its weight, and whether there is one.
 
-import type { Change, Seats as Lost, Triple } from "./document";
+import type { Change, Seating as Lost, Triple } from "./document";
 import { el, make, say } from "./dom";
 import { Handle, kept } from "./handle";
 import type { Ground } from "./handle";

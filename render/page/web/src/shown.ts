@@ -1,6 +1,6 @@
 // What the page shows: the plan, the newest answer to a move, and who sits where; and who is told of news.
 
-import type { Echo, Listener, Measures, Output, Place, PlanAnswer, Seats, Triple, Turned } from "./document";
+import type { Echo, Listener, Measures, Output, Place, PlanAnswer, Seating, Triple, Turned } from "./document";
 import type { Former } from "./trial";
 import type { Row, Settled } from "./types";
 
@@ -101,7 +101,7 @@ export class Shown {
   }
 
   /** How the delays serve the seats; null where there is one place alone. */
-  get seating(): Seats | null {
+  get seating(): Seating | null {
     const { newest, planned } = this;
     return (newest === null ? planned?.plan.seats : newest.seats) ?? null;
   }

@@ -51,10 +51,10 @@ function fill(values: Maybe[], { columns, rows, from, to, least, per, cells }: S
 
 /** The figures that an answer has; null: it has none. */
 export function figures(answer: Moved, planned: PlanAnswer): Settled | null {
-  const { seq, place, spot_m, channels, columns, levels, measures, seats, echoes } = answer;
+  const { seq, place, spot_m, channels, columns, levels, measures, seats, echoes, phase } = answer;
   if (!place || !spot_m || !channels || !columns || !levels || !measures || !echoes) return null;
   return {
-    seq, place, spot_m, channels, measures, echoes, ...(seats ? { seats } : {}),
+    seq, place, spot_m, channels, measures, echoes, ...(seats ? { seats } : {}), ...(phase ? { phase } : {}),
     drivers: rows(planned, channels, columns),
     response: { frequency_hz: planned.plan.response.frequency_hz, ...levels },
     polar: null, lean: null,

@@ -10,6 +10,7 @@ import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 
 interface Cells {
   delay: HTMLElement;
+  way: HTMLElement;
   gain: HTMLElement;
   ids: HTMLElement;
 }
@@ -17,7 +18,7 @@ interface Cells {
 export class Tables {
   private rows = new Map<number, Cells>();
   /** The woofer's cell, with what it is set to at the plan's spot. */
-  private others: { delay: HTMLElement; delay_us: number }[] = [];
+  private others: { delay: HTMLElement; way: HTMLElement; delay_us: number }[] = [];
   private readonly all = el<HTMLDetailsElement>("all-drivers");
 
   constructor(private readonly state: State) {
@@ -36,19 +37,19 @@ export class Tables {
     this.others = [];
     el("channels").querySelector("tbody")!.replaceChildren(
       ...planned.plan.channels.map((c) => {
-        const row = { delay: make("td", { class: "number strong" }), gain: make("td", { class: "number" }), ids: make("td", { class: "wide-cell ids" }) };
+        const row = { delay: make("td", { class: "number strong" }), way: make("td", { class: "number way" }), gain: make("td", { class: "number" }), ids: make("td", { class: "wide-cell ids" }) };
         this.rows.set(c.id, row);
         return make("tr", { "data-channel": c.id },
-          make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, bar(c.id)), row.delay, row.gain,
+          make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, bar(c.id)), row.delay, row.way, row.gain,
           make("td", { class: "polarity" }, (set.get(c.id)?.inverted ?? c.inverted) ? "inverted" : "normal"),
           row.ids);
       }),
       ...others.map((s) => {
-        const delay = make("td", { class: "number strong" });
-        this.others.push({ delay, delay_us: 1000 * s.delay_ms });
+        const [delay, way] = [make("td", { class: "number strong" }), make("td", { class: "number way" })];
+        this.others.push({ delay, way, delay_us: 1000 * s.delay_ms });
         return make("tr", { "data-channel": s.channel },
           make("th", { scope: "row" }, `${s.channel}${s.name ? `, ${s.name}` : ""}`), make("td", { class: "wide-cell bar-cell" }),
-          delay, make("td", { class: "number" }, decibels(s.gain_db)),
+          delay, way, make("td", { class: "number" }, decibels(s.gain_db)),
           make("td", { class: "polarity" }, s.inverted ? "inverted" : "normal"), make("td", { class: "wide-cell ids" }));
       }),
     );
@@ -66,14 +67,23 @@ export class Tables {
       const row = this.rows.get(c.id);
       if (row === undefined) continue;
       say(row.delay, milliseconds(c.delay_us));
+      say(row.way, this.way(c.delay_us));
       const before = former?.find((f) => f.id === c.id);
       for (const [cell, isOther] of [[row.delay, before?.delay_us !== c.delay_us], [row.gain, before?.gain_db !== c.gain_db]] as const) cell.classList.toggle("changed", former !== undefined && isOther);
       row.delay.title = before === undefined || before.delay_us === c.delay_us ? "" : `before: ${milliseconds(before.delay_us)} ms`;
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
     }
-    for (const { delay, delay_us } of this.others) say(delay, isSettled ? milliseconds(delay_us) : "…");
+    for (const { delay, way, delay_us } of this.others) {
+      say(delay, isSettled ? milliseconds(delay_us) : "…");
+      say(way, isSettled ? this.way(delay_us) : "…");
+    }
     if (planned !== null) say(el("step"), steps(planned.rounding, isSettled, this.state.isFormer));
+  }
+
+  /** How far sound goes in a delay, mm. */
+  private way(us: number): string {
+    return fixed((us / 1000) * (this.state.planned?.plan.air.speed_of_sound_m_s ?? 0), 0);
   }
 
   /** Fills the long table, where it is open. */
@@ -100,7 +110,7 @@ export class Tables {
     });
     const button = el("copy");
     try {
-      await navigator.clipboard.writeText(["channel\tdelay_ms\tgain_db\tpolarity\tdrivers", ...lines].join("\n"));
+      await navigator.clipboard.writeText(["channel\tdelay_ms\tdelay_mm\tgain_db\tpolarity\tdrivers", ...lines].join("\n"));
       say(button, "Copied");
     } catch {
       say(button, "Not allowed");

@@ -2,7 +2,7 @@
 // what was before, and becomes the design when the hand lets go.
 
 import * as api from "./api";
-import type { Change, Measures, Output, PlanAnswer, Response } from "./document";
+import type { Change, Measures, Output, PlanAnswer, Response, Seating } from "./document";
 import type { State } from "./state";
 
 /** What the page showed when a hand took hold. */
@@ -11,15 +11,17 @@ export interface Former {
   response: Response;
   channels: Output[];
   measures: Measures;
+  /** How the seats were served; away: one place alone. */
+  seating?: Seating;
   /** The body is the same: only delays are tried. */
   ofDelays?: boolean;
 }
 
 /** What is shown now, for a ghost of it. */
 export function shown(state: State): Former | null {
-  const { planned, moved, channels, measures } = state;
+  const { planned, moved, channels, measures, seating } = state;
   if (planned === null || measures === null) return null;
-  return { planned, response: moved?.response ?? planned.plan.response, channels, measures: measures.direct };
+  return { planned, response: moved?.response ?? planned.plan.response, channels, measures: measures.direct, ...(seating === null ? {} : { seating }) };
 }
 
 export class Trial {

@@ -56,7 +56,7 @@ export class Walk {
 export function offerWays({ seating, picked }: State, walks: Named[]): void {
   const to = el<HTMLSelectElement>("walk-to");
   const was = to.value;
-  const seats = seating?.each.filter((_, i) => i !== picked).map((s) => make("option", { value: `seat ${s.number}` }, `to ${s.name}`)) ?? [];
+  const seats = seating?.each.map((s, i) => make("option", { value: `seat ${i + 1}` }, `to ${s.name}`)).filter((_, i) => i !== picked) ?? [];
   to.replaceChildren(...seats, ...walks.map((w) => make("option", { value: w.name }, w.words)));
   if ([...to.options].some((o) => o.value === was)) to.value = was;
 }
