@@ -30,7 +30,17 @@ func Make(ctx context.Context, a *layout.Array) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.plan(ctx)
+	return p.plan(ctx, thorough)
+}
+
+// MakeQuickly is Make with the channels that are found for seats at once, as while one is dragged:
+// what there is to see before the best are found. Without seats it is Make.
+func MakeQuickly(ctx context.Context, a *layout.Array) (*Plan, error) {
+	p, err := NewPlanner(a)
+	if err != nil {
+		return nil, err
+	}
+	return p.plan(ctx, dragged)
 }
 
 // Planner finds one array's timing at one spot after another. It keeps what does not depend
@@ -146,10 +156,10 @@ func (p *Planner) settle(a *layout.Array, seated served) (*Spot, error) {
 	return s, nil
 }
 
-// plan finds all there is to be told of the array's own spot. What takes long ends with
-// ctx, within a second.
-func (p *Planner) plan(ctx context.Context) (*Plan, error) {
-	spot, err := p.spot(ctx, p.array, thorough)
+// plan finds all there is to be told of the array's own spot, its channels for seats with some
+// effort. What takes long ends with ctx, within a second.
+func (p *Planner) plan(ctx context.Context, e effort) (*Plan, error) {
+	spot, err := p.spot(ctx, p.array, e)
 	if err != nil {
 		return nil, err
 	}

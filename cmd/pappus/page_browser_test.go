@@ -128,7 +128,7 @@ func started(t testing.TB) context.Context {
 // open opens the page in a browser and waits until it is drawn.
 func open(t testing.TB, ctx context.Context, address string, width, height int64) *browser {
 	t.Helper()
-	return openTo(t, ctx, address, width, height, `document.body.dataset.ready === "yes" && document.body.dataset.rest > 0`)
+	return openTo(t, ctx, address, width, height, `document.body.dataset.ready === "yes" && document.body.dataset.rest > 0 && document.body.dataset.busy === "no"`)
 }
 
 // window opens a window of its own, since a tab behind another is not drawn.

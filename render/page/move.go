@@ -153,7 +153,7 @@ func (s *session) plan(m move) (*timing.Spot, error) {
 		at = moved[design.MiddleSeat(moved)].At
 	}
 	switch {
-	case !slices.Equal(moved, seats):
+	case !slices.Equal(moved, seats), s.made.rough && at != s.made.array.Spot:
 		return s.planner.Seats(at, moved)
 	case at != s.made.array.Spot:
 		return s.planner.Spot(at)

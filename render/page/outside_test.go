@@ -31,7 +31,7 @@ func TestTextsNameNoFilesElsewhere(t *testing.T) {
 			}
 			t.Run(key+" "+filepath.Base(name), func(t *testing.T) {
 				request := httptest.NewRequest("POST", "/api/plan", nil)
-				_, planned := p.plan(nil, request, asked{text})
+				_, planned := p.plan(nil, request, planAsked{Text: text})
 				_, edited := p.edit(nil, nil, edits{Text: text, Set: []change{{"body.wall_mm", 3}}})
 				_, set := p.edit(nil, nil, edits{Text: small, Set: []change{{key, name}}})
 				for who, err := range map[string]error{"plan": planned, "edit": edited, "set": set} {
@@ -56,10 +56,10 @@ func TestOwnFileNamesFilesElsewhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	request := httptest.NewRequest("POST", "/api/plan", nil)
-	if _, err := p.plan(nil, request, asked{text}); err != nil {
+	if _, err := p.plan(nil, request, planAsked{Text: text}); err != nil {
 		t.Errorf("its own: %v, %+v", err, err.(*faulty).Faults)
 	}
-	if _, err := p.plan(nil, request, asked{strings.Replace(text, "far.csv", "further.csv", 1)}); err == nil || !strings.Contains(fmt.Sprint(err.(*faulty).Faults), "folder") {
+	if _, err := p.plan(nil, request, planAsked{Text: strings.Replace(text, "far.csv", "further.csv", 1)}); err == nil || !strings.Contains(fmt.Sprint(err.(*faulty).Faults), "folder") {
 		t.Errorf("another: %v", err)
 	}
 }

@@ -16,9 +16,16 @@ type asked struct {
 	Text string `json:"text"`
 }
 
+// planAsked is a design that is to be planned.
+type planAsked struct {
+	Text  string `json:"text"`
+	Rough bool   `json:"rough"` // what is found at once for seats will do
+}
+
 // planAnswer is a design and everything that was worked out for it.
 type planAnswer struct {
 	ID     string         `json:"id"`
+	Rough  bool           `json:"rough"` // its channels for seats were found at once: ask again for the best
 	Name   string         `json:"name"`
 	Text   string         `json:"text"`
 	Values map[string]any `json:"values" ts:"Record<string, Value>"` // of every key
@@ -93,8 +100,8 @@ type (
 	triple = document.Triple
 )
 
-func (p *Page) plan(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
-	made, err := p.plans.of(r.Context(), in.Text, p.work)
+func (p *Page) plan(_ http.ResponseWriter, r *http.Request, in planAsked) (any, error) {
+	made, err := p.plans.either(r.Context(), in.Text, in.Rough, p.work)
 	if err != nil {
 		return nil, p.cured(err, in.Text)
 	}
@@ -113,7 +120,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 		return nil, err
 	}
 	out := &planAnswer{
-		ID: made.id, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: made.given,
+		ID: made.id, Rough: made.rough, Name: a.Name, Text: made.text, Values: made.design.Values(), Given: made.given,
 		Plan: document.OfPlan(plan, nil), Processor: channels.Processor, Counts: channels.Counts, Protection: channels.Protection,
 		Signs: channels.Signs, Rounding: channels.Rounding, Wiring: document.OfWiring(plan, nil).Channels,
 		Place: placeOf(a, a.Spot), Rule: words.Front(plan), Sentences: words.Sentences(plan),

@@ -32,6 +32,7 @@ type planned struct {
 	array  *layout.Array
 	plan   *timing.Plan
 	given  []string // keys that the text has
+	rough  bool     // its channels for seats were found at once: better ones are to be sought
 	// The spot is a place of its own; else it is the middle one of the seats, or the only one.
 	ownSpot bool
 }
@@ -73,9 +74,20 @@ func lastUsed[K comparable, V any](most int) *lru.Cache[K, V] {
 
 // of returns the plan of a text. The error is faulty where the design is to blame.
 func (p *plans) of(ctx context.Context, text string, turn func(context.Context) (func(), error)) (*planned, error) {
+	return p.either(ctx, text, false, turn)
+}
+
+// either is of, for a rough plan where one will do and there is none that is whole. Without seats
+// a plan is never rough.
+func (p *plans) either(ctx context.Context, text string, rough bool, turn func(context.Context) (func(), error)) (*planned, error) {
 	id := hashOf([]byte(text))
 	p.mu.Lock()
-	if found, ok := p.kept.Get(id); ok {
+	found, ok := p.kept.Get(id)
+	if !ok && rough {
+		id = roughly(id)
+		found, ok = p.kept.Get(id)
+	}
+	if ok {
 		p.mu.Unlock()
 		return found, nil
 	}
@@ -105,6 +117,9 @@ func (p *plans) of(ctx context.Context, text string, turn func(context.Context) 
 	return nil, ctx.Err()
 }
 
+// roughly is the name of the rough plan of a text with that name.
+func roughly(id string) string { return "rough " + id }
+
 // fly makes a plan for those who wait.
 func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(context.Context) (func(), error)) {
 	defer f.stop()
@@ -122,7 +137,7 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 		delete(p.now, id)
 	}
 	if f.err == nil {
-		p.kept.Add(id, f.plan)
+		p.kept.Add(f.plan.id, f.plan)
 	}
 }
 
@@ -149,7 +164,13 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	if out.plan, err = timing.Make(ctx, out.array); err != nil && ctx.Err() == nil {
+	prepare := timing.Make
+	if whole, isRough := strings.CutPrefix(id, roughly("")); isRough && len(out.array.Seats) > 1 {
+		prepare, out.rough = timing.MakeQuickly, true
+	} else {
+		out.id = whole
+	}
+	if out.plan, err = prepare(ctx, out.array); err != nil && ctx.Err() == nil {
 		return nil, faultyFor(faultOf(err))
 	}
 	return out, ctx.Err()

@@ -178,3 +178,30 @@ func TestManySeatsAreShort(t *testing.T) {
 		t.Errorf("%d bytes, %v", b.Len(), err)
 	}
 }
+
+// TestRoughPlan: with seats there is at once a plan that serves them about as well, which can be
+// moved about in; once there is a whole one, that is given. Of a chair a plan is never rough.
+func TestRoughPlan(t *testing.T) {
+	text := twoSeats + "[spot]\nx_m = 1\ny_m = 1\nz_m = 1\n"
+	p, _ := newPage(t, text)
+	rough := ask[planAnswer](t, p, "/api/plan", planAsked{text, true})
+	if !rough.Rough || len(rough.Plan.Seats.Each) != 4 {
+		t.Fatalf("rough: %v, %+v", rough.Rough, rough.Plan.Seats)
+	}
+	s := &session{plans: p.plans}
+	a, spot := s.answer(move{ID: rough.ID, Spot: triple{1.5, 0, 1}})
+	if spot == nil || !cmp.Equal(a.Seats, seatingOf(rough.Plan.Seats, false)) {
+		t.Errorf("another chair, and the seats are served otherwise: %+v", a)
+	}
+	whole := ask[planAnswer](t, p, "/api/plan", planAsked{text, false})
+	if whole.Rough || whole.ID == rough.ID {
+		t.Errorf("whole: %v, %s", whole.Rough, whole.ID)
+	}
+	if again := ask[planAnswer](t, p, "/api/plan", planAsked{text, true}); again.ID != whole.ID {
+		t.Error("a rough plan is given where there is a whole one")
+	}
+	p, _ = newPage(t, small)
+	if one := ask[planAnswer](t, p, "/api/plan", planAsked{small, true}); one.Rough || one.ID != hashOf([]byte(small)) {
+		t.Errorf("of a chair it is rough: %v", one.Rough)
+	}
+}

@@ -71,8 +71,9 @@ export async function start(): Promise<Started> {
   return (await answer.json()) as Started;
 }
 
-export async function plan(text: string, signal?: AbortSignal): Promise<PlanAnswer> {
-  return (await (await post("plan", { text }, signal)).json()) as PlanAnswer;
+/** Plans a design; roughly: with what is found at once for seats, where there is nothing better yet. */
+export async function plan(text: string, roughly = false, signal?: AbortSignal): Promise<PlanAnswer> {
+  return (await (await post("plan", { text, rough: roughly }, signal)).json()) as PlanAnswer;
 }
 
 /** Looks round the whole room. */

@@ -796,6 +796,8 @@ export interface Plan extends Partial<Survey>, Found {
 /** A design and everything that was worked out for it. */
 export interface PlanAnswer {
   id: string;
+  /** its channels for seats were found at once: ask again for the best */
+  rough: boolean;
   name: string;
   text: string;
   /** of every key */
@@ -840,6 +842,13 @@ export interface PlanAnswer {
   wall_m: number | null;
   room: RoomBox | null;
   slice: SliceSize;
+}
+
+/** A design that is to be planned. */
+export interface PlanAsked {
+  text: string;
+  /** what is found at once for seats will do */
+  rough: boolean;
 }
 
 /** A place in the room. */

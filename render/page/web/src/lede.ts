@@ -31,7 +31,7 @@ export class Lede {
     const isFormer = this.isFormer();
     document.body.dataset.figures = isFormer ? "former" : "true";
     say(el("lede-do"), isFormer ? seating === null ? "The figures have not followed the chair." : "The figures have not followed the seats." : isTried ? "You try other delays." : this.answer());
-    const more = [isFormer ? this.former() : seating === null ? `By tape: ${this.state.place?.tape ?? ""}.` : priced(seating), echoed(echoes)];
+    const more = [planned.rough ? "These delays were found at once; better ones are being sought." : "", isFormer ? this.former() : seating === null ? `By tape: ${this.state.place?.tape ?? ""}.` : priced(seating), echoed(echoes)];
     say(el("lede-more"), more.filter((words) => words !== "").join(" "));
   }
 

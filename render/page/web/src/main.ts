@@ -133,6 +133,7 @@ function build(start: Started): Visit {
     draw();
   });
   printing((isPaper) => {
+    turns.forPaper(isPaper);
     curves.forPaper(isPaper);
     map.draw();
     if (isPaper) body.forPaper();

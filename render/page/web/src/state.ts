@@ -2,7 +2,7 @@
 // newest text that could be planned.
 
 import * as api from "./api";
-import type { Change, Edited, Fault, KeyRow } from "./document";
+import type { Change, Edited, Fault, KeyRow, PlanAnswer } from "./document";
 import { History, nameOf } from "./history";
 import { rowsOf, Shown, sittingOf } from "./shown";
 
@@ -170,28 +170,13 @@ export class State extends Shown {
     this.under = mine;
     this.setBusy(true);
     try {
-      const planned = await api.plan(text, mine.signal);
-      if (this.under !== mine) return;
-      this.faults = [];
-      this.isBroken = false;
-      this.cure = null;
-      this.planned = planned;
-      if (this.former !== null) this.ghost(null); // who changed the design sees it
-      this.ownRows = rowsOf(planned);
-      if (this.owesDesign || planned.seats.length > 1) this.liveID = planned.id;
-      if (this.owesDesign) {
-        this.designID = planned.id;
-        this.moved = this.movedOf = null;
+      // Seats are served at once first, and as well as can be once that is found.
+      for (let roughly = reason === "design"; ; roughly = false) {
+        const planned = await api.plan(text, roughly, mine.signal);
+        if (this.under !== mine) return;
+        this.settleOn(planned, reason);
+        if (!planned.rough) break;
       }
-      if (reason === "design" && (!this.spotWaits || planned.seats.length !== this.seats.length)) {
-        this.spotWaits = false;
-        Object.assign(this, sittingOf(planned));
-        this.picked = this.isChairOwn ? Math.min(this.picked, this.seats.length - 1) : Math.min(Math.max(this.picked, 0), this.seats.length - 1);
-        this.spotFault = "";
-      }
-      this.owesDesign = this.owesPlan = false;
-      this.tell("faults");
-      this.tell("plan");
     } catch (error) {
       if (this.under !== mine) return;
       if (error instanceof api.Gone) this.owesPlan = true;
@@ -206,6 +191,30 @@ export class State extends Shown {
         this.setBusy(false);
       }
     }
+  }
+
+  /** Shows a plan of the newest text. */
+  private settleOn(planned: PlanAnswer, reason: Reason): void {
+    this.faults = [];
+    this.isBroken = false;
+    this.cure = null;
+    this.planned = planned;
+    if (this.former !== null) this.ghost(null); // who changed the design sees it
+    this.ownRows = rowsOf(planned);
+    if (this.owesDesign || planned.seats.length > 1) this.liveID = planned.id;
+    if (this.owesDesign) {
+      this.designID = planned.id;
+      this.moved = this.movedOf = null;
+    }
+    if (reason === "design" && (!this.spotWaits || planned.seats.length !== this.seats.length)) {
+      this.spotWaits = false;
+      Object.assign(this, sittingOf(planned));
+      this.picked = this.isChairOwn ? Math.min(this.picked, this.seats.length - 1) : Math.min(Math.max(this.picked, 0), this.seats.length - 1);
+      this.spotFault = "";
+    }
+    this.owesDesign = this.owesPlan = false;
+    this.tell("faults");
+    this.tell("plan");
   }
 
   private fail(error: unknown, key: string): void {

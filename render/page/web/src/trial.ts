@@ -50,7 +50,7 @@ export class Trial {
       this.wish = null;
       try {
         const { text } = await api.edit(this.state.text, set);
-        const planned = await api.plan(text);
+        const planned = await api.plan(text, true);
         if (this.holds) this.state.preview(planned);
       } catch {
         // what cannot be planned is told when the hand lets go

@@ -39,23 +39,32 @@ export class Turns {
   private readonly box = el("turns");
   private range: [number, number] = [0, 1];
   private shown: Shown | null = null;
+  private chosen = "level";
 
   constructor(private readonly state: State, private readonly follow: Follow) {
     const both = el("response-of");
-    both.addEventListener("change", () => this.choose(both.querySelector<HTMLInputElement>("input:checked")!.value));
+    both.addEventListener("change", () => {
+      this.chosen = both.querySelector<HTMLInputElement>("input:checked")!.value;
+      this.show(this.chosen);
+      this.follow.phase = this.shown !== null;
+      if (this.follow.phase) this.follow.look();
+    });
     new ResizeObserver(() => this.resize()).observe(this.box);
     state.on("plan", () => this.unit());
   }
 
-  private choose(value: string): void {
+  /** On paper stands the level. */
+  forPaper(isPaper: boolean): void {
+    this.show(isPaper ? "level" : this.chosen);
+  }
+
+  private show(value: string): void {
     this.shown = SHOWN[value] ?? null;
     this.box.hidden = this.shown === null;
-    el("curves").hidden = this.shown !== null;
-    el("response-key").classList.toggle("always", this.shown !== null);
+    el("turns-key").hidden = this.shown === null;
+    el("curves").hidden = el("response-key").hidden = this.shown !== null;
     this.unit();
     this.renew();
-    this.follow.phase = this.shown !== null;
-    if (this.follow.phase) this.follow.look();
   }
 
   private unit(): void {
