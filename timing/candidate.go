@@ -13,6 +13,7 @@ type Candidate struct {
 	Unevenness float64 // dB over angle, on the level circle through the spot
 	Within3DB  float64 // m2 at the ears' height where the level is within 3 dB of the spot's; mean from 500 Hz to 4 kHz
 	Omni       Omni
+	Spatial    Spatial
 	Seats      *AtSeats // nil: no design that is compared has several seats, or a seat cannot be in the room of this one
 }
 
@@ -31,7 +32,11 @@ func NewCandidate(p *Plan) (Candidate, error) {
 		return Candidate{}, err
 	}
 	even, err := p.Omni()
-	return Candidate{Plan: p, Unevenness: p.Unevenness(), Within3DB: MeanFrom500To4k(c.Band, c.AreaWithin(p.Array.Spot, 3)), Omni: even}, err
+	if err != nil {
+		return Candidate{}, err
+	}
+	around, err := p.Spatial()
+	return Candidate{Plan: p, Spatial: around, Unevenness: p.Unevenness(), Within3DB: MeanFrom500To4k(c.Band, c.AreaWithin(p.Array.Spot, 3)), Omni: even}, err
 }
 
 // Seat judges candidates at seats, where any has several: each at its own, and one without,

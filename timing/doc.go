@@ -18,7 +18,7 @@
 //	trust         how far levels can be off because a ball stands for the body
 //	band          octaves, thirds and smoothing (IEC 61260-1)
 //	measure       smear, summing loss, comb onset
-//	omni          how evenly a source radiates in a plane (ISO 3382-1)
+//	omni          how evenly a source radiates in a plane (ISO 3382-1) and all round
 //	split         arrivals into groups that share a delay (Fisher 1958)
 //	channelcount  what more channels bring
 //	crossover     Butterworth, Linkwitz-Riley and Bessel filters

@@ -1,6 +1,11 @@
 package timing
 
-import "pappus/timing/omni"
+import (
+	"pappus/layout"
+	"pappus/timing/omni"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
 
 // Omni is how even an array is all round by ISO 3382-1, whose sources play all drivers in
 // parallel: so AsBuilt is what the standard asks of a body. Delays aim an array at its
@@ -10,16 +15,23 @@ type Omni struct {
 	Aligned []omni.Result // with the delays
 }
 
-// Omni judges the plan's array on the circle round the vertical axis through the spot, in
-// open air as the standard has it. A body that is cut to stand on a surface is judged on
-// it, since it is half of a source without.
+// judged returns the plan's array as its evenness is judged: in open air, as ISO 3382-1 has
+// it; a body that a surface makes whole (body.Body.InOpenAir) on that, since it is half of a
+// source without.
+func (p *Plan) judged() *layout.Array {
+	if b := p.Array.Body; b.IsCut && b.BallCentre == (r3.Vec{}) {
+		return unroomed(p.Array)
+	}
+	return alone(p.Array)
+}
+
+// Omni judges the plan's array, see judged, on the circle round the vertical axis through the
+// spot.
 func (p *Plan) Omni() (Omni, error) {
 	h := p.Horizontal
-	if p.Array.Surface.Present && !p.Array.Body.IsCut {
-		open := *p.Array
-		open.Surface.Present = false
+	if open := p.judged(); p.Array.Surface.Present && !open.Surface.Present {
 		var err error
-		if h, err = p.circle(&open, p.listeningCircle); err != nil {
+		if h, err = p.circle(open, p.listeningCircle); err != nil {
 			return Omni{}, err
 		}
 	}

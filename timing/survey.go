@@ -18,6 +18,7 @@ type Survey struct {
 	Octaves     []Octave
 	InStep      float64 // m2 round the spot where the smear stays within the design's limit
 	Omni        Omni
+	Spatial     Spatial
 	Reverb      []reverb.Time // for each octave; nil where there is no room
 }
 
@@ -54,6 +55,9 @@ func Look(p *Plan) (*Survey, error) {
 	s.InStep = s.Above.AreaInStep(p.Array.Spot, limit)
 	reach := s.Above.AreaWithin(p.Array.Spot, reachLevel)
 	if s.Omni, err = p.Omni(); err != nil {
+		return nil, err
+	}
+	if s.Spatial, err = p.Spatial(); err != nil {
 		return nil, err
 	}
 	for b, centre := range s.Above.Band {

@@ -11,10 +11,12 @@ type Compared struct {
 	Drivers   int       `json:"drivers"`
 	Before    Number    `json:"unaligned_smear_us"`
 	After     Number    `json:"aligned_smear_us"`
-	OnsetThen Number    `json:"unaligned_comb_onset_hz"` // null: none
-	OnsetNow  Number    `json:"aligned_comb_onset_hz"`   // null: none
-	OmniBuilt *Number   `json:"omni_as_built_up_to_hz"`  // null: not even the lowest octave
-	OmniNow   *Number   `json:"omni_aligned_up_to_hz"`   // null: not even the lowest octave
+	OnsetThen Number    `json:"unaligned_comb_onset_hz"`  // null: none
+	OnsetNow  Number    `json:"aligned_comb_onset_hz"`    // null: none
+	OmniBuilt *Number   `json:"omni_as_built_up_to_hz"`   // null: not even the lowest octave
+	OmniNow   *Number   `json:"omni_aligned_up_to_hz"`    // null: not even the lowest octave
+	Built     Number    `json:"spatial_as_built_mean_db"` // null: a direction is silent
+	Spatial   Number    `json:"spatial_mean_db"`          // null: a direction is silent
 	Uneven    Number    `json:"unevenness_db"`
 	Area      Number    `json:"area_within_3_db_m2"`
 	Seats     *AtSeats  `json:"seats"` // null: no design has several, or a seat cannot be in this one's room
@@ -43,6 +45,6 @@ func OfComparison(designs []timing.Candidate) []Compared {
 		p := d.Plan
 		return Compared{p.Array.Name, len(p.Array.Mounts), us(p.Unaligned.Smear), us(p.Aligned.Smear),
 			To(1, p.Unaligned.CombOnset), To(1, p.Aligned.CombOnset), some(To(2, timing.UpTo(d.Omni.AsBuilt))), some(To(2, timing.UpTo(d.Omni.Aligned))),
-			db(d.Unevenness), To(4, d.Within3DB), atSeatsOf(d.Seats), Findings(p.Warnings)}
+			db(d.Spatial.AsBuilt.Mean), db(d.Spatial.Aligned.Mean), db(d.Unevenness), To(4, d.Within3DB), atSeatsOf(d.Seats), Findings(p.Warnings)}
 	})
 }

@@ -69,7 +69,8 @@ func TestKeys(t *testing.T) {
 		{"aligned", measures["aligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
 		{"unaligned", measures["unaligned"].(map[string]any), "smear_us spread_us comb_onset_hz"},
 		{"echo", first(doc["echoes"]), "by extra_mm late_us dip_hz depth_db at_m dip_100_mm_nearer_hz dip_100_mm_further_hz"},
-		{"octave", first(doc["octaves"]), "octave_hz omni_as_built_deviation_db omni_as_built_pass omni_deviation_db omni_pass"},
+		{"octave", first(doc["octaves"]), "octave_hz omni_as_built_deviation_db omni_as_built_pass omni_deviation_db omni_pass spatial_as_built_db spatial_db"},
+		{"spatial", doc["spatial"].(map[string]any), "third_hz as_built_third_db third_db as_built_mean_db mean_db"},
 	} {
 		for _, key := range strings.Fields(test.keys) {
 			if _, ok := test.in[key]; !ok {

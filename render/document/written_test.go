@@ -97,10 +97,11 @@ func TestComparison(t *testing.T) {
 	q := *p
 	q.Aligned.CombOnset = math.Inf(1)
 	got := decoded(t, func(b *bytes.Buffer) error {
-		return document.Write(b, map[string]any{"rows": document.OfComparison([]timing.Candidate{{Plan: p, Omni: omni, Unevenness: 1.23456, Within3DB: 2}, {Plan: &q}})})
+		return document.Write(b, map[string]any{"rows": document.OfComparison([]timing.Candidate{{Plan: p, Omni: omni, Unevenness: 1.23456, Within3DB: 2, Spatial: timing.Spatial{AsBuilt: timing.Deviations{Mean: 1.2345678}, Aligned: timing.Deviations{Mean: math.Inf(1)}}}, {Plan: &q}})})
 	})
 	first, second := at(got, "rows", 0), at(got, "rows", 1)
 	if at(first, "name") != p.Array.Name || !near(at(first, "aligned_smear_us"), 1e6*p.Aligned.Smear, 1e-3) || at(first, "unevenness_db") != 1.235 ||
+		at(first, "spatial_as_built_mean_db") != 1.235 || at(first, "spatial_mean_db") != nil ||
 		!near(at(first, "omni_as_built_up_to_hz"), timing.UpTo(omni.AsBuilt), 1e-3) {
 		t.Errorf("%v", first)
 	}

@@ -164,7 +164,7 @@ func TestPlan(t *testing.T) {
 		t.Errorf("driver %v", d)
 	}
 	survey := ask[object](t, p, "/api/survey", asked{small})
-	if len(survey["octaves"].([]any)) != 7 || survey["in_step_area_m2"] == nil || len(survey) != 2 {
+	if len(survey["octaves"].([]any)) != 7 || survey["in_step_area_m2"] == nil || survey["spatial"] == nil || len(survey) != 3 {
 		t.Errorf("survey %v", survey)
 	}
 	demo := ask[object](t, p, "/api/plan", asked{string(design.DefaultTOML())})

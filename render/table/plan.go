@@ -50,9 +50,9 @@ func Choices(w io.Writer, p *timing.Plan) error {
 // the spot.
 func Octaves(w io.Writer, s *timing.Survey) error {
 	t := newSheet("octave_hz:1", "directivity_db:2", "power_db:2", "unevenness_db:2", "within_3_db_m2:4",
-		"omni_limit_db:0", "omni_as_built_deviation_db:2", "omni_as_built_pass", "omni_deviation_db:2", "omni_pass", "reverb_sabine_s:3", "reverb_eyring_s:3")
+		"omni_limit_db:0", "omni_as_built_deviation_db:2", "omni_as_built_pass", "omni_deviation_db:2", "omni_pass", "reverb_sabine_s:3", "reverb_eyring_s:3", "spatial_as_built_db:2", "spatial_db:2")
 	for b, o := range s.Octaves {
-		row := []any{o.Band, o.Directivity, o.Power, o.Unevenness, o.Reach, nil, nil, nil, nil, nil, nil, nil}
+		row := []any{o.Band, o.Directivity, o.Power, o.Unevenness, o.Reach, nil, nil, nil, nil, nil, nil, nil, s.Spatial.AsBuilt.Octave[b], s.Spatial.Aligned.Octave[b]}
 		for i, results := range [][]omni.Result{s.Omni.AsBuilt, s.Omni.Aligned} {
 			for _, r := range results {
 				if r.Band == o.Band {
@@ -193,6 +193,9 @@ func (s *screen) around(p *timing.Plan, survey *timing.Survey) {
 	perOctave(s, "omni as built", all, func(o timing.Octave) string { return passed(survey.Omni.AsBuilt, o.Band) })
 	perOctave(s, "omni with the delays", all, func(o timing.Octave) string { return passed(survey.Omni.Aligned, o.Band) })
 	s.note("  omni: even by ISO 3382-1, whose sources play all drivers in parallel; it and\n  the unevenness are of the level circle through the spot, not of up and down")
+	perOctave(s, "sphere as built, dB", survey.Spatial.AsBuilt.Octave, decibel)
+	perOctave(s, "sphere delayed, dB", survey.Spatial.Aligned.Octave, decibel)
+	s.note(indented(2, words.Spatial(survey.Spatial)))
 	if len(survey.Reverb) > 0 {
 		perOctave(s, "reverb Sabine, s", survey.Reverb, func(t reverb.Time) string { return finite(t.Sabine, 2) })
 		perOctave(s, "reverb Eyring, s", survey.Reverb, func(t reverb.Time) string { return finite(t.Eyring, 2) })
@@ -200,6 +203,9 @@ func (s *screen) around(p *timing.Plan, survey *timing.Survey) {
 	}
 	fmt.Fprintln(s, words.InStep(survey.InStep, p.Array.Coverage.SmearLimit))
 }
+
+// decibel writes a level to a tenth.
+func decibel(v float64) string { return finite(v, 1) }
 
 // perOctave writes a row with a value for each octave under a name.
 func perOctave[T any](s *screen, name string, octaves []T, value func(T) string) {
@@ -255,6 +261,11 @@ func Compare(w io.Writer, designs []timing.Candidate, colour bool) error {
 	for _, d := range designs {
 		row(shorten(d.Plan.Array.Name, 38), upTo(d.Omni.AsBuilt), upTo(d.Omni.Aligned))
 	}
+	fmt.Fprintln(s)
+	row = s.list("uneven over the sphere, dB              as built  with the delays", "%-39s %9s %16s")
+	for _, d := range designs {
+		row(shorten(d.Plan.Array.Name, 38), dash(d.Spatial.AsBuilt.Mean, 1), dash(d.Spatial.Aligned.Mean, 1))
+	}
 	s.note("  " + compareFoot)
 	s.compareSeats(designs)
 	return s.to(w)
@@ -286,7 +297,9 @@ func (s *screen) compareSeats(designs []timing.Candidate) {
 const compareFoot = `before, after: without and with the delays, of the direct sound
   uneven: over angle, on the level circle through the spot; 3 dB area: at the
   ears' height, where the level is within 3 dB of the spot's; both with the
-  delays, mean of 500 Hz to 4 kHz`
+  delays, mean of 500 Hz to 4 kHz
+  over the sphere: standard deviation of the level over all directions, by
+  area, far away, mean of each hertz from 100 Hz to 4 kHz`
 
 // upTo names the highest octave up to which all pass.
 func upTo(results []omni.Result) string {

@@ -62,6 +62,17 @@ func InStep(area, limit float64) string {
 	return fmt.Sprintf("%.2f m2 round the spot keep the smear under %.0f us", area, 1e6*limit)
 }
 
+// Spatial says how uneven an array is over all directions.
+func Spatial(s timing.Spatial) string {
+	by := func(d timing.Deviations) string {
+		if math.IsInf(d.Mean, 0) || math.IsNaN(d.Mean) {
+			return "without end, since some are silent,"
+		}
+		return fmt.Sprintf("%.1f dB", d.Mean)
+	}
+	return fmt.Sprintf("sphere: standard deviation of the level over all directions far away, by area; on the mean of each hertz from 100 Hz to 4 kHz %s as built, %s with the delays", by(s.AsBuilt), by(s.Aligned))
+}
+
 // hardlyCommon is the delay in s below which what all have in common is not worth a
 // word: less than 2 degrees at 8 kHz.
 const hardlyCommon = 0.5e-6

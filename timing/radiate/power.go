@@ -37,27 +37,23 @@ func (s *Scene) power(out []float64, feed Feed, way Way) {
 		}
 		return
 	}
+	around := NewAround(r3.Vec{Z: 1}, false, degree(s.reach()))
+	energy := s.around([]Way{way}, []Feed{feed}, around, farAway)[0]
+	for i, share := range around.Share {
+		for f := range out {
+			out[f] += share * farAway * farAway * energy[i*len(out)+f]
+		}
+	}
+}
+
+// reach returns the wavenumber of the highest frequency times the radius of a sphere round a
+// body's origin that holds it and all drivers.
+func (s *Scene) reach() float64 {
 	extent := s.Array.Body.Radius
 	for _, m := range s.Array.Mounts {
 		extent = max(extent, r3.Norm(m.Point))
 	}
-	direction, share := harmonic.Sphere(degree(extent * s.Medium.Wavenumber[len(out)-1]))
-	energy := make([][]float64, len(direction)) // [direction][frequency]
-	for i, d := range direction {
-		direction[i] = r3.Add(way.placing.At, r3.Scale(farAway, d))
-	}
-	s.Each([]Way{way}, direction, func(_, i int, pressure []complex128) {
-		sum := make([]complex128, len(out))
-		feed.AddTo(sum, pressure)
-		for _, v := range sum {
-			energy[i] = append(energy[i], share[i]*farAway*farAway*(real(v)*real(v)+imag(v)*imag(v)))
-		}
-	})
-	for _, e := range energy {
-		for f, v := range e {
-			out[f] += v
-		}
-	}
+	return extent * s.Medium.Wavenumber[len(s.Medium.Wavenumber)-1]
 }
 
 // degree returns the degree N of spherical harmonics that the far field of a source needs,

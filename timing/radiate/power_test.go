@@ -65,7 +65,7 @@ func TestPowerOfBall(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := (&Scene{a, m, far{field}, Ways(a, m), nil}).Power(feed)
+	want := (&Scene{a, m, far{field}, Ways(a, m), far{field}}).Power(feed)
 	for f := range want {
 		if math.Abs(power[f]/want[f]-1) > 1e-5 {
 			t.Errorf("power %g, heard %g", power[f], want[f])

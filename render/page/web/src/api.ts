@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { BenchAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, Octave, OfferedText, PhoneAnswer, PlanAnswer, Saved, Started, Survey, Ticking, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
+import type { BenchAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, OfferedText, PhoneAnswer, PlanAnswer, Saved, Started, Survey, Ticking, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -77,8 +77,8 @@ export async function plan(text: string, roughly = false, signal?: AbortSignal):
 }
 
 /** Looks round the whole room. */
-export async function survey(text: string): Promise<Octave[]> {
-  return ((await (await post("survey", { text })).json()) as Survey).octaves;
+export async function survey(text: string): Promise<Survey> {
+  return (await (await post("survey", { text })).json()) as Survey;
 }
 
 /** What a search found. */

@@ -693,6 +693,10 @@ export interface Octave {
   omni_deviation_db: number | null;
   /** null: the standard has no limit */
   omni_pass: boolean | null;
+  /** standard deviation over all directions far away, by area; null: a direction is silent */
+  spatial_as_built_db: number | null;
+  /** null: a direction is silent */
+  spatial_db: number | null;
   /** null: there is no room */
   reverb_sabine_s: number | null;
   /** null: there is no room */
@@ -1276,6 +1280,16 @@ export interface Solid {
   faces: number[][];
 }
 
+/** The standard deviation of the level in dB over all directions far away, by area; null where a direction is silent. */
+export interface Spatial {
+  third_hz: number[];
+  as_built_third_db: number[];
+  third_db: number[];
+  /** of 100 Hz to 4 kHz, each hertz alike */
+  as_built_mean_db: number;
+  mean_db: number;
+}
+
 /** What the page begins from. */
 export interface Started {
   path: string;
@@ -1360,6 +1374,7 @@ export interface Strung {
 /** What the loudspeaker does beyond the spot. */
 export interface Survey {
   octaves: Octave[];
+  spatial: Spatial;
   /** area round the spot with the smear under the design's limit */
   in_step_area_m2: number;
 }

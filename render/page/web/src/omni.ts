@@ -1,12 +1,14 @@
-// Whether the body is even all round by ISO 3382-1, as built and with the delays. It takes
+// Whether the body is even all round by ISO 3382-1, as built and with the delays, and how far
+// its level strays over all directions. It takes
 // as long as a survey of the room, so that it is asked for by a press.
 
 import { survey } from "./api";
 import { el, say } from "./dom";
 import { nominal } from "./polar";
 import type { State } from "./state";
-import type { Octave } from "./document";
-import { hertz } from "./words";
+import type { Octave, Spatial } from "./document";
+import type { Maybe } from "./types";
+import { decibels, hertz } from "./words";
 
 const ASK = "Is it even all round? Judge by ISO 3382-1";
 
@@ -29,10 +31,10 @@ export function omni(state: State): void {
     button.disabled = true;
     say(button, "Judging…");
     try {
-      const octaves = await survey(state.text);
+      const found = await survey(state.text);
       if (asked !== id) return; // it tells of a design that is no more
       button.hidden = true;
-      say(el("omni-say"), verdict(octaves));
+      say(el("omni-say"), `${verdict(found.octaves)} ${overSphere(found.spatial)}`);
     } catch (error) {
       if (asked !== id) return;
       clear();
@@ -48,6 +50,12 @@ function verdict(octaves: Octave[]): string {
   const built = passes(judged, (o) => o.omni_as_built_pass === true);
   const aimed = passes(judged, (o) => o.omni_pass === true);
   return `Even all round by ISO 3382-1, whose sources play all drivers in parallel: as built it ${built}; with the delays, which aim at the chair, it ${aimed}.`;
+}
+
+/** How far the level strays over all directions. */
+function overSphere(spatial: Spatial): string {
+  const by = (mean: Maybe) => (mean === null ? "without end, since some are silent," : `by ${decibels(mean)} dB`);
+  return `Over all directions, up and down too, its level deviates ${by(spatial.as_built_mean_db)} as built, ${by(spatial.mean_db)} with the delays (standard deviation over the sphere, mean of 100 Hz to 4 kHz).`;
 }
 
 /** Of the octaves that the standard judges, those that pass. */
