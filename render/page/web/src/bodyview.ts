@@ -15,8 +15,8 @@ import type { PlanAnswer, Triple } from "./document";
 import type { Row } from "./types";
 import { decibels, fixed, milliseconds } from "./words";
 
-/** A picture that takes longer than this is not drawn while the chair moves: half of a frame that is to be there in 33 ms. */
-const SLOW_MS = 16;
+/** A picture that takes longer than this is not drawn while the chair moves: a frame is to be there by then, and where the processor draws it, it takes turns with the figures. */
+const SLOW_MS = 33;
 
 type By = "channel" | "delay" | "level";
 
@@ -28,30 +28,20 @@ export class BodyView {
   private readonly chooser = el("which-body");
   private picked = -1;
   private solid: SolidView | null = null;
+  private readonly canvas = el<HTMLCanvasElement>("solid");
   private readonly select = el<HTMLSelectElement>("pick");
   private readonly held = el<HTMLSelectElement>("held");
   private readonly doing: DriverDo;
   private hands: Hands | null = null;
   private carry: Carry | null = null;
   private channels: number[] = [];
-  /** What the picture takes, ms; null: not known. */
-  private takes: number | null = null;
   /** Draws with the next frame. */
   readonly draw: () => void;
 
-  constructor(private readonly state: State, trial: Trial) {
+  constructor(private readonly state: State, private readonly trial: Trial) {
     this.doing = new DriverDo(state);
     this.draw = framed(() => this.drawNow());
-    const canvas = el<HTMLCanvasElement>("solid");
-    try {
-      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(this.ownAt(index)), (event) => this.claims(event));
-      this.hands = new Hands(state, trial, this.solid, canvas.parentElement!);
-      this.carry = new Carry(canvas, (x, y) => this.channelAt(x, y), (to) => this.doing.give(this.idOf(this.picked), to));
-    } catch {
-      canvas.hidden = true;
-      el("solid-none").hidden = false;
-    }
-    canvas.addEventListener("keydown", (event) => {
+    this.canvas.addEventListener("keydown", (event) => {
       const step = { n: 1, p: -1 }[event.key.toLowerCase()];
       const count = this.channels.length + (state.planned?.empty.length ?? 0);
       if (step !== undefined && count > 0) this.pick((Math.max(this.picked, step < 0 ? 0 : -1) + step + count) % count, true);
@@ -68,6 +58,21 @@ export class BodyView {
     this.held.onchange = () => void state.change([{ key: "placing.on", value: this.held.value }]);
     state.on("plan", () => this.take());
     state.on("ghost", () => this.solid?.ghost(state.former?.ofDelays ? null : (state.former?.planned ?? null)));
+  }
+
+  /** Begins with the picture: after all else is there, since it takes longest. */
+  begin(): void {
+    const { canvas, state, trial } = this;
+    try {
+      this.solid = new SolidView(canvas, this.draw, (index) => this.pick(this.ownAt(index)), (event) => this.claims(event));
+      this.hands = new Hands(state, trial, this.solid, canvas.parentElement!);
+      this.carry = new Carry(canvas, (x, y) => this.channelAt(x, y), (to) => this.doing.give(this.idOf(this.picked), to));
+    } catch {
+      canvas.hidden = true;
+      el("solid-none").hidden = false;
+    }
+    if (state.planned !== null) this.show(state.planned);
+    this.draw();
   }
 
   /** The place of the plan that a disc of the body shown stands for: a driver, or behind all of them one that is empty. */
@@ -101,9 +106,8 @@ export class BodyView {
 
   /** Draws in this frame, for a chair that moves; a machine that is slow at it waits until the chair rests. */
   follow(isRest: boolean): void {
-    if (!isRest && this.takes !== null && this.takes > SLOW_MS) return;
-    this.drawNow();
-    if (isRest && this.solid !== null) this.takes = this.solid.waits();
+    const takes = this.solid?.takes ?? null;
+    if (isRest || (takes !== null && takes <= SLOW_MS)) this.drawNow();
   }
 
   recolour(): void {
@@ -113,8 +117,7 @@ export class BodyView {
   /** Draws for the printer. */
   forPaper(): void {
     this.solid?.recolour();
-    this.drawNow();
-    this.solid?.copyTo(el<HTMLCanvasElement>("solid-still"));
+    this.drawNow(el<HTMLCanvasElement>("solid-still"));
   }
 
   private take(): void {
@@ -163,7 +166,7 @@ export class BodyView {
     this.draw();
   }
 
-  private drawNow(): void {
+  private drawNow(still: HTMLCanvasElement | null = null): void {
     const rows = this.state.rows;
     this.channels = rows.map((d) => d.channel);
     if (rows.length === 0) return;
@@ -174,7 +177,7 @@ export class BodyView {
     const colour = (i: number): RGB => (this.by === "channel" ? channelColour(this.channels[i] ?? 1) : shade((values[i]! - low) / (high - low || 1)));
     const colours = this.own.map(colour);
     const labels = this.own.map((i) => (this.by === "channel" ? String(this.channels[i] ?? "") : ""));
-    this.solid?.draw(this.towards(), { colours, labels, picked: this.onBody(this.picked) });
+    this.solid?.draw(this.towards(), { colours, labels, picked: this.onBody(this.picked) }, still);
     this.mark();
     if (this.state.planned !== null) this.hands?.place(this.state.planned, this.body === 0);
     this.legend(low, high);

@@ -58,7 +58,8 @@ const sizer = new ResizeObserver((entries) => {
   for (const { target, contentRect } of entries) sizes.set(target, { width: contentRect.width, height: contentRect.height });
 });
 
-function sizeOf(canvas: HTMLCanvasElement): { width: number; height: number } {
+/** How large a canvas is on the page, px. */
+export function sizeOf(canvas: HTMLCanvasElement): { width: number; height: number } {
   const known = sizes.get(canvas);
   if (known !== undefined) return known;
   const now = { width: canvas.clientWidth, height: canvas.clientHeight };

@@ -86,6 +86,7 @@ function build(start: Started): Visit {
     document.body.dataset.frameMs = (performance.now() - began).toFixed(2);
     if (state.moved !== null) {
       document.body.dataset.seq = String(state.moved.seq);
+      if (document.body.dataset.ready === undefined) requestAnimationFrame(() => window.setTimeout(() => body.begin()));
       document.body.dataset.ready = "yes";
     }
   });

@@ -4,19 +4,17 @@
 import {
   CircleGeometry, Color, DirectionalLight, DoubleSide, Group, HemisphereLight, InstancedMesh, LineSegments, Mesh,
   MeshBasicMaterial, PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, SRGBColorSpace, Vector2, Vector3,
-  WebGLRenderer,
 } from "three";
 
 import type { RGB } from "./colours";
-import { inkOn } from "./colours";
-import { ink } from "./dom";
+import { DiscWords } from "./discwords";
+import { ink, sizeOf } from "./dom";
+import { Easel } from "./easel";
 import type { PlanAnswer, Triple } from "./document";
-import { ARROW, arrowhead, edges, empty, hangs, laid, MM, panes, reach, set, shell, softShade, stamp } from "./solidparts";
+import { ARROW, arrowhead, edges, empty, hangs, laid, MM, panes, reach, set, shell, softShade } from "./solidparts";
 import type { Pane } from "./solidparts";
 import { Turning } from "./turning";
 
-/** Discs with numbers on are drawn up to so many drivers. */
-const MOST_LABELS = 240;
 /** How far the shade on the table reaches, in radii of the body. */
 const SHADE = 1.34;
 /** A table further below the body than this, in radii, is out of the picture. */
@@ -33,12 +31,12 @@ export interface Look {
 }
 
 export class SolidView {
-  private readonly renderer: WebGLRenderer;
+  private readonly easel: Easel;
   private readonly scene = new Scene();
   private readonly camera = new PerspectiveCamera(28, 1, 0.01, 200);
   private readonly turning: Turning;
   private body = new Group();
-  private readonly labels = new Group();
+  private readonly words = new DiscWords();
   private readonly stand = new Group();
   private cones: InstancedMesh | null = null;
   private flanges: InstancedMesh | null = null;
@@ -51,18 +49,17 @@ export class SolidView {
   private size = 0.15;
   /** The lowest and the highest point of the body, m, and how far it reaches from its axis. */
   private extent = { low: -0.15, high: 0.15, wide: 0.15 };
-  private labelled = "";
   private spot: Triple = [1, 0, 0];
 
   /** Throws where the browser has no WebGL. */
   constructor(private readonly canvas: HTMLCanvasElement, private readonly changed: () => void, picked: (index: number) => void, claimed: (event: PointerEvent) => boolean) {
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+    this.easel = new Easel(canvas, changed);
     this.camera.up.set(0, 0, 1);
     this.turning = new Turning(canvas, changed, (x, y) => {
       const index = this.hit(x, y);
       if (index >= 0) picked(index);
     }, claimed);
-    this.scene.add(new HemisphereLight(0xffffff, 0xcfc4b4, 1.5), this.sun, this.camera, this.body, this.labels, this.stand, this.ghosts);
+    this.scene.add(new HemisphereLight(0xffffff, 0xcfc4b4, 1.5), this.sun, this.camera, this.body, this.words.group, this.stand, this.ghosts);
     this.ring = new Mesh(new RingGeometry(1.12, 1.3, 48), new MeshBasicMaterial({ side: DoubleSide }));
     this.arrow = new Mesh(arrowhead(), new MeshBasicMaterial({ side: DoubleSide }));
     this.scene.add(this.ring, this.arrow);
@@ -81,44 +78,39 @@ export class SolidView {
     this.extent = reach(planned, this.size);
     empty(this.body);
     empty(this.stand);
-    this.labelled = "";
     this.body.add(...shell(planned, this.size));
     this.discs(planned);
+    this.words.take(planned, this.size);
     this.table();
   }
 
-  /** Draws the body twice: from near the chair's side, and from behind, so that no driver stays unseen. */
-  draw(spot: Triple, look: Look): void {
-    const { clientWidth: w, clientHeight: h } = this.canvas;
-    if (w === 0 || h === 0 || this.planned === null) return;
-    this.renderer.setPixelRatio(Math.min(window.devicePixelRatio || 1, 2));
-    this.renderer.setSize(w, h, false);
+  /** What the newest picture took, ms; null: not known. */
+  get takes(): number | null {
+    return this.easel.takes;
+  }
+
+  /** Draws the body twice: from near the chair's side, and from behind, so that no driver stays unseen. It is there soon; on a still picture for paper at once. */
+  draw(spot: Triple, look: Look, still: HTMLCanvasElement | null): void {
+    const { width, height } = sizeOf(this.canvas);
+    if (width === 0 || height === 0 || this.planned === null) return;
     this.spot = spot;
+    const render = () => this.render(width, height, spot, look);
+    if (still === null) this.easel.draw(width, height, render);
+    else this.easel.copyTo(still, width, height, render);
+  }
+
+  private render(w: number, h: number, spot: Triple, look: Look): void {
+    const { renderer } = this.easel;
     this.paint(look);
     this.light(spot);
-    this.renderer.setScissorTest(true);
+    renderer.setScissorTest(true);
     for (const pane of panes(w, h)) {
       this.aim(pane, spot);
-      this.upright();
-      this.renderer.setViewport(pane.x, h - pane.y - pane.h, pane.w, pane.h);
-      this.renderer.setScissor(pane.x, h - pane.y - pane.h, pane.w, pane.h);
-      this.renderer.render(this.scene, this.camera);
+      this.words.upright(this.camera);
+      renderer.setViewport(pane.x, h - pane.y - pane.h, pane.w, pane.h);
+      renderer.setScissor(pane.x, h - pane.y - pane.h, pane.w, pane.h);
+      renderer.render(this.scene, this.camera);
     }
-  }
-
-  /** Waits until what is drawn is there, and says how long that took, ms. Frames do not tell: a slow picture lets them go on. */
-  waits(): number {
-    const began = performance.now();
-    const gl = this.renderer.getContext();
-    gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
-    return performance.now() - began;
-  }
-
-  /** Copies what is drawn, at once: a browser does not keep it for its printer. */
-  copyTo(still: HTMLCanvasElement): void {
-    still.width = this.canvas.width;
-    still.height = this.canvas.height;
-    still.getContext("2d")?.drawImage(this.canvas, 0, 0);
   }
 
   /** Sets the camera so that the body, and the arrow on the table, fill a pane. */
@@ -181,9 +173,15 @@ export class SolidView {
     this.changed();
   }
 
+  /** The part of the picture that is seen from the chair's side. */
+  private get front(): Pane {
+    const { width, height } = sizeOf(this.canvas);
+    return panes(width, height)[0]!;
+  }
+
   /** Where a point of the picture, in m from the body's centre, is on the canvas in px, seen from the chair's side. */
   project(at: Triple): [x: number, y: number] {
-    const pane = panes(this.canvas.clientWidth, this.canvas.clientHeight)[0]!;
+    const pane = this.front;
     this.aim(pane, this.spot);
     this.camera.updateMatrixWorld();
     const p = new Vector3(...at).project(this.camera);
@@ -192,7 +190,7 @@ export class SolidView {
 
   /** The direction across the picture to the right, of unit length. */
   rightwards(): Triple {
-    this.aim(panes(this.canvas.clientWidth, this.canvas.clientHeight)[0]!, this.spot);
+    this.aim(this.front, this.spot);
     this.camera.updateMatrixWorld();
     return new Vector3().setFromMatrixColumn(this.camera.matrixWorld, 0).toArray();
   }
@@ -212,47 +210,12 @@ export class SolidView {
     const colour = new Color();
     for (const [i, [r, g, b]] of look.colours.entries()) this.cones.setColorAt(i, colour.setRGB(r / 255, g / 255, b / 255, SRGBColorSpace));
     if (this.cones.instanceColor !== null) this.cones.instanceColor.needsUpdate = true;
-    this.write(look);
+    this.words.write(look.labels, look.colours);
     const d = this.planned.drivers[look.picked] ?? this.planned.empty[look.picked - this.planned.drivers.length];
     this.ring.visible = d !== undefined;
     if (d === undefined) return;
     (this.ring.material as MeshBasicMaterial).color.set(ink("--accent"));
     set(this.ring, d.at_mm, d.normal, 0.002 * (this.size / 0.15), ((this.planned.drivers[0] ?? d).cone_mm / 2) * MM);
-  }
-
-  /** Writes on the discs, where it changed. */
-  private write(look: Look): void {
-    const key = look.labels.length > MOST_LABELS ? "" : look.labels.join();
-    if (key === this.labelled || this.planned === null) return;
-    this.labelled = key;
-    empty(this.labels);
-    if (key === "") return;
-    const made = new Map<string, MeshBasicMaterial>();
-    const square = new PlaneGeometry(2, 2);
-    for (const [i, text] of look.labels.entries()) {
-      const d = this.planned.drivers[i];
-      if (text === "" || d === undefined) continue;
-      let written = made.get(text);
-      if (written === undefined) made.set(text, (written = stamp(text, inkOn(look.colours[i]!))));
-      const mesh = new Mesh(square, written);
-      set(mesh, d.at_mm, d.normal, 0.0024 * (this.size / 0.15), 0.36 * d.cone_mm * MM);
-      mesh.userData.normal = new Vector3(...d.normal).normalize();
-      this.labels.add(mesh);
-    }
-  }
-
-  /** Turns the numbers so that they are read upright from the camera. */
-  private upright(): void {
-    this.camera.updateMatrixWorld();
-    const above = new Vector3().setFromMatrixColumn(this.camera.matrixWorld, 1);
-    const normal = new Vector3();
-    const right = new Vector3();
-    for (const mesh of this.labels.children) {
-      normal.copy(mesh.userData.normal as Vector3);
-      right.copy(above).cross(normal).normalize();
-      mesh.matrix.makeBasis(right, normal.clone().cross(right), normal);
-      mesh.quaternion.setFromRotationMatrix(mesh.matrix);
-    }
   }
 
   private point(ux: number, uy: number): void {
