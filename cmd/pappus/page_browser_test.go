@@ -286,7 +286,6 @@ func TestPageFollowsTheChair(t *testing.T) {
 	if b.text("#channels tbody") == delays {
 		t.Error("the delays stayed")
 	}
-	t.Logf("the last frame was drawn in %s ms", b.attribute("frameMs"))
 
 	// By keys alone: the skip link leads to the chair, arrows move it.
 	b.do(chromedp.Navigate(address))

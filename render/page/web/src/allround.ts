@@ -1,7 +1,7 @@
 // For nobody in particular: how loud and how even it is all round, and the one slider between.
 
 import type { Round, RoundPoint } from "./document";
-import { el, ink, make, paper, say } from "./dom";
+import { el, hide, ink, make, paper, say } from "./dom";
 import { nominal } from "./polar";
 import type { State } from "./state";
 import { decibels, hertz } from "./words";
@@ -33,9 +33,9 @@ export class AllRound {
 
   draw(): void {
     const round = this.state.seating?.round;
-    this.box.hidden = round === undefined;
-    el("circles-scroll").hidden = round === undefined;
-    el("seats-scroll").hidden = round !== undefined;
+    hide(this.box, round === undefined);
+    hide(el("circles-scroll"), round === undefined);
+    hide(el("seats-scroll"), round !== undefined);
     if (round === undefined) return;
     if (document.activeElement !== this.loud) this.loud.value = String(round.loud);
     this.table(round);

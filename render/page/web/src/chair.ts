@@ -2,7 +2,7 @@
 // where one taps.
 
 import type { Triple } from "./document";
-import { el, say } from "./dom";
+import { el, hide, mark, say } from "./dom";
 import { Handle } from "./handle";
 import type { Ground } from "./handle";
 import type { Place } from "./heat";
@@ -43,20 +43,20 @@ export class Chair {
   /** Says whether one can sit here. */
   judge(): void {
     const { follow, state } = this.ground;
-    if (state.planned !== null) this.chair.dataset.state = follow.fault === "" ? "fits" : "fault";
+    if (state.planned !== null) mark(this.chair, "data-state", follow.fault === "" ? "fits" : "fault");
   }
 
   /** Puts the chair where it is on the map. */
   put(at: Place, wide: number, high: number): void {
     const { state, follow } = this.ground;
     const isOwn = state.isChairOwn;
-    for (const part of [this.chair, this.tag]) part.hidden = !isOwn;
+    for (const part of [this.chair, this.tag]) hide(part, !isOwn);
     const [x, y] = at(...flat(state.spot, state.spot, follow.view));
     const [x0, y0] = at(0, 0);
     this.chair.style.left = `${((100 * x) / wide).toFixed(2)}%`;
     this.chair.style.top = `${((100 * y) / high).toFixed(2)}%`;
     const facing = (Math.atan2(y0 - y, x0 - x) * 180) / Math.PI - 90;
-    this.turn?.setAttribute("transform", `rotate(${facing.toFixed(1)} 24 24)`);
+    if (this.turn !== null) mark(this.turn, "transform", `rotate(${facing.toFixed(1)} 24 24)`);
     this.putHands([x0 - x, y0 - y], [this.chair.style.left, this.chair.style.top]);
     const { place } = state;
     const words = this.hasMoved && place !== null ? `${fixed(place.along_m, 2)} m along the floor` : "drag me";
@@ -65,7 +65,7 @@ export class Chair {
     const { half } = this.tagged;
     const tx = Math.min(Math.max(x, half), wide - half);
     this.tag.style.transform = `translate(${tx.toFixed(1)}px, ${(y + this.tagAt(x0 - x, y0 - y)).toFixed(1)}px) translate(-50%, -50%)`;
-    this.chair.setAttribute("aria-label", `Chair, ${place?.tape ?? ""}`);
+    mark(this.chair, "aria-label", `Chair, ${place?.tape ?? ""}`);
     say(el("slice-say"), this.slice(place?.high ?? ""));
   }
 
@@ -86,7 +86,7 @@ export class Chair {
     // On the screen y runs down, so that a quarter turn to the left of (dx, dy) is (dy, -dx).
     for (const [hand, sign] of [["left", 1], ["right", -1]] as const) {
       const box = this.hands[hand];
-      box.hidden = !isAbove;
+      hide(box, !isAbove);
       Object.assign(box.style, { left, top });
       box.style.transform = `translate(-50%, -50%) translate(${((sign * HAND_PX * dy) / d).toFixed(1)}px, ${((-sign * HAND_PX * dx) / d).toFixed(1)}px)`;
     }

@@ -3,7 +3,7 @@
 
 import { channelColour, css } from "./colours";
 import type { Desk } from "./desk";
-import { el, make } from "./dom";
+import { el, hide, make, mark } from "./dom";
 import type { State } from "./state";
 import { fixed, milliseconds } from "./words";
 
@@ -84,11 +84,11 @@ export class DelayBars {
       const part = (us: number) => `${Math.min(Math.max((100 * us) / this.wide, 0), 100).toFixed(1)}%`;
       share.style.inlineSize = part(now);
       before.style.insetInlineStart = part(planned);
-      before.hidden = Math.abs(now - planned) < 0.5;
+      hide(before, Math.abs(now - planned) < 0.5);
       const [low, high] = this.desk.rangeOf(planned);
-      for (const [name, value] of [["valuemin", low], ["valuemax", high], ["valuenow", now]] as const) slide.setAttribute(`aria-${name}`, value.toFixed(0));
+      for (const [name, value] of [["valuemin", low], ["valuemax", high], ["valuenow", now]] as const) mark(slide, `aria-${name}`, value.toFixed(0));
       const off = now - planned;
-      slide.setAttribute("aria-valuetext", `${milliseconds(now)} ms${Math.abs(off) < 0.5 ? "" : `, ${fixed(Math.abs(off) / 1000, 2)} ms ${off > 0 ? "later" : "earlier"} than planned`}`);
+      mark(slide, "aria-valuetext", `${milliseconds(now)} ms${Math.abs(off) < 0.5 ? "" : `, ${fixed(Math.abs(off) / 1000, 2)} ms ${off > 0 ? "later" : "earlier"} than planned`}`);
     }
   }
 }

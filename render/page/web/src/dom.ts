@@ -26,7 +26,20 @@ export function make<K extends keyof HTMLElementTagNameMap>(
 
 /** Sets a text only where it is another, so that nothing is laid out again for nothing. */
 export function say(e: Element, text: string): void {
-  if (e.textContent !== text) e.textContent = text;
+  if (e.textContent === text) return;
+  const { firstChild } = e;
+  if (firstChild instanceof Text && firstChild.nextSibling === null && text !== "") firstChild.data = text;
+  else e.textContent = text;
+}
+
+/** Hides an element, or shows it, where that is another: even the same has the page styled again. */
+export function hide(e: HTMLElement, isHidden: boolean): void {
+  if (e.hidden !== isHidden) e.hidden = isHidden;
+}
+
+/** Sets an attribute where it is another. */
+export function mark(e: Element, name: string, value: string): void {
+  if (e.getAttribute(name) !== value) e.setAttribute(name, value);
 }
 
 const inks = new Map<string, string>();

@@ -2,7 +2,7 @@
 // try is planned while they are dragged.
 
 import type { Change, PlanAnswer, Triple } from "./document";
-import { make, rested } from "./dom";
+import { hide, make, mark, rested, say } from "./dom";
 import { plus } from "./seating";
 import type { SolidView } from "./solid";
 import type { State } from "./state";
@@ -79,16 +79,16 @@ export class Hands {
   place(planned: PlanAnswer, isFirst: boolean): void {
     const right = this.solid.rightwards();
     for (const { grip, element } of this.handles) {
-      element.hidden = !isFirst;
+      hide(element, !isFirst);
       const value = this.drag?.grip === grip ? this.drag.now : this.typed?.grip === grip ? this.typed.now : grip.value(planned);
       const [x, y] = this.solid.project(grip.at(planned, value, right));
       element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;
       const words = grip.id === "cut" && value <= -radius(planned) ? "whole" : `${value} ${grip.unit}`;
-      element.setAttribute("aria-valuenow", String(value));
-      element.setAttribute("aria-valuemin", String(grip.id === "cut" ? -radius(planned) : grip.low));
-      element.setAttribute("aria-valuemax", String(grip.id === "cut" ? radius(planned) : grip.high));
-      element.setAttribute("aria-valuetext", words);
-      element.firstElementChild!.textContent = `${grip.words.toLowerCase()} ${words}`;
+      mark(element, "aria-valuenow", String(value));
+      mark(element, "aria-valuemin", String(grip.id === "cut" ? -radius(planned) : grip.low));
+      mark(element, "aria-valuemax", String(grip.id === "cut" ? radius(planned) : grip.high));
+      mark(element, "aria-valuetext", words);
+      say(element.firstElementChild!, `${grip.words.toLowerCase()} ${words}`);
     }
   }
 

@@ -1,6 +1,6 @@
 // Draws one slice of the room in colours, with lines of one value.
 
-import { shade } from "./colours";
+import { packed } from "./colours";
 import { contour } from "./contour";
 import type { Paper } from "./dom";
 import type { Scale } from "./scale";
@@ -11,31 +11,30 @@ import type { Heat, Maybe } from "./types";
 export type Place = (u: number, v: number) => [number, number];
 
 const still = document.createElement("canvas");
+let image: ImageData | null = null;
 
 export function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, at: Place): void {
   const { columns, rows, values } = heat;
-  still.width = columns;
-  still.height = rows;
   const own = still.getContext("2d");
   if (own === null) return;
-  const image = own.createImageData(columns, rows);
+  if (still.width !== columns || still.height !== rows) {
+    still.width = columns;
+    still.height = rows;
+  }
+  if (image?.width !== columns || image.height !== rows) image = own.createImageData(columns, rows);
+  const pixels = new Uint32Array(image.data.buffer);
   for (let r = 0; r < rows; r++) {
     for (let k = 0; k < columns; k++) {
       const v = values[r * columns + k];
-      if (v == null) continue;
-      const [red, green, blue] = shade(light(scale, v));
-      const p = 4 * ((rows - 1 - r) * columns + k);
-      image.data[p] = red;
-      image.data[p + 1] = green;
-      image.data[p + 2] = blue;
-      image.data[p + 3] = 255;
+      pixels[(rows - 1 - r) * columns + k] = v == null ? 0 : packed(light(scale, v));
     }
   }
   own.putImageData(image, 0, 0);
   const [left, bottom] = at(heat.low_m[0], heat.low_m[1]);
   const [right, top] = at(heat.high_m[0], heat.high_m[1]);
   c.imageSmoothingEnabled = true;
-  c.imageSmoothingQuality = "high";
+  // The smoothest takes the processor half of a frame: a map that is drawn anew with each move goes without.
+  c.imageSmoothingQuality = heat.isFine ? "high" : "low";
   c.drawImage(still, left, top, right - left, bottom - top);
 }
 

@@ -1,7 +1,7 @@
 // What each seat loses: with the delays for all, for the middle seat alone, without any, and at best.
 
 import type { Seating, SeatsLost } from "./document";
-import { el, make, say } from "./dom";
+import { el, hide, make, mark, say } from "./dom";
 import { worst } from "./seats";
 import type { State } from "./state";
 import type { Maybe } from "./types";
@@ -41,8 +41,8 @@ export class Losses {
   /** Shows the newest figures. */
   draw(): void {
     const { seating } = this.state;
-    this.section.hidden = seating === null;
-    document.body.dataset.seats = seating === null ? "none" : "many";
+    hide(this.section, seating === null);
+    mark(document.body, "data-seats", seating === null ? "none" : "many");
     if (seating === null) return;
     if (document.activeElement !== this.aim) this.aim.value = seating.aim;
     if (this.seats.length !== seating.each.length) this.renew(seating.each.length);
@@ -52,7 +52,7 @@ export class Losses {
       say(name, seat.name);
       row.toggleAttribute("data-worst", i === least);
       row.toggleAttribute("data-picked", i === this.state.picked);
-      name.setAttribute("aria-pressed", String(i === this.state.picked));
+      mark(name, "aria-pressed", String(i === this.state.picked));
       fill(cells, [seat.planned_db, seat.middle_alone_db, seat.without_db, seat.bound_db]);
     }
     for (const [i, [, of]] of WHOLE.entries()) fill(this.whole[i]!.cells, of4(seating).map(of));

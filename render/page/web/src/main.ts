@@ -16,6 +16,7 @@ import { findings } from "./findings";
 import { Follow } from "./follow";
 import { FoundPanel } from "./found";
 import { Hear } from "./hear";
+import { Parts } from "./inview";
 import { Lede } from "./lede";
 import { Losses } from "./losses";
 import { RoomMap } from "./map";
@@ -66,48 +67,61 @@ function build(start: Started): Visit {
   const trial = new Trial(state);
   const body = new BodyView(state, trial);
   omni(state);
-  let isRest = false;
+  const parts = new Parts();
+  const due = { isAll: false, isMoving: true, isRest: false };
 
-  // Everything that follows the chair is drawn in one frame.
-  const draw = framed(() => {
-    const began = performance.now();
-    map.draw();
+  // Everything that follows the chair is drawn in one frame: canvases before words, since to write on a canvas lays out what was changed.
+  const frame = framed(() => {
+    const { isAll, isMoving, isRest } = due;
+    Object.assign(due, { isAll: false, isMoving: true, isRest: false });
+    if (!isAll) return map.draw();
+    parts.draw(isMoving, isRest);
+    if (isRest) tables.drivers();
+    if (state.moved === null) return;
+    document.body.dataset.seq = String(state.moved.seq);
+    if (document.body.dataset.ready !== undefined) return;
+    document.body.dataset.ready = "yes";
+    requestAnimationFrame(() => window.setTimeout(() => body.begin()));
+  });
+  const trail = () => {
+    due.isAll = true;
+    frame();
+  };
+  const draw = () => {
+    due.isMoving = false;
+    trail();
+  };
+  const map = new RoomMap(state, follow, draw);
+  const round = new Round(state, draw);
+  parts.add(el("polar"), () => round.draw());
+  parts.add(el("room"), () => map.draw());
+  parts.add(null, () => {
     lede.draw();
     losses.draw();
     allRound.draw();
+  });
+  parts.add(el("channels"), () => {
     tables.draw();
     bars.draw();
-    curves.draw(isRest);
-    turns.draw(isRest);
-    round.draw();
-    body.follow(isRest);
-    if (isRest) tables.drivers();
-    isRest = false;
-    document.body.dataset.frameMs = (performance.now() - began).toFixed(2);
-    if (state.moved !== null) {
-      document.body.dataset.seq = String(state.moved.seq);
-      if (document.body.dataset.ready === undefined) requestAnimationFrame(() => window.setTimeout(() => body.begin()));
-      document.body.dataset.ready = "yes";
-    }
   });
-  const map = new RoomMap(state, follow, draw);
-  const round = new Round(state, draw);
+  parts.add(el("solid"), (isRest) => body.follow(isRest));
+  parts.add(el("curves"), (isRest) => curves.draw(isRest));
+  parts.add(el("turns"), (isRest) => turns.draw(isRest));
 
-  for (const news of ["spot", "link", "pick", "ears", "turned"] as const) state.on(news, draw);
-  state.on("moved", draw);
+  for (const news of ["link", "pick", "ears", "turned"] as const) state.on(news, draw);
+  for (const news of ["spot", "moved"] as const) state.on(news, trail);
   state.on("round", () => {
     round.take();
     draw();
   });
   // A strip of the map changes nothing else.
-  const drawMap = framed(() => map.draw());
   state.on("map", () => {
     map.take();
-    drawMap();
+    frame();
     if (follow.heat?.isFine && follow.heat.isWhole) document.body.dataset.rest = String(follow.drawnSeq);
   });
   state.on("rest", () => {
-    isRest = true;
+    due.isRest = true;
     draw();
   });
   state.on("plan", () => {

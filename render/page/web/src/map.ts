@@ -3,7 +3,7 @@
 import { Bar } from "./bar";
 import { Chair } from "./chair";
 import type { Triple } from "./document";
-import { el, ink, make, paper, say } from "./dom";
+import { el, hide, ink, make, mark, paper, say } from "./dom";
 import type { Follow } from "./follow";
 import { drawContours, drawHeat } from "./heat";
 import type { Box, Place } from "./heat";
@@ -84,14 +84,21 @@ export class RoomMap {
     }
   }
 
+  /** The map is of something else than what is asked for. */
+  private get isOther(): boolean {
+    return this.heat === null || this.heatOf !== this.follow.wanted;
+  }
+
+  private get isOld(): boolean {
+    return this.isOther || (this.state.isFormer && (this.state.link === "lost" || this.follow.fault !== ""));
+  }
+
   /** Says that the map is not there yet, over what is left of the former one. */
-  private computing(): boolean {
-    const isOther = this.heat === null || this.heatOf !== this.follow.wanted;
-    const isOld = isOther || (this.state.isFormer && (this.state.link === "lost" || this.follow.fault !== ""));
+  private computing(): void {
+    const { isOther, isOld } = this;
     const words = this.state.link === "lost" ? "No map: the program does not answer." : isOther ? "Computing the map…" : "No map for this place.";
-    this.room.dataset.map = isOld ? "old" : "new";
+    mark(this.room, "data-map", isOld ? "old" : "new");
     say(el("map-say"), isOld ? words : "");
-    return isOld;
   }
 
   /** The map's value at the chair; a comb onset as the head of the page has it. */
@@ -116,9 +123,16 @@ export class RoomMap {
   }
 
   draw(): void {
+    this.picture();
     this.fields();
-    const isOld = this.computing();
-    const { heat, scale } = this;
+    this.computing();
+    this.whose.say();
+    mark(this.canvas, "aria-label", this.words());
+  }
+
+  /** Draws the map itself, and what lies on it. */
+  private picture(): void {
+    const { heat, scale, isOld } = this;
     const { planned, rows, spot } = this.state;
     const frame = heat ?? (planned === null ? null : frameOf(planned, this.follow.view));
     if (frame === null) return;
@@ -144,19 +158,20 @@ export class RoomMap {
     this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
     drawMetre(c, at, p.height);
     if (this.state.ears !== null) drawEars(c, at(...flat(this.state.ears, spot, this.follow.view)));
-    this.chair.put(at, p.width, p.height);
     if (scale !== null) this.bar.draw(scale, this.follow.quantity);
-    this.whose.say();
-    this.canvas.setAttribute("aria-label", this.words());
+    this.chair.put(at, p.width, p.height);
+    this.sayLean(lean.length > 0);
   }
 
-  /** How far one may lean, once that is known of where the chair is; says so below the map. */
+  /** How far one may lean, once that is known of where the chair is. */
   private lean(isOld: boolean): [number, number][][] {
-    const { moved, isFormer, seats } = this.state;
-    const known = isOld || isFormer || moved?.lean?.view !== this.follow.view ? [] : moved.lean.lines;
-    const words = `Within the broken line no more than 1 dB more is lost than ${seats.length > 1 ? "at the seat in it" : "at the chair"}: so far one may lean.`;
-    say(el("lean-say"), known.length > 0 ? words : "");
-    return known;
+    const { moved, isFormer } = this.state;
+    return isOld || isFormer || moved?.lean?.view !== this.follow.view ? [] : moved.lean.lines;
+  }
+
+  private sayLean(isKnown: boolean): void {
+    const words = `Within the broken line no more than 1 dB more is lost than ${this.state.seats.length > 1 ? "at the seat in it" : "at the chair"}: so far one may lean.`;
+    say(el("lean-say"), isKnown ? words : "");
   }
 
   /** Where the chair lies on the slice. */
@@ -176,7 +191,7 @@ export class RoomMap {
       if (document.activeElement !== field && field.value !== text) field.value = text;
     }
     const fault = el("spot-fault");
-    fault.hidden = this.follow.fault === "";
+    hide(fault, this.follow.fault === "");
     say(fault, this.follow.fault);
     this.chair.judge();
   }

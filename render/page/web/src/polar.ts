@@ -1,7 +1,7 @@
 // The level round the body at the chair's height in one octave: with the delays,
 // and without.
 
-import { el, ink, paper } from "./dom";
+import { el, hide, ink, mark, paper } from "./dom";
 import type { State } from "./state";
 import type { Polar, Triple } from "./document";
 import type { Maybe } from "./types";
@@ -33,7 +33,7 @@ export class Round {
   /** Draws; while the chair moves the last circle stays, paler. */
   draw(): void {
     const upright = this.state.planned?.upright ?? null;
-    this.upright.hidden = upright === null;
+    hide(this.upright, upright === null);
     if (this.polar !== null) this.circle(this.canvas, this.polar, false, this.state.moved?.polar ? 1 : 0.45);
     if (upright !== null) this.circle(this.upright, upright, true, this.state.isSettled ? 1 : 0.45);
   }
@@ -75,7 +75,7 @@ export class Round {
     c.globalAlpha = 1;
     this.marks(c, x0, y0, r, top, isUpright ? "from the side" : "front →");
     if (!isUpright) this.chair(c, x0, y0, r);
-    canvas.setAttribute("aria-label", words(isUpright, angle, level[b] ?? [], bands[b] ?? band_hz));
+    mark(canvas, "aria-label", words(isUpright, angle, level[b] ?? [], bands[b] ?? band_hz));
   }
 
   private rings(c: CanvasRenderingContext2D, x0: number, y0: number, r: number): void {

@@ -2,11 +2,11 @@
 
 import { solids } from "./bodies";
 import { channelColour, css } from "./colours";
-import type { PlanAnswer, Triple } from "./document";
+import type { PlanAnswer, Solid, Triple } from "./document";
 import { ink } from "./dom";
 import type { Box, Place } from "./heat";
 import { nice } from "./scale";
-import { flat, radius, toEye } from "./slice";
+import { flat, reach, toEye } from "./slice";
 import type { Row, View } from "./types";
 
 type Point = readonly [number, number];
@@ -53,8 +53,7 @@ export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAn
   }
   for (const solid of solids(planned)) {
     c.beginPath();
-    const points = solid.vertices_mm.map(([x, y, z]) => flat([x / 1000, y / 1000, z / 1000], spot, view));
-    for (const [i, point] of hull(points).entries()) {
+    for (const [i, point] of outline(solid, spot, view).entries()) {
       const [x, y] = at(...point);
       if (i === 0) c.moveTo(x, y);
       else c.lineTo(x, y);
@@ -69,15 +68,34 @@ export function drawBody(c: CanvasRenderingContext2D, at: Place, planned: PlanAn
   }
   const channel = new Map(rows.map((d) => [d.id, d.channel]));
   const [o] = at(0, 0);
+  const dots = new Map<number, Path2D>(); // of each channel in one
   for (const d of planned.drivers) {
     if (toEye(d.normal, spot, view) < 0.05) continue;
     const [x, y] = at(...flat([d.at_mm[0] / 1000, d.at_mm[1] / 1000, d.at_mm[2] / 1000], spot, view));
     const r = Math.max(1.1, 0.42 * (at(d.cone_mm / 1000, 0)[0] - o));
-    c.fillStyle = css(channelColour(channel.get(d.id) ?? 1));
-    c.beginPath();
-    c.arc(x, y, r, 0, 2 * Math.PI);
-    c.fill();
+    const id = channel.get(d.id) ?? 1;
+    let path = dots.get(id);
+    if (path === undefined) dots.set(id, (path = new Path2D()));
+    path.moveTo(x + r, y);
+    path.arc(x, y, r, 0, 2 * Math.PI);
   }
+  for (const [id, path] of dots) {
+    c.fillStyle = css(channelColour(id));
+    c.fill(path);
+  }
+}
+
+/** The outlines that were drawn last: a body of many corners has the same while it is seen from the same side. */
+const outlines = new WeakMap<Solid, { from: string; line: [number, number][] }>();
+
+function outline(solid: Solid, spot: Triple, view: View): [number, number][] {
+  const from = view === "above" ? view : Math.atan2(spot[1], spot[0]).toFixed(4);
+  let found = outlines.get(solid);
+  if (found?.from !== from) {
+    found = { from, line: hull(solid.vertices_mm.map(([x, y, z]) => flat([x / 1000, y / 1000, z / 1000], spot, view))) };
+    outlines.set(solid, found);
+  }
+  return found.line;
 }
 
 /** Marks where the ears are of somebody who walks. */
@@ -130,8 +148,8 @@ export function drawFront(c: CanvasRenderingContext2D, at: Place, planned: PlanA
 /** Draws an arrow from the first body in a direction along the floor, with a word at its tip. Returns what the word takes up. */
 function drawArrow(c: CanvasRenderingContext2D, at: Place, planned: PlanAnswer, [u, v]: Point, word: string): Box {
   const d = Math.hypot(u, v);
-  const reach = Math.max(...planned.solid.vertices_mm.map(([x, y]) => (x * u + y * v) / d), radius(planned, 100)) / 1000;
-  const [x0, y0] = at((u / d) * reach, (v / d) * reach);
+  const far = reach(planned, [u / d, v / d, 0]);
+  const [x0, y0] = at((u / d) * far, (v / d) * far);
   const [dx, dy] = [u / d, -v / d];
   const place = (along: number, aside: number): Point => [x0 + along * dx - aside * dy, y0 + along * dy + aside * dx];
   c.beginPath();

@@ -1,7 +1,7 @@
 // The seats on the map, and what is below it for the one that is picked: its name, its weight, and whether there is one.
 
 import type { Change, Seating as Lost, Triple } from "./document";
-import { el, make, say } from "./dom";
+import { el, hide, make, mark, say } from "./dom";
 import { Handle, kept } from "./handle";
 import type { Ground } from "./handle";
 import type { Box, Place } from "./heat";
@@ -72,7 +72,7 @@ export class Seats {
   put(at: Place, wide: number, high: number, clear: Box[]): Box[] {
     const { state, follow } = this.ground;
     const isShown = state.seats.length > 1;
-    this.box.hidden = !isShown;
+    hide(this.box, !isShown);
     this.heads(isShown);
     this.fields();
     if (!isShown) return [];
@@ -83,8 +83,11 @@ export class Seats {
     const taken: Box[] = [body, ...clear, ...state.seats.map((place): Box => [...at(...flat(place, state.spot, follow.view)), SEAT_PX - 4, SEAT_PX - 4])];
     for (const [i, { handle, number, name }] of this.spots.entries()) {
       const place = state.seats[i];
-      handle.element.hidden = name.hidden = place === undefined;
-      if (place === undefined) continue;
+      hide(handle.element, place === undefined);
+      if (place === undefined) {
+        hide(name, true);
+        continue;
+      }
       const [x, y] = at(...flat(place, state.spot, follow.view));
       handle.element.style.left = `${((100 * x) / wide).toFixed(2)}%`;
       handle.element.style.top = `${((100 * y) / high).toFixed(2)}%`;
@@ -93,10 +96,10 @@ export class Seats {
       handle.element.toggleAttribute("data-picked", isPicked);
       const isPlain = isRound || (state.seats.length > MOST_NUMBERS && !isPicked && i !== least);
       handle.element.toggleAttribute("data-plain", isPlain);
-      handle.element.dataset.state = follow.fault !== "" && isPicked ? "fault" : i === least ? "worst" : "fits";
+      mark(handle.element, "data-state", follow.fault !== "" && isPicked ? "fault" : i === least ? "worst" : "fits");
       say(number, isPlain ? "" : decibels(state.seating?.each[i]?.planned_db ?? null));
-      handle.element.setAttribute("aria-label", this.words(i, least));
-      name.hidden = state.seats.length > MOST_NAMES && !isPicked && i !== least;
+      mark(handle.element, "aria-label", this.words(i, least));
+      hide(name, state.seats.length > MOST_NAMES && !isPicked && i !== least);
       if (name.hidden) continue;
       say(name, `${this.nameOf(i)}${i === least ? " · worst" : ""}`);
       const box = beside([x, y], name.textContent!.length, taken, wide, high);
@@ -164,8 +167,8 @@ export class Seats {
   private fields(): void {
     const { state } = this.ground;
     const listener = state.seats.length > 1 ? state.seated[state.picked] : undefined;
-    this.own.hidden = listener === undefined;
-    el("seat-remove").hidden = !(listener?.key.startsWith("seat[") ?? false);
+    hide(this.own, listener === undefined);
+    hide(el("seat-remove"), !(listener?.key.startsWith("seat[") ?? false));
     el<HTMLButtonElement>("seat-add").disabled = state.seats.length >= MOST_SEATS;
     if (listener === undefined) return say(el("seat-row-say"), "");
     const isSeat = listener.key.startsWith("seat[");

@@ -1,6 +1,6 @@
 // The slice of the room that the map shows, from above or from the side.
 
-import type { PlanAnswer, Triple } from "./document";
+import type { PlanAnswer, Solid, Triple } from "./document";
 import type { Place } from "./heat";
 import type { Heat, View } from "./types";
 import { length } from "./words";
@@ -51,9 +51,22 @@ export function toEye(normal: Triple, spot: Triple, view: View): number {
   return (normal[0] * y - normal[1] * x) / d;
 }
 
-/** How far the body reaches from its middle, m. */
-export function reach(planned: PlanAnswer | null): number {
-  return Math.max(...(planned?.solid.vertices_mm ?? []).map(length), radius(planned, 100)) / 1000;
+/** How far bodies reach, which is asked with every move. */
+const reaches = new WeakMap<Solid, Map<string, number>>();
+
+/** How far the first body reaches from its middle, m; in a direction of unit length alone, if one is given. */
+export function reach(planned: PlanAnswer | null, along: Triple | null = null): number {
+  if (planned === null) return radius(planned, 100) / 1000;
+  const { solid } = planned;
+  let known = reaches.get(solid);
+  if (known === undefined) reaches.set(solid, (known = new Map()));
+  const key = along?.map((v) => v.toFixed(6)).join() ?? "";
+  let far = known.get(key);
+  if (far === undefined) {
+    const of = along === null ? length : (v: Triple) => v[0] * along[0] + v[1] * along[1] + v[2] * along[2];
+    known.set(key, (far = solid.vertices_mm.reduce((most, v) => Math.max(most, of(v)), radius(planned, 100)) / 1000));
+  }
+  return far;
 }
 
 /** The body's radius in mm; where there is none, another. */

@@ -2,7 +2,7 @@
 
 import { chip } from "./chip";
 import { bar } from "./delaybars";
-import { el, make, say } from "./dom";
+import { el, make, mark, say } from "./dom";
 import type { State } from "./state";
 import type { PlanAnswer, Rounding, Setting } from "./document";
 import type { Row } from "./types";
@@ -70,7 +70,7 @@ export class Tables {
       say(row.way, this.way(c.delay_us));
       const before = former?.find((f) => f.id === c.id);
       for (const [cell, isOther] of [[row.delay, before?.delay_us !== c.delay_us], [row.gain, before?.gain_db !== c.gain_db]] as const) cell.classList.toggle("changed", former !== undefined && isOther);
-      row.delay.title = before === undefined || before.delay_us === c.delay_us ? "" : `before: ${milliseconds(before.delay_us)} ms`;
+      mark(row.delay, "title", before === undefined || before.delay_us === c.delay_us ? "" : `before: ${milliseconds(before.delay_us)} ms`);
       say(row.gain, decibels(c.gain_db));
       say(row.ids, runs(c.drivers));
     }
