@@ -5,6 +5,7 @@ import (
 	"embed"
 	"io/fs"
 	"net/http"
+	"sync"
 
 	"pappus/layout/design"
 	"pappus/render/outdir"
@@ -59,6 +60,7 @@ type Page struct {
 	ticks   ticks
 	phone   phoneAnswer   // how a phone comes to the bench
 	working chan struct{} // heavy work
+	opening sync.Mutex    // held while a plan is made ahead
 	handler http.Handler
 }
 
@@ -91,6 +93,10 @@ func New(o Options) (*Page, error) {
 	}
 	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
 	mux.Handle("GET /", http.FileServerFS(files))
+	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) {
+		go p.ahead(context.WithoutCancel(r.Context()))
+		http.ServeFileFS(w, r, files, "index.html")
+	})
 	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/watch", atMost(mostSockets, "too many pages at once; close one")(p.watch))
@@ -151,6 +157,20 @@ func (p *Page) workOn(ctx context.Context, text string) (made *planned, done fun
 		done, err = p.work(ctx)
 	}
 	return made, done, err
+}
+
+// ahead plans the design that a page which is being opened will ask for, beside the browser that
+// still reads the page. It is for one at a time, and as patient as one who waits for an answer.
+func (p *Page) ahead(ctx context.Context) {
+	if !p.opening.TryLock() {
+		return
+	}
+	defer p.opening.Unlock()
+	ctx, stop := context.WithTimeout(ctx, patience)
+	defer stop()
+	if text, err := p.disk.read(); err == nil {
+		_, _ = p.plans.of(ctx, string(text), p.work) // whoever asks for it is told what is wrong
+	}
 }
 
 // start answers with what the page begins from.

@@ -427,3 +427,25 @@ func TestPlansAreKept(t *testing.T) {
 		t.Errorf("%d are kept", p.plans.kept.Len())
 	}
 }
+
+// TestPlansAhead: who opens the page finds its design planned; who opens anything else does not have it planned.
+func TestPlansAhead(t *testing.T) {
+	for _, test := range []struct {
+		path string
+		want bool
+	}{{"/page.css", false}, {"/", true}} {
+		p, path := newPage(t, small)
+		p.ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "http://127.0.0.1:7000"+test.path, nil))
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		known := func() bool { return p.plans.kept.Contains(hashOf(text)) }
+		for i := 0; test.want && !known() && i < 1000; i++ {
+			time.Sleep(10 * time.Millisecond)
+		}
+		if known() != test.want {
+			t.Errorf("%s: planned %t, want %t", test.path, known(), test.want)
+		}
+	}
+}

@@ -5,11 +5,13 @@ import {
   CircleGeometry, Color, DirectionalLight, DoubleSide, Group, HemisphereLight, InstancedMesh, LineSegments, Mesh,
   MeshBasicMaterial, PerspectiveCamera, PlaneGeometry, Raycaster, RingGeometry, Scene, SRGBColorSpace, Vector2, Vector3,
 } from "three";
+import type { WebGLRenderer } from "three";
 
 import type { RGB } from "./colours";
 import { DiscWords } from "./discwords";
 import { ink, sizeOf } from "./dom";
 import { Easel } from "./easel";
+import type { Subject } from "./easel";
 import type { PlanAnswer, Triple } from "./document";
 import { ARROW, arrowhead, edges, empty, hangs, laid, MM, panes, reach, set, shell, softShade } from "./solidparts";
 import type { Pane } from "./solidparts";
@@ -68,8 +70,8 @@ export class SolidView {
 
   /** Shows another plan's body. */
   take(planned: PlanAnswer): void {
-    const same = this.planned !== null && JSON.stringify(this.planned.empty) === JSON.stringify(planned.empty) && JSON.stringify(this.planned.solid) === JSON.stringify(planned.solid)
-      && JSON.stringify(this.planned.drivers) === JSON.stringify(planned.drivers);
+    const was = this.planned;
+    const same = was !== null && alike(was.empty, planned.empty) && alike(was.solid, planned.solid) && alike(was.drivers, planned.drivers);
     const isOther = this.planned === null || hangs(this.planned) !== hangs(planned);
     this.planned = planned;
     if (isOther) this.turning.from(hangs(planned));
@@ -82,6 +84,7 @@ export class SolidView {
     this.discs(planned);
     this.words.take(planned, this.size);
     this.table();
+    this.easel.renew();
   }
 
   /** What the newest picture took, ms; null: not known. */
@@ -94,15 +97,17 @@ export class SolidView {
     const { width, height } = sizeOf(this.canvas);
     if (width === 0 || height === 0 || this.planned === null) return;
     this.spot = spot;
-    const render = () => this.render(width, height, spot, look);
-    if (still === null) this.easel.draw(width, height, render);
-    else this.easel.copyTo(still, width, height, render);
+    const { scene, camera } = this;
+    const prepare = () => {
+      this.paint(look);
+      this.light(spot);
+    };
+    const subject: Subject = { scene, camera, prepare, render: (renderer) => this.render(renderer, width, height, spot) };
+    if (still === null) this.easel.draw(width, height, subject);
+    else this.easel.copyTo(still, width, height, subject);
   }
 
-  private render(w: number, h: number, spot: Triple, look: Look): void {
-    const { renderer } = this.easel;
-    this.paint(look);
-    this.light(spot);
+  private render(renderer: WebGLRenderer, w: number, h: number, spot: Triple): void {
     renderer.setScissorTest(true);
     for (const pane of panes(w, h)) {
       this.aim(pane, spot);
@@ -170,6 +175,7 @@ export class SolidView {
   ghost(former: PlanAnswer | null): void {
     empty(this.ghosts);
     if (former !== null) this.ghosts.add(edges(former, Number(former.values["body.radius_mm"] ?? 150) * MM));
+    this.easel.renew();
     this.changed();
   }
 
@@ -261,3 +267,10 @@ export class SolidView {
   }
 }
 
+/** Whether two things that were read from JSON are the same. */
+function alike(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  const keys = Object.keys(a);
+  return keys.length === Object.keys(b).length && keys.every((k) => alike((a as Record<string, unknown>)[k], (b as Record<string, unknown>)[k]));
+}

@@ -3,9 +3,9 @@
 import { chip } from "./chip";
 import { bar } from "./delaybars";
 import { el, make, mark, say } from "./dom";
+import { DriverTable } from "./drivertable";
 import type { State } from "./state";
 import type { PlanAnswer, Rounding, Setting } from "./document";
-import type { Row } from "./types";
 import { decibels, fixed, hertz, milliseconds, runs } from "./words";
 
 interface Cells {
@@ -20,6 +20,7 @@ export class Tables {
   /** The woofer's cell, with what it is set to at the plan's spot. */
   private others: { delay: HTMLElement; way: HTMLElement; delay_us: number }[] = [];
   private readonly all = el<HTMLDetailsElement>("all-drivers");
+  private readonly long = new DriverTable();
 
   constructor(private readonly state: State) {
     state.on("plan", () => this.take());
@@ -91,15 +92,7 @@ export class Tables {
     const { rows } = this.state;
     if (rows.length === 0 || !this.all.open) return;
     const picked = el<HTMLSelectElement>("pick").value;
-    el("drivers").querySelector("tbody")!.replaceChildren(
-      ...rows.map((d) =>
-        make("tr", { class: String(d.id) === picked ? "picked-row" : undefined },
-          make("th", { scope: "row" }, String(d.id)), make("td", {}, chip(d.channel)),
-          ...[milliseconds(d.delay_us), decibels(d.level_db), ...ways(d)]
-            .map((text) => make("td", { class: "number" }, text)),
-          make("td", {}, d.way === null ? "…" : d.way.seen ? "yes" : "hidden")),
-      ),
-    );
+    this.long.show(rows, picked);
   }
 
   /** Puts the table on the clipboard, for a spreadsheet. */
@@ -117,12 +110,6 @@ export class Tables {
     }
     setTimeout(() => say(button, "Copy"), 1600);
   }
-}
-
-/** A driver's ways and when it is heard; dots while the chair moves. */
-function ways({ way }: Row): string[] {
-  if (way === null) return ["…", "…", "…"];
-  return [fixed(way.path_m, 3), fixed(way.straight_path_m, 3), milliseconds(way.field_arrival_us ?? way.arrival_us)];
 }
 
 /** What the processor's step makes of the delays, in words. */
