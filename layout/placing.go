@@ -204,6 +204,7 @@ func (a *Array) Extent(towards r3.Vec) float64 {
 // ceiling above it, or a wall behind it.
 type Surface struct {
 	Present bool
+	Near    bool   // it is there, whether or not its echo is asked for: the body's own field bends round both
 	On      string // surface, ceiling or wall; empty: surface
 	// Height is that of a level one, in m from the origin; of a wall it is how far forward
 	// from there, below 0.
@@ -256,7 +257,7 @@ func (a *Array) surface(d *design.Design) Surface {
 	}
 	to := Towards(d.Placing.On)
 	away := a.Extent(to) + d.Body.Stand
-	return Surface{Present: true, On: d.Placing.On, Height: away * (to.X + to.Z), Absorption: d.Surface.Absorption}
+	return Surface{Present: true, Near: true, On: d.Placing.On, Height: away * (to.X + to.Z), Absorption: d.Surface.Absorption}
 }
 
 // FixedTo returns the surface of a room that the body is fixed to, or stands over.

@@ -112,7 +112,7 @@ func source(from, left, right r3.Vec) head.Source {
 // from there.
 func (h *Hearing) towards(g group, mount, place r3.Vec) r3.Vec {
 	body := h.plan.Array.Body
-	if g.apart || h.plan.Array.Timing.Model != sphereModel {
+	if g.apart || !hasBody(h.plan.Array) {
 		return r3.Sub(mount, place)
 	}
 	mount, place = body.OnBall(mount), r3.Sub(place, body.BallCentre)

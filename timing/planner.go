@@ -54,11 +54,12 @@ type Planner struct {
 	pressure  pressures // at the spot that was heard last
 	least     leastCorner
 	sizes     stringSizes
-	ratedVolt float64       // V, RMS over a driver, what it stands for long; +Inf: not known
-	late      *arrival.Late // how much later than by the path the field is heard
-	hall      *hall         // nil: no seats were asked for yet
-	served    served        // for the seats that were asked for last
-	doubtful  []Finding     // of the model, for this body
+	ratedVolt float64        // V, RMS over a driver, what it stands for long; +Inf: not known
+	timer     *radiate.Scene // in whose band the true field of a body is timed; nil: the ball's is
+	late      *arrival.Late  // how much later than by the path the field is heard
+	hall      *hall          // nil: no seats were asked for yet
+	served    served         // for the seats that were asked for last
+	doubtful  []Finding      // of the model, for this body
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
@@ -81,6 +82,11 @@ func newPlanner(a *layout.Array, frequency []float64) (*Planner, error) {
 	}
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
+	}
+	if a.Timing.Model == bodyModel {
+		if p.timer, err = newScene(alone(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh)); err != nil {
+			return nil, err
+		}
 	}
 	p.pressure = newPressures(a, frequency)
 	return p, nil
@@ -213,14 +219,38 @@ func (p *Planner) arrivals(a *layout.Array) []Arrival {
 	out := make([]Arrival, len(a.Mounts))
 	var h hearer
 	h.moveIn(a, p.late, p.speed, a.Spot)
+	timed := p.timed(a)
 	for m, mount := range a.Mounts {
 		r := &out[m]
 		r.Path, r.Straight, r.Seen = way(a, mount, a.Spot)
-		r.Time, r.Field = r.Path/p.speed, h.heard(mount)
+		r.Time = r.Path / p.speed
+		if timed != nil {
+			r.Field = timed[m]
+		} else {
+			r.Field = h.heard(mount)
+		}
 		energy := p.pressure.energy(m)
 		if r.Level = 10 * math.Log10(energy); energy == 0 {
 			r.Field = math.NaN() // behind a baffle there is nothing to time
 		}
+	}
+	return out
+}
+
+// timed returns when each driver is heard at an array's spot by the true field of its body, the
+// time that fits its phase best (package arrival); nil where the model is another. It lies
+// between a little before the shortest way and as much later as half round the body.
+func (p *Planner) timed(a *layout.Array) []float64 {
+	if p.timer == nil {
+		return nil
+	}
+	n := len(p.timer.Medium.Frequency)
+	heard, out := make([]complex128, len(a.Mounts)*n), make([]float64, len(a.Mounts))
+	p.timer.Hear(heard, p.timer.Direct(), a.Spot)
+	find, margin := arrival.NewFinder(p.timer.Medium.Frequency), a.Body.Radius/p.speed
+	for m, mount := range a.Mounts {
+		long, _, _ := way(a, mount, a.Spot)
+		out[m] = find.Find(heard[m*n:(m+1)*n], long/p.speed-margin/2, long/p.speed+2*margin)
 	}
 	return out
 }

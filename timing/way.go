@@ -18,7 +18,13 @@ const (
 	sphereModel = radiate.SphereModel
 	pointModel  = radiate.PointModel
 	baffleModel = radiate.BaffleModel
+	bodyModel   = radiate.BodyModel
 )
+
+// hasBody tells whether an array's model has a body that sound goes round.
+func hasBody(a *layout.Array) bool {
+	return a.Timing.Model == sphereModel || a.Timing.Model == bodyModel
+}
 
 // way returns how far sound goes from a mount to a place, in m, the straight line
 // between them, and whether the mount is seen from the place. Round the ball that
@@ -34,7 +40,7 @@ func ownWay(a *layout.Array, m layout.Mount, at r3.Vec) (long, straight float64,
 	ray := r3.Sub(at, m.Point)
 	straight = r3.Norm(ray)
 	switch a.Timing.Model {
-	case sphereModel:
+	case sphereModel, bodyModel:
 		long, _, seen = path.Between(a.Body.OnBall(m.Point), r3.Sub(at, a.Body.BallCentre))
 		return long, straight, seen
 	case baffleModel:
@@ -47,7 +53,7 @@ func ownWay(a *layout.Array, m layout.Mount, at r3.Vec) (long, straight float64,
 // the fit over the design's band; nil where the model has no body to go round, since
 // there field and path are one.
 func newLate(a *layout.Array, speed float64) (*arrival.Late, error) {
-	if a.Timing.Model != sphereModel {
+	if !hasBody(a) {
 		return nil, nil
 	}
 	key := lateKey{radiate.ConeCap(a), a.Timing.FieldLow, a.Timing.FieldHigh, speed}

@@ -42,7 +42,7 @@ func (r *reader) fill() {
 		r.Mounts.Over = cmp.Or(r.Mounts.Over, ball)
 		r.Mounts.Symmetry = cmp.Or(r.Mounts.Symmetry, 1)
 	}
-	if !r.has("timing.delays_by") && r.Timing.Model != sphere {
+	if !r.has("timing.delays_by") && r.Timing.Model != sphere && r.Timing.Model != bodyModel {
 		r.Timing.DelaysBy = straight // in open air, and before a wall, nothing is in the way
 	}
 	def("driver.cutout_mm", &r.Driver.CutoutRadius, r.Driver.ConeRadius)

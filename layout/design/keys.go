@@ -16,7 +16,7 @@ var (
 	}
 	bases  = []string{"icosahedron", "octahedron", "tetrahedron"}
 	places = []string{"faces", "vertices", "edges", "even", "list"}
-	models = []string{sphere, point, "baffle"}
+	models = []string{sphere, point, "baffle", bodyModel}
 	ways   = []string{"path", "field", straight}
 	splits = []string{"arrival", "neighbours", "height"}
 	held   = []string{OnSurface, OnCeiling, OnWall}
@@ -28,15 +28,16 @@ var (
 )
 
 const (
-	geodesic = "geodesic"
-	ball     = "ball"
-	prism    = "prism"
-	anti     = "antiprism"
-	file     = "file"
-	dome     = "dome"
-	sphere   = "sphere"
-	point    = "point"
-	straight = "straight"
+	geodesic  = "geodesic"
+	ball      = "ball"
+	prism     = "prism"
+	anti      = "antiprism"
+	file      = "file"
+	dome      = "dome"
+	sphere    = "sphere"
+	bodyModel = "body"
+	point     = "point"
+	straight  = "straight"
 	// What seats can be good at for nobody in particular, and the shapes of areas.
 	round     = "round"
 	lineShape = "line"
@@ -178,6 +179,7 @@ func (d *Design) plainTables() []Table {
 		}},
 		{Name: "timing", Rows: []Row{
 			{"model", &d.Timing.Model, among(models...), 1, sphere, "model of a driver"},
+			{"solve_to_hz", &d.Timing.SolveTo, From(500, 20000), 1, 4000.0, "body's field solved up to"},
 			{"delays_by", &d.Timing.DelaysBy, among(ways...), 1, "field", ""},
 			{"field_low_hz", &d.Timing.FieldLow, From(50, 20000), 1, 500.0, "phase fitted from"},
 			{"field_high_hz", &d.Timing.FieldHigh, From(50, 20000), 1, 8000.0, "phase fitted up to"},

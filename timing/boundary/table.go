@@ -231,3 +231,6 @@ func (t *Table) Radial(dst []complex128, k, r float64) {
 		dst[n] *= turn / near[n]
 	}
 }
+
+// Wide is how many coefficients waves of a degree have: C and S.
+func Wide(degree int) int { return 2 * harmonic.Count(degree) }

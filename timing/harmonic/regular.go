@@ -152,3 +152,47 @@ func Legendre(degree, m int, at r3.Vec) []float64 {
 	newRoots(degree+1).legendre(out, m, at.Z/r, sectoral(m)*math.Pow(flat/r, float64(m)))
 	return out
 }
+
+// Angles sets dst to e_m N_nm cos m phi of a direction by Index, then as many with sin, for a
+// degree. The direction need not be of unit length.
+func Angles(dst []float64, degree int, at r3.Vec) {
+	cos, sin, azimuth := Frame{r3.Vec{X: 1}, r3.Vec{Y: 1}, r3.Vec{Z: 1}}.Angles(at)
+	t, half := newRoots(degree+1), Count(degree)
+	first, double := 1.0, 1.0
+	for m := range degree + 1 {
+		from := Index(degree, m, m)
+		row := dst[from : from+degree+1-m]
+		t.legendre(row, m, cos, first)
+		first *= sin * math.Sqrt(float64(2*m+1)/float64(2*m+2))
+		si, co := math.Sincos(float64(m) * azimuth)
+		for i, v := range row {
+			dst[half+from+i] = double * v * si
+			row[i] = double * v * co
+		}
+		double = 2
+	}
+}
+
+// TimesRadial sets dst to angles of a degree, times radial[n].
+func TimesRadial(dst []complex128, angle []float64, radial []complex128, degree int) {
+	half := Count(degree)
+	for m := range degree + 1 {
+		from := Index(degree, m, m)
+		for i, z := range radial[m:] {
+			a, b := angle[from+i], angle[half+from+i]
+			dst[from+i] = complex(a*real(z), a*imag(z))
+			dst[half+from+i] = complex(b*real(z), b*imag(z))
+		}
+	}
+}
+
+// AddWaves adds to dst, of a degree, what src has, of a degree that is not above it.
+func AddWaves(dst []complex128, degree int, src []complex128, of int) {
+	for m := range of + 1 {
+		to, from := Index(degree, m, m), Index(of, m, m)
+		for i := range of + 1 - m {
+			dst[to+i] += src[from+i]
+			dst[Count(degree)+to+i] += src[Count(of)+from+i]
+		}
+	}
+}

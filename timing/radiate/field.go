@@ -13,6 +13,7 @@ const (
 	SphereModel = "sphere"
 	PointModel  = "point"
 	BaffleModel = "baffle"
+	BodyModel   = "body"
 )
 
 // Field is the sound of drivers at one place after another, for the slice of frequencies
@@ -44,6 +45,8 @@ func newField(a *layout.Array, m *Medium, tolerance float64) (Field, error) {
 		return Baffle(m, a.Driver.ConeRadius), nil
 	case SphereModel:
 		return Sphere(m, ConeCap(a), a.Body.BallCentre, tolerance)
+	case BodyModel:
+		return newBody(a, m, tolerance)
 	}
 	return nil, fmt.Errorf("no model is called %q", a.Timing.Model)
 }

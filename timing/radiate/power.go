@@ -27,13 +27,23 @@ func (s *Scene) Power(feed Feed) []float64 {
 
 // power adds that of the body of a way.
 func (s *Scene) power(out []float64, feed Feed, way Way) {
-	if ball, ok := s.Field.(*sphere); ok {
-		series := ball.series(seriesTolerance)
-		series.Move(math.Inf(1))
-		sum := s.harmonics(way.Body, feed, harmonic.Round(r3.Vec{Z: 1}), series)
-		for f := range out {
-			re, im := series.Terms(f)
-			out[f] += sum.Power(f, re, im)
+	switch field := s.Field.(type) {
+	case *sphere:
+		for f, v := range s.ballPower(field, feed, way.Body) {
+			out[f] += v
+		}
+		return
+	case *bodyField:
+		// Where the one goes over into the other, so does their power.
+		degree, waves := field.sum(s.Array.Mounts, way.Body, feed)
+		sum, radial := harmonic.NewSumOf(degree, waves), newBodyRadial(field, degree)
+		radial.Move(math.Inf(1))
+		for f, v := range s.ballPower(field.full, feed, way.Body) {
+			if share := field.share[f]; share < 1 {
+				re, im := radial.Terms(f)
+				v = share*v + sum.Power(f, re, im)/(1-share)
+			}
+			out[f] += v
 		}
 		return
 	}
@@ -54,6 +64,19 @@ func (s *Scene) reach() float64 {
 		extent = max(extent, r3.Norm(m.Point))
 	}
 	return extent * s.Medium.Wavenumber[len(s.Medium.Wavenumber)-1]
+}
+
+// ballPower returns that of caps on a ball.
+func (s *Scene) ballPower(ball *sphere, feed Feed, body int) []float64 {
+	series := ball.series(seriesTolerance)
+	series.Move(math.Inf(1))
+	sum := s.harmonics(body, feed, harmonic.Round(r3.Vec{Z: 1}), series)
+	out := make([]float64, len(s.Medium.Frequency))
+	for f := range out {
+		re, im := series.Terms(f)
+		out[f] = sum.Power(f, re, im)
+	}
+	return out
 }
 
 // degree returns the degree N of spherical harmonics that the far field of a source needs,

@@ -83,7 +83,13 @@ func (s *Scene) seen(way Way, places []r3.Vec) []r3.Vec {
 
 // onRing tells whether a place so far from the ball's centre is summed over harmonics.
 func (s *Scene) onRing(r float64) bool {
-	return s.Array.Timing.Model == SphereModel && r >= closeBy*s.Array.Body.BallRadius
+	switch field := s.Field.(type) {
+	case *sphere:
+		return r >= closeBy*field.cap.Radius
+	case *bodyField:
+		return r >= closeBy*max(field.ball.cap.Radius, field.table.Reach)
+	}
+	return false
 }
 
 // EachNear visits the places that are not on rings, as Each does, by the quick field: close
@@ -120,27 +126,59 @@ type whole struct {
 
 // wholeWorker is one goroutine's room to work.
 type wholeWorker struct {
-	series *ball.Series
+	series radialSeries
 	ring   *harmonic.Ring
 	spread []complex128
 	one    []complex128
 }
 
+// radialSeries is the functions of the distance that harmonics are times, for each frequency:
+// those of a distance in m, Move says which.
+type radialSeries interface {
+	Move(r float64)
+	Terms(f int) (re, im []float64)
+}
+
 // newWhole returns the harmonics of a body, in a frame of its own, that places from so far from the ball's centre on need.
-func (s *Scene) newWhole(body int, feed Feed, frame harmonic.Frame, nearest float64) *whole {
-	w := &whole{medium: s.Medium, n: len(s.Medium.Frequency)}
+func (s *Scene) newWhole(body int, feed Feed, frame harmonic.Frame, nearest float64) []*whole {
 	if math.IsInf(nearest, 1) {
-		return w // no place needs them
+		return nil // no place needs them
 	}
-	ball := s.Field.(*sphere)
+	switch field := s.Field.(type) {
+	case *sphere:
+		return []*whole{s.wholeBall(field, body, feed, frame, nearest)}
+	case *bodyField:
+		return []*whole{s.wholeBody(field, body, feed, frame), s.wholeBall(field.full, body, feed.times(field.share), frame, nearest)}
+	}
+	return nil
+}
+
+// wholeBall returns the harmonics of caps on a ball.
+func (s *Scene) wholeBall(ball *sphere, body int, feed Feed, frame harmonic.Frame, nearest float64) *whole {
 	longest := ball.series(seriesTolerance)
 	longest.Move(nearest)
-	sum := s.harmonics(body, feed, frame, longest)
+	return newWhole(s.Medium, s.harmonics(body, feed, frame, longest), func() radialSeries { return ball.series(seriesTolerance) })
+}
+
+// newWhole returns one of a sum, with a series for each goroutine.
+func newWhole(m *Medium, sum *harmonic.Sum, series func() radialSeries) *whole {
+	w := &whole{medium: m, n: len(m.Frequency)}
 	for range cores.Count() {
-		w.worker = append(w.worker, wholeWorker{ball.series(seriesTolerance), harmonic.NewRing(sum, w.n),
-			make([]complex128, w.n), make([]complex128, w.n)})
+		w.worker = append(w.worker, wholeWorker{series(), harmonic.NewRing(sum, w.n), make([]complex128, w.n), make([]complex128, w.n)})
 	}
 	return w
+}
+
+// times returns a feed times a factor for each frequency.
+func (f Feed) times(factor []float64) Feed {
+	out := Feed{f.Group, make([][]complex128, len(f.Weight))}
+	for g, row := range f.Weight {
+		out.Weight[g] = make([]complex128, len(row))
+		for i, v := range row {
+			out.Weight[g][i] = v * complex(factor[i], 0)
+		}
+	}
+	return out
 }
 
 // harmonics returns the sum over a body's mounts of a feed, as far as a series has terms.

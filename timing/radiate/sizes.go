@@ -27,6 +27,7 @@ type Sizes struct {
 	series    [][]float64 // [distance][frequency][n], degree+1 to a row
 	degree    int
 	energy    [][]float64 // [distance][angle]
+	grid      *grid       // of drivers on a body with faces, whose energies are the ball's all the same
 	low, step float64     // one over the first distance, and from one to the next, 1/m
 }
 
@@ -36,7 +37,7 @@ func (s *Scene) NewSizes(rings *Rings, response []complex128, from, to int) *Siz
 	near, far := rings.Ring[0].R, rings.Ring[len(rings.Ring)-1].R
 	z := &Sizes{scene: s, rings: rings, low: 1 / far, step: max(1/near-1/far, 1e-9) / (sizeDistances - 1)}
 	n := len(s.Medium.Frequency)
-	longest := s.Field.(*sphere).series(seriesTolerance)
+	longest := s.ball().series(seriesTolerance)
 	longest.Move(near)
 	for f := range n {
 		re, _ := longest.Terms(f)
@@ -46,7 +47,18 @@ func (s *Scene) NewSizes(rings *Rings, response []complex128, from, to int) *Siz
 	transform := harmonic.NewTransform(z.degree, 2*z.degree)
 	z.series, z.energy = make([][]float64, sizeDistances), make([][]float64, sizeDistances)
 	cores.Each(sizeDistances, func(_, i int) { z.distance(i, transform, response, from, to) })
+	if _, ok := s.Field.(*bodyField); ok {
+		z.grid = s.newGrid(rings)
+	}
 	return z
+}
+
+// ball returns the field of the caps on the ball.
+func (s *Scene) ball() *sphere {
+	if b, ok := s.Field.(*bodyField); ok {
+		return b.full
+	}
+	return s.Field.(*sphere)
 }
 
 // sizeMargin is how many terms more than a quarter the size of a field needs than the field.
@@ -55,7 +67,7 @@ const sizeMargin = 4
 // distance fills in one distance.
 func (z *Sizes) distance(i int, t *harmonic.Transform, response []complex128, from, to int) {
 	n, nodes := len(z.terms), t.Nodes()
-	series, row := z.scene.Field.(*sphere).series(seriesTolerance), make([]complex128, n)
+	series, row := z.scene.ball().series(seriesTolerance), make([]complex128, n)
 	series.Move(1 / (z.low + float64(i)*z.step))
 	values := make([]float64, n*len(nodes))
 	for j, x := range nodes {
@@ -100,6 +112,7 @@ type SummedSizes struct {
 	response []complex128
 	pairs    int // two real series are one complex one
 	worker   []sizesWorker
+	gridded  [][]float64 // of a grid
 }
 
 // Sum returns the sum for gains of groups: a driver of group[m] has the gain of that group, and
@@ -111,7 +124,10 @@ func (z *Sizes) Sum(group []int, gain []float64, response []complex128) *SummedS
 	}
 	at, group := z.scene.fromBall(z.rings.way.Body, group)
 	sum := harmonic.NewSum(z.rings.frame, at, group, [][]complex128{weight}, []int{z.degree + 1})
-	s := &SummedSizes{z, response, (n + 1) / 2, make([]sizesWorker, cores.Count())}
+	if z.grid != nil {
+		return &SummedSizes{Sizes: z, gridded: z.grid.sum(group, gain, response)}
+	}
+	s := &SummedSizes{z, response, (n + 1) / 2, make([]sizesWorker, cores.Count()), nil}
 	for i := range s.worker {
 		s.worker[i] = sizesWorker{harmonic.NewRing(sum, s.pairs), make([]float64, 2*s.pairs*(z.degree+1)), make([]complex128, s.pairs), make([]float64, n)}
 	}
@@ -122,6 +138,10 @@ func (z *Sizes) Sum(group []int, gain []float64, response []complex128) *SummedS
 // are for.
 func (s *SummedSizes) Add(dst []float64, rings *Rings) {
 	z, n := s.Sizes, len(s.terms)
+	if z.grid != nil {
+		z.grid.add(dst, s.gridded, rings, z.scene.Medium)
+		return
+	}
 	cores.Each(len(rings.Ring), func(w, i int) {
 		k, ring := &s.worker[w], &rings.Ring[i]
 		z.between(k.series[:n*(z.degree+1)], z.series, ring.R)

@@ -47,7 +47,7 @@ type Summed struct {
 // summedWay is one way of it.
 type summedWay struct {
 	rings *Rings
-	whole *whole
+	whole []*whole
 }
 
 // NewSummed returns the sum of a feed by some ways at places in m, on all cores: over harmonics
@@ -88,10 +88,14 @@ func (s *Scene) OnRings(feed Feed, rings *Rings) *Summed {
 func (x *Summed) Add(dst []complex128, keep []bool) {
 	for _, part := range x.part {
 		rings := part.rings.Within(keep)
-		part.whole.add(dst, rings)
+		for _, w := range part.whole {
+			w.add(dst, rings)
+		}
 		if !x.near {
 			continue
 		}
-		x.scene.EachNear(rings, func(_, place int, pressure []complex128) { x.feed.AddTo(row(dst, place, part.whole.n), pressure) })
+		x.scene.EachNear(rings, func(_, place int, pressure []complex128) {
+			x.feed.AddTo(row(dst, place, len(x.scene.Medium.Frequency)), pressure)
+		})
 	}
 }
