@@ -14,6 +14,8 @@ import (
 	"time"
 
 	"pappus/layout/prose"
+	"pappus/timing/radiate"
+	"pappus/timing/store"
 )
 
 // memory is where the garbage collector begins to work harder, in bytes: a plan
@@ -24,6 +26,7 @@ func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(memory)
 	}
+	radiate.Kept = store.Default()
 	os.Exit(run(os.Args[1:]))
 }
 
