@@ -19,8 +19,6 @@ var pistons = map[string]boundary.Piston{
 	"tip":  {r3.Vec{X: 0.139560, Z: 0.012584}, r3.Vec{X: 0.894427, Z: -0.447214}, 0.010},
 }
 
-const radian = math.Pi / 180
-
 func place(row reference.Row) r3.Vec {
 	axis := pistons[row["driver"]].Axis
 	up := r3.Vec{X: 1}
@@ -31,19 +29,6 @@ func place(row reference.Row) r3.Vec {
 	sinA, cosA := math.Sincos(row.Float("angle_deg") * radian)
 	across := r3.Add(r3.Scale(cosP, up), r3.Scale(sinP, r3.Cross(axis, up)))
 	return r3.Scale(2, r3.Add(r3.Scale(cosA, axis), r3.Scale(sinA, across)))
-}
-
-func faces(b *body.Body) [][]r3.Vec {
-	var out [][]r3.Vec
-	for _, f := range b.Faces {
-		var one []r3.Vec
-		for _, c := range f.Corners {
-			v := b.Vertices[c]
-			one = append(one, r3.Vec{X: -v.X, Y: -v.Y, Z: v.Z})
-		}
-		out = append(out, one)
-	}
-	return out
 }
 
 func TestFaceted(t *testing.T) {
