@@ -139,8 +139,11 @@ func (s *system) given(p Piston) []complex128 {
 	})
 	cores.Each(len(s.mesh.element), func(_, e int) {
 		if el := &s.mesh.element[e]; p.near(el) {
-			m := meaner{mesh: s.mesh, k: s.k, piston: p, element: el, sum: make([]complex128, el.nu*el.nv), lu: make([]float64, el.nu), lv: make([]float64, el.nv)}
-			m.piece([4]float64{el.u0, el.u1, el.v0, el.v1}, 0)
+			m := meaner{
+				patch: &s.mesh.patch[el.patch], k: s.k, piston: p, element: el,
+				sum: make([]complex128, el.nu*el.nv), lu: make([]float64, el.nu), lv: make([]float64, el.nv),
+			}
+			m.take()
 			for j, v := range m.sum {
 				out[el.first+j] += v / complex(s.mesh.weight[el.first+j], 0)
 			}
@@ -233,47 +236,49 @@ func (s *Solver) mesh(k, density float64) (*Mesh, []turn, [][]int32) {
 // Solve returns the pressure of each piston on the surface at a wavenumber in rad/m, on a mesh
 // of so many nodes to a wavelength, to a residual of a tolerance times the right side.
 func (s *Solver) Solve(k, density, tolerance float64) *Pressure {
-	mesh, turn, order := s.mesh(k, density)
+	mesh, turns, order := s.mesh(k, density)
 	eq := newSystem(s.problem, mesh, k, order)
-	first, from := s.alike(turn)
-	var right [][]complex128
-	place := map[int]int{}
-	for _, i := range first {
-		place[i] = len(right)
-		right = append(right, eq.given(s.piston[i]))
+	first, from := s.alike(turns)
+	right := make([][]complex128, len(first))
+	for i, p := range first {
+		right[i] = eq.given(s.piston[p])
 	}
-	x, steps := solve(eq.multiply, right, tolerance, 200)
-	out := &Pressure{Mesh: mesh, K: k, piston: s.piston, centre: s.problem.Centre, Value: make([][]complex128, len(s.piston)), Steps: steps, Rows: len(eq.row), Turns: len(turn)}
+	space := newKrylov(right, from, order, tolerance)
+	space.multiply = eq.multiply
+	space.solve(200)
+	out := &Pressure{Mesh: mesh, K: k, piston: s.piston, centre: s.problem.Centre, Value: make([][]complex128, len(s.piston)), Steps: space.rounds, Rows: len(eq.row), Turns: len(turns)}
+	for i := range first {
+		right[i] = space.solution(i)
+	}
 	for i, f := range from {
-		out.Value[i] = make([]complex128, mesh.Len())
-		for j, v := range x[place[f.piston]] {
-			out.Value[i][order[f.turn][j]] = v
-		}
+		out.Value[i] = placed(right[f.of], order[f.turn])
 	}
 	return out
 }
 
-// turned tells of which piston another is a turned one, by which turn.
-type turned struct{ piston, turn int }
-
-// alike returns the pistons that are no others turned, and of each which of them it is.
+// alike returns the pistons that are no others turned, and of each which of these it is, by their
+// order, turned how.
 func (s *Solver) alike(all []turn) (first []int, from []turned) {
 	from = make([]turned, len(s.piston))
 next:
 	for i, one := range s.piston {
-		for _, j := range first {
+		for at, j := range first {
 			for g, t := range all {
-				p := s.piston[j]
-				if p.Radius == one.Radius && r3.Norm(r3.Sub(t.of(p.At), one.At)) < same*s.size && r3.Norm(r3.Sub(t.of(p.Axis), one.Axis)) < same {
-					from[i] = turned{j, g}
+				if s.is(s.piston[j], t, one) {
+					from[i] = turned{at, g}
 					continue next
 				}
 			}
 		}
-		from[i] = turned{i, 0}
+		from[i] = turned{len(first), 0}
 		first = append(first, i)
 	}
 	return first, from
+}
+
+// is tells whether a piston is another one turned.
+func (s *Solver) is(other Piston, t turn, one Piston) bool {
+	return other.Radius == one.Radius && r3.Norm(r3.Sub(t.of(other.At), one.At)) < same*s.size && r3.Norm(r3.Sub(t.of(other.Axis), one.Axis)) < same
 }
 
 // At returns the pressure of a piston at a place outside, without what the plane mirrors.

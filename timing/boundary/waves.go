@@ -73,34 +73,9 @@ func (p Piston) each(visit func(at r3.Vec, share float64)) {
 	g, f := rule(4), harmonic.Round(p.Axis)
 	for i, x := range g.at {
 		r := p.Radius * math.Sqrt(x)
-		for _, v := range sincos {
+		for _, v := range circle(4 * len(g.at)) {
 			at := r3.Add(r3.Scale(r*v[1], f.X), r3.Scale(r*v[0], f.Y))
-			visit(r3.Add(p.At, at), g.weight[i]/float64(len(sincos)))
+			visit(r3.Add(p.At, at), g.weight[i]/float64(4*len(g.at)))
 		}
 	}
-}
-
-// Heard returns, of waves about the origin, the pressure at a place in m outside reach.
-func Heard(waves []complex128, degree int, k, reach float64, at r3.Vec) complex128 {
-	r := r3.Norm(at)
-	w := harmonic.NewRegular(degree, 0)
-	_ = w
-	far, near := make([]complex128, degree+1), make([]complex128, degree+1)
-	harmonic.Outgoing(far, k*r)
-	harmonic.Outgoing(near, k*reach)
-	var sum complex128
-	half := len(waves) / 2
-	for m := range degree + 1 {
-		e := complex(2, 0)
-		if m == 0 {
-			e = 1
-		}
-		row := harmonic.Legendre(degree, m, at)
-		sin, cos := math.Sincos(float64(m) * math.Atan2(at.Y, at.X))
-		for n := m; n <= degree; n++ {
-			i := harmonic.Index(degree, n, m)
-			sum += e * far[n] / near[n] * complex(row[n-m], 0) * (waves[i]*complex(cos, 0) + waves[half+i]*complex(sin, 0))
-		}
-	}
-	return sum
 }
