@@ -9,14 +9,15 @@ import (
 // layer sums the double layer of a mesh at places: the integral of p times dG/dn over the
 // surface, as a row of factors of p at the nodes. It is for one goroutine.
 type layer struct {
-	mesh *Mesh
+	mesh *mesh
 	k    float64
+	c    choices
 	lu   []float64
 	lv   []float64
 }
 
-func newLayer(m *Mesh, k float64) *layer {
-	return &layer{m, k, make([]float64, 16), make([]float64, 16)}
+func newLayer(m *mesh, k float64, c choices) *layer {
+	return &layer{m, k, c, make([]float64, 16), make([]float64, 16)}
 }
 
 // add adds to re and im factor times the row of a place in m. flat is the flat face that the
@@ -29,7 +30,7 @@ func (l *layer) add(re, im []float64, at r3.Vec, factor complex128, flat int) {
 		if flat >= 0 && m.patch[el.patch].flat == flat {
 			continue
 		}
-		if near(el, at) {
+		if l.near(el, at) {
 			l.piece(re, im, el, at, fr, fi, [4]float64{el.u0, el.u1, el.v0, el.v1}, 0)
 			continue
 		}
@@ -56,21 +57,15 @@ func (l *layer) kernel(x, y, n r3.Vec) (re, im float64) {
 	return f * (cos + kr*sin), f * (kr*cos - sin)
 }
 
-// tooNear is how many reaches away from its middle an element's own nodes integrate the
-// layer well enough, by the fewer of its nodes along a side.
-var tooNear = [most + 1]float64{0, 7, 4.5, 3.2, 2.7, 2.4}
-
-func near(e *element, at r3.Vec) bool {
+// near tells whether a place is too near an element for its own nodes.
+func (l *layer) near(e *element, at r3.Vec) bool {
 	d := r3.Sub(at, e.middle)
-	far := tooNear[min(e.nu, e.nv)] * e.reach
+	far := l.c.tooNear * farness[min(e.nu, e.nv)] * e.reach
 	return r3.Dot(d, d) < far*far
 }
 
 // deepest is how often an element is cut in four at most.
 const deepest = 9
-
-// fine is how many nodes along each side a piece of an element is integrated with.
-const fine = 6
 
 // piece adds what a piece of an element, u and v in cut, gives: cut in four until it is as far
 // away as it is large.
@@ -80,7 +75,7 @@ func (l *layer) piece(re, im []float64, e *element, at r3.Vec, fr, fi float64, c
 	middle, du, dv := p.at(u, v)
 	a, b := r3.Norm(du)*(cut[1]-cut[0])/2, r3.Norm(dv)*(cut[3]-cut[2])/2
 	d := r3.Norm(r3.Sub(at, middle))
-	if depth < deepest && d < 2*math.Hypot(a, b) {
+	if depth < deepest && d < l.c.apart*math.Hypot(a, b) {
 		switch { // the longer side first
 		case a > 1.8*b:
 			l.piece(re, im, e, at, fr, fi, [4]float64{cut[0], u, cut[2], cut[3]}, depth+1)
@@ -96,7 +91,7 @@ func (l *layer) piece(re, im []float64, e *element, at r3.Vec, fr, fi float64, c
 		}
 		return
 	}
-	g := rule(fine)
+	g := rule(l.c.fine)
 	gu, gv := rule(e.nu), rule(e.nv)
 	for i, x := range g.at {
 		u := cut[0] + (cut[1]-cut[0])*x

@@ -7,9 +7,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Mesh is a surface in elements: pieces of patches on which the pressure is a polynomial in u
+// mesh is a surface in elements: pieces of patches on which the pressure is a polynomial in u
 // and v, given by its values at the nodes of a product of two Gauss-Legendre rules.
-type Mesh struct {
+type mesh struct {
 	patch   []Patch
 	element []element
 	at      []r3.Vec  // of each node, m
@@ -28,14 +28,11 @@ type element struct {
 	reach          float64
 }
 
-// most is how many nodes an element has along each of its sides at most; more is two elements.
-const most = 5
-
-// NewMesh returns the mesh of a surface that has so many nodes to a wavelength of 2 pi/k m,
+// newMesh returns the mesh of a surface that has so many nodes to a wavelength of 2 pi/k m,
 // and, next to its edges, where the pressure goes with the distance to a power below one,
 // elements that are smaller.
-func NewMesh(patches []Patch, k, density float64) *Mesh {
-	m := &Mesh{patch: patches}
+func newMesh(patches []Patch, k, density float64, c choices) *mesh {
+	m := &mesh{patch: patches}
 	size := 0.0
 	for p := range patches {
 		for _, v := range patches[p].corners() {
@@ -43,8 +40,11 @@ func NewMesh(patches []Patch, k, density float64) *Mesh {
 		}
 	}
 	for p := range patches {
-		for _, u := range spans(patches[p].length(true), size, k, density, patches[p].rimU) {
-			for _, v := range spans(patches[p].length(false), size, k, density, patches[p].rimV) {
+		one := &patches[p]
+		us := c.spans(one.length(true), size, density*k/(2*math.Pi), one.bendU)
+		vs := c.spans(one.length(false), size, density*k/(2*math.Pi), one.bendV)
+		for _, u := range us {
+			for _, v := range vs {
 				m.add(element{patch: p, u0: u.from, u1: u.to, v0: v.from, v1: v.to, nu: u.nodes, nv: v.nodes})
 			}
 		}
@@ -87,21 +87,19 @@ type span struct {
 	nodes    int
 }
 
-// graded is the part of a patch next to a sharp edge that is an element of its own.
-const graded = 0.15
-
 // spans cuts a side of a length in m, of a body of a size, into elements. A side that is short
-// beside the body has few nodes whatever the wavelength, one that is long at least three.
-func spans(length, size, k, density float64, edge bool) []span {
-	nodes := max(least(length/size), int(math.Ceil(density*k*length/(2*math.Pi))))
+// beside the body has few nodes whatever the wavelength, one that is long at least three. Where
+// the surface bends sharply at its beginning a short element comes first.
+func (c choices) spans(length, size, perMetre, bend float64) []span {
+	nodes := max(c.fewest(length/size), int(math.Ceil(perMetre*length)))
 	var out []span
 	from := 0.0
-	if edge && nodes > 1 {
-		out = append(out, span{0, graded, min(3, nodes)})
-		from = graded
-		nodes = max(2, int(math.Ceil(float64(nodes)*(1-graded))))
+	if bend >= c.bluntest && nodes > 1 {
+		out = append(out, span{0, c.graded, min(3, nodes)})
+		from = c.graded
+		nodes = max(2, int(math.Ceil(float64(nodes)*(1-c.graded))))
 	}
-	pieces := (nodes + most - 1) / most
+	pieces := (nodes + c.most - 1) / c.most
 	each := (nodes + pieces - 1) / pieces
 	for i := range pieces {
 		out = append(out, span{from + (1-from)*float64(i)/float64(pieces), from + (1-from)*float64(i+1)/float64(pieces), each})
@@ -109,11 +107,11 @@ func spans(length, size, k, density float64, edge bool) []span {
 	return out
 }
 
-// least is how many nodes a side has at least, by its length over the body's size.
-func least(share float64) int {
+// fewest is how many nodes a side has at least, by its length over the body's size.
+func (c choices) fewest(share float64) int {
 	switch {
 	case share > 0.25:
-		return max(3, int(math.Ceil(4*share)))
+		return max(3, int(math.Ceil(c.least*share)))
 	case share > 0.1:
 		return 2
 	}
@@ -121,7 +119,7 @@ func least(share float64) int {
 }
 
 // add adds an element and its nodes.
-func (m *Mesh) add(e element) {
+func (m *mesh) add(e element) {
 	p := &m.patch[e.patch]
 	e.first = len(m.at)
 	u, v := rule(e.nu), rule(e.nv)
@@ -147,7 +145,7 @@ func (m *Mesh) add(e element) {
 }
 
 // Len is how many nodes a mesh has.
-func (m *Mesh) Len() int { return len(m.at) }
+func (m *mesh) Len() int { return len(m.at) }
 
 // gauss is a rule on 0 to 1, with what Lagrange's polynomials on its nodes are divided by.
 type gauss struct {

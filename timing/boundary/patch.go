@@ -12,8 +12,8 @@ type Patch struct {
 	corner [4]r3.Vec // at (0,0), (1,0), (1,1), (0,1)
 	flat   int       // which of the flat faces it is of; -1: it is curved
 	onto   func(flat, along, across r3.Vec) (at, du, dv r3.Vec)
-	rimU   bool // u = 0 is an edge of the surface
-	rimV   bool // v = 0 is
+	bendU  float64 // by how much the surface bends at u = 0, in rad
+	bendV  float64 // and at v = 0
 }
 
 // at returns the point of the patch and its derivatives.
@@ -37,28 +37,22 @@ func (p *Patch) at(u, v float64) (x, du, dv r3.Vec) {
 // corner, that meet at its middle. What is symmetrical in the surface is so in its patches.
 func Polyhedron(faces [][]r3.Vec) []Patch {
 	var out []Patch
-	sharp := sharpEdges(faces)
+	bend := bends(faces)
 	for f, corners := range faces {
 		middle, n := centroid(corners), len(corners)
 		for i, at := range corners {
 			after, before := corners[(i+1)%n], corners[(i+n-1)%n]
 			out = append(out, Patch{
 				corner: [4]r3.Vec{at, half(at, after), middle, half(before, at)},
-				flat:   f, rimU: sharp(before, at), rimV: sharp(at, after),
+				flat:   f, bendU: bend(before, at), bendV: bend(at, after),
 			})
 		}
 	}
 	return out
 }
 
-// bluntest is the least angle between two faces' normals with which their edge is sharp. The
-// pressure near an edge has a part that goes with the distance to the power pi/(pi+angle)
-// (Pierce, Acoustics, 1989, 9-8); at 25 degrees that is 0.88, and elements without a finer one
-// beside the edge show it as well: a geodesic of 80 faces does not change by 0.01 dB.
-const bluntest = 25 * math.Pi / 180
-
-// sharpEdges tells of a side of a face, by its ends, whether the surface bends there.
-func sharpEdges(faces [][]r3.Vec) func(a, b r3.Vec) bool {
+// bends tells of a side of a face, by its ends, by how much the surface bends there, in rad.
+func bends(faces [][]r3.Vec) func(a, b r3.Vec) float64 {
 	normal := map[[2]r3.Vec]r3.Vec{} // of the face whose side runs from a corner to the next
 	for _, corners := range faces {
 		out := r3.Unit(r3.Cross(r3.Sub(corners[1], corners[0]), r3.Sub(corners[2], corners[1])))
@@ -66,9 +60,9 @@ func sharpEdges(faces [][]r3.Vec) func(a, b r3.Vec) bool {
 			normal[[2]r3.Vec{at, corners[(i+1)%len(corners)]}] = out
 		}
 	}
-	return func(a, b r3.Vec) bool {
+	return func(a, b r3.Vec) float64 {
 		one, other := normal[[2]r3.Vec{a, b}], normal[[2]r3.Vec{b, a}]
-		return r3.Dot(one, other) < math.Cos(bluntest)
+		return math.Acos(min(1, max(-1, r3.Dot(one, other))))
 	}
 }
 
@@ -103,7 +97,8 @@ func CutBall(radius, height float64) []Patch {
 		at = r3.Vec{X: rim * x.X, Y: -rim * x.Y, Z: height}
 		return at, r3.Vec{X: rim * dx.X, Y: -rim * dx.Y}, r3.Vec{X: rim * dy.X, Y: -rim * dy.Y}
 	}
-	return append(disc(cap, -1), disc(base, 0)...)
+	bend := math.Pi - angle // between the normals of cap and base
+	return append(disc(cap, -1, bend), disc(base, 0, bend)...)
 }
 
 // overPole maps a place of the unit disc, and two vectors there, onto the cap of a ball.
@@ -128,8 +123,8 @@ func overPole(radius, angle float64, x, dx, dy r3.Vec) (at, du, dv r3.Vec) {
 	return at, move(dx), move(dy)
 }
 
-// disc returns five patches of the unit disc, mapped onto a surface.
-func disc(onto func(x, dx, dy r3.Vec) (at, du, dv r3.Vec), flat int) []Patch {
+// disc returns five patches of the unit disc, mapped onto a surface that bends at its rim.
+func disc(onto func(x, dx, dy r3.Vec) (at, du, dv r3.Vec), flat int, bend float64) []Patch {
 	const inner = 0.5 // how far the middle square's corners reach
 	out := make([]Patch, 0, 5)
 	at := func(i int, r float64) r3.Vec {
@@ -151,7 +146,7 @@ func disc(onto func(x, dx, dy r3.Vec) (at, du, dv r3.Vec), flat int) []Patch {
 			pv := r3.Sub(side, rim)
 			return onto(p, r3.Add(r3.Scale(du.X, pu), r3.Scale(du.Y, pv)), r3.Add(r3.Scale(dv.X, pu), r3.Scale(dv.Y, pv)))
 		}
-		out = append(out, Patch{corner: [4]r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, flat: flat, onto: ring, rimV: true})
+		out = append(out, Patch{corner: [4]r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, flat: flat, onto: ring, bendV: bend})
 	}
 	return out
 }

@@ -129,8 +129,8 @@ func (p Piston) rest(k, s, z float64) complex128 {
 }
 
 // near tells whether the pressure of a piston is steeper on an element than its nodes show.
-func (p Piston) near(e *element) bool {
-	return r3.Norm(r3.Sub(e.middle, p.At)) < e.reach+4*p.Radius
+func (p Piston) near(e *element, beside float64) bool {
+	return r3.Norm(r3.Sub(e.middle, p.At)) < e.reach+beside*p.Radius
 }
 
 // meaner takes the means over an element of what a piston gives, weighted by the polynomials of
@@ -143,6 +143,7 @@ type meaner struct {
 	piston  Piston
 	element *element
 	sum     []complex128
+	rimward float64
 	lu, lv  []float64
 }
 
@@ -163,7 +164,7 @@ func (m *meaner) piece(cut [4]float64, depth int) {
 	u, v := (cut[0]+cut[1])/2, (cut[2]+cut[3])/2
 	middle, du, dv := m.patch.at(u, v)
 	reach := math.Hypot(r3.Norm(du)*(cut[1]-cut[0]), r3.Norm(dv)*(cut[3]-cut[2])) / 2
-	if depth < 7 && reach > m.piston.Radius/32 && reach > 0.7*m.piston.fromRim(middle) {
+	if depth < 7 && reach > m.piston.Radius/32 && reach > m.rimward*m.piston.fromRim(middle) {
 		m.piece([4]float64{cut[0], u, cut[2], v}, depth+1)
 		m.piece([4]float64{u, cut[1], cut[2], v}, depth+1)
 		m.piece([4]float64{cut[0], u, v, cut[3]}, depth+1)

@@ -126,7 +126,7 @@ func between(p, q, pp, qq r3.Vec, side float64) turn {
 
 // orders returns where each node goes by each turn, of those that take all nodes to nodes, and
 // these turns.
-func (m *Mesh) orders(all []turn, size float64) ([]turn, [][]int32) {
+func (m *mesh) orders(all []turn, size float64) ([]turn, [][]int32) {
 	there := newPlaces(m.at, size)
 	var kept []turn
 	var out [][]int32

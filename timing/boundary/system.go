@@ -54,31 +54,24 @@ func (p *Problem) size() (origin, centre float64) {
 // system is the equations for the pressure at a mesh's nodes, those rows of them that are not
 // others turned.
 type system struct {
-	mesh    *Mesh
+	mesh    *mesh
 	k       float64
 	inner   float64
 	row     []int     // the nodes whose rows they are
 	re, im  []float64 // [row][node]
 	order   [][]int32 // [turn][node]
 	problem *Problem
+	c       choices
 }
 
-// second is the factor of the second equation beside the first: imaginary, so that both hold
-// where the left side of their sum is nothing.
-const second = complex(0, 1)
-
-// innermost is how far in, as a part of its distance from the centre, the second surface is at
-// most; it is a quarter of a wavelength where that is less.
-const innermost = 0.3
-
 // newSystem sets up the equations of a problem on a mesh at a wavenumber.
-func newSystem(p *Problem, m *Mesh, k float64, order [][]int32) *system {
+func newSystem(p *Problem, m *mesh, k float64, order [][]int32, c choices) *system {
 	size := 0.0
 	for _, at := range m.at {
 		size = max(size, r3.Norm(r3.Sub(at, p.Inside)))
 	}
-	s := &system{mesh: m, k: k, problem: p, order: order}
-	s.inner = 1 - min(innermost, math.Pi/2/(k*size))
+	s := &system{mesh: m, k: k, problem: p, order: order, c: c}
+	s.inner = 1 - min(c.innermost, math.Pi/2/(k*size))
 	n := m.Len()
 	seen := make([]bool, n)
 	for i := range n {
@@ -93,7 +86,7 @@ func newSystem(p *Problem, m *Mesh, k float64, order [][]int32) *system {
 	layers := make([]*layer, cores.Count())
 	cores.Each(len(s.row), func(w, i int) {
 		if layers[w] == nil {
-			layers[w] = newLayer(m, k)
+			layers[w] = newLayer(m, k, c)
 		}
 		s.fill(layers[w], s.re[i*n:(i+1)*n], s.im[i*n:(i+1)*n], s.row[i])
 	})
@@ -112,10 +105,10 @@ func (s *system) fill(l *layer, re, im []float64, node int) {
 	flat := m.patch[m.element[m.home[node]].patch].flat
 	in := s.within(at)
 	l.add(re, im, at, -1, flat)
-	l.add(re, im, in, -second, -1)
+	l.add(re, im, in, -s.c.second, -1)
 	if pl := s.problem.Plane; pl.Present {
 		l.add(re, im, pl.mirrored(at), -1, -1)
-		l.add(re, im, pl.mirrored(in), -second, -1)
+		l.add(re, im, pl.mirrored(in), -s.c.second, -1)
 	}
 	re[node] += 0.5
 }
@@ -128,19 +121,19 @@ func (s *system) given(p Piston) []complex128 {
 		for i := lot * 64; i < min(len(out), lot*64+64); i++ {
 			at := s.mesh.at[i]
 			in := s.within(at)
-			out[i] = second * p.given(s.k, in)
-			if !p.near(&s.mesh.element[s.mesh.home[i]]) {
+			out[i] = s.c.second * p.given(s.k, in)
+			if !p.near(&s.mesh.element[s.mesh.home[i]], s.c.beside) {
 				out[i] += p.given(s.k, at)
 			}
 			if pl := s.problem.Plane; pl.Present {
-				out[i] += p.given(s.k, pl.mirrored(at)) + second*p.given(s.k, pl.mirrored(in))
+				out[i] += p.given(s.k, pl.mirrored(at)) + s.c.second*p.given(s.k, pl.mirrored(in))
 			}
 		}
 	})
 	cores.Each(len(s.mesh.element), func(_, e int) {
-		if el := &s.mesh.element[e]; p.near(el) {
+		if el := &s.mesh.element[e]; p.near(el, s.c.beside) {
 			m := meaner{
-				patch: &s.mesh.patch[el.patch], k: s.k, piston: p, element: el,
+				patch: &s.mesh.patch[el.patch], k: s.k, rimward: s.c.rimward, piston: p, element: el,
 				sum: make([]complex128, el.nu*el.nv), lu: make([]float64, el.nu), lv: make([]float64, el.nv),
 			}
 			m.take()
@@ -188,14 +181,12 @@ func (s *system) multiply(dst, src [][]complex128) {
 
 // Pressure is what the pistons give on the surface, at one wavenumber.
 type Pressure struct {
-	Mesh   *Mesh
-	K      float64
+	mesh   *mesh
+	k      float64
 	piston []Piston
 	centre r3.Vec
-	Value  [][]complex128 // [piston][node]
-	Steps  int
-	Rows   int
-	Turns  int
+	value  [][]complex128 // [piston][node]
+	rounds int
 }
 
 // Solver is a problem with its pistons, ready for one wavenumber after another.
@@ -204,11 +195,12 @@ type Solver struct {
 	piston  []Piston
 	size    float64 // from the origin, m
 	turn    []turn  // that leave body and plane as they are
+	choices choices
 }
 
 // NewSolver returns one for pistons of a body.
 func (p *Problem) NewSolver(pistons []Piston) *Solver {
-	s := &Solver{problem: p, piston: pistons}
+	s := &Solver{problem: p, piston: pistons, choices: chosen}
 	s.size, _ = p.size()
 	var corners []r3.Vec
 	there := map[[3]int64]bool{}
@@ -227,8 +219,8 @@ func (p *Problem) NewSolver(pistons []Piston) *Solver {
 
 // mesh returns the mesh at a wavenumber in rad/m of so many nodes to a wavelength, and the
 // turns of the problem that it has, with where each node goes.
-func (s *Solver) mesh(k, density float64) (*Mesh, []turn, [][]int32) {
-	m := NewMesh(s.problem.Patches, k, density)
+func (s *Solver) mesh(k, density float64) (*mesh, []turn, [][]int32) {
+	m := newMesh(s.problem.Patches, k, density, s.choices)
 	turn, order := m.orders(s.turn, s.size)
 	return m, turn, order
 }
@@ -237,7 +229,7 @@ func (s *Solver) mesh(k, density float64) (*Mesh, []turn, [][]int32) {
 // of so many nodes to a wavelength, to a residual of a tolerance times the right side.
 func (s *Solver) Solve(k, density, tolerance float64) *Pressure {
 	mesh, turns, order := s.mesh(k, density)
-	eq := newSystem(s.problem, mesh, k, order)
+	eq := newSystem(s.problem, mesh, k, order, s.choices)
 	first, from := s.alike(turns)
 	right := make([][]complex128, len(first))
 	for i, p := range first {
@@ -246,12 +238,12 @@ func (s *Solver) Solve(k, density, tolerance float64) *Pressure {
 	space := newKrylov(right, from, order, tolerance)
 	space.multiply = eq.multiply
 	space.solve(200)
-	out := &Pressure{Mesh: mesh, K: k, piston: s.piston, centre: s.problem.Centre, Value: make([][]complex128, len(s.piston)), Steps: space.rounds, Rows: len(eq.row), Turns: len(turns)}
+	out := &Pressure{mesh: mesh, k: k, piston: s.piston, centre: s.problem.Centre, value: make([][]complex128, len(s.piston)), rounds: space.rounds}
 	for i := range first {
 		right[i] = space.solution(i)
 	}
 	for i, f := range from {
-		out.Value[i] = placed(right[f.of], order[f.turn])
+		out.value[i] = placed(right[f.of], order[f.turn])
 	}
 	return out
 }
@@ -283,12 +275,12 @@ func (s *Solver) is(other Piston, t turn, one Piston) bool {
 
 // At returns the pressure of a piston at a place outside, without what the plane mirrors.
 func (p *Problem) At(pistons []Piston, x *Pressure, k float64, piston int, at r3.Vec) complex128 {
-	l := newLayer(x.Mesh, k)
-	re, im := make([]float64, x.Mesh.Len()), make([]float64, x.Mesh.Len())
+	l := newLayer(x.mesh, k, chosen)
+	re, im := make([]float64, x.mesh.Len()), make([]float64, x.mesh.Len())
 	l.add(re, im, at, 1, -1)
 	sum := pistons[piston].given(k, at)
 	for j := range re {
-		sum += complex(re[j], im[j]) * x.Value[piston][j]
+		sum += complex(re[j], im[j]) * x.value[piston][j]
 	}
 	return sum
 }

@@ -22,19 +22,19 @@ import (
 //
 //	C_nm = -ik (2n+1)/(4 pi) h_n(k reach) (integral of p d/dn + sources of) j_n(kr) N_nm cos m phi
 func (x *Pressure) Waves(degree int, reach float64) [][]complex128 {
-	m, pistons, wide := x.Mesh, len(x.piston), 2*harmonic.Count(degree)
+	m, pistons, wide := x.mesh, len(x.piston), 2*harmonic.Count(degree)
 	n := m.Len()
 	table := make([]float64, n*wide)
 	worker := make([]*harmonic.Regular, cores.Count())
 	cores.Each(n, func(w, j int) {
 		if worker[w] == nil {
-			worker[w] = harmonic.NewRegular(degree, x.K)
+			worker[w] = harmonic.NewRegular(degree, x.k)
 		}
 		worker[w].At(r3.Sub(m.at[j], x.centre))
 		worker[w].Slope(table[j*wide:(j+1)*wide], r3.Scale(m.weight[j], m.normal[j]))
 	})
 	left := make([]float64, 2*pistons*n)
-	for i, p := range x.Value {
+	for i, p := range x.value {
 		for j, v := range p {
 			left[2*i*n+j], left[(2*i+1)*n+j] = real(v), imag(v)
 		}
@@ -43,14 +43,14 @@ func (x *Pressure) Waves(degree int, reach float64) [][]complex128 {
 	blas64.Gemm(blas.NoTrans, blas.NoTrans, 1, blas64.General{Rows: 2 * pistons, Cols: n, Stride: n, Data: left},
 		blas64.General{Rows: n, Cols: wide, Stride: wide, Data: table}, 0, blas64.General{Rows: 2 * pistons, Cols: wide, Stride: wide, Data: sums})
 	scale := make([]complex128, degree+1)
-	harmonic.Outgoing(scale, x.K*reach)
+	harmonic.Outgoing(scale, x.k*reach)
 	for i := range scale {
-		scale[i] *= complex(0, -x.K*float64(2*i+1)/(4*math.Pi))
+		scale[i] *= complex(0, -x.k*float64(2*i+1)/(4*math.Pi))
 	}
 	out := make([][]complex128, pistons)
 	cores.Each(pistons, func(_, i int) {
 		re, im := sums[2*i*wide:(2*i+1)*wide], sums[(2*i+1)*wide:(2*i+2)*wide]
-		source := harmonic.NewRegular(degree, x.K)
+		source := harmonic.NewRegular(degree, x.k)
 		x.piston[i].each(func(at r3.Vec, share float64) {
 			source.At(r3.Sub(at, x.centre))
 			source.Value(re, 4*math.Pi*share)

@@ -1,0 +1,16 @@
+package boundary
+
+// Choices are those of a solver, for tests that change one.
+func (s *Solver) Choices() *choices { return &s.choices }
+
+// NoTurns takes a solver's symmetry away.
+func (s *Solver) NoTurns() { s.turn = s.turn[:1] }
+
+// Turns is how many turns a solver has found.
+func (s *Solver) Turns() int { return len(s.turn) }
+
+// Nodes is how many nodes a solution has.
+func (x *Pressure) Nodes() int { return len(x.mesh.at) }
+
+// Rounds is how many times the equations were multiplied.
+func (x *Pressure) Rounds() int { return x.rounds }
