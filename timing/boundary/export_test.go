@@ -1,5 +1,8 @@
 package boundary
 
+// Choices is exported for tests.
+type Choices = choices
+
 // Choices are those of a solver, for tests that change one.
 func (s *Solver) Choices() *choices { return &s.choices }
 

@@ -60,7 +60,7 @@ func (l *layer) kernel(x, y, n r3.Vec) (re, im float64) {
 // near tells whether a place is too near an element for its own nodes.
 func (l *layer) near(e *element, at r3.Vec) bool {
 	d := r3.Sub(at, e.middle)
-	far := l.c.tooNear * farness[min(e.nu, e.nv)] * e.reach
+	far := l.c.TooNear * farness[min(e.nu, e.nv)] * e.reach
 	return r3.Dot(d, d) < far*far
 }
 
@@ -75,7 +75,7 @@ func (l *layer) piece(re, im []float64, e *element, at r3.Vec, fr, fi float64, c
 	middle, du, dv := p.at(u, v)
 	a, b := r3.Norm(du)*(cut[1]-cut[0])/2, r3.Norm(dv)*(cut[3]-cut[2])/2
 	d := r3.Norm(r3.Sub(at, middle))
-	if depth < deepest && d < l.c.apart*math.Hypot(a, b) {
+	if depth < deepest && d < l.c.Apart*math.Hypot(a, b) {
 		switch { // the longer side first
 		case a > 1.8*b:
 			l.piece(re, im, e, at, fr, fi, [4]float64{cut[0], u, cut[2], cut[3]}, depth+1)
@@ -91,7 +91,7 @@ func (l *layer) piece(re, im []float64, e *element, at r3.Vec, fr, fi float64, c
 		}
 		return
 	}
-	g := rule(l.c.fine)
+	g := rule(l.c.Fine)
 	gu, gv := rule(e.nu), rule(e.nv)
 	for i, x := range g.at {
 		u := cut[0] + (cut[1]-cut[0])*x

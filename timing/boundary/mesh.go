@@ -94,12 +94,12 @@ func (c choices) spans(length, size, perMetre, bend float64) []span {
 	nodes := max(c.fewest(length/size), int(math.Ceil(perMetre*length)))
 	var out []span
 	from := 0.0
-	if bend >= c.bluntest && nodes > 1 {
-		out = append(out, span{0, c.graded, min(3, nodes)})
-		from = c.graded
-		nodes = max(2, int(math.Ceil(float64(nodes)*(1-c.graded))))
+	if bend >= c.Bluntest && nodes > 1 {
+		out = append(out, span{0, c.Graded, min(3, nodes)})
+		from = c.Graded
+		nodes = max(2, int(math.Ceil(float64(nodes)*(1-c.Graded))))
 	}
-	pieces := (nodes + c.most - 1) / c.most
+	pieces := (nodes + c.Most - 1) / c.Most
 	each := (nodes + pieces - 1) / pieces
 	for i := range pieces {
 		out = append(out, span{from + (1-from)*float64(i)/float64(pieces), from + (1-from)*float64(i+1)/float64(pieces), each})
@@ -111,7 +111,7 @@ func (c choices) spans(length, size, perMetre, bend float64) []span {
 func (c choices) fewest(share float64) int {
 	switch {
 	case share > 0.25:
-		return max(3, int(math.Ceil(c.least*share)))
+		return max(3, int(math.Ceil(c.Least*share)))
 	case share > 0.1:
 		return 2
 	}

@@ -71,7 +71,7 @@ func newSystem(p *Problem, m *mesh, k float64, order [][]int32, c choices) *syst
 		size = max(size, r3.Norm(r3.Sub(at, p.Inside)))
 	}
 	s := &system{mesh: m, k: k, problem: p, order: order, c: c}
-	s.inner = 1 - min(c.innermost, math.Pi/2/(k*size))
+	s.inner = 1 - min(c.Innermost, math.Pi/2/(k*size))
 	n := m.Len()
 	seen := make([]bool, n)
 	for i := range n {
@@ -105,10 +105,10 @@ func (s *system) fill(l *layer, re, im []float64, node int) {
 	flat := m.patch[m.element[m.home[node]].patch].flat
 	in := s.within(at)
 	l.add(re, im, at, -1, flat)
-	l.add(re, im, in, -s.c.second, -1)
+	l.add(re, im, in, -s.c.Second, -1)
 	if pl := s.problem.Plane; pl.Present {
 		l.add(re, im, pl.mirrored(at), -1, -1)
-		l.add(re, im, pl.mirrored(in), -s.c.second, -1)
+		l.add(re, im, pl.mirrored(in), -s.c.Second, -1)
 	}
 	re[node] += 0.5
 }
@@ -121,19 +121,19 @@ func (s *system) given(p Piston) []complex128 {
 		for i := lot * 64; i < min(len(out), lot*64+64); i++ {
 			at := s.mesh.at[i]
 			in := s.within(at)
-			out[i] = s.c.second * p.given(s.k, in)
-			if !p.near(&s.mesh.element[s.mesh.home[i]], s.c.beside) {
+			out[i] = s.c.Second * p.given(s.k, in)
+			if !p.near(&s.mesh.element[s.mesh.home[i]], s.c.Beside) {
 				out[i] += p.given(s.k, at)
 			}
 			if pl := s.problem.Plane; pl.Present {
-				out[i] += p.given(s.k, pl.mirrored(at)) + s.c.second*p.given(s.k, pl.mirrored(in))
+				out[i] += p.given(s.k, pl.mirrored(at)) + s.c.Second*p.given(s.k, pl.mirrored(in))
 			}
 		}
 	})
 	cores.Each(len(s.mesh.element), func(_, e int) {
-		if el := &s.mesh.element[e]; p.near(el, s.c.beside) {
+		if el := &s.mesh.element[e]; p.near(el, s.c.Beside) {
 			m := meaner{
-				patch: &s.mesh.patch[el.patch], k: s.k, rimward: s.c.rimward, piston: p, element: el,
+				patch: &s.mesh.patch[el.patch], k: s.k, rimward: s.c.Rimward, piston: p, element: el,
 				sum: make([]complex128, el.nu*el.nv), lu: make([]float64, el.nu), lv: make([]float64, el.nv),
 			}
 			m.take()
