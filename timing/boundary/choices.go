@@ -37,4 +37,4 @@ var chosen = choices{
 
 // farness is how many reaches away from its middle an element's own nodes integrate the layer
 // well enough, by the fewer of its nodes along a side.
-var farness = [8]float64{0, 7, 4.5, 3.2, 2.7, 2.4, 2.2, 2.1}
+var farness = [9]float64{0, 7, 4.5, 3.2, 2.7, 2.4, 2.2, 2.1, 2}
