@@ -13,26 +13,26 @@ import (
 
 const ballRadius = 0.15
 
-// ballWith is a ball of curved patches with a piston on top, of which something may be changed.
-func ballWith(radius float64, change func(*boundary.Solver)) (*boundary.Problem, []boundary.Piston, *boundary.Solver) {
+// ballWith is a ball of curved patches with a piston on top.
+func ballWith(t testing.TB, radius float64) *boundary.Solver {
+	t.Helper()
 	p := &boundary.Problem{Patches: boundary.CutBall(ballRadius, -1)}
 	one := []boundary.Piston{{At: r3.Vec{Z: ballRadius}, Axis: r3.Vec{Z: 1}, Radius: radius}}
-	s := p.NewSolver(one)
-	if change != nil {
-		change(s)
-	}
-	return p, one, s
+	return ready(t, p, one)
 }
 
 // offBall returns how far the field 2 m away is from that of a cap whose rim is the piston's, at
 // most, as a part of its RMS over the angles.
 func offBall(t *testing.T, radius, k, density float64, change func(*boundary.Solver)) float64 {
 	t.Helper()
-	p, one, s := ballWith(radius, change)
-	x := s.Solve(k, density, 1e-6)
+	s := ballWith(t, radius)
+	if change != nil {
+		change(s)
+	}
+	x := solved(t, s, k, density)
 	var got, want []complex128
 	for angle := 0.0; angle <= 180; angle += 15 {
-		got = append(got, p.At(one, x, k, 0, towards(2, angle)))
+		got = append(got, x.At(0, towards(2, angle)))
 		want = append(want, onBall(t, ballRadius, radius, k, 2, angle*radian))
 	}
 	return off(got, want)

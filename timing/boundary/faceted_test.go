@@ -64,13 +64,13 @@ func TestFaceted(t *testing.T) {
 	for id, rows := range tableRows(t) {
 		k, p := number(id.hz), problems[id.body]
 		one := []boundary.Piston{pistons[id.driver]}
-		x := p.NewSolver(one).Solve(k, 6, 1e-5)
+		x := solved(t, ready(t, p, one), k, 6)
 		power, loudest := 0.0, 0.0
 		for _, row := range rows {
 			power += (square(row.Float("re")) + square(row.Float("im"))) / float64(len(rows))
 		}
 		for _, row := range rows {
-			got := p.At(one, x, k, 0, place(row)) * cmplx.Rect(2, 2*k)
+			got := x.At(0, place(row)) * cmplx.Rect(2, 2*k)
 			want := complex(row.Float("re"), row.Float("im"))
 			dB, deg := math.Abs(level(got/want)), math.Abs(cmplx.Phase(got/want))/radian
 			e := cmplx.Abs(want) * (math.Pow(10, row.Float("uncertainty_db")/20) - 1) // e times the RMS

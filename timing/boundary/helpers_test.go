@@ -120,3 +120,23 @@ func towards(r, degrees float64) r3.Vec {
 	sin, cos := math.Sincos(degrees * radian)
 	return r3.Vec{X: r * sin, Z: r * cos}
 }
+
+// ready returns the solver of a problem that can be solved.
+func ready(t testing.TB, p *boundary.Problem, pistons []boundary.Piston) *boundary.Solver {
+	t.Helper()
+	s, err := p.NewSolver(pistons)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// solved returns the pressure to 1e-6.
+func solved(t testing.TB, s *boundary.Solver, k, density float64) *boundary.Pressure {
+	t.Helper()
+	x, err := s.Solve(k, density, 1e-6)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}

@@ -23,10 +23,10 @@ func BenchmarkSolve(b *testing.B) {
 	}
 	for _, c := range cases {
 		b.Run(c.name, func(b *testing.B) {
-			s := c.problem.NewSolver(c.pistons)
+			s := ready(b, c.problem, c.pistons)
 			b.ReportAllocs()
 			for b.Loop() {
-				s.Solve(number(4000), 6, 1e-5)
+				solved(b, s, number(4000), 6)
 			}
 		})
 	}

@@ -61,7 +61,9 @@ func (s *Solver) Table(ctx context.Context, plan Plan, progress func(done, secon
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		t.add(s, i)
+		if err := t.add(s, i); err != nil {
+			return nil, err
+		}
 		done += cost[i]
 		if progress != nil {
 			progress(done/whole, whole)
@@ -112,13 +114,20 @@ func (s *Solver) forecast(t *Table, plan Plan) []float64 {
 func degreeAt(ka float64) int { return int(math.Ceil(ka + 3*math.Cbrt(ka) + 10)) }
 
 // add solves for a wavenumber.
-func (t *Table) add(s *Solver, i int) {
+func (t *Table) add(s *Solver, i int) error {
 	k := t.K(i)
 	degree := degreeAt(k * t.Reach)
-	waves := s.Solve(k, density, 1e-5).Waves(degree, t.Reach)
+	x, err := s.Solve(k, density, 1e-5)
+	if err != nil {
+		return err
+	}
+	waves := x.Waves(degree, t.Reach)
 	off := math.NaN()
 	if i%compared == 0 {
-		off = t.apart(waves, s.Solve(k, coarser, 1e-5).Waves(degree, t.Reach), degree, k)
+		if x, err = s.Solve(k, coarser, 1e-5); err != nil {
+			return err
+		}
+		off = t.apart(waves, x.Waves(degree, t.Reach), degree, k)
 	}
 	t.Degree, t.Off = append(t.Degree, degree), append(t.Off, off)
 	row := make([][]complex64, len(waves))
@@ -129,6 +138,7 @@ func (t *Table) add(s *Solver, i int) {
 		}
 	}
 	t.Waves = append(t.Waves, row)
+	return nil
 }
 
 // apart returns how far two far fields are apart, RMS, as a part of the first (DLMF 14.30.8).

@@ -36,7 +36,10 @@ func TestTableB(t *testing.T) {
 			c, n := b.Centroid(f), b.Normal(f)
 			all = append(all, boundary.Piston{r3.Vec{X: -c.X, Y: -c.Y, Z: c.Z}, r3.Vec{X: -n.X, Y: -n.Y, Z: n.Z}, 0.013})
 		}
-		s := p.NewSolver(all)
+		s, err := p.NewSolver(all)
+		if err != nil {
+			t.Fatal(err)
+		}
 		from := time.Now()
 		tab, err := s.Table(context.Background(), boundary.Plan{Top: 2 * math.Pi * 4000 / 343.2, Most: 1000}, func(done, seconds float64) {
 			if int(done*1000)%50 == 0 {
@@ -53,7 +56,10 @@ func TestTableB(t *testing.T) {
 				continue
 			}
 			degree := tab.Degree[len(tab.Degree)-1]
-			x := s.Solve(k, 6, 1e-6)
+			x, err := s.Solve(k, 6, 1e-6)
+			if err != nil {
+				t.Fatal(err)
+			}
 			w := x.Waves(degree, tab.Reach)
 			bet := tab.Between(k)
 			var off, sum float64
