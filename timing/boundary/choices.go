@@ -8,6 +8,8 @@ type choices struct {
 	Second complex128
 	// Innermost is how far in the inner surface is at most, as a part of the way from inside.
 	Innermost float64
+	// Deep is how far in it is at most, times k, in rad.
+	Deep float64
 	// Graded is the part of a side next to a sharp edge that is an element of its own.
 	Graded float64
 	// Bluntest is the least angle between two faces' normals, in rad, whose edge is sharp.
@@ -31,7 +33,7 @@ type choices struct {
 
 // chosen are the choices that are used.
 var chosen = choices{
-	Second: 1i, Innermost: 0.3, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Most: 5,
+	Second: 1i, Innermost: 0.3, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Most: 5,
 	TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
 }
 

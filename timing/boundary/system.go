@@ -1,8 +1,6 @@
 package boundary
 
 import (
-	"math"
-
 	"pappus/timing/cores"
 
 	"gonum.org/v1/gonum/blas"
@@ -30,7 +28,7 @@ func newSystem(p *Problem, m *mesh, k float64, order [][]int32, c choices) *syst
 		size = max(size, r3.Norm(r3.Sub(at, p.Inside)))
 	}
 	s := &system{mesh: m, k: k, problem: p, order: order, c: c}
-	s.inner = 1 - min(c.Innermost, math.Pi/2/(k*size))
+	s.inner = 1 - min(c.Innermost, c.Deep/(k*size))
 	n := m.Len()
 	seen := make([]bool, n)
 	for i := range n {
