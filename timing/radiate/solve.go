@@ -156,7 +156,11 @@ func (x *solving) table(ctx context.Context, progress func(done, seconds float64
 	if t := lookUp(key); t != nil { // another did it meanwhile
 		return t, nil
 	}
-	t, err := x.problem().NewSolver(x.Piston).Table(ctx, boundary.Plan{Top: x.Top, Most: solvedSeconds}, progress)
+	solver, err := x.problem().NewSolver(x.Piston)
+	if err != nil {
+		return nil, err
+	}
+	t, err := solver.Table(ctx, boundary.Plan{Top: x.Top, Most: solvedSeconds}, progress)
 	if err != nil {
 		return nil, err
 	}
