@@ -116,7 +116,7 @@ smear_limit_us = 250
 		Stand: 0.05, On: layout.OnSurface, Placings: []layout.Placing{{}},
 		Wall: 0.004,
 		// 50 mm below the cube's lower face.
-		Surface: layout.Surface{Present: true, On: layout.OnSurface, Height: -h - 0.05, Absorption: layout.Absorption{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}},
+		Surface: layout.Surface{Present: true, Near: true, On: layout.OnSurface, Height: -h - 0.05, Absorption: layout.Absorption{0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6}},
 		// From the top down, the ring round the middle counter-clockwise from x.
 		Mounts: []layout.Mount{
 			face(1, 0, 0, 1), face(2, 1, 0, 0), face(3, 0, 1, 0), face(4, -1, 0, 0), face(5, 0, -1, 0), face(6, 0, 0, -1),
@@ -129,7 +129,7 @@ smear_limit_us = 250
 		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
 		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
-		Timing:     layout.Timing{Model: "baffle", DelaysBy: "straight", FieldLow: 1000, FieldHigh: 4000},
+		Timing:     layout.Timing{Model: "baffle", SolveTo: 4000, DelaysBy: "straight", FieldLow: 1000, FieldHigh: 4000},
 		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, HasAmplifier: true, Watt: 4, IntoOhm: 4, Split: "arrival", WireSection: 0.75e-6},
 		Protection: layout.Protection{Family: "butterworth", Order: 4},
 		Processor:  layout.Processor{Rate: 48000, Step: 1.0 / 48000},

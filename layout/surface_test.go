@@ -25,9 +25,9 @@ func TestSurface(t *testing.T) {
 		want                     layout.Surface
 	}{
 		{"none", cube + "\nstand_height_mm = 40", "", "", layout.Surface{}},
-		{"rigid", "shape = \"ball\"\nradius_mm = 100", "count = 5", "[surface]\n", layout.Surface{Present: true, On: layout.OnSurface, Height: -0.1}},
-		{"under a cube", cube + "\nstand_height_mm = 40", "", lying, layout.Surface{Present: true, On: layout.OnSurface, Height: -0.04 - 0.3/math.Sqrt(3), Absorption: all}},
-		{"under a cut", cube + "\ncut_height_mm = -30\nstand_height_mm = 10", "", lying, layout.Surface{Present: true, On: layout.OnSurface, Height: -0.04, Absorption: all}},
+		{"rigid", "shape = \"ball\"\nradius_mm = 100", "count = 5", "[surface]\n", layout.Surface{Present: true, Near: true, On: layout.OnSurface, Height: -0.1}},
+		{"under a cube", cube + "\nstand_height_mm = 40", "", lying, layout.Surface{Present: true, Near: true, On: layout.OnSurface, Height: -0.04 - 0.3/math.Sqrt(3), Absorption: all}},
+		{"under a cut", cube + "\ncut_height_mm = -30\nstand_height_mm = 10", "", lying, layout.Surface{Present: true, Near: true, On: layout.OnSurface, Height: -0.04, Absorption: all}},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

@@ -4,10 +4,15 @@ import (
 	"os"
 	"testing"
 
+	"pappus/timing/store"
+
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
 func TestMain(m *testing.M) {
+	if err := os.Setenv(store.Variable, ""); err != nil { // nothing in the user's cache folder
+		panic(err)
+	}
 	testscript.Main(tests{m}, map[string]func(){"pappus": main})
 }
 
@@ -30,6 +35,7 @@ func TestCommands(t *testing.T) {
 		ContinueOnError: true,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("NO_COLOR", "1")
+			e.Setenv(store.Variable, "")
 			return nil
 		},
 		UpdateScripts: os.Getenv("UPDATE") != "",

@@ -50,7 +50,7 @@ func TestDefaults(t *testing.T) {
 		Fit:        design.Fit{Apart: 0.001},
 		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
-		Timing:     design.Timing{Model: "sphere", DelaysBy: "field", FieldLow: 500, FieldHigh: 8000},
+		Timing:     design.Timing{Model: "sphere", SolveTo: 4000, DelaysBy: "field", FieldLow: 500, FieldHigh: 8000},
 		Wiring:     design.Wiring{MinimumLoad: 4, Voltage: 2.83, Split: "arrival", WireSection: 0.75e-6},
 		Protection: design.Protection{Family: "butterworth", Order: 4},
 		Processor:  design.Processor{Rate: 48000},
@@ -252,7 +252,7 @@ invert = true
 		Fit:        design.Fit{Apart: 0.002, Edge: 0.0005},
 		Box:        design.Box{Braces: 0.0002, TargetQ: 0.8, VentRadius: 0.0025, VentHoles: 12, Stuffing: 8},
 		Print:      design.Print{Bed: r3.Vec{X: 0.2, Y: 0.18, Z: 0.17}, Margin: 0.002, Density: 1050, Price: &kilo, Flow: 8e-9},
-		Timing:     design.Timing{Model: "baffle", DelaysBy: "field", FieldLow: 700, FieldHigh: 6000.5},
+		Timing:     design.Timing{Model: "baffle", SolveTo: 4000, DelaysBy: "field", FieldLow: 700, FieldHigh: 6000.5},
 		Wiring:     design.Wiring{MinimumLoad: 2, Voltage: 4, HasAmplifier: true, Watt: 8, IntoOhm: 2, Split: "height", LongestString: 6, WireLength: 3, WireSection: 1.5e-6},
 		Channels:   []design.Channel{{Drivers: []int{1, 2}, Gain: -3, Invert: true, Delay: &delay}, {Drivers: []int{4}}},
 		Spot:       r3.Vec{X: 0, Y: -3, Z: 0.5},
@@ -355,7 +355,7 @@ func TestAmplifier(t *testing.T) {
 
 // The straight line is the default where there is no body to go round.
 func TestDelaysByDefault(t *testing.T) {
-	for model, want := range map[string]string{"sphere": "field", "baffle": "straight", "point": "straight"} {
+	for model, want := range map[string]string{"sphere": "field", "body": "field", "baffle": "straight", "point": "straight"} {
 		got, err := design.Parse("a.toml", []byte(least+"[timing]\nmodel = \""+model+"\"\n"))
 		if err != nil {
 			t.Fatal(err)
@@ -518,7 +518,7 @@ func TestFaults(t *testing.T) {
 		{name: "name empty", above: `name = ""` + "\n", kind: design.ErrRange,
 			want: `bad.toml:1: name = "": must be 1 to 120 letters on one line`},
 		{name: "model unheard of", below: "[timing]\nmodel = \"magic\"\n", kind: design.ErrRange,
-			want: `bad.toml:13: timing.model = "magic": must be "sphere", "point" or "baffle"`},
+			want: `bad.toml:13: timing.model = "magic": must be "sphere", "point", "baffle" or "body"`},
 		{name: "second channel too loud", below: "[[channel]]\ndrivers = [1]\n\n[[channel]]\ndrivers = [2]\ngain_db = 40\n", kind: design.ErrRange,
 			want: "bad.toml:17: channel[2].gain_db = 40: must be from -60 to 12"},
 		{name: "inline channel too late", above: "channel = [{drivers = [1]},\n {drivers = [2], delay_us = 1e9}]\n", kind: design.ErrRange,
@@ -759,7 +759,7 @@ func TestBuiltIn(t *testing.T) {
 	if diff := cmp.Diff(d, s); diff != "" {
 		t.Error(diff)
 	}
-	if want := (design.Timing{Model: "sphere", DelaysBy: "field", FieldLow: 500, FieldHigh: 8000}); d.Timing != want {
+	if want := (design.Timing{Model: "sphere", SolveTo: 4000, DelaysBy: "field", FieldLow: 500, FieldHigh: 8000}); d.Timing != want {
 		t.Errorf("timing %+v, want %+v", d.Timing, want)
 	}
 	if !d.Surface.Present || d.Surface.Absorption[3] != 0.1 || d.Room.Present {

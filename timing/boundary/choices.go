@@ -16,6 +16,8 @@ type choices struct {
 	Bluntest float64
 	// Least is how many nodes a side has at least, by its length over the body's size.
 	Least float64
+	// Fewer is how many fewer it has at least on a mesh that another is compared with.
+	Fewer int
 	// Most is how many nodes an element has along a side at most.
 	Most int
 	// TooNear is, times the farness of its nodes, how many reaches away from its middle an

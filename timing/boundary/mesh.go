@@ -111,9 +111,9 @@ func (c choices) spans(length, size, perMetre, bend float64) []span {
 func (c choices) fewest(share float64) int {
 	switch {
 	case share > 0.25:
-		return max(3, int(math.Ceil(c.Least*share)))
+		return max(3-c.Fewer, int(math.Ceil(c.Least*share))-c.Fewer)
 	case share > 0.1:
-		return 2
+		return 2 - min(1, c.Fewer)
 	}
 	return 1
 }

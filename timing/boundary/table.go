@@ -124,7 +124,9 @@ func (t *Table) add(s *Solver, i int) error {
 	waves := x.Waves(degree, t.Reach)
 	off := math.NaN()
 	if i%compared == 0 {
-		if x, err = s.Solve(k, coarser, 1e-5); err != nil {
+		rough := *s
+		rough.choices.Fewer = 1
+		if x, err = rough.Solve(k, coarser, 1e-5); err != nil {
 			return err
 		}
 		off = t.apart(waves, x.Waves(degree, t.Reach), degree, k)

@@ -3,9 +3,9 @@ package radiate
 import (
 	"bytes"
 	"context"
-	"encoding/binary"
 	"encoding/gob"
 	"encoding/json"
+	"io"
 	"math"
 	"sync"
 
@@ -194,22 +194,25 @@ type packed struct {
 	Degree      []int
 	Off         []float64
 	Pistons     int
-	Waves       []byte // parts of float32, little-endian
+	Waves       []byte // by store.Pack
 }
 
 func pack(t *boundary.Table) ([]byte, error) {
 	p := packed{Step: t.Step, Reach: t.Reach, Degree: t.Degree, Off: t.Off, Pistons: len(t.Waves[0])}
-	var waves bytes.Buffer
+	var all []complex128
 	for _, row := range t.Waves {
 		for _, one := range row {
-			if err := binary.Write(&waves, binary.LittleEndian, one); err != nil {
-				return nil, err
+			for _, v := range one {
+				all = append(all, complex128(v))
 			}
 		}
 	}
-	p.Waves = waves.Bytes()
+	var err error
+	if p.Waves, err = store.Pack(all); err != nil {
+		return nil, err
+	}
 	var out bytes.Buffer
-	err := gob.NewEncoder(&out).Encode(p)
+	err = gob.NewEncoder(&out).Encode(p)
 	return out.Bytes(), err
 }
 
@@ -219,14 +222,21 @@ func unpack(data []byte) (*boundary.Table, error) {
 		return nil, err
 	}
 	t := &boundary.Table{Step: p.Step, Reach: p.Reach, Degree: p.Degree, Off: p.Off}
-	from := bytes.NewReader(p.Waves)
+	all, err := store.Unpack(p.Waves)
+	if err != nil {
+		return nil, err
+	}
 	for _, degree := range p.Degree {
-		row := make([][]complex64, p.Pistons)
+		row, wide := make([][]complex64, p.Pistons), boundary.Wide(degree)
 		for i := range row {
-			row[i] = make([]complex64, boundary.Wide(degree))
-			if err := binary.Read(from, binary.LittleEndian, row[i]); err != nil {
-				return nil, err
+			if len(all) < wide {
+				return nil, io.ErrUnexpectedEOF
 			}
+			row[i] = make([]complex64, wide)
+			for j, v := range all[:wide] {
+				row[i][j] = complex64(v)
+			}
+			all = all[wide:]
 		}
 		t.Waves = append(t.Waves, row)
 	}
