@@ -207,14 +207,12 @@ func (s *server) serve(ctx context.Context, e effort) ([]Channel, findings, erro
 		channels[c].Delay = delay[c]
 	}
 	groups, gain := mountsOf(channels), gains(s.array, channels)
-	s.Planned = s.seats.Judge(groups, gain, delay)
 	if e == sketched {
+		s.Planned = s.seats.Judge(groups, gain, delay)
 		return channels, found, nil
 	}
-	s.Without = s.seats.Judge(groups, gain, nil)
-	if e == dragged {
-		s.Bound = s.seats.Bound(groups, gain)
-	} else {
+	s.Planned, s.Without, s.Bound = s.seats.JudgeAll(groups, gain, delay)
+	if e == thorough {
 		s.Bound = s.seats.Together(groups, gain)
 	}
 	if s.aim == seats.Round {

@@ -2,6 +2,7 @@ package timing_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -219,20 +220,28 @@ func TestOwnForSeats(t *testing.T) {
 	}
 }
 
-// BenchmarkSeatDragged is what the page computes while one of five seats is dragged.
+// BenchmarkSeatDragged is what the page computes while one of several seats is dragged.
 func BenchmarkSeatDragged(b *testing.B) {
-	a := arcOf(b, -60, -30, 0, 30, 60)
-	a.Seating.Head = 0.15
-	p, err := timing.NewPlanner(a)
-	if err != nil {
-		b.Fatal(err)
-	}
-	moved := slices.Clone(a.Seats)
-	b.ReportAllocs()
-	for i := 0; b.Loop(); i++ {
-		moved[1].At.X = 1.7 + 0.001*float64(i%100)
-		if _, err := p.Seats(a.Spot, moved); err != nil {
-			b.Fatal(err)
-		}
+	for _, seats := range []int{5, 40} {
+		b.Run(fmt.Sprint(seats), func(b *testing.B) {
+			var degrees []float64
+			for i := range seats {
+				degrees = append(degrees, 120*float64(i)/float64(seats-1)-60)
+			}
+			a := arcOf(b, degrees...)
+			a.Seating.Head = 0.15
+			p, err := timing.NewPlanner(a)
+			if err != nil {
+				b.Fatal(err)
+			}
+			moved := slices.Clone(a.Seats)
+			b.ReportAllocs()
+			for i := 0; b.Loop(); i++ {
+				moved[1].At.X = 1.7 + 0.001*float64(i%100)
+				if _, err := p.Seats(a.Spot, moved); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

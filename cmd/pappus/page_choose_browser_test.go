@@ -52,7 +52,7 @@ func TestPageTriesDelays(t *testing.T) {
 	if b.design() != before {
 		t.Error("what is only tried is in the design")
 	}
-	if say := b.text("#map-of"); !strings.Contains(say, "as they are tried") {
+	if say := b.text("#map-of"); !strings.Contains(say, "as tried") {
 		t.Errorf("the map says %q", say)
 	}
 

@@ -14,11 +14,14 @@ func (f *Field) Bound(groups [][]int, gain []float64) Figures {
 	if gain != nil && len(gain) != len(groups) {
 		panic("seats: lengths differ")
 	}
-	return f.summed(f.shares(groups, gain, func(_ int, channel []complex128) float64 {
-		inPhase := 0.0
-		for _, v := range channel {
-			inPhase += cmplx.Abs(v)
-		}
-		return inPhase * inPhase
-	}))
+	return f.shares(groups, gain, inPhase)[0]
+}
+
+// inPhase is the share with all channels in phase.
+func inPhase(_ int, channel []complex128) float64 {
+	sum := 0.0
+	for _, v := range channel {
+		sum += cmplx.Abs(v)
+	}
+	return sum * sum
 }

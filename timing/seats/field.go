@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"pappus/timing/band"
+	"pappus/timing/cores"
 )
 
 // The band that seats are judged over.
@@ -148,6 +149,15 @@ func (f *Field) Judge(groups [][]int, gain, delay []float64) Figures {
 	return f.figures(groups, f.turns(len(groups), delay), gain)
 }
 
+// JudgeAll is Judge with delays and without, and Bound, for about what one of them takes.
+func (f *Field) JudgeAll(groups [][]int, gain, delay []float64) (planned, without, bound Figures) {
+	if gain != nil && len(gain) != len(groups) || len(delay) != len(groups) {
+		panic("seats: lengths differ")
+	}
+	all := f.shares(groups, gain, f.fed(f.turns(len(groups), delay)), f.fed(f.turns(len(groups), nil)), inPhase)
+	return all[0], all[1], all[2]
+}
+
 // turns returns exp(-i 2 pi f delay) of so many groups, [group][frequency]; delay nil: 1.
 func (f *Field) turns(groups int, delay []float64) []complex128 {
 	n := len(f.Frequency)
@@ -185,31 +195,55 @@ func (f *Field) channels(dst []complex128, place, i int, groups [][]int, gain []
 	}
 }
 
-// shares returns a share of the energy in step for each place and frequency: what sum makes
-// of the channels' pressures there.
-func (f *Field) shares(groups [][]int, gain []float64, sum func(i int, channel []complex128) float64) [][]float64 {
-	share, channel := make([][]float64, len(f.Place)), make([]complex128, len(groups))
-	for place := range f.Place {
-		share[place] = make([]float64, len(f.Frequency))
-		for i := range share[place] {
-			f.channels(channel, place, i, groups, gain)
-			share[place][i] = sum(i, channel)
-		}
+// share is what is made of the channels' pressures at a place and frequency: a part of the energy
+// in step.
+type share func(i int, channel []complex128) float64
+
+// shares returns the figures of each share, with groups that have gains (nil: all as loud). It
+// uses all cores.
+func (f *Field) shares(groups [][]int, gain []float64, of ...share) []Figures {
+	all, room := make([][][]float64, len(of)), make([][]complex128, cores.Count())
+	for k := range all {
+		all[k] = make([][]float64, len(f.Place))
 	}
-	return share
+	for w := range room {
+		room[w] = make([]complex128, len(groups))
+	}
+	cores.Each(len(f.Place), func(worker, place int) {
+		for k := range of {
+			all[k][place] = make([]float64, len(f.Frequency))
+		}
+		channel := room[worker]
+		for i := range f.Frequency {
+			f.channels(channel, place, i, groups, gain)
+			for k, share := range of {
+				all[k][place][i] = share(i, channel)
+			}
+		}
+	})
+	out := make([]Figures, len(of))
+	for k, rows := range all {
+		out[k] = f.summed(rows)
+	}
+	return out
 }
 
-// figures returns the losses with groups that have gains (nil: all as loud) and are fed
-// [group][frequency].
-func (f *Field) figures(groups [][]int, feed []complex128, gain []float64) Figures {
+// fed is the share of channels that are fed [group][frequency].
+func (f *Field) fed(feed []complex128) share {
 	n := len(f.Frequency)
-	return f.summed(f.shares(groups, gain, func(i int, channel []complex128) float64 {
+	return func(i int, channel []complex128) float64 {
 		var sum complex128
 		for g, v := range channel {
 			sum += feed[g*n+i] * v
 		}
 		return energy(sum)
-	}))
+	}
+}
+
+// figures returns the losses with groups that have gains (nil: all as loud) and are fed
+// [group][frequency].
+func (f *Field) figures(groups [][]int, feed []complex128, gain []float64) Figures {
+	return f.shares(groups, gain, f.fed(feed))[0]
 }
 
 // parts returns each place's part of the weight of all seats, whose places share theirs.

@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/cmplx"
 	"slices"
+
+	"pappus/timing/cores"
 )
 
 // problem is a field made ready to be searched: drivers' pressures over those of all in
@@ -100,10 +102,8 @@ func (p *problem) rough() *problem {
 func (f *Field) inStepped(fed []feed) [][]complex128 {
 	n := len(f.Frequency)
 	out := make([][]complex128, len(f.Place))
-	inStep := make([]float64, n)
-	for place, pressure := range f.Place {
-		row := slices.Clone(pressure)
-		clear(inStep)
+	cores.Each(len(f.Place), func(_, place int) {
+		row, inStep := slices.Clone(f.Place[place]), make([]float64, n)
 		for i := range row {
 			if fed != nil {
 				row[i] *= complex(fed[i/n].gain, 0) * turn(f.Frequency[i%n], fed[i/n].delay)
@@ -119,7 +119,7 @@ func (f *Field) inStepped(fed []feed) [][]complex128 {
 			}
 		}
 		out[place] = row
-	}
+	})
 	return out
 }
 
@@ -223,11 +223,14 @@ func (p *problem) arrive() {
 		p.arrival[d] = make([]float64, p.seats)
 	}
 	count := make([]float64, p.seats)
-	lag := make([]float64, len(p.driver))
+	lags := make([][]float64, p.np)
+	cores.Each(p.np, func(_, place int) {
+		lags[place] = make([]float64, len(p.driver))
+		p.lags(lags[place], place)
+	})
 	for place, s := range p.seat {
 		count[s]++
-		p.lags(lag, place)
-		for d, t := range lag {
+		for d, t := range lags[place] {
 			p.arrival[d][s] += t
 		}
 	}

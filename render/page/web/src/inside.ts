@@ -79,7 +79,8 @@ function wire(from: At, to: At, size: number, isNow: boolean): SVGElement {
 function driver(channel: number, id: number, at: At, size: number, done: boolean, isNow: boolean): SVGElement[] {
   const colour = channelColour(channel);
   const state = `lit ${done ? "is-done" : "waits"}${isNow ? " is-now" : ""}`;
-  return [draw("g", { class: state },
+  // No wire that passes by shines through.
+  return [draw("circle", { class: "under", cx: at[0], cy: at[1], r: size }), draw("g", { class: state },
     draw("circle", { cx: at[0], cy: at[1], r: size, fill: css(colour) }),
     draw("text", { x: at[0], y: at[1], "font-size": 0.95 * size, ...(done ? { fill: inkOn(colour) } : {}) }, String(id)))];
 }

@@ -5,6 +5,9 @@ import type { Follow } from "./follow";
 import type { State } from "./state";
 import type { Delays } from "./types";
 
+/** A letter of the words on the map, a line of them, what is round them, and how far they stand from the map's edge, px. */
+const [LETTER_PX, LINE_PX, AIR_PX, INSET_PX] = [6, 18, 8, 8];
+
 export class Whose {
   private readonly select = el<HTMLSelectElement>("delays-of");
   private offered = "";
@@ -44,7 +47,7 @@ export class Whose {
     const whose = follow.delays === "own" ? "each place with its own best delays"
       : follow.delays === "chair" || state.seating === null ? state.isChairOwn ? "with this chair’s delays" : "with the middle seat’s delays"
       : state.seating.aim === "round" ? "with the delays for all round" : "with the delays for all seats";
-    const tried = state.turned.length > 0 && follow.delays !== "own" ? ", as they are tried" : "";
+    const tried = state.turned.length > 0 && follow.delays !== "own" ? ", as tried" : "";
     return `${whose}${tried}; ${this.sound}`;
   }
 
@@ -52,6 +55,14 @@ export class Whose {
     const echoes = this.state.measures?.echoes ?? [];
     if (this.follow.quantity !== "level" || echoes.length === 0) return "the direct sound";
     return echoes.length === 1 ? `with the echo of the ${echoes[0]!.by}` : "with the room’s echoes";
+  }
+
+  /** What it takes up at most on a map that is so wide, px: two lines where one does not hold it. */
+  box(wide: number): [number, number, number, number] {
+    const long = LETTER_PX * this.words.length;
+    const lines = Math.ceil(long / (wide - 2 * AIR_PX - 2 * INSET_PX));
+    const [half, high] = [Math.min(long + 2 * AIR_PX, wide - 2 * INSET_PX) / 2, (LINE_PX * lines + AIR_PX) / 2];
+    return [INSET_PX + half, INSET_PX + high, half, high];
   }
 
   /** Writes it on the map. */
