@@ -313,10 +313,11 @@ func (t *trial) fits(change func(*design.Design), exact bool) bool {
 	return err == nil && fits
 }
 
-// evenHolds tells whether even places for all drivers are found on a ball.
+// evenHolds tells whether even places for all drivers are found on a ball, and are found there
+// too by a builder whose sizes are off by rounding.
 func evenHolds(d *design.Design, whole, shell *body.Body) bool {
 	zone, room := evenRoom(d, whole, shell)
-	return room >= d.Mounts.Count && spread.Holds(d.Mounts.Count, zone)
+	return room >= d.Mounts.Count && spread.HoldsSteadily(d.Mounts.Count, zone)
 }
 
 // evenRoom gives the zone for even places on a ball, and how many at most, which is

@@ -53,3 +53,14 @@ func BenchmarkMoveInRoom(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkSpatial looks at all directions from the demo, as built and with the delays.
+func BenchmarkSpatial(b *testing.B) {
+	p := plan(b, demo(b))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := p.Spatial(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

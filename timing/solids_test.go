@@ -81,9 +81,9 @@ func lines(t *testing.T, a *layout.Array, frequency []float64) []float64 {
 //
 // The measurements (from memory) have the tetrahedron's limit lowest and the dodecahedron's
 // among the highest, near 1 kHz, and the tetrahedron the evenest on the mean. The ball has
-// the order of the limits so, though it has the dodecahedron's at 1.8 kHz, but the tetrahedron
-// the least even on the mean: its four caps are as far apart as can be on a small ball, and what
-// its flat faces and edges do is not in it.
+// the order of the limits so, though it has the dodecahedron's at 1.9 kHz, but the tetrahedron
+// the least even on the mean. A tetrahedron is the body farthest from a ball, and what its faces
+// and edges do to sound is not in the model.
 func TestSolids(t *testing.T) {
 	step := 20.0
 	if try.Set {

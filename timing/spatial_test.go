@@ -194,6 +194,20 @@ func TestSpatialOnSurface(t *testing.T) {
 	}
 }
 
+// TestSpatialAboveSurface: half a body that no surface makes whole, since it is too high above,
+// is judged as in the open.
+func TestSpatialAboveSurface(t *testing.T) {
+	p := sounding(radiate.SphereModel, []r3.Vec{{Z: 0.15}, {X: 0.09, Z: 0.12}})
+	cut := *p.Array.Body
+	cut.IsCut, cut.BallCentre = true, r3.Vec{Z: 0.03}
+	p.Array.Body = &cut
+	open := spatial(t, p)
+	p.Array.Surface = layout.Surface{Present: true, Height: -0.8}
+	if diff := cmp.Diff(open, spatial(t, p)); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // TestSpatialOfTwoBodies: bodies apart that play alike are as uneven as one.
 func TestSpatialOfTwoBodies(t *testing.T) {
 	at := faces(t, "cube", r3.NewRotation(0.4, r3.Vec{X: 1}))

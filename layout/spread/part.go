@@ -152,8 +152,18 @@ func LeastAngle(points []r3.Vec) float64 {
 }
 
 // parted looks for rings as far apart as the rounded zone asks: from some points,
-// if there are, then from a spiral and from chance.
+// if there are, then from a spiral and from chance; last in the steady zone, in which zones
+// that are all but the same find the same.
 func parted(n int, poles []r3.Vec, z Zone, from []r3.Vec) ([]r3.Vec, bool) {
+	points, found := partedIn(n, poles, z, from)
+	if !found {
+		points, found = partedIn(n, poles, z.steady(), nil)
+	}
+	return points, found
+}
+
+// partedIn is parted in a zone as it is.
+func partedIn(n int, poles []r3.Vec, z Zone, from []r3.Vec) ([]r3.Vec, bool) {
 	count := (n - len(poles)) / z.Fold
 	if n > z.ceiling() {
 		return nil, false
@@ -181,10 +191,42 @@ func parted(n int, poles []r3.Vec, z Zone, from []r3.Vec) ([]r3.Vec, bool) {
 	return nil, false
 }
 
+// steps is how many steps a steady zone's sizes have from half a distance that is asked, or less,
+// to the whole: a step is 0.4 to 0.8 % of it, over the 0.3 % under the widest distance in which it
+// is chance whether a search finds points. Of 6000 zones with sizes up to 1 % less than those of
+// 150 that hold steadily all held, with twice as many steps all but 8; the widest distance that
+// is found steadily is 0.3 % less than that which is found at all.
+const steps = 128
+
+// steady returns the zone, with all sizes taken up to the next step, that stands for all zones
+// whose sizes are in the same steps. Where points are all but jammed it hangs on the last bit
+// of a size whether a search finds them; points found in the steady zone are good in each.
+func (z Zone) steady() Zone {
+	_, exponent := math.Frexp(z.Apart) // Apart is from half of 2^exponent to less than all of it
+	step := math.Ldexp(0.5, exponent) / steps
+	up := func(angle float64) float64 { return min(math.Ceil(angle/step)*step, math.Pi) }
+	out := Zone{Fold: z.Fold, Apart: up(z.Apart)}
+	for _, c := range z.Clear {
+		out.Clear = append(out.Clear, Cap{c.Axis, up(c.HalfAngle)})
+	}
+	return out
+}
+
 // Holds tells whether n points as far apart as a zone asks were found in it.
 // Where it does, Settled.Apart finds them too. That it does not proves nothing; it
 // searches from a spiral and, for few points, from chance.
-func Holds(n int, z Zone) bool {
+func Holds(n int, z Zone) bool { return holds(n, z, parted) }
+
+// HoldsSteadily tells whether they were found so that they are in a zone whose sizes are less
+// by rounding too: Holds can be true of one zone and not of the other.
+func HoldsSteadily(n int, z Zone) bool {
+	return holds(n, z, func(n int, poles []r3.Vec, z Zone, from []r3.Vec) ([]r3.Vec, bool) {
+		return partedIn(n, poles, z.steady(), from)
+	})
+}
+
+// holds tells whether a search finds n points in a zone.
+func holds(n int, z Zone, search func(int, []r3.Vec, Zone, []r3.Vec) ([]r3.Vec, bool)) bool {
 	if n < 1 || n > Most || z.check(n) != nil {
 		return false
 	}
@@ -193,7 +235,7 @@ func Holds(n int, z Zone) bool {
 	if err != nil {
 		return false
 	}
-	_, found := parted(n, poles, z, nil)
+	_, found := search(n, poles, z, nil)
 	return found
 }
 

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"pappus/layout/poly"
+	"pappus/layout/solve"
 	"pappus/layout/spread"
 	"pappus/testdata/testkit"
 
@@ -56,6 +57,50 @@ func TestHoldsKnown(t *testing.T) {
 			t.Errorf("of at most %d points 63 degrees apart: %d, want %d", most, got, want)
 		}
 	}
+}
+
+// TestHoldsSteadily: what holds so holds in each zone whose sizes are a little less; nothing
+// holds wider than to the last step that known packings leave (TestHoldsKnown).
+func TestHoldsSteadily(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		n    int
+		zone spread.Zone
+	}{
+		{"a ball", 34, spread.Zone{}},
+		{"a dome", 40, spread.Zone{Clear: []spread.Cap{down(95)}}},
+		{"a ball on a stand", 45, spread.Zone{Clear: []spread.Cap{down(80)}}},
+		{"a dome with a handle", 39, spread.Zone{Clear: []spread.Cap{down(108), {Axis: r3.Vec{X: -6, Y: 6, Z: 8}, HalfAngle: 0.25}}}},
+		{"a dome in fours", 40, spread.Zone{Fold: 4, Clear: []spread.Cap{down(90)}}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			angle := widest(c.n, c.zone)
+			for k := range 24 {
+				zone := spread.Zone{Fold: c.zone.Fold, Apart: angle * (1 - 0.0003*float64(k/3)) * (1 - 1e-15*float64(k%3))}
+				for _, cap := range c.zone.Clear {
+					zone.Clear = append(zone.Clear, spread.Cap{Axis: cap.Axis, HalfAngle: cap.HalfAngle - 0.0001*float64(k/3)})
+				}
+				if !spread.Holds(c.n, zone) {
+					t.Errorf("holds steadily %.17g apart, but not %.17g: %v", angle, zone.Apart, zone)
+				}
+			}
+		})
+	}
+	for n, steps := range map[int]float64{12: 141. / 128, 24: 195. / 256} {
+		for apart, want := range map[float64]bool{steps: true, steps + 1e-6: false} {
+			if got := spread.HoldsSteadily(n, spread.Zone{Apart: apart}); got != want {
+				t.Errorf("%d points %g apart: %v", n, apart, got)
+			}
+		}
+	}
+}
+
+// widest returns the widest angle in rad at which points hold steadily.
+func widest(n int, z spread.Zone) float64 {
+	return solve.Edge(func(angle float64) bool {
+		z.Apart = angle
+		return spread.HoldsSteadily(n, z)
+	}, 0.01, math.Pi, 0, 1e-12)
 }
 
 // TestApart: where points hold, Within puts them as far apart as asked, in the zone

@@ -35,14 +35,14 @@ type Octave struct {
 	Eyring         *Number `json:"reverb_eyring_s"`            // null: there is no room
 }
 
-// Spatial is the standard deviation of the level in dB over all directions far away, by area; null
-// where a direction is silent.
+// Spatial is the standard deviation of the level in dB over all directions far away, by area, as
+// built and with the delays. The means are of 100 Hz to 4 kHz, each hertz alike.
 type Spatial struct {
 	Third       Numbers `json:"third_hz"`
-	BuiltThird  Numbers `json:"as_built_third_db"`
-	Aligned     Numbers `json:"third_db"`
-	BuiltMean   Number  `json:"as_built_mean_db"` // of 100 Hz to 4 kHz, each hertz alike
-	AlignedMean Number  `json:"mean_db"`
+	BuiltThird  Numbers `json:"as_built_third_db"` // null: a direction is silent
+	Aligned     Numbers `json:"third_db"`          // null: a direction is silent
+	BuiltMean   Number  `json:"as_built_mean_db"`  // null: a direction is silent
+	AlignedMean Number  `json:"mean_db"`           // null: a direction is silent
 }
 
 // OfSurvey returns the document of a survey.

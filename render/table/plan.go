@@ -204,8 +204,8 @@ func (s *screen) around(p *timing.Plan, survey *timing.Survey) {
 	fmt.Fprintln(s, words.InStep(survey.InStep, p.Array.Coverage.SmearLimit))
 }
 
-// decibel writes a level to a tenth.
-func decibel(v float64) string { return finite(v, 1) }
+// decibel writes a level to a tenth, a dash where there is none.
+func decibel(v float64) string { return dash(v, 1) }
 
 // perOctave writes a row with a value for each octave under a name.
 func perOctave[T any](s *screen, name string, octaves []T, value func(T) string) {

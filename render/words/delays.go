@@ -64,13 +64,12 @@ func InStep(area, limit float64) string {
 
 // Spatial says how uneven an array is over all directions.
 func Spatial(s timing.Spatial) string {
-	by := func(d timing.Deviations) string {
-		if math.IsInf(d.Mean, 0) || math.IsNaN(d.Mean) {
-			return "without end, since some are silent,"
-		}
-		return fmt.Sprintf("%.1f dB", d.Mean)
+	const what = "sphere: standard deviation of the level over all directions far away, by area; "
+	built, aligned := s.AsBuilt.Mean, s.Aligned.Mean
+	if sum := built + aligned; math.IsInf(sum, 0) || math.IsNaN(sum) {
+		return what + "there is none where some directions are silent"
 	}
-	return fmt.Sprintf("sphere: standard deviation of the level over all directions far away, by area; on the mean of each hertz from 100 Hz to 4 kHz %s as built, %s with the delays", by(s.AsBuilt), by(s.Aligned))
+	return what + fmt.Sprintf("on the mean of each hertz from 100 Hz to 4 kHz %.1f dB as built, %.1f dB with the delays", built, aligned)
 }
 
 // hardlyCommon is the delay in s below which what all have in common is not worth a

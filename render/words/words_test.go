@@ -406,3 +406,18 @@ func TestSentences(t *testing.T) {
 	p.Warnings[0].Fact = timing.HearingRisk{}
 	says(t, all(), []string{"Pink noise"}, nil)
 }
+
+// TestSpatial: how uneven it is over all directions, and that silence has no figure.
+func TestSpatial(t *testing.T) {
+	of := func(built, aligned float64) string {
+		return Spatial(timing.Spatial{AsBuilt: timing.Deviations{Mean: built}, Aligned: timing.Deviations{Mean: aligned}})
+	}
+	if got := of(1.96, 4.24); !strings.HasSuffix(got, "from 100 Hz to 4 kHz 2.0 dB as built, 4.2 dB with the delays") {
+		t.Errorf("says %q", got)
+	}
+	for _, none := range []string{of(math.Inf(1), math.Inf(1)), of(math.NaN(), 2)} {
+		if !strings.HasSuffix(none, "; there is none where some directions are silent") {
+			t.Errorf("says %q", none)
+		}
+	}
+}

@@ -1,8 +1,7 @@
-// Package omni judges how evenly a source radiates: over all directions by the spatial standard
-// deviation (Spatial), and in one plane by the
-// tolerance that ISO 3382-1:2009 (clause 4.2.1, table 1, annex A) sets for
-// omnidirectional sources in room acoustics: in octave bands of pink noise in
-// free field, the energy mean over any arc of 30 degrees, gliding round the
+// Package omni judges how evenly a source radiates: over all directions by the spatial
+// standard deviation (Spatial), and in one plane by the tolerance that ISO 3382-1:2009 (clause
+// 4.2.1, table 1, annex A) sets for omnidirectional sources in room acoustics: in octave bands
+// of pink noise in free field, the energy mean over any arc of 30 degrees, gliding round the
 // source, against that over the full circle:
 //
 //	125, 250, 500 Hz  +-1 dB

@@ -101,7 +101,7 @@ func (s *Scene) around(ways []Way, feeds []Feed, around *Around, far float64) []
 // one, so that directions round an axis are on one ring; else where the body is.
 func (s *Scene) centre(body int) r3.Vec {
 	placing := s.Array.Bodies()[body]
-	if s.Array.Timing.Model != SphereModel {
+	if m := s.Array.Timing.Model; m != SphereModel && m != BodyModel {
 		return placing.At
 	}
 	return placing.Place(s.Array.Body.BallCentre)

@@ -14,7 +14,12 @@
 //     direction the mount is (Morse and Ingard, ch. 7). Held to an independent
 //     boundary-element solution of a driver on a dodecahedron's face
 //     (testdata/reference/faceted_given.csv): within 0.3 dB and 5 us to 500 Hz, 1 dB at
-//     1 kHz, up to 4 dB near its front above.
+//     1 kHz, up to 4 dB near its front above. Of regular solids with a driver a face, all in
+//     parallel (Leishman, Rollins and Smith, see omni.Spatial, from memory), it has the order
+//     of the limits of evenness as measured, the tetrahedron's lowest and the dodecahedron's
+//     among the highest, but the tetrahedron as the least even on the mean of 100 Hz to 4 kHz,
+//     where it was measured as the evenest (TestSolids of package timing): it has no faces and
+//     no edges.
 //
 // Time factor exp(+i omega t) throughout.
 package radiate

@@ -2,11 +2,13 @@ package radiate
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/gob"
 	"encoding/json"
 	"io"
 	"math"
+	"slices"
 	"sync"
 
 	"pappus/layout"
@@ -30,7 +32,7 @@ const solvedSeconds = 300
 const speedAt20 = 343.2
 
 // solving is all that the true field of a body hangs on. Places that are left empty are pistons
-// too, so that drivers may be left out and put back.
+// too, in the order of their numbers, so that drivers may be left out and put back.
 type solving struct {
 	Faces  [][]r3.Vec // of a body with faces, m
 	Radius float64    // of a ball
@@ -42,7 +44,7 @@ type solving struct {
 	Top    float64 // rad/m
 }
 
-// newSolving returns that of an array, and the index of the piston of each mount by its number.
+// newSolving returns that of an array, and the index of the piston of each mount, on any body, by its number.
 func newSolving(a *layout.Array) (solving, map[int]int) {
 	b := a.Body
 	x := solving{Radius: b.Radius, Cut: -2 * b.Radius, Centre: b.BallCentre, Inside: b.VolumeCentroid(), Plane: plane(a)}
@@ -56,15 +58,17 @@ func newSolving(a *layout.Array) (solving, map[int]int) {
 		}
 		x.Faces = append(x.Faces, corners)
 	}
+	own := a.Own()
+	places := slices.Concat(own, a.Empty)
+	slices.SortFunc(places, func(a, b layout.Mount) int { return cmp.Compare(a.ID, b.ID) })
 	index := map[int]int{}
-	add := func(mounts []layout.Mount) {
-		for _, m := range mounts {
-			index[m.ID] = len(x.Piston)
-			x.Piston = append(x.Piston, boundary.Piston{At: m.Point, Axis: m.Normal, Radius: a.Driver.ConeRadius})
-		}
+	for i, m := range places {
+		index[m.ID] = i
+		x.Piston = append(x.Piston, boundary.Piston{At: m.Point, Axis: m.Normal, Radius: a.Driver.ConeRadius})
 	}
-	add(a.Own())
-	add(a.Empty)
+	for i, m := range a.Mounts[len(own):] { // other bodies have the first one's again
+		index[m.ID] = index[own[i%len(own)].ID]
+	}
 	x.Top = 2 * math.Pi * a.Timing.SolveTo / speedAt20
 	return x, index
 }

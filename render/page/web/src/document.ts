@@ -1280,14 +1280,17 @@ export interface Solid {
   faces: number[][];
 }
 
-/** The standard deviation of the level in dB over all directions far away, by area; null where a direction is silent. */
+/** The standard deviation of the level in dB over all directions far away, by area, as built and with the delays. The means are of 100 Hz to 4 kHz, each hertz alike. */
 export interface Spatial {
   third_hz: number[];
-  as_built_third_db: number[];
-  third_db: number[];
-  /** of 100 Hz to 4 kHz, each hertz alike */
-  as_built_mean_db: number;
-  mean_db: number;
+  /** null: a direction is silent */
+  as_built_third_db: (number | null)[];
+  /** null: a direction is silent */
+  third_db: (number | null)[];
+  /** null: a direction is silent */
+  as_built_mean_db: number | null;
+  /** null: a direction is silent */
+  mean_db: number | null;
 }
 
 /** What the page begins from. */

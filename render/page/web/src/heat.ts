@@ -3,6 +3,7 @@
 import { packed } from "./colours";
 import { contour } from "./contour";
 import type { Paper } from "./dom";
+import { Layer } from "./layer";
 import type { Scale } from "./scale";
 import { light, ticks } from "./scale";
 import type { Heat, Maybe } from "./types";
@@ -13,7 +14,7 @@ export type Place = (u: number, v: number) => [number, number];
 const still = document.createElement("canvas");
 let image: ImageData | null = null;
 
-export function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, at: Place): void {
+function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, at: Place): void {
   const { columns, rows, values } = heat;
   const own = still.getContext("2d");
   if (own === null) return;
@@ -33,24 +34,49 @@ export function drawHeat(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, 
   const [left, bottom] = at(heat.low_m[0], heat.low_m[1]);
   const [right, top] = at(heat.high_m[0], heat.high_m[1]);
   c.imageSmoothingEnabled = true;
-  // The smoothest takes the processor half of a frame: a map that is drawn anew with each move goes without.
-  c.imageSmoothingQuality = heat.isFine ? "high" : "low";
+  // The smoothest takes the processor half of a frame: a map that is soon another goes without.
+  c.imageSmoothingQuality = heat.isFine && heat.isWhole ? "high" : "low";
   c.drawImage(still, left, top, right - left, bottom - top);
 }
 
 /** What words stay clear of: its middle, half its width and half its height, in pixels. */
 export type Box = [x: number, y: number, halfWidth: number, halfHeight: number];
 
-/** Draws a few lines of one value, each with its words where there is room, clear of some boxes. */
-export function drawContours(
-  p: Paper, heat: Heat, scale: Scale, at: Place, words: (v: number) => string, clear: Box[],
-): void {
+/** A line of one value, in pieces of four numbers: x and y of both ends, in pixels. */
+interface Contour {
+  level: number;
+  line: number[];
+}
+
+/** What there is of heat on a map, which stays while the chair moves on and no newer comes. */
+export class HeatPicture {
+  private readonly layer = new Layer();
+  private contours: Contour[] = [];
+
+  /** Draws it; that of a former place without lines, and paler. */
+  draw(p: Paper, heat: Heat, scale: Scale, at: Place, former: number | null): void {
+    p.context.globalAlpha = former ?? 1;
+    this.layer.put(p, [heat, scale, former], (own) => {
+      drawHeat(own.context, heat, scale, at);
+      this.contours = former === null ? drawContours(own.context, heat, scale, at) : [];
+    });
+    p.context.globalAlpha = 1;
+  }
+
+  /** Writes on lines what they are of, where there is room, clear of some boxes. */
+  label(p: Paper, words: (v: number) => string, clear: Box[]): void {
+    const taken: Box[] = [...clear];
+    for (const { level, line } of this.contours) label(p, line, words(level), taken);
+  }
+}
+
+/** Draws a few lines of one value. */
+function drawContours(c: CanvasRenderingContext2D, heat: Heat, scale: Scale, at: Place): Contour[] {
   const { columns, rows } = heat;
-  const c = p.context;
   const du = (heat.high_m[0] - heat.low_m[0]) / columns;
   const dv = (heat.high_m[1] - heat.low_m[1]) / rows;
-  const taken: Box[] = [...clear];
   const values = smooth(heat);
+  const out: Contour[] = [];
   for (const level of ticks(scale, 5)) {
     const line = contour(values, columns, rows, level);
     if (line.length < 16) continue;
@@ -67,8 +93,9 @@ export function drawContours(
     c.strokeStyle = light(scale, level) > 0.7 ? "rgb(60 30 40 / 45%)" : "rgb(255 248 236 / 45%)";
     c.lineWidth = 1;
     c.stroke();
-    label(p, line, words(level), taken);
+    out.push({ level, line });
   }
+  return out;
 }
 
 /** Writes a line's words on it, near the top of the paper and clear of those before. */

@@ -5,14 +5,15 @@ import { Chair } from "./chair";
 import type { Triple } from "./document";
 import { el, hide, ink, make, mark, paper, say } from "./dom";
 import type { Follow } from "./follow";
-import { drawContours, drawHeat } from "./heat";
+import { HeatPicture } from "./heat";
 import type { Box, Place } from "./heat";
 import type { Ground } from "./handle";
 import { about, scaleFor } from "./quantity";
 import type { Scale } from "./scale";
 import { both, covering } from "./scale";
 import { Seats } from "./seats";
-import { drawBody, drawEars, drawFront, drawLean, drawMetre, drawWay } from "./scenery";
+import { BodyPicture } from "./bodypicture";
+import { drawEars, drawFront, drawLean, drawMetre, drawWay } from "./scenery";
 import { flat, frameOf, places, reach } from "./slice";
 import type { State } from "./state";
 import { Whose } from "./whose";
@@ -32,6 +33,8 @@ export class RoomMap {
   private scaled = "";
   private ofQuantity = "";
   private heat: Heat | null = null;
+  private readonly painted = new HeatPicture();
+  private readonly body = new BodyPicture();
   /** What the heat is of, as follow has it. */
   private heatOf = "";
   /** What the word for the front takes up. */
@@ -147,15 +150,13 @@ export class RoomMap {
     c.clearRect(0, 0, p.width, p.height);
     c.font = `500 11.5px ${ink("--sans")}`;
     if (heat !== null && scale !== null) {
-      c.globalAlpha = isOld ? FORMER : 1;
-      drawHeat(c, heat, scale, at);
-      c.globalAlpha = 1;
-      if (!isOld) drawContours(p, heat, scale, at, about(this.follow.quantity).words, [...this.clear(at, p.height), said]);
+      this.painted.draw(p, heat, scale, at, isOld ? FORMER : null);
+      if (!isOld) this.painted.label(p, about(this.follow.quantity).words, [...this.clear(at, p.height), said]);
     }
     const lean = this.lean(isOld);
     if (lean.length > 0) drawLean(c, at, lean);
     drawWay(c, at(0, 0), at(...this.spot()));
-    if (planned !== null) drawBody(c, at, planned, rows, spot, this.follow.view);
+    if (planned !== null) this.body.draw(p, at, planned, rows, spot, this.follow.view);
     this.front = planned !== null && this.follow.view === "above" ? drawFront(c, at, planned) : [];
     drawMetre(c, at, p.height);
     if (this.state.ears !== null) drawEars(c, at(...flat(this.state.ears, spot, this.follow.view)));

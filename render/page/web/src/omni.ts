@@ -7,7 +7,6 @@ import { el, say } from "./dom";
 import { nominal } from "./polar";
 import type { State } from "./state";
 import type { Octave, Spatial } from "./document";
-import type { Maybe } from "./types";
 import { decibels, hertz } from "./words";
 
 const ASK = "Is it even all round? Judge by ISO 3382-1";
@@ -54,8 +53,9 @@ function verdict(octaves: Octave[]): string {
 
 /** How far the level strays over all directions. */
 function overSphere(spatial: Spatial): string {
-  const by = (mean: Maybe) => (mean === null ? "without end, since some are silent," : `by ${decibels(mean)} dB`);
-  return `Over all directions, up and down too, its level deviates ${by(spatial.as_built_mean_db)} as built, ${by(spatial.mean_db)} with the delays (standard deviation over the sphere, mean of 100 Hz to 4 kHz).`;
+  const [built, aimed] = [spatial.as_built_mean_db, spatial.mean_db];
+  if (built === null || aimed === null) return "Some directions are silent, so that its deviation over all directions has no figure.";
+  return `Over all directions, up and down too, its level deviates by ${decibels(built)} dB as built, by ${decibels(aimed)} dB with the delays (standard deviation over the sphere, mean of 100 Hz to 4 kHz).`;
 }
 
 /** Of the octaves that the standard judges, those that pass. */

@@ -13,6 +13,8 @@ interface Cells {
   way: HTMLElement;
   gain: HTMLElement;
   ids: HTMLElement;
+  /** The drivers that are written there. */
+  of: string;
 }
 
 export class Tables {
@@ -38,7 +40,7 @@ export class Tables {
     this.others = [];
     el("channels").querySelector("tbody")!.replaceChildren(
       ...planned.plan.channels.map((c) => {
-        const row = { delay: make("td", { class: "number strong" }), way: make("td", { class: "number way" }), gain: make("td", { class: "number" }), ids: make("td", { class: "wide-cell ids" }) };
+        const row = { delay: make("td", { class: "number strong" }), way: make("td", { class: "number way" }), gain: make("td", { class: "number" }), ids: make("td", { class: "wide-cell ids" }), of: "" };
         this.rows.set(c.id, row);
         return make("tr", { "data-channel": c.id },
           make("th", { scope: "row" }, chip(c.id)), make("td", { class: "wide-cell bar-cell" }, bar(c.id)), row.delay, row.way, row.gain,
@@ -73,7 +75,9 @@ export class Tables {
       for (const [cell, isOther] of [[row.delay, before?.delay_us !== c.delay_us], [row.gain, before?.gain_db !== c.gain_db]] as const) cell.classList.toggle("changed", former !== undefined && isOther);
       mark(row.delay, "title", before === undefined || before.delay_us === c.delay_us ? "" : `before: ${milliseconds(before.delay_us)} ms`);
       say(row.gain, decibels(c.gain_db));
-      say(row.ids, runs(c.drivers));
+      const of = c.drivers.join();
+      if (of !== row.of) say(row.ids, runs(c.drivers));
+      row.of = of;
     }
     for (const { delay, way, delay_us } of this.others) {
       say(delay, isSettled ? milliseconds(delay_us) : "…");
