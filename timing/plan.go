@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout"
 	"pappus/timing/arrival"
+	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -37,8 +38,9 @@ type Spot struct {
 
 	Warnings []Finding // layout's and timing's own, in the order in which they were found
 
-	late   *arrival.Late // how much later than by the path the field is heard; nil: not at all
-	served served        // the channels as they serve the seats
+	late   *arrival.Late     // how much later than by the path the field is heard; nil: not at all
+	served served            // the channels as they serve the seats
+	solved *radiate.Solution // the true field of the body; nil: the model is another
 }
 
 // Plan is all that timing finds for an array: its own listening spot, how the channels are

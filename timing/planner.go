@@ -60,6 +60,7 @@ type Planner struct {
 	hall      *hall          // nil: no seats were asked for yet
 	served    served         // for the seats that were asked for last
 	doubtful  []Finding      // of the model, for this body
+	solved    *radiate.Solution
 }
 
 // NewPlanner returns a planner for an array. The error tells of a model that
@@ -83,6 +84,7 @@ func newPlanner(a *layout.Array, frequency []float64) (*Planner, error) {
 	if p.late, err = newLate(a, p.speed); err != nil {
 		return nil, err
 	}
+	p.solved = p.scene.Solution(p.speed)
 	if a.Timing.Model == bodyModel {
 		if p.timer, err = newScene(alone(a), fieldBand(a.Timing.FieldLow, a.Timing.FieldHigh)); err != nil {
 			return nil, err
@@ -156,7 +158,7 @@ func (p *Planner) settle(a *layout.Array, seated served) (*Spot, error) {
 	protection, risk := p.protect(a, channels)
 	s := &Spot{
 		Array: a, SpeedOfSound: p.speed, Arrivals: arrivals, Channels: channels, Wait: wait, Rounding: rounding, Protection: protection,
-		Seating: seated.seating, Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late, served: seated,
+		Seating: seated.seating, Warnings: slices.Concat(said(a.Warnings...), p.doubtful, found, risk), late: p.late, served: seated, solved: p.solved,
 	}
 	s.Response, s.Aligned, s.Unaligned, s.Ripple = p.pressure.sumUp(arrivals, channels, gain, protection.HighPass())
 	return s, nil

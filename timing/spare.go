@@ -145,6 +145,8 @@ func (p *Planner) without(s *Spot, empty []int) (gain float64, err error) {
 	for m, mount := range p.array.Mounts {
 		if !slices.Contains(empty, m) {
 			a.Mounts = append(a.Mounts, mount)
+		} else if mount.Body == 0 { // its place stays, and with it the field that is solved for
+			a.Empty = append(a.Empty[:len(a.Empty):len(a.Empty)], mount)
 		}
 	}
 	fewer, err := NewPlanner(&a)

@@ -143,7 +143,7 @@ func channelLoad(j *job, i impedanceFlags) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.planOf(j.Context(), cmp.Or(j.args[1:]...))
+	p, err := j.planOf(j.Context(), j.progress, cmp.Or(j.args[1:]...))
 	if err != nil {
 		return outcome{}, err
 	}

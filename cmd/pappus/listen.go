@@ -224,7 +224,7 @@ func listen(j *job, h hearing) (outcome, error) {
 	if err != nil {
 		return outcome{}, err
 	}
-	p, err := j.make(j.Context(), a)
+	p, err := j.make(j.Context(), j.progress, a)
 	if err != nil {
 		return outcome{}, err
 	}

@@ -21,7 +21,7 @@ import (
 // channel, and returns their paths.
 func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	t.Helper()
-	p, err := new(flags).planOf(t.Context(), "")
+	p, err := new(flags).planOf(t.Context(), nil, "")
 	if err != nil {
 		t.Fatal(err)
 	}

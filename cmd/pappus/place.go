@@ -26,7 +26,7 @@ func (j *job) planAt(at string) (*timing.Plan, error) {
 			return nil, fmt.Errorf("--at %s: %w", prose.Path(at), err)
 		}
 	}
-	p, err := j.make(j.Context(), a)
+	p, err := j.make(j.Context(), j.progress, a)
 	if err != nil || there.At == a.Spot {
 		return p, err
 	}

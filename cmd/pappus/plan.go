@@ -145,7 +145,7 @@ func newCompare(f *flags) *cobra.Command {
 		var plans []*timing.Plan
 		for _, path := range j.args {
 			j.say("planning " + path)
-			p, err := j.planOf(j.Context(), path)
+			p, err := j.planOf(j.Context(), j.progress, path)
 			if err != nil {
 				return outcome{}, err
 			}

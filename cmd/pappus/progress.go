@@ -46,6 +46,18 @@ func (p *progress) say(what string) {
 	fmt.Fprintf(p.w, "\r%-60.60s", what)
 }
 
+// note writes a line that stays. It may be called of none.
+func (p *progress) note(line string) {
+	if p == nil {
+		return
+	}
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if !p.over {
+		fmt.Fprintf(p.w, "\r%-60s\n", line)
+	}
+}
+
 // stop clears the line. It may be called twice.
 func (p *progress) stop() {
 	p.mu.Lock()

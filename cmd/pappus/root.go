@@ -83,16 +83,20 @@ func load(path string) (*layout.Array, error) {
 }
 
 // planOf plans the design at a path, the built-in demo where there is none.
-func (f *flags) planOf(ctx context.Context, path string) (*timing.Plan, error) {
+func (f *flags) planOf(ctx context.Context, said *progress, path string) (*timing.Plan, error) {
 	a, err := load(path)
 	if err != nil {
 		return nil, err
 	}
-	return f.make(ctx, a)
+	return f.make(ctx, said, a)
 }
 
-// make plans an array, and remembers what was found wrong with it.
-func (f *flags) make(ctx context.Context, a *layout.Array) (*timing.Plan, error) {
+// make plans an array, the field of its body solved for first where its model asks for that, and
+// remembers what was found wrong with it.
+func (f *flags) make(ctx context.Context, said *progress, a *layout.Array) (*timing.Plan, error) {
+	if err := solve(ctx, said, a); err != nil {
+		return nil, err
+	}
 	p, err := timing.Make(ctx, a)
 	if err == nil {
 		f.found = append(f.found, p.Warnings...)

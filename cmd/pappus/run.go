@@ -115,4 +115,4 @@ func (j *job) written(o outcome) document.Written {
 func (j *job) design() string { return cmp.Or(j.args...) }
 
 // plan plans the design.
-func (j *job) plan() (*timing.Plan, error) { return j.planOf(j.Context(), j.design()) }
+func (j *job) plan() (*timing.Plan, error) { return j.planOf(j.Context(), j.progress, j.design()) }

@@ -20,6 +20,7 @@ type Plan struct {
 	Held       []Held     `json:"held,omitempty"` // how each body is held; left out where all stand as designed
 	Ball       Ball       `json:"ball"`
 	LevelError LevelError `json:"level_error"`
+	Field      *Field     `json:"field,omitempty"` // only of the model body
 	Drivers    []Driver   `json:"drivers"`
 	Channels   []Channel  `json:"channels"`
 	Amplifier  Amplifier  `json:"amplifier"`
@@ -45,9 +46,9 @@ func OfPlan(p *timing.Plan, s *timing.Survey) Plan {
 		Air:        Air{To(3, a.Air.Temperature-273.15), To(3, 100*a.Air.Humidity), To(3, a.Air.Pressure/1000), To(3, p.SpeedOfSound)},
 		Spot:       Point{m(a.Spot.X), m(a.Spot.Y), m(a.Spot.Z)},
 		Ball:       Ball{mm(a.Body.BallRadius), mm(a.Body.BallCentre.X), mm(a.Body.BallCentre.Y), mm(a.Body.BallCentre.Z)},
-		LevelError: LevelError{All(2, octaves), All(3, errors)},
-		Channels:   channelsOf(p),
-		Amplifier:  amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p),
+		LevelError: LevelError{All(2, octaves), All(3, errors)}, Field: fieldOf(&p.Spot),
+		Channels:  channelsOf(p),
+		Amplifier: amplifierOf(a.Wiring), Front: frontOf(p), Protection: protectionOf(p),
 		Choices:  each(p.Choices, func(c timing.Choice) Choice { return Choice{c.By, All(2, c.Band), All(3, c.Short)} }),
 		Level:    unit(p),
 		Response: responseOf(&p.Spot), Phase: OfPhase(p.Phase, 1), Measures: measuresOf(&p.Spot), Seats: seatsOf(&p.Spot), Echoes: echoesOf(&p.Spot),
@@ -93,11 +94,28 @@ type Ball struct {
 	Z      Number `json:"z_mm"`
 }
 
-// LevelError is by how much the level of one driver can be off because a ball stands for
-// the body, most near its front (an independent boundary-element solution).
+// LevelError is by how much the level of one driver can be off: because a ball stands for
+// the body, most near its front (an independent boundary-element solution), or, where the body's
+// own field is solved for, by what a finer mesh changes of it.
 type LevelError struct {
 	Band Numbers `json:"octave_hz"`
-	DB   Numbers `json:"db"` // 0 for a ball, null in the other models
+	DB   Numbers `json:"db"` // 0 for a ball, null in the models without a body
+}
+
+// Field is how far up the field of the body as it is was solved for.
+type Field struct {
+	To    Number `json:"solved_to_hz"` // above it the ball stands for the body
+	From  Number `json:"join_from_hz"` // from here to there the ball takes over
+	Asked Number `json:"asked_to_hz"`  // what the design asks for
+	Short bool   `json:"cut_short"`    // solving so far would have taken too long
+}
+
+func fieldOf(p *timing.Spot) *Field {
+	s := p.Solved()
+	if s == nil {
+		return nil
+	}
+	return &Field{To(1, s.To), To(1, s.From), To(1, p.Array.Timing.SolveTo), s.Short}
 }
 
 // Held is how a body is held in the room, whose origin is the middle of the first body: forward,

@@ -139,7 +139,7 @@ func stringsHoldDown(h timing.Held) (what, cure string) {
 
 func farFromBall(f timing.FarFromBall) (what, cure string) {
 	return fmt.Sprintf("the plan takes the body for a ball of %.0f mm radius, but a face lies %.0f mm off that ball: more than on any body that the model has been checked with, so levels and delays are a guess",
-		1000*f.Radius, 1000*f.Off), "measure once it is built, or take a rounder body"
+		1000*f.Radius, 1000*f.Off), "set model = \"body\" under [timing], which takes the body as it is, or take a rounder one"
 }
 
 func excursion(f timing.ConeTravel) (what, cure string) {

@@ -91,25 +91,6 @@ func ballShare(k, top float64) float64 {
 	return min(max(1+math.Log(k/top)/math.Log(joins), 0), 1)
 }
 
-// JoinHz returns from where to where, in Hz, the ball takes over from the true field of an
-// array's body, in air with a speed of sound in m/s; both are 0 where the model is another or the body is not solved for.
-func JoinHz(a *layout.Array, speed float64) (from, to float64) {
-	if a.Timing.Model != BodyModel {
-		return 0, 0
-	}
-	x, _ := newSolving(a)
-	key, err := x.key()
-	if err != nil {
-		return 0, 0
-	}
-	t := lookUp(key)
-	if t == nil {
-		return 0, 0
-	}
-	to = t.Top() * speed / (2 * math.Pi)
-	return to / joins, to
-}
-
 // nearestReach is the least distance, in reaches of the body, at which the waves are taken.
 const nearestReach = 1.02
 

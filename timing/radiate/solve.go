@@ -22,10 +22,10 @@ import (
 // solvedVersion goes up where the same body would be solved otherwise.
 const solvedVersion = 1
 
-// solvedSeconds is the longest that a body may take on two cores, by forecast: where its top
+// LongestSeconds is the longest that a body may take on two cores, by forecast: where its top
 // would take longer, it is solved up to a lower one. Five minutes are a tea's time, and what a
 // library's laptop does while one prints the sheets.
-const solvedSeconds = 300
+const LongestSeconds = 300
 
 // speedAt20 is the speed of sound in m/s at 20 degrees C (ISO 9613-1): by it the top in Hz is made
 // a wavenumber, so that a body that is solved for need not be so again in other weather.
@@ -164,7 +164,7 @@ func (x *solving) table(ctx context.Context, progress func(done, seconds float64
 	if err != nil {
 		return nil, err
 	}
-	t, err := solver.Table(ctx, boundary.Plan{Top: x.Top, Most: solvedSeconds}, progress)
+	t, err := solver.Table(ctx, boundary.Plan{Top: x.Top, Most: LongestSeconds}, progress)
 	if err != nil {
 		return nil, err
 	}

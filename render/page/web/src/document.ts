@@ -291,6 +291,18 @@ export interface Fed {
   delay_samples: number;
 }
 
+/** How far up the field of the body as it is was solved for. */
+export interface Field {
+  /** above it the ball stands for the body */
+  solved_to_hz: number;
+  /** from here to there the ball takes over */
+  join_from_hz: number;
+  /** what the design asks for */
+  asked_to_hz: number;
+  /** solving so far would have taken too long */
+  cut_short: boolean;
+}
+
 /** What of a plan changes with the spot, as short as can be: of many drivers in columns, and of the curves without their frequencies, which are those of the plan. */
 export interface Figures {
   spot_m: Triple;
@@ -427,10 +439,10 @@ export interface KeyRow {
   remark: string;
 }
 
-/** By how much the level of one driver can be off because a ball stands for the body, most near its front (an independent boundary-element solution). */
+/** By how much the level of one driver can be off: because a ball stands for the body, most near its front (an independent boundary-element solution), or, where the body's own field is solved for, by what a finer mesh changes of it. */
 export interface LevelError {
   octave_hz: number[];
-  /** 0 for a ball, null in the other models */
+  /** 0 for a ball, null in the models without a body */
   db: (number | null)[];
 }
 
@@ -780,6 +792,8 @@ export interface Plan extends Partial<Survey>, Found {
   held?: Held[];
   ball: Ball;
   level_error: LevelError;
+  /** only of the model body */
+  field?: Field;
   drivers: Driver[];
   channels: Channel[];
   amplifier: Amplifier;
