@@ -91,7 +91,7 @@ func twelve(t *testing.T, spot r3.Vec) *layout.Array {
 		a.Air.Temperature *= math.Pow(tableSpeed/air.Air(a.Air).SpeedOfSound(), 2)
 	}
 	a.Driver.ConeRadius = 0.025
-	a.Mounts = nil
+	a.Mounts, a.Empty = nil, nil
 	for f := range b.Faces {
 		n := b.Normal(f)
 		a.Mounts = append(a.Mounts, layout.Mount{ID: f + 1, Point: b.Centroid(f), Normal: n, Face: f})

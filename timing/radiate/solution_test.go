@@ -1,0 +1,29 @@
+package radiate
+
+import (
+	"math"
+	"testing"
+)
+
+// TestSolution: the ball has no share up to From, half of it half way on an axis of octaves,
+// all from To on; two meshes that are 1 % apart are off by 0.086 dB, and between two steps the
+// error goes straight from one to the other.
+func TestSolution(t *testing.T) {
+	s := &Solution{From: 2000 / math.Sqrt2, To: 2000, step: 1000, off: []float64{0, 0.01, 0.03}}
+	for name, test := range map[string]struct{ got, want float64 }{
+		"below":        {s.Share(1000), 0},
+		"where begun":  {s.Share(s.From), 0},
+		"half way":     {s.Share(2000 / math.Sqrt(math.Sqrt2)), 0.5},
+		"at the end":   {s.Share(2000), 1},
+		"above":        {s.Share(9000), 1},
+		"1 %":          {s.Off(1000), 20 * math.Log10(1.01)},
+		"between":      {s.Off(1500), 20 * math.Log10(1.02)},
+		"beyond":       {s.Off(9000), 20 * math.Log10(1.03)},
+		"0.086 dB":     {math.Round(1000*s.Off(1000)) / 1000, 0.086},
+		"nothing at 0": {s.Off(0), 0},
+	} {
+		if math.Abs(test.got-test.want) > 1e-12 {
+			t.Errorf("%s: %g, want %g", name, test.got, test.want)
+		}
+	}
+}
