@@ -2,8 +2,12 @@ package radiate
 
 import (
 	"math"
+	"math/cmplx"
 
+	"pappus/layout"
+	"pappus/timing/boundary"
 	"pappus/timing/cores"
+	"pappus/timing/harmonic"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -23,27 +27,128 @@ type grid struct {
 	size      [][]float64 // [distance*gridAngles+angle]: [mount][frequency], without the loss in air, times the distance
 }
 
+// gridTogether is how many drivers' waves are summed over n at once: what they need is some 20 MB.
+const gridTogether = 32
+
 // newGrid returns that of a body's drivers at the height of the rings' plane.
 func (s *Scene) newGrid(x *Rings) *grid {
 	near, far := x.Ring[0].R, x.Ring[len(x.Ring)-1].R
 	g := &grid{low: 1 / far, step: max(1/near-1/far, 1e-9) / (gridDistances - 1), size: make([][]float64, gridDistances*gridAngles)}
-	height := x.Ring[0].R * x.Ring[0].cos
-	free := s.Field.(*bodyField).withoutLoss()
+	field := s.Field.(*bodyField).withoutLoss()
 	from, to := Of(s.Array.Mounts, x.way.Body)
 	mounts, n := s.Array.Mounts[from:to], len(s.Medium.Frequency)
-	cores.Each(len(g.size), func(_, i int) {
-		r := 1 / (g.low + float64(i/gridAngles)*g.step)
-		flat := math.Sqrt(max(0, r*r-height*height))
-		sin, cos := math.Sincos(2 * math.Pi * float64(i%gridAngles) / gridAngles)
-		at := r3.Add(r3.Scale(height, x.frame.Z), r3.Add(r3.Scale(flat*cos, x.frame.X), r3.Scale(flat*sin, x.frame.Y)))
-		heard := make([]complex128, len(mounts)*n)
-		free.At(heard, mounts, r3.Add(at, free.centre))
-		g.size[i] = make([]float64, len(heard))
-		for j, v := range heard {
-			g.size[i][j] = r * math.Hypot(real(v), imag(v))
-		}
-	})
+	for i := range g.size {
+		g.size[i] = make([]float64, len(mounts)*n)
+	}
+	height := x.Ring[0].R * x.Ring[0].cos
+	for first := 0; first < len(mounts); first += gridTogether {
+		some := mounts[first:min(first+gridTogether, len(mounts))]
+		sum := field.each(some, x.frame)
+		ring := make([]*gridRing, cores.Count())
+		cores.Each(gridDistances, func(w, i int) {
+			if ring[w] == nil {
+				ring[w] = newGridRing(field, sum, some, x.frame)
+			}
+			ring[w].set(1/(g.low+float64(i)*g.step), height)
+			for j := range gridAngles {
+				ring[w].sizes(g.size[i*gridAngles+j][first*n:(first+len(some))*n], 2*math.Pi*float64(j)/gridAngles)
+			}
+		})
+	}
 	return g
+}
+
+// each returns the waves of each of some drivers at each of a table's wavenumbers, in a frame:
+// sets [wavenumber][mount].
+func (b *bodyField) each(mounts []layout.Mount, frame harmonic.Frame) *harmonic.Sum {
+	steps := len(b.table.Waves)
+	degree, waves := make([]int, steps*len(mounts)), make([][]complex128, steps*len(mounts))
+	turn := harmonic.NewTurn(frame, b.table.Degree[steps-1])
+	cores.Each(len(waves), func(_, i int) {
+		step, mount := i/len(mounts), mounts[i%len(mounts)]
+		degree[i] = b.table.Degree[step]
+		own := make([]complex128, boundary.Wide(degree[i]))
+		for j, v := range b.table.Waves[step][b.piston[mount.ID]] {
+			own[j] = complex128(v)
+		}
+		waves[i] = make([]complex128, len(own))
+		turn.Of(waves[i], own, degree[i])
+	})
+	return harmonic.NewSumOf(degree, waves)
+}
+
+// gridRing is one goroutine's room to hear each driver at places of a ring.
+type gridRing struct {
+	field         *bodyField
+	mounts        []layout.Mount
+	frame         harmonic.Frame
+	ring          *harmonic.Ring
+	r, height     float64
+	re, im        [][]float64  // [wavenumber][n]
+	one           []complex128 // [wavenumber][mount]
+	grid          []complex128 // [wavenumber]
+	above         []complex128 // [mount][frequency above]
+	radialScratch []complex128
+}
+
+func newGridRing(b *bodyField, sum *harmonic.Sum, mounts []layout.Mount, frame harmonic.Frame) *gridRing {
+	steps := len(b.table.Waves)
+	x := &gridRing{field: b, mounts: mounts, frame: frame, ring: harmonic.NewRing(sum, steps*len(mounts)),
+		one: make([]complex128, steps*len(mounts)), grid: make([]complex128, steps), above: make([]complex128, len(mounts)*len(b.above)),
+		radialScratch: make([]complex128, b.table.Degree[steps-1]+1)}
+	for _, d := range b.table.Degree {
+		x.re, x.im = append(x.re, make([]float64, d+1)), append(x.im, make([]float64, d+1))
+	}
+	return x
+}
+
+// set takes the ring at a distance from the centre and a height above it along the frame's Z, in m.
+func (x *gridRing) set(r, height float64) {
+	x.r, x.height = r, height
+	for i, d := range x.field.table.Degree {
+		one := x.radialScratch[:d+1]
+		x.field.table.Radial(one, x.field.table.K(i), r)
+		for n, v := range one {
+			x.re[i][n], x.im[i][n] = real(v), imag(v)
+		}
+	}
+	cos := height / r
+	x.ring.Set(cos, math.Sqrt(max(0, 1-cos*cos)), func(i int) (re, im []float64) {
+		step := i / len(x.mounts)
+		return x.re[step], x.im[step]
+	})
+}
+
+// sizes sets dst[mount][frequency] to r times the size of the pressure at an azimuth.
+func (x *gridRing) sizes(dst []float64, azimuth float64) {
+	b, n := x.field, len(x.field.share)
+	x.ring.At(x.one, azimuth)
+	if len(b.above) > 0 {
+		sin, cos := math.Sincos(azimuth)
+		flat := math.Sqrt(max(0, x.r*x.r-x.height*x.height))
+		at := r3.Add(r3.Scale(x.height, x.frame.Z), r3.Add(r3.Scale(flat*cos, x.frame.X), r3.Scale(flat*sin, x.frame.Y)))
+		b.ball.At(x.above, x.mounts, r3.Add(at, b.centre))
+	}
+	for m := range x.mounts {
+		for i := range x.grid {
+			x.grid[i] = x.one[i*len(x.mounts)+m]
+		}
+		to := row(dst, m, n)
+		above := 0
+		for f, share := range b.share {
+			var v complex128
+			if share < 1 {
+				// As in bodyField.solved, times r.
+				v = b.between[f].Of(x.grid) * cmplx.Rect(b.table.Reach, b.medium.Wavenumber[f]*(b.table.Reach-x.r))
+			}
+			if share > 0 {
+				ball := x.above[m*len(b.above)+above] * complex(x.r, 0)
+				v += complex(share, 0) * (ball - v)
+				above++
+			}
+			to[f] = math.Hypot(real(v), imag(v))
+		}
+	}
 }
 
 // sum returns the sizes of all drivers together at each place of the grid, for gains of groups
