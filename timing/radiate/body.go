@@ -29,12 +29,13 @@ type bodyField struct {
 	ball    *sphere            // at the frequencies above
 	full    *sphere            // at all
 	above   []int              // the frequencies that the ball has a share in
+	below   []int              // those that the true field has a share in
 	scratch sync.Pool          // of *bodyScratch
 }
 
 // withoutLoss returns the same field in air that takes nothing from the sound.
 func (b *bodyField) withoutLoss() *bodyField {
-	out := &bodyField{medium: b.medium.WithoutLoss(), table: b.table, piston: b.piston, centre: b.centre, share: b.share, between: b.between, full: b.full, above: b.above}
+	out := &bodyField{medium: b.medium.WithoutLoss(), table: b.table, piston: b.piston, centre: b.centre, share: b.share, between: b.between, full: b.full, above: b.above, below: b.below}
 	ball := &sphere{medium: b.ball.medium.WithoutLoss(), cap: b.ball.cap, centre: b.ball.centre}
 	ball.scratch.New = b.ball.scratch.New
 	out.ball = ball
@@ -66,7 +67,7 @@ func newBody(a *layout.Array, m *Medium, tolerance float64) (*bodyField, error) 
 	for f, k := range m.Wavenumber {
 		b.share[f] = ballShare(k, table.Top())
 		if b.share[f] < 1 {
-			b.between[f] = table.Between(k)
+			b.below, b.between[f] = append(b.below, f), table.Between(k)
 		}
 		if b.share[f] > 0 {
 			b.above = append(b.above, f)
@@ -114,7 +115,7 @@ func (b *bodyField) At(dst []complex128, mounts []layout.Mount, place r3.Vec) {
 		at, r = r3.Scale(least/r, at), least
 	}
 	clear(dst)
-	if len(b.above) < n || b.share[b.above[0]] < 1 {
+	if len(b.below) > 0 {
 		b.solved(dst, mounts, at, r, s)
 	}
 	for i, f := range b.above {
@@ -184,25 +185,27 @@ func (s *Scene) wholeBody(b *bodyField, body int, feed Feed, frame harmonic.Fram
 		turn.Of(turned, waves[f], degree[f])
 		waves[f] = turned
 	})
-	return newWhole(s.Medium, harmonic.NewSumOf(degree, waves), func() radialSeries { return newBodyRadial(b, degree) })
+	m := &Medium{}
+	for _, f := range b.below {
+		m.Frequency, m.Wavenumber, m.Loss = append(m.Frequency, s.Medium.Frequency[f]), append(m.Wavenumber, s.Medium.Wavenumber[f]), append(m.Loss, s.Medium.Loss[f])
+	}
+	return newWhole(len(s.Medium.Frequency), m, b.below, harmonic.NewSumOf(degree, waves), func() radialSeries { return newBodyRadial(b, degree) })
 }
 
-// sum returns the waves of a body's drivers for one feed at each frequency, in the body's own
-// frame, and their degrees: 0, and nothing, where the true field has no share.
+// sum returns the waves of a body's drivers for one feed at each frequency below, in the body's
+// own frame, and their degrees.
 func (b *bodyField) sum(mounts []layout.Mount, body int, feed Feed) ([]int, [][]complex128) {
-	degree, waves := make([]int, len(b.share)), make([][]complex128, len(b.share))
+	degree, waves := make([]int, len(b.below)), make([][]complex128, len(b.below))
 	from, to := Of(mounts, body)
-	cores.Each(len(waves), func(_, f int) {
-		if b.share[f] == 1 {
-			waves[f] = make([]complex128, boundary.Wide(0))
-			return
-		}
-		between := &b.between[f]
+	cores.Each(len(waves), func(_, below int) {
+		f := b.below[below]
+		between, most := &b.between[f], 0
 		for i := range between.Factor {
-			degree[f] = max(degree[f], b.table.Degree[between.First+i])
+			most = max(most, b.table.Degree[between.First+i])
 		}
-		waves[f] = make([]complex128, boundary.Wide(degree[f]))
-		own := make([]complex128, len(waves[f])) // of one wavenumber
+		sum := make([]complex128, boundary.Wide(most))
+		degree[below], waves[below] = most, sum
+		own := make([]complex128, len(sum)) // of one wavenumber
 		for i, factor := range between.Factor {
 			at := between.First + i
 			d := b.table.Degree[at]
@@ -217,13 +220,13 @@ func (b *bodyField) sum(mounts []layout.Mount, body int, feed Feed) ([]int, [][]
 					own[j] += w * complex128(v)
 				}
 			}
-			harmonic.AddWaves(waves[f], degree[f], own, d)
+			harmonic.AddWaves(sum, most, own, d)
 		}
 	})
 	return degree, waves
 }
 
-// bodyRadial is the waves' functions of the distance.
+// bodyRadial is the waves' functions of the distance, at the frequencies below.
 type bodyRadial struct {
 	field  *bodyField
 	one    []complex128
@@ -243,10 +246,7 @@ func (x *bodyRadial) Move(r float64) {
 	b := x.field
 	for f := range x.re {
 		one := x.one[:len(x.re[f])]
-		if b.share[f] == 1 {
-			continue
-		}
-		k := b.medium.Wavenumber[f]
+		k := b.medium.Wavenumber[b.below[f]]
 		b.table.Radial(one, k, r)
 		turn := cmplx.Rect(b.table.Reach, k*b.table.Reach)
 		for n, v := range one {

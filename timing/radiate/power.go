@@ -35,15 +35,18 @@ func (s *Scene) power(out []float64, feed Feed, way Way) {
 		return
 	case *bodyField:
 		// Where the one goes over into the other, so does their power.
+		for f, v := range s.ballPower(field.full, feed, way.Body) {
+			out[f] += field.share[f] * v
+		}
+		if len(field.below) == 0 {
+			return
+		}
 		degree, waves := field.sum(s.Array.Mounts, way.Body, feed)
 		sum, radial := harmonic.NewSumOf(degree, waves), newBodyRadial(field, degree)
 		radial.Move(math.Inf(1))
-		for f, v := range s.ballPower(field.full, feed, way.Body) {
-			if share := field.share[f]; share < 1 {
-				re, im := radial.Terms(f)
-				v = share*v + sum.Power(f, re, im)/(1-share)
-			}
-			out[f] += v
+		for i, f := range field.below {
+			re, im := radial.Terms(i)
+			out[f] += sum.Power(i, re, im) / (1 - field.share[f])
 		}
 		return
 	}

@@ -120,7 +120,8 @@ func row[T any](table []T, i, n int) []T { return table[i*n : (i+1)*n] }
 // whole is the harmonics of a whole array for one feed (package harmonic).
 type whole struct {
 	medium *Medium
-	n      int // frequencies
+	n      int   // frequencies of the scene
+	at     []int // which of them the medium has
 	worker []wholeWorker
 }
 
@@ -146,36 +147,52 @@ func (s *Scene) newWhole(body int, feed Feed, frame harmonic.Frame, nearest floa
 	}
 	switch field := s.Field.(type) {
 	case *sphere:
-		return []*whole{s.wholeBall(field, body, feed, frame, nearest)}
+		return []*whole{s.wholeBall(field, every(len(s.Medium.Frequency)), body, feed, frame, nearest)}
 	case *bodyField:
-		return []*whole{s.wholeBody(field, body, feed, frame), s.wholeBall(field.full, body, feed.times(field.share), frame, nearest)}
+		var out []*whole
+		if len(field.below) > 0 {
+			out = append(out, s.wholeBody(field, body, feed, frame))
+		}
+		if len(field.above) > 0 {
+			out = append(out, s.wholeBall(field.ball, field.above, body, feed.shared(field.above, field.share), frame, nearest))
+		}
+		return out
 	}
 	return nil
 }
 
-// wholeBall returns the harmonics of caps on a ball.
-func (s *Scene) wholeBall(ball *sphere, body int, feed Feed, frame harmonic.Frame, nearest float64) *whole {
+// every returns the whole numbers below one.
+func every(n int) []int {
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// wholeBall returns the harmonics of caps on a ball, whose medium has some of the frequencies.
+func (s *Scene) wholeBall(ball *sphere, at []int, body int, feed Feed, frame harmonic.Frame, nearest float64) *whole {
 	longest := ball.series(seriesTolerance)
 	longest.Move(nearest)
-	return newWhole(s.Medium, s.harmonics(body, feed, frame, longest), func() radialSeries { return ball.series(seriesTolerance) })
+	return newWhole(len(s.Medium.Frequency), ball.medium, at, s.harmonics(body, feed, frame, longest), func() radialSeries { return ball.series(seriesTolerance) })
 }
 
 // newWhole returns one of a sum, with a series for each goroutine.
-func newWhole(m *Medium, sum *harmonic.Sum, series func() radialSeries) *whole {
-	w := &whole{medium: m, n: len(m.Frequency)}
+func newWhole(n int, m *Medium, at []int, sum *harmonic.Sum, series func() radialSeries) *whole {
+	w := &whole{medium: m, n: n, at: at}
 	for range cores.Count() {
-		w.worker = append(w.worker, wholeWorker{series(), harmonic.NewRing(sum, w.n), make([]complex128, w.n), make([]complex128, w.n)})
+		w.worker = append(w.worker, wholeWorker{series(), harmonic.NewRing(sum, len(at)), make([]complex128, len(at)), make([]complex128, len(at))})
 	}
 	return w
 }
 
-// times returns a feed times a factor for each frequency.
-func (f Feed) times(factor []float64) Feed {
+// shared returns a feed at some of its frequencies, times a share of each.
+func (f Feed) shared(at []int, share []float64) Feed {
 	out := Feed{f.Group, make([][]complex128, len(f.Weight))}
 	for g, row := range f.Weight {
-		out.Weight[g] = make([]complex128, len(row))
-		for i, v := range row {
-			out.Weight[g][i] = v * complex(factor[i], 0)
+		out.Weight[g] = make([]complex128, len(at))
+		for i, f := range at {
+			out.Weight[g][i] = row[f] * complex(share[f], 0)
 		}
 	}
 	return out
@@ -204,14 +221,14 @@ func (w *whole) add(dst []complex128, x *Rings) {
 		for f := range k.spread {
 			k.spread[f] = w.medium.spread(f, ring.R)
 			if x.way.Factor != nil {
-				k.spread[f] *= complex(x.way.Factor[f], 0)
+				k.spread[f] *= complex(x.way.Factor[w.at[f]], 0)
 			}
 		}
 		for p, place := range ring.Place {
 			k.ring.At(k.one, ring.azimuth[p])
 			to := row(dst, place, w.n)
 			for f, v := range k.one {
-				to[f] += v * k.spread[f]
+				to[w.at[f]] += v * k.spread[f]
 			}
 		}
 	})
