@@ -21,8 +21,18 @@ func (t *roots) legendre(dst []float64, m int, cos, sectoral float64) {
 // roots are the square roots of whole numbers that the recurrence asks for, and one over them.
 type roots struct{ root, over []float64 }
 
+// fewRoots serve the degrees that are asked for again and again.
+var fewRoots = makeRoots(96)
+
 // newRoots serves degrees up to one.
 func newRoots(degree int) *roots {
+	if n := (degree+1)*(degree+1) + 1; n <= len(fewRoots.root) {
+		return &roots{fewRoots.root[:n], fewRoots.over[:n]}
+	}
+	return makeRoots(degree)
+}
+
+func makeRoots(degree int) *roots {
 	n := (degree+1)*(degree+1) + 1
 	t := &roots{make([]float64, n), make([]float64, n)}
 	for i := range t.root {

@@ -7,6 +7,8 @@ import (
 	"pappus/timing/cores"
 
 	lru "github.com/hashicorp/golang-lru/v2"
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
@@ -81,21 +83,20 @@ func NewTurn(f Frame, degree int) *Turn {
 	})
 	t := &Turn{degree: degree, block: make([][]float64, degree+1)}
 	cores.Each(degree+1, func(_, n int) {
-		side := 2*n + 1
-		block, at := make([]float64, side*side), t.places(n, degree)
+		side, at := 2*n+1, t.places(n, degree)
+		a, b := matrix(len(weight), side), matrix(len(weight), side)
 		for i, w := range weight {
-			a, b := from[i*wide:(i+1)*wide], to[i*wide:(i+1)*wide]
-			for row, p := range at {
-				v := w * float64(side) * b[p]
-				if row > 0 {
+			for j, p := range at {
+				v := w * float64(side) * to[i*wide+p]
+				if j > 0 {
 					v /= 2 // e_m is in both
 				}
-				for column, q := range at {
-					block[row*side+column] += v * a[q]
-				}
+				a.Data[i*side+j], b.Data[i*side+j] = from[i*wide+p], v
 			}
 		}
-		t.block[n] = block
+		block := matrix(side, side)
+		blas64.Gemm(blas.Trans, blas.NoTrans, 1, b, a, 0, block)
+		t.block[n] = block.Data
 	})
 	turnsHeld.Add(key, t)
 	return t

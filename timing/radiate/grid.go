@@ -14,11 +14,11 @@ import (
 
 // Where drivers differ by more than a turn, as on a body with faces, the sum of their sizes has no
 // series; it is taken at gridDistances distances, evenly spaced in one over the distance, and
-// every three degrees round the frame's axis, and looked up between: the sum over all drivers is
+// every four degrees round the frame's axis, and looked up between: the sum over all drivers is
 // smooth, within 0.05 dB of that taken place by place.
 const (
-	gridDistances = 8
-	gridAngles    = 120
+	gridDistances = 6
+	gridAngles    = 90
 )
 
 // grid is how large the pressure of each driver is at places of a plane.
