@@ -75,6 +75,7 @@ export class Follow {
     else if (!state.isChairOwn && same(state.seats[seat]!, state.spot)) state.spot = to;
     state.seats = seatsAfter(state, to, seat);
     state.spotWaits = true;
+    state.leaveOff();
     this.state.tell("spot");
     this.look();
     this.write();
@@ -175,7 +176,7 @@ export class Follow {
     const now: Sitting = { spot: rounded(state.spot), seats: state.seats.map(rounded) };
     const set: Change[] = places(state, written, now);
     state.spotWaits = false;
-    if (set.length === 0) return;
+    if (set.length === 0) return state.resume();
     this.written = now;
     void state.change(set, "chair");
   }

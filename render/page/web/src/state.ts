@@ -161,6 +161,15 @@ export class State extends Shown {
     if (this.owesPlan) void this.queue.then(() => (this.owesPlan && !this.busy ? this.again() : undefined));
   }
 
+  /** Leaves off seeking the best for seats that are being moved: that takes the machine from what follows the hand. It is sought once they rest. */
+  leaveOff(): void {
+    if (this.seats.length < 2 || this.under === null || this.owesDesign) return;
+    this.under.abort();
+    this.under = null;
+    this.owesPlan = true;
+    this.setBusy(false);
+  }
+
   private async plan(text: string, reason: Reason): Promise<void> {
     this.text = text;
     this.tell("text");
