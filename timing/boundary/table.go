@@ -199,15 +199,13 @@ const middle = 0.57
 // Between returns that of a wavenumber in rad/m, at most Top, for values that are exp(ik(r-reach))
 // times what is heard at r: values of the table's own waves are those at the reach.
 func (t *Table) Between(k float64) Between {
-	at := k / t.Step
-	first := min(max(int(at)-through/2+1, 0), len(t.Waves)-through)
+	first := min(max(int(k/t.Step)-through/2+1, 0), len(t.Waves)-through)
 	b := Between{First: first}
-	x := at - float64(first)
 	for i := range through {
 		f := 1.0
 		for j := range through {
 			if i != j {
-				f *= (x - float64(j)) / float64(i-j)
+				f *= (k - t.K(first+j)) / (t.K(first+i) - t.K(first+j))
 			}
 		}
 		b.Factor[i] = complex(f, 0) * cmplx.Rect(1, (t.K(first+i)-k)*(1+middle)*t.Reach)
