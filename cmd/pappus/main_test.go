@@ -2,6 +2,7 @@ package main
 
 import (
 	"os"
+	"path/filepath"
 	"testing"
 
 	"pappus/timing/store"
@@ -10,8 +11,10 @@ import (
 )
 
 func TestMain(m *testing.M) {
-	if err := os.Setenv(store.Variable, ""); err != nil { // nothing in the user's cache folder
-		panic(err)
+	if filepath.Base(os.Args[0]) != "pappus" { // a command of a script has its own
+		if err := os.Setenv(store.Variable, ""); err != nil { // nothing in the user's cache folder
+			panic(err)
+		}
 	}
 	testscript.Main(tests{m}, map[string]func(){"pappus": main})
 }

@@ -19,7 +19,9 @@ type Compared struct {
 	Spatial   Number    `json:"spatial_mean_db"`          // null: a direction is silent
 	Uneven    Number    `json:"unevenness_db"`
 	Area      Number    `json:"area_within_3_db_m2"`
-	Seats     *AtSeats  `json:"seats"` // null: no design has several, or a seat cannot be in this one's room
+	Model     string    `json:"model"`
+	Field     *Field    `json:"field,omitempty"` // only of the model body
+	Seats     *AtSeats  `json:"seats"`           // null: no design has several, or a seat cannot be in this one's room
 	Findings  []Finding `json:"findings"`
 }
 
@@ -45,6 +47,6 @@ func OfComparison(designs []timing.Candidate) []Compared {
 		p := d.Plan
 		return Compared{p.Array.Name, len(p.Array.Mounts), us(p.Unaligned.Smear), us(p.Aligned.Smear),
 			To(1, p.Unaligned.CombOnset), To(1, p.Aligned.CombOnset), some(To(2, timing.UpTo(d.Omni.AsBuilt))), some(To(2, timing.UpTo(d.Omni.Aligned))),
-			db(d.Spatial.AsBuilt.Mean), db(d.Spatial.Aligned.Mean), db(d.Unevenness), To(4, d.Within3DB), atSeatsOf(d.Seats), Findings(p.Warnings)}
+			db(d.Spatial.AsBuilt.Mean), db(d.Spatial.Aligned.Mean), db(d.Unevenness), To(4, d.Within3DB), p.Array.Timing.Model, fieldOf(&p.Spot), atSeatsOf(d.Seats), Findings(p.Warnings)}
 	})
 }

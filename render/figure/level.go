@@ -115,11 +115,24 @@ func Response(w io.Writer, f Format, p *timing.Plan) error {
 		{"in step, the most there can be", r.Frequency, smooth(r.Frequency, r.InStep), dotted(1.4)},
 		{"as built, without delays", r.Frequency, smooth(r.Frequency, r.Unaligned), built},
 		{"with the delays", r.Frequency, smooth(r.Frequency, r.Aligned), delayed},
-	})
+	}, joinOf(p)...)
+	if s := p.Solved(); s != nil {
+		c.legend = append(c.legend, ofLine(words.Join, draw.LineStyle{Color: pale, Width: 9}))
+	}
 	if p.Silent() {
 		c.Add(saying(words.NoSound))
 	}
 	return c.write(w, f, words.OfResponse(p))
+}
+
+// joinOf shades where the ball takes over from the body's own field; nothing in the models
+// without one.
+func joinOf(p *timing.Plan) []plot.Plotter {
+	s := p.Solved()
+	if s == nil {
+		return nil
+	}
+	return []plot.Plotter{shadows{{Low: s.From, High: s.To}}}
 }
 
 // thin returns the style of the unsmoothed line behind a smoothed one.
@@ -135,7 +148,7 @@ func Compare(w io.Writer, f Format, plans []*timing.Plan) error {
 	var curves []curve
 	for i, p := range plans {
 		if r := p.Response; len(r.Frequency) >= 2 {
-			curves = append(curves, curve{words.Name(p), r.Frequency, smooth(r.Frequency, r.Aligned), stroke(i, 2)})
+			curves = append(curves, curve{words.Compared(p, plans), r.Frequency, smooth(r.Frequency, r.Aligned), stroke(i, 2)})
 		}
 	}
 	if len(curves) == 0 {

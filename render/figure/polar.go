@@ -9,7 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/render/words"
 	"pappus/timing"
-	"pappus/timing/band"
+	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 	"gonum.org/v1/plot/vg"
@@ -69,11 +69,12 @@ type rose struct {
 	note     string    // that there is little to show
 	below    string    // what is what
 	vertical bool
+	solved   *radiate.Solution // where the ball takes over; nil: nowhere
 }
 
 func newRose(p *timing.Plan, polar timing.Polar, vertical bool) rose {
 	s := p.Array.Spot
-	r := rose{polar: polar, vertical: vertical, below: words.PolarNote(p, vertical), zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), hidden: hiddenOn(p.Array, vertical)}
+	r := rose{polar: polar, vertical: vertical, solved: p.Solved(), below: words.PolarNote(p, vertical), zero: math.Pi / 2, spot: math.Atan2(s.Y, s.X), hidden: hiddenOn(p.Array, vertical)}
 	if vertical {
 		r.zero, r.spot = 0, math.Atan2(s.Z, math.Hypot(s.X, s.Y))
 	} else if p.Seating != nil {
@@ -190,7 +191,7 @@ func (r rose) panel(c draw.Canvas, from, to int) {
 	for b := from; b < to; b++ {
 		style := stroke(b-from, 1.8)
 		c.StrokeLines(style, d.lines(r.polar.Angle, r.level[b])...)
-		e := ofLine(band.Hertz(r.polar.Band[b]), style)
+		e := ofLine(words.Octave(r.solved, r.polar.Band[b]), style)
 		e.gap = 12
 		legend = append(legend, e)
 	}

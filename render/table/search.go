@@ -71,6 +71,7 @@ func SearchScreen(w io.Writer, r *search.Result, colour bool) error {
 	s.say(s.strong(words.Searched(r)))
 	s.say(words.SearchedHow(r) + ".")
 	s.say(words.NotLookedFor(r))
+	s.say(words.SearchedBy(r))
 	if r.Stopped {
 		s.lookOut(words.SearchStopped(r))
 	}

@@ -85,6 +85,9 @@ const hardlyOff = 0.05
 // told are the octaves whose errors are told.
 var told = map[string]string{"500": "500 Hz", "1k": "1 kHz", "2k": "2 kHz", "4k": "4 kHz"}
 
+// IsTold tells whether the error of an octave is.
+func IsTold(centre float64) bool { return told[band.Name(centre)] != "" }
+
 // solved says how far up a body is taken as it is, asked for so far up in Hz, and where the ball
 // of a radius in m takes over.
 func solved(s *radiate.Solution, asked, radius float64) string {
@@ -113,7 +116,7 @@ func trusted(p *timing.Plan) string {
 	}
 	var parts []string
 	for b, centre := range octaves {
-		if name, is := told[band.Name(centre)]; is {
+		if name := told[band.Name(centre)]; name != "" {
 			parts = append(parts, fmt.Sprintf("%.1f dB at %s", dB[b], name))
 		}
 	}

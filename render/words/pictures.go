@@ -8,8 +8,10 @@ import (
 	"pappus/layout/prose"
 	"pappus/render/tape"
 	"pappus/timing"
+	"pappus/timing/band"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
+	"pappus/timing/radiate"
 	"pappus/timing/verdict"
 )
 
@@ -151,10 +153,29 @@ func OfPolar(p *timing.Plan, vertical bool) Picture {
 // PolarNote says what is what in a polar diagram.
 func PolarNote(p *timing.Plan, vertical bool) string {
 	note := "octave bands; 0 dB: each one's own level towards the spot; "
+	if p.Solved() != nil {
+		note += "star: a ball for the body, at least in part; "
+	}
 	if p.Seating != nil && !vertical {
 		return note + "blue wedges: the seats"
 	}
 	return note + "wedge: where the spot is"
+}
+
+// Join says what is shaded in a picture over frequency.
+const Join = "here a ball takes over for the body"
+
+// partly is the ball's share in the field at the upper edge of an octave from which on the octave
+// is marked: with less, as on a cold day, the band is the body's own to a tenth of a dB.
+const partly = 0.1
+
+// Octave names an octave band, with a star where the ball has a part in it.
+func Octave(s *radiate.Solution, centre float64) string {
+	name := band.Hertz(centre)
+	if _, high := band.Edges(centre, 1); s != nil && s.Share(high) > partly {
+		name += " *"
+	}
+	return name
 }
 
 // OfPolarAsBuilt heads a polar diagram without the delays.

@@ -7,6 +7,7 @@ import (
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
+	"pappus/timing/radiate"
 	"pappus/timing/search"
 )
 
@@ -131,6 +132,15 @@ func NotLookedFor(r *search.Result) string {
 		return ""
 	}
 	return "Not looked for, as [search] says nothing of it: " + prose.Each(out) + "."
+}
+
+// SearchedBy says that a search hears by the ball where the design's model is another; nothing
+// where that is what it says.
+func SearchedBy(r *search.Result) string {
+	if r.Job.Design.Timing.Model != radiate.BodyModel {
+		return ""
+	}
+	return "All were heard by the ball that stands for the body, since to solve for each takes minutes; the files keep model = \"body\", and planning one solves for it."
 }
 
 // onFront is how many designs no other beats in all aims.

@@ -8,6 +8,7 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/prose"
 	"pappus/layout/space"
+	"pappus/timing/radiate"
 )
 
 // array lays out what settings make of the design.
@@ -16,7 +17,16 @@ func (r *run) array(set []Setting) (*layout.Array, error) {
 	if err != nil {
 		return nil, err
 	}
-	return layout.Screen(d)
+	return byBall(layout.Screen(d))
+}
+
+// byBall is an array as a search hears it: by the ball that stands for the body, whatever the
+// design says. To solve for each body would take minutes.
+func byBall(a *layout.Array, err error) (*layout.Array, error) {
+	if err == nil && a.Timing.Model == radiate.BodyModel {
+		a.Timing.Model = radiate.SphereModel
+	}
+	return a, err
 }
 
 // file returns the design file of settings, and what it is when it is read.
@@ -28,7 +38,7 @@ func (r *run) file(set []Setting) (text []byte, a *layout.Array, err error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	a, err = layout.Build(d)
+	a, err = byBall(layout.Build(d))
 	return text, a, err
 }
 

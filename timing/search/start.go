@@ -11,7 +11,7 @@ func (r *run) begin() error {
 	if r.Job.NoStart {
 		return nil
 	}
-	a, err := layout.Build(r.Job.Design)
+	a, err := byBall(layout.Build(r.Job.Design))
 	if err != nil {
 		return nil // a design that cannot be built may still say what to search
 	}
