@@ -43,6 +43,9 @@ func (p *Page) measured(w http.ResponseWriter, r *http.Request) (*measuredAnswer
 		return nil, err
 	}
 	defer done()
+	if err := made.built(); err != nil {
+		return nil, err
+	}
 	v, err := p.options.Measure(r.Context(), made.plan, recorded, played)
 	if ctx := r.Context().Err(); ctx != nil {
 		return nil, ctx

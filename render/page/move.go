@@ -12,6 +12,7 @@ import (
 	"pappus/layout/prose"
 	"pappus/render/document"
 	"pappus/timing"
+	"pappus/timing/radiate"
 )
 
 const (
@@ -175,7 +176,7 @@ func (s *session) open(id string) (bool, error) {
 		return true, nil
 	}
 	made, ok := s.plans.kept.Get(id)
-	if !ok {
+	if !ok || !radiate.IsSolved(made.array) {
 		return false, nil
 	}
 	planner, err := timing.NewPlanner(made.array)

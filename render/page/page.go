@@ -55,6 +55,7 @@ type Named struct {
 type Page struct {
 	options Options
 	plans   *plans
+	solver  *solver
 	moved   elsewhere
 	disk    disk
 	ticks   ticks
@@ -77,6 +78,7 @@ func New(o Options) (*Page, error) {
 	p := &Page{
 		options: o,
 		plans:   newPlans(o.Path),
+		solver:  newSolver(),
 		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
 		ticks:   ticksOf(o.Path),
@@ -100,6 +102,7 @@ func New(o Options) (*Page, error) {
 	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
 	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
 	mux.Handle("GET /api/watch", atMost(mostSockets, "too many pages at once; close one")(p.watch))
+	mux.Handle("GET /api/solve", atMost(mostSockets, "too many pages at once; close one")(p.solve))
 	mux.Handle("GET /api/start", asking(p.start))
 	mux.Handle("GET /api/found", asking(p.found))
 	mux.Handle("GET /api/phone", asking(p.phoneLink))

@@ -163,7 +163,11 @@ func (h *Phone) saved(r *http.Request) (*planned, error) {
 	if err != nil {
 		return nil, err
 	}
-	return h.page.plans.of(r.Context(), string(text), h.page.work)
+	made, err := h.page.plans.of(r.Context(), string(text), h.page.work)
+	if err != nil {
+		return nil, err
+	}
+	return made, made.built()
 }
 
 // phoneAnswer is how a phone comes to the view for the bench.

@@ -7,6 +7,7 @@ import (
 	"pappus/render/document"
 	"pappus/render/words"
 	"pappus/timing"
+	"pappus/timing/radiate"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -47,6 +48,7 @@ type planAnswer struct {
 	OwnSpot  bool            `json:"own_spot"`          // the spot is a place of its own; else it is the middle seat
 	Rule     string          `json:"front_rule"`        // by which rule strings are chosen, in words; empty where there is no choice
 
+	Model     model     `json:"model"`
 	Solid     solid     `json:"solid"`
 	Others    []solid   `json:"others,omitempty"` // the other bodies, where there are several
 	Drivers   []mounted `json:"drivers"`
@@ -66,6 +68,33 @@ type listener struct {
 	Name   string `json:"name"`
 	At     triple `json:"at_m"`
 	Weight number `json:"weight"`
+}
+
+// model is how the body is heard, and how else it may be.
+type model struct {
+	Waits bool   `json:"waits"` // the ball stands for the body until its field is solved for, by /api/solve
+	Words string `json:"words"` // how it is heard, in a sentence; empty: there is nothing to say
+	Other string `json:"other"` // the model that one press takes in its place; empty: there is none
+	Press string `json:"press"` // what is on the button for that
+}
+
+// modelOf returns that of a plan: of a body that a ball stands for, and of one that is heard as it is.
+func modelOf(made *planned) model {
+	body, plan := made.array.Body, made.plan
+	if body.IsBall() && !body.IsCut {
+		return model{}
+	}
+	switch made.design.Timing.Model {
+	case radiate.SphereModel:
+		return model{Words: words.HeardAs(plan, false), Other: radiate.BodyModel, Press: words.HearBody}
+	case radiate.BodyModel:
+		out := model{Waits: made.body != nil, Words: words.HeardAs(plan, made.body != nil), Other: radiate.SphereModel, Press: words.HearBall}
+		if out.Waits {
+			out.Press = words.StayBall
+		}
+		return out
+	}
+	return model{}
 }
 
 // mounted is where a driver is in the room.
@@ -136,6 +165,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	out.surround(a)
 	out.Seats, out.OwnSpot = seated(made), made.ownSpot
+	out.Model = modelOf(made)
 	return out, nil
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"net/http"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -11,7 +12,9 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/design"
+	"pappus/render/words"
 	"pappus/timing"
+	"pappus/timing/radiate"
 
 	lru "github.com/hashicorp/golang-lru/v2"
 )
@@ -31,10 +34,19 @@ type planned struct {
 	design *design.Design
 	array  *layout.Array
 	plan   *timing.Plan
-	given  []string // keys that the text has
-	rough  bool     // its channels for seats were found at once: better ones are to be sought
+	given  []string      // keys that the text has
+	rough  bool          // its channels for seats were found at once: better ones are to be sought
+	body   *layout.Array // as designed, where the ball stands for the body in array because its field is not solved for; else nil
 	// The spot is a place of its own; else it is the middle one of the seats, or the only one.
 	ownSpot bool
+}
+
+// built tells why nothing is to be built from a plan: the ball still stands for the body.
+func (m *planned) built() error {
+	if m.body != nil {
+		return &failure{http.StatusConflict, words.NotYetSolved}
+	}
+	return nil
 }
 
 // plans makes plans and keeps the last few. Those who ask for the same text share
@@ -82,12 +94,12 @@ func (p *plans) of(ctx context.Context, text string, turn func(context.Context) 
 func (p *plans) either(ctx context.Context, text string, rough bool, turn func(context.Context) (func(), error)) (*planned, error) {
 	id := hashOf([]byte(text))
 	p.mu.Lock()
-	found, ok := p.kept.Get(id)
-	if !ok && rough {
+	found := p.held(id)
+	if found == nil && rough {
 		id = roughly(id)
-		found, ok = p.kept.Get(id)
+		found = p.held(id)
 	}
-	if ok {
+	if found != nil {
 		p.mu.Unlock()
 		return found, nil
 	}
@@ -116,6 +128,21 @@ func (p *plans) either(ctx context.Context, text string, rough bool, turn func(c
 	}
 	return nil, ctx.Err()
 }
+
+// held returns a plan that is kept and by the best field that is at hand, or nil. The caller has
+// locked p.
+func (p *plans) held(id string) *planned {
+	if found, ok := p.kept.Get(id); ok && radiate.IsSolved(found.array) {
+		return found
+	}
+	if found, ok := p.kept.Get(byBall(id)); ok && !radiate.IsSolved(found.body) {
+		return found
+	}
+	return nil
+}
+
+// byBall is the name of a plan with that name in which the ball stands for the body.
+func byBall(id string) string { return "ball " + id }
 
 // roughly is the name of the rough plan of a text with that name.
 func roughly(id string) string { return "rough " + id }
@@ -164,11 +191,19 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
+	if !radiate.IsSolved(out.array) {
+		ball := *out.array
+		ball.Timing.Model = radiate.SphereModel
+		out.array, out.body = &ball, out.array
+	}
 	prepare := timing.Make
 	if whole, isRough := strings.CutPrefix(id, roughly("")); isRough && len(out.array.Seats) > 1 {
 		prepare, out.rough = timing.MakeQuickly, true
 	} else {
 		out.id = whole
+	}
+	if out.body != nil {
+		out.id = byBall(out.id)
 	}
 	if out.plan, err = prepare(ctx, out.array); err != nil && ctx.Err() == nil {
 		return nil, faultyFor(faultOf(err))

@@ -83,6 +83,9 @@ func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any
 		return nil, err
 	}
 	defer done()
+	if err := made.built(); err != nil {
+		return nil, err
+	}
 	var b bytes.Buffer
 	z, now := zip.NewWriter(&b), time.Now()
 	files, err := p.options.Write(in.What, made.plan)

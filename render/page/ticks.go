@@ -217,6 +217,9 @@ func (p *Page) allTicks(all []ticked) ticksAnswer {
 // bench answers with what is soldered.
 func (p *Page) bench(_ http.ResponseWriter, r *http.Request, in asked) (any, error) {
 	made, err := p.plans.of(r.Context(), in.Text, p.work)
+	if err == nil {
+		err = made.built()
+	}
 	if err != nil {
 		return nil, err
 	}

@@ -61,7 +61,7 @@ func (d *disk) watch(ctx context.Context, tell func(onDisk) error) error {
 	}
 }
 
-func tell(ctx context.Context, conn *websocket.Conn, news onDisk) error {
+func tell(ctx context.Context, conn *websocket.Conn, news any) error {
 	ctx, stop := context.WithTimeout(ctx, patience)
 	defer stop()
 	return wsjson.Write(ctx, conn, news)

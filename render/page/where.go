@@ -37,7 +37,9 @@ func (p *Page) where(_ http.ResponseWriter, r *http.Request, in whereAsked) (any
 		return nil, err
 	}
 	defer done()
-	f, err := look(r.Context(), made.design)
+	d := *made.design
+	d.Timing.Model = made.array.Timing.Model // while the ball stands for the body, here too
+	f, err := look(r.Context(), &d)
 	switch {
 	case errors.Is(err, where.ErrSeats):
 		return nil, &failure{http.StatusBadRequest, err.Error()}

@@ -62,12 +62,13 @@ func newSolving(a *layout.Array) (solving, map[int]int) {
 	places := slices.Concat(own, a.Empty)
 	slices.SortFunc(places, func(a, b layout.Mount) int { return cmp.Compare(a.ID, b.ID) })
 	index := map[int]int{}
+	at := map[r3.Vec]int{}
 	for i, m := range places {
-		index[m.ID] = i
+		at[m.Point], index[m.ID] = i, i
 		x.Piston = append(x.Piston, boundary.Piston{At: m.Point, Axis: m.Normal, Radius: a.Driver.ConeRadius})
 	}
-	for i, m := range a.Mounts[len(own):] { // other bodies have the first one's again
-		index[m.ID] = index[own[i%len(own)].ID]
+	for _, m := range a.Mounts[len(own):] { // other bodies have the first one's again
+		index[m.ID] = at[m.Point]
 	}
 	x.Top = 2 * math.Pi * a.Timing.SolveTo / speedAt20
 	return x, index
@@ -86,8 +87,13 @@ func plane(a *layout.Array) boundary.Plane {
 		normal, height = r3.Scale(-1, normal), -height
 	}
 	p := a.Bodies()[0]
-	return boundary.Plane{Present: true, Normal: p.In(normal), Height: height - r3.Dot(normal, p.At)}
+	own := p.In(normal)
+	return boundary.Plane{Present: true, Normal: r3.Vec{X: nearly(own.X), Y: nearly(own.Y), Z: nearly(own.Z)}, Height: nearly(height - r3.Dot(normal, p.At))}
 }
+
+// nearly leaves out what rounding makes of a number of the order of 1 when a body is turned about
+// the plane's normal or moved along it, so that it need not be solved for anew.
+func nearly(v float64) float64 { return math.Round(1e9*v) / 1e9 }
 
 // problem returns the patches and the rest.
 func (x *solving) problem() *boundary.Problem {
@@ -122,14 +128,20 @@ var held = func() *lru.Cache[store.Key, *boundary.Table] {
 // one lets one be solved at a time: each takes all cores.
 var one sync.Mutex
 
+// FieldKey names the field that an array's body is to be solved for, in the model "body": arrays
+// that share it have the same. The error tells of a body whose measures are no numbers.
+func FieldKey(a *layout.Array) (store.Key, error) {
+	x, _ := newSolving(a)
+	return x.key()
+}
+
 // IsSolved tells whether the field of an array's model is at hand: that of the body, in the
 // model "body", has been solved for or kept.
 func IsSolved(a *layout.Array) bool {
 	if a.Timing.Model != BodyModel {
 		return true
 	}
-	x, _ := newSolving(a)
-	key, err := x.key()
+	key, err := FieldKey(a)
 	return err == nil && lookUp(key) != nil
 }
 
@@ -144,6 +156,19 @@ func Solve(ctx context.Context, a *layout.Array, progress func(done, seconds flo
 	x, _ := newSolving(a)
 	_, err := x.table(ctx, progress)
 	return err
+}
+
+// foretold is the part of the work after which what it took tells better than the forecast how
+// long the rest takes: the first steps are over in no time, and hardly tell.
+const foretold = 0.1
+
+// Left returns the seconds that are left of work of which a part is done: by a forecast of the
+// whole at first, and then by what it has taken so far.
+func Left(done, forecast, taken float64) float64 {
+	if done < foretold {
+		return forecast * (1 - done)
+	}
+	return taken / done * (1 - done)
 }
 
 // table returns the field, from where it is kept if it is there.

@@ -629,6 +629,18 @@ export interface Merging {
   keep: string[];
 }
 
+/** How the body is heard, and how else it may be. */
+export interface Model {
+  /** the ball stands for the body until its field is solved for, by /api/solve */
+  waits: boolean;
+  /** how it is heard, in a sentence; empty: there is nothing to say */
+  words: string;
+  /** the model that one press takes in its place; empty: there is none */
+  other: string;
+  /** what is on the button for that */
+  press: string;
+}
+
 /** Where a driver is in the room. */
 export interface Mounted {
   id: number;
@@ -843,6 +855,7 @@ export interface PlanAnswer {
   own_spot: boolean;
   /** by which rule strings are chosen, in words; empty where there is no choice */
   front_rule: string;
+  model: Model;
   solid: Solid;
   /** the other bodies, where there are several */
   others?: Solid[];
@@ -1292,6 +1305,26 @@ export interface Solid {
   vertices_mm: Triple[];
   /** corners counter-clockwise from outside */
   faces: number[][];
+}
+
+/** The plan in which the ball stands for a body until its field is solved for. */
+export interface SolveAsked {
+  id: string;
+}
+
+/** How far that is. */
+export interface Solving {
+  id: string;
+  /** plan the text again */
+  unknown?: boolean;
+  /** plan the text again: it is by the field of the body then */
+  solved?: boolean;
+  /** why it cannot be */
+  error?: string;
+  /** part of the work */
+  done: number;
+  /** how far it is and what is left; empty: it has not begun */
+  words: string;
 }
 
 /** The standard deviation of the level in dB over all directions far away, by area, as built and with the delays. The means are of 100 Hz to 4 kHz, each hertz alike. */

@@ -178,7 +178,7 @@ export class Hear {
     const wish = this.wish();
     if (wish.text === "") return;
     const cases = this.cases.map((c) => c.name).filter((name) => name !== "per_driver" || name === this.case);
-    const key = JSON.stringify([wish, cases]);
+    const key = JSON.stringify([this.state.planned?.id, wish, cases]);
     if (this.fetched?.key === key) return;
     const stems = await stemsAt({ ...wish, cases }, signal);
     if (!signal.aborted) this.fetched = { key, stems };

@@ -2,6 +2,7 @@
 
 import { AllRound } from "./allround";
 import * as api from "./api";
+import { BodyModel } from "./bodymodel";
 import { BodyView } from "./bodyview";
 import { Built } from "./built";
 import { Compare } from "./compare";
@@ -133,6 +134,7 @@ function build(start: Started): Visit {
   stopped(state);
   undo(state);
   where(state);
+  new BodyModel(state);
   const found = start.found ? new FoundPanel(state) : null;
   new Fields(state, trial, start);
   const files = new Files(state, start);

@@ -9,8 +9,8 @@ import { rowsOf, Shown, sittingOf } from "./shown";
 export { same, sittingOf } from "./shown";
 export type { News, Sitting } from "./shown";
 
-/** Why a text became the design: a chair that came to rest leaves the room as it is drawn. */
-export type Reason = "chair" | "design";
+/** Why a text became the design, or is planned anew: a chair that came to rest leaves the room as it is drawn, and what is known better of the body all that somebody does. */
+export type Reason = "chair" | "design" | "body";
 
 /** The file that a text came from. */
 export interface Origin {
@@ -155,6 +155,11 @@ export class State extends Shown {
     return this.plan(this.text, "chair");
   }
 
+  /** Plans the text once more, for there is more known of its body now. Where something else is under way, that is planned by it. */
+  async renew(): Promise<void> {
+    if (!this.busy && this.former === null && !this.isBroken) await this.plan(this.text, "body");
+  }
+
   /** Tells a program that is there again what it missed. */
   resume(): void {
     for (const { set, reason } of this.owed.splice(0)) void this.change(set, reason);
@@ -174,7 +179,7 @@ export class State extends Shown {
     this.text = text;
     this.tell("text");
     this.under?.abort();
-    this.owesDesign ||= reason === "design";
+    this.owesDesign ||= reason !== "chair";
     const mine = new AbortController();
     this.under = mine;
     this.setBusy(true);
@@ -182,7 +187,7 @@ export class State extends Shown {
       // Seats are served at once first, and as well as can be once that is found.
       for (let roughly = reason === "design"; ; roughly = false) {
         const planned = await api.plan(text, roughly, mine.signal);
-        if (this.under !== mine) return;
+        if (this.under !== mine || (reason === "body" && this.former !== null)) return;
         this.settleOn(planned, reason);
         if (!planned.rough) break;
       }

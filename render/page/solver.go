@@ -1,0 +1,244 @@
+package page
+
+import (
+	"context"
+	"net/http"
+	"sync"
+	"time"
+
+	"pappus/layout"
+	"pappus/layout/prose"
+	"pappus/render/document"
+	"pappus/render/words"
+	"pappus/timing/radiate"
+	"pappus/timing/store"
+
+	"github.com/coder/websocket"
+)
+
+// solveAsked is the plan in which the ball stands for a body until its field is solved for.
+type solveAsked struct {
+	ID string `json:"id"`
+}
+
+// solving is how far that is.
+type solving struct {
+	ID      string `json:"id"`
+	Unknown bool   `json:"unknown,omitempty"` // plan the text again
+	Solved  bool   `json:"solved,omitempty"`  // plan the text again: it is by the field of the body then
+	Error   string `json:"error,omitempty"`   // why it cannot be
+	Done    number `json:"done"`              // part of the work
+	Words   string `json:"words"`             // how far it is and what is left; empty: it has not begun
+}
+
+// solver solves for the fields of bodies, one at a time, while somebody waits for them.
+type solver struct {
+	turn chan struct{}
+	mu   sync.Mutex
+	now  map[store.Key]*solution
+}
+
+func newSolver() *solver {
+	return &solver{turn: make(chan struct{}, 1), now: map[store.Key]*solution{}}
+}
+
+// solution is a field that is being solved for.
+type solution struct {
+	key   store.Key
+	stop  context.CancelFunc
+	ended chan struct{} // closed once err is known
+	err   error
+
+	waiting int // guarded by the solver's mu, as are the rest
+	began   time.Time
+	done    float64 // part of the work
+	whole   float64 // s, by forecast; 0: not known yet
+}
+
+// join has an array's field solved for, beside others who wait for the same.
+func (s *solver) join(a *layout.Array) (*solution, error) {
+	key, err := radiate.FieldKey(a)
+	if err != nil {
+		return nil, err
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	x := s.now[key]
+	if x == nil {
+		x = &solution{key: key, ended: make(chan struct{})}
+		var ctx context.Context
+		ctx, x.stop = context.WithCancel(context.Background())
+		s.now[key] = x
+		go s.solve(ctx, x, a)
+	}
+	x.waiting++
+	return x, nil
+}
+
+// leave ends one's wait; what nobody waits for is given up.
+func (s *solver) leave(x *solution) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if x.waiting--; x.waiting == 0 {
+		x.stop()
+		s.forget(x)
+	}
+}
+
+// forget lets who comes now begin anew. The caller has locked s.
+func (s *solver) forget(x *solution) {
+	if s.now[x.key] == x {
+		delete(s.now, x.key)
+	}
+}
+
+func (s *solver) solve(ctx context.Context, x *solution, a *layout.Array) {
+	defer x.stop()
+	defer close(x.ended)
+	select {
+	case s.turn <- struct{}{}:
+		defer func() { <-s.turn }()
+	case <-ctx.Done():
+		x.err = ctx.Err()
+		return
+	}
+	s.mu.Lock()
+	x.began = time.Now()
+	s.mu.Unlock()
+	x.err = radiate.Solve(ctx, a, func(done, seconds float64) {
+		s.mu.Lock()
+		defer s.mu.Unlock()
+		x.done, x.whole = done, seconds
+	})
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.forget(x)
+}
+
+// tell returns how far a solution is.
+func (s *solver) tell(x *solution) solving {
+	select {
+	case <-x.ended:
+		if x.err != nil {
+			return solving{Error: words.NotSolved(prose.Error(x.err))}
+		}
+		return solving{Solved: true, Done: 1}
+	default:
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if x.whole == 0 {
+		return solving{} // it begins
+	}
+	left := radiate.Left(x.done, x.whole, time.Since(x.began).Seconds())
+	return solving{Done: document.To(3, x.done), Words: words.Solving(x.done, left)}
+}
+
+// solve tells one client how far the field of its design's body is, until it goes: of the plan
+// that it named last. A reload comes back within patience, and goes on.
+func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
+	conn, err := websocket.Accept(w, r, nil)
+	if err != nil {
+		return // it has been answered
+	}
+	defer conn.CloseNow()
+	conn.SetReadLimit(mostMessage)
+	ctx, stop := context.WithCancel(r.Context())
+	defer stop()
+	asks := make(chan solveAsked)
+	go func() {
+		defer stop()
+		hearAsks(ctx, conn, asks)
+	}()
+	wait := waits{page: p}
+	defer func() {
+		if x := wait.on; x != nil {
+			time.AfterFunc(patience, func() { p.solver.leave(x) })
+		}
+	}()
+	tick := time.NewTicker(lookEvery)
+	defer tick.Stop()
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case in := <-asks:
+			wait.turn(in.ID)
+		case <-wait.ended():
+		case <-tick.C:
+			if wait.on == nil {
+				continue
+			}
+		}
+		if tell(ctx, conn, wait.news()) != nil {
+			return
+		}
+	}
+}
+
+// hearAsks takes questions in until the client goes.
+func hearAsks(ctx context.Context, conn *websocket.Conn, asks chan<- solveAsked) {
+	for {
+		_, body, err := conn.Reader(ctx)
+		if err != nil {
+			return
+		}
+		var in solveAsked
+		if err := decode(body, &in); err != nil {
+			_ = conn.Close(websocket.StatusUnsupportedData, "not understood")
+			return
+		}
+		select {
+		case asks <- in:
+		case <-ctx.Done():
+			return
+		}
+	}
+}
+
+// waits is one client's wait for the field of a body.
+type waits struct {
+	page *Page
+	id   string
+	on   *solution // nil: for none
+	last solving   // where it is for none
+}
+
+// turn waits for the field of that plan's body: for the same as before where the body is the same.
+func (w *waits) turn(id string) {
+	before := w.on
+	w.id, w.on, w.last = id, nil, solving{}
+	if made, ok := w.page.plans.kept.Get(id); !ok {
+		w.last.Unknown = true
+	} else if made.body == nil || radiate.IsSolved(made.body) {
+		w.last.Solved = true
+	} else if x, err := w.page.solver.join(made.body); err != nil {
+		w.last.Error = words.NotSolved(prose.Error(err))
+	} else {
+		w.on = x
+	}
+	if before != nil {
+		w.page.solver.leave(before)
+	}
+}
+
+// ended is closed once what is waited for is known.
+func (w *waits) ended() <-chan struct{} {
+	if w.on == nil {
+		return nil
+	}
+	return w.on.ended
+}
+
+// news returns how far it is; who is told of the end waits no longer.
+func (w *waits) news() solving {
+	out := w.last
+	if x := w.on; x != nil {
+		if out = w.page.solver.tell(x); out.Solved || out.Error != "" {
+			w.page.solver.leave(x)
+			w.on, w.last = nil, out
+		}
+	}
+	out.ID = w.id
+	return out
+}
