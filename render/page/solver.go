@@ -18,7 +18,7 @@ import (
 
 // solveAsked is the plan in which the ball stands for a body until its field is solved for.
 type solveAsked struct {
-	ID string `json:"id"`
+	ID string `json:"id"` // empty: it is not wanted any more
 }
 
 // solving is how far that is.
@@ -135,7 +135,8 @@ func (s *solver) tell(x *solution) solving {
 }
 
 // solve tells one client how far the field of its design's body is, until it goes: of the plan
-// that it named last. A reload comes back within patience, and goes on.
+// that it named last, or of none. Who is gone without having named none, as in a reload, may come
+// back within patience, and the work goes on.
 func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
 	conn, err := websocket.Accept(w, r, nil)
 	if err != nil {

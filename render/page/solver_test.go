@@ -184,6 +184,11 @@ func TestSolverMovesOn(t *testing.T) {
 	}
 	for !news().Solved {
 	}
+	ask(about(strings.Replace(long, "x_m = 2", "x_m = 2.5", 1)))
+	news()
+	ask("")
+	for id := "x"; id != ""; id = news().ID {
+	}
 	if now := running(); len(now) != 0 {
 		t.Errorf("%d are solved for at the end", len(now))
 	}

@@ -24,21 +24,23 @@ export class BodyModel {
 
   /** Shows what a plan says. What is only tried has no field worked out for it. */
   private take(): void {
-    const { planned, former } = this.state;
+    const { planned, isOther } = this.state;
     if (planned === null) return;
     const { words, press, waits } = planned.model;
     el("model").hidden = words === "";
     el("model").classList.toggle("is-working", waits);
-    el("model-other").hidden = former !== null;
+    el("model-other").hidden = isOther;
     say(el("model-say"), words);
     say(el("model-other"), press);
-    if (former !== null) return;
+    if (isOther) return;
     this.wanted = waits ? planned.id : "";
-    if (waits) return this.ask();
+    if (waits || this.socket !== null) this.ask();
+    if (waits) return;
     this.going(null);
     this.socket?.close();
   }
 
+  /** Says what is waited for. */
   private ask(): void {
     if (this.socket === null) return this.open();
     if (this.socket.readyState === WebSocket.OPEN) this.socket.send(JSON.stringify({ id: this.wanted } satisfies SolveAsked));
@@ -47,7 +49,7 @@ export class BodyModel {
   private open(): void {
     const socket = new WebSocket(`${location.origin.replace(/^http/, "ws")}/api/solve`);
     this.socket = socket;
-    socket.onopen = () => this.wanted !== "" ? this.ask() : socket.close();
+    socket.onopen = () => (this.wanted === "" ? socket.close() : this.ask());
     socket.onmessage = (event) => this.hear(JSON.parse(String(event.data)) as Solving);
     socket.onclose = () => {
       this.socket = null;
@@ -56,7 +58,7 @@ export class BodyModel {
   }
 
   private hear(news: Solving): void {
-    if (news.id !== this.wanted) return; // of a design that is no more
+    if (this.wanted === "" || news.id !== this.wanted) return; // of a design that is no more
     if (news.solved === true || news.unknown === true) void this.state.renew();
     else this.going(news);
   }

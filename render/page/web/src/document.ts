@@ -1309,6 +1309,7 @@ export interface Solid {
 
 /** The plan in which the ball stands for a body until its field is solved for. */
 export interface SolveAsked {
+  /** empty: it is not wanted any more */
   id: string;
 }
 

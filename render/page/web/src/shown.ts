@@ -61,6 +61,11 @@ export class Shown {
   /** What was shown when a hand took hold of something; null: none holds anything. */
   former: Former | null = null;
 
+  /** What is shown is not this design, but what a hand tries or a kept one. */
+  get isOther(): boolean {
+    return this.former !== null && this.former.ofDelays !== true;
+  }
+
   ghost(former: Former | null): void {
     this.former = former;
     this.tell("ghost");

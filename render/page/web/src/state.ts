@@ -157,7 +157,7 @@ export class State extends Shown {
 
   /** Plans the text once more, for there is more known of its body now. Where something else is under way, that is planned by it. */
   async renew(): Promise<void> {
-    if (!this.busy && this.former === null && !this.isBroken) await this.plan(this.text, "body");
+    if (!this.busy && !this.isOther && !this.isBroken) await this.plan(this.text, "body");
   }
 
   /** Tells a program that is there again what it missed. */
@@ -187,7 +187,7 @@ export class State extends Shown {
       // Seats are served at once first, and as well as can be once that is found.
       for (let roughly = reason === "design"; ; roughly = false) {
         const planned = await api.plan(text, roughly, mine.signal);
-        if (this.under !== mine || (reason === "body" && this.former !== null)) return;
+        if (this.under !== mine || (reason === "body" && this.isOther)) return;
         this.settleOn(planned, reason);
         if (!planned.rough) break;
       }
@@ -212,6 +212,7 @@ export class State extends Shown {
     this.faults = [];
     this.isBroken = false;
     this.cure = null;
+    this.owesDesign ||= this.planned?.model.waits !== planned.model.waits;
     this.planned = planned;
     if (this.former !== null) this.ghost(null); // who changed the design sees it
     this.ownRows = rowsOf(planned);
