@@ -57,6 +57,13 @@
 // GET /api/watch is a WebSocket that tells what the design's file holds, onDisk, when another
 // program has changed it; of the built-in design it says nothing.
 //
+// A body may be heard as it is (timing.model = "body"), by a field that takes up to minutes to solve
+// for. While it is not at hand /api/plan answers with a plan in which the ball stands for the body,
+// model.waits set, and nothing is given away to build from. GET /api/solve is a WebSocket on which the
+// client sends solveAsked with that plan's id and gets solving, once a second and at the end: when
+// it is solved, /api/plan has the plan by it. Bodies are solved for one at a time; the work goes on for a
+// design that has the same body, and is given up for another.
+//
 // GET /api/live is a WebSocket for a spot, or seats, that are being moved. The client sends a
 // move and gets, for the newest one when the one before is done, a moved. Up to 32 cells is for
 // dragging: such an answer is always finished. A finer one is for a spot at rest, and is
