@@ -62,8 +62,8 @@ type Levelling struct {
 	// Echoes are those whose first dip is as deep as a null: nothing is boosted near it, for
 	// a boost goes into the echo too, and the dip moves with the ear.
 	Echoes []Echo
-	// Error in dB at each frequency is how far the level of one driver can be off because
-	// a ball stands for the body (Plan.LevelError); 0 where nothing is known of that. What
+	// Error in dB at each frequency is how far the level of one driver can be off by
+	// the model of the body (Plan.LevelError); 0 where nothing is known of that. What
 	// keeps within it of the mean is left alone, and of what does not only the rest is evened
 	// out: the model cannot know more.
 	Error []float64

@@ -22,8 +22,12 @@ func Bodies(p *timing.Plan) []string {
 	for _, h := range heard {
 		least = min(least, h.Delay)
 	}
-	out := []string{fmt.Sprintf("%d bodies with %s each; each is taken for a rigid ball of its own, which neither shades another nor sends its sound back.",
-		len(heard), prose.Count(len(a.Own()), "driver", "drivers"))}
+	taken := "taken for a rigid ball of its own, which neither shades another nor sends its sound back"
+	if p.Solved() != nil {
+		taken = "solved for as if it stood alone: none shades another or sends its sound back"
+	}
+	out := []string{fmt.Sprintf("%d bodies with %s each; each is %s.",
+		len(heard), prose.Count(len(a.Own()), "driver", "drivers"), taken)}
 	for i, h := range heard {
 		body := a.Bodies()[i]
 		where := "with channels of its own"

@@ -42,7 +42,7 @@ func Notes(p *timing.Plan) []string {
 	case a.Surface.Present:
 		what, half, near := surface(a)
 		if p.Solved() != nil && a.Surface.Near && len(a.Bodies()) == 1 {
-			notes = append(notes, fmt.Sprintf("The %s mirrors the sound; up to the join that is exact, since the field is solved for with the mirrored body beside the body.", what))
+			notes = append(notes, fmt.Sprintf("The %s mirrors the sound; where it is rigid that is exact up to the join, since the field is solved for with the mirrored body beside the body.", what))
 		} else if a.Surface.Height == 0 && a.Body.IsCut && a.Body.Cut == 0 {
 			notes = append(notes, fmt.Sprintf("The %s mirrors the sound, exact for half a ball that %s.", what, half))
 		} else {
