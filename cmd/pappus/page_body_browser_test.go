@@ -8,7 +8,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 )
@@ -36,9 +38,10 @@ func TestPageHearsTheBodyAsItIs(t *testing.T) {
 // the page goes over, with the chair in the hand that holds it and what is tried; one press leads back.
 func goesOverToTheBody(t *testing.T, ctx context.Context) {
 	b := open(t, ctx, serving(t, facets(t, "sphere", 131, 1500)), 1440, 900)
-	if said, press := b.text("#model-say"), b.text("#model-other"); said != "All figures take the body for a ball." || press != "Hear the body as it is" {
+	if said, press := b.text("#model-say"), b.text("#model-other"); !strings.HasPrefix(said, "All figures take the body for a ball; ") || press != "Hear the body as it is" {
 		t.Fatalf("%q, and to press %q", said, press)
 	}
+	b.do(chromedp.Click("#keep"))
 	b.rested(chromedp.Evaluate(`document.getElementById("desk").click(); document.querySelector('[aria-label="Reverse channel 3"]').click()`, nil))
 	b.do(chromedp.Evaluate(`window.told = []; new MutationObserver(() => told.push(document.getElementById("model-say").textContent, document.getElementById("model-going").textContent)).observe(document.getElementById("model"), {subtree: true, childList: true, characterData: true, attributes: true})`, nil))
 	var x, y float64
@@ -75,11 +78,14 @@ func goesOverToTheBody(t *testing.T, ctx context.Context) {
 	if !strings.Contains(b.design(), `model = "body"`) {
 		t.Error("the design has another model")
 	}
+	if said := b.text("#comparison"); !strings.Contains(said, "body heard asit isa ball") {
+		t.Errorf("beside the ball: %q", said)
+	}
 	b.clean("as it is")
 	b.do(chromedp.Evaluate(`scrollTo(0, 0)`, nil))
 	b.seen("body_as_it_is")
 	b.rested(chromedp.Click("#model-other"))
-	if said := b.text("#model-say"); said != "All figures take the body for a ball." {
+	if said := b.text("#model-say"); !strings.HasPrefix(said, "All figures take the body for a ball; ") {
 		t.Errorf("back: %q", said)
 	}
 	b.do(chromedp.Click("#undo"))
@@ -87,18 +93,21 @@ func goesOverToTheBody(t *testing.T, ctx context.Context) {
 	b.quiet()
 }
 
-// tellsOfTheBody: while the field is worked out it is told how far that is, on a small screen too, and the press leads back to the ball.
+// tellsOfTheBody: while the field is worked out it is told how far that is, on small screens and large, and the press leads back to the ball.
 func tellsOfTheBody(t *testing.T, ctx context.Context) {
-	b := open(t, ctx, serving(t, facets(t, "body", 133, 9000)), 390, 844)
+	b := open(t, ctx, serving(t, facets(t, "body", 133, 12000)), 390, 844)
 	b.until(`document.getElementById("model-going").textContent.startsWith("solving for the body's field: ")`)
-	for _, theme := range []string{"one theme", "the other"} {
-		b.clean(theme)
-		b.seen("body_waits_" + strings.ReplaceAll(theme, " ", "_"))
-		b.do(chromedp.Click("#theme"))
+	for _, width := range []int64{390, 1440} {
+		b.do(emulation.SetDeviceMetricsOverride(width, 844, 1, false), chromedp.Sleep(300*time.Millisecond))
+		for _, theme := range []string{"one theme", "the other"} {
+			b.clean(fmt.Sprint(theme, ", ", width))
+			b.seen(fmt.Sprintf("body_waits_%d_%.3s", width, theme))
+			b.do(chromedp.Click("#theme"))
+		}
 	}
 	b.rested(chromedp.Click("#model-other"))
 	b.until(`!document.getElementById("model-bar").checkVisibility() && document.getElementById("model-going").textContent === ""`)
-	if said := b.text("#model-say"); said != "All figures take the body for a ball." {
+	if said := b.text("#model-say"); !strings.HasPrefix(said, "All figures take the body for a ball; ") {
 		t.Errorf("back: %q", said)
 	}
 	b.quiet()

@@ -1,6 +1,8 @@
 package words
 
 import (
+	"slices"
+
 	"pappus/layout/prose"
 	"pappus/timing"
 	"pappus/timing/radiate"
@@ -25,6 +27,9 @@ func HeardAs(p *timing.Plan, waits bool) string {
 		return ""
 	case waits:
 		return "Until the field of the body is solved for, all figures take it for a ball."
+	}
+	if _, dB := p.LevelErrors(); slices.Max(dB) >= hardlyOff {
+		return prose.Sprintf("All figures take the body for a ball; the level of one driver can be off by up to %.1f dB.", slices.Max(dB))
 	}
 	return "All figures take the body for a ball."
 }

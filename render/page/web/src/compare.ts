@@ -20,6 +20,8 @@ interface Side {
 
 /** The most designs that are kept beside this one. */
 const MOST_KEPT = 6;
+/** What stands for the body, by the model. */
+const HEARD_AS: Record<string, string> = { sphere: "a ball", body: "it is", point: "points", baffle: "a wall" };
 /** Leads from this design to the kept one and back. */
 const KEY = "c";
 
@@ -30,6 +32,8 @@ export class Compare {
   /** This design and who sits where, while the other is shown in its place; null: it is not. */
   private own: { planned: PlanAnswer; sitting: Sitting } | null = null;
   private readonly box = el("comparison");
+  /** The ball stood for the body when this design was planned last. */
+  private waited = false;
 
   constructor(private readonly state: State, private readonly curves: Curves) {
     el("keep").onclick = () => this.keep();
@@ -39,6 +43,11 @@ export class Compare {
     el("peek").onclick = el("peek-back").onclick = () => this.swap();
     document.addEventListener("keydown", (event) => this.key(event));
     for (const news of ["plan", "rest"] as const) state.on(news, () => this.show());
+    state.on("plan", () => {
+      const waits = state.planned?.model.waits === true;
+      if (this.waited && !waits) void this.renew();
+      this.waited = waits;
+    });
     state.on("ghost", () => {
       if (this.own !== null && state.former === null) this.back();
     });
@@ -67,6 +76,16 @@ export class Compare {
       this.add({ name: name.replace(/\.toml$/i, ""), planned, measures: planned.plan.measures });
     } catch (error) {
       this.refuse(error instanceof api.Faulty ? error.faults.map(sentence).join("; ") : String(error));
+    }
+  }
+
+  /** Plans those anew for whose body the ball stands; where that is solved for now, it is heard as it is. */
+  private async renew(): Promise<void> {
+    for (const side of this.kept.filter((k) => k.planned.model.waits)) {
+      const planned = await api.plan(side.planned.text).catch(() => null);
+      if (planned === null || planned.model.waits || this.own !== null) continue;
+      Object.assign(side, { planned, measures: planned.plan.measures });
+      if (side === this.other) this.choose(side);
     }
   }
 
@@ -182,6 +201,7 @@ function rows({ planned, measures }: Side): [string, string][] {
     ["drivers", String(plan.drivers.length)],
     ["channels", String(plan.channels.length)],
     ["radius", `${fixed(Number(planned.values["body.radius_mm"] ?? 0), 0)} mm`],
+    ["body heard as", HEARD_AS[plan.model] ?? ""],
     ["chair", planned.place.short],
     ["worst of seats", lost(plan.seats, (of) => of.worst_db)],
     ["between seats", lost(plan.seats, (of) => of.between_db)],
