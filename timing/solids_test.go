@@ -14,13 +14,11 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// solidsModel is the model that the solids are heard by.
-const solidsModel = radiate.SphereModel
-
 // The regular solids as Leishman, Rollins and Smith have them, see omni.Spatial: all of one
 // midradius, with a driver on each face, all in parallel. The cones, all alike, are as large as
 // makes the ball's mean for the tetrahedron and the dodecahedron what it is known for, 3.4 and
-// 1.9 dB; on the icosahedron they would not quite fit.
+// 1.9 dB; on the icosahedron they stand 4 mm over the edges (46 mm would fit; by the body 1.8 dB
+// and 1800 Hz).
 const (
 	midradius = 0.13  // m
 	solidCone = 0.05  // m
@@ -29,30 +27,35 @@ const (
 	solidHigh = 4000.0
 )
 
-// solid is a regular solid, with the figures that a model gives it.
+// solid is a regular solid, with the figures that each model gives it.
 type solid struct {
 	name  string
-	ratio float64            // midradius over the radius of the vertices
-	mean  map[string]float64 // dB, by model, of all lines from solidLow to solidHigh
-	limit map[string]float64 // Hz, by model, the lowest line above evenUpTo
+	ratio float64 // midradius over the radius of the vertices
+	told  map[string]told
+}
+
+// told is what a model tells of a solid.
+type told struct {
+	mean  float64 // dB, of all lines from solidLow to solidHigh
+	limit float64 // Hz, the lowest line above evenUpTo
 }
 
 var solids = []solid{
-	{"tetrahedron", math.Sqrt(1.0 / 3), map[string]float64{radiate.SphereModel: 3.36}, map[string]float64{radiate.SphereModel: 840}},
-	{"cube", math.Sqrt(2.0 / 3), map[string]float64{radiate.SphereModel: 2.29}, map[string]float64{radiate.SphereModel: 1480}},
-	{"octahedron", math.Sqrt(0.5), map[string]float64{radiate.SphereModel: 3.19}, map[string]float64{radiate.SphereModel: 1340}},
-	{"dodecahedron", (math.Sqrt(5) + 3) / (math.Sqrt(3) * (1 + math.Sqrt(5))), map[string]float64{radiate.SphereModel: 1.95}, map[string]float64{radiate.SphereModel: 1880}},
-	{"icosahedron", math.Sqrt((5 + math.Sqrt(5)) / 10), map[string]float64{radiate.SphereModel: 1.78}, map[string]float64{radiate.SphereModel: 1840}},
+	{"tetrahedron", math.Sqrt(1.0 / 3), map[string]told{"sphere": {3.36, 840}, "body": {1.94, 880}}},
+	{"cube", math.Sqrt(2.0 / 3), map[string]told{"sphere": {2.29, 1480}, "body": {2.11, 1465}}},
+	{"octahedron", math.Sqrt(0.5), map[string]told{"sphere": {3.19, 1340}, "body": {2.45, 1300}}},
+	{"dodecahedron", (math.Sqrt(5) + 3) / (math.Sqrt(3) * (1 + math.Sqrt(5))), map[string]told{"sphere": {1.95, 1880}, "body": {1.72, 1890}}},
+	{"icosahedron", math.Sqrt((5 + math.Sqrt(5)) / 10), map[string]told{"sphere": {1.78, 1840}, "body": {1.56, 1835}}},
 }
 
 // array lays a driver on each face.
-func (s solid) array(t *testing.T) *layout.Array {
+func (s solid) array(t *testing.T, model string) *layout.Array {
 	t.Helper()
 	b, err := body.Platonic(s.name, midradius/s.ratio)
 	if err != nil {
 		t.Fatal(err)
 	}
-	a := &layout.Array{Body: b, Timing: layout.Timing{Model: solidsModel}, Driver: layout.Driver{ConeRadius: solidCone},
+	a := &layout.Array{Body: b, Timing: layout.Timing{Model: model, SolveTo: 1.45 * solidHigh}, Driver: layout.Driver{ConeRadius: solidCone},
 		Air: layout.Air{Temperature: 293.15, Humidity: 0.5, Pressure: 101325}}
 	for f := range b.Faces {
 		a.Mounts = append(a.Mounts, layout.Mount{ID: f + 1, Point: b.Centroid(f), Normal: b.Normal(f), Face: f})
@@ -80,39 +83,36 @@ func lines(t *testing.T, a *layout.Array, frequency []float64) []float64 {
 // every hertz from 100 Hz to 4 kHz, and where it ends to be even.
 //
 // The measurements (from memory) have the tetrahedron's limit lowest and the dodecahedron's
-// among the highest, near 1 kHz, and the tetrahedron the evenest on the mean. The ball has
-// the order of the limits so, though it has the dodecahedron's at 1.9 kHz, but the tetrahedron
-// the least even on the mean. A tetrahedron is the body farthest from a ball, and what its faces
-// and edges do to sound is not in the model.
+// among the highest, near 1 kHz, and the tetrahedron the evenest on the mean. Both models have
+// the order of the limits so, the tetrahedron's near 0.9 kHz, the dodecahedron's at 1.9 kHz. By
+// the ball the tetrahedron is the least even on the mean: its four caps are as far apart as can
+// be on a small ball. By the body as it is it is evener than cube and octahedron, for its flat
+// faces, as wide as the drivers are apart, and its long edges send sound to the sides; but dodecahedron
+// and icosahedron stay a little evener. Cones of other sizes change the mean by more than the
+// solids differ: by the body, of 35 and 60 mm, 2.4 and 2.4 dB on the tetrahedron, 2.0 and 1.3 on the
+// dodecahedron. What is not in it: cones are no flat pistons that move as one up to 4 kHz, walls
+// give way, and that of the bodies that were measured neither size nor drivers are known here.
 func TestSolids(t *testing.T) {
-	step := 20.0
+	step, models := 20.0, []string{radiate.SphereModel}
 	if try.Set {
-		step = 5
+		step, models = 5, append(models, radiate.BodyModel)
 	}
 	var frequency []float64
 	for hz := solidLow; hz <= solidHigh; hz += step {
 		frequency = append(frequency, hz)
 	}
-	limit := map[string]float64{}
-	for _, s := range solids {
-		level := lines(t, s.array(t), frequency)
-		mean := stat.Mean(level, nil)
-		first := 0
-		for first < len(level)-1 && !(level[first] > evenUpTo) {
-			first++
-		}
-		limit[s.name] = frequency[first]
-		t.Logf("%-12s  mean %.2f dB, most %.1f dB, above %d dB from %.0f Hz", s.name, mean, floats.Max(level), evenUpTo, frequency[first])
-		if want, known := s.mean[solidsModel]; known && math.Abs(mean-want) > 0.02 {
-			t.Errorf("%s: mean %.2f dB, want %.2f", s.name, mean, want)
-		}
-		if want, known := s.limit[solidsModel]; known && math.Abs(frequency[first]-want) > 20 {
-			t.Errorf("%s: above %d dB from %.0f Hz, want %.0f", s.name, evenUpTo, frequency[first], want)
-		}
-	}
-	for _, s := range solids[1:] {
-		if limit[s.name] <= limit["tetrahedron"] || limit[s.name] > 1.05*limit["dodecahedron"] {
-			t.Errorf("%s is even up to %.0f Hz, the tetrahedron up to %.0f and the dodecahedron up to %.0f", s.name, limit[s.name], limit["tetrahedron"], limit["dodecahedron"])
+	for _, model := range models {
+		for _, s := range solids {
+			level := lines(t, s.array(t, model), frequency)
+			mean := stat.Mean(level, nil)
+			first := 0
+			for first < len(level)-1 && !(level[first] > evenUpTo) {
+				first++
+			}
+			t.Logf("%s, %-12s  mean %.2f dB, most %.1f dB, above %d dB from %.0f Hz", model, s.name, mean, floats.Max(level), evenUpTo, frequency[first])
+			if want := s.told[model]; math.Abs(mean-want.mean) > 0.02 || math.Abs(frequency[first]-want.limit) > 20 {
+				t.Errorf("%s by %s: mean %.2f dB, above %d dB from %.0f Hz, want %.2f and %.0f", s.name, model, mean, evenUpTo, frequency[first], want.mean, want.limit)
+			}
 		}
 	}
 }

@@ -33,16 +33,6 @@ type bodyField struct {
 	scratch sync.Pool          // of *bodyScratch
 }
 
-// withoutLoss returns the same field in air that takes nothing from the sound.
-func (b *bodyField) withoutLoss() *bodyField {
-	out := &bodyField{medium: b.medium.WithoutLoss(), table: b.table, piston: b.piston, centre: b.centre, share: b.share, between: b.between, full: b.full, above: b.above, below: b.below}
-	ball := &sphere{medium: b.ball.medium.WithoutLoss(), cap: b.ball.cap, centre: b.ball.centre}
-	ball.scratch.New = b.ball.scratch.New
-	out.ball = ball
-	out.scratch.New = b.scratch.New
-	return out
-}
-
 // joins is how far below the end of the true field the ball begins to take over, as a factor.
 var joins = math.Sqrt2
 

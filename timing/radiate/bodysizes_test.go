@@ -4,18 +4,24 @@ import (
 	"math"
 	"math/cmplx"
 	"slices"
+	"strings"
 	"testing"
 
+	try "pappus/testdata/thorough"
 	"pappus/timing/harmonic"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// TestBodySizes: the sum of the drivers' sizes is within the grid's bound, 0.05 dB, of that
+// TestBodySizes: the sum of the drivers' sizes is within 0.05 dB, and above 3 kHz 0.1 dB, of that
 // taken place by place.
 func TestBodySizes(t *testing.T) {
 	frame := harmonic.Round(r3.Unit(r3.Vec{X: 0.1, Y: 0.2, Z: 1}))
-	for _, name := range []string{"free", "table", "two"} {
+	designs := map[string]string{"free": small, "table": small + placed["table"], "two": small + placed["two"]}
+	if try.Set {
+		designs["to 4 kHz"] = strings.NewReplacer("cube", "dodecahedron", "= 120", "= 150", "= 500", "= 4000").Replace(small)
+	}
+	for name, text := range designs {
 		for _, height := range []float64{0, 0.1, 0.7} {
 			var places []r3.Vec
 			for i := range 60 {
@@ -23,11 +29,11 @@ func TestBodySizes(t *testing.T) {
 				r := 0.15 + 0.05*float64(i)
 				places = append(places, r3.Add(r3.Scale(height, frame.Z), r3.Add(r3.Scale(r*cos, frame.X), r3.Scale(r*sin, frame.Y))))
 			}
-			s := hearing(t, laid(t, small, placed[name]), 125, 400, 700, 2000)
+			s := hearing(t, laid(t, text), 125, 400, 700, 2000, 2700, 3500, 3900, 8000, 11000)
 			for _, way := range s.Direct() {
 				off := sizesOff(s, s.Rings(way, frame, places), way, places)
 				t.Logf("%s, body %d, %g m: %.4f dB", name, way.Body, height, off)
-				if slices.Max(off) > 0.05 {
+				if slices.Max(off) > 0.1 || slices.Max(off[:5]) > 0.05 {
 					t.Errorf("%s, body %d, %g m high: sizes are %.3f dB off", name, way.Body, height, off)
 				}
 			}
@@ -68,7 +74,7 @@ func sizesOff(s *Scene, rings *Rings, way Way, places []r3.Vec) []float64 {
 // TestBodyPower: the power out of the waves is the mean of the squared far field.
 func TestBodyPower(t *testing.T) {
 	for _, name := range []string{"free", "two"} {
-		s := hearing(t, laid(t, small, placed[name]), 125, 400, 700, 2000)
+		s := hearing(t, laid(t, small, placed[name]), 125, 400, 700, 2000, 4000, 8000, 11000)
 		n, feed, around := len(s.Medium.Frequency), feeding(s), NewAround(r3.Vec{X: 0.3, Y: 0.2, Z: 0.8}, false, 31)
 		energy := s.Energy([]Feed{feed}, around)[0]
 		want := make([]float64, n)

@@ -3,6 +3,7 @@ package radiate
 import (
 	"math"
 	"math/cmplx"
+	"slices"
 
 	"pappus/timing/cores"
 	"pappus/timing/harmonic"
@@ -47,7 +48,7 @@ func (s *Scene) NewSizes(rings *Rings, response []complex128, from, to int) *Siz
 	transform := harmonic.NewTransform(z.degree, 2*z.degree)
 	z.series, z.energy = make([][]float64, sizeDistances), make([][]float64, sizeDistances)
 	cores.Each(sizeDistances, func(_, i int) { z.distance(i, transform, response, from, to) })
-	if _, ok := s.Field.(*bodyField); ok {
+	if field, ok := s.Field.(*bodyField); ok && len(field.below) > 0 {
 		z.grid = s.newGrid(rings)
 	}
 	return z
@@ -112,7 +113,7 @@ type SummedSizes struct {
 	response []complex128
 	pairs    int // two real series are one complex one
 	worker   []sizesWorker
-	gridded  [][]float64 // of a grid
+	gridded  [][]float64 // of a grid, at the frequencies that it is for; the response is 0 there
 }
 
 // Sum returns the sum for gains of groups: a driver of group[m] has the gain of that group, and
@@ -124,10 +125,16 @@ func (z *Sizes) Sum(group []int, gain []float64, response []complex128) *SummedS
 	}
 	at, group := z.scene.fromBall(z.rings.way.Body, group)
 	sum := harmonic.NewSum(z.rings.frame, at, group, [][]complex128{weight}, []int{z.degree + 1})
-	if z.grid != nil {
-		return &SummedSizes{Sizes: z, gridded: z.grid.sum(group, gain, response)}
-	}
 	s := &SummedSizes{z, response, (n + 1) / 2, make([]sizesWorker, cores.Count()), nil}
+	if z.grid != nil {
+		s.gridded, s.response = z.grid.sum(group, gain, response), slices.Clone(response)
+		for _, f := range z.grid.below {
+			s.response[f] = 0
+		}
+		if len(z.grid.below) == n {
+			return s
+		}
+	}
 	for i := range s.worker {
 		s.worker[i] = sizesWorker{harmonic.NewRing(sum, s.pairs), make([]float64, 2*s.pairs*(z.degree+1)), make([]complex128, s.pairs), make([]float64, n)}
 	}
@@ -140,7 +147,9 @@ func (s *SummedSizes) Add(dst []float64, rings *Rings) {
 	z, n := s.Sizes, len(s.terms)
 	if z.grid != nil {
 		z.grid.add(dst, s.gridded, rings, z.scene.Medium)
-		return
+		if len(z.grid.below) == n {
+			return
+		}
 	}
 	cores.Each(len(rings.Ring), func(w, i int) {
 		k, ring := &s.worker[w], &rings.Ring[i]
