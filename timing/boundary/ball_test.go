@@ -49,20 +49,19 @@ func off(got, want []complex128) float64 {
 }
 
 // TestBall holds a small flat piston that touches the ball to a cap of equal radius. They are not
-// the same: the disc stands a quarter of its radius squared over the ball's before the cap's mean
-// place, and moves evenly in one direction. That is within 0.05 dB for a piston of 5 mm, and
-// for one of 13 mm within 0.35 dB.
+// the same: the disc lies before the cap, by a quarter of its radius squared over the ball's on average,
+// 0.3 mm at 13 mm, and moves in one direction. Mesh and that together are below 0.03 dB.
 func TestBall(t *testing.T) {
 	for _, c := range []struct {
-		radius, hz, want float64
+		radius, hz float64
 	}{
-		{0.005, 250, 0.01}, {0.005, 1000, 0.02}, {0.005, 2000, 0.03}, {0.005, 3150, 0.05}, {0.005, 5000, 0.1},
-		{0.013, 250, 0.05}, {0.013, 1000, 0.1}, {0.013, 5000, 0.35},
+		{0.005, 250}, {0.005, 1000}, {0.005, 2000}, {0.005, 3150}, {0.005, 5000},
+		{0.013, 250}, {0.013, 1000}, {0.013, 5000},
 	} {
-		dB := offBall(t, c.radius, number(c.hz), 6, nil)
+		dB := offBall(t, c.radius, number(c.hz), density, nil)
 		t.Logf("%g mm, %g Hz: %.4f dB", c.radius*1e3, c.hz, dB)
-		if dB > c.want {
-			t.Errorf("%g mm, %g Hz: %.4f dB off the cap, want %g", c.radius*1e3, c.hz, dB, c.want)
+		if dB > 0.03 {
+			t.Errorf("%g mm, %g Hz: %.4f dB off the cap", c.radius*1e3, c.hz, dB)
 		}
 	}
 }
@@ -111,17 +110,17 @@ func TestNoIrregularFrequency(t *testing.T) {
 	hz, degree := dirichlet(5000)
 	worst, without := 0.0, 0.0
 	for i, f := range hz {
-		if !thorough.Set && i%6 != 0 {
+		if !thorough.Set && i%7 != 0 {
 			continue
 		}
 		for _, beside := range []float64{0, 0.3} {
-			dB := offBall(t, 0.005, number(f+beside), 5, nil)
-			if worst = max(worst, dB); dB > 0.15 {
+			dB := offBall(t, 0.005, number(f+beside), density, nil)
+			if worst = max(worst, dB); dB > 0.03 {
 				t.Errorf("%.1f Hz, beside the ringing of degree %d: %.3f dB", f+beside, degree[i], dB)
 			}
 		}
 		if degree[i] < 4 {
-			without = max(without, offBall(t, 0.005, number(f), 5, alone))
+			without = max(without, offBall(t, 0.005, number(f), density, alone))
 		}
 	}
 	t.Logf("%d frequencies: at most %.3f dB, without the inner surface %.1f dB", len(hz), worst, without)
@@ -140,7 +139,7 @@ func TestEveryFiveHertz(t *testing.T) {
 		step = 600
 	}
 	for f := 200.0; f <= 5000; f += step {
-		if dB := offBall(t, 0.005, number(f), 4.5, nil); dB > 0.2 {
+		if dB := offBall(t, 0.005, number(f), density, nil); dB > 0.03 {
 			t.Errorf("%g Hz: %.3f dB", f, dB)
 		}
 	}

@@ -16,8 +16,11 @@ type choices struct {
 	Bluntest float64
 	// Least is how many nodes a side has at least, by its length over the body's size.
 	Least float64
-	// Fewer is how many fewer it has at least on a mesh that another is compared with.
-	Fewer int
+	// Curved is how many times as many nodes a curved patch has.
+	Curved float64
+	// Round is how many radii of the smallest piston nodes are apart on a curved patch at most:
+	// there the pressure beside a piston has a part that goes with the logarithm of the way to it.
+	Round float64
 	// Most is how many nodes an element has along a side at most.
 	Most int
 	// TooNear is, times the farness of its nodes, how many reaches away from its middle an
@@ -35,10 +38,19 @@ type choices struct {
 
 // chosen are the choices that are used.
 var chosen = choices{
-	Second: 1i, Innermost: 0.3, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Most: 5,
-	TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
+	Second: 0.5i, Innermost: 0.5, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Most: 6,
+	Curved: 1.25, Round: 1.5, TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
 }
 
 // farness is how many reaches away from its middle an element's own nodes integrate the layer
 // well enough, by the fewer of its nodes along a side.
 var farness = [9]float64{0, 7, 4.5, 3.2, 2.7, 2.4, 2.2, 2.1, 2}
+
+// second returns the factor of the second equation at k times the body's size. It is not needed
+// where the inside cannot ring with no pressure on its wall, which is below k size = pi: of all
+// bodies that a ball of this size holds, the ball rings lowest (the eigenvalues fall as a domain
+// grows; Courant and Hilbert, Methods of Mathematical Physics I, VI.2). What it adds to the error
+// at edges is then spared, above all to the small part of the pressure that carries the power.
+func (c choices) second(kSize float64) complex128 {
+	return c.Second * complex(min(1, kSize*kSize/4), 0)
+}

@@ -64,7 +64,7 @@ func TestFaceted(t *testing.T) {
 	for id, rows := range tableRows(t) {
 		k, p := number(id.hz), problems[id.body]
 		one := []boundary.Piston{pistons[id.driver]}
-		x := solved(t, ready(t, p, one), k, 6)
+		x := solved(t, ready(t, p, one), k, density)
 		power, loudest := 0.0, 0.0
 		for _, row := range rows {
 			power += (square(row.Float("re")) + square(row.Float("im"))) / float64(len(rows))

@@ -13,8 +13,9 @@ import (
 )
 
 const (
-	radian = math.Pi / 180
-	speed  = 343.2 // of sound in faceted_given.csv, m/s
+	radian  = math.Pi / 180
+	speed   = 343.2 // of sound in faceted_given.csv, m/s
+	density = 5.0
 )
 
 // number returns the wavenumber of a frequency.

@@ -27,7 +27,7 @@ func TestSolidAngle(t *testing.T) {
 	}{
 		{"box", Polyhedron(box(0.1, 0.07, 0.05))}, {"ball", CutBall(0.1, -1)}, {"cut ball", CutBall(0.1, -0.03)}, {"cap", CutBall(0.1, 0.07)},
 	} {
-		m := newMesh(c.patches, 50, 6, chosen)
+		m := newMesh(c.patches, 50, 6, 0.02, chosen)
 		l := newLayer(m, 0, chosen)
 		sum := func(at r3.Vec, flat int) float64 {
 			re, im := make([]float64, len(m.at)), make([]float64, len(m.at))
@@ -71,7 +71,7 @@ func TestSolidAngle(t *testing.T) {
 func TestLayer(t *testing.T) {
 	for _, patches := range [][]Patch{Polyhedron(box(0.1, 0.07, 0.05)), CutBall(0.1, -0.03)} {
 		const k = 60
-		m := newMesh(patches, k, 5, chosen)
+		m := newMesh(patches, k, 5, 0.02, chosen)
 		l := newLayer(m, k, chosen)
 		value := func(i int) float64 { return 1 + 30*m.at[i].X - 200*m.at[i].Y*m.at[i].Z }
 		for _, at := range []r3.Vec{{X: 0.02, Y: 0.01, Z: 0.03}, {X: 0.2, Y: -0.1, Z: 0.05}, {X: 0.04, Y: 0.02, Z: 0.12}, {X: 2, Y: 1}} {

@@ -31,7 +31,7 @@ type element struct {
 // newMesh returns the mesh of a surface that has so many nodes to a wavelength of 2 pi/k m,
 // and, next to its edges, where the pressure goes with the distance to a power below one,
 // elements that are smaller.
-func newMesh(patches []Patch, k, density float64, c choices) *mesh {
+func newMesh(patches []Patch, k, density, piston float64, c choices) *mesh {
 	m := &mesh{patch: patches}
 	size := 0.0
 	for p := range patches {
@@ -41,8 +41,13 @@ func newMesh(patches []Patch, k, density float64, c choices) *mesh {
 	}
 	for p := range patches {
 		one := &patches[p]
-		us := c.spans(one.length(true), size, density*k/(2*math.Pi), one.bendU)
-		vs := c.spans(one.length(false), size, density*k/(2*math.Pi), one.bendV)
+		perMetre := density * k / (2 * math.Pi)
+		if one.flat < 0 {
+			perMetre *= c.Curved
+			perMetre = max(perMetre, min(1/(c.Round*piston), 1.6*perMetre))
+		}
+		us := c.spans(one.length(true), size, perMetre, one.bendU)
+		vs := c.spans(one.length(false), size, perMetre, one.bendV)
 		for _, u := range us {
 			for _, v := range vs {
 				m.add(element{patch: p, u0: u.from, u1: u.to, v0: v.from, v1: v.to, nu: u.nodes, nv: v.nodes})

@@ -23,6 +23,7 @@ type Solver struct {
 	problem *Problem
 	piston  []Piston
 	size    float64 // from the origin, m
+	least   float64 // radius of a piston, m
 	turn    []turn  // that leave body and plane as they are
 	choices choices
 }
@@ -38,7 +39,10 @@ func (p *Problem) NewSolver(pistons []Piston) (*Solver, error) {
 			return nil, prose.Errorf("piston %d: %w", i+1, err)
 		}
 	}
-	s := &Solver{problem: p.open(), piston: pistons, size: size, choices: chosen}
+	s := &Solver{problem: p.open(), piston: pistons, size: size, least: size, choices: chosen}
+	for _, one := range pistons {
+		s.least = min(s.least, one.Radius)
+	}
 	s.turn = turns(p.corners(size), size, p.Plane.Normal)
 	return s, nil
 }
@@ -46,7 +50,7 @@ func (p *Problem) NewSolver(pistons []Piston) (*Solver, error) {
 // mesh returns the mesh at a wavenumber in rad/m of so many nodes to a wavelength, and the
 // turns of the problem that it has, with where each node goes.
 func (s *Solver) mesh(k, density float64) (*mesh, []turn, [][]int32) {
-	m := newMesh(s.problem.Patches, k, density, s.choices)
+	m := newMesh(s.problem.Patches, k, density, s.least, s.choices)
 	turn, order := m.orders(s.turn, s.size)
 	return m, turn, order
 }

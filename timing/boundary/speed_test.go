@@ -26,7 +26,7 @@ func BenchmarkSolve(b *testing.B) {
 			s := ready(b, c.problem, c.pistons)
 			b.ReportAllocs()
 			for b.Loop() {
-				solved(b, s, number(4000), 6)
+				solved(b, s, number(4000), density)
 			}
 		})
 	}

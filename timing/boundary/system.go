@@ -13,10 +13,11 @@ import (
 type system struct {
 	mesh    *mesh
 	k       float64
-	inner   float64
-	row     []int     // the nodes whose rows they are
-	re, im  []float64 // [row][node]
-	order   [][]int32 // [turn][node]
+	inner   float64    // where the inner surface is, between inside and surface
+	second  complex128 // the factor of its equation
+	row     []int      // the nodes whose rows they are
+	re, im  []float64  // [row][node]
+	order   [][]int32  // [turn][node]
 	problem *Problem
 	c       choices
 }
@@ -28,6 +29,7 @@ func newSystem(p *Problem, m *mesh, k float64, order [][]int32, c choices) *syst
 		size = max(size, r3.Norm(r3.Sub(at, p.Inside)))
 	}
 	s := &system{mesh: m, k: k, problem: p, order: order, c: c}
+	s.second = c.second(k * size)
 	s.inner = 1 - min(c.Innermost, c.Deep/(k*size))
 	n := m.Len()
 	seen := make([]bool, n)
@@ -62,10 +64,10 @@ func (s *system) fill(l *layer, re, im []float64, node int) {
 	flat := m.patch[m.element[m.home[node]].patch].flat
 	in := s.within(at)
 	l.add(re, im, at, -1, flat)
-	l.add(re, im, in, -s.c.Second, -1)
+	l.add(re, im, in, -s.second, -1)
 	if pl := s.problem.Plane; pl.Present {
 		l.add(re, im, pl.mirrored(at), -1, -1)
-		l.add(re, im, pl.mirrored(in), -s.c.Second, -1)
+		l.add(re, im, pl.mirrored(in), -s.second, -1)
 	}
 	re[node] += 0.5
 }
@@ -78,12 +80,12 @@ func (s *system) given(p Piston) []complex128 {
 		for i := lot * 64; i < min(len(out), lot*64+64); i++ {
 			at := s.mesh.at[i]
 			in := s.within(at)
-			out[i] = s.c.Second * p.given(s.k, in)
+			out[i] = s.second * p.given(s.k, in)
 			if !p.near(&s.mesh.element[s.mesh.home[i]], s.c.Beside) {
 				out[i] += p.given(s.k, at)
 			}
 			if pl := s.problem.Plane; pl.Present {
-				out[i] += p.given(s.k, pl.mirrored(at)) + s.c.Second*p.given(s.k, pl.mirrored(in))
+				out[i] += p.given(s.k, pl.mirrored(at)) + s.second*p.given(s.k, pl.mirrored(in))
 			}
 		}
 	})

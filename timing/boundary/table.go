@@ -28,8 +28,8 @@ type Plan struct {
 
 // The nodes to a wavelength of the mesh that is used, and of that which is compared with it.
 const (
-	density = 6
-	coarser = 4.5
+	density = 5
+	coarser = 3.5
 )
 
 // each is how many steps apart the two are compared.
