@@ -39,7 +39,7 @@ type choices struct {
 // chosen are the choices that are used.
 var chosen = choices{
 	Second: 0.5i, Innermost: 0.5, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Most: 6,
-	Curved: 1.25, Round: 1.5, TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
+	Curved: 1.5, Round: 1.5, TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
 }
 
 // farness is how many reaches away from its middle an element's own nodes integrate the layer
