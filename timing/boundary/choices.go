@@ -21,8 +21,12 @@ type choices struct {
 	// Round is how many radii of the smallest piston nodes are apart on a curved patch at most:
 	// there the pressure beside a piston has a part that goes with the logarithm of the way to it.
 	Round float64
+	// Short is the part of the body's size below which a side has one node whatever its edges.
+	Short float64
 	// Most is how many nodes an element has along a side at most.
 	Most int
+	// Fewer is by how many nodes a side of an element is coarser, if it has as many and one.
+	Fewer int
 	// TooNear is, times the farness of its nodes, how many reaches away from its middle an
 	// element's own nodes integrate the layer well enough.
 	TooNear float64
@@ -38,7 +42,7 @@ type choices struct {
 
 // chosen are the choices that are used.
 var chosen = choices{
-	Second: 0.5i, Innermost: 0.5, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Most: 6,
+	Second: 0.5i, Innermost: 0.5, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Short: 0.03, Most: 6,
 	Curved: 1.5, Round: 1.5, TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
 }
 

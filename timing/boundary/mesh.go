@@ -96,7 +96,7 @@ type span struct {
 // beside the body has few nodes whatever the wavelength, one that is long at least three. Where
 // the surface bends sharply at its beginning a short element comes first.
 func (c choices) spans(length, size, perMetre, bend float64) []span {
-	nodes := max(c.fewest(length/size), int(math.Ceil(perMetre*length)))
+	nodes := max(c.fewest(length/size, bend), int(math.Ceil(perMetre*length)))
 	var out []span
 	from := 0.0
 	if bend >= c.Bluntest && nodes > 1 {
@@ -109,16 +109,20 @@ func (c choices) spans(length, size, perMetre, bend float64) []span {
 	for i := range pieces {
 		out = append(out, span{from + (1-from)*float64(i)/float64(pieces), from + (1-from)*float64(i+1)/float64(pieces), each})
 	}
+	for i := range out {
+		out[i].nodes = max(1, out[i].nodes-c.Fewer)
+	}
 	return out
 }
 
-// fewest is how many nodes a side has at least, by its length over the body's size.
-func (c choices) fewest(share float64) int {
+// fewest is how many nodes a side has at least, by its length over the body's size. Between two
+// sharp edges that are near each other, as on the rim of a slab, the pressure is never even.
+func (c choices) fewest(share, bend float64) int {
 	switch {
 	case share > 0.25:
-		return max(3-c.Fewer, int(math.Ceil(c.Least*share))-c.Fewer)
-	case share > 0.1:
-		return 2 - min(1, c.Fewer)
+		return max(3, int(math.Ceil(c.Least*share)))
+	case share > 0.1, share > c.Short && bend >= c.Bluntest:
+		return 2
 	}
 	return 1
 }
