@@ -17,3 +17,6 @@ func (x *Pressure) Nodes() int { return len(x.mesh.at) }
 
 // Rounds is how many times the equations were multiplied.
 func (x *Pressure) Rounds() int { return x.rounds }
+
+// Rougher is the mesh that tells how far a solver's is off, at most the second times what it changes.
+func (s *Solver) Rougher() (*Solver, float64) { return s.rougher(), roughness }

@@ -15,8 +15,8 @@ type Table struct {
 	Reach  float64         // of the body from the centre, m
 	Degree []int           // of the waves at each wavenumber
 	Waves  [][][]complex64 // [wavenumber][piston]: C, then S, as Pressure.Waves has them
-	// Off is how far a coarser mesh's far field is from the table's at each wavenumber, RMS over
-	// all directions and pistons, as a part of it.
+	// Off is how far the far field may be from the true one at each wavenumber, RMS over all
+	// directions and pistons, as a part of it: what a rougher mesh changes, times roughness.
 	Off []float64
 }
 
@@ -26,11 +26,8 @@ type Plan struct {
 	Most float64 // seconds that it may take on two cores, by forecast; it ends lower where it would take longer
 }
 
-// The nodes to a wavelength of the mesh that is used, and of that which is compared with it.
-const (
-	density = 5
-	coarser = 3.5
-)
+// density is the nodes to a wavelength of the mesh.
+const density = 5
 
 // each is how many steps apart the two are compared.
 const compared = 4
@@ -124,12 +121,10 @@ func (t *Table) add(s *Solver, i int) error {
 	waves := x.Waves(degree, t.Reach)
 	off := math.NaN()
 	if i%compared == 0 {
-		rough := *s
-		rough.choices.Fewer = 1
-		if x, err = rough.Solve(k, coarser, 1e-5); err != nil {
+		if x, err = s.rougher().Solve(k, density, 1e-5); err != nil {
 			return err
 		}
-		off = t.apart(waves, x.Waves(degree, t.Reach), degree, k)
+		off = t.apart(waves, x.Waves(degree, t.Reach), degree, k) * roughness
 	}
 	t.Degree, t.Off = append(t.Degree, degree), append(t.Off, off)
 	row := make([][]complex64, len(waves))
