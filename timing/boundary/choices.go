@@ -42,8 +42,8 @@ type choices struct {
 
 // chosen are the choices that are used.
 var chosen = choices{
-	Second: 0.5i, Innermost: 0.5, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Short: 0.03, Most: 6,
-	Curved: 1.5, Round: 1.5, TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.7,
+	Second: 0.3i, Innermost: 0.5, Deep: math.Pi / 2, Graded: 0.15, Bluntest: 25 * math.Pi / 180, Least: 4, Short: 0.03, Most: 6,
+	Curved: 1.5, Round: 1.5, TooNear: 1, Apart: 2, Fine: 6, Beside: 4, Rimward: 0.5,
 }
 
 // farness is how many reaches away from its middle an element's own nodes integrate the layer

@@ -25,7 +25,7 @@
 // wavenumbers and cures it where it is asked for at enough places: at a few in CHIEF (Schenck,
 // JASA 44, 1968, 41), here on a whole second surface, the body drawn in towards a place Inside, by
 // half the way or a quarter of a wavelength, whichever is less. Each node has one equation, the
-// first plus i/2 times the second; with an imaginary factor and a distance below half a
+// first plus 0.3 i times the second; with an imaginary factor and a distance below half a
 // wavelength no wavenumber is left at which a ringing obeys both (dual surface
 // equations: Tobin, Yaghjian and Bell, 1987, for electric fields; from memory). No integral is more singular than those
 // that are there anyway, as in Burton and Miller's equation for the slope. Where nothing can

@@ -67,6 +67,12 @@ func (l *layer) near(e *element, at r3.Vec) bool {
 // deepest is how often an element is cut in four at most.
 const deepest = 9
 
+// reach returns how far the corners of a piece with two sides are from its middle at most: half
+// its longer diagonal, which is far more than that of a rectangle where the sides lean.
+func reach(du, dv r3.Vec) float64 {
+	return max(r3.Norm(r3.Add(du, dv)), r3.Norm(r3.Sub(du, dv))) / 2
+}
+
 // piece adds what a piece of an element, u and v in cut, gives: cut in four until it is as far
 // away as it is large.
 func (l *layer) piece(re, im []float64, e *element, at r3.Vec, fr, fi float64, cut [4]float64, depth int) {
@@ -75,7 +81,7 @@ func (l *layer) piece(re, im []float64, e *element, at r3.Vec, fr, fi float64, c
 	middle, du, dv := p.at(u, v)
 	a, b := r3.Norm(du)*(cut[1]-cut[0])/2, r3.Norm(dv)*(cut[3]-cut[2])/2
 	d := r3.Norm(r3.Sub(at, middle))
-	if depth < deepest && d < l.c.Apart*math.Hypot(a, b) {
+	if depth < deepest && d < l.c.Apart*reach(r3.Scale(cut[1]-cut[0], du), r3.Scale(cut[3]-cut[2], dv)) {
 		switch { // the longer side first
 		case a > 1.8*b:
 			l.piece(re, im, e, at, fr, fi, [4]float64{cut[0], u, cut[2], cut[3]}, depth+1)

@@ -163,7 +163,7 @@ func (m *meaner) take() {
 func (m *meaner) piece(cut [4]float64, depth int) {
 	u, v := (cut[0]+cut[1])/2, (cut[2]+cut[3])/2
 	middle, du, dv := m.patch.at(u, v)
-	reach := math.Hypot(r3.Norm(du)*(cut[1]-cut[0]), r3.Norm(dv)*(cut[3]-cut[2])) / 2
+	reach := reach(r3.Scale(cut[1]-cut[0], du), r3.Scale(cut[3]-cut[2], dv))
 	if depth < 7 && reach > m.piston.Radius/32 && reach > m.rimward*m.piston.fromRim(middle) {
 		m.piece([4]float64{cut[0], u, cut[2], v}, depth+1)
 		m.piece([4]float64{u, cut[1], cut[2], v}, depth+1)

@@ -136,11 +136,11 @@ func pinned(t *testing.T) []subject {
 		out = append(out, subject{"prism", p, onFaces(f, 0.015)[0]})
 	}
 	p := &boundary.Problem{Patches: boundary.CutBall(0.12, -0.04), Inside: r3.Vec{Z: 0.02}, Plane: plane}
-	return append(out, subject{"cut ball", p, boundary.Piston{At: r3.Vec{Z: 0.12}, Axis: r3.Vec{Z: 1}, Radius: 0.02}})
+	return append(out, subject{"cut ball", p, boundary.Piston{At: r3.Vec{Z: 0.12}, Axis: r3.Vec{Z: 1}, Radius: 0.012}})
 }
 
-// TestEachChoiceDecides: any choice that is a fifth more or less changes a field by more than
-// what TestPinned allows.
+// TestEachChoiceDecides: any choice but Short and Beside, which TestChoices has, that is a fifth
+// more or less changes a field by more than what TestPinned allows.
 func TestEachChoiceDecides(t *testing.T) {
 	all := pinned(t)
 	var before [][]complex128
@@ -154,14 +154,12 @@ func TestEachChoiceDecides(t *testing.T) {
 		"Graded":    func(c *boundary.Choices, f float64) { c.Graded *= f },
 		"Bluntest":  func(c *boundary.Choices, f float64) { c.Bluntest *= f },
 		"Least":     func(c *boundary.Choices, f float64) { c.Least *= f },
-		"Short":     func(c *boundary.Choices, f float64) { c.Short *= f * f * f * f * f * f * f * f },
 		"Most":      func(c *boundary.Choices, f float64) { c.Most = int(math.Round(float64(c.Most) * f)) },
 		"Curved":    func(c *boundary.Choices, f float64) { c.Curved *= f },
 		"Round":     func(c *boundary.Choices, f float64) { c.Round *= f },
 		"TooNear":   func(c *boundary.Choices, f float64) { c.TooNear *= f },
 		"Apart":     func(c *boundary.Choices, f float64) { c.Apart *= f },
 		"Fine":      func(c *boundary.Choices, f float64) { c.Fine = int(math.Round(float64(c.Fine) * f)) },
-		"Beside":    func(c *boundary.Choices, f float64) { c.Beside *= f },
 		"Rimward":   func(c *boundary.Choices, f float64) { c.Rimward *= f },
 	} {
 		for _, times := range []float64{1.2, 0.8} {
