@@ -50,14 +50,14 @@ func TestHardBodies(t *testing.T) {
 		{"octahedron, over an edge", solid(t, "octahedron", 0.15), r3.Vec{}, boundary.Plane{}, edge, 0.1},
 		{"cube, over a corner", solid(t, "cube", 0.15), r3.Vec{}, boundary.Plane{}, corner, 0.1},
 		{"prism", prism(t, 5, 0.1, 0.3), r3.Vec{}, boundary.Plane{}, face, 0.03},
-		{"slab", prism(t, 8, 0.15, 0.03), r3.Vec{}, boundary.Plane{}, face, 0.12},
+		{"slab", prism(t, 8, 0.15, 0.03), r3.Vec{}, boundary.Plane{}, face, 0.06},
 		{"slivers", cut(t, whole, -0.118), r3.Vec{}, boundary.Plane{}, face, 0.03},
 		{"slivers of corners", cut(t, whole, 0.0275), r3.Vec{Z: 0.08}, boundary.Plane{}, face, 0.04},
 		{"stand of 25 mm", top, r3.Vec{Z: 0.05}, over(0.025, top), face, 0.03},
-		{"stand of 5 mm", top, r3.Vec{Z: 0.05}, over(0.005, top), face, 0.1},
-		{"stand of 2 mm", top, r3.Vec{Z: 0.05}, over(0.002, top), face, 0.1},
+		{"stand of 5 mm", top, r3.Vec{Z: 0.05}, over(0.005, top), face, 0.06},
+		{"stand of 2 mm", top, r3.Vec{Z: 0.05}, over(0.002, top), face, 0.08},
 		{"stand of 1 mm", top, r3.Vec{Z: 0.05}, over(0.001, top), face, 0.15},
-		{"stand of 0.5 mm", top, r3.Vec{Z: 0.05}, over(0.0005, top), face, 0.3},
+		{"stand of 0.5 mm", top, r3.Vec{Z: 0.05}, over(0.0005, top), face, 0.15},
 		{"on the plane", top, r3.Vec{Z: 0.05}, over(0, top), face, 0.03},
 	} {
 		f := faces(c.body)
