@@ -61,7 +61,7 @@
 //
 // All turns and reflections that take the body's corners to themselves, and leave the plane, are
 // found from the corners. If one takes nodes to nodes, the equation of the node turned is the equation
-// turned, so only one of as many rows is set up (a dodecahedron's 120 turns leave 32 rows of 3,840), and a piston that is another turned has its solution turned.
+// turned, so only one of as many rows is set up (a dodecahedron's 120 turns leave 36 rows of 3,840), and a piston that is another turned has its solution turned.
 // The equations are solved for all pistons in one space (see krylov).
 //
 // # Error and cost
@@ -69,7 +69,7 @@
 // Against an independent solution (testdata/reference/faceted_given.csv) a dodecahedron is within
 // 0.01 dB and half of one within 0.05 dB, which is about what that solution knows of itself; against the series of a cap, a
 // ball within 0.03 dB to 5 kHz. choices.go has what each number changes. Slabs and gaps
-// thinner than a tenth of the body's size are within 0.1 dB, gaps of 1 mm and less within 0.3 dB at 2 kHz,
+// thinner than a tenth of the body's size are within 0.1 dB, gaps of 0.5 to 2 mm within 0.1 dB at 2 kHz,
 // where real air is held up by its viscosity, which is not in the equations. The body must be
 // convex, or at least be seen whole from Inside by every place of its surface; it is rigid, and
 // pistons are flat and move as one.
