@@ -156,7 +156,7 @@ func TestBodyPlane(t *testing.T) {
 		for _, at := range somewhere() {
 			own, mirrored := ways[0].Moved(at), ways[1].Moved(at)
 			want := r3.Sub(own, r3.Scale(2*(r3.Dot(own, plane.Normal)-plane.Height), plane.Normal))
-			if r3.Norm(r3.Sub(mirrored, want)) > 1e-12 {
+			if r3.Norm(r3.Sub(mirrored, want)) > 1e-8 {
 				t.Errorf("%s: %v mirrored is %v, want %v", name, own, mirrored, want)
 			}
 			if r3.Dot(own, plane.Normal) < plane.Height {
