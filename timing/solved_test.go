@@ -2,9 +2,13 @@ package timing_test
 
 import (
 	"math"
+	"os"
 	"testing"
 
 	"pappus/layout/body"
+	"pappus/timing"
+	"pappus/timing/radiate"
+	"pappus/timing/store"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -88,5 +92,23 @@ func TestWorthSolving(t *testing.T) {
 		if got := p.IsWorthSolving(); got != test.want {
 			t.Errorf("%s: %v", test.name, got)
 		}
+	}
+}
+
+// TestPlacesTriedEmptyAreNotSolvedForAnew: a plan that tries places left empty, for better strings,
+// solves for its body once.
+func TestPlacesTriedEmptyAreNotSolvedForAnew(t *testing.T) {
+	folder := t.TempDir()
+	radiate.Kept = store.Store{Folder: folder}
+	defer func() { radiate.Kept = store.Store{} }()
+	a := onOne(t, 5, 4)
+	a.Timing.Model, a.Timing.SolveTo = "body", 500
+	f, found := finding(plan(t, a), "strings_waste")
+	if !found || f.Fact.(timing.StringsWaste).Empty == nil {
+		t.Fatalf("nothing was tried empty: %v", f)
+	}
+	entries, err := os.ReadDir(folder)
+	if err != nil || len(entries) != 1 {
+		t.Errorf("%d fields were solved for (%v)", len(entries), err)
 	}
 }

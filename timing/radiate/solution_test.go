@@ -3,6 +3,10 @@ package radiate
 import (
 	"math"
 	"testing"
+
+	"pappus/layout"
+	"pappus/layout/body"
+	"pappus/timing/boundary"
 )
 
 // TestSolution: the ball has no share up to From, half of it half way on an axis of octaves,
@@ -25,5 +29,21 @@ func TestSolution(t *testing.T) {
 		if math.Abs(test.got-test.want) > 1e-12 {
 			t.Errorf("%s: %g, want %g", name, test.got, test.want)
 		}
+	}
+}
+
+// TestSolutionIsShort: where a table ends below what the design asks for, and not where it ends
+// a step above; the ball has none.
+func TestSolutionIsShort(t *testing.T) {
+	table := &boundary.Table{Step: 2, Reach: 0.15, Waves: make([][][]complex64, 8), Off: make([]float64, 8)} // to 14 rad/m
+	for asked, short := range map[float64]bool{13 / (2 * math.Pi) * speedAt20: false, 15 / (2 * math.Pi) * speedAt20: true} {
+		a := &layout.Array{Body: body.Ball(0.15), Timing: layout.Timing{Model: BodyModel, SolveTo: asked}}
+		s := (&Scene{Array: a, Field: &bodyField{table: table}}).Solution(340)
+		if want := 14 * 340 / (2 * math.Pi); s.Short != short || math.Abs(s.To-want) > 1e-9 || math.Abs(s.From-want/math.Sqrt2) > 1e-9 {
+			t.Errorf("asked to %.0f Hz: %+v, want to %.1f", asked, s, want)
+		}
+	}
+	if s := (&Scene{Field: &sphere{}}).Solution(340); s != nil {
+		t.Errorf("of a ball %+v", s)
 	}
 }
