@@ -41,8 +41,25 @@ cells = 8
 `, 100+float64(cubes.Add(1))/100, upTo)
 }
 
+// running are the bodies that are being solved for.
+func running(p *Page) (out []*solution) {
+	p.solver.mu.Lock()
+	defer p.solver.mu.Unlock()
+	for _, x := range p.solver.now {
+		out = append(out, x)
+	}
+	return out
+}
+
 // waiting opens a socket on which the field of a body is waited for.
 func waiting(t *testing.T, p *Page) (ask func(id string), news func() solving) {
+	t.Helper()
+	ask, news, _ = reloadable(t, p)
+	return ask, news
+}
+
+// reloadable is waiting, and the socket can be lost.
+func reloadable(t *testing.T, p *Page) (ask func(id string), news func() solving, lose func()) {
 	t.Helper()
 	server := httptest.NewServer(p)
 	t.Cleanup(server.Close)
@@ -65,6 +82,29 @@ func waiting(t *testing.T, p *Page) (ask func(id string), news func() solving) {
 			t.Fatal(err)
 		}
 		return out
+	}, func() { conn.CloseNow() }
+}
+
+// TestReloadGoesOn: who loads the page anew finds the work as far as it has come, and once somebody
+// wants none any more it is given up.
+func TestReloadGoesOn(t *testing.T) {
+	text := cube(12000)
+	p, _ := newPage(t, text)
+	id := ask[planAnswer](t, p, "/api/plan", asked{text}).ID
+	ask, news, lose := reloadable(t, p)
+	ask(id)
+	news()
+	before := running(p)
+	lose()
+	ask, news = waiting(t, p)
+	ask(id)
+	news()
+	if now := running(p); len(now) != 1 || len(before) != 1 || now[0] != before[0] {
+		t.Errorf("after a reload %d are solved for, before %d", len(now), len(before))
+	}
+	for _, x := range before { // who has lost the socket may come back for a while
+		x.stop()
+		<-x.ended
 	}
 }
 
@@ -155,18 +195,10 @@ func TestSolverMovesOn(t *testing.T) {
 	long := cube(12000)
 	p, _ := newPage(t, long)
 	about := func(text string) string { t.Helper(); return ask[planAnswer](t, p, "/api/plan", asked{text}).ID }
-	running := func() (out []*solution) {
-		p.solver.mu.Lock()
-		defer p.solver.mu.Unlock()
-		for _, x := range p.solver.now {
-			out = append(out, x)
-		}
-		return out
-	}
 	ask, news := waiting(t, p)
 	ask(about(long))
 	news()
-	first := running()
+	first := running(p)
 	if len(first) != 1 {
 		t.Fatalf("%d are solved for", len(first))
 	}
@@ -174,7 +206,7 @@ func TestSolverMovesOn(t *testing.T) {
 	ask(about(elsewhere))
 	for id := about(elsewhere); news().ID != id; {
 	}
-	if now := running(); len(now) != 1 || now[0] != first[0] || first[0].waiting != 1 {
+	if now := running(p); len(now) != 1 || now[0] != first[0] || first[0].waiting != 1 {
 		t.Fatalf("from another chair: %d are solved for, the same %v", len(now), now[0] == first[0])
 	}
 	ask(about(cube(500)))
@@ -189,7 +221,7 @@ func TestSolverMovesOn(t *testing.T) {
 	ask("")
 	for id := "x"; id != ""; id = news().ID {
 	}
-	if now := running(); len(now) != 0 {
+	if now := running(p); len(now) != 0 {
 		t.Errorf("%d are solved for at the end", len(now))
 	}
 }

@@ -53,6 +53,7 @@ const ONLY_WITH: Record<string, [choices: string[], keys: string[]][]> = {
     [["even"], ["mounts.count", "mounts.over", "mounts.symmetry"]],
     [["list"], ["mounts.list"]],
   ],
+  "timing.model": [[["body"], ["timing.solve_to_hz"]]],
 };
 
 interface Field {
