@@ -87,13 +87,8 @@ func plane(a *layout.Array) boundary.Plane {
 		normal, height = r3.Scale(-1, normal), -height
 	}
 	p := a.Bodies()[0]
-	own := p.In(normal)
-	return boundary.Plane{Present: true, Normal: r3.Vec{X: nearly(own.X), Y: nearly(own.Y), Z: nearly(own.Z)}, Height: nearly(height - r3.Dot(normal, p.At))}
+	return boundary.Plane{Present: true, Normal: p.In(normal), Height: height - r3.Dot(normal, p.At)}
 }
-
-// nearly leaves out what rounding makes of a number of the order of 1 when a body is turned about
-// the plane's normal or moved along it, so that it need not be solved for anew.
-func nearly(v float64) float64 { return math.Round(1e9*v) / 1e9 }
 
 // problem returns the patches and the rest.
 func (x *solving) problem() *boundary.Problem {
