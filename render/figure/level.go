@@ -115,24 +115,34 @@ func Response(w io.Writer, f Format, p *timing.Plan) error {
 		{"in step, the most there can be", r.Frequency, smooth(r.Frequency, r.InStep), dotted(1.4)},
 		{"as built, without delays", r.Frequency, smooth(r.Frequency, r.Unaligned), built},
 		{"with the delays", r.Frequency, smooth(r.Frequency, r.Aligned), delayed},
-	}, joinOf(p)...)
-	if s := p.Solved(); s != nil {
-		c.legend = append(c.legend, ofLine(words.Join, draw.LineStyle{Color: pale, Width: 9}))
-	}
+	}, joins(p)...)
+	c.nameJoins(p)
 	if p.Silent() {
 		c.Add(saying(words.NoSound))
 	}
 	return c.write(w, f, words.OfResponse(p))
 }
 
-// joinOf shades where the ball takes over from the body's own field; nothing in the models
-// without one.
-func joinOf(p *timing.Plan) []plot.Plotter {
-	s := p.Solved()
-	if s == nil {
+// joins shade where the ball takes over from the field of a body as it is, in those of some plans
+// that have one.
+func joins(plans ...*timing.Plan) []plot.Plotter {
+	var out shadows
+	for _, p := range plans {
+		if s := p.Solved(); s != nil {
+			out = append(out, timing.Null{Low: s.From, High: s.To})
+		}
+	}
+	if out == nil {
 		return nil
 	}
-	return []plot.Plotter{shadows{{Low: s.From, High: s.To}}}
+	return []plot.Plotter{out}
+}
+
+// nameJoins puts what is shaded so into the legend.
+func (c *chart) nameJoins(plans ...*timing.Plan) {
+	if joins(plans...) != nil {
+		c.legend = append(c.legend, ofLine(words.Join, draw.LineStyle{Color: pale, Width: 9}))
+	}
 }
 
 // thin returns the style of the unsmoothed line behind a smoothed one.
@@ -155,7 +165,9 @@ func Compare(w io.Writer, f Format, plans []*timing.Plan) error {
 		return nothing("comparison")
 	}
 	relative := slices.ContainsFunc(plans, func(p *timing.Plan) bool { return !p.IsAbsolute() })
-	return levels(levelAxis(!relative), lowest, highest, curves).write(w, f, words.OfComparison(plans))
+	c := levels(levelAxis(!relative), lowest, highest, curves, joins(plans...)...)
+	c.nameJoins(plans...)
+	return c.write(w, f, words.OfComparison(plans))
 }
 
 // lowestTone in Hz is where the picture of a woofer begins.

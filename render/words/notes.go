@@ -105,7 +105,7 @@ func better(p *timing.Plan) string {
 	if !p.IsWorthSolving() {
 		return ""
 	}
-	return " model = \"body\" under [timing] knows better: it solves for the field of the body as it is, which takes a few minutes, once."
+	return " model = \"body\" under [timing] knows better: it solves for the field of the body as it is, which takes seconds to minutes, once."
 }
 
 // trusted says how far to trust the levels; nothing where a ball is no approximation.
