@@ -2,6 +2,7 @@ package timing
 
 import (
 	"math"
+	"sort"
 	"testing"
 
 	"pappus/layout"
@@ -37,15 +38,16 @@ type solid struct {
 // told is what a model tells of a solid.
 type told struct {
 	mean  float64 // dB, of all lines from solidLow to solidHigh
+	upper float64 // dB, of those in the upper octave
 	limit float64 // Hz, the lowest line above evenUpTo
 }
 
 var solids = []solid{
-	{"tetrahedron", math.Sqrt(1.0 / 3), map[string]told{"sphere": {3.36, 840}, "body": {1.94, 880}}},
-	{"cube", math.Sqrt(2.0 / 3), map[string]told{"sphere": {2.29, 1480}, "body": {2.11, 1465}}},
-	{"octahedron", math.Sqrt(0.5), map[string]told{"sphere": {3.19, 1340}, "body": {2.45, 1300}}},
-	{"dodecahedron", (math.Sqrt(5) + 3) / (math.Sqrt(3) * (1 + math.Sqrt(5))), map[string]told{"sphere": {1.95, 1880}, "body": {1.72, 1890}}},
-	{"icosahedron", math.Sqrt((5 + math.Sqrt(5)) / 10), map[string]told{"sphere": {1.78, 1840}, "body": {1.56, 1835}}},
+	{"tetrahedron", math.Sqrt(1.0 / 3), map[string]told{"sphere": {3.36, 4.01, 840}, "body": {1.94, 2.30, 880}}},
+	{"cube", math.Sqrt(2.0 / 3), map[string]told{"sphere": {2.29, 3.33, 1480}, "body": {2.11, 3.00, 1465}}},
+	{"octahedron", math.Sqrt(0.5), map[string]told{"sphere": {3.19, 4.21, 1340}, "body": {2.45, 3.64, 1300}}},
+	{"dodecahedron", (math.Sqrt(5) + 3) / (math.Sqrt(3) * (1 + math.Sqrt(5))), map[string]told{"sphere": {1.95, 3.61, 1880}, "body": {1.72, 3.18, 1890}}},
+	{"icosahedron", math.Sqrt((5 + math.Sqrt(5)) / 10), map[string]told{"sphere": {1.78, 3.27, 1840}, "body": {1.56, 2.83, 1835}}},
 }
 
 // array lays a driver on each face.
@@ -86,12 +88,12 @@ func lines(t *testing.T, a *layout.Array, frequency []float64) []float64 {
 // among the highest, near 1 kHz, and the tetrahedron the evenest on the mean. Both models have
 // the order of the limits so, the tetrahedron's near 0.9 kHz, the dodecahedron's at 1.9 kHz. By
 // the ball the tetrahedron is the least even on the mean: its four caps are as far apart as can
-// be on a small ball. By the body as it is it is evener than cube and octahedron, for its flat
-// faces, as wide as the drivers are apart, and its long edges send sound to the sides; but dodecahedron
-// and icosahedron stay a little evener. Cones of other sizes change the mean by more than the
-// solids differ: by the body, of 35 and 60 mm, 2.4 and 2.4 dB on the tetrahedron, 2.0 and 1.3 on the
-// dodecahedron. What is not in it: cones are no flat pistons that move as one up to 4 kHz, walls
-// give way, and that of the bodies that were measured neither size nor drivers are known here.
+// be on a small ball, without the faces and edges of the body. By the body it is evener than
+// cube and octahedron, and the evenest from 2 to 4 kHz; dodecahedron and icosahedron stay a little
+// evener on the whole mean, for below their limits they deviate by 0.3 dB only, with drivers that
+// are all alike and walls that stand still. Cones of other sizes change the mean by more
+// than the solids differ: by the body, of 35 and 60 mm, 2.4 and 2.4 dB on the tetrahedron, 2.0
+// and 1.3 on the dodecahedron; the size and the drivers of the bodies measured are not known here.
 func TestSolids(t *testing.T) {
 	step, models := 20.0, []string{radiate.SphereModel}
 	if try.Set {
@@ -104,14 +106,14 @@ func TestSolids(t *testing.T) {
 	for _, model := range models {
 		for _, s := range solids {
 			level := lines(t, s.array(t, model), frequency)
-			mean := stat.Mean(level, nil)
+			mean, upper := stat.Mean(level, nil), stat.Mean(level[sort.SearchFloat64s(frequency, solidHigh/2):], nil)
 			first := 0
 			for first < len(level)-1 && !(level[first] > evenUpTo) {
 				first++
 			}
-			t.Logf("%s, %-12s  mean %.2f dB, most %.1f dB, above %d dB from %.0f Hz", model, s.name, mean, floats.Max(level), evenUpTo, frequency[first])
-			if want := s.told[model]; math.Abs(mean-want.mean) > 0.02 || math.Abs(frequency[first]-want.limit) > 20 {
-				t.Errorf("%s by %s: mean %.2f dB, above %d dB from %.0f Hz, want %.2f and %.0f", s.name, model, mean, evenUpTo, frequency[first], want.mean, want.limit)
+			t.Logf("%s, %-12s  mean %.2f dB, upper octave %.2f dB, most %.1f dB, above %d dB from %.0f Hz", model, s.name, mean, upper, floats.Max(level), evenUpTo, frequency[first])
+			if want := s.told[model]; math.Abs(mean-want.mean) > 0.02 || math.Abs(upper-want.upper) > 0.03 || math.Abs(frequency[first]-want.limit) > 20 {
+				t.Errorf("%s by %s: mean %.2f dB, %.2f dB in the upper octave, above %d dB from %.0f Hz, want %.2f, %.2f and %.0f", s.name, model, mean, upper, evenUpTo, frequency[first], want.mean, want.upper, want.limit)
 			}
 		}
 	}
