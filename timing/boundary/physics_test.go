@@ -133,18 +133,15 @@ func heard(waves []complex128, degree int, k, reach float64, at r3.Vec) complex1
 	far, near := make([]complex128, degree+1), make([]complex128, degree+1)
 	harmonic.Outgoing(far, k*r3.Norm(at))
 	harmonic.Outgoing(near, k*reach)
+	for n := range far {
+		far[n] /= near[n]
+	}
+	angle, wave := make([]float64, len(waves)), make([]complex128, len(waves))
+	harmonic.Angles(angle, degree, at)
+	harmonic.TimesRadial(wave, angle, far, degree)
 	var sum complex128
-	for m := range degree + 1 {
-		e := complex(2, 0)
-		if m == 0 {
-			e = 1
-		}
-		row := harmonic.Legendre(degree, m, at)
-		sin, cos := math.Sincos(float64(m) * math.Atan2(at.Y, at.X))
-		for n := m; n <= degree; n++ {
-			i := harmonic.Index(degree, n, m)
-			sum += e * far[n] / near[n] * complex(row[n-m], 0) * (waves[i]*complex(cos, 0) + waves[i+harmonic.Count(degree)]*complex(sin, 0))
-		}
+	for i, v := range waves {
+		sum += v * wave[i]
 	}
 	return sum
 }

@@ -145,14 +145,6 @@ func Outgoing(dst []complex128, z float64) {
 	}
 }
 
-// Legendre returns N_nm of a direction for n from m to a degree.
-func Legendre(degree, m int, at r3.Vec) []float64 {
-	r, flat := r3.Norm(at), math.Hypot(at.X, at.Y)
-	out := make([]float64, degree+1-m)
-	newRoots(degree+1).legendre(out, m, at.Z/r, sectoral(m)*math.Pow(flat/r, float64(m)))
-	return out
-}
-
 // Angles sets dst to e_m N_nm cos m phi of a direction by Index, then as many with sin, for a
 // degree. The direction need not be of unit length.
 func Angles(dst []float64, degree int, at r3.Vec) {
