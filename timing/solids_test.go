@@ -90,7 +90,7 @@ func lines(t *testing.T, a *layout.Array, frequency []float64) []float64 {
 // the ball the tetrahedron is the least even on the mean: its four caps are as far apart as can
 // be on a small ball, without the faces and edges of the body. By the body it is evener than
 // cube and octahedron, and the evenest from 2 to 4 kHz; dodecahedron and icosahedron stay a little
-// evener on the whole mean, for below their limits they deviate by 0.3 dB only, with drivers that
+// evener on the whole mean, for up to 2 kHz they deviate by 0.2 dB only, with drivers that
 // are all alike and walls that stand still. Cones of other sizes change the mean by more
 // than the solids differ: by the body, of 35 and 60 mm, 2.4 and 2.4 dB on the tetrahedron, 2.0
 // and 1.3 on the dodecahedron; the size and the drivers of the bodies measured are not known here.
