@@ -162,6 +162,33 @@ func TestBodyIsSwappedIn(t *testing.T) {
 	}
 }
 
+// TestBodyWithSeats: seats are served roughly first, by the ball and by the field of the body.
+func TestBodyWithSeats(t *testing.T) {
+	text := cube(500) + "[[seat]]\nx_m = 2\ny_m = 0.5\nz_m = 0.3\n[[seat]]\nx_m = 2\ny_m = -0.5\nz_m = 0.3\n"
+	p, _ := newPage(t, text)
+	plan := func(rough bool) planAnswer {
+		t.Helper()
+		return ask[planAnswer](t, p, "/api/plan", planAsked{text, rough})
+	}
+	seen := map[string]bool{}
+	check := func(got planAnswer, rough, waits bool) {
+		t.Helper()
+		if got.Rough != rough || got.Model.Waits != waits || seen[got.ID] {
+			t.Errorf("rough %v, by the ball %v, seen before %v: %q", got.Rough, got.Model.Waits, seen[got.ID], got.ID)
+		}
+		seen[got.ID] = true
+	}
+	first := plan(true)
+	check(first, true, true)
+	check(plan(false), false, true)
+	ask, news := waiting(t, p)
+	ask(first.ID)
+	for !news().Solved {
+	}
+	check(plan(true), true, false)
+	check(plan(false), false, false)
+}
+
 // TestWhatIsOffered: the other model is offered where it makes a difference.
 func TestWhatIsOffered(t *testing.T) {
 	whole := "name = \"x\"\n[body]\nshape = \"ball\"\nradius_mm = 100\n[mounts]\ncount = 6\n[driver]\ndiameter_mm = 30\n[spot]\nx_m = 2\ny_m = 0\nz_m = 0.3\n[coverage]\ncells = 8\n"
