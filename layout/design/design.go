@@ -174,7 +174,7 @@ type Print struct {
 // Timing names the ways of computing that the design chose.
 type Timing struct {
 	Model string // sphere, point, baffle or body
-	// SolveTo is how far up, in Hz, the field of the body itself is solved for in the model body.
+	// SolveTo is how far up, in Hz, the field of the body itself is heard alone in the model body.
 	SolveTo float64
 	// DelaysBy is field (what best fits the model's phase; the default for sphere and body), path
 	// (the shortest way round the body) or straight (the straight line; the default for

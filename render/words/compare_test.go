@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"testing"
 
 	"pappus/layout"
@@ -25,19 +26,19 @@ func TestCompared(t *testing.T) {
 }
 
 // TestOctave: an octave has a star where more than a tenth of the field at its upper edge is the
-// ball's, that is where the join begins 3.5 % below that edge or more.
+// ball's, that is where the join begins 1.7 % below that edge or more.
 func TestOctave(t *testing.T) {
 	for _, test := range []struct {
 		from, centre float64
 		want         string
 	}{
 		{2818, 1995.26, "2 kHz"},
-		{2818 / 1.03, 1995.26, "2 kHz"},
-		{2818 / 1.04, 1995.26, "2 kHz *"},
+		{2818 / 1.015, 1995.26, "2 kHz"},
+		{2818 / 1.02, 1995.26, "2 kHz *"},
 		{2818, 3981.07, "4 kHz *"},
 		{2818, 125.89, "125 Hz"},
 	} {
-		if got := Octave(&radiate.Solution{From: test.from, To: 1.41421356 * test.from}, test.centre); got != test.want {
+		if got := Octave(&radiate.Solution{From: test.from, To: math.Pow(2, 0.25) * test.from}, test.centre); got != test.want {
 			t.Errorf("join from %.0f Hz: %q, want %q", test.from, got, test.want)
 		}
 	}

@@ -16,8 +16,8 @@ import (
 )
 
 // bodyField is the true field of pistons on the body, as far up as it is solved for; from there on
-// that of the cap on the ball, the mount moved out. From half an octave below the end on one goes over into the other,
-// linearly with the logarithm of the frequency: pressures are added, so level and phase go over
+// that of the cap on the ball, the mount moved out. In the last quarter of an octave one goes over
+// into the other, linearly with the logarithm of the frequency: pressures are added, so level and phase go over
 // without a step.
 type bodyField struct {
 	medium  *Medium
@@ -33,8 +33,10 @@ type bodyField struct {
 	scratch sync.Pool          // of *bodyScratch
 }
 
-// joins is how far below the end of the true field the ball begins to take over, as a factor.
-var joins = math.Sqrt2
+// joins is how far below the end of the true field the ball begins to take over, as a factor: a
+// quarter of an octave, which lies above what the design asks for, so that up to there nothing is
+// the ball's.
+var joins = math.Pow(2, 0.25)
 
 // bodyScratch is one call's room to work.
 type bodyScratch struct {

@@ -22,8 +22,8 @@
 //     no edges.
 //   - Body: a flat round piston on the body as it is, with its faces, cut and floor, and the
 //     surface that it stands over, by boundary elements (package boundary); solved for once and
-//     kept, up to the design's solve_to_hz, in waves about the ball's centre. From half an octave
-//     below there on the sphere takes over, without a step. Within twice the uncertainty of the
+//     kept, up to the design's solve_to_hz, in waves about the ball's centre. Within the next
+//     quarter of an octave the sphere takes over, without a step. Within twice the uncertainty of the
 //     same solutions plus 0.1 dB and 1 degree at every row, 250 Hz to 4 kHz (TestBodyFaceted),
 //     and 0.05 dB of the sphere where the body is one; a Solution tells how far two meshes are
 //     apart. Nearer than 1.02 times the farthest corner it is heard as there, and bodies in a

@@ -13,11 +13,11 @@ import (
 // all from To on; two meshes that are 1 % apart are off by 0.086 dB, and between two steps the
 // error goes straight from one to the other.
 func TestSolution(t *testing.T) {
-	s := &Solution{From: 2000 / math.Sqrt2, To: 2000, step: 1000, off: []float64{0, 0.01, 0.03}}
+	s := &Solution{From: 2000 / joins, To: 2000, step: 1000, off: []float64{0, 0.01, 0.03}}
 	for name, test := range map[string]struct{ got, want float64 }{
 		"below":        {s.Share(1000), 0},
 		"where begun":  {s.Share(s.From), 0},
-		"half way":     {s.Share(2000 / math.Sqrt(math.Sqrt2)), 0.5},
+		"half way":     {s.Share(2000 / math.Sqrt(joins)), 0.5},
 		"at the end":   {s.Share(2000), 1},
 		"above":        {s.Share(9000), 1},
 		"1 %":          {s.Off(1000), 20 * math.Log10(1.01)},
@@ -36,10 +36,10 @@ func TestSolution(t *testing.T) {
 // a step above; the ball has none.
 func TestSolutionIsShort(t *testing.T) {
 	table := &boundary.Table{Step: 2, Reach: 0.15, Waves: make([][][]complex64, 8), Off: make([]float64, 8)} // to 14 rad/m
-	for asked, short := range map[float64]bool{13 / (2 * math.Pi) * speedAt20: false, 15 / (2 * math.Pi) * speedAt20: true} {
+	for asked, short := range map[float64]bool{13 / (2 * math.Pi) * speedAt20 / joins: false, 15 / (2 * math.Pi) * speedAt20 / joins: true} {
 		a := &layout.Array{Body: body.Ball(0.15), Timing: layout.Timing{Model: BodyModel, SolveTo: asked}}
 		s := (&Scene{Array: a, Field: &bodyField{table: table}}).Solution(340)
-		if want := 14 * 340 / (2 * math.Pi); s.Short != short || math.Abs(s.To-want) > 1e-9 || math.Abs(s.From-want/math.Sqrt2) > 1e-9 {
+		if want := 14 * 340 / (2 * math.Pi); s.Short != short || math.Abs(s.To-want) > 1e-9 || math.Abs(s.From-want/joins) > 1e-9 {
 			t.Errorf("asked to %.0f Hz: %+v, want to %.1f", asked, s, want)
 		}
 	}

@@ -20,7 +20,7 @@ import (
 )
 
 // solvedVersion goes up where the same body would be solved otherwise.
-const solvedVersion = 1
+const solvedVersion = 2
 
 // LongestSeconds is the longest that a body may take on two cores, by forecast: where its top
 // would take longer, it is solved up to a lower one. Five minutes are a tea's time, and what a
@@ -70,7 +70,7 @@ func newSolving(a *layout.Array) (solving, map[int]int) {
 	for _, m := range a.Mounts[len(own):] { // other bodies have the first one's again
 		index[m.ID] = at[m.Point]
 	}
-	x.Top = 2 * math.Pi * a.Timing.SolveTo / speedAt20
+	x.Top = 2 * math.Pi * a.Timing.SolveTo * joins / speedAt20
 	return x, index
 }
 
