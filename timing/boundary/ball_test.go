@@ -1,6 +1,7 @@
 package boundary_test
 
 import (
+	"flag"
 	"math"
 	"math/cmplx"
 	"testing"
@@ -132,11 +133,17 @@ func TestNoIrregularFrequency(t *testing.T) {
 	}
 }
 
-// TestEveryFiveHertz looks for irregular frequencies from 200 Hz to 5 kHz.
-func TestEveryFiveHertz(t *testing.T) {
-	step := 5.0
-	if !thorough.Set {
-		step = 600
+// everyHz is for the whole look, which takes some eight minutes: -everyhz 5.
+var everyHz = flag.Float64("everyhz", 0, "Hz between the frequencies that TestEvenSteps tries")
+
+// TestEvenSteps looks for irregular frequencies from 200 Hz to 5 kHz.
+func TestEvenSteps(t *testing.T) {
+	step := 600.0
+	switch {
+	case *everyHz > 0:
+		step = *everyHz
+	case thorough.Set:
+		step = 65
 	}
 	for f := 200.0; f <= 5000; f += step {
 		if dB := offBall(t, 0.005, number(f), density, nil); dB > 0.03 {

@@ -13,7 +13,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// TestBodySizes: the sum of the drivers' sizes is within 0.05 dB, and above 3 kHz 0.1 dB, of that
+// TestBodySizes: the sum of the drivers' sizes is within 0.05 dB, and above 3 kHz 0.12 dB, of that
 // taken place by place.
 func TestBodySizes(t *testing.T) {
 	frame := harmonic.Round(r3.Unit(r3.Vec{X: 0.1, Y: 0.2, Z: 1}))
@@ -33,7 +33,7 @@ func TestBodySizes(t *testing.T) {
 			for _, way := range s.Direct() {
 				off := sizesOff(s, s.Rings(way, frame, places), way, places)
 				t.Logf("%s, body %d, %g m: %.4f dB", name, way.Body, height, off)
-				if slices.Max(off) > 0.1 || slices.Max(off[:5]) > 0.05 {
+				if slices.Max(off) > 0.12 || slices.Max(off[:5]) > 0.05 {
 					t.Errorf("%s, body %d, %g m high: sizes are %.3f dB off", name, way.Body, height, off)
 				}
 			}
