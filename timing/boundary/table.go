@@ -219,21 +219,19 @@ func (b *Between) Of(values []complex128) complex128 {
 
 // Radial sets dst[n] to h_n(kr)/h_n(k reach) times r exp(ik(r-reach))/reach, which has a limit far away.
 func (t *Table) Radial(dst []complex128, k, r float64) {
-	near := make([]complex128, len(dst))
-	harmonic.Outgoing(near, k*t.Reach)
-	turn := cmplx.Rect(1, -k*t.Reach)
+	near := harmonic.NewHankel(k * t.Reach)
 	if math.IsInf(r, 1) {
+		turn := cmplx.Rect(1, -k*t.Reach)
 		i := complex(0, 1/(k*t.Reach)) // h_n(z) -> i^(n+1) exp(-iz)/z
 		for n := range dst {
-			dst[n] = i * turn / near[n]
+			dst[n] = i * turn / near.Next()
 			i *= 1i
 		}
 		return
 	}
-	harmonic.Outgoing(dst, k*r)
-	turn = cmplx.Rect(r/t.Reach, k*(r-t.Reach))
+	far, turn := harmonic.NewHankel(k*r), cmplx.Rect(r/t.Reach, k*(r-t.Reach))
 	for n := range dst {
-		dst[n] *= turn / near[n]
+		dst[n] = far.Next() * (turn / near.Next())
 	}
 }
 

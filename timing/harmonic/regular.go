@@ -137,12 +137,30 @@ func sphericalBessel(dst []float64, z float64) {
 // Outgoing sets dst[n] to h_n(z), the spherical Hankel function of the second kind, z above 0,
 // upward (DLMF 10.51.1): its size grows with n, and nothing is lost.
 func Outgoing(dst []complex128, z float64) {
-	sin, cos := math.Sincos(z)
-	before, now := complex(cos/z, -sin/z), complex(sin/z, cos/z) // h_-1 and h_0
+	h := NewHankel(z)
 	for n := range dst {
-		dst[n] = now
-		before, now = now, complex(float64(2*n+1)/z, 0)*now-before
+		dst[n] = h.Next()
 	}
+}
+
+// Hankel steps through what Outgoing has.
+type Hankel struct {
+	before, now complex128
+	odd, z      float64 // 2n+1
+}
+
+// NewHankel begins at h_0 of z, above 0.
+func NewHankel(z float64) Hankel {
+	sin, cos := math.Sincos(z)
+	return Hankel{complex(cos/z, -sin/z), complex(sin/z, cos/z), 1, z}
+}
+
+// Next returns h_n and steps on to n+1.
+func (h *Hankel) Next() complex128 {
+	value := h.now
+	h.before, h.now = value, complex(h.odd/h.z, 0)*value-h.before
+	h.odd += 2
+	return value
 }
 
 // Angles sets dst to e_m N_nm cos m phi of a direction by Index, then as many with sin, for a

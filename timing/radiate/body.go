@@ -55,7 +55,6 @@ func newBody(a *layout.Array, m *Medium, tolerance float64) (*bodyField, error) 
 		return nil, err
 	}
 	b := &bodyField{medium: m, table: table, piston: index, centre: a.Body.BallCentre, share: make([]float64, len(m.Frequency)), between: make([]boundary.Between, len(m.Frequency))}
-	sub := &Medium{}
 	for f, k := range m.Wavenumber {
 		b.share[f] = ballShare(k, table.Top())
 		if b.share[f] < 1 {
@@ -63,10 +62,9 @@ func newBody(a *layout.Array, m *Medium, tolerance float64) (*bodyField, error) 
 		}
 		if b.share[f] > 0 {
 			b.above = append(b.above, f)
-			sub.Frequency, sub.Wavenumber, sub.Loss = append(sub.Frequency, m.Frequency[f]), append(sub.Wavenumber, k), append(sub.Loss, m.Loss[f])
 		}
 	}
-	field, err := Sphere(sub, ConeCap(a), a.Body.BallCentre, tolerance)
+	field, err := Sphere(m.some(b.above), ConeCap(a), a.Body.BallCentre, tolerance)
 	if err != nil {
 		return nil, err
 	}
@@ -177,11 +175,7 @@ func (s *Scene) wholeBody(b *bodyField, body int, feed Feed, frame harmonic.Fram
 		turn.Of(turned, waves[f], degree[f])
 		waves[f] = turned
 	})
-	m := &Medium{}
-	for _, f := range b.below {
-		m.Frequency, m.Wavenumber, m.Loss = append(m.Frequency, s.Medium.Frequency[f]), append(m.Wavenumber, s.Medium.Wavenumber[f]), append(m.Loss, s.Medium.Loss[f])
-	}
-	return newWhole(len(s.Medium.Frequency), m, b.below, harmonic.NewSumOf(degree, waves), func() radialSeries { return newBodyRadial(b, degree) })
+	return newWhole(len(s.Medium.Frequency), s.Medium.some(b.below), b.below, harmonic.NewSumOf(degree, waves), func() radialSeries { return newBodyRadial(b, degree) })
 }
 
 // sum returns the waves of a body's drivers for one feed at each frequency below, in the body's

@@ -156,7 +156,7 @@ func TestBodyPlane(t *testing.T) {
 		for _, at := range somewhere() {
 			own, mirrored := ways[0].Moved(at), ways[1].Moved(at)
 			want := r3.Sub(own, r3.Scale(2*(r3.Dot(own, plane.Normal)-plane.Height), plane.Normal))
-			if r3.Norm(r3.Sub(mirrored, want)) > 1e-8 {
+			if r3.Norm(r3.Sub(mirrored, want)) > 1e-12 {
 				t.Errorf("%s: %v mirrored is %v, want %v", name, own, mirrored, want)
 			}
 			if r3.Dot(own, plane.Normal) < plane.Height {
@@ -167,7 +167,7 @@ func TestBodyPlane(t *testing.T) {
 		for _, v := range a.Body.Vertices {
 			nearest = min(nearest, r3.Dot(v, plane.Normal)-plane.Height)
 		}
-		if math.Abs(nearest-0.02) > 1e-8 {
+		if math.Abs(nearest-0.02) > 1e-9 {
 			t.Errorf("%s: the body is %g m before the plane, want 0.02", name, nearest)
 		}
 	}

@@ -153,12 +153,13 @@ func (x *gridRing) sizes(dst []float64, azimuth float64) {
 // both returns the field of the ball at the frequencies where both have a share, which are the
 // last of those below, and how many they are; without loss.
 func (b *bodyField) both() (Field, int) {
-	m := &Medium{}
+	var both []int
 	for _, f := range b.below {
 		if b.share[f] > 0 {
-			m.Frequency, m.Wavenumber, m.Loss = append(m.Frequency, b.medium.Frequency[f]), append(m.Wavenumber, b.medium.Wavenumber[f]), append(m.Loss, 0)
+			both = append(both, f)
 		}
 	}
+	m := b.medium.some(both).WithoutLoss()
 	field, err := Sphere(m, b.full.cap, b.centre, quick)
 	if err != nil {
 		panic(err) // newBody has tried this cap and these wavenumbers

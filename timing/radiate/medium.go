@@ -29,6 +29,17 @@ func NewMedium(a air.Air, frequency []float64) *Medium {
 	return m
 }
 
+// some returns the same air at some of its frequencies, by their indices.
+func (m *Medium) some(at []int) *Medium {
+	out := &Medium{}
+	for _, f := range at {
+		out.Frequency = append(out.Frequency, m.Frequency[f])
+		out.Wavenumber = append(out.Wavenumber, m.Wavenumber[f])
+		out.Loss = append(out.Loss, m.Loss[f])
+	}
+	return out
+}
+
 // WithoutLoss returns the same air, taking nothing from the sound.
 func (m *Medium) WithoutLoss() *Medium {
 	return &Medium{m.Frequency, m.Wavenumber, make([]float64, len(m.Loss))}

@@ -91,14 +91,10 @@ func (z *Sizes) distance(i int, t *harmonic.Transform, response []complex128, fr
 
 // between sets dst to the cubic between tables at the four distances round r in m (Lagrange).
 func (z *Sizes) between(dst []float64, tables [][]float64, r float64) {
-	at := min(max((1/r-z.low)/z.step, 0), sizeDistances-1)
-	first := min(max(int(at)-1, 0), sizeDistances-4)
-	x := at - float64(first)
-	wa, wb := -(x-1)*(x-2)*(x-3)/6, x*(x-2)*(x-3)/2
-	wc, wd := -x*(x-1)*(x-3)/2, x*(x-1)*(x-2)/6
+	first, w := lagrange4((1/r-z.low)/z.step, sizeDistances, false)
 	a, b, c, d := tables[first], tables[first+1], tables[first+2], tables[first+3]
 	for i := range dst {
-		dst[i] = wa*a[i] + wb*b[i] + wc*c[i] + wd*d[i]
+		dst[i] = w[0]*a[i] + w[1]*b[i] + w[2]*c[i] + w[3]*d[i]
 	}
 }
 
