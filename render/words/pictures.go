@@ -12,7 +12,6 @@ import (
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
 	"pappus/timing/radiate"
-	"pappus/timing/verdict"
 )
 
 // Picture heads a picture: what it shows, and of what.
@@ -129,12 +128,6 @@ func OfWoofer(p *timing.Plan, x timing.Woofer) Picture {
 func OfLevelling(p *timing.Plan, l timing.Levelling) Picture {
 	return Picture{Name(p) + ": levelling the listening spot",
 		fmt.Sprintf("uneven by %.1f dB before, %.1f dB after with the same sections on every channel; sixth-octave smoothed", l.UnevenBefore, l.UnevenAfter)}
-}
-
-// OfMeasured heads the picture of what was measured.
-func OfMeasured(p *timing.Plan, v verdict.Level) Picture {
-	return Picture{Name(p) + ": measured and planned",
-		fmt.Sprintf("matched from %.0f Hz to %.1f kHz; there the thirds of octaves differ by %.1f dB; sixth-octave smoothed", v.Low, v.High/1000, v.Uneven)}
 }
 
 // OfHarmonics heads the picture of harmonics.

@@ -71,6 +71,7 @@ type Response struct {
 	Transfer []complex128 // phase about time 0
 	Level    []float64    // dB
 	Error    []float64    // dB, one standard deviation, by the noise
+	Floor    []float64    // dB, what noise alone would give, known everywhere; -Inf: there is none
 }
 
 // Harmonic is what a nonlinearity makes of a tone of each frequency.

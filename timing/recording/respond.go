@@ -77,7 +77,7 @@ func (h hearing) respond(frequency []float64, w window, low float64) (r Response
 		From: float64(w.from) / h.rate, To: float64(w.to) / h.rate,
 		Lowest:   max(low, h.rate/float64(w.to-h.peak())),
 		Transfer: make([]complex128, len(frequency)),
-		Level:    make([]float64, len(frequency)), Error: make([]float64, len(frequency)),
+		Level:    make([]float64, len(frequency)), Error: make([]float64, len(frequency)), Floor: make([]float64, len(frequency)),
 	}
 	shift := h.peak()
 	ring, _ := h.ring.weighted(window{w.from - shift, min(w.to-shift, len(h.ring.h)/2)}, 0)
@@ -86,6 +86,7 @@ func (h hearing) respond(frequency []float64, w window, low float64) (r Response
 		v := Transform(x, w.from, hz, h.rate) / kept
 		energy := real(v)*real(v) + imag(v)*imag(v)
 		floor := h.noise.density(hz) * square / (real(kept)*real(kept) + imag(kept)*imag(kept))
+		r.Floor[f] = 10 * math.Log10(floor)
 		if hz < r.Lowest || 10*math.Log10(energy/floor) < honestSNR {
 			r.Transfer[f], r.Level[f], r.Error[f] = cmplx.NaN(), math.NaN(), math.NaN()
 			continue
@@ -116,7 +117,7 @@ func (r *Response) unsure(shorter Response) {
 func (r *Response) correct(frequency []float64, o Options) {
 	for f, hz := range frequency {
 		by := o.reads(hz)
-		r.Level[f] -= by
+		r.Level[f], r.Floor[f] = r.Level[f]-by, r.Floor[f]-by
 		r.Transfer[f] *= complex(math.Pow(10, -by/20), 0)
 	}
 }

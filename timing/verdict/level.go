@@ -46,8 +46,11 @@ type Level struct {
 	// Measured and Planned are energy means over the positions, in dB, not smoothed; NaN where
 	// one of them tells nothing.
 	Measured, Planned []float64
-	Bands             []Band
-	Uneven            float64 // dB, RMS difference of the bands within Low and High
+	// Noise is what noise alone would give, in dB, brought to the plan's level as Measured is,
+	// known where that is not, too; -Inf: there is none.
+	Noise  []float64
+	Bands  []Band
+	Uneven float64 // dB, RMS difference of the bands within Low and High
 	// OtherCase tells that it fits far better what is planned with the delays set where they
 	// were said not to be, or the other way round; OtherUneven is Uneven for that, in dB.
 	OtherCase   bool
@@ -126,7 +129,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 		v.High = layout.WeightHighHz
 	}
 	n := len(v.Frequency)
-	measured, planned := make([]float64, n), make([]float64, n)
+	measured, planned, noise := make([]float64, n), make([]float64, n), make([]float64, n)
 	var all []heard
 	for i, position := range positions {
 		m := position.Measured
@@ -146,9 +149,13 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 		for f := range v.Frequency {
 			measured[f] += h.measured[f] / float64(len(positions))
 			planned[f] += h.planned[f] / float64(len(positions))
+			noise[f] += h.noise[f] / float64(len(positions))
 		}
 	}
 	v.match(measured, planned)
+	for _, e := range noise {
+		v.Noise = append(v.Noise, 10*math.Log10(e)-v.Offset)
+	}
 	v.bandErrors(p, all)
 	if len(v.Bands) == 0 || math.IsNaN(v.Offset) {
 		return Level{}, fmt.Errorf("%w: nothing was measured from %.0f to %.0f Hz", errMeasured, v.Low, v.High)
@@ -219,20 +226,22 @@ func (v *Level) spread() (mean, rms float64) {
 	return mean, math.Sqrt(max(0, square/count-mean*mean))
 }
 
-// heard is what was measured and planned at one position: energies at each frequency, the
-// measured one's variance by noise and gate, and for how long the response listens, in s.
+// heard is what was measured and planned at one position: energies at each frequency, that of
+// noise alone, the measured one's variance by noise and gate, and for how long the response
+// listens, in s.
 type heard struct {
-	measured, planned, variance []float64
-	length                      float64
+	measured, planned, noise, variance []float64
+	length                             float64
 }
 
 // newHeard returns that of one response and what is planned.
 func newHeard(r recording.Response, at float64, plan []complex128) heard {
-	h := heard{make([]float64, len(plan)), make([]float64, len(plan)), make([]float64, len(plan)), r.To - at}
+	n := len(plan)
+	h := heard{make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), r.To - at}
 	for f, v := range plan {
 		e := energy(r.Transfer[f])
 		share := r.Error[f] * math.Ln10 / 10 // of the energy
-		h.measured[f], h.planned[f], h.variance[f] = e, energy(v), e*e*share*share
+		h.measured[f], h.planned[f], h.noise[f], h.variance[f] = e, energy(v), math.Pow(10, r.Floor[f]/10), e*e*share*share
 	}
 	return h
 }
