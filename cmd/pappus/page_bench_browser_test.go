@@ -83,7 +83,7 @@ func TestPageAtTheBench(t *testing.T) {
 	ctx := chromium(t)
 	address, path := servedDemo(t)
 	ready := `document.body.dataset.ready === "yes"`
-	b := openTo(t, ctx, strings.TrimSuffix(address, "/")+"/bench", 390, 844, ready)
+	b := openTo(t, ctx, address+"/bench", 390, 844, ready)
 	b.clean("as it opens")
 	if found := b.text("#now-title"); !strings.Contains(found, "plus lead to") {
 		t.Errorf("it begins with %q", found)
@@ -118,7 +118,7 @@ func TestPageAtTheBench(t *testing.T) {
 // TestPageAtTheBenchOfTheDemo keeps ticks in the browser, since the demo has no folder.
 func TestPageAtTheBenchOfTheDemo(t *testing.T) {
 	ctx := chromium(t)
-	b := openTo(t, ctx, strings.TrimSuffix(serving(t, ""), "/")+"/bench", 390, 844, `document.body.dataset.ready === "yes"`)
+	b := openTo(t, ctx, serving(t, "")+"/bench", 390, 844, `document.body.dataset.ready === "yes"`)
 	b.do(chromedp.Click("#tick"))
 	b.until(`document.getElementById("done").textContent.startsWith("1 of")`)
 	b.do(chromedp.Reload())

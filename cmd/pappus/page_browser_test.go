@@ -147,7 +147,8 @@ func window(t testing.TB, ctx context.Context) target.ID {
 	return id
 }
 
-// openTo is open until a condition holds.
+// openTo is open until a condition holds; of an address with /bench behind it the bench, which
+// the page leads to once the browser was let in.
 func openTo(t testing.TB, ctx context.Context, address string, width, height int64, until string) *browser {
 	t.Helper()
 	tab, stop := chromedp.NewContext(ctx, chromedp.WithTargetID(window(t, ctx)))
@@ -162,9 +163,32 @@ func openTo(t testing.TB, ctx context.Context, address string, width, height int
 			return err
 		}),
 		emulation.SetDeviceMetricsOverride(width, height, 1, false),
-		chromedp.Navigate(address))
+		b.goTo(address))
 	b.until(until)
 	return b
+}
+
+// goTo opens an address.
+func (b *browser) goTo(address string) chromedp.Action {
+	door, bench := strings.CutSuffix(address, "/bench")
+	if !bench {
+		return chromedp.Navigate(address)
+	}
+	return chromedp.Tasks{chromedp.Navigate(door), chromedp.Navigate(door[:strings.LastIndex(door, "/")] + "/bench")}
+}
+
+// beside opens an address in another tab with the same cookies.
+func (b *browser) beside(address string) {
+	b.Helper()
+	b.do(chromedp.ActionFunc(func(ctx context.Context) error {
+		here, err := target.GetTargetInfo().Do(ctx)
+		if err != nil {
+			return err
+		}
+		browser := cdp.WithExecutor(ctx, chromedp.FromContext(ctx).Browser)
+		_, err = target.CreateTarget(address).WithBrowserContextID(here.BrowserContextID).WithBackground(true).Do(browser)
+		return err
+	}))
 }
 
 // listen keeps what the browser complains of.

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"net/url"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -139,7 +140,7 @@ func TestPageDelaysCanBeSet(t *testing.T) {
 			Loss []*float64 `json:"loss_db"`
 		}
 	}
-	if err := json.Unmarshal(fetch(t, address+"/api/plan", map[string]any{"text": string(text)}), &plan); err != nil {
+	if err := json.Unmarshal(fetch(t, address, "/api/plan", map[string]any{"text": string(text)}), &plan); err != nil {
 		t.Fatal(err)
 	}
 	for i, ms := range b.delays() {
@@ -221,16 +222,21 @@ func TestPageOutlivesTheProgram(t *testing.T) {
 	if words := b.text("#notice"); strings.Contains(words, "fetch") {
 		t.Errorf("it says %q", words)
 	}
-	port := address[strings.LastIndex(address, ":")+1:]
-	_, again := servingUntil(t, path, port)
+	where, err := url.Parse(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	anew, again := servingUntil(t, path, where.Port())
 	defer again()
+	b.until(`document.getElementById("notice").textContent.includes("open the address that the program printed")`)
+	b.beside(anew)
 	b.until(`document.body.dataset.live === "open" && document.body.dataset.figures === "true" && document.getElementById("notice").hidden`)
 	b.until(fmt.Sprintf(`Math.abs(Number(document.getElementById("spot-y").value) - %g) < 1e-6 && document.body.dataset.busy === "no"`, far+0.2))
 	b.until(fmt.Sprintf(`document.getElementById("text").value.includes("y_m = %.4g")`, far+0.2))
 	if got := b.text("#file-state"); got != "changed" {
 		t.Errorf("the file is %q", got)
 	}
-	b.quiet("503", "ERR_CONNECTION_REFUSED", "WebSocket", "ERR_EMPTY_RESPONSE", "ERR_CONNECTION_RESET", "ERR_INCOMPLETE_CHUNKED_ENCODING")
+	b.quiet("403", "503", "ERR_CONNECTION_REFUSED", "WebSocket", "ERR_EMPTY_RESPONSE", "ERR_CONNECTION_RESET", "ERR_INCOMPLETE_CHUNKED_ENCODING")
 }
 
 // TestPageInTheBody: a place in the body has no figures.
@@ -371,26 +377,25 @@ func TestPageSoundsDoNotPileUp(t *testing.T) {
 	b.quiet()
 }
 
-// TestPageTellsOfTooMany: a page that gets no socket says why, and begins once it does.
-func TestPageTellsOfTooMany(t *testing.T) {
+// TestPageGivesWay: a page whose place newer ones took says so, and goes on once it is turned to.
+func TestPageGivesWay(t *testing.T) {
 	ctx := chromium(t)
 	address, _ := servedDemo(t)
-	var others []*websocket.Conn
+	b := open(t, ctx, address, 1280, 900)
+	client, base := letIn(t, address)
 	for range 8 {
 		dialling, stop := context.WithTimeout(t.Context(), 10*time.Second)
-		conn, _, err := websocket.Dial(dialling, strings.Replace(address, "http", "ws", 1)+"/api/live", nil)
+		conn, _, err := websocket.Dial(dialling, strings.Replace(base, "http", "ws", 1)+"/api/live", &websocket.DialOptions{HTTPClient: client})
 		stop()
 		if err != nil {
 			t.Fatal(err)
 		}
 		defer conn.CloseNow()
-		others = append(others, conn)
+		go func() { _, _, _ = conn.Read(t.Context()) }() // it answers when it is asked whether it is there
 	}
-	b := openTo(t, ctx, address, 1280, 900, `document.getElementById("notice").textContent.includes("oo many pages at once")`)
-	if words := b.text("#map-say"); !strings.Contains(words, "No map") {
-		t.Errorf("where the map would be it says %q", words)
-	}
-	others[0].CloseNow()
-	b.until(`document.body.dataset.rest > 0 && document.getElementById("notice").hidden`)
-	b.quiet("429", "426", "WebSocket") // 426: a socket came free just before it asked why there is none
+	b.until(`document.getElementById("notice").textContent.startsWith("This page rests") && document.body.dataset.live === "lost"`)
+	b.seen("rests")
+	b.do(chromedp.Click("h1"))
+	b.until(`document.body.dataset.live === "open" && document.getElementById("notice").hidden`)
+	b.quiet("WebSocket")
 }

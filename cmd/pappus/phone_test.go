@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"net"
-	"net/http"
 	"net/netip"
 	"os"
 	"path/filepath"
@@ -54,21 +53,26 @@ func TestServeToAPhone(t *testing.T) {
 	if !regexp.MustCompile(`^http://127\.0\.0\.1:[0-9]+/[A-Z2-7]{26}$`).MatchString(phone) {
 		t.Errorf("the phone's address is %s", phone)
 	}
+	client, base := letIn(t, page)
 	at := phone[:strings.LastIndex(phone, "/")]
 	for _, c := range []struct {
 		name, address string
 		want          int
 	}{
-		{"page", page + "/", 200},
-		{"page's bench", page + "/bench", 200},
-		{"page's way in", page + "/api/phone", 200},
-		{"secret at the page", page + strings.TrimPrefix(phone, at), 404},
+		{"page", base + "/", 200},
+		{"page's bench", base + "/bench", 200},
+		{"page's way in", base + "/api/phone", 200},
+		{"secret at the page", base + strings.TrimPrefix(phone, at), 404},
 		{"phone", phone, 200},
 		{"phone without the secret", at + "/", 403},
 		{"phone's bench without the secret", at + "/bench", 403},
 		{"the page through the phone", at + "/api/start", 403},
 	} {
-		r, err := http.Get(c.address)
+		who := client
+		if strings.HasPrefix(c.address, at) {
+			who = stranger(t)
+		}
+		r, err := who.Get(c.address)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -27,7 +27,8 @@ func newServe(f *flags) *cobra.Command {
 		Use:   "serve [DESIGN.toml or FOLDER]",
 		Short: "Show a design on a page in the browser, to change it and to hear it",
 		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
-			"The page is for this machine alone: nothing else on the network can reach it.\n" +
+			"The page is for this machine alone: nothing else on the network can reach it. A secret in the\n" +
+			"address that it says keeps other accounts of this machine out; it is another at each start.\n" +
 			"With --phone a phone in the same network can open the view for the bench, and tick there\n" +
 			"what is soldered, if it has the address that is shown at the start; it can reach nothing else.\n" +
 			"That goes over plain http: who is on the network can see what is sent.\n\n" +
@@ -72,7 +73,7 @@ func servePage(c *cobra.Command, f *flags, path string, port int, open bool, pho
 	if err != nil {
 		return errors.Join(err, l.Close())
 	}
-	address := "http://" + l.Addr().String() + "/"
+	address := p.Address(l.Addr().(*net.TCPAddr).AddrPort())
 	if !f.quiet {
 		if err := tell(c.OutOrStdout(), address, door); err != nil {
 			return errors.Join(err, l.Close(), door.close())
@@ -88,7 +89,8 @@ func servePage(c *cobra.Command, f *flags, path string, port int, open bool, pho
 
 // tell says where the page is, and how a phone comes to the bench.
 func tell(out io.Writer, address string, door *phoneDoor) error {
-	if _, err := fmt.Fprintf(out, "The page is at %s; Ctrl-C stops.\n", address); err != nil || door == nil {
+	if _, err := fmt.Fprintf(out, "The page is at %s\n"+
+		"Only who has this address can open it, and no other account of this machine. Ctrl-C stops.\n", address); err != nil || door == nil {
 		return err
 	}
 	return door.tell(out)

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"net/http"
+	"net/http/cookiejar"
 	"os"
 	"path/filepath"
 	"strings"
@@ -47,7 +48,7 @@ func served(t *testing.T) string {
 }
 
 // serving runs the command on a design's file until the test ends, and returns the
-// page's address.
+// page's address as it is printed, with the secret.
 func serving(t testing.TB, design string) string {
 	t.Helper()
 	address, stop := servingUntil(t, design, "0")
@@ -69,10 +70,39 @@ func addressIn(t testing.TB, said *bufio.Reader) (address string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := fmt.Sscanf(line, "The page is at %s Ctrl-C stops.", &address); err != nil || !strings.HasPrefix(address, "http://127.0.0.1:") {
+	if _, err := fmt.Sscanf(line, "The page is at %s", &address); err != nil || !strings.HasPrefix(address, "http://127.0.0.1:") {
 		t.Fatalf("%q: %v", line, err)
 	}
-	return strings.TrimSuffix(address, "/;")
+	if line, err = said.ReadString('\n'); err != nil || !strings.Contains(line, "Ctrl-C stops.") {
+		t.Fatalf("%q: %v", line, err)
+	}
+	return address
+}
+
+// stranger keeps cookies, and has none.
+func stranger(t testing.TB) *http.Client {
+	t.Helper()
+	jar, err := cookiejar.New(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &http.Client{Jar: jar}
+}
+
+// letIn opens the page by its address, and returns who has the cookie then, and the address
+// without the secret.
+func letIn(t testing.TB, address string) (client *http.Client, base string) {
+	t.Helper()
+	client = stranger(t)
+	r, err := client.Get(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Body.Close()
+	if page, err := io.ReadAll(r.Body); err != nil || r.StatusCode != http.StatusOK || !bytes.Contains(bytes.ToLower(page), []byte("<!doctype html>")) {
+		t.Fatalf("%s %v %.100s", r.Status, err, page)
+	}
+	return client, address[:strings.LastIndex(address, "/")]
 }
 
 // saying runs the command with flags until it is stopped, and returns what it says.
@@ -101,21 +131,22 @@ func saying(t testing.TB, design string, flags ...string) (said *bufio.Reader, s
 	return bufio.NewReader(out), stopped
 }
 
-// fetch posts a request and returns the answer.
-func fetch(t *testing.T, address string, request map[string]any) []byte {
+// fetch comes in by an address, posts a request and returns the answer.
+func fetch(t *testing.T, address, path string, request map[string]any) []byte {
 	t.Helper()
+	client, base := letIn(t, address)
 	body, err := json.Marshal(request)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := http.Post(address, "application/json", bytes.NewReader(body))
+	r, err := client.Post(base+path, "application/json", bytes.NewReader(body))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer r.Body.Close()
 	data, err := io.ReadAll(r.Body)
 	if err != nil || r.StatusCode != http.StatusOK {
-		t.Fatalf("%s: %s %.200s %v", address, r.Status, data, err)
+		t.Fatalf("%s: %s %.200s %v", path, r.Status, data, err)
 	}
 	return data
 }
@@ -123,20 +154,12 @@ func fetch(t *testing.T, address string, request map[string]any) []byte {
 func TestServe(t *testing.T) {
 	t.Parallel()
 	address := served(t)
-	r, err := http.Get(address + "/")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer r.Body.Close()
-	if page, err := io.ReadAll(r.Body); err != nil || !bytes.Contains(bytes.ToLower(page), []byte("<!doctype html>")) {
-		t.Errorf("%v %.100s", err, page)
-	}
 	for what, want := range map[string][]string{
 		"tables": {"plan.json", "delays.csv", "octaves.csv"}, "pictures": {"response.png", "coverage_above_1k.svg"}, "sounds": {"clicks_as_built.wav"},
 		"processor": {"processor.csv", "processor.json"}, "level": {"level.png", "sections.csv"}, "sheets": {"sheets.pdf", "fit.csv"},
 	} {
 		t.Run(what, func(t *testing.T) {
-			data := fetch(t, address+"/api/files", map[string]any{"text": little, "what": what})
+			data := fetch(t, address, "/api/files", map[string]any{"text": little, "what": what})
 			z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 			if err != nil {
 				t.Fatal(err)
@@ -178,7 +201,7 @@ func TestPlanAtOnce(t *testing.T) {
 func TestServeWalk(t *testing.T) {
 	address := served(t)
 	request := map[string]any{"text": little, "from_m": []float64{0.6, 0, 1}, "way": "round"}
-	if got := string(fetch(t, address+"/api/walk", request)); got != `{"to_m":[-0.6,0,1],"pace_m_s":1.2}`+"\n" && got != `{"to_m":[-0.6,-0,1],"pace_m_s":1.2}`+"\n" {
+	if got := string(fetch(t, address, "/api/walk", request)); got != `{"to_m":[-0.6,0,1],"pace_m_s":1.2}`+"\n" && got != `{"to_m":[-0.6,-0,1],"pace_m_s":1.2}`+"\n" {
 		t.Errorf("it leads to %s", got)
 	}
 	request["from_m"] = []float64{1, -0.6, 0}
@@ -186,7 +209,8 @@ func TestServeWalk(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := http.Post(address+"/api/walk", "application/json", bytes.NewReader(body))
+	client, base := letIn(t, address)
+	r, err := client.Post(base+"/api/walk", "application/json", bytes.NewReader(body))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -208,7 +232,7 @@ func TestServeSoundAtSeats(t *testing.T) {
 			if at != nil {
 				request["spot_m"] = at
 			}
-			heard[name+" "+kind] = fetch(t, address+"/api/ears", request)
+			heard[name+" "+kind] = fetch(t, address, "/api/ears", request)
 		}
 	}
 	if !bytes.Equal(heard["spot aligned"], heard["first aligned"]) {

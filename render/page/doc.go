@@ -5,7 +5,8 @@
 // It is for one person on one machine. It answers only where the Host header, and
 // the Origin header where there is one, name a loopback address: a foreign site
 // can neither read it nor, by giving its own name this machine's address, speak to
-// it. It runs no script but its own (Content Security Policy Level 3, W3C; Fetch
+// it. Other accounts of the machine can do neither without the secret that stands in the address
+// and is a cookie from then on: without it all is 403. It runs no script but its own (Content Security Policy Level 3, W3C; Fetch
 // and Origin, WHATWG; WebSocket, RFC 6455). The design's own path, and beside it
 // the ticks of the bench, are the only files that it writes. A phone may be let in to the bench
 // alone, by a listener of its own: see Phone.
@@ -16,7 +17,7 @@
 // package document's. The page's own types, web/src/document.ts, are made from them.
 // Requests are POST with Content-Type application/json unless said; fields that are not
 // known are refused. What goes wrong is {"error": one line} with the status: 400 not
-// understood, 403 a foreign host or origin, or nothing to save to, 409 the file changed,
+// understood, 403 no secret, a foreign host or origin, or nothing to save to, 409 the file changed,
 // 413 too large, 415 not JSON, 429 too much at once, 501 not there. A design with faults is
 // 422 with faults[] and, of /api/plan, where one press mends it, cure as /api/edit answers.
 //
@@ -53,6 +54,10 @@
 // The form (multipart/form-data, RFC 7578) has text, as_built (true: no delays were set) and
 // up to 65 files named recording, WAV files of what the array played of its sweep, named as
 // for pappus measure; 256 MB in all.
+//
+// There may be eight WebSockets of each kind; of more, that which was silent for longest is closed
+// with 4001, and the page opens it again when somebody turns to it. Who does not answer a ping is
+// gone.
 //
 // GET /api/watch is a WebSocket that tells what the design's file holds, onDisk, when another
 // program has changed it; of the built-in design it says nothing.

@@ -10,28 +10,22 @@ import (
 // door is whom a handler lets in.
 type door struct {
 	own   func(host string) bool // whether a Host header names it
-	entry string                 // the path that a link on another site may open
 	words string                 // for those who come by another name
-	fail  func(http.ResponseWriter, *http.Request, *failure)
+	lock  lock
 }
 
-// ownMachine lets in only what comes from this machine's own page.
-var ownMachine = door{
-	own: loopback, entry: "/", words: "this page answers only to its own machine, as localhost",
-	fail: func(w http.ResponseWriter, _ *http.Request, f *failure) { fail(w, f) },
-}
-
-// guard lets in only what comes by the door, and tells the browser to keep to itself.
+// guard lets in only what comes by the door with its secret, and tells the browser to keep to itself.
 func (d door) guard(next http.Handler) http.Handler {
+	locked := d.lock.guard(next)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		protect(w.Header(), r.Host)
 		switch {
 		case !d.own(r.Host):
-			d.fail(w, r, &failure{http.StatusForbidden, d.words})
-		case !sameOrigin(r, d.entry):
-			d.fail(w, r, &failure{http.StatusForbidden, "this page does not answer to another site"})
+			turnAway(w, r, &failure{http.StatusForbidden, d.words})
+		case !sameOrigin(r, d.lock.entry()):
+			turnAway(w, r, &failure{http.StatusForbidden, "this page does not answer to another site"})
 		default:
-			next.ServeHTTP(w, r)
+			locked.ServeHTTP(w, r)
 		}
 	})
 }

@@ -62,12 +62,6 @@ func TestHostsAndOrigins(t *testing.T) {
 		}
 		checkHeaders(t, c.name, w.Header())
 	}
-	link := httptest.NewRequest("GET", "http://127.0.0.1/", nil)
-	link.Header.Set("Sec-Fetch-Site", "cross-site")
-	link.Header.Set("Sec-Fetch-Mode", "navigate")
-	if w := do(p, link); w.Code != 200 {
-		t.Errorf("a link from elsewhere: %d", w.Code)
-	}
 }
 
 // checkHeaders wants every answer to forbid all but the page's own (Content

@@ -28,12 +28,11 @@ func accept(w http.ResponseWriter, r *http.Request) (*websocket.Conn, error) {
 
 // live answers the moves of one client until it goes.
 func (p *Page) live(w http.ResponseWriter, r *http.Request) {
-	conn, err := accept(w, r)
+	conn, err := p.sockets.live.accept(w, r)
 	if err != nil {
 		return // it has been answered
 	}
-	defer conn.CloseNow()
-	conn.SetReadLimit(mostMessage)
+	defer conn.leave()
 	ctx, stop := context.WithCancel(context.WithoutCancel(r.Context()))
 	defer stop()
 	go func() {
@@ -57,7 +56,7 @@ func (p *Page) live(w http.ResponseWriter, r *http.Request) {
 }
 
 // listen takes moves in until the client goes.
-func listen(ctx context.Context, conn *websocket.Conn, in *newest[message]) {
+func listen(ctx context.Context, conn *socket, in *newest[message]) {
 	for {
 		kind, body, err := conn.Read(ctx)
 		if err != nil {
@@ -67,6 +66,7 @@ func listen(ctx context.Context, conn *websocket.Conn, in *newest[message]) {
 			_ = conn.Close(websocket.StatusUnsupportedData, "text alone")
 			return
 		}
+		conn.used()
 		in.put(read(body))
 	}
 }

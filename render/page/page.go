@@ -5,6 +5,7 @@ import (
 	"embed"
 	"io/fs"
 	"net/http"
+	"net/netip"
 	"sync"
 
 	"pappus/layout/design"
@@ -59,6 +60,8 @@ type Page struct {
 	moved   elsewhere
 	disk    disk
 	ticks   ticks
+	lock    lock
+	sockets struct{ live, watch, solve sockets }
 	phone   phoneAnswer   // how a phone comes to the bench
 	working chan struct{} // heavy work
 	opening sync.Mutex    // held while a plan is made ahead
@@ -72,6 +75,8 @@ const (
 	mostSockets  = 8
 )
 
+const manyRequests = "too many requests at once; try again"
+
 // New returns a page. The design at the path must be readable; a fault in it is
 // for the page to show.
 func New(o Options) (*Page, error) {
@@ -83,9 +88,14 @@ func New(o Options) (*Page, error) {
 		disk:    disk{path: o.Path},
 		ticks:   ticksOf(o.Path),
 		phone:   phoneAnswer{Code: []string{}},
+		lock: newLock("/", "the program was started anew, or this browser was not here yet: open the address that the program printed when it started, "+
+			"in this browser; a page of it that is open here already then goes on by itself"),
 		working: make(chan struct{}, mostWork),
 	}
 	p.plans.own = p.disk.own
+	for _, s := range []*sockets{&p.sockets.live, &p.sockets.watch, &p.sockets.solve} {
+		s.pulse = pulse
+	}
 	if _, err := p.disk.read(); err != nil {
 		return nil, err
 	}
@@ -93,22 +103,23 @@ func New(o Options) (*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
+	few := atMost(mostRequests, manyRequests)
+	mux, asking := http.NewServeMux(), whole(mostBody, "too large; at most 1 MB of text", few)
 	mux.Handle("GET /", http.FileServerFS(files))
 	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) {
 		go p.ahead(context.WithoutCancel(r.Context()))
 		http.ServeFileFS(w, r, files, "index.html")
 	})
 	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
-	mux.Handle("GET /api/live", atMost(mostSockets, "too many pages at once; close one")(p.live))
-	mux.Handle("GET /api/watch", atMost(mostSockets, "too many pages at once; close one")(p.watch))
-	mux.Handle("GET /api/solve", atMost(mostSockets, "too many pages at once; close one")(p.solve))
+	mux.HandleFunc("GET /api/live", p.live)
+	mux.HandleFunc("GET /api/watch", p.watch)
+	mux.HandleFunc("GET /api/solve", p.solve)
 	mux.Handle("GET /api/start", asking(p.start))
 	mux.Handle("GET /api/found", asking(p.found))
 	mux.Handle("GET /api/phone", asking(p.phoneLink))
 	mux.Handle("GET /api/programme", asking(p.programme))
 	// Recordings are held in memory, those of one measurement at a time.
-	mux.Handle("POST /api/measure", asking(atMost(1, "another measurement is being looked at; try again")(p.measure)))
+	mux.Handle("POST /api/measure", few(atMost(1, "another measurement is being looked at; try again")(p.measure)))
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "offered": answer(p.offered), "files": answer(p.files),
@@ -116,9 +127,14 @@ func New(o Options) (*Page, error) {
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}
-	p.handler = ownMachine.guard(mux)
+	way := door{loopback, "this page answers only to its own machine, as localhost", p.lock}
+	p.handler = way.guard(mux)
 	return p, nil
 }
+
+// Address is what to open in the browser where the page is served at a place: whoever has it is
+// let in, and nobody else.
+func (p *Page) Address(at netip.AddrPort) string { return p.lock.address(at) }
 
 // ServeHTTP answers a request.
 func (p *Page) ServeHTTP(w http.ResponseWriter, r *http.Request) { p.handler.ServeHTTP(w, r) }

@@ -87,11 +87,21 @@ func request(path, body string) *http.Request {
 	return r
 }
 
+// do answers a request of a browser that was let in.
 func do(p *Page, r *http.Request) *httptest.ResponseRecorder {
 	w := httptest.NewRecorder()
+	r.AddCookie(p.lock.kept(r.Host))
 	p.ServeHTTP(w, r)
 	return w
 }
+
+// kept is the secret as a browser keeps it that was let in by a host.
+func (k lock) kept(host string) *http.Cookie {
+	return &http.Cookie{Name: cookieFor(host), Value: k.secret}
+}
+
+// letIn are the headers by which a socket comes in.
+func (k lock) letIn(host string) http.Header { return http.Header{"Cookie": {k.kept(host).String()}} }
 
 // ask posts a value and reads the answer.
 func ask[Out any](t testing.TB, p *Page, path string, in any) (out Out) {
@@ -435,7 +445,7 @@ func TestPlansAhead(t *testing.T) {
 		want bool
 	}{{"/page.css", false}, {"/", true}} {
 		p, path := newPage(t, small)
-		p.ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "http://127.0.0.1:7000"+test.path, nil))
+		do(p, httptest.NewRequest(http.MethodGet, "http://127.0.0.1:7000"+test.path, nil))
 		text, err := os.ReadFile(path)
 		if err != nil {
 			t.Fatal(err)

@@ -1,15 +1,9 @@
 package page
 
 import (
-	"crypto/rand"
-	"crypto/subtle"
-	"fmt"
-	"html"
-	"io"
 	"io/fs"
 	"net/http"
 	"net/netip"
-	"strings"
 
 	"pappus/render/document"
 )
@@ -22,14 +16,12 @@ const mostOfPhone = 6*mostTicked + 4<<10
 // it is saved, its ticks, and nothing else of the page; it is an http.Handler. Only who knows
 // the secret in its address is let in.
 //
-// The address has the secret once; the answer keeps it in a cookie that no script and no other
-// site has the use of (HttpOnly and SameSite=Strict, RFC 6265bis), and the page then takes it
-// out of the address bar. It goes over the network as it is: who listens there can have it.
+// The secret goes over the network as it is: who listens there can have it.
 type Phone struct {
 	page    *Page
 	at      netip.AddrPort
-	secret  string // of 128 random bits or more
-	view    []byte // what is at the secret's path, and at /bench
+	lock    lock
+	view    []byte // what is at /bench
 	handler http.Handler
 }
 
@@ -39,7 +31,8 @@ func (p *Page) Phone(at netip.AddrPort) (*Phone, error) {
 	if err != nil {
 		return nil, err
 	}
-	h := &Phone{page: p, at: at, secret: rand.Text()}
+	h := &Phone{page: p, at: at, lock: newLock("/bench",
+		"the program was started anew, or this phone was not here yet: open the address that it gives now, or point the camera at its code")}
 	if h.view, err = fs.ReadFile(files, "bench.html"); err != nil {
 		return nil, err
 	}
@@ -48,7 +41,7 @@ func (p *Page) Phone(at netip.AddrPort) (*Phone, error) {
 		return nil, err
 	}
 	p.phone = link
-	mux, asking := http.NewServeMux(), atMost(mostRequests, "too many requests at once; try again")
+	mux, asking := http.NewServeMux(), whole(mostOfPhone, "too large for a tick", atMost(mostRequests, manyRequests))
 	for _, path := range []string{"GET /{$}", "GET /bench"} {
 		mux.HandleFunc(path, h.show)
 	}
@@ -59,13 +52,13 @@ func (p *Page) Phone(at netip.AddrPort) (*Phone, error) {
 	mux.Handle("POST /api/bench", asking(answer(h.bench)))
 	mux.Handle("POST /api/ticks", asking(answer(p.readTicks)))
 	mux.Handle("POST /api/tick", asking(answer(h.tick)))
-	way := door{own: h.own, entry: "/" + h.secret, words: "this is not the address that the program gave", fail: turnAway}
-	h.handler = way.guard(h.lock(mux))
+	way := door{h.own, "this is not the address that the program gave", h.lock}
+	h.handler = way.guard(mux)
 	return h, nil
 }
 
 // Address is what to open on the phone, with the secret.
-func (h *Phone) Address() string { return "http://" + h.at.String() + "/" + h.secret }
+func (h *Phone) Address() string { return h.lock.address(h.at) }
 
 // Drawn is the address for the phone's camera, drawn in a terminal.
 func (h *Phone) Drawn() string { return h.page.phone.Code.terminal() }
@@ -83,53 +76,9 @@ func (h *Phone) own(host string) bool {
 	return err == nil && at == h.at
 }
 
-// lock lets in who has the secret, in the address or kept from it. Whoever else comes is told
-// one and the same, whatever there is at that path, and is not kept.
-func (h *Phone) lock(next http.Handler) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		given, _ := strings.CutPrefix(r.URL.Path, "/")
-		cookie, err := r.Cookie(h.cookie())
-		switch {
-		case r.Method == http.MethodGet && h.knows(given):
-			http.SetCookie(w, &http.Cookie{Name: h.cookie(), Value: h.secret, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
-			h.show(w, r)
-		case err != nil || !h.knows(cookie.Value):
-			turnAway(w, r, &failure{http.StatusForbidden, "the program was started anew, or this phone was not here yet: open the address that it gives now, or point the camera at its code"})
-		case r.ContentLength > mostOfPhone:
-			turnAway(w, r, &failure{http.StatusRequestEntityTooLarge, "too large for a tick"})
-		default:
-			r.Body = http.MaxBytesReader(w, r.Body, mostOfPhone)
-			next.ServeHTTP(w, r)
-		}
-	})
-}
-
-// cookie is its name; those of one machine are sent to all of its ports.
-func (h *Phone) cookie() string { return fmt.Sprintf("pappus_bench_%d", h.at.Port()) }
-
-// knows tells whether a word is the secret, and takes as long whichever it is.
-func (h *Phone) knows(word string) bool {
-	return subtle.ConstantTimeCompare([]byte(word), []byte(h.secret)) == 1
-}
-
 func (h *Phone) show(w http.ResponseWriter, _ *http.Request) {
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	_, _ = w.Write(h.view) // who is gone does not miss it
-}
-
-// turnAway refuses a request in words for who asked, and ends the connection: the page's own
-// script, or a person who opened an address.
-func turnAway(w http.ResponseWriter, r *http.Request, f *failure) {
-	w.Header().Set("Connection", "close")
-	if strings.HasPrefix(r.URL.Path, "/api/") {
-		fail(w, f)
-		return
-	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.WriteHeader(f.status)
-	words := html.EscapeString(strings.ToUpper(f.words[:1]) + f.words[1:])
-	_, _ = io.WriteString(w, `<!doctype html><html lang="en-GB"><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">`+
-		`<meta name="color-scheme" content="light dark"><title>Pappus</title><h1>Not this way</h1><p>`+words+".</p></html>\n")
 }
 
 // phoneAsked asks for what there is one of.

@@ -57,10 +57,13 @@ func (h *Phone) do(r *http.Request) *httptest.ResponseRecorder {
 // letIn opens the address and returns the cookie that lets in from then on.
 func letIn(t testing.TB, h *Phone) *http.Cookie {
 	t.Helper()
-	w := h.do(fromPhone("/"+h.secret, "", nil))
+	w := h.do(fromPhone("/"+h.lock.secret, "", nil))
 	cookies := w.Result().Cookies()
-	if w.Code != http.StatusOK || len(cookies) != 1 || !strings.Contains(w.Body.String(), `id="bench"`) {
+	if w.Code != http.StatusSeeOther || len(cookies) != 1 || w.Header().Get("Location") != "/bench" {
 		t.Fatalf("%d %v %.80s", w.Code, cookies, w.Body)
+	}
+	if w := h.do(fromPhone("/bench", "", cookies[0])); w.Code != http.StatusOK || !strings.Contains(w.Body.String(), `id="bench"`) {
+		t.Fatalf("the bench: %d %.80s", w.Code, w.Body)
 	}
 	return cookies[0]
 }
@@ -70,14 +73,14 @@ func letIn(t testing.TB, h *Phone) *http.Cookie {
 func TestPhoneSecret(t *testing.T) {
 	_, h, _ := newPhone(t)
 	_, other, _ := newPhone(t)
-	if len(h.secret) < 26 || h.secret == other.secret { // 5 bits a letter
-		t.Errorf("secrets %q, %q", h.secret, other.secret)
+	if len(h.lock.secret) < 26 || h.lock.secret == other.lock.secret { // 5 bits a letter
+		t.Errorf("secrets %q, %q", h.lock.secret, other.lock.secret)
 	}
 	cookie := letIn(t, h)
-	if !cookie.HttpOnly || cookie.SameSite != http.SameSiteStrictMode || cookie.Value != h.secret || cookie.Path != "/" || cookie.MaxAge != 0 {
+	if !cookie.HttpOnly || cookie.SameSite != http.SameSiteStrictMode || cookie.Value != h.lock.secret || cookie.Path != "/" || cookie.MaxAge != 0 {
 		t.Errorf("the cookie is %v", cookie)
 	}
-	wrong := &http.Cookie{Name: cookie.Name, Value: other.secret}
+	wrong := &http.Cookie{Name: cookie.Name, Value: other.lock.secret}
 	for _, c := range []struct {
 		name   string
 		path   string
@@ -86,26 +89,26 @@ func TestPhoneSecret(t *testing.T) {
 	}{
 		{"nothing", "/", "", nil},
 		{"no secret", "/bench", "", nil},
-		{"another's", "/" + other.secret, "", nil},
-		{"a part", "/" + h.secret[:25], "", nil},
-		{"and more", "/" + h.secret + "A", "", nil},
-		{"as a folder", "/" + h.secret + "/", "", nil},
-		{"in small letters", "/" + strings.ToLower(h.secret), "", nil},
-		{"as a question", "/bench?" + h.secret, "", nil},
+		{"another's", "/" + other.lock.secret, "", nil},
+		{"a part", "/" + h.lock.secret[:25], "", nil},
+		{"and more", "/" + h.lock.secret + "A", "", nil},
+		{"as a folder", "/" + h.lock.secret + "/", "", nil},
+		{"in small letters", "/" + strings.ToLower(h.lock.secret), "", nil},
+		{"as a question", "/bench?" + h.lock.secret, "", nil},
 		{"script", "/bench.js", "", nil},
 		{"data", "/api/bench", "{}", nil},
 		{"tick", "/api/tick", `{"drivers":[1],"step":"alone","driver":0,"done":true}`, nil},
 		{"another's cookie", "/bench", "", wrong},
 		{"an empty cookie", "/bench", "", &http.Cookie{Name: cookie.Name}},
-		{"a cookie of another name", "/bench", "", &http.Cookie{Name: "pappus_bench_1", Value: h.secret}},
-		{"secret by post", "/" + h.secret, "{}", nil},
+		{"a cookie of another port", "/bench", "", &http.Cookie{Name: "pappus_7001", Value: h.lock.secret}},
+		{"secret by post", "/" + h.lock.secret, "{}", nil},
 		{"what is not there", "/nothing", "", nil},
 	} {
 		w := h.do(fromPhone(c.path, c.body, c.cookie))
 		if w.Code != http.StatusForbidden || len(w.Result().Cookies()) > 0 || w.Header().Get("Connection") != "close" || !strings.Contains(w.Body.String(), "started anew") {
 			t.Errorf("%s: %d %v %.80s", c.name, w.Code, w.Header(), w.Body)
 		}
-		if strings.Contains(w.Body.String(), h.secret) {
+		if strings.Contains(w.Body.String(), h.lock.secret) {
 			t.Errorf("%s: the secret is told", c.name)
 		}
 		checkHeaders(t, c.name, w.Header())
@@ -125,8 +128,8 @@ func TestPhoneHosts(t *testing.T) {
 		of                             *Phone
 		want                           int
 	}{
-		{"own", phoneAt, "", "", "", h, 200},
-		{"own, with its origin", phoneAt, "http://" + phoneAt, "same-origin", "", h, 200},
+		{"own", phoneAt, "", "", "", h, 303},
+		{"own, with its origin", phoneAt, "http://" + phoneAt, "same-origin", "", h, 303},
 		{"a link on another site", phoneAt, "", "cross-site", "navigate", h, 200},
 		{"a picture on another site", phoneAt, "", "cross-site", "no-cors", h, 403},
 		{"another site", phoneAt, "http://evil.example", "", "", h, 403},
@@ -140,11 +143,11 @@ func TestPhoneHosts(t *testing.T) {
 		{"no port", "192.168.1.20", "", "", "", h, 403},
 		{"another address", "192.168.1.21:7000", "", "", "", h, 403},
 		{"none", "", "", "", "", h, 403},
-		{"the port of http is left out", "[fd00::2]", "", "", "", at80, 200},
-		{"the port of http is said", "[fd00::2]:80", "", "", "", at80, 200},
-		{"another way to write it", "[fd00:0::2]", "", "", "", at80, 200},
+		{"the port of http is left out", "[fd00::2]", "", "", "", at80, 303},
+		{"the port of http is said", "[fd00::2]:80", "", "", "", at80, 303},
+		{"another way to write it", "[fd00:0::2]", "", "", "", at80, 303},
 	} {
-		r := httptest.NewRequest(http.MethodGet, "http://x/"+c.of.secret, nil)
+		r := httptest.NewRequest(http.MethodGet, "http://x/"+c.of.lock.secret, nil)
 		r.AddCookie(cookie)
 		r.Host = c.host
 		for key, value := range map[string]string{"Origin": c.origin, "Sec-Fetch-Site": c.site, "Sec-Fetch-Mode": c.mode} {
@@ -287,7 +290,7 @@ func TestPhoneLink(t *testing.T) {
 		w    *httptest.ResponseRecorder
 		want phoneAnswer
 	}{
-		{"computer", do(p, httptest.NewRequest("GET", "http://localhost/api/phone", nil)), phoneAnswer{false, "http://" + phoneAt + "/" + h.secret, p.phone.Code}},
+		{"computer", do(p, httptest.NewRequest("GET", "http://localhost/api/phone", nil)), phoneAnswer{false, "http://" + phoneAt + "/" + h.lock.secret, p.phone.Code}},
 		{"phone", h.do(fromPhone("/api/phone", "", letIn(t, h))), phoneAnswer{true, "", code{}}},
 	} {
 		var got phoneAnswer

@@ -71,7 +71,7 @@ func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 func answer[In any](f func(w http.ResponseWriter, r *http.Request, in In) (any, error)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		var in In
-		if err := receive(w, r, &in); err != nil {
+		if err := receive(r, &in); err != nil {
 			fail(w, err)
 			return
 		}
@@ -86,19 +86,34 @@ func answer[In any](f func(w http.ResponseWriter, r *http.Request, in In) (any, 
 }
 
 // receive reads one JSON value from a request.
-func receive(w http.ResponseWriter, r *http.Request, to any) error {
+func receive(r *http.Request, to any) error {
 	if kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type")); err != nil || kind != "application/json" {
 		return &failure{http.StatusUnsupportedMediaType, "must be application/json"}
 	}
-	err := decode(http.MaxBytesReader(w, r.Body, mostBody), to)
-	var large *http.MaxBytesError
-	switch {
-	case err == nil:
-		return nil
-	case errors.As(err, &large):
-		return &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
+	if err := decode(r.Body, to); err != nil {
+		return &failure{http.StatusBadRequest, prose.Error(err)}
 	}
-	return &failure{http.StatusBadRequest, prose.Error(err)}
+	return nil
+}
+
+// whole has a request's body read, of so many bytes at most, before it takes one of the places that
+// limit gives: who sends half a request keeps nobody else from being answered.
+func whole(most int64, large string, limit func(http.HandlerFunc) http.HandlerFunc) func(http.HandlerFunc) http.HandlerFunc {
+	return func(next http.HandlerFunc) http.HandlerFunc {
+		next = limit(next)
+		return func(w http.ResponseWriter, r *http.Request) {
+			body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, most))
+			switch tooLarge := new(http.MaxBytesError); {
+			case errors.As(err, &tooLarge):
+				turnAway(w, r, &failure{http.StatusRequestEntityTooLarge, large})
+			case err != nil:
+				turnAway(w, r, &failure{http.StatusBadRequest, "the request ends before its end"})
+			default:
+				r.Body = io.NopCloser(bytes.NewReader(body))
+				next(w, r)
+			}
+		}
+	}
 }
 
 // decode reads one JSON value that has no other fields than are known.

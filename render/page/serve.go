@@ -29,6 +29,7 @@ func Serve(ctx context.Context, l net.Listener, h http.Handler) error {
 		MaxHeaderBytes:    16 << 10,
 		ErrorLog:          log.New(io.Discard, "", 0), // what a client did wrong it is told
 	}
+	newStrangers(mostStrangers).watch(s)
 	ended := make(chan error, 1)
 	go func() { ended <- s.Serve(l) }()
 	select {

@@ -138,12 +138,11 @@ func (s *solver) tell(x *solution) solving {
 // that it named last, or of none. Who is gone without having named none, as in a reload, may come
 // back within patience, and the work goes on.
 func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
-	conn, err := websocket.Accept(w, r, nil)
+	conn, err := p.sockets.solve.accept(w, r)
 	if err != nil {
 		return // it has been answered
 	}
-	defer conn.CloseNow()
-	conn.SetReadLimit(mostMessage)
+	defer conn.leave()
 	ctx, stop := context.WithCancel(r.Context())
 	defer stop()
 	asks := make(chan solveAsked)
@@ -178,7 +177,7 @@ func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
 }
 
 // hearAsks takes questions in until the client goes.
-func hearAsks(ctx context.Context, conn *websocket.Conn, asks chan<- solveAsked) {
+func hearAsks(ctx context.Context, conn *socket, asks chan<- solveAsked) {
 	for {
 		_, body, err := conn.Reader(ctx)
 		if err != nil {
@@ -189,6 +188,7 @@ func hearAsks(ctx context.Context, conn *websocket.Conn, asks chan<- solveAsked)
 			_ = conn.Close(websocket.StatusUnsupportedData, "not understood")
 			return
 		}
+		conn.used()
 		select {
 		case asks <- in:
 		case <-ctx.Done():

@@ -63,11 +63,7 @@ func reloadable(t *testing.T, p *Page) (ask func(id string), news func() solving
 	t.Helper()
 	server := httptest.NewServer(p)
 	t.Cleanup(server.Close)
-	conn, _, err := websocket.Dial(t.Context(), strings.Replace(server.URL, "http", "ws", 1)+"/api/solve", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { conn.CloseNow() })
+	conn := dialTo(t, server, "solve")
 	ask = func(id string) {
 		t.Helper()
 		if err := wsjson.Write(t.Context(), conn, solveAsked{id}); err != nil {
@@ -274,11 +270,7 @@ func TestSolveRefuses(t *testing.T) {
 	p, _ := newPage(t, small)
 	server := httptest.NewServer(p)
 	defer server.Close()
-	conn, _, err := websocket.Dial(t.Context(), strings.Replace(server.URL, "http", "ws", 1)+"/api/solve", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer conn.CloseNow()
+	conn := dialTo(t, server, "solve")
 	if err := conn.Write(t.Context(), websocket.MessageText, json.RawMessage(`{"seat":1}`)); err != nil {
 		t.Fatal(err)
 	}

@@ -28,11 +28,11 @@ type onDisk struct {
 
 // watch tells one client what becomes of the design's file, until it goes.
 func (p *Page) watch(w http.ResponseWriter, r *http.Request) {
-	conn, err := websocket.Accept(w, r, nil)
+	conn, err := p.sockets.watch.accept(w, r)
 	if err != nil {
 		return // it has been answered
 	}
-	defer conn.CloseNow()
+	defer conn.leave()
 	ctx := conn.CloseRead(r.Context()) // it has nothing to say
 	if p.disk.path == "" {
 		<-ctx.Done()
@@ -61,10 +61,10 @@ func (d *disk) watch(ctx context.Context, tell func(onDisk) error) error {
 	}
 }
 
-func tell(ctx context.Context, conn *websocket.Conn, news any) error {
+func tell(ctx context.Context, conn *socket, news any) error {
 	ctx, stop := context.WithTimeout(ctx, patience)
 	defer stop()
-	return wsjson.Write(ctx, conn, news)
+	return wsjson.Write(ctx, conn.Conn, news)
 }
 
 // stand is how a file stood when it was looked at last, and what was told of it.

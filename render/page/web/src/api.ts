@@ -33,7 +33,7 @@ async function call(path: string, how: RequestInit = {}): Promise<Response> {
 export async function whyNotLive(): Promise<string> {
   try {
     const answer = await call("api/live");
-    return answer.status === 429 ? (await refused(answer)).message : "";
+    return answer.status === 429 || answer.status === 403 ? (await refused(answer)).message : "";
   } catch (error) {
     return error instanceof Gone ? stopped() : "";
   }

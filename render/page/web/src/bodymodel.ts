@@ -1,6 +1,7 @@
 // How the body is heard: as a ball, or as it is, by one press. Its own field takes the server up to
 // minutes: till then all is by the ball, it is said how far the work is, and the page goes over by itself.
 
+import { again } from "./again";
 import { el, make, say } from "./dom";
 import type { State } from "./state";
 import type { SolveAsked, Solving } from "./document";
@@ -51,9 +52,9 @@ export class BodyModel {
     this.socket = socket;
     socket.onopen = () => (this.wanted === "" ? socket.close() : this.ask());
     socket.onmessage = (event) => this.hear(JSON.parse(String(event.data)) as Solving);
-    socket.onclose = () => {
+    socket.onclose = (closed) => {
       this.socket = null;
-      if (this.wanted !== "") window.setTimeout(() => this.wanted !== "" && this.ask(), AGAIN_MS);
+      if (this.wanted !== "") again(closed, AGAIN_MS, () => this.wanted !== "" && this.ask());
     };
   }
 

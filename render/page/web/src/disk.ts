@@ -1,6 +1,7 @@
 // The design's file on the disk: where another program, or another page, has changed it, what
 // is different stands on the page, and is taken, written over or merged.
 
+import { again } from "./again";
 import * as api from "./api";
 import { el, make, say } from "./dom";
 import { difference, shortened } from "./linediff";
@@ -28,7 +29,7 @@ export class Disk {
   private open(): void {
     const socket = new WebSocket(`${location.origin.replace(/^http/, "ws")}/api/watch`);
     socket.onmessage = (event) => this.hear(JSON.parse(String(event.data)) as OnDisk);
-    socket.onclose = () => setTimeout(() => this.open(), AGAIN_MS);
+    socket.onclose = (closed) => again(closed, AGAIN_MS, () => this.open());
   }
 
   private hear(news: OnDisk): void {

@@ -2,6 +2,7 @@
 // end the flight; what is drawn follows them, and is given up by the server when the next
 // question comes.
 
+import { again, isResting, RESTING } from "./again";
 import { whyNotLive } from "./api";
 import type { Drawn, Move, Moved } from "./document";
 
@@ -60,12 +61,13 @@ export class Live {
       this.send();
     };
     socket.onmessage = (event) => this.hear(String(event.data));
-    socket.onclose = () => {
-      void this.lost();
+    socket.onclose = (closed) => {
+      if (isResting(closed)) this.open(false, RESTING);
+      else void this.lost();
       // What was under way is asked once more, unless something newer waits.
       if (this.flying) this.next ??= this.last;
       this.flying = false;
-      setTimeout(() => this.connect(), this.wait);
+      again(closed, this.wait, () => this.connect());
       this.wait = Math.min(2 * this.wait, LONGEST_WAIT_MS);
     };
   }
