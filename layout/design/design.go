@@ -196,6 +196,7 @@ type Wiring struct {
 	// Watt is its power as it is sold, IntoOhm the load in ohm that this is for; 0 where
 	// not given.
 	Watt, IntoOhm float64
+	Gain          float64 // dB, of voltage, from the processor's output to the amplifier's
 	// Split is how drivers are sorted into channels: by arrival (the least smear),
 	// into neighbours, or into bands of height.
 	Split string
@@ -225,6 +226,9 @@ type Protection struct {
 type Processor struct {
 	Rate float64 // samples per second
 	Step float64 // s between the delays that can be set; 0 in a design: one sample
+	// FullScale is the RMS voltage that a sine of full scale has at its output, or at the
+	// amplifier's where the two are one; 0: not known.
+	FullScale float64
 }
 
 // Surface is the large flat surface that the body is fixed to: a table or a floor below

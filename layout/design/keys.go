@@ -190,6 +190,7 @@ func (d *Design) plainTables() []Table {
 			{"amplifier_w", &d.Wiring.Watt, From(0.1, 5000), 1, nil, "amplifier, as it is sold"},
 			{"amplifier_into_ohm", &d.Wiring.IntoOhm, From(0.5, 100), 1, nil, "into a load of"},
 			{"amplifier_volt", &d.Wiring.Voltage, From(leastVolt, mostVolt), 1, 2.83, "amplifier output, RMS"},
+			{"amplifier_gain_db", &d.Wiring.Gain, From(-20, 60), 1, 0.0, "amplifier's gain, of voltage"},
 			{"split", &d.Wiring.Split, among(splits...), 1, "arrival", "drivers shared out by"},
 			{"longest_string", &d.Wiring.LongestString, From(1, MaxDrivers), 1, nil, "most drivers in a string"},
 			{"wire_m", &d.Wiring.WireLength, From(0, 1000), 1, nil, "wire, one way"},
@@ -203,6 +204,7 @@ func (d *Design) plainTables() []Table {
 		{Name: "processor", Rows: []Row{
 			{"rate_hz", &d.Processor.Rate, From(8000, 384000), 1, 48000.0, "sample rate"},
 			{"step_us", &d.Processor.Step, From(0.1, 10000), us, nil, "step of the delays"},
+			{"full_scale_volt", &d.Processor.FullScale, From(0.01, mostVolt), 1, nil, "output at full scale, RMS"},
 		}},
 		{Name: "spot", Unless: []string{"seat", "area"}, Rows: place(&d.Spot)},
 		{Name: "seats", Rows: []Row{

@@ -12,6 +12,7 @@ import (
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/band"
+	"pappus/timing/limiter"
 )
 
 type file = outdir.File
@@ -78,6 +79,15 @@ func Channels(p *timing.Plan, rows []timing.ProcessorRow) []file {
 
 // Wiring lists how drivers are strung.
 func Wiring(p *timing.Plan) []file { return append([]file{loads(p)}, stringTables(p)...) }
+
+// Limits lists what limiters are set to, and how long music may be heard.
+func Limits(l limiter.Limits) []file {
+	return []file{
+		{Name: "limits.csv", Write: func(w io.Writer) error { return table.Limits(w, l.Channels) }},
+		{Name: "music.csv", Write: func(w io.Writer) error { return table.Music(w, l.Music) }},
+		{Name: "listening.csv", Write: func(w io.Writer) error { return table.Listening(w, l.Places) }},
+	}
+}
 
 // Processor lists the tables to set the processor by.
 func Processor(p *timing.Plan, rows []timing.ProcessorRow) []file {

@@ -77,11 +77,20 @@ func lasting(hours float64) string {
 	case hours == 0:
 		return "no time at all"
 	case hours < 1.0/60:
-		return prose.Sprintf("%.2g seconds", 3600*hours)
+		return counted(3600*hours, "second")
 	case hours < 1:
-		return prose.Sprintf("%.2g minutes", 60*hours)
+		return counted(60*hours, "minute")
 	}
-	return prose.Sprintf("%.2g hours", hours)
+	return counted(hours, "hour")
+}
+
+// counted writes so much of a unit with two figures.
+func counted(n float64, unit string) string {
+	text := prose.Number(n, 2)
+	if text != "1" {
+		unit += "s"
+	}
+	return text + " " + unit
 }
 
 func amplifierPower(f timing.ChannelDraw) (what, cure string) {
