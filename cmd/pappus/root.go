@@ -50,7 +50,7 @@ func newRoot() *cobra.Command {
 	root.PersistentFlags().BoolVar(&f.strict, "strict", false, "fail, when all is written, where a design cannot be built or wired as it is")
 	root.PersistentPreRunE = func(c *cobra.Command, _ []string) error { return finite(c) }
 	root.PersistentPostRunE = func(*cobra.Command, []string) error { return f.judge() }
-	group(root, "plan", "Plan it:", newNew(f), newPlan(f), newSearch(f), newServe(f), newCompare(f))
+	group(root, "plan", "Plan it:", newNew(f), newPlan(f), newSearch(f), newServe(f), newCompare(f), newTolerance(f))
 	group(root, "hear", "Hear it:", newListen(f))
 	group(root, "build", "Build it:", newSheets(f), newWiring(f), newChannels(f), newLevel(f), newLimits(f))
 	group(root, "measure", "Measure what was built:", newSweep(f), newMeasure(f), newImpedance(f), newTune(f))
