@@ -1,18 +1,14 @@
 package figure
 
 import (
-	"image/color"
 	"io"
+	"slices"
 
 	"pappus/render/words"
 	"pappus/timing/tolerance"
 
-	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg/draw"
 )
-
-// within is the shade of what nine lots in ten lie within.
-var within = color.NRGBA{176, 210, 234, 255}
 
 // Tolerance draws the level at the spot of drivers that are not alike: what nine lots in ten lie
 // within, with twins; below, the same over twins. A study without a response is an error.
@@ -24,7 +20,7 @@ func Tolerance(w io.Writer, f Format, s *tolerance.Study) error {
 	upper := levels(levelAxis(s.Plan.IsAbsolute()), lowest, highest, []curve{
 		{"", s.Frequency, s.Low, draw.LineStyle{}}, {"", s.Frequency, s.High, draw.LineStyle{}},
 	}, shaded(s.Frequency, s.Low, s.High))
-	upper.legend = append(upper.legend, ofLine("nine lots in ten", draw.LineStyle{Color: within, Width: 9}))
+	upper.legend = append(upper.legend, ofLine("nine lots in ten", draw.LineStyle{Color: tint, Width: 9}))
 	upper.line("twins", curve{"", s.Frequency, s.Alike, twins}.points(), twins)
 	upper.line("the middle of all lots", curve{"", s.Frequency, s.Middle, middle}.points(), middle)
 	upper.X.Label.Text = ""
@@ -48,14 +44,11 @@ func Tolerance(w io.Writer, f Format, s *tolerance.Study) error {
 	return writePair(w, f, words.OfTolerance(s), upper, lower)
 }
 
-// shaded is the area between two levels.
-func shaded(frequency, low, high []float64) *plotter.Polygon {
-	points := curve{"", frequency, low, draw.LineStyle{}}.points()
-	top := curve{"", frequency, high, draw.LineStyle{}}.points()
-	for i := len(top) - 1; i >= 0; i-- {
-		points = append(points, top[i])
-	}
-	return &plotter.Polygon{XYs: []plotter.XYs{points}, Color: within}
+// shaded is the strip between two levels.
+func shaded(frequency, low, high []float64) strip {
+	above := curve{"", frequency, high, draw.LineStyle{}}.points()
+	slices.Reverse(above)
+	return strip{append(curve{"", frequency, low, draw.LineStyle{}}.points(), above...)}
 }
 
 // overRange returns the ends of an axis of differences in dB: all of them with some air, and
