@@ -46,7 +46,7 @@ func LimitedBy(volt float64, by limits.Cause) string {
 func Limiters(p *timing.Plan, channels []limiter.Channel) string {
 	text := "Volts at the amplifier's terminals, behind all filters and gains. The RMS limiter keeps coils cool and answers within a second (common practice); the peak limiter keeps every cone within its reach whatever plays, and answers at once."
 	if more := beyond(channels); more > 0 {
-		text += fmt.Sprintf(" Tones alone would allow %.1f dB more of the cones, behind the high-pass.", more)
+		text += fmt.Sprintf(" Where nothing ahead of the high-pass can be stronger than this peak, the cones would bear tones of %.1f dB more.", more)
 	}
 	if math.IsInf(p.Cone().Bounded(p.Protection.Xmax), 1) {
 		text += " What moves a cone too far is not known for want of fs_hz, qms, qes, bl_tm, mms_g and xmax_mm."
