@@ -29,7 +29,7 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	folder, files := t.TempDir(), rehearsed(p, s)
+	folder, files := t.TempDir(), rehearsed(p, s, 0)
 	if err := outdir.Write(t.Context(), folder, files, func(string) {}); err != nil {
 		t.Fatal(err)
 	}

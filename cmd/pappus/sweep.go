@@ -12,6 +12,7 @@ import (
 	"pappus/render/folder"
 	"pappus/render/outdir"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/rehearsal"
 	"pappus/timing/sweep"
@@ -34,15 +35,17 @@ func newSweep(f *flags) *cobra.Command {
 	var o sound.Options
 	var aloud, rehearse bool
 	var at string
+	var seed uint64
 	c := f.command(&cobra.Command{
 		Use:   "sweep [DESIGN.toml]",
 		Short: "Make the sweep to measure with: one file for all, one for each channel",
-	}, "sweep", "folder for the files", func(j *job) (outcome, error) { return makeSweep(j, o, aloud, rehearse, at) })
+	}, "sweep", "folder for the files", func(j *job) (outcome, error) { return makeSweep(j, o, aloud, rehearse, at, seed) })
 	addSweepFlags(c, &o)
 	c.Flags().Float64Var(&o.Level, "level-db", sound.UsualLevel, "of its peaks, full scale 0")
 	c.Flags().IntVar(&o.Rate, "rate", 0, "samples a second; not given: 48000")
 	c.Flags().BoolVar(&aloud, "play", false, "play it in place of writing it")
 	c.Flags().BoolVar(&rehearse, "rehearse", false, "write what a microphone would record of the design, with two faults to find")
+	c.Flags().Uint64Var(&seed, "seed", 0, "with --rehearse: another loudspeaker for each number, as they are built, in a room with noise, and what is wrong in truth.txt")
 	c.Flags().StringVar(&at, "at", "", "with --rehearse: where the microphone is, a seat's name or x,y,z in metres; not given: at the spot")
 	return c
 }
@@ -50,7 +53,7 @@ func newSweep(f *flags) *cobra.Command {
 // The rates of processors and sound devices, in samples a second.
 const leastRate, mostRate = 8000, 384000
 
-func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string) (outcome, error) {
+func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string, seed uint64) (outcome, error) {
 	if o.Level == 0 { // which Options take for the usual
 		return outcome{}, errors.New("--level-db 0: impossible level: a sweep at full scale clips and overheats; -20 is usual")
 	}
@@ -59,6 +62,9 @@ func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string) (outcom
 	}
 	if at != "" && !rehearse {
 		return outcome{}, errors.New("--at: takes --rehearse; a sweep is the same everywhere")
+	}
+	if seed != 0 && !rehearse {
+		return outcome{}, errors.New("--seed: takes --rehearse; a sweep is the same each time")
 	}
 	p, err := j.planAt(at)
 	if err != nil {
@@ -85,9 +91,9 @@ func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string) (outcom
 		measure += " --at " + prose.Path(at)
 	}
 	if rehearse {
-		out.files = rehearsed(p, s)
-		out.last = fmt.Sprintf("%d made-up measurements are in %s, as if the plan's delays were set, with a fault or two; then: %s -i %s\n",
-			len(out.files), j.folder, measure, prose.Path(j.folder))
+		out.files = rehearsed(p, s, seed)
+		out.last = fmt.Sprintf("%s are in %s, as if the plan's delays were set, with %s; then: %s -i %s\n",
+			prose.Count(len(out.files), "file of a made-up measurement", "files of a made-up measurement"), j.folder, toFind(seed), measure, prose.Path(j.folder))
 	} else {
 		out.files = ofSounds(s.Files(p))
 		out.last = fmt.Sprintf("%d files are in %s. Play each, record it as all.wav, channel_1.wav and\n"+
@@ -95,6 +101,14 @@ func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string) (outcom
 	}
 	out.json = func(w document.Written) any { return document.OfSweep(w, s.Sweep, s.Rate, s.Level, s.Cautions) }
 	return out, nil
+}
+
+// toFind says what there is to find in made-up measurements.
+func toFind(seed uint64) string {
+	if seed == 0 {
+		return "a fault or two"
+	}
+	return "a fault or none, which truth.txt tells"
 }
 
 // atSeats says what to record at several seats.
@@ -106,12 +120,20 @@ func atSeats(p *timing.Plan) string {
 		sweep.WholeName, len(p.Array.Seats), sweep.RecordedSeatName(1), p.Array.Seats[0].Name)
 }
 
-// rehearsed lists measurements of an array that is not built, with two faults. The impedance
-// of the channel with a dead string is there too, where the design tells enough of the driver.
-func rehearsed(p *timing.Plan, s sound.Signal) []outdir.File {
-	set := rehearsal.Example(p, float64(s.Rate))
-	files := ofSounds(s.Rehearsed(p, set))
-	for _, dead := range set.DeadStrings {
+// rehearsed lists measurements of an array that is not built, with two faults; those of a seed
+// have all that a plan does not know, and truth.txt beside them says what is wrong. The impedance
+// of a channel with a dead string is there too, where the design tells enough of the driver.
+func rehearsed(p *timing.Plan, s sound.Signal, seed uint64) []outdir.File {
+	if seed > 0 {
+		session := rehearsal.NewDrawn(p, float64(s.Rate), seed)
+		return append(ofSounds(s.Rehearsed(p, session)), outdir.File{Name: "truth.txt", Write: func(w io.Writer) error {
+			_, err := fmt.Fprintln(w, table.Wrap(words.Rehearsed(p, session)))
+			return err
+		}})
+	}
+	session := rehearsal.NewExample(p, float64(s.Rate))
+	files := ofSounds(s.Rehearsed(p, session))
+	for _, dead := range session.Setting().DeadStrings {
 		if points, known, err := rehearsal.Impedance(p, dead[0], dead[1:], 1); err == nil && known {
 			files = append(files, folder.ImpedanceTable(sweep.RecordedChannelName(p.Channels[dead[0]].ID, 1)+"_impedance.csv", points))
 		}

@@ -3,6 +3,7 @@ package sweep
 import (
 	"fmt"
 	"io"
+	"math"
 	"sync"
 
 	"pappus/layout/prose"
@@ -30,36 +31,32 @@ func (s Signal) Files(p *timing.Plan) []preview.File {
 	return out
 }
 
-// Rehearsed returns what would be recorded of the signal, of the whole array and of each
-// channel, and at each of several seats of the whole array, in a setting but for its channel
-// and seed: the microphone left, a wire right.
-func (s Signal) Rehearsed(p *timing.Plan, set rehearsal.Setting) []preview.File {
-	stage := rehearsal.NewStage(p)
+// Rehearsed returns what would be recorded of the signal in a session, of the whole array and of each
+// channel, and at each of several seats of the whole array: the microphone left, a wire right.
+func (s Signal) Rehearsed(p *timing.Plan, spot *rehearsal.Session) []preview.File {
 	var out []preview.File
-	record := func(name string, channel int, stage func() (*rehearsal.Stage, error)) {
-		set := set
-		set.Channel, set.Seed = channel, uint64(len(out)+1)
+	record := func(name string, channel int, session func() (*rehearsal.Session, error)) {
 		out = append(out, preview.File{Name: name + ".wav", Write: func(w io.Writer) error {
-			g, err := stage()
+			g, err := session()
 			if err != nil {
 				return err
 			}
-			take, err := g.Record(s.Sweep, set)
+			take, err := g.Record(s.Sweep, channel)
 			if err != nil {
 				return err
 			}
-			return wave.Write(w, preview.Stereo(take.Samples, take.Reference), wave.Format{Rate: s.Rate, Channels: 2, Depth: wave.PCM24, Title: name,
+			return wave.Write(w, preview.Stereo(take.Samples, take.Reference), wave.Format{Rate: int(math.Round(take.Rate)), Channels: 2, Depth: wave.PCM24, Title: name,
 				Comment: "made up: what a microphone (left) and a wire (right) would give of a sweep"})
 		}})
 	}
-	spot := func() (*rehearsal.Stage, error) { return stage, nil }
-	record(sweep.RecordedName, rehearsal.All, spot)
+	here := func() (*rehearsal.Session, error) { return spot, nil }
+	record(sweep.RecordedName, rehearsal.All, here)
 	for i, c := range p.Channels {
-		record(sweep.RecordedChannelName(c.ID, 1), i, spot)
+		record(sweep.RecordedChannelName(c.ID, 1), i, here)
 	}
 	if p.Seating != nil {
 		for i, seat := range p.Array.Seats {
-			record(sweep.RecordedSeatName(i+1), rehearsal.All, func() (*rehearsal.Stage, error) { return stage.At(seat.At) })
+			record(sweep.RecordedSeatName(i+1), rehearsal.All, func() (*rehearsal.Session, error) { return spot.At(seat.At, i) })
 		}
 	}
 	return out

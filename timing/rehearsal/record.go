@@ -38,16 +38,8 @@ type Setting struct {
 	// have their wires swapped.
 	DeadStrings [][2]int
 	Reversed    []int
-}
-
-// Example is a setting with two faults to find, at a recorder's rate in Hz: in the first
-// channel with several strings one is dead, and the last channel's wires are swapped.
-func Example(p *timing.Plan, rate float64) Setting {
-	set := Setting{Case: timing.Aligned, Channel: All, Rate: rate, Drift: 40, SNR: 60, Latency: 0.02, Seed: 1, Reversed: []int{len(p.Channels) - 1}}
-	if c := slices.IndexFunc(p.Banks, func(b timing.Bank) bool { return len(b.Strings) > 1 }); c >= 0 {
-		set.DeadStrings = [][2]int{{c, len(p.Banks[c].Strings) - 1}}
-	}
-	return set
+	// Gain in dB and Late in s are what each channel has too much; nil: nothing.
+	Gain, Late []float64
 }
 
 // What recordings are made with.
@@ -63,6 +55,7 @@ const (
 type Stage struct {
 	mu        sync.Mutex
 	plan      *timing.Plan
+	vary      Variation
 	as        *Stage // whose level is brought to full; nil: its own
 	played    timing.Case
 	rate      float64   // Hz
@@ -73,10 +66,13 @@ type Stage struct {
 // NewStage returns one for a plan.
 func NewStage(p *timing.Plan) *Stage { return &Stage{plan: p} }
 
+// NewVaried returns one for what is built by a plan.
+func NewVaried(p *timing.Plan, v Variation) *Stage { return &Stage{plan: p, vary: v} }
+
 // At returns a stage with the microphone at another place in m and all gains as they are.
 func (g *Stage) At(place r3.Vec) (*Stage, error) {
 	p, err := g.plan.At(place)
-	return &Stage{plan: p, as: g}, err
+	return &Stage{plan: p, vary: g.vary, as: g}, err
 }
 
 // Record returns what is recorded, with the player's signal beside it. A channel alone is as
@@ -86,9 +82,12 @@ func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	if err := set.check(g.plan, s); err != nil {
 		return recording.Take{}, err
 	}
-	rate := set.Rate * (1 + set.Drift/1e6)
+	rate := set.Rate * (1 + (set.Drift+g.vary.Drift)/1e6)
 	x := s.Samples(rate)
-	taps := g.impulse(set, rate)
+	taps, err := g.impulse(set, rate)
+	if err != nil {
+		return recording.Take{}, err
+	}
 	n := recording.Length(len(x) + len(taps))
 	fft := fourier.NewFFT(n)
 	sent := recording.Spectrum(x, n)
@@ -97,8 +96,13 @@ func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 	early := 2 * math.Pi * math.Round(before*rate) / float64(n)
 	for k, v := range sent {
 		v *= complex(1/float64(n), 0)
-		through[k] *= v * cmplx.Rect(1, float64(k)*(late+early))
-		sent[k] = v * cmplx.Rect(full, float64(k)*late)
+		v *= cmplx.Rect(1, float64(k)*late)
+		through[k] *= v * cmplx.Rect(1, float64(k)*early)
+		sent[k] = v
+	}
+	g.vary.Woofer.add(through, sent, n, rate)
+	for k := range sent {
+		sent[k] *= full
 	}
 	heard, wire := fft.Sequence(nil, through), fft.Sequence(nil, sent)
 	random := rand.New(rand.NewPCG(set.Seed, 2000))
@@ -107,6 +111,7 @@ func (g *Stage) Record(s sweep.Sweep, set Setting) (recording.Take, error) {
 		heard[i] += hiss * random.NormFloat64()
 		wire[i] += hum * random.NormFloat64()
 	}
+	g.vary.disturb(heard[:len(x)], wire[:len(x)], rate, random)
 	return recording.Take{Rate: set.Rate, Samples: heard[:len(x)], Reference: wire[:len(x)]}, nil
 }
 
@@ -126,54 +131,82 @@ func (set Setting) check(p *timing.Plan, s sweep.Sweep) error {
 }
 
 // give returns what the strings give at frequencies in Hz, for a rate in Hz.
-func (g *Stage) give(c timing.Case, rate float64) ([]float64, [][][]complex128) {
+func (g *Stage) give(c timing.Case, rate float64) ([]float64, [][][]complex128, error) {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	if g.frequency != nil && g.played == c && g.rate == rate {
-		return g.frequency, g.strings
+		return g.frequency, g.strings, nil
 	}
 	_, last := g.plan.Span(c, false, g.plan.Array.Spot)
 	n := 2
 	for float64(n) < (before+last+rings)*rate {
 		n *= 2
 	}
-	g.played, g.rate, g.frequency = c, rate, make([]float64, n/2+1)
-	for k := range g.frequency {
-		g.frequency[k] = float64(k) * rate / float64(n)
+	frequency := make([]float64, n/2+1)
+	for k := range frequency {
+		frequency[k] = float64(k) * rate / float64(n)
 	}
-	g.strings = g.plan.StringTransfers(c, g.frequency)
-	return g.frequency, g.strings
+	given, err := g.hear(c, frequency)
+	if err == nil {
+		g.played, g.rate, g.frequency, g.strings = c, rate, frequency, given
+	}
+	return frequency, given, err
 }
 
 // impulse returns the impulse response of what plays, for a rate in Hz, with time 0 before
 // into it: brought to full for all channels without faults, in the band of the weights.
-func (g *Stage) impulse(set Setting, rate float64) []float64 {
-	frequency, given := g.give(set.Case, rate)
+func (g *Stage) impulse(set Setting, rate float64) ([]float64, error) {
+	frequency, given, err := g.give(set.Case, rate)
+	if err != nil {
+		return nil, err
+	}
+	level, err := g.level(set.Case, rate)
+	if err != nil {
+		return nil, err
+	}
 	n := 2 * (len(frequency) - 1)
 	played := make([]complex128, len(frequency))
-	for c, strings := range given {
-		for i, one := range strings {
-			gain := set.gain(c, i)
-			for k, v := range one {
-				played[k] += gain * v
-			}
-		}
-	}
-	scale := full / g.level(set.Case, rate) / float64(n)
+	set.sum(played, given, frequency)
+	scale := full / level / float64(n)
 	for k := range played {
 		turn := -2 * math.Pi * float64(k) * math.Round(before*rate) / float64(n)
 		played[k] *= cmplx.Rect(scale, turn)
 	}
-	return fourier.NewFFT(n).Sequence(nil, played)
+	return fourier.NewFFT(n).Sequence(nil, played), nil
+}
+
+// sum adds to dst what a setting's channels give at frequencies in Hz.
+func (set Setting) sum(dst []complex128, given [][][]complex128, frequency []float64) {
+	for c, strings := range given {
+		late := 0.0
+		if set.Late != nil {
+			late = set.Late[c]
+		}
+		for i, one := range strings {
+			gain := set.gain(c, i)
+			if gain == 0 {
+				continue
+			}
+			for k, v := range one {
+				if late != 0 {
+					v *= cmplx.Rect(1, -2*math.Pi*frequency[k]*late)
+				}
+				dst[k] += gain * v
+			}
+		}
+	}
 }
 
 // level returns the RMS pressure of all channels without faults in the band of the weights,
 // for a rate in Hz.
-func (g *Stage) level(c timing.Case, rate float64) float64 {
+func (g *Stage) level(c timing.Case, rate float64) (float64, error) {
 	if g.as != nil {
 		return g.as.level(c, rate)
 	}
-	frequency, given := g.give(c, rate)
+	frequency, given, err := g.give(c, rate)
+	if err != nil {
+		return 0, err
+	}
 	from, to := band.Range(frequency, layout.WeightLowHz, layout.WeightHighHz)
 	whole := make([]complex128, to-from)
 	for _, strings := range given {
@@ -187,16 +220,20 @@ func (g *Stage) level(c timing.Case, rate float64) float64 {
 	for _, v := range whole {
 		energy += real(v)*real(v) + imag(v)*imag(v)
 	}
-	return math.Sqrt(energy / float64(to-from))
+	return math.Sqrt(energy / float64(to-from)), nil
 }
 
 // gain returns what a string is fed.
 func (set Setting) gain(channel, str int) complex128 {
-	switch {
-	case set.Channel != All && set.Channel != channel, slices.Contains(set.DeadStrings, [2]int{channel, str}):
+	if set.Channel != All && set.Channel != channel || slices.Contains(set.DeadStrings, [2]int{channel, str}) {
 		return 0
-	case slices.Contains(set.Reversed, channel):
-		return -1
 	}
-	return 1
+	gain := complex(1, 0)
+	if set.Gain != nil {
+		gain = complex(math.Pow(10, set.Gain[channel]/20), 0)
+	}
+	if slices.Contains(set.Reversed, channel) {
+		gain = -gain
+	}
+	return gain
 }

@@ -54,13 +54,13 @@ func TestJudge(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	recorded, stage := takes{}, rehearsal.NewStage(p)
+	recorded, session := takes{}, rehearsal.NewExample(p, rate)
 	for c := rehearsal.All; c < len(p.Channels); c++ {
-		set, name := rehearsal.Example(p, rate), "all.wav"
-		if set.Channel, set.Seed = c, uint64(c+2); c >= 0 {
+		name := "all.wav"
+		if c >= 0 {
 			name = fmt.Sprintf("channel_%d.wav", p.Channels[c].ID)
 		}
-		if recorded[name], err = stage.Record(s, set); err != nil {
+		if recorded[name], err = session.Record(s, c); err != nil {
 			t.Fatal(err)
 		}
 	}
