@@ -78,18 +78,23 @@ func SoundFiles(p *timing.Spot) (files []File, first, clicks func() ([]Sound, er
 func SeatWords(s layout.Seat) string { return "the seat \"" + s.Name + "\"" }
 
 // payer returns the index of the seat that loses most with delays for the middle seat alone,
-// where planning for all is heard best; below 0 where there are no seats, or it is the spot,
-// which has its sounds.
+// where planning for all is heard best; below 0 where there are no seats, nothing is heard at any,
+// or it is the spot, which has its sounds.
 func payer(p *timing.Spot) int {
 	if p.Seating == nil {
 		return -1
 	}
 	lost := p.Seating.Middle.Seat
-	i := slices.Index(lost, slices.Max(lost))
-	if p.Array.Seats[i].At == p.Array.Spot {
+	worst := -1
+	for i, v := range lost {
+		if !math.IsNaN(v) && (worst < 0 || v > lost[worst]) {
+			worst = i
+		}
+	}
+	if worst >= 0 && p.Array.Seats[worst].At == p.Array.Spot {
 		return -1
 	}
-	return i
+	return worst
 }
 
 // Filters lists a correction's two filters as WAV files, their taps the samples, and those of

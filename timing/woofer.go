@@ -102,7 +102,10 @@ func WithWoofer(s *Spot) (Woofer, error) {
 	w.LowPass = crossover.New(crossover.LowPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
 	w.HighPass = crossover.New(crossover.HighPass, crossover.LinkwitzRiley, a.Woofer.Order, a.Woofer.Crossover)
 	w.ArrayDelay = s.Wait
-	w.Exact = max(0, s.Wait+w.ArrayArrival-w.Arrival) + s.Rounding.Common
+	w.Exact = s.Rounding.Common
+	if !math.IsNaN(w.ArrayArrival) { // of a silent array: there is nothing to wait for
+		w.Exact += max(0, s.Wait+w.ArrayArrival-w.Arrival)
+	}
 	w.Delay = s.Settable(w.Exact)
 	band.Log(w.Frequency, wooferLow, wooferHigh)
 	array := s.Transfer(nil, Aligned, w.Frequency)
@@ -120,14 +123,18 @@ func WithWoofer(s *Spot) (Woofer, error) {
 }
 
 // waitForWoofer returns by how many s the channels of an array, with their exact delays,
-// have to wait for the woofer; 0 where there is none. Channels by hand wait for what can be
+// have to wait for the woofer; 0 where there is none, or the array is silent. Channels by hand wait for what can be
 // set.
 func waitForWoofer(a *layout.Array, channels []Channel, t times, speed float64) float64 {
 	if !a.Woofer.Present {
 		return 0
 	}
 	distance := r3.Norm(r3.Sub(a.Spot, a.Woofer.At))
-	wait := max(0, distance/speed-arrayArrival(channels, t, func(c Channel) float64 { return c.Delay }))
+	arrival := arrayArrival(channels, t, func(c Channel) float64 { return c.Delay })
+	if math.IsNaN(arrival) {
+		return 0
+	}
+	wait := max(0, distance/speed-arrival)
 	if slices.ContainsFunc(channels, Channel.isByHand) {
 		return settable(wait, a.Processor.Step)
 	}

@@ -73,7 +73,7 @@ func TestOfferedArePlannedAndPrinted(t *testing.T) {
 	for _, f := range told.Found {
 		var plan any
 		file := filepath.Join("found", f.File)
-		printed(t, &plan, "plan", file, "--strict", "--json", "-o", "")
+		printed(t, &plan, "plan", file, "--strict", "--json", "-o", filepath.Join(t.TempDir(), "plan"))
 		for _, c := range []struct {
 			told json.Number
 			path []string

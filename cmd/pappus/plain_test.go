@@ -211,12 +211,31 @@ func TestFilesThatCannotBe(t *testing.T) {
 	for _, path := range []string{"good.toml", "good.toml/a.toml", "no/where.toml"} {
 		refusal(t, "new", path)
 	}
-	for _, folder := range []string{"good.toml", "good.toml/within", "", "/proc/nowhere", strings.Repeat("long", 100)} {
-		if _, err := os.Stat("/proc"); err != nil && strings.HasPrefix(folder, "/proc") || folder == "" {
+	for _, folder := range []string{"good.toml", "good.toml/within", "/proc/nowhere", strings.Repeat("long", 100)} {
+		if _, err := os.Stat("/proc"); err != nil && strings.HasPrefix(folder, "/proc") {
 			continue
 		}
 		if text := refusal(t, "wiring", "-o", folder); !strings.Contains(text, folder) || !strings.Contains(text, "name another") {
 			t.Errorf("-o %s: %s", folder, text)
+		}
+	}
+}
+
+// TestNoFolder: an empty name is refused by every command that writes into a folder, before it
+// reads anything.
+func TestNoFolder(t *testing.T) {
+	for _, c := range commands(newRoot()) {
+		if c.Flags().Lookup("output") == nil {
+			continue
+		}
+		for _, flag := range [][]string{{"-o", ""}, {"--output="}} {
+			args := append(called(c), flag...)
+			if c.Name() == "impedance" || c.Name() == "compare" {
+				args = append(args, "none.csv")
+			}
+			if text := refusal(t, args...); !strings.HasPrefix(text, "--output: names no folder") {
+				t.Errorf("%q: %s", args, text)
+			}
 		}
 	}
 }

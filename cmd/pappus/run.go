@@ -2,6 +2,7 @@ package main
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"io"
 
@@ -41,6 +42,9 @@ func (f *flags) command(c *cobra.Command, folder, holds string, do func(*job) (o
 	}
 	into := c.Flags().StringP("output", "o", folder, holds)
 	c.RunE = func(c *cobra.Command, args []string) error {
+		if *into == "" && c.Flags().Changed("output") {
+			return errors.New("--output: names no folder; name one, as in -o " + cmp.Or(folder, "out"))
+		}
 		j := &job{f, startProgress(c.ErrOrStderr(), f.quiet), c, args, *into, false}
 		defer j.stop()
 		o, err := do(j)

@@ -173,7 +173,7 @@ func (s *screen) loudest(p *timing.Plan) {
 		}
 		fmt.Fprintf(s, "limited by %s throughout\n", by)
 	}
-	if p.IsAbsolute() {
+	if p.IsAbsolute() && !p.Silent() {
 		fmt.Fprintf(s, "mean from 500 Hz to 4 kHz %s dB\n", finite(p.Loudest, 1))
 	}
 	if p.Array.Woofer.Present {

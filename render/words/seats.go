@@ -22,12 +22,12 @@ const SeatsNote = `lost: short of all drivers in step, from 500 Hz to 8 kHz, as 
 
 // Losses returns what seats lose as planned, with delays for the middle seat alone, without
 // delays, and at best; all NaN where that was not worked out, as the best while a seat is
-// dragged.
+// dragged, or is not bounded, where nothing is heard.
 func Losses(p *timing.Spot) [4]seats.Figures {
 	s := p.Seating
 	all := [4]seats.Figures{s.Planned, s.Middle, s.Without, s.Bound}
 	for i, f := range all {
-		if len(f.Seat) == 0 {
+		if len(f.Seat) == 0 || math.IsInf(f.Worst, 0) {
 			all[i] = unknown(len(p.Array.Seats), len(s.Thirds))
 		}
 	}
@@ -75,6 +75,9 @@ func Seats(p *timing.Spot) []string {
 		return nil
 	case s.Round != nil:
 		return AllRound(p)
+	}
+	if p.Silent() && s.Planned.Worst >= timing.SilenceLoss {
+		return []string{fmt.Sprintf("No sound of the drivers comes to the %d seats.", len(p.Array.Seats))}
 	}
 	if s.Without.Worst <= hardly {
 		return []string{fmt.Sprintf("At none of the %d seats is anything lost, even without delays.", len(p.Array.Seats))}
@@ -159,7 +162,7 @@ const evenAsDrivers = 1.5
 // leave of evenness.
 func bound(p *timing.Spot) string {
 	s, text := p.Seating, ""
-	if s.Bound.Worst > hardly {
+	if s.Bound.Worst > hardly && !math.IsInf(s.Bound.Worst, 1) { // nor is anything heard there
 		text = fmt.Sprintf("No processing of these channels, not even a filter for each, loses less than %s at the worst seat", lost(s.Bound.Worst))
 		if s.Planned.Worst-s.Bound.Worst < nearBound {
 			text += ", so only more channels, or other places for them, would bring much"
