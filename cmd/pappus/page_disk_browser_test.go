@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -61,7 +62,11 @@ func TestPageSeesTheDisk(t *testing.T) {
 	}
 
 	write("radius_mm = 150", "radius_mm = 180")
+	b.do(chromedp.Click("#save")) // before anybody has told the page
+	b.until(`document.getElementById("notice").textContent.startsWith("Not saved: the file was changed by another program since it was read")`)
 	b.until(shown)
+	b.do(chromedp.ScrollIntoView("#notice"))
+	b.seen("conflict")
 	b.do(chromedp.Click("#disk-keep"))
 	b.until(gone)
 	b.do(chromedp.Click("#save"))
@@ -69,7 +74,12 @@ func TestPageSeesTheDisk(t *testing.T) {
 	if held, err := os.ReadFile(path); err != nil || !strings.Contains(string(held), "radius_mm = 155") {
 		t.Errorf("the file was not written over: %v", err)
 	}
-	b.quiet()
+	if err := errors.Join(os.Remove(path), os.Mkdir(path, 0o700)); err != nil {
+		t.Fatal(err)
+	}
+	b.until(`document.getElementById("notice").textContent.includes("The design’s file cannot be read: it is a folder, not a file. What is here can be downloaded.")`)
+	b.seen("another")
+	b.quiet("409")
 }
 
 // TestPageIsAsItWas after a reload and after the file has changed meanwhile.

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"pappus/layout/prose"
+	"pappus/layout/regular"
 	"pappus/timing/search"
 )
 
@@ -60,7 +61,7 @@ func (n *notes) carryOver() error {
 	if err != nil || info.Size() > 0 {
 		return err
 	}
-	whole, err := os.Open(n.path)
+	whole, err := regular.Open(n.path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
@@ -117,7 +118,7 @@ func (n *notes) shares() ([]io.Reader, error) {
 	}
 	var out []io.Reader
 	for _, path := range paths {
-		f, err := os.Open(path)
+		f, err := regular.Open(path)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", path, prose.Reason(err))
 		}

@@ -15,7 +15,7 @@ func Begin(path string) (name string, text []byte, alone bool, err error) {
 	if path == "" {
 		return "lantern.toml", DefaultTOML(), false, nil
 	}
-	own, err := ReadFile(path, maxSize)
+	own, err := ReadFile(path, MostBytes)
 	if err != nil {
 		return "", nil, false, err
 	}

@@ -33,8 +33,8 @@ import (
 // key alone cannot be changed in it; ErrRange for one that is too large; ErrUnknownKey;
 // ErrType for what TOML cannot hold.
 func Set(text []byte, key string, value any) ([]byte, error) {
-	if len(text) > maxSize {
-		return nil, tooLarge("design", maxSize)
+	if len(text) > MostBytes {
+		return nil, tooLarge("design", MostBytes)
 	}
 	mark := []byte("\ufeff")
 	body, marked := bytes.CutPrefix(text, mark)

@@ -3,20 +3,20 @@ package design
 import (
 	"bytes"
 	_ "embed"
+	"errors"
 	"fmt"
-	"io"
 	"maps"
-	"os"
 	"slices"
 	"strings"
 
 	"pappus/layout/prose"
+	"pappus/layout/regular"
 
 	"github.com/pelletier/go-toml/v2"
 )
 
-// maxSize is the most that a design file, or another that is read as one, may hold, in bytes.
-const maxSize = 1 << 20
+// MostBytes is the most that a design file, or another that is read as one, may hold, in bytes.
+const MostBytes = 1 << 20
 
 //go:embed lantern.toml
 var lantern string
@@ -24,7 +24,7 @@ var lantern string
 // Read reads and checks the design file at path. Any error is an *Error; for a
 // file that is not there errors.Is(err, fs.ErrNotExist) holds.
 func Read(path string) (*Design, error) {
-	data, err := ReadFile(path, maxSize)
+	data, err := ReadFile(path, MostBytes)
 	if err != nil {
 		return nil, err
 	}
@@ -34,17 +34,12 @@ func Read(path string) (*Design, error) {
 // ReadFile reads a design file, or one that a design names, of at most so many bytes.
 // Any error is an *Error; fs.ErrNotExist can be told from it.
 func ReadFile(path string, most int) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, unreadable(path, err)
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, int64(most)+1))
-	if err != nil {
-		return nil, unreadable(path, err)
-	}
-	if len(data) > most {
+	data, err := regular.Read(path, most)
+	switch {
+	case errors.Is(err, regular.ErrLarge):
 		return nil, tooLarge(path, most)
+	case err != nil:
+		return nil, unreadable(path, err)
 	}
 	return data, nil
 }
@@ -212,8 +207,8 @@ type Reader struct {
 // Decode reads a TOML file into the rows of tables.
 func Decode(name string, data []byte, tables []Table) *Reader {
 	r := &Reader{file: name, schema: tables}
-	if len(data) > maxSize {
-		r.faults = []*Error{tooLarge(name, maxSize)}
+	if len(data) > MostBytes {
+		r.faults = []*Error{tooLarge(name, MostBytes)}
 		return r
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // with which some editors begin a file

@@ -1,8 +1,13 @@
 package decode
 
 import (
+	"errors"
 	"fmt"
 	"os"
+	"syscall"
+
+	"pappus/layout/prose"
+	"pappus/layout/regular"
 )
 
 // Limits of what is read and of the rate that may be wanted, in samples a second.
@@ -58,18 +63,16 @@ func Open(path string, rate int) (*Stream, error) {
 	return s, nil
 }
 
-// openFile opens a regular file; a pipe or a device might keep the caller waiting for ever.
+// openFile opens a file, and nothing that might keep the caller waiting for ever.
 func openFile(path string) (*os.File, error) {
-	info, err := os.Stat(path)
+	f, err := regular.Open(path)
 	switch {
-	case err != nil:
-		return nil, err
-	case info.IsDir():
+	case errors.Is(err, syscall.EISDIR):
 		return nil, fmt.Errorf("%s: it is a folder, %w", path, ErrFormat)
-	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s: %w", path, ErrFormat)
+	case errors.Is(err, regular.ErrKind):
+		return nil, fmt.Errorf("%s: %w", path, prose.Saying(err.Error(), err, ErrFormat))
 	}
-	return os.Open(path)
+	return f, err
 }
 
 // Read streams a sound file that r holds, as Open does. The

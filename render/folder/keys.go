@@ -2,7 +2,6 @@ package folder
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"pappus/layout/design"
@@ -13,7 +12,7 @@ import (
 // SetKeys sets keys of a design that is a file, once the outcome is a good design. The
 // file is replaced as a whole.
 func SetKeys(path string, keys []impedancefit.Key) error {
-	text, err := os.ReadFile(path)
+	text, err := design.ReadFile(path, design.MostBytes)
 	if err != nil {
 		return err
 	}

@@ -15,15 +15,14 @@ import (
 	"pappus/render/outdir"
 )
 
-// mostText is the most that a design may hold, in bytes; package design has the
-// same limit.
-const mostText = 1 << 20
+// mostText is the most that a design may hold, in bytes.
+const mostText = design.MostBytes
 
 // disk is the one file that the page may write.
 type disk struct {
 	path  string // empty: none, the built-in demo stands for it
 	mu    sync.Mutex
-	seen  string          // hash of what was read or written last
+	place string          // where the path led to when it was first read, over whatever links
 	names map[string]bool // files that it names
 }
 
@@ -41,29 +40,43 @@ func (d *disk) read() ([]byte, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	text, err := d.load()
-	if err == nil {
-		d.seen = hashOf(text)
-	}
-	return text, err
-}
-
-// now returns what the file holds for those who will not save it.
-func (d *disk) now() ([]byte, error) {
-	if d.path == "" {
-		return design.DefaultTOML(), nil
-	}
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	return d.load()
+	return text, onPage(err)
 }
 
 // load reads the file, and which files it names. The caller has locked d.
 func (d *disk) load() ([]byte, error) {
+	if err := d.stays(); err != nil {
+		return nil, err
+	}
 	text, err := design.ReadFile(d.path, mostText)
 	if err == nil {
 		d.names = namesOf(text)
 	}
 	return text, err
+}
+
+// onPage puts an error of the file into words for the page, which knows which file it is.
+func onPage(err error) error {
+	var bad *design.Error
+	if errors.As(err, &bad) && !errors.Is(err, fs.ErrNotExist) {
+		return &failure{http.StatusConflict, "the design’s file cannot be read: " + bad.Reason}
+	}
+	return err
+}
+
+// stays tells whether the path leads where it did: what a link leads to that came later is neither
+// shown nor written over. The caller has locked d.
+func (d *disk) stays() error {
+	now, err := filepath.EvalSymlinks(d.path)
+	switch {
+	case err != nil:
+		return nil // who reads it says why
+	case d.place == "":
+		d.place = now
+	case now != d.place:
+		return &failure{http.StatusConflict, fmt.Sprintf("the design’s file leads elsewhere since the program began, to %s; start the program again if that is meant", prose.Path(now))}
+	}
+	return nil
 }
 
 // own tells whether the file names that file.
@@ -73,39 +86,32 @@ func (d *disk) own(name string) bool {
 	return d.names[name]
 }
 
-// save replaces the file, whole or not at all, if it still holds what has that
-// hash; where none is given, what was read or written last. It returns the hash of
-// what is there then.
+// save replaces the file, whole or not at all, if it still holds what has that hash. It returns the
+// hash of what is there then.
 func (d *disk) save(text []byte, held string) (string, error) {
-	if d.path == "" {
+	switch {
+	case d.path == "":
 		return "", &failure{http.StatusForbidden, "the built-in design has no file; download it instead"}
-	}
-	if len(text) > mostText {
+	case len(text) > mostText:
 		return "", &failure{http.StatusRequestEntityTooLarge, "too large; at most 1 MB of text"}
+	case held == "":
+		return "", &failure{http.StatusBadRequest, "read: missing; must say which state of the file is to be written over"}
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if held == "" {
-		held = d.seen
-	}
-	// A link stays one: what it points to is replaced.
-	path, err := filepath.EvalSymlinks(d.path)
+	now, err := d.load()
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return "", &failure{http.StatusConflict, "the file is gone from the disk"}
 	case err != nil:
+		return "", onPage(err)
+	case hashOf(now) != held:
+		return "", &failure{http.StatusConflict, "the file was changed by another program since it was read; take that, merge both, or keep yours and save once more"}
+	}
+	// A link stays one: what it points to is replaced.
+	if err := outdir.Replace(d.place, text); err != nil {
 		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
 	}
-	now, err := design.ReadFile(path, mostText)
-	if err != nil {
-		return "", err
-	}
-	if hashOf(now) != held {
-		return "", &failure{http.StatusConflict, "the file was changed by another program since it was read"}
-	}
-	if err := outdir.Replace(path, text); err != nil {
-		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
-	}
-	d.seen, d.names = hashOf(text), namesOf(text)
-	return d.seen, nil
+	d.names = namesOf(text)
+	return hashOf(text), nil
 }

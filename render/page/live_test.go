@@ -6,6 +6,7 @@ import (
 	"encoding/binary"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 	"net"
 	"net/http"
@@ -377,7 +378,8 @@ func TestPacked(t *testing.T) {
 	}
 }
 
-// When the program ends, live pages are told, and Serve returns without an error.
+// When the program ends, live pages are told, and Serve returns without an error, whoever is in the
+// middle of a request.
 func TestServeEnds(t *testing.T) {
 	p, _ := newPage(t, small)
 	l, err := net.Listen("tcp", "127.0.0.1:0")
@@ -392,6 +394,17 @@ func TestServeEnds(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer conn.CloseNow()
+	for _, begun := range []string{"", "GET / HTTP/1.1\r\n", "POST /api/edit HTTP/1.1\r\nHost: " + l.Addr().String() + "\r\nCookie: " +
+		p.lock.kept(l.Addr().String()).String() + "\r\nContent-Type: application/json\r\nContent-Length: 9\r\n\r\n{"} {
+		half, err := net.Dial("tcp", l.Addr().String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer half.Close()
+		if _, err := io.WriteString(half, begun); err != nil {
+			t.Fatal(err)
+		}
+	}
 	stop()
 	if _, _, err := conn.Read(t.Context()); websocket.CloseStatus(err) != websocket.StatusGoingAway {
 		t.Errorf("%v", err)

@@ -96,8 +96,10 @@ func New(o Options) (*Page, error) {
 	for _, s := range []*sockets{&p.sockets.live, &p.sockets.watch, &p.sockets.solve} {
 		s.pulse = pulse
 	}
-	if _, err := p.disk.read(); err != nil {
-		return nil, err
+	if o.Path != "" {
+		if _, err := p.disk.load(); err != nil {
+			return nil, err
+		}
 	}
 	files, err := fs.Sub(built, "built")
 	if err != nil {

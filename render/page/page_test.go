@@ -271,7 +271,11 @@ func TestSave(t *testing.T) {
 		}
 		return string(text)
 	}
-	out := ask[saved](t, p, "/api/save", object{"text": small + "# one\n"})
+	if w := do(p, request("/api/save", `{"text":"a = 1"}`)); w.Code != http.StatusBadRequest || held() != small {
+		t.Errorf("over what nobody read: %d %s", w.Code, w.Body)
+	}
+	out := ask[saved](t, p, "/api/save", object{"text": small + "# one\n", "read": hashOf([]byte(small))})
+	over := `{"text":"a = 1","read":"` + out.Read + `"}`
 	if !out.Saved || out.Read != hashOf([]byte(small+"# one\n")) || held() != small+"# one\n" {
 		t.Errorf("%+v", out)
 	}
@@ -286,13 +290,13 @@ func TestSave(t *testing.T) {
 	if err := os.WriteFile(path, []byte("# by hand\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if w := do(p, request("/api/save", `{"text":"a = 1"}`)); w.Code != http.StatusConflict || held() != "# by hand\n" {
+	if w := do(p, request("/api/save", over)); w.Code != http.StatusConflict || held() != "# by hand\n" {
 		t.Errorf("changed by hand: %d %s", w.Code, w.Body)
 	}
 	if err := os.Remove(path); err != nil {
 		t.Fatal(err)
 	}
-	if w := do(p, request("/api/save", `{"text":"a = 1"}`)); w.Code != http.StatusConflict {
+	if w := do(p, request("/api/save", over)); w.Code != http.StatusConflict {
 		t.Errorf("gone: %d %s", w.Code, w.Body)
 	}
 	files, err := os.ReadDir(filepath.Dir(path))
@@ -310,13 +314,16 @@ func TestSave(t *testing.T) {
 
 // A link stays a link, and what it points to is replaced.
 func TestSaveThroughLink(t *testing.T) {
-	p, path := newPage(t, small)
+	_, path := newPage(t, small)
 	link := filepath.Join(t.TempDir(), "link.toml")
 	if err := os.Symlink(path, link); err != nil {
 		t.Skip(err)
 	}
-	p.disk.path = link
-	ask[saved](t, p, "/api/save", object{"text": "# new\n"})
+	p, err := New(options(link))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ask[saved](t, p, "/api/save", object{"text": "# new\n", "read": hashOf([]byte(small))})
 	if text, err := os.ReadFile(path); err != nil || string(text) != "# new\n" {
 		t.Errorf("%q %v", text, err)
 	}

@@ -108,7 +108,7 @@ func (h *Phone) tick(w http.ResponseWriter, r *http.Request, in ticking) (any, e
 
 // saved is the plan of the design as it is saved.
 func (h *Phone) saved(r *http.Request) (*planned, error) {
-	text, err := h.page.disk.now()
+	text, err := h.page.disk.read()
 	if err != nil {
 		return nil, err
 	}

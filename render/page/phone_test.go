@@ -276,7 +276,7 @@ func TestPhoneTicks(t *testing.T) {
 	if got := ask[ticksAnswer](t, p, "/api/ticks", ticksAsked{}); got.Read == want.Read || len(got.Strings[0].Soldered) != len(ids) {
 		t.Errorf("then %v", got)
 	}
-	if w := do(p, request("/api/save", `{"text":`+quoted(strung)+`,"read":""}`)); w.Code != http.StatusConflict {
+	if w := do(p, request("/api/save", `{"text":`+quoted(strung)+`,"read":"`+want.Read+`"}`)); w.Code != http.StatusConflict {
 		t.Errorf("what the phone looked at was written over: %d", w.Code)
 	}
 }

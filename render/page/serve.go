@@ -10,9 +10,9 @@ import (
 	"time"
 )
 
-// farewell is how long those who are being answered when the program ends may
-// take.
-const farewell = 3 * time.Second
+// farewell is how long those who are being answered when the program ends may take: a save is a
+// moment, and who presses Ctrl-C is to have the terminal back within a second.
+const farewell = 800 * time.Millisecond
 
 // Serve answers on a listener until ctx ends, then lets those finish who are being
 // answered. The listener should be on a loopback address.
@@ -29,7 +29,8 @@ func Serve(ctx context.Context, l net.Listener, h http.Handler) error {
 		MaxHeaderBytes:    16 << 10,
 		ErrorLog:          log.New(io.Discard, "", 0), // what a client did wrong it is told
 	}
-	newStrangers(mostStrangers).watch(s)
+	strange := newStrangers(mostStrangers)
+	strange.watch(s)
 	ended := make(chan error, 1)
 	go func() { ended <- s.Serve(l) }()
 	select {
@@ -38,10 +39,11 @@ func Serve(ctx context.Context, l net.Listener, h http.Handler) error {
 	case <-ctx.Done():
 	}
 	stop() // work is given up, and live pages are told
+	strange.close()
 	last, done := context.WithTimeout(context.WithoutCancel(ctx), farewell)
 	defer done()
 	if err := s.Shutdown(last); err != nil {
-		return errors.Join(err, s.Close())
+		_ = s.Close() // who is not done by now is cut off
 	}
 	if err := <-ended; !errors.Is(err, http.ErrServerClosed) {
 		return err

@@ -47,6 +47,15 @@ func (s *strangers) left(c net.Conn) {
 	}
 }
 
+// close closes all.
+func (s *strangers) close() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for c := range s.of {
+		_ = c.Close() // its goroutine sees it
+	}
+}
+
 type strangerKey struct{}
 
 // watch has a server tell of its connections.

@@ -208,7 +208,7 @@ func (p *Page) allTicks(all []ticked) ticksAnswer {
 	if p.ticks.path != "" {
 		out.File = filepath.Base(p.ticks.path)
 	}
-	if text, err := p.disk.now(); err == nil {
+	if text, err := p.disk.read(); err == nil {
 		out.Read = hashOf(text)
 	}
 	return out

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"pappus/layout/design"
+	"pappus/layout/prose"
 
 	"github.com/coder/websocket"
 	"github.com/coder/websocket/wsjson"
@@ -24,6 +25,8 @@ type onDisk struct {
 	Read string `json:"read"` // as in started
 	Text string `json:"text"`
 	Gone bool   `json:"gone"` // there is no such file any more
+	// Wrong is why what is there in its place is not read; empty: it is.
+	Wrong string `json:"wrong"`
 }
 
 // watch tells one client what becomes of the design's file, until it goes.
@@ -93,14 +96,12 @@ func (d *disk) look(s *stand) (onDisk, bool) {
 		return news, false
 	default:
 		s.fresh = false
-		text, err := design.ReadFile(d.path, mostText)
+		text, err := d.read()
 		if err != nil {
-			return news, false
+			news.Wrong = prose.Error(err)
+		} else {
+			news.Read, news.Text = hashOf(text), string(text)
 		}
-		news.Read, news.Text = hashOf(text), string(text)
-		d.mu.Lock()
-		d.names = namesOf(text)
-		d.mu.Unlock()
 	}
 	if news == s.told {
 		return news, false

@@ -21,6 +21,7 @@ export class Disk {
   constructor(private readonly state: State, private readonly files: Files) {
     el("disk-take").onclick = () => void this.take();
     el("disk-keep").onclick = () => this.overrule();
+    el("disk-away").onclick = () => void files.download();
     el("disk-merge").onclick = () => void this.merge();
     for (const news of ["text", "plan"] as const) state.on(news, () => this.judge());
     this.open();
@@ -42,11 +43,12 @@ export class Disk {
   /** Shows what is different, where anything is that the page does not know. */
   private judge(): void {
     const { theirs, files, state } = this;
-    if (theirs !== null && !theirs.gone && theirs.read !== files.read && theirs.text === state.text && files.origin === state.origin) this.know();
-    const isNews = theirs !== null && !theirs.gone && theirs.read !== files.read;
+    const isThere = theirs !== null && !theirs.gone && theirs.wrong === "";
+    if (isThere && theirs.read !== files.read && theirs.text === state.text && files.origin === state.origin) this.know();
+    const isNews = isThere && theirs.read !== files.read;
     el("disk").hidden = !isNews;
-    document.body.dataset.disk = theirs === null ? "" : theirs.gone ? "gone" : isNews ? "changed" : "known";
-    files.lost(theirs?.gone === true);
+    document.body.dataset.disk = theirs === null ? "" : !isThere ? "gone" : isNews ? "changed" : "known";
+    files.lost(theirs?.gone === true ? "the design’s file is gone from the disk" : (theirs?.wrong ?? ""));
     if (isNews) this.show(theirs);
   }
 

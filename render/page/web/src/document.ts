@@ -745,6 +745,8 @@ export interface OnDisk {
   text: string;
   /** there is no such file any more */
   gone: boolean;
+  /** Wrong is why what is there in its place is not read; empty: it is. */
+  wrong: string;
 }
 
 /** A channel with what it is set to. */

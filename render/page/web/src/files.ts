@@ -97,9 +97,9 @@ export class Files {
     this.show();
   }
 
-  /** The file is gone, or there again. */
-  lost(isGone: boolean): void {
-    notice("disk", isGone ? "The design’s file is gone from the disk; what is here can be downloaded." : "");
+  /** Says what has become of the file; empty: it is there. */
+  lost(what: string): void {
+    notice("disk", what === "" ? "" : `${what.slice(0, 1).toUpperCase()}${what.slice(1)}. What is here can be downloaded.`);
   }
 
   private open(name: string, text: string): void {
@@ -108,7 +108,7 @@ export class Files {
   }
 
   /** Gives the design away as a file. Only where there is no other is it saved by that. */
-  private async download(): Promise<void> {
+  async download(): Promise<void> {
     await this.state.settle();
     const { text, origin } = this.state;
     download(origin.name, new Blob([text], { type: "application/toml" }));
