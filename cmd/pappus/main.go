@@ -16,6 +16,8 @@ import (
 	"pappus/layout/prose"
 	"pappus/timing/radiate"
 	"pappus/timing/store"
+
+	"github.com/spf13/cobra"
 )
 
 // memory is where the garbage collector begins to work harder, in bytes: a plan
@@ -30,22 +32,24 @@ func main() {
 	os.Exit(run(os.Args[1:]))
 }
 
-// run does what the command line says and returns the exit code: 0, or 1 with
-// one line on standard error, or 128 and the signal's number for one that ends a
-// program, and for Ctrl-C where something was not done for it.
+// run does what the command line says and returns the exit code: 0, or 1 with one line on
+// standard error, or 128 and the number of a signal that came before the command was done, with
+// a line that says so.
 func run(args []string) int {
 	ctx, stop := untilSignal(context.Background())
 	defer stop()
-	defer context.AfterFunc(ctx, func() { time.AfterFunc(patience, stillStopping) })()
 	root := newRoot()
 	root.SetArgs(args)
-	err := root.ExecuteContext(ctx)
-	if err != nil {
-		fmt.Fprintln(os.Stderr, "pappus:", said(err))
-	}
-	by, ok := context.Cause(ctx).(ended)
+	err := execute(ctx, root, args)
+	by, signalled := context.Cause(ctx).(ended)
 	switch {
-	case ok && (by.Signal != os.Interrupt || errors.Is(err, context.Canceled)):
+	case err != nil:
+		fmt.Fprintln(os.Stderr, "pappus:", said(err))
+	case signalled:
+		fmt.Fprintln(os.Stderr, "pappus: stopped")
+	}
+	switch {
+	case signalled:
 		return by.code()
 	case err != nil:
 		return 1
@@ -53,11 +57,42 @@ func run(args []string) int {
 	return 0
 }
 
-// stillStopping says on a terminal that a step which cannot be broken off goes on.
-func stillStopping() {
-	if terminal(os.Stderr) {
-		fmt.Fprint(os.Stderr, "\nStopping when this step is done; Ctrl-C again stops at once.\n")
+// inOrder is how long a command may take to stop by itself once it is to: half of the second
+// within which people take a program for one that answers (Miller 1968, Card et al. 1991).
+const inOrder = 500 * time.Millisecond
+
+// keepsFound marks a command that keeps what it has found when Ctrl-C ends it.
+const keepsFound = "keeps found"
+
+// execute runs a command until it is done or, once ctx has ended, for as long as it takes to
+// stop in good order. What does not stop by then is left as it is and ends with the program:
+// what it was writing is taken away by then (outdir.Write), or has never had its name
+// (layout/wholefile). One that keeps what it has found has the time to.
+func execute(ctx context.Context, root *cobra.Command, args []string) error {
+	done := make(chan error, 1)
+	go func() { done <- root.ExecuteContext(ctx) }()
+	select {
+	case err := <-done:
+		return err
+	case <-ctx.Done():
 	}
+	select {
+	case err := <-done:
+		return err
+	case <-time.After(inOrder):
+	}
+	c, _, _ := root.Find(args) // which it has found before
+	_, keeps := c.Annotations[keepsFound]
+	if by, _ := context.Cause(ctx).(ended); keeps && by.Signal == os.Interrupt {
+		if terminal(os.Stderr) {
+			fmt.Fprint(os.Stderr, "\nStopping when what was found is kept; Ctrl-C again stops at once.\n")
+		}
+		return <-done
+	}
+	if terminal(os.Stderr) {
+		fmt.Fprintf(os.Stderr, "\r%60s\r", "") // what was being done
+	}
+	return ctx.Err()
 }
 
 // said is an error in plain words, on one line.

@@ -30,7 +30,7 @@ func rehearsedDemo(t *testing.T) (*timing.Plan, []string) {
 		t.Fatal(err)
 	}
 	folder, files := t.TempDir(), rehearsed(p, s, 0)
-	if err := outdir.Write(t.Context(), folder, files, func(string) {}); err != nil {
+	if err := outdir.Write(t.Context(), folder, files, func(string) {}, nil); err != nil {
 		t.Fatal(err)
 	}
 	var paths []string

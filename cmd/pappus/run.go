@@ -6,9 +6,11 @@ import (
 	"fmt"
 	"io"
 
+	"pappus/layout/prose"
 	"pappus/render/document"
 	"pappus/render/outdir"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
 
 	"github.com/spf13/cobra"
@@ -56,11 +58,20 @@ func (f *flags) command(c *cobra.Command, folder, holds string, do func(*job) (o
 	return c
 }
 
-// show writes what a job came to: all files or none, then JSON, or the findings and the
-// screen, unless it is quiet.
+// show writes what a job came to, and tells where it was to stop when that was done.
 func (j *job) show(o outcome) error {
+	err := j.give(o)
+	if err == nil && j.folder != "" && o.files != nil && j.Context().Err() != nil {
+		return fmt.Errorf("stopped when all was written; it is in %s", prose.Path(j.folder))
+	}
+	return err
+}
+
+// give writes what a job came to: all files or none, then JSON, or the findings and the
+// screen, unless it is quiet.
+func (j *job) give(o outcome) error {
 	if j.folder != "" && o.files != nil {
-		if err := outdir.Write(j.Context(), j.folder, o.files, func(name string) { j.say("writing " + name) }); err != nil {
+		if err := outdir.Write(j.Context(), j.folder, o.files, func(name string) { j.say("writing " + name) }, j.waits(j.folder)); err != nil {
 			return err
 		}
 	}
@@ -92,6 +103,16 @@ func (j *job) show(o outcome) error {
 	}
 	_, err := fmt.Fprint(w, o.last)
 	return err
+}
+
+// waits says once that another run is at work on a file or folder, and this one waits.
+func (j *job) waits(path string) func() {
+	return func() {
+		if !j.quiet {
+			j.stop() // takes away what stands on the last line
+			fmt.Fprintln(j.ErrOrStderr(), words.Waiting(path))
+		}
+	}
 }
 
 // heed writes what to look out for in a plan, if there is one: every screen begins with it.

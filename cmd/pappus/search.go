@@ -30,9 +30,10 @@ type asked struct {
 func newSearch(f *flags) *cobra.Command {
 	var ask asked
 	c := f.command(&cobra.Command{
-		Use:   "search [DESIGN.toml]",
-		Short: "Find what to build from a stock of drivers: a few designs that no other beats",
-		Long:  searchLong,
+		Use:         "search [DESIGN.toml]",
+		Short:       "Find what to build from a stock of drivers: a few designs that no other beats",
+		Long:        searchLong,
+		Annotations: map[string]string{keepsFound: ""},
 	}, "search", "folder for the designs, pictures and tables", func(j *job) (outcome, error) { return searched(j, ask) })
 	c.Flags().IntVar(&ask.stock, "stock", 0, "drivers in stock; those under [search], or 120, if not given")
 	c.Flags().IntVar(&ask.channels, "channels", 0, "channels that there are; those under [search] or [wiring] if not given")
@@ -69,7 +70,7 @@ func searched(j *job, ask asked) (outcome, error) {
 		return outcome{}, err
 	}
 	work.Share, work.Shares = share, shares
-	note, err := openNotes(j.folder, share, shares)
+	note, err := openNotes(j.Context(), j.folder, share, shares, j.waits)
 	if err != nil {
 		return outcome{}, err
 	}

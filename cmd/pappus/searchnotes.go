@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +11,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"pappus/layout/lock"
 	"pappus/layout/prose"
 	"pappus/layout/regular"
 	"pappus/timing/search"
@@ -18,20 +20,21 @@ import (
 // notes are the journals of a search in its folder: the one that is being written, which has
 // ".part" at its end until all is in it, so that make takes only a whole one for done.
 type notes struct {
-	folder, path string // of the whole journal; empty: none is kept
-	part         *os.File
-	made         bool   // the folder was made for it
-	carried      bool   // part begins with what a whole one of before held
-	reading      string // the share that is being read
+	folder, path string     // of the whole journal; empty: none is kept
+	part         *lock.Held // other runs wait until it is closed
+	made         bool       // the folder was made for it
+	carried      bool       // part begins with what a whole one of before held
+	reading      string     // the share that is being read
 	open         []*os.File
 }
 
 // partEnding ends the name of a journal that is not whole yet.
 const partEnding = ".part"
 
-// openNotes opens the journal of a search or of a share of it, and makes its folder. A whole
+// openNotes opens the journal of a search or of a share of it, and makes its folder. Where another
+// run is at the same it waits for it, and waits says so. A whole
 // one is gone on from where it is of the same job; without a folder nothing is kept.
-func openNotes(folder string, share, shares int) (*notes, error) {
+func openNotes(ctx context.Context, folder string, share, shares int, waits func(path string) func()) (*notes, error) {
 	n := &notes{folder: folder}
 	if folder == "" {
 		if shares > 0 {
@@ -48,7 +51,7 @@ func openNotes(folder string, share, shares int) (*notes, error) {
 		return nil, fmt.Errorf("the folder %s cannot be made: %w; name another", folder, prose.Reason(err))
 	}
 	var err error
-	if n.part, err = os.OpenFile(n.path+partEnding, os.O_RDWR|os.O_CREATE, 0o666); err != nil {
+	if n.part, err = lock.Take(ctx, n.path+partEnding, waits(n.path)); err != nil {
 		return nil, fmt.Errorf("%s: %w", n.path+partEnding, prose.Reason(err))
 	}
 	return n, n.carryOver()
@@ -100,11 +103,9 @@ func (n *notes) done() error {
 	if n.part == nil {
 		return nil
 	}
-	if err := n.part.Close(); err != nil {
-		return err
-	}
+	err := n.part.Rename(filepath.Base(n.path))
 	n.part = nil
-	return os.Rename(n.path+partEnding, n.path)
+	return err
 }
 
 // shares opens the journals of all shares in the folder, by their names.
@@ -171,15 +172,17 @@ func (n *notes) drop() {
 // close closes what is open, and takes a journal away that nothing was written to, with the
 // folder where that was made for it and holds nothing else.
 func (n *notes) close() {
-	for _, f := range append(n.open, n.part) {
-		if f != nil {
-			_ = f.Close() // read, or written before
-		}
+	for _, f := range n.open {
+		_ = f.Close() // read
 	}
-	if info, err := os.Stat(n.path + partEnding); n.part == nil || err != nil || info.Size() > 0 {
+	if n.part == nil {
 		return
 	}
-	_ = os.Remove(n.path + partEnding)
+	if info, err := n.part.Stat(); err != nil || info.Size() > 0 {
+		_ = n.part.Close() // written before
+		return
+	}
+	_ = n.part.Drop()
 	if n.made {
 		_ = os.Remove(n.folder) // stays where it holds anything
 	}

@@ -13,6 +13,7 @@ import (
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
+	"pappus/layout/wholefile"
 )
 
 // head begins a new log.
@@ -23,8 +24,7 @@ const head = `# The damping log: each trial of vents and stuffing, and what was 
 // Add adds a trial to the log at a path, which is made if there is none. fits says
 // what there is room for; nil, or one that says nothing, leaves that as it is. What
 // was in the file stays, byte for byte, in front of what is new; the file is
-// replaced as a whole, or stays as it was. Two at once cannot both win: the second is
-// refused.
+// replaced as a whole, or stays as it was. Of two at once the second waits.
 //
 // Other errors are of the file system or *design.Error: a log that cannot be read, a
 // trial that would not be read back the same.
@@ -32,26 +32,11 @@ func Add(path string, t Trial, fits *Fits) error {
 	if to, err := filepath.EvalSymlinks(path); err == nil {
 		path = to
 	}
-	draft := path + ".new"
-	f, err := os.OpenFile(draft, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return fmt.Errorf("%s is there: another trial is being added; if none is, remove that file", draft)
-	}
+	draft, err := wholefile.Begin(path)
 	if err != nil {
 		return err
 	}
-	err = write(f, path, t, fits)
-	if err = errors.Join(err, f.Close()); err == nil {
-		err = os.Rename(draft, path)
-	}
-	if err != nil {
-		return errors.Join(err, os.Remove(draft))
-	}
-	return nil
-}
-
-// write writes the log at a path with a trial more into a file.
-func write(f *os.File, path string, t Trial, fits *Fits) error {
+	defer draft.Abandon()
 	old, err := design.ReadFile(path, maxSize)
 	if errors.Is(err, fs.ErrNotExist) {
 		old, err = []byte(head), nil
@@ -63,15 +48,11 @@ func write(f *os.File, path string, t Trial, fits *Fits) error {
 	if err != nil {
 		return err
 	}
+	var mode fs.FileMode
 	if info, err := os.Stat(path); err == nil {
-		if err := f.Chmod(info.Mode().Perm()); err != nil {
-			return err
-		}
+		mode = info.Mode()
 	}
-	if _, err := f.Write(text); err != nil {
-		return err
-	}
-	return f.Sync()
+	return draft.Put(text, mode)
 }
 
 // grown returns a log's text with a trial behind it, once that reads back as it

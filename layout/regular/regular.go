@@ -8,9 +8,11 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"syscall"
 
 	"pappus/layout/prose"
+	"pappus/layout/wholefolder"
 )
 
 // Errors of what a name leads to.
@@ -19,10 +21,14 @@ var (
 	ErrLarge = errors.New("too large")
 )
 
-// Open opens the file at path, or what a link there points to, without waiting for anybody. An
-// error is the system's, with EISDIR for a folder, or says what is there in place of a file and
+// Open opens the file at path, or what a link there points to, without waiting for anybody but a
+// run that is just changing the folder; where one was ended amid that, the folder is put right
+// first (layout/wholefolder). An error is the system's, with EISDIR for a folder, or says what is there in place of a file and
 // wraps ErrKind.
 func Open(path string) (*os.File, error) {
+	if err := wholefolder.Settle(filepath.Dir(path)); err != nil {
+		return nil, err
+	}
 	if info, err := os.Stat(path); err == nil { // to open a device may do something to it
 		if err := kind(path, info); err != nil {
 			return nil, err

@@ -1,6 +1,7 @@
 package outdir_test
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -17,7 +18,7 @@ func Example() {
 	}
 	defer os.RemoveAll(base)
 
-	dir, err := outdir.Open(filepath.Join(base, "plan"))
+	dir, err := outdir.Open(context.Background(), filepath.Join(base, "plan"), nil)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -2,78 +2,70 @@ package outdir
 
 import (
 	"bufio"
-	"crypto/rand"
-	"crypto/sha256"
-	"encoding/hex"
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"sync"
 	"syscall"
 
 	"pappus/layout/prose"
+	"pappus/layout/wholefolder"
 )
-
-// errForeign tells that a file in the folder stands in the way that was not
-// written by the program, or was changed since.
-var errForeign = errors.New("not written by this program, or changed since")
-
-// errName tells of a file name that is not plain, or is given twice.
-var errName = errors.New("file name not allowed")
 
 // errDone tells that the folder was committed or aborted already.
 var errDone = errors.New("folder already committed or aborted")
 
-// Dir is a folder that is being written. Add may be called from several
-// goroutines at once; Commit and Abort when all of them are done.
+// Dir is a folder that is being written. Add and Abort may be called from several
+// goroutines at once; Commit when all of Add are done.
 type Dir struct {
-	path string
-	root *os.Root
-	made []string // folders made for it, outermost first
-	old  manifest
-	tag  string // part of this run's temporary names
+	path   string
+	folder *wholefolder.Folder
+	made   []string // folders made for it, outermost first
 
+	over  sync.Mutex // held while Commit or Abort is at work
 	mu    sync.Mutex
 	added map[string]string // name to hash; "" while being written
-	temps []string          // to be removed in the end
 	err   error             // of the first Add that failed
 	done  bool
-
-	rename func(from, to string) error // root.Rename, where no test says otherwise
 }
 
 // Open gets a folder ready to be written, and makes it, with its parents,
-// where it is not there. It is an error where the name of the
+// where it is not there. While another run writes there it waits, and calls waits once, which may
+// be nil. It is an error where ctx ends, or the name of the
 // manifest is taken by another file. Call Abort when done, whatever happened:
 // after Commit it does nothing.
-func Open(path string) (*Dir, error) {
+func Open(ctx context.Context, path string, waits func()) (*Dir, error) {
 	path = filepath.Clean(path)
-	made, err := makeFolder(path)
-	if err != nil {
+	d := &Dir{path: path, added: map[string]string{}}
+	for {
+		made, err := makeFolder(path)
+		if err != nil {
+			return nil, unusable(path, err)
+		}
+		d.made = append(d.made, made...)
+		d.folder, err = wholefolder.Hold(ctx, path, waits)
+		switch {
+		case err == nil:
+			return d, nil
+		case errors.Is(err, fs.ErrNotExist) && ctx.Err() == nil && !exists(path):
+			continue // who had made it took it away again
+		}
+		d.unmake()
+		if ctx.Err() != nil || errors.Is(err, wholefolder.ErrForeign) {
+			return nil, err
+		}
 		return nil, unusable(path, err)
 	}
-	d := &Dir{
-		path:  path,
-		made:  made,
-		added: map[string]string{},
-		tag:   rand.Text()[:12],
-	}
-	if d.root, err = os.OpenRoot(path); err != nil {
-		d.unmake()
-		return nil, unusable(path, err)
-	}
-	d.rename = d.root.Rename
-	if d.old, err = readManifest(d.root); err != nil {
-		d.finish()
-		d.unmake()
-		return nil, err
-	}
-	return d, nil
+}
+
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
 }
 
 // unusable is the error for a folder that cannot be written into.
@@ -130,10 +122,10 @@ func (d *Dir) add(name string, write func(io.Writer) error) error {
 	if err := d.claim(name); err != nil {
 		return err
 	}
-	if err := d.mayReplace(name); err != nil {
+	if err := d.folder.MayReplace(name); err != nil {
 		return err
 	}
-	hash, err := d.writeTemp(d.temp("new", name), write)
+	hash, err := d.write(name, write)
 	if err != nil {
 		return fmt.Errorf("%s: %w", filepath.Join(d.path, name), prose.Reason(err))
 	}
@@ -146,7 +138,7 @@ func (d *Dir) add(name string, write func(io.Writer) error) error {
 // claim takes a name for a file, once. Names that differ only by case are the
 // same file on some systems.
 func (d *Dir) claim(name string) error {
-	if err := checkName(name); err != nil {
+	if err := wholefolder.CheckName(name); err != nil {
 		return err
 	}
 	d.mu.Lock()
@@ -156,28 +148,19 @@ func (d *Dir) claim(name string) error {
 	}
 	for other := range d.added {
 		if strings.EqualFold(name, other) {
-			return fmt.Errorf("%w: %q is there twice", errName, name)
+			return fmt.Errorf("%w: %q is there twice", wholefolder.ErrName, name)
 		}
 	}
 	d.added[name] = ""
 	return nil
 }
 
-// temp returns the temporary name of a file; kind tells apart new ones, old ones
-// put aside, and manifests.
-func (d *Dir) temp(kind, name string) string {
-	return fmt.Sprintf(".pappus-%s-%s-%s", kind, d.tag, name)
-}
-
-// writeTemp writes one temporary file and returns the hash of its content.
-func (d *Dir) writeTemp(temp string, write func(io.Writer) error) (hash string, err error) {
-	file, err := d.root.OpenFile(temp, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
+// write writes one file under its hidden name and returns the hash of its content.
+func (d *Dir) write(name string, write func(io.Writer) error) (hash string, err error) {
+	file, err := d.create(name)
 	if err != nil {
 		return "", err
 	}
-	d.mu.Lock()
-	d.temps = append(d.temps, temp)
-	d.mu.Unlock()
 	defer func() { err = errors.Join(err, file.Close()) }()
 	out := &seeker{bufio.NewWriterSize(file, 1<<16), file}
 	if err := write(out); err != nil {
@@ -186,7 +169,20 @@ func (d *Dir) writeTemp(temp string, write func(io.Writer) error) (hash string, 
 	if _, err := out.Seek(0, io.SeekStart); err != nil {
 		return "", err
 	}
-	return hashOf(file)
+	if hash, err = wholefolder.HashOf(file); err != nil {
+		return "", err
+	}
+	return hash, file.Sync()
+}
+
+// create makes the hidden file, unless Abort has begun to take such away.
+func (d *Dir) create(name string) (*os.File, error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.done {
+		return nil, errDone
+	}
+	return d.folder.Root.OpenFile(d.folder.Hidden(name), os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
 }
 
 // seeker is a file with a buffer before it. That it can go back lets a writer that
@@ -204,62 +200,36 @@ func (s *seeker) Seek(offset int64, whence int) (int64, error) {
 	return s.file.Seek(offset, whence)
 }
 
-// hashOf returns the hash of all that is still to be read.
-func hashOf(r io.Reader) (string, error) {
-	sum := sha256.New()
-	if _, err := io.Copy(sum, r); err != nil {
-		return "", err
+// Commit puts all added files into place, removes unchanged files of an earlier
+// run that were not added this time, and writes the manifest. On an error
+// nothing in the folder has changed; the error says what
+// file stands in the way, or is that of the first Add that failed.
+func (d *Dir) Commit() error {
+	d.over.Lock()
+	defer d.over.Unlock()
+	if !d.end() {
+		return errDone
 	}
-	return hex.EncodeToString(sum.Sum(nil)), nil
+	err := d.err
+	if err == nil {
+		if err = d.folder.Commit(d.added); err != nil && !errors.Is(err, wholefolder.ErrForeign) {
+			err = fmt.Errorf("%s: %w", d.path, prose.Reason(err))
+		}
+	}
+	d.folder.Release()
+	if err != nil {
+		d.unmake()
+	}
+	return err
 }
 
-// mayReplace gives nil where a name is free or holds an unchanged file of ours.
-func (d *Dir) mayReplace(name string) error {
-	ours, err := d.isOurs(name)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
-	if err != nil {
-		return fmt.Errorf("%s: %w", filepath.Join(d.path, name), prose.Reason(err))
-	}
-	if !ours {
-		return foreign(d.root, name)
-	}
-	return nil
-}
-
-// isOurs reports whether a file is a regular one, listed in the manifest and
-// unchanged.
-func (d *Dir) isOurs(name string) (bool, error) {
-	info, err := d.root.Lstat(name)
-	if err != nil {
-		return false, err
-	}
-	if !info.Mode().IsRegular() || len(d.old[name]) == 0 {
-		return false, nil
-	}
-	file, err := d.root.Open(name)
-	if err != nil {
-		return false, err
-	}
-	defer file.Close()
-	hash, err := hashOf(file)
-	if err != nil {
-		return false, err
-	}
-	return slices.Contains(d.old[name], hash), nil
-}
-
-func foreign(root *os.Root, name string) error {
-	return fmt.Errorf("%s is in the way: it was %w, and stays as it is; write into another folder, or move that file away",
-		filepath.Join(root.Name(), name), errForeign)
-}
-
-// Abort takes the temporary files away, and the folder too where Open made it.
-// After Commit, or a second time, it does nothing.
+// Abort takes the hidden files away, and the folder too where Open made it.
+// After Commit, or a second time, it does nothing; while either is at work it waits.
 func (d *Dir) Abort() {
+	d.over.Lock()
+	defer d.over.Unlock()
 	if d.end() {
-		d.finish()
+		d.folder.Release()
 		d.unmake()
 	}
 }
@@ -271,12 +241,4 @@ func (d *Dir) end() bool {
 	was := d.done
 	d.done = true
 	return !was
-}
-
-// finish removes what temporary files are left and closes the folder.
-func (d *Dir) finish() {
-	for _, temp := range d.temps {
-		_ = d.root.Remove(temp) // gone already, or nothing more can be done
-	}
-	_ = d.root.Close()
 }

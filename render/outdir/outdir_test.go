@@ -2,8 +2,10 @@ package outdir
 
 import (
 	"bytes"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -12,6 +14,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+
+	"pappus/layout/wholefolder"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
@@ -44,7 +48,7 @@ func fill(t *testing.T, path string, files map[string]string) {
 }
 
 func tryFill(path string, files map[string]string) error {
-	d, err := Open(path)
+	d, err := Open(context.Background(), path, nil)
 	if err != nil {
 		return err
 	}
@@ -66,7 +70,7 @@ func contents(t *testing.T, path string) map[string]string {
 	}
 	files := map[string]string{}
 	for _, e := range entries {
-		if e.Name() == Manifest {
+		if e.Name() == wholefolder.Manifest {
 			continue
 		}
 		data, err := os.ReadFile(filepath.Join(path, e.Name()))
@@ -83,6 +87,22 @@ func check(t *testing.T, path string, want map[string]string) {
 	if diff := cmp.Diff(want, contents(t, path)); diff != "" {
 		t.Errorf("the folder differs (-want +got):\n%s", diff)
 	}
+}
+
+// note is what manifests say of themselves.
+func note(t *testing.T) string {
+	t.Helper()
+	path := t.TempDir()
+	fill(t, path, nil)
+	data, err := os.ReadFile(filepath.Join(path, wholefolder.Manifest))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var read struct{ About string }
+	if err := json.Unmarshal(data, &read); err != nil {
+		t.Fatal(err)
+	}
+	return read.About
 }
 
 func put(t *testing.T, path, name, content string) {
@@ -107,7 +127,7 @@ func TestSecondRunReplacesAndRemovesItsOwn(t *testing.T) {
 func TestHash(t *testing.T) {
 	path := t.TempDir()
 	fill(t, path, map[string]string{"abc.txt": "abc"})
-	data, err := os.ReadFile(filepath.Join(path, Manifest))
+	data, err := os.ReadFile(filepath.Join(path, wholefolder.Manifest))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,7 +142,7 @@ func TestHash(t *testing.T) {
 func TestGoingBack(t *testing.T) {
 	path := t.TempDir()
 	for range 2 {
-		d, err := Open(path)
+		d, err := Open(context.Background(), path, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -171,14 +191,14 @@ func TestForeignFiles(t *testing.T) {
 			put(t, path, "plan.json", "same")
 		}, map[string]string{"delays.csv": "same", "plan.json": "same"}},
 		{"manifest of somebody else", func(t *testing.T, path string) {
-			put(t, path, Manifest, `{"files":{"plan.json":["00"]}}`)
+			put(t, path, wholefolder.Manifest, `{"files":{"plan.json":["00"]}}`)
 		}, map[string]string{}},
 		{"manifest of nothing", func(t *testing.T, path string) {
-			put(t, path, Manifest, `{"about":"`+manifestNote+`","files":null}`)
+			put(t, path, wholefolder.Manifest, `{"about":"`+note(t)+`","files":null}`)
 			put(t, path, "plan.json", "theirs")
 		}, map[string]string{"plan.json": "theirs"}},
 		{"manifest that points outside", func(t *testing.T, path string) {
-			put(t, path, Manifest, `{"about":"`+manifestNote+`","files":{"../x":["00"]}}`)
+			put(t, path, wholefolder.Manifest, `{"about":"`+note(t)+`","files":{"../x":["00"]}}`)
 		}, map[string]string{}},
 	}
 	for _, c := range cases {
@@ -186,8 +206,8 @@ func TestForeignFiles(t *testing.T) {
 			path := t.TempDir()
 			c.prepare(t, path)
 			err := tryFill(path, map[string]string{"plan.json": "new", "other.csv": "o"})
-			if !errors.Is(err, errForeign) {
-				t.Errorf("got %v, want errForeign", err)
+			if !errors.Is(err, wholefolder.ErrForeign) {
+				t.Errorf("got %v, want wholefolder.ErrForeign", err)
 			}
 			check(t, path, c.want)
 		})
@@ -199,7 +219,7 @@ func TestForeignFolderOrLinkInTheWay(t *testing.T) {
 	if err := os.Mkdir(filepath.Join(path, "plan.json"), 0o777); err != nil {
 		t.Fatal(err)
 	}
-	if err := tryFill(path, map[string]string{"plan.json": "new"}); !errors.Is(err, errForeign) {
+	if err := tryFill(path, map[string]string{"plan.json": "new"}); !errors.Is(err, wholefolder.ErrForeign) {
 		t.Errorf("folder in the way: got %v", err)
 	}
 	outside := filepath.Join(t.TempDir(), "precious")
@@ -207,7 +227,7 @@ func TestForeignFolderOrLinkInTheWay(t *testing.T) {
 	if err := os.Symlink(outside, filepath.Join(path, "delays.csv")); err != nil {
 		t.Skip("no symbolic links here:", err)
 	}
-	if err := tryFill(path, map[string]string{"delays.csv": "new"}); !errors.Is(err, errForeign) {
+	if err := tryFill(path, map[string]string{"delays.csv": "new"}); !errors.Is(err, wholefolder.ErrForeign) {
 		t.Errorf("link in the way: got %v", err)
 	}
 	check(t, filepath.Dir(outside), map[string]string{"precious": "theirs"})
@@ -219,8 +239,8 @@ func TestEditedStaleFileStays(t *testing.T) {
 	put(t, path, "old.csv", "edited")
 	fill(t, path, map[string]string{"plan.json": "1"})
 	check(t, path, map[string]string{"old.csv": "edited", "plan.json": "1"})
-	if err := tryFill(path, map[string]string{"old.csv": "2"}); !errors.Is(err, errForeign) {
-		t.Errorf("got %v, want errForeign", err)
+	if err := tryFill(path, map[string]string{"old.csv": "2"}); !errors.Is(err, wholefolder.ErrForeign) {
+		t.Errorf("got %v, want wholefolder.ErrForeign", err)
 	}
 }
 
@@ -228,7 +248,7 @@ func TestFailureChangesNothing(t *testing.T) {
 	path := t.TempDir()
 	before := map[string]string{"plan.json": "1", "stale.csv": "s"}
 	fill(t, path, before)
-	d, err := Open(path)
+	d, err := Open(context.Background(), path, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -248,7 +268,7 @@ func TestPanicInWriterLeavesNothing(t *testing.T) {
 	path := t.TempDir()
 	func() {
 		defer func() { _ = recover() }()
-		d, err := Open(path)
+		d, err := Open(context.Background(), path, nil)
 		if err != nil {
 			t.Error(err)
 			return
@@ -259,80 +279,9 @@ func TestPanicInWriterLeavesNothing(t *testing.T) {
 	check(t, path, map[string]string{})
 }
 
-// TestEveryRenameFails lets each rename of a commit fail in turn.
-func TestEveryRenameFails(t *testing.T) {
-	before := map[string]string{"plan.json": "1", "kept.csv": "k", "stale.csv": "s"}
-	after := map[string]string{"plan.json": "2", "kept.csv": "k2", "new.csv": "n"}
-	for n := 0; ; n++ {
-		path := t.TempDir()
-		fill(t, path, before)
-		d, err := Open(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for name, content := range after {
-			if err := d.Add(name, text(content)); err != nil {
-				t.Fatal(err)
-			}
-		}
-		count := 0
-		d.rename = func(from, to string) error {
-			if count++; count == n+1 {
-				return errHalfWay
-			}
-			return d.root.Rename(from, to)
-		}
-		err = d.Commit()
-		if err == nil {
-			check(t, path, after)
-			if n < 8 {
-				t.Errorf("only %d renames", n)
-			}
-			return
-		}
-		if !errors.Is(err, errHalfWay) {
-			t.Errorf("rename %d: got %v", n, err)
-		}
-		check(t, path, before)
-		fill(t, path, after) // the manifest is whole again
-		check(t, path, after)
-	}
-}
-
-// TestKilledAmidCommit stops a commit for good at each rename: the next run
-// must still know the files of both.
-func TestKilledAmidCommit(t *testing.T) {
-	for n := range 9 {
-		path := t.TempDir()
-		fill(t, path, map[string]string{"a.csv": "1", "b.csv": "1", "stale.csv": "s"})
-		d, err := Open(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, name := range []string{"a.csv", "b.csv"} {
-			if err := d.Add(name, text("2")); err != nil {
-				t.Fatal(err)
-			}
-		}
-		count := 0
-		d.rename = func(from, to string) error {
-			if count++; count > n {
-				return errHalfWay // and so does every rename that would undo it
-			}
-			return d.root.Rename(from, to)
-		}
-		_ = d.Commit()
-		fill(t, path, map[string]string{"a.csv": "3", "b.csv": "3"})
-		got := contents(t, path)
-		if got["a.csv"] != "3" || got["b.csv"] != "3" {
-			t.Errorf("killed after %d renames: %v", n, got)
-		}
-	}
-}
-
 func TestChangedBetweenAddAndCommit(t *testing.T) {
 	path := t.TempDir()
-	d, err := Open(path)
+	d, err := Open(context.Background(), path, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -340,20 +289,20 @@ func TestChangedBetweenAddAndCommit(t *testing.T) {
 		t.Fatal(err)
 	}
 	put(t, path, "plan.json", "theirs, written meanwhile")
-	if err := d.Commit(); !errors.Is(err, errForeign) {
-		t.Errorf("got %v, want errForeign", err)
+	if err := d.Commit(); !errors.Is(err, wholefolder.ErrForeign) {
+		t.Errorf("got %v, want wholefolder.ErrForeign", err)
 	}
 	check(t, path, map[string]string{"plan.json": "theirs, written meanwhile"})
 }
 
 func TestNames(t *testing.T) {
 	bad := []string{"", ".", "..", ".hidden", "a/b", `a\b`, "../x", "/x", "C:x", "ends.", "nul", "CON.txt",
-		"Com1.csv", "a b", "ö.csv", "new\nline", Manifest, strings.ToUpper(Manifest), strings.Repeat("a", 121)}
+		"Com1.csv", "a b", "ö.csv", "new\nline", wholefolder.Manifest, strings.ToUpper(wholefolder.Manifest), strings.Repeat("a", 121)}
 	good := []string{"plan.json", "level-1k.png", "coverage_from_above.svg", "a", "console.csv", "com.csv", strings.Repeat("a", 120)}
 	path := t.TempDir()
 	for _, name := range bad {
-		if err := tryFill(path, map[string]string{name: "x"}); !errors.Is(err, errName) {
-			t.Errorf("%q: got %v, want errName", name, err)
+		if err := tryFill(path, map[string]string{name: "x"}); !errors.Is(err, wholefolder.ErrName) {
+			t.Errorf("%q: got %v, want wholefolder.ErrName", name, err)
 		}
 	}
 	for _, name := range good {
@@ -362,14 +311,14 @@ func TestNames(t *testing.T) {
 		}
 	}
 	err := tryFill(path, map[string]string{"plan.json": "x", "PLAN.json": "y"})
-	if !errors.Is(err, errName) {
-		t.Errorf("twice: got %v, want errName", err)
+	if !errors.Is(err, wholefolder.ErrName) {
+		t.Errorf("twice: got %v, want wholefolder.ErrName", err)
 	}
 }
 
 func TestAbortTakesItsFoldersAway(t *testing.T) {
 	base := t.TempDir()
-	d, err := Open(filepath.Join(base, "a", "b"))
+	d, err := Open(context.Background(), filepath.Join(base, "a", "b"), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -392,10 +341,10 @@ func TestAbortTakesItsFoldersAway(t *testing.T) {
 func TestCannotOpen(t *testing.T) {
 	base := t.TempDir()
 	put(t, base, "file", "x")
-	if _, err := Open(filepath.Join(base, "file")); err == nil {
+	if _, err := Open(context.Background(), filepath.Join(base, "file"), nil); err == nil {
 		t.Error("opened a file as a folder")
 	}
-	if _, err := Open(filepath.Join(base, "file", "below")); err == nil {
+	if _, err := Open(context.Background(), filepath.Join(base, "file", "below"), nil); err == nil {
 		t.Error("opened a folder below a file")
 	}
 	check(t, base, map[string]string{"file": "x"})
@@ -420,7 +369,7 @@ func TestReadOnlyFolder(t *testing.T) {
 
 func TestConcurrentAdds(t *testing.T) {
 	path := t.TempDir()
-	d, err := Open(path)
+	d, err := Open(context.Background(), path, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -482,7 +431,7 @@ func modelRun(r *rapid.T, path string, run, ours, there map[string]string) {
 		clash = clash || exists && !owned(n)
 	}
 	err := tryFill(path, run)
-	if clash != errors.Is(err, errForeign) || !clash && err != nil {
+	if clash != errors.Is(err, wholefolder.ErrForeign) || !clash && err != nil {
 		r.Fatalf("clash %v, but got %v", clash, err)
 	}
 	if clash {

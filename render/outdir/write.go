@@ -3,6 +3,7 @@ package outdir
 import (
 	"cmp"
 	"context"
+	"errors"
 	"io"
 	"sync/atomic"
 
@@ -16,13 +17,16 @@ type File struct {
 }
 
 // Write writes files into a folder on all cores, all or none, beginning with the first.
-// It tells say, from several goroutines, which it comes to, and stops once ctx ends.
-func Write(ctx context.Context, path string, files []File, say func(name string)) error {
-	d, err := Open(path)
+// It tells say, from several goroutines, which it comes to, and calls waits once where another
+// run writes there first. Once ctx ends nothing is left behind at once, whatever a file's writer
+// is still about; only a change that has begun by then is finished.
+func Write(ctx context.Context, path string, files []File, say func(name string), waits func()) error {
+	d, err := Open(ctx, path, waits)
 	if err != nil {
 		return err
 	}
 	defer d.Abort()
+	defer context.AfterFunc(ctx, d.Abort)()
 	errs := make([]error, len(files))
 	var failed atomic.Bool
 	cores.Each(len(files), func(_, i int) {
@@ -37,8 +41,11 @@ func Write(ctx context.Context, path string, files []File, say func(name string)
 			failed.Store(true)
 		}
 	})
-	if err := cmp.Or(errs...); err != nil {
+	if err := cmp.Or(ctx.Err(), cmp.Or(errs...)); err != nil {
 		return err
 	}
-	return d.Commit()
+	if err := d.Commit(); !errors.Is(err, errDone) {
+		return err
+	}
+	return ctx.Err()
 }

@@ -4,9 +4,13 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"sync"
 	"testing"
+	"time"
 )
 
 // TestWrite: all files or none, each said once; the first error is returned and stops the
@@ -40,7 +44,7 @@ func TestWrite(t *testing.T) {
 				mu.Lock()
 				defer mu.Unlock()
 				said[name]++
-			})
+			}, nil)
 			if !errors.Is(err, c.err) {
 				t.Fatalf("got %v, want %v", err, c.err)
 			}
@@ -57,5 +61,54 @@ func TestWrite(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestWriteEnds: where ctx ends amid writing, nothing is left behind by the time Write returns,
+// nor while a file's writer goes on as if nothing were.
+func TestWriteEnds(t *testing.T) {
+	for range 20 {
+		path := filepath.Join(t.TempDir(), "out")
+		ctx, end := context.WithCancel(t.Context())
+		defer end()
+		var files []File
+		for i := range 30 {
+			files = append(files, File{fmt.Sprintf("f%d.csv", i), func(w io.Writer) error {
+				if i == 10 {
+					end()
+				}
+				return text("x")(w)
+			}})
+		}
+		if err := Write(ctx, path, files, func(string) {}, nil); !errors.Is(err, context.Canceled) {
+			t.Fatal(err)
+		}
+		if _, err := os.Stat(path); !errors.Is(err, fs.ErrNotExist) {
+			t.Fatalf("the folder was left: %v", err)
+		}
+	}
+}
+
+// TestWriteGoesOn: a writer that does not look at ctx keeps nothing from being taken away.
+func TestWriteGoesOn(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "out")
+	ctx, end := context.WithCancel(t.Context())
+	under, goOn := make(chan bool), make(chan bool)
+	done := make(chan error)
+	go func() {
+		done <- Write(ctx, path, []File{{"a.csv", func(w io.Writer) error {
+			close(under)
+			<-goOn
+			return text("x")(w)
+		}}}, func(string) {}, nil)
+	}()
+	<-under
+	end()
+	for exists(path) {
+		time.Sleep(time.Millisecond)
+	}
+	close(goOn)
+	if err := <-done; !errors.Is(err, context.Canceled) || exists(path) {
+		t.Error(err, exists(path))
 	}
 }

@@ -7,12 +7,13 @@ import (
 	"fmt"
 	"io/fs"
 	"net/http"
+	"os"
 	"path/filepath"
 	"sync"
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
-	"pappus/render/outdir"
+	"pappus/layout/wholefile"
 )
 
 // mostText is the most that a design may hold, in bytes.
@@ -86,8 +87,22 @@ func (d *disk) own(name string) bool {
 	return d.names[name]
 }
 
-// save replaces the file, whole or not at all, if it still holds what has that hash. It returns the
-// hash of what is there then.
+// holds is the error where the file does not hold what has that hash. The caller has locked d.
+func (d *disk) holds(hash string) error {
+	now, err := d.load()
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return &failure{http.StatusConflict, "the file is gone from the disk"}
+	case err != nil:
+		return onPage(err)
+	case hashOf(now) != hash:
+		return &failure{http.StatusConflict, "the file was changed by another program since it was read; take that, merge both, or keep yours and save once more"}
+	}
+	return nil
+}
+
+// save replaces the file, whole or not at all and with no other run in between, if it still holds
+// what has that hash. It returns the hash of what is there then.
 func (d *disk) save(text []byte, held string) (string, error) {
 	switch {
 	case d.path == "":
@@ -99,17 +114,23 @@ func (d *disk) save(text []byte, held string) (string, error) {
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	now, err := d.load()
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return "", &failure{http.StatusConflict, "the file is gone from the disk"}
-	case err != nil:
-		return "", onPage(err)
-	case hashOf(now) != held:
-		return "", &failure{http.StatusConflict, "the file was changed by another program since it was read; take that, merge both, or keep yours and save once more"}
+	if err := d.holds(held); err != nil {
+		return "", err
+	}
+	draft, err := wholefile.Begin(d.place)
+	if err != nil {
+		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
+	}
+	defer draft.Abandon()
+	if err := d.holds(held); err != nil { // nobody else writes it now
+		return "", err
 	}
 	// A link stays one: what it points to is replaced.
-	if err := outdir.Replace(d.place, text); err != nil {
+	info, err := os.Stat(d.place)
+	if err == nil {
+		err = draft.Put(text, info.Mode())
+	}
+	if err != nil {
 		return "", fmt.Errorf("the file cannot be written: %w", prose.Reason(err))
 	}
 	d.names = namesOf(text)

@@ -14,8 +14,8 @@ import (
 
 	"pappus/layout/design"
 	"pappus/layout/prose"
+	"pappus/layout/wholefile"
 	"pappus/render/document"
-	"pappus/render/outdir"
 )
 
 // mostTicked is the most strings of whose joints is kept what is done, and the most drivers of
@@ -99,6 +99,11 @@ func (t *ticks) read() ([]ticked, error) {
 func (t *ticks) put(in ticking) ([]ticked, error) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
+	draft, err := wholefile.Begin(t.path) // another program may serve the same design
+	if err != nil {
+		return nil, fmt.Errorf("the ticks cannot be written: %w", prose.Reason(err))
+	}
+	defer draft.Abandon()
 	all, err := t.read()
 	if err != nil {
 		return nil, err
@@ -111,7 +116,7 @@ func (t *ticks) put(in ticking) ([]ticked, error) {
 		at, all = len(all), append(all, ticked{Drivers: in.Drivers, Soldered: []int{}})
 	}
 	all[at].note(in)
-	return all, t.write(all)
+	return all, t.write(draft, all)
 }
 
 // note puts a step among what is done.
@@ -132,8 +137,8 @@ func (t *ticked) note(in ticking) {
 	}
 }
 
-// write replaces the file, whole or not at all.
-func (t *ticks) write(all []ticked) error {
+// write replaces the file by its draft, whole or not at all.
+func (t *ticks) write(draft *wholefile.Draft, all []ticked) error {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "# What is soldered of %s, ticked at the bench. Each string has its drivers in the order of\n"+
 		"# their joints; where the design strings them otherwise, its ticks count no more.\n", filepath.Base(t.design))
@@ -141,11 +146,11 @@ func (t *ticks) write(all []ticked) error {
 		fmt.Fprintf(&b, "\n[[string]]\ndrivers = %s\nsoldered = %s\nalone = %t  # it read well by itself\njoined = %t  # and together with those before it\n",
 			listed(s.Drivers), listed(s.Soldered), s.Alone, s.Joined)
 	}
-	err := outdir.Replace(t.path, b.Bytes())
-	if errors.Is(err, fs.ErrNotExist) {
-		err = outdir.Create(t.path, b.Bytes())
+	var mode fs.FileMode // that of a new file
+	if info, err := os.Stat(t.path); err == nil {
+		mode = info.Mode()
 	}
-	if err != nil {
+	if err := draft.Put(b.Bytes(), mode); err != nil {
 		return fmt.Errorf("the ticks cannot be written: %w", prose.Reason(err))
 	}
 	return nil

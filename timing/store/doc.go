@@ -10,7 +10,8 @@
 // (the file's time of change is when it was last used), until the rest is within it. Other
 // files in the folder are neither counted nor touched.
 //
-// Several processes may use one folder at once without a lock. Of two that put the same key,
+// Several processes may use one folder at once. Each entry is written by one at a time, and what
+// one that was killed left half written goes when another puts an entry in. Of two that put the same key,
 // the later one stays; an entry may go between two looks at it, and is then computed again.
 // Whoever is last to put one in sees all others, so that the bound holds in the end.
 //

@@ -10,7 +10,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"time"
+
+	"pappus/layout/wholefile"
 )
 
 // ending ends the names of entries.
@@ -23,15 +24,11 @@ func name(key Key) string { return hex.EncodeToString(key[:]) + ending }
 func (s Store) path(key Key) string { return filepath.Join(s.Folder, name(key)) }
 
 // entryNames are the names of entries, begunNames those of entries that are being written, as
-// wholefile calls them.
+// wholefile calls their drafts and, with a number, once did.
 var (
 	entryNames = regexp.MustCompile(`^[0-9a-f]{64}\.entry$`)
-	begunNames = regexp.MustCompile(`^\.[0-9a-f]{64}\.entry\.[0-9]+$`)
+	begunNames = regexp.MustCompile(`^\.[0-9a-f]{64}\.entry\.(pappus-new|[0-9]+)$`)
 )
-
-// longestWrite is after what time a file that is being written counts as left by a program that
-// was killed. The largest takes seconds; a disk or a machine may sleep in between.
-const longestWrite = time.Hour
 
 // trim removes what was used longest ago, and never the entry of key, until the rest is within
 // the bound.
@@ -62,8 +59,8 @@ func (s Store) trim(key Key) error {
 	return failed
 }
 
-// files are those of all entries, that used longest ago first. Of those that were begun, what is
-// left by a program that was killed is removed, and others are passed over.
+// files are those of all entries, that used longest ago first. What a program that was killed left
+// half written is removed.
 func (s Store) files() ([]fs.FileInfo, error) {
 	all, err := os.ReadDir(s.Folder)
 	if err != nil {
@@ -71,8 +68,10 @@ func (s Store) files() ([]fs.FileInfo, error) {
 	}
 	var out []fs.FileInfo
 	for _, f := range all {
-		begun := begunNames.MatchString(f.Name())
-		if !begun && !entryNames.MatchString(f.Name()) {
+		if begunNames.MatchString(f.Name()) {
+			wholefile.Sweep(filepath.Join(s.Folder, f.Name()))
+		}
+		if !entryNames.MatchString(f.Name()) {
 			continue
 		}
 		info, err := f.Info()
@@ -80,10 +79,8 @@ func (s Store) files() ([]fs.FileInfo, error) {
 		case errors.Is(err, fs.ErrNotExist): // another process removed it
 		case err != nil:
 			return nil, err
-		case !begun:
+		default:
 			out = append(out, info)
-		case time.Since(info.ModTime()) > longestWrite:
-			_ = os.Remove(filepath.Join(s.Folder, f.Name())) // or next time
 		}
 	}
 	slices.SortFunc(out, func(a, b fs.FileInfo) int {

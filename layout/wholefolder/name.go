@@ -1,26 +1,31 @@
-package outdir
+package wholefolder
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"strings"
 )
 
-// longestName keeps the temporary names, which are longer, within what the
+// ErrName tells of a file name that is not plain, or is given twice.
+var ErrName = errors.New("file name not allowed")
+
+// longestName keeps the hidden names, which are longer, within what the
 // usual file systems allow (255 bytes, common practice).
 const longestName = 120
 
-// checkName gives errName for a name that is not plain: letters, digits,
+// CheckName gives ErrName for a name that is not plain: letters, digits,
 // point, hyphen and underscore of ASCII, no point at the start or end, and no
 // name that Windows keeps for a device. Plain names mean the same file on every
 // system and cannot leave the folder.
-func checkName(name string) error {
+func CheckName(name string) error {
 	plain := name != "" && len(name) <= longestName &&
 		strings.Trim(name, ".") == name &&
 		strings.IndexFunc(name, notPlain) < 0 &&
 		!isDevice(name) && filepath.IsLocal(name)
 	if !plain || strings.EqualFold(name, Manifest) {
-		return fmt.Errorf("%w: %q", errName, name)
+		return fmt.Errorf("%w: %q", ErrName, name)
 	}
 	return nil
 }
@@ -41,4 +46,23 @@ func isDevice(name string) bool {
 	}
 	numbered := len(stem) == 4 && stem[3] >= '0' && stem[3] <= '9'
 	return numbered && (stem[:3] == "COM" || stem[:3] == "LPT")
+}
+
+// The hidden names that stand in a folder while it is held, and after a kill.
+const (
+	lockName    = ".pappus-lock"
+	journalName = ".pappus-journal"
+)
+
+// hidden is the hidden name of a file in a run, which has a tag; kind tells apart new ones, old
+// ones that are kept until all is done, and what else a change needs.
+func hidden(kind, tag, name string) string { return fmt.Sprintf(".pappus-%s-%s-%s", kind, tag, name) }
+
+// litter are the hidden names, journal and lock apart, with the tag of their run.
+var litter = regexp.MustCompile(`^\.pappus-(?:new|old|list|ahead|back)-([A-Z2-7]{12})-`)
+
+// of tells whether a name is a hidden one of the run with that tag.
+func of(name, tag string) bool {
+	found := litter.FindStringSubmatch(name)
+	return found != nil && found[1] == tag
 }
