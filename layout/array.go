@@ -31,6 +31,8 @@ type Array struct {
 	Driver     Driver
 	Box        Box
 	Print      Print
+	Build      design.Build // what building takes beside
+	Parts      []Part       // of the bill, beside what the design takes anyway
 	Limits     fit.Limits
 	Fits       []fit.Report // how each mount's driver fits: the one verdict
 	Timing     Timing
@@ -54,6 +56,7 @@ type (
 	ResponsePoint  = design.ResponsePoint
 	Box            = design.Box
 	Print          = design.Print
+	Part           = design.Part
 	Timing         = design.Timing
 	Wiring         = design.Wiring
 	Protection     = design.Protection

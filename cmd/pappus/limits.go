@@ -31,7 +31,7 @@ func newLimits(f *flags) *cobra.Command {
 	crest := c.Flags().Float64("crest", usualCrest, "crest factor of the music in dB: its peak over its RMS")
 	return f.command(c, "", "folder to write it into, too", func(j *job) (outcome, error) {
 		if *crest < leastCrest || *crest > mostCrest {
-			return outcome{}, fmt.Errorf("--crest: %w as %s dB: from %g to %g", errCrest, prose.Number(*crest, 6), leastCrest, mostCrest)
+			return outcome{}, prose.Errorf("--crest: %w as %.6g dB: from %g to %g", errCrest, *crest, leastCrest, mostCrest)
 		}
 		p, err := j.plan()
 		if err != nil {

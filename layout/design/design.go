@@ -26,6 +26,8 @@ type Design struct {
 	Fit        Fit
 	Box        Box
 	Print      Print
+	Build      Build
+	Parts      []Part // of the bill, beside what the design takes anyway
 	Timing     Timing
 	Wiring     Wiring
 	Channels   []Channel

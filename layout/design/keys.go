@@ -77,6 +77,7 @@ const (
 	mm, milli, litre = 1e-3, 1e-3, 1e-3
 	cm2, mm2, us     = 1e-4, 1e-6, 1e-6
 	percent          = 0.01
+	minute           = 60.0
 	zeroCelsius      = 273.15 // K
 )
 
@@ -177,6 +178,15 @@ func (d *Design) plainTables() []Table {
 			{"price_kg", &d.Print.Price, From(0, 1e6), 1, nil, "price of the material"},
 			{"flow_mm3_s", &d.Print.Flow, From(0.1, 1000), mm * mm2, 5.0, "material laid down"},
 		}},
+		{Name: "build", Rows: []Row{
+			{"spare_percent", &d.Build.Spares, From(0, 100), percent, 5.0, "drivers to spare"},
+			{"slack_mm", &d.Build.Slack, From(0, 1000), mm, 60.0, "wire to spare at a joint"},
+			{"inner_mm2", &d.Build.InnerSection, From(0.05, 10), mm2, 0.5, "copper inside, cross-section"},
+			{"wire_price_m", &d.Build.WirePrice, From(0, 1e6), 1, nil, "price of the wire inside"},
+			{"joint_minutes", &d.Build.JointTime, From(0, 1000), minute, 4.0, "work for a joint"},
+			{"driver_minutes", &d.Build.DriverTime, From(0, 1000), minute, 6.0, "work to put a driver in"},
+		}},
+		Many("part", maxParts, &d.Parts, (*Part).rows),
 		{Name: "timing", Rows: []Row{
 			{"model", &d.Timing.Model, among(models...), 1, sphere, "model of a driver"},
 			{"solve_to_hz", &d.Timing.SolveTo, From(500, 20000), 1, 4000.0, "body's field solved up to"},
@@ -279,6 +289,17 @@ func (c *Channel) rows() []Row {
 		{"gain_db", &c.Gain, From(-60, 12), 1, nil, ""},
 		{"invert", &c.Invert, Limits{}, 1, nil, "wires swapped"},
 		{"delay_us", &c.Delay, From(0, 1e6), us, nil, ""},
+	}
+}
+
+// rows lists the keys of one [[part]].
+func (p *Part) rows() []Row {
+	return []Row{
+		{"name", &p.Name, Letters(longestName), 1, nil, ""},
+		{"count", &p.Count, From(1, 100000), 1, 1, ""},
+		{"price", &p.Price, From(0, 1e6), 1, nil, "price of one"},
+		{"mass_g", &p.Mass, From(0, 1e6), milli, nil, "mass of one"},
+		{"minutes", &p.Time, From(0, 10000), minute, nil, "work for one"},
 	}
 }
 

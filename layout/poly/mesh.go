@@ -52,6 +52,18 @@ func (m Mesh) Volume() float64 {
 	return sum
 }
 
+// Centroid returns the centre of mass in m of what the surface encloses, filled evenly. It is NaN
+// where that has no volume.
+func (m Mesh) Centroid() r3.Vec {
+	var sum r3.Vec
+	for _, t := range m.Triangles {
+		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
+		// of the tetrahedron to the origin: a quarter of the sum of its corners
+		sum = r3.Add(sum, r3.Scale(r3.Dot(a, r3.Cross(b, c))/24, r3.Add(a, r3.Add(b, c))))
+	}
+	return r3.Scale(1/m.Volume(), sum)
+}
+
 // Bounds returns the smallest box along the axes that holds the mesh, in m.
 func (m Mesh) Bounds() r3.Box {
 	if len(m.Triangles) == 0 {

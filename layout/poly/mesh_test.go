@@ -103,3 +103,19 @@ func TestFill(t *testing.T) {
 		}
 	}
 }
+
+// TestCentroid: a box away from the origin has its middle as its centre, a tetrahedron a quarter
+// of the sum of its corners.
+func TestCentroid(t *testing.T) {
+	corners := []r3.Vec{{X: 1}, {Y: 2}, {Z: 3}, {X: 4, Y: 5, Z: 6}}
+	m := poly.Mesh{Vertices: corners, Triangles: [][3]int{{0, 2, 1}, {0, 1, 3}, {1, 2, 3}, {2, 0, 3}}}
+	if m.Volume() < 0 {
+		for i, f := range m.Triangles {
+			m.Triangles[i] = [3]int{f[0], f[2], f[1]}
+		}
+	}
+	want := r3.Vec{X: 5.0 / 4, Y: 7.0 / 4, Z: 9.0 / 4}
+	if got := m.Centroid(); r3.Norm(r3.Sub(got, want)) > 1e-12 {
+		t.Errorf("%v, want %v", got, want)
+	}
+}

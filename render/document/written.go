@@ -1,9 +1,13 @@
 package document
 
 import (
+	"math"
 	"pappus/layout"
 	"pappus/layout/shell"
+	"pappus/timing/bill"
 	"pappus/timing/sweep"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Written is the files that a command left in a folder.
@@ -48,6 +52,37 @@ type Workshop struct {
 	Drivers DriverFits `json:"drivers"`
 	Box     Box        `json:"box"`
 	Shell   Shell      `json:"shell"`
+	Takes   Takes      `json:"takes"`
+	Hangs   *Hangs     `json:"hangs,omitempty"` // only where a body that does not stand has a weight that is known
+}
+
+// Takes is what building takes, as far as it is known.
+type Takes struct {
+	Mass   Number `json:"mass_kg"`
+	Price  Number `json:"price"`
+	Print  Number `json:"print_hours"` // solid plastic at the printer's flow
+	Work   Number `json:"work_hours"`  // to solder and to put drivers in
+	Joints int    `json:"joints"`
+}
+
+// OfTakes returns the document of a bill's sums.
+func OfTakes(b bill.Bill) Takes {
+	return Takes{To(4, b.Mass), To(2, b.Price), To(2, b.Print/3600), To(2, b.Work/3600), b.Joints}
+}
+
+// Hangs is how one body hangs, in its own frame: forward, left, up.
+type Hangs struct {
+	Mass    Number  `json:"mass_kg"` // shell and drivers
+	Centre  Numbers `json:"centre_of_mass_mm"`
+	Hook    Numbers `json:"hook_mm"`
+	Lean    Number  `json:"lean_deg"` // by one hook; null: it would turn over
+	Counter Number  `json:"counterweight_g"`
+}
+
+// OfHanging returns the document of a balance that is known.
+func OfHanging(b bill.Balance) *Hangs {
+	at := func(v r3.Vec) Numbers { return All(1, []float64{1000 * v.X, 1000 * v.Y, 1000 * v.Z}) }
+	return &Hangs{To(4, b.Mass), at(b.Centre), at(b.Hook), To(2, b.Lean*180/math.Pi), To(1, 1000*b.Counter)}
 }
 
 // OfWorkshop returns the document of what was computed for the sheets. noShell says why

@@ -11,6 +11,7 @@ import (
 	"pappus/render/table"
 	"pappus/render/words"
 	"pappus/timing"
+	"pappus/timing/bill"
 )
 
 // Sheets is what the workshop needs of a plan: its files, and what was computed for them.
@@ -23,11 +24,19 @@ type Sheets struct {
 	segments shell.Plan
 	noShell  string // why there is no shell to print; empty where there is
 	noCut    string // why it is not cut to the bed; empty where it is, or fits
+	bill     bill.Bill
+	balance  bill.Balance
+	balanced bool // it is known
 }
 
 // Document is what other programs read of it.
 func (s Sheets) Document(files document.Written) document.Workshop {
-	return document.OfWorkshop(files, s.plan.Array, s.fits, s.hollow, s.segments, s.noShell, s.noCut)
+	out := document.OfWorkshop(files, s.plan.Array, s.fits, s.hollow, s.segments, s.noShell, s.noCut)
+	out.Takes = document.OfTakes(s.bill)
+	if s.balanced {
+		out.Hangs = document.OfHanging(s.balance)
+	}
+	return out
 }
 
 // NewSheets computes what the workshop needs. Where no shell can be made, or it cannot be
@@ -59,6 +68,10 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 		o.NoShell, o.Print = true, shell.Plan{}
 		s.Files, err = sheets.Files(p, o)
 	}
+	s.bill = bill.Of(p, o.Print, o.Stuffing)
+	if s.noShell == "" && err == nil {
+		err = s.weigh(a)
+	}
 	s.Files = append(s.Files,
 		file{Name: "fit.csv", Write: func(w io.Writer) error { return table.Fit(w, a, s.fits) }},
 		file{Name: "box.csv", Write: func(w io.Writer) error { return table.Box(w, s.hollow, p.DriverVolt()) }},
@@ -66,8 +79,25 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 	return s, err
 }
 
+// weigh finds where the mass of a body is that does not stand.
+func (s *Sheets) weigh(a *layout.Array) error {
+	if a.On != layout.OnCeiling && a.On != layout.OnWall {
+		return nil
+	}
+	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
+	if err == nil {
+		s.balance, s.balanced = bill.BalanceOf(a, whole)
+	}
+	return err
+}
+
 // Screen writes what people read of it.
 func (s Sheets) Screen(w io.Writer) error {
 	a := s.plan.Array
-	return table.SheetsScreen(w, a, s.fits, s.hollow, words.Shell(a, s.segments, s.noShell, s.noCut))
+	return table.SheetsScreen(w, a, s.fits, s.hollow, append(words.Shell(a, s.segments, s.noShell, s.noCut), s.takes()...))
+}
+
+// takes says what building takes, and how a body that does not stand is held.
+func (s Sheets) takes() []string {
+	return append([]string{words.Takes(s.bill)}, words.Hanging(s.plan.Array, s.balance, s.balanced)...)
 }

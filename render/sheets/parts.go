@@ -2,90 +2,128 @@ package sheets
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/layout/shell"
 	"pappus/timing"
+	"pappus/timing/bill"
 )
 
-// copper is the density of copper in kg/m3 at 20 degrees (CRC Handbook of Chemistry and
-// Physics, from memory).
-const copper = 8960
-
-// partTable is the bill of parts. What is not known stays empty.
+// partTable is the bill of parts, with its sums at the end. What is not known stays empty.
 func partTable(p *timing.Plan, o Options) table {
 	a := p.Array
-	d, n := a.Driver, strconv.Itoa(len(a.Mounts))
-	bodies := len(a.Bodies())
-	t := table{title: "Bill of parts", columns: []column{{"part", "part", 34, false}, {"count", "count", 16, true}, {"length_m", "length, m", 22, true},
-		{"volume_cm3", "volume, cm³", 26, true}, {"mass_g", "mass, g", 20, true}, {"note", "note", 72, false}}}
-	t.rows = shellRows(a, o.Print)
-	if bodies > 1 {
-		for i := range t.rows {
-			t.rows[i][1] = strconv.Itoa(bodies)
-			t.rows[i][5] = "for each body; " + t.rows[i][5]
+	t := table{title: "Bill of parts", columns: []column{{"part", "part", 31, false}, {"count", "count", 10, true}, {"spares", "spares", 13, true},
+		{"length_m", "length, m", 16, true}, {"volume_cm3", "cm³", 12, true}, {"mass_g", "mass, g", 15, true}, {"price", "price", 13, true},
+		{"print_hours", "print, h", 14, true}, {"work_minutes", "work, min", 16, true}, {"note", "note", 50, false}}}
+	b := bill.Of(p, o.Print, o.Stuffing)
+	for _, it := range b.Items {
+		t.rows = append(t.rows, partRow(it, partName(p, it), partNote(p, o, it)))
+		if it.Kind == bill.Driver {
+			t.rows = append(t.rows, uncounted(a)...)
 		}
 	}
-	if a.Body.IsCut { // the shell of a cut body has no floor, but the box is taken for closed
-		t.rows = append(t.rows, []string{"base plate", strconv.Itoa(bodies), "", "", "", "of the opening's outline, screwed on over a gasket: the shell is open below"})
-	}
-	t.rows = append(t.rows,
-		[]string{"driver", n, "", "", "", fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm; its mass is in its data sheet",
-			prose.Trimmed(2e3*d.CutoutRadius, 2), prose.Trimmed(2e3*d.FlangeRadius, 2), prose.Trimmed(d.NominalOhm, 2))},
-		[]string{"screw", "", "", "", "", "as many for each driver as its flange has holes, and of their size"},
-		[]string{"gasket", n, "", "", "", "one for each driver, where it has none of its own"})
-	t.rows = append(t.rows, wireRows(p)...)
-	if o.Stuffing > 0 {
-		t.rows = append(t.rows, []string{"stuffing", "", "", "", prose.Fixed(1e3*o.Stuffing*float64(bodies), 1), "to begin with; keep it off terminals and magnets"})
-	}
+	all := partRow(bill.Item{Count: -1, Length: math.NaN(), Volume: math.NaN(), Mass: b.Mass, Price: b.Price, Print: b.Print, Work: b.Work}, "all together",
+		fmt.Sprintf("of what is known; %s to solder", prose.Count(b.Joints, "joint", "joints")))
+	t.rows = append(t.rows, all)
 	return t
 }
 
-// shellRows are the shell and, where it is printed in several, its segments.
-func shellRows(a *layout.Array, p shell.Plan) [][]string {
-	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, prose.Trimmed(1e3*a.Body.Radius, 2), prose.Trimmed(1e3*a.Wall, 2))
-	if len(p.Segments) == 0 {
-		return [][]string{{"shell", "1", "", "", "", what}}
+// partRow writes a row of the bill; nothing for a count below 0 and for what is not known or none.
+func partRow(it bill.Item, name, note string) []string {
+	figure := func(v float64, places int) string {
+		if math.IsNaN(v) || v == 0 {
+			return ""
+		}
+		return prose.Fixed(v, places)
 	}
-	volume, mass := 0.0, 0.0
-	var out [][]string
-	for i, s := range p.Segments {
-		volume, mass = volume+s.Volume, mass+s.Mass
+	count, spares := "", ""
+	if it.Count >= 0 {
+		count = strconv.Itoa(it.Count)
+	}
+	if it.Spares > 0 {
+		spares = strconv.Itoa(it.Spares)
+	}
+	return []string{name, count, spares, figure(it.Length, 2), figure(1e6*it.Volume, 1), figure(1e3*it.Mass, 1), figure(it.Price, 2),
+		figure(it.Print/3600, 1), figure(it.Work/60, 0), note}
+}
+
+func partName(p *timing.Plan, it bill.Item) string {
+	switch it.Kind {
+	case bill.Segment:
+		return fmt.Sprintf("segment %d", it.Index+1)
+	case bill.Wire:
+		return fmt.Sprintf("wire of channel %d", p.Channels[it.Index].ID)
+	case bill.Cable:
+		return "cable to the amplifier"
+	case bill.Own:
+		if name := p.Array.Parts[it.Index].Name; name != "" {
+			return name
+		}
+		return "part"
+	}
+	return string(it.Kind)
+}
+
+func partNote(p *timing.Plan, o Options, it bill.Item) string {
+	a := p.Array
+	d := a.Driver
+	switch it.Kind {
+	case bill.Shell:
+		return shellNote(a, o.Print)
+	case bill.Segment:
+		s := o.Print.Segments[it.Index]
 		on := "no driver"
 		if len(s.Mounts) > 0 {
 			on = "drivers " + numbers(a.IDs(s.Mounts))
 		}
-		out = append(out, []string{fmt.Sprintf("segment %d", i+1), "1", "", prose.Fixed(1e6*s.Volume, 1), prose.Fixed(1e3*s.Mass, 1),
-			fmt.Sprintf("of the shell; print of %.0f by %.0f by %.0f mm; %s", 1e3*s.Size.X, 1e3*s.Size.Y, 1e3*s.Size.Z, on)})
+		return fmt.Sprintf("of the shell; print of %.0f by %.0f by %.0f mm; %s", 1e3*s.Size.X, 1e3*s.Size.Y, 1e3*s.Size.Z, on)
+	case bill.Driver:
+		note := fmt.Sprintf("cut-out %s mm, flange %s mm, %s ohm", prose.Trimmed(2e3*d.CutoutRadius, 2), prose.Trimmed(2e3*d.FlangeRadius, 2), prose.Trimmed(d.NominalOhm, 2))
+		if !(d.Mass > 0) {
+			note += "; its mass is in its data sheet"
+		}
+		return note
+	case bill.Wire:
+		return fmt.Sprintf("single, %s mm2, slack of %s mm a joint in it", prose.Trimmed(1e6*a.Build.InnerSection, 2), prose.Trimmed(1e3*a.Build.Slack, 1))
+	case bill.Cable:
+		w := a.Wiring
+		return fmt.Sprintf("one of two cores of %s mm2 for each channel, %s m long; the mass is that of the copper alone", prose.Trimmed(1e6*w.WireSection, 3), prose.Trimmed(w.WireLength, 2))
+	case bill.Stuffing:
+		return "to begin with; keep it off terminals and magnets"
 	}
-	if len(out) == 1 {
-		out = nil
-	}
-	what += fmt.Sprintf("; printed solid at %s kg/m3: infill, supports and brim are not in it", prose.Trimmed(a.Print.Density, 1))
-	return append([][]string{{"shell", "1", "", prose.Fixed(1e6*volume, 1), prose.Fixed(1e3*mass, 1), what}}, out...)
+	return ""
 }
 
-// wireRows are the wire inside, by channel, and the cable to the amplifier.
-func wireRows(p *timing.Plan) [][]string {
-	length, strings := make([]float64, len(p.Channels)), make([]int, len(p.Channels))
-	for _, r := range timing.Harness(p) {
-		length[r.Channel] += r.Length
-		strings[r.Channel]++
+func shellNote(a *layout.Array, p shell.Plan) string {
+	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, prose.Trimmed(1e3*a.Body.Radius, 2), prose.Trimmed(1e3*a.Wall, 2))
+	if len(p.Segments) > 0 {
+		what += fmt.Sprintf("; printed solid at %s kg/m3: infill, supports and brim are not in it", prose.Trimmed(a.Print.Density, 1))
 	}
-	var out [][]string
-	for i, c := range p.Channels {
-		out = append(out, []string{fmt.Sprintf("wire of channel %d", c.ID), strconv.Itoa(strings[i]), prose.Fixed(length[i], 2), "", "",
-			"strings of single wire, in straight lines from joint to joint: leave slack at every joint"})
+	return what
+}
+
+// uncounted are parts of which a design does not tell how many there are, or how heavy.
+func uncounted(a *layout.Array) [][]string {
+	row := func(name string, count int, note string) []string {
+		return partRow(bill.Item{Count: count, Length: math.NaN(), Volume: math.NaN(), Mass: math.NaN(), Price: math.NaN(), Print: math.NaN(), Work: math.NaN()}, name, note)
 	}
-	if w := p.Array.Wiring; w.WireLength > 0 && len(p.Channels) > 0 {
-		n := 0.0 // one to each body that a channel drives
-		for _, c := range p.Channels {
-			n += float64(p.Array.BodiesOf(c.Mounts))
+	var rows [][]string
+	if a.Body.IsCut { // the shell of a cut body has no floor, but the box is taken for closed
+		rows = append(rows, row("base plate", len(a.Bodies()), "of the opening's outline, screwed on over a gasket: the shell is open below"))
+	}
+	for _, r := range [][]string{
+		row("screw", -1, "as many for each driver as its flange has holes, and of their size"),
+		row("gasket", len(a.Mounts), "one for each driver, where it has none of its own"),
+	} {
+		named := func(p layout.Part) bool { return strings.HasPrefix(strings.ToLower(p.Name), r[0]) }
+		if !slices.ContainsFunc(a.Parts, named) { // the design counts its own
+			rows = append(rows, r)
 		}
-		out = append(out, []string{"cable to the amplifier", strconv.Itoa(int(n)), prose.Fixed(n*w.WireLength, 2), "", prose.Fixed(1e3*2*n*w.WireLength*w.WireSection*copper, 0),
-			fmt.Sprintf("one of two cores of %s mm2 for each channel, %s m long; the mass is that of the copper alone", prose.Trimmed(1e6*w.WireSection, 3), prose.Trimmed(w.WireLength, 2))})
 	}
-	return out
+	return rows
 }
