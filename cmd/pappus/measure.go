@@ -41,12 +41,16 @@ func newMeasure(f *flags) *cobra.Command {
 		Short: "Hold recordings of the sweep against the plan: faults, delays, levels",
 		Long: "Hold recordings of the sweep against the plan. The folder holds WAV files of what \"pappus sweep\"\n" +
 			"wrote: all.wav with every channel on, channel_1.wav and so on with one channel on; either may\n" +
-			"be left out. Further takes of a channel are channel_1_2.wav, channel_1_3.wav; their mean counts,\n" +
-			"and how far they scatter. Stereo files have the microphone left and a wire from the player right; channels\n" +
+			"be left out. Stereo files have the microphone left and a wire from the player right; channels\n" +
 			"are only compared in time with that wire.\n\n" +
+			"Each may be recorded again, with nothing moved: all_2.wav, all_3.wav, channel_1_2.wav. Four takes\n" +
+			"halve the noise, and how far they scatter is part of the errors. Takes of all channels are brought\n" +
+			"into time, and their mean is judged; of a channel the mean of its levels and times. Other places\n" +
+			"for all channels are added with --also, of which the mean energy counts.\n\n" +
 			"Where the design has several seats, seat_1.wav and so on are all channels on at each of them, in\n" +
 			"the order of the design: how much is lost there against the plan. Channels one by one at a seat are\n" +
-			"seat_1_channel_3.wav; a fault that any seat hears is told.",
+			"seat_1_channel_3.wav; a fault that any seat hears is told. Further takes are seat_1_2.wav,\n" +
+			"seat_1_channel_3_2.wav.",
 	}, "measured", "folder for tables and pictures", func(j *job) (outcome, error) { return measure(j, m) })
 	addSweepFlags(c, &m.sweep)
 	flag := c.Flags()
@@ -59,7 +63,7 @@ func newMeasure(f *flags) *cobra.Command {
 	flag.StringVar(&m.microphone, "microphone", "", "the microphone's correction, a CSV of frequency_hz,level_db")
 	flag.Float64Var(&m.lowHz, "match-low-hz", 0, "levels are matched from here; not given: 500 Hz")
 	flag.Float64Var(&m.highHz, "match-high-hz", 0, "to here; not given: 4 kHz")
-	flag.StringArrayVar(&m.positions, "also", nil, "another recording of all channels and where it was made: FILE.wav=x,y,z in metres; all are averaged")
+	flag.StringArrayVar(&m.positions, "also", nil, "another recording of all channels and where it was made: FILE.wav=x,y,z in metres; all are averaged; further takes there are FILE_2.wav and so on")
 	return c
 }
 

@@ -36,6 +36,9 @@ func measured(f verdict.Fact) string {
 	case verdict.Unusable:
 		return fmt.Sprintf("nothing is told of channel %d: %v", id, f.Err)
 	case verdict.TakeUnusable:
+		if len(f.Channels) == 0 {
+			return fmt.Sprintf("take %d of all channels does not count: %v", f.Take, f.Err)
+		}
 		return fmt.Sprintf("take %d of channel %d does not count: %v", f.Take, id, f.Err)
 	case verdict.WireInverted:
 		return fmt.Sprintf("the wire in the recording of channel %d is upside down, not the channel: turn it, and record again", id)

@@ -23,6 +23,7 @@ func TestMeasured(t *testing.T) {
 		{verdict.Fact{Code: verdict.NoRecording, Channels: three, File: "channel_3.wav"}, "there is no recording of channel 3 (channel_3.wav), so nothing is told of it"},
 		{verdict.Fact{Code: verdict.Unusable, Channels: three, Err: err}, "nothing is told of channel 3: the recording is clipped"},
 		{verdict.Fact{Code: verdict.TakeUnusable, Channels: three, Take: 2, Err: err}, "take 2 of channel 3 does not count: the recording is clipped"},
+		{verdict.Fact{Code: verdict.TakeUnusable, Take: 2, Err: err}, "take 2 of all channels does not count: the recording is clipped"},
 		{verdict.Fact{Code: verdict.WireInverted, Channels: three}, "the wire in the recording of channel 3 is upside down, not the channel: turn it, and record again"},
 		{verdict.Fact{Code: verdict.WireLevel, Channels: three, Value: -20}, "the wire in the recording of channel 3 is 20.0 dB quieter than in the others, so nothing is told of its level: keep every gain as it is from one recording to the next"},
 		{verdict.Fact{Code: verdict.DelaysSet}, "it looks as if the plan's delays were set while recording, unlike what was said, so none are proposed: if so, measure again and do not say so (--as-built)"},

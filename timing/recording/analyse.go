@@ -33,59 +33,86 @@ const (
 // Analyse finds a sweep in a recording and tells what it went through. Errors wrap
 // those of this package and of package sweep. Results are the same to the bit each time.
 func Analyse(t Take, s sweep.Sweep, o Options) (Measured, error) {
-	if err := s.Check(); err != nil {
-		return Measured{}, err
-	}
-	span := s.Tail - late
-	gate, err := o.gate(s, span)
+	l, err := listen(t, s, o)
 	if err != nil {
 		return Measured{}, err
 	}
-	if err := o.checkMicrophone(); err != nil {
-		return Measured{}, err
+	return l.tell(l.impulse)
+}
+
+// listened is a recording in which the sweep was found.
+type listened struct {
+	*impulse
+	take       Take
+	sweep      sweep.Sweep
+	options    Options
+	gate, span float64 // s
+	where      found
+	change     float64 // dB, between the markers
+	gain       float64 // of what was sent, over a sweep of amplitude 1
+	inverted   bool    // what was sent is upside down
+}
+
+// listen finds a sweep in a recording, and the impulse response that it went through.
+func listen(t Take, s sweep.Sweep, o Options) (l listened, err error) {
+	if err := s.Check(); err != nil {
+		return l, err
 	}
-	if err := t.check(); err != nil {
-		return Measured{}, err
+	l.take, l.sweep, l.options, l.span = t, s, o, s.Tail-late
+	if l.gate, err = o.gate(s, l.span); err != nil {
+		return l, err
 	}
-	if err := s.CheckRate(t.Rate); err != nil {
-		return Measured{}, err
+	for _, check := range []func() error{o.checkMicrophone, t.check, func() error { return s.CheckRate(t.Rate) }} {
+		if err := check(); err != nil {
+			return l, err
+		}
 	}
 	player := t.Samples
 	if t.Reference != nil {
 		player = t.Reference
 	}
-	where, err := find(player, t.Rate, s)
-	if err != nil {
-		return Measured{}, err
+	if l.where, err = find(player, t.Rate, s); err != nil {
+		return l, err
 	}
-	d := newDivision(t, s, where)
+	d := newDivision(t, s, l.where)
 	if t.Reference != nil && d.reference() < wholeShare {
-		return Measured{}, fmt.Errorf("%w: the markers are there, but between them the reference has something else", errOther)
+		return l, fmt.Errorf("%w: the markers are there, but between them the reference has something else", errOther)
 	}
-	h := d.impulse()
+	l.impulse, l.gain, l.inverted = d.impulse(), d.gain, d.inverted
+	if err := l.locate(); err != nil {
+		return l, err
+	}
+	l.change, err = l.where.steady(t.Samples, s)
+	return l, err
+}
+
+// locate finds the strongest sound, or tells why it cannot be the sweep's.
+func (l *listened) locate() error {
+	h, s, referred := l.impulse, l.sweep, l.take.Reference != nil
 	lead := min(leadWaves/s.Start, leadMost*s.Ahead(2))
 	h.lead = int(lead * h.rate)
-	h.findPeak(int(early*h.rate), int(span*h.rate/2))
-	if at := h.at / h.rate; t.Reference != nil && at < -ahead {
-		return Measured{}, fmt.Errorf("%w: the microphone would hear the sweep %.1f ms before the wire has it", errSwapped, -1000*at)
+	h.findPeak(int(early*h.rate), int(l.span*h.rate/2))
+	if at := h.at / h.rate; referred && at < -ahead {
+		return fmt.Errorf("%w: the microphone would hear the sweep %.1f ms before the wire has it", errSwapped, -1000*at)
 	}
 	if h.share() < wholeShare {
-		return Measured{}, strange(t, where, s)
+		return strange(l.take, l.where, s)
 	}
-	if t.Reference == nil && math.Abs(h.drift(s)) > driftMost {
-		return Measured{}, prose.Errorf("%w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", errOther, s.Start, s.Stop)
+	if !referred && math.Abs(h.drift(s)) > driftMost {
+		return prose.Errorf("%w: high tones come ever further from low ones: the sweep that was played begins or ends elsewhere than at %g and %g Hz", errOther, s.Start, s.Stop)
 	}
-	change, err := where.steady(t.Samples, s)
-	if err != nil {
-		return Measured{}, err
+	return nil
+}
+
+// tell says what an impulse response tells: that of the recording, or of it and its repeats.
+func (l listened) tell(h *impulse) (Measured, error) {
+	m, err := measure(h, l.take, l.sweep, l.options, l.gate, l.span)
+	if math.Abs(l.change) > levelTold && err == nil {
+		m.Cautions = append(m.Cautions, Caution{Code: GainChanged, DB: l.change})
 	}
-	m, err := measure(h, t, s, o, gate, span)
-	if math.Abs(change) > levelTold && err == nil {
-		m.Cautions = append(m.Cautions, Caution{Code: GainChanged, DB: change})
-	}
-	m.Wire, m.WireInverted = 20*math.Log10(d.gain), d.inverted
-	if errors.Is(err, ErrQuiet) && where.above(t.Samples, s) > distinct {
-		return Measured{}, strange(t, where, s)
+	m.Wire, m.WireInverted = 20*math.Log10(l.gain), l.inverted
+	if errors.Is(err, ErrQuiet) && l.where.above(l.take.Samples, l.sweep) > distinct {
+		return Measured{}, strange(l.take, l.where, l.sweep)
 	}
 	return m, err
 }

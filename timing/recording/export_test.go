@@ -2,6 +2,7 @@ package recording
 
 // What tests ask errors for.
 var (
+	IsOneRate    = isOneRate
 	ErrTake      = errTake
 	ErrClipped   = errClipped
 	ErrNoSweep   = errNoSweep

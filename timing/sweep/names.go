@@ -13,11 +13,15 @@ const (
 func ChannelName(id int) string { return fmt.Sprintf("sweep_channel_%d", id) }
 
 // RecordedChannelName returns the name of what is recorded of a channel; take counts from 1.
-func RecordedChannelName(id, take int) string {
+func RecordedChannelName(id, take int) string { return TakeName(fmt.Sprintf("channel_%d", id), take) }
+
+// TakeName returns the name of a further recording of the same place, with the same on; take
+// counts from 1.
+func TakeName(name string, take int) string {
 	if take > 1 {
-		return fmt.Sprintf("channel_%d_%d", id, take)
+		return fmt.Sprintf("%s_%d", name, take)
 	}
-	return fmt.Sprintf("channel_%d", id)
+	return name
 }
 
 // RecordedSeatName returns the name of what is recorded of all channels at a seat, and what

@@ -9,7 +9,7 @@ const (
 	Uncompared    Code = "uncompared"      // the channels, for Err
 	NoRecording   Code = "no recording"    // of a channel, which would be File
 	Unusable      Code = "unusable"        // that of a channel, for Err
-	TakeUnusable  Code = "take unusable"   // a further one of a channel, Take, for Err
+	TakeUnusable  Code = "take unusable"   // a further one, Take, of a channel or of all, for Err
 	WireInverted  Code = "wire inverted"   // of a channel, and not the channel
 	WireLevel     Code = "wire level"      // of a channel, Value dB over the others
 	DelaysSet     Code = "delays set"      // though it was said that none were

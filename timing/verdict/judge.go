@@ -57,10 +57,12 @@ type Place struct {
 type Found struct {
 	Channels *Channels           // nil: not recorded one by one
 	Level    *Level              // nil: all channels were not recorded together
-	Whole    *recording.Measured // that recording, at the spot
+	Whole    *recording.Measured // that recording, at the spot; the mean of its repeats
 	Seats    *Seats              // nil: nothing was recorded at seats
 	Faults   []Fact              // of recordings and channels
 	Notes    []Fact              // what else to know
+
+	repeats []recording.Measured // of Whole
 }
 
 // ErrNone is when there is nothing to judge.
@@ -98,7 +100,8 @@ func (t Takes) atSpot(p *timing.Plan) (Found, error) {
 	if err != nil {
 		return out, err
 	}
-	whole, err := t.analyse(t.path(sweep.RecordedName), t.path(sweep.WholeName))
+	at, err := t.repeated(t.path(sweep.RecordedName), t.path(sweep.WholeName))
+	whole := at.mean
 	switch {
 	case err == nil || errors.Is(err, fs.ErrNotExist):
 	case each.heard == 0 || isCut(err):
@@ -119,7 +122,7 @@ func (t Takes) atSpot(p *timing.Plan) (Found, error) {
 	if len(p.Channels) == 1 && each.heard == 1 && whole == nil {
 		whole = each.measured[0] // one channel is all there is
 	}
-	out.Faults = append(out.Faults, each.faults...)
+	out.Faults = append(append(out.Faults, at.faults...), each.faults...)
 	if each.heard > 0 && len(p.Channels) > 1 {
 		v, err := OfChannels(p, each.measured, Setting{Case: t.Level.Case, Missing: each.missing, Repeats: each.repeats, Whole: whole})
 		switch {
@@ -138,12 +141,8 @@ func (t Takes) atSpot(p *timing.Plan) (Found, error) {
 		out.Notes = append(out.Notes, Fact{Code: LevelUnjudged})
 		return out, nil
 	}
-	v, err := t.level(p, *whole)
-	if err != nil {
-		return out, err
-	}
-	out.Level, out.Whole = &v, whole
-	return out, nil
+	out.Whole, out.repeats = whole, at.each
+	return out, t.level(p, &out)
 }
 
 // isCut tells whether an error says that nobody waits for an answer any more.
@@ -221,25 +220,9 @@ func (t Takes) path(name string) string { return filepath.Join(t.Folder, t.prefi
 
 // analyse reads and analyses one recording, the first of some paths that is there.
 func (t Takes) analyse(paths ...string) (*recording.Measured, error) {
-	var path string
-	var rate int
-	var channels [][]float64
-	err := fs.ErrNotExist
-	for _, path = range paths {
-		if rate, channels, err = t.Read(path); !errors.Is(err, fs.ErrNotExist) {
-			break
-		}
-	}
+	path, take, err := t.take(paths...)
 	if err != nil {
 		return nil, err
-	}
-	take := recording.Take{Rate: float64(rate), Samples: channels[0]}
-	switch {
-	case len(channels) == 1 || t.Wire == NoneWired:
-	case t.Wire == WireLeft:
-		take.Samples, take.Reference = channels[1], channels[0]
-	default:
-		take.Reference = channels[1]
 	}
 	m, err := recording.Analyse(take, t.Sweep, t.Options)
 	if err != nil {
@@ -248,17 +231,48 @@ func (t Takes) analyse(paths ...string) (*recording.Measured, error) {
 	return &m, nil
 }
 
-// level judges the level of the whole array at the spot and at further places.
-func (t Takes) level(p *timing.Plan, at recording.Measured) (Level, error) {
-	positions := []Position{{At: p.Array.Spot, Measured: at}}
-	for _, also := range t.Also {
-		m, err := t.analyse(also.Path)
-		if err != nil {
-			return Level{}, err
+// take reads a recording, the first of some paths that is there.
+func (t Takes) take(paths ...string) (path string, take recording.Take, err error) {
+	var rate int
+	var channels [][]float64
+	err = fs.ErrNotExist
+	for _, path = range paths {
+		if rate, channels, err = t.Read(path); !errors.Is(err, fs.ErrNotExist) {
+			break
 		}
-		positions = append(positions, Position{At: also.At, Measured: *m})
 	}
-	return OfLevel(p, positions, t.Level)
+	if err != nil {
+		return path, take, err
+	}
+	take = recording.Take{Rate: float64(rate), Samples: channels[0]}
+	switch {
+	case len(channels) == 1 || t.Wire == NoneWired:
+	case t.Wire == WireLeft:
+		take.Samples, take.Reference = channels[1], channels[0]
+	default:
+		take.Reference = channels[1]
+	}
+	return path, take, nil
+}
+
+// level judges the level of the whole array at the spot and at further places.
+func (t Takes) level(p *timing.Plan, out *Found) error {
+	positions := []Position{{At: p.Array.Spot, Measured: *out.Whole, Repeats: out.repeats}}
+	for _, also := range t.Also {
+		at, err := t.repeated(also.Path)
+		if err != nil {
+			return err
+		}
+		out.Faults = append(out.Faults, at.faults...)
+		positions = append(positions, Position{At: also.At, Measured: *at.mean, Repeats: at.each})
+	}
+	v, err := OfLevel(p, positions, t.Level)
+	if err == nil {
+		out.Level = &v
+	} else {
+		out.Whole = nil
+	}
+	return err
 }
 
 // IsPart tells whether a file is named as a recording of one of a plan's channels, or as one

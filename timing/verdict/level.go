@@ -24,6 +24,8 @@ const (
 type Position struct {
 	At       r3.Vec // m
 	Measured recording.Measured
+	// Repeats are the recordings of which Measured is the mean; fewer than two: there is one.
+	Repeats []recording.Measured
 }
 
 // LevelSetting says how a whole array was measured.
@@ -145,6 +147,7 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 			r = m.Gated
 		}
 		h := newHeard(r, m.At, plan)
+		h.hear(position, set.Gated)
 		all = append(all, h)
 		for f := range v.Frequency {
 			measured[f] += h.measured[f] / float64(len(positions))
@@ -232,12 +235,14 @@ func (v *Level) spread() (mean, rms float64) {
 type heard struct {
 	measured, planned, noise, variance []float64
 	length                             float64
+	repeats                            [][]float64 // energies of each recording
+	wired                              bool        // their gains can be compared
 }
 
 // newHeard returns that of one response and what is planned.
 func newHeard(r recording.Response, at float64, plan []complex128) heard {
 	n := len(plan)
-	h := heard{make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n), r.To - at}
+	h := heard{measured: make([]float64, n), planned: make([]float64, n), noise: make([]float64, n), variance: make([]float64, n), length: r.To - at}
 	for f, v := range plan {
 		e := energy(r.Transfer[f])
 		share := r.Error[f] * math.Ln10 / 10 // of the energy
@@ -253,6 +258,7 @@ func newHeard(r recording.Response, at float64, plan []complex128) heard {
 //   - the scatter within the band, about what is planned there: the jackknife over its quarters,
 //     pooled with the bands on both sides for nine degrees of freedom in place of three, or the
 //     scatter of the positions, if that is larger: both see echoes that were not planned;
+//   - the scatter of repeats of one place, as far as that goes beyond the noise (again);
 //   - the level to which all bands are brought;
 //   - the model: by how much the level of one driver can be off (Plan.LevelError), all within
 //     that taken for as likely (JCGM 100:2008, 4.3.7).
@@ -261,6 +267,7 @@ func (v *Level) bandErrors(p *timing.Plan, all []heard) {
 	for i, b := range v.Bands {
 		within[i] = v.within(b, all)
 	}
+	again := v.again(all)
 	matched := 0.0
 	for _, b := range v.Bands {
 		if b.Centre >= v.Low && b.Centre <= v.High {
@@ -274,7 +281,7 @@ func (v *Level) bandErrors(p *timing.Plan, all []heard) {
 			sum, count = sum+square, count+1
 		}
 		bands := math.Sqrt(sum/count) * student((pieces-1)*count) / Expanded
-		square := v.noise(*b, all) + math.Pow(max(bands, v.between(*b, all)), 2)
+		square := v.noise(*b, all) + again[i] + math.Pow(max(bands, v.between(*b, all)), 2)
 		if matched > 0 {
 			square += v.Uneven * v.Uneven / matched
 		}

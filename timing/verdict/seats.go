@@ -59,18 +59,23 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	found, recorded, others, each := &Seats{Wired: true}, 0, 0, out.Channels != nil
 	for i, s := range p.Array.Seats {
 		name := sweep.RecordedSeatName(i + 1)
-		m, err := t.analyse(t.path(name))
+		at, err := t.repeated(t.path(name))
 		if err == nil {
 			recorded++
 		} else if errors.Is(err, fs.ErrNotExist) && s.At == p.Array.Spot && out.Whole != nil {
-			m, err = out.Whole, nil
+			at, err = place{mean: out.Whole, each: out.repeats}, nil
+		}
+		m := at.mean
+		for _, f := range at.faults {
+			f.Seat = s.Name
+			out.Faults = append(out.Faults, f)
 		}
 		switch {
 		case isCut(err):
 			return nil, err
 		case errors.Is(err, fs.ErrNotExist):
 		case err == nil:
-			level, err := OfLevel(p, []Position{{At: s.At, Measured: *m}}, t.Level)
+			level, err := OfLevel(p, []Position{{At: s.At, Measured: *m, Repeats: at.each}}, t.Level)
 			if err != nil {
 				return nil, fmt.Errorf("%s: %w", name, err)
 			}
