@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -73,6 +74,7 @@ func rising[T any](path string, point func(v []float64) T, columns ...csvtable.C
 		return nil, err
 	}
 	t := csvtable.Table{File: path, Columns: append([]csvtable.Column{{Name: "frequency_hz", Low: 1, High: 100000}}, columns...)}
+	data, more := withNames(path, data, t.Columns)
 	var out []T
 	last := math.Inf(-1)
 	err = t.Read(data, func(line int, v []float64) error {
@@ -88,6 +90,9 @@ func rising[T any](path string, point func(v []float64) T, columns ...csvtable.C
 		out = append(out, point(v))
 		return nil
 	})
+	if fault := (*design.Error)(nil); more > 0 && errors.As(err, &fault) && fault.Line > 0 {
+		fault.Line -= more
+	}
 	if err == nil && len(out) < leastMeasured {
 		err = t.Fault(0, "", fmt.Sprintf("%s; must be at least %d", prose.Count(len(out), "line of numbers", "lines of numbers"), leastMeasured), design.ErrRange)
 	}

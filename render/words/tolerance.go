@@ -88,7 +88,7 @@ func turnDown(db float64) string {
 	if !(db > leastCost) {
 		return " Turn down a little."
 	}
-	return fmt.Sprintf(" Turn down by %.1f dB for 19 lots in 20.", math.Ceil(10*db)/10)
+	return fmt.Sprintf(" Turn down by %.1f dB for 19 lots in 20.", up(db))
 }
 
 // ToleranceBounds says how far percentiles of so many lots are known.

@@ -23,8 +23,8 @@ const (
 	sure              = 0.95
 )
 
-// rangeOf returns the percentiles of values of LeastRuns lots or more.
-func rangeOf(values []float64) Range {
+// RangeOf returns the percentiles of values of LeastRuns lots or more.
+func RangeOf(values []float64) Range {
 	sorted := slices.Sorted(slices.Values(values))
 	return Range{quantile(sorted, low), quantile(sorted, middle), quantile(sorted, high)}
 }
@@ -59,7 +59,7 @@ func outcome(c Cause, lots []timing.UnlikeHeard, twins timing.UnlikeHeard, p *ti
 		for i, h := range lots {
 			values[i] = value(h)
 		}
-		return rangeOf(values)
+		return RangeOf(values)
 	}
 	out := Outcome{Cause: c,
 		Level:    of(func(h timing.UnlikeHeard) float64 { return h.Mean - twins.Mean }),
@@ -93,7 +93,7 @@ func (s *Study) curves(lots []timing.UnlikeHeard) {
 		for i := range lots {
 			one[i] = smooth[i][f]
 		}
-		r := rangeOf(one)
+		r := RangeOf(one)
 		s.Low[f], s.Middle[f], s.High[f] = r.Low.Value, r.Middle.Value, r.High.Value
 	}
 }

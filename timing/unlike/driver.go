@@ -20,9 +20,6 @@ type Driver struct {
 // Moves tells whether it is known how the cone moves.
 func (d Driver) Moves() bool { return d.Resonance > 0 }
 
-// Qts is the total Q.
-func (d Driver) Qts() float64 { return d.Qms * d.Qes / (d.Qms + d.Qes) }
-
 // check returns which value cannot be.
 func (d Driver) check() error {
 	needed := []struct {
