@@ -60,10 +60,26 @@ func (h *pressures) phase(arrivals []Arrival, channels []Channel, gain []float64
 		v := high.Response(hz)
 		built[f], aligned[f], alone[f] = built[f]*v, aligned[f]*v, alone[f]*v
 	}
-	before, after, energy := make([]float64, len(arrivals)), make([]float64, len(arrivals)), make([]float64, len(arrivals))
-	for m, a := range arrivals {
-		before[m], after[m], energy[m] = a.Heard(), a.Heard()+a.Delay, math.Pow(10, a.Level/10)
-	}
+	before, energy := heardAt(arrivals, AsBuilt)
+	after, _ := heardAt(arrivals, Aligned)
 	frequency := append([]float64(nil), h.frequency...)
 	return Phase{frequency, turnOf(frequency, aligned, after, energy), turnOf(frequency, built, before, energy), turnOf(frequency, alone, []float64{0}, []float64{1})}
+}
+
+// heardAt returns when arrivals are heard in a case, in s, and their energies.
+func heardAt(arrivals []Arrival, c Case) (late, energy []float64) {
+	late, energy = make([]float64, len(arrivals)), make([]float64, len(arrivals))
+	for m, a := range arrivals {
+		late[m], energy[m] = a.Heard(), math.Pow(10, a.Level/10)
+		if c == Aligned {
+			late[m] += a.Delay
+		}
+	}
+	return late, energy
+}
+
+// Turned returns how what is heard at the spot, as built or aligned, turns over frequencies in Hz.
+func (p *Spot) Turned(c Case, frequency []float64, pressure []complex128) Turn {
+	late, energy := heardAt(p.Arrivals, c)
+	return turnOf(frequency, pressure, late, energy)
 }

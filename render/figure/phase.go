@@ -6,6 +6,7 @@ import (
 
 	"pappus/render/words"
 	"pappus/timing"
+	"pappus/timing/verdict"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
@@ -21,45 +22,70 @@ func Phase(w io.Writer, f Format, p *timing.Plan) error {
 	if len(x.Frequency) < 3 {
 		return nothing("phase")
 	}
-	above, below := newChart("", "phase, degrees"), newChart("frequency, Hz", "group delay, ms")
-	var held [2][]plotter.XYs // of what the axes must hold
-	for i, of := range []struct {
-		name  string
-		turn  timing.Turn
-		style draw.LineStyle
-	}{
-		{"one driver alone: all in step", x.InStep, dotted(1.4)},
-		{"as built, without delays", x.Unaligned, stroke(1, 1.4)},
-		{"with the delays", x.Aligned, stroke(0, 2.2)},
-	} {
-		angle, group := known(x.Frequency, of.turn.Angle, 180/math.Pi), known(x.Frequency, of.turn.Group, 1000)
-		for k, line := range angle {
-			name := ""
-			if k == 0 {
-				name = of.name
-			}
-			above.line(name, line, of.style)
-		}
-		for _, line := range group {
-			below.line("", line, of.style)
-		}
-		if i != 1 { // without delays it turns as often as it likes
-			held[0] = append(held[0], angle...)
-		}
-		held[1] = append(held[1], group...)
+	pair := newTurns(x.Frequency, p.SpeedOfSound)
+	pair.add("one driver alone: all in step", x.InStep, dotted(1.4), true)
+	pair.add("as built, without delays", x.Unaligned, stroke(1, 1.4), false) // turns as often as it likes
+	pair.add("with the delays", x.Aligned, stroke(0, 2.2), true)
+	if p.Silent() {
+		pair.above.Add(saying(words.NoSound))
 	}
-	above.Y.Min, above.Y.Max = ends(held[0], 0, 180)
-	below.Y.Min, below.Y.Max = ends(held[1], 0.02, 0.5)
+	return pair.write(w, f, words.OfPhase(p))
+}
+
+// turns are phases over frequency, above, and their group delays, below.
+type turns struct {
+	frequency    []float64 // Hz
+	above, below *chart
+	held         [2][]plotter.XYs // of what the axes must hold
+}
+
+// newTurns returns a picture without any, with a second axis for group delays as ways, at a
+// speed in m/s.
+func newTurns(frequency []float64, speed float64) *turns {
+	t := &turns{frequency: frequency, above: newChart("", "phase, degrees"), below: newChart("frequency, Hz", "group delay, ms")}
+	t.below.beside = besideAxis{"mm of way", speed}
+	return t
+}
+
+// add draws one, to which the axis of phases is fitted if that is so.
+func (t *turns) add(name string, of timing.Turn, style draw.LineStyle, fitted bool) {
+	angle, group := known(t.frequency, of.Angle, 180/math.Pi), known(t.frequency, of.Group, 1000)
+	for _, line := range angle {
+		t.above.line(name, line, style)
+		name = ""
+	}
+	for _, line := range group {
+		t.below.line("", line, style)
+	}
+	if fitted {
+		t.held[0] = append(t.held[0], angle...)
+	}
+	t.held[1] = append(t.held[1], group...)
+}
+
+// write fits the axes and writes the picture.
+func (t *turns) write(w io.Writer, f Format, head words.Picture) error {
+	above, below := t.above, t.below
+	above.Y.Min, above.Y.Max = ends(t.held[0], 0, 180)
+	below.Y.Min, below.Y.Max = ends(t.held[1], 0.02, 0.5)
 	for _, c := range []*chart{above, below} {
 		c.frequencies(lowest, highest)
 	}
 	above.Y.Tick.Marker = evenTicks{turnStep(above.Y.Max - above.Y.Min)}
 	below.steps(0, 6)
-	below.beside = besideAxis{"mm of way", p.SpeedOfSound}
-	if p.Silent() {
-		above.Add(saying(words.NoSound))
+	return writePair(w, f, head, above, below)
+}
+
+// MeasuredPhase draws how what was measured of a whole array turns over frequency, and what was
+// planned, each with its first arrival taken out. No frequencies are an error.
+func MeasuredPhase(w io.Writer, f Format, p *timing.Plan, x verdict.Turns) error {
+	if len(x.Frequency) < 3 {
+		return nothing("measured phase")
 	}
-	return writePair(w, f, words.OfPhase(p), above, below)
+	pair := newTurns(x.Frequency, p.SpeedOfSound)
+	pair.add("measured", x.Measured, stroke(0, 2.2), true)
+	pair.add("planned", x.Planned, stroke(1, 1.6), true)
+	return pair.write(w, f, words.OfMeasuredPhase(p, x))
 }
 
 // turnStep returns between how many degrees a phase is marked: parts of a turn, for so many.

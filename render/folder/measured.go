@@ -32,6 +32,10 @@ func Measured(p *timing.Plan, f verdict.Found) []file {
 	out = append(out,
 		file{Name: "bands.csv", Write: func(w io.Writer) error { return table.MeasuredBands(w, level, whole) }},
 		file{Name: "response.csv", Write: func(w io.Writer) error { return table.MeasuredResponse(w, whole) }})
+	if turns := f.Turns; turns != nil {
+		out = append(out, file{Name: "phase.csv", Write: func(w io.Writer) error { return table.MeasuredPhase(w, *turns) }})
+		out = append(out, drawn("phase", func(w io.Writer, f figure.Format) error { return figure.MeasuredPhase(w, f, p, *turns) })...)
+	}
 	if whole.HasHarmonics() {
 		out = append(out, drawn("harmonics", func(w io.Writer, f figure.Format) error { return figure.Harmonics(w, f, p, whole) })...)
 	}

@@ -36,3 +36,17 @@ func aboveNoise(v verdict.Level) string {
 	}
 	return prose.Sprintf("at least %.0f dB above the noise where it tells anything", math.Floor(by))
 }
+
+// OfMeasuredPhase heads the picture of a measured phase.
+func OfMeasuredPhase(p *timing.Plan, x verdict.Turns) Picture {
+	below := fmt.Sprintf("within the gate, sixth-octave smoothed; taken out: the plan's first arrival, %.2f ms on the way", 1000*x.Planned.First)
+	switch {
+	case math.IsNaN(x.Planned.First):
+		below = "nothing is planned to be heard here"
+	case x.Wired:
+		below += ", and that what was measured comes " + lateness(x.Late)
+	default:
+		below += "; when it was sent is not known, and fitted"
+	}
+	return Picture{Name(p) + ": phase and group delay, measured and planned", below}
+}

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"testing"
 
 	"pappus/timing"
@@ -41,6 +42,12 @@ func TestPictures(t *testing.T) {
 		{"excursion", OfExcursion(named), Picture{"Lantern: how far a cone moves", "peak, one way, at 2.83 V over the driver"}},
 		{"levelling", OfLevelling(named, timing.Levelling{UnevenBefore: 2.34, UnevenAfter: 1}), Picture{"Lantern: levelling the listening spot", "uneven by 2.3 dB before, 1.0 dB after with the same sections on every channel; sixth-octave smoothed"}},
 		{"measured", OfMeasured(named, verdict.Level{Low: 500, High: 4000, Uneven: 1.5}), Picture{"Lantern: measured and planned", "matched from 500 Hz to 4.0 kHz; there the thirds of octaves differ by 1.5 dB; no noise is known; sixth-octave smoothed"}},
+		{"measured phase", OfMeasuredPhase(named, verdict.Turns{Planned: timing.Turn{First: 5.912e-3}, Late: -12e-6, Wired: true}), Picture{"Lantern: phase and group delay, measured and planned",
+			"within the gate, sixth-octave smoothed; taken out: the plan's first arrival, 5.91 ms on the way, and that what was measured comes 12 us early"}},
+		{"measured phase, no wire", OfMeasuredPhase(named, verdict.Turns{Planned: timing.Turn{First: 5.912e-3}}), Picture{"Lantern: phase and group delay, measured and planned",
+			"within the gate, sixth-octave smoothed; taken out: the plan's first arrival, 5.91 ms on the way; when it was sent is not known, and fitted"}},
+		{"measured phase of nothing", OfMeasuredPhase(named, verdict.Turns{Planned: timing.Turn{First: math.NaN()}}), Picture{"Lantern: phase and group delay, measured and planned",
+			"nothing is planned to be heard here"}},
 		{"measured behind a gate", OfMeasured(named, verdict.Level{Low: 500, High: 4000, Uneven: 1.5, Gated: true, Bands: []verdict.Band{{Centre: 1000, Measured: 80}},
 			Frequency: []float64{950, 1000, 1050}, Noise: []float64{49.5, 49.5, 49.5}}), Picture{"Lantern: measured and planned",
 			"echoes left out by the gate; matched from 500 Hz to 4.0 kHz; there the thirds of octaves differ by 1.5 dB; at least 30 dB above the noise where it tells anything; sixth-octave smoothed"}},

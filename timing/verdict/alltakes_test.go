@@ -46,6 +46,17 @@ func TestTakesOfAll(t *testing.T) {
 		t.Errorf("an error of %.3f dB at 2 kHz, of one take %.3f", b, a)
 	}
 
+	// What was rehearsed by the plan turns as the plan does, and is not late where a wire tells.
+	if x := four.Turns; math.Abs(x.Late) > 2e-6 || !x.Wired {
+		t.Errorf("late by %.2f us", 1e6*x.Late)
+	}
+	for f, hz := range four.Turns.Frequency {
+		x := four.Turns
+		if by := math.Abs(x.Measured.Angle[f] - x.Planned.Angle[f]); hz > 400 && hz < 5000 && by > 0.1 {
+			t.Errorf("%.0f Hz: %.3f rad off the plan", hz, by)
+		}
+	}
+
 	brighter := takes{"all.wav": recorded["all.wav"], "all_2.wav": recorded["all_2.wav"]}
 	x := recorded["all_2.wav"]
 	x.Samples = append([]float64(nil), x.Samples...)

@@ -58,6 +58,7 @@ type Found struct {
 	Channels *Channels           // nil: not recorded one by one
 	Level    *Level              // nil: all channels were not recorded together
 	Whole    *recording.Measured // that recording, at the spot; the mean of its repeats
+	Turns    *Turns              // of Whole; nil where Level is
 	Seats    *Seats              // nil: nothing was recorded at seats
 	Faults   []Fact              // of recordings and channels
 	Notes    []Fact              // what else to know
@@ -269,6 +270,7 @@ func (t Takes) level(p *timing.Plan, out *Found) error {
 	v, err := OfLevel(p, positions, t.Level)
 	if err == nil {
 		out.Level = &v
+		out.Turns, err = turnsOf(p, *out.Whole, t.Level.Case)
 	} else {
 		out.Whole = nil
 	}
