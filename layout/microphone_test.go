@@ -3,7 +3,6 @@ package layout_test
 import (
 	"errors"
 	"io/fs"
-	"math"
 	"os"
 	"path/filepath"
 	"testing"
@@ -50,32 +49,4 @@ func TestReadMicrophone(t *testing.T) {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}
-}
-
-// FuzzReadMicrophone: any text gives a rising table or an error that names the file.
-func FuzzReadMicrophone(f *testing.F) {
-	for _, s := range []string{"", microphoneHead, microphoneHead + "20,0\n20000,1e1\n", "\ufeff" + microphoneHead + "1,-0\n2,nan\n", "# \n\"frequency_hz\",level_db\n1,\"2\n"} {
-		f.Add([]byte(s))
-	}
-	path := filepath.Join(f.TempDir(), "microphone.csv")
-	f.Fuzz(func(t *testing.T, data []byte) {
-		if err := os.WriteFile(path, data, 0o600); err != nil {
-			t.Fatal(err)
-		}
-		points, err := layout.ReadMicrophone(path)
-		if err != nil {
-			var e *design.Error
-			if !errors.As(err, &e) || e.File != path {
-				t.Fatalf("error %v", err)
-			}
-			return
-		}
-		last := 0.0
-		for _, p := range points {
-			if !(p.Frequency > last && math.Abs(p.Level) <= 100) {
-				t.Fatalf("%+v after %g Hz", p, last)
-			}
-			last = p.Frequency
-		}
-	})
 }

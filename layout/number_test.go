@@ -1,14 +1,15 @@
 package layout
 
 import (
+	"bytes"
 	"errors"
 	"math"
 	"math/rand/v2"
-	"os"
-	"pappus/layout/design"
-	"path/filepath"
 	"strings"
 	"testing"
+
+	"pappus/layout/design"
+	"pappus/testdata/drawn"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -66,23 +67,16 @@ func TestNumberTurnsWithTheBody(t *testing.T) {
 	})
 }
 
-// kept writes a text into a file.
-func kept(t *testing.T, path, text string) string {
-	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	return path
-}
-
 func FuzzResponse(f *testing.F) {
-	path := filepath.Join(f.TempDir(), "fuzz.csv")
-	f.Add("frequency_hz,level_db,phase_deg\n100,-6,90\n1000,0,-10\n")
-	f.Add("\ufefffrequency_hz,level_db,phase_deg\r\n# note\r\n5e2,-0,+1\r\n0x1p12,1,-1e6\r\n")
-	f.Add("frequency_hz,level_db,phase_deg\n\"1\n\",2,3\n1,nan,3\n")
-	f.Fuzz(func(t *testing.T, text string) {
-		points, err := ReadResponse(kept(t, path, text))
+	drawn.Bytes(f, []string{
+		"frequency_hz,level_db,phase_deg\n100,-6,90\n1000,0,-10\n",
+		"\ufefffrequency_hz,level_db,phase_deg\r\n# note\r\n5e2,-0,+1\r\n0x1p12,1,-1e6\r\n",
+		"frequency_hz,level_db,phase_deg\n\"1\n\",2,3\n1,nan,3\n",
+		"frequency_hz;level_db;phase_deg\n100,5;-6;90\n1000;0;-10\n",
+	}, func(t testing.TB, data []byte) {
+		points, err := parseResponse("fuzz.csv", data)
 		if err != nil {
-			checkFault(t, err, text)
+			checkFault(t, err, data)
 			return
 		}
 		last := 0.0
@@ -99,19 +93,20 @@ func FuzzResponse(f *testing.F) {
 }
 
 func FuzzImpedance(f *testing.F) {
-	path := filepath.Join(f.TempDir(), "fuzz.csv")
-	f.Add("frequency_hz,ohm,degrees\n100,8,45\n1000,6,-10\n")
-	f.Add("\ufefffrequency_hz,ohm,degrees\r\n# note\r\n5e2,1e-3,+1\r\n0x1p12,1,-90\r\n")
-	f.Add("frequency_hz,ohm,degrees\n1,0,0\n2,-1,0\n")
-	f.Fuzz(func(t *testing.T, text string) {
-		points, err := ReadImpedance(kept(t, path, text))
+	drawn.Bytes(f, []string{
+		"frequency_hz,ohm,degrees\n100,8,45\n1000,6,-10\n",
+		"\ufefffrequency_hz,ohm,degrees\r\n# note\r\n5e2,1e-3,+1\r\n0x1p12,1,-90\r\n",
+		"frequency_hz,ohm,degrees\n1,0,0\n2,-1,0\n",
+		"frequency_hz\tohm\tdegrees\n100\t8,1\t45°\n",
+	}, func(t testing.TB, data []byte) {
+		points, err := parseImpedance("fuzz.csv", data)
 		if err != nil {
-			checkFault(t, err, text)
+			checkFault(t, err, data)
 			return
 		}
 		last := 0.0
 		for _, p := range points {
-			if !(p.Frequency > last && p.Frequency <= 1e5) || !(p.Ohm > 0 && p.Ohm <= 1e6) || !(math.Abs(p.Degrees) <= 360) {
+			if !(p.Frequency > last && p.Frequency <= 1e5) || !(p.Ohm >= 0.001 && p.Ohm <= 1e9) || !(math.Abs(p.Degrees) <= 90) {
 				t.Fatalf("%+v after %g Hz", p, last)
 			}
 			last = p.Frequency
@@ -119,14 +114,36 @@ func FuzzImpedance(f *testing.F) {
 	})
 }
 
+// FuzzMicrophone: any bytes give a rising table or an error that names the file.
+func FuzzMicrophone(f *testing.F) {
+	const head = "frequency_hz,level_db\n"
+	drawn.Bytes(f, []string{"", head, head + "20,0\n20000,1e1\n", "\ufeff" + head + "1,-0\n2,nan\n", "# \n\"frequency_hz\",level_db\n1,\"2\n"},
+		func(t testing.TB, data []byte) {
+			points, err := parseMicrophone("fuzz.csv", data)
+			if err != nil {
+				checkFault(t, err, data)
+				return
+			}
+			last := 0.0
+			for _, p := range points {
+				if !(p.Frequency > last && math.Abs(p.Level) <= 100) {
+					t.Fatalf("%+v after %g Hz", p, last)
+				}
+				last = p.Frequency
+			}
+		})
+}
+
 func FuzzMountList(f *testing.F) {
-	f.Add("x_mm,y_mm,z_mm,nx,ny,nz\n0,0,100,0,0,1\n")
-	f.Add("\ufeffx_mm,y_mm,z_mm,nx,ny,nz\r\n# note\r\n1e3,-0,+1,nan,0x1p-2,1\r\n")
-	f.Add("x_mm,y_mm,z_mm,nx,ny,nz\n\"1\n\",2,3,4,5,6\n1,2,3\n")
-	f.Fuzz(func(t *testing.T, text string) {
-		list, err := parseList("fuzz.csv", []byte(text))
+	drawn.Bytes(f, []string{
+		"x_mm,y_mm,z_mm,nx,ny,nz\n0,0,100,0,0,1\n",
+		"\ufeffx_mm,y_mm,z_mm,nx,ny,nz\r\n# note\r\n1e3,-0,+1,nan,0x1p-2,1\r\n",
+		"x_mm,y_mm,z_mm,nx,ny,nz\n\"1\n\",2,3,4,5,6\n1,2,3\n",
+		"x_mm;y_mm;z_mm;nx;ny;nz;number\n0;0;100,5;0;0;1;4\n0;100;0;0;1;0;9\n",
+	}, func(t testing.TB, data []byte) {
+		list, err := parseList("fuzz.csv", data)
 		if err != nil {
-			checkFault(t, err, text)
+			checkFault(t, err, data)
 			return
 		}
 		for _, l := range list {
@@ -138,10 +155,10 @@ func FuzzMountList(f *testing.F) {
 }
 
 // checkFault fails where an error is not one that a user can read.
-func checkFault(t *testing.T, err error, text string) {
+func checkFault(t testing.TB, err error, text []byte) {
 	t.Helper()
 	var e *design.Error
-	if !errors.As(err, &e) || e.Line < 0 || e.Line > 2+strings.Count(text, "\n") || e.Err == nil {
+	if !errors.As(err, &e) || e.Line < 0 || e.Line > 2+bytes.Count(text, []byte("\n"))+bytes.Count(text, []byte("\r")) || e.Err == nil {
 		t.Fatalf("%#v", err)
 	}
 	if strings.ContainsAny(err.Error(), "\n\r\x1b") {

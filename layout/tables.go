@@ -30,14 +30,24 @@ type MicrophonePoint struct {
 // magnitude in ohm and phase in degrees. Any error is a *design.Error that names the file,
 // and the line where one is to blame.
 func ReadImpedance(path string) ([]ImpedancePoint, error) {
-	return rising(path, func(v []float64) ImpedancePoint { return ImpedancePoint{Frequency: v[0], Ohm: v[1], Degrees: v[2]} },
+	return measured(path, parseImpedance)
+}
+
+// parseImpedance is ReadImpedance of a file that has been read.
+func parseImpedance(path string, data []byte) ([]ImpedancePoint, error) {
+	return rising(path, data, func(v []float64) ImpedancePoint { return ImpedancePoint{Frequency: v[0], Ohm: v[1], Degrees: v[2]} },
 		csvtable.Column{Name: "ohm", Low: 0.001, High: 1e9}, csvtable.Column{Name: "degrees", Low: -90, High: 90})
 }
 
 // ReadResponse reads a measured response from a CSV table of frequency in Hz, level in dB
 // and phase in degrees, wrapped or not, as ReadImpedance does.
 func ReadResponse(path string) ([]ResponsePoint, error) {
-	out, err := rising(path, func(v []float64) ResponsePoint {
+	return measured(path, parseResponse)
+}
+
+// parseResponse is ReadResponse of a file that has been read.
+func parseResponse(path string, data []byte) ([]ResponsePoint, error) {
+	out, err := rising(path, data, func(v []float64) ResponsePoint {
 		return ResponsePoint{Frequency: v[0], Level: v[1], Phase: v[2] * math.Pi / 180}
 	},
 		csvtable.Column{Name: "level_db", Low: -500, High: 500}, csvtable.Column{Name: "phase_deg", Low: -1e6, High: 1e6})
@@ -54,7 +64,12 @@ func ReadResponse(path string) ([]ResponsePoint, error) {
 // ReadMicrophone reads a microphone's correction from a CSV table of frequency in Hz and by
 // how many dB the microphone reads too high there, as ReadImpedance does.
 func ReadMicrophone(path string) ([]MicrophonePoint, error) {
-	return rising(path, func(v []float64) MicrophonePoint { return MicrophonePoint{v[0], v[1]} },
+	return measured(path, parseMicrophone)
+}
+
+// parseMicrophone is ReadMicrophone of a file that has been read.
+func parseMicrophone(path string, data []byte) ([]MicrophonePoint, error) {
+	return rising(path, data, func(v []float64) MicrophonePoint { return MicrophonePoint{v[0], v[1]} },
 		csvtable.Column{Name: "level_db", Low: -100, High: 100})
 }
 
@@ -66,18 +81,23 @@ func named[T any](d *design.Design, name string, read func(path string) ([]T, er
 	return read(beside(d, name))
 }
 
-// rising reads a table of two lines or more whose first column is a frequency that rises
-// from line to line.
-func rising[T any](path string, point func(v []float64) T, columns ...csvtable.Column) ([]T, error) {
+// measured reads a file of at most mostMeasuredBytes.
+func measured[T any](path string, parse func(path string, data []byte) ([]T, error)) ([]T, error) {
 	data, err := design.ReadFile(path, mostMeasuredBytes)
 	if err != nil {
 		return nil, err
 	}
+	return parse(path, data)
+}
+
+// rising reads a table of two lines or more whose first column is a frequency that rises
+// from line to line.
+func rising[T any](path string, data []byte, point func(v []float64) T, columns ...csvtable.Column) ([]T, error) {
 	t := csvtable.Table{File: path, Columns: append([]csvtable.Column{{Name: "frequency_hz", Low: 1, High: 100000}}, columns...)}
 	data, more := withNames(path, data, t.Columns)
 	var out []T
 	last := math.Inf(-1)
-	err = t.Read(data, func(line int, v []float64) error {
+	err := t.Read(data, func(line int, v []float64) error {
 		if len(out) == mostMeasured {
 			return t.Fault(line, "", fmt.Sprintf("too many lines; must be at most %d", mostMeasured), design.ErrRange)
 		}

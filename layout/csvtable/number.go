@@ -46,9 +46,12 @@ func take(c Column, s string) numeral {
 // grouped tells whether the one mark of a numeral can part thousands.
 func (n numeral) grouped() bool { return thousands.MatchString(n.plain) }
 
+// ungrouped takes out what may stand between groups of digits.
+var ungrouped = strings.NewReplacer(" ", "", "'", "")
+
 // value reads a numeral with a decimal mark; others are left out.
 func (n numeral) value(decimal byte) (float64, error) {
-	s := strings.NewReplacer(" ", "", "'", "").Replace(n.plain)
+	s := ungrouped.Replace(n.plain)
 	for _, mark := range []byte{'.', ','} {
 		if mark != decimal {
 			s = strings.ReplaceAll(s, string(mark), "")

@@ -15,6 +15,9 @@ var separators = []rune{';', '\t', ','}
 
 var words = map[rune]string{';': "semicolon", '\t': "tab", ',': "comma"}
 
+// lineEnds makes line ends of any system those of one.
+var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
+
 // decode turns what a file holds into UTF-8 with lines that end in \n: what a byte order
 // mark says, else UTF-8, else what Windows has of Latin-1.
 func decode(data []byte) string {
@@ -26,7 +29,7 @@ func decode(data []byte) string {
 	if err != nil {
 		text = data // every byte means something, so that this is never so
 	}
-	return strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(string(text))
+	return lineEnds.Replace(string(text))
 }
 
 // separatorOf returns what stands between the names of the first line.

@@ -27,8 +27,10 @@ type entry struct {
 // outline is all entries of a text, in order.
 type outline []entry
 
+const remarkedName = `[A-Za-z0-9_-]+(\.[A-Za-z_][A-Za-z0-9_-]*)*`
+
 var (
-	remarkedHeader = regexp.MustCompile(`^#[ \t]?\[{1,2}[A-Za-z0-9_-]+(\.[A-Za-z_][A-Za-z0-9_-]*)*\]{1,2}[ \t]*(#.*)?$`)
+	remarkedHeader = regexp.MustCompile(`^#[ \t]?(\[` + remarkedName + `\]|\[\[` + remarkedName + `\]\])[ \t]*(#.*)?$`)
 	remarkedKey    = regexp.MustCompile(`^#[ \t]?([A-Za-z0-9_.-]+[ \t]*=)`)
 )
 

@@ -8,6 +8,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"pappus/layout/prose"
 	"pappus/layout/regular"
@@ -93,12 +94,17 @@ func Examine(name string, data []byte) (*Design, []*Error) {
 // defaults gives a design before anything is read into it. Defaults that hang on other
 // values are filled in afterwards, by fill.
 func defaults() *Design {
-	d := new(Design)
+	d := untouched()
+	return &d
+}
+
+// untouched is what defaults copies: it holds nothing that is written to in its place.
+var untouched = sync.OnceValue(func() (d Design) {
 	for _, t := range d.tables() {
 		preset(t.Rows)
 	}
 	return d
-}
+})
 
 // preset puts the defaults of rows where their values go.
 func preset(rows []Row) {

@@ -12,6 +12,7 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/poly"
+	"pappus/testdata/drawn"
 	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -273,7 +274,7 @@ func TestFileJoins(t *testing.T) {
 }
 
 // sound reports what no body from a file may be.
-func sound(t *testing.T, b *body.Body, err error) {
+func sound(t testing.TB, b *body.Body, err error) {
 	if err != nil {
 		if b != nil || strings.Contains(err.Error(), "\n") {
 			t.Errorf("%v with %v", err, b)
@@ -289,12 +290,8 @@ func sound(t *testing.T, b *body.Body, err error) {
 }
 
 func FuzzFromOFF(f *testing.F) {
-	f.Add([]byte(moved(0)))
-	f.Add([]byte(moved(30)))
-	f.Add([]byte(star()))
-	f.Add(off(platonic(f, "dodecahedron")))
-	f.Add(off(geodesic(f, "octahedron", 2)))
-	f.Fuzz(func(t *testing.T, data []byte) {
+	seeds := []string{moved(0), moved(30), star(), string(off(platonic(f, "dodecahedron"))), string(off(geodesic(f, "octahedron", 2)))}
+	drawn.Bytes(f, seeds, func(t testing.TB, data []byte) {
 		b, err := body.FromFile("fuzz", bytes.NewReader(data), false)
 		sound(t, b, err)
 	})
@@ -302,10 +299,8 @@ func FuzzFromOFF(f *testing.F) {
 
 func FuzzFromSTL(f *testing.F) {
 	tri := triangles(platonic(f, "octahedron"))
-	f.Add(textSTL(tri))
-	f.Add(binarySTL(tri))
-	f.Add(binarySTL(tri[1:]))
-	f.Fuzz(func(t *testing.T, data []byte) {
+	seeds := []string{string(textSTL(tri)), string(binarySTL(tri)), string(binarySTL(tri[1:]))}
+	drawn.Bytes(f, seeds, func(t testing.TB, data []byte) {
 		b, err := fromSTL("fuzz", bytes.NewReader(data))
 		sound(t, b, err)
 	})

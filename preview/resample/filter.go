@@ -1,6 +1,10 @@
 package resample
 
-import "math"
+import (
+	"math"
+
+	lru "github.com/hashicorp/golang-lru/v2"
+)
 
 // The filter's design, frequencies as shares of the lower rate.
 const (
@@ -66,6 +70,28 @@ func newBank(up, down int) bank {
 			x := float64(k-half+1) - float64(p)/float64(b.phases) // samples from the value
 			row[k] = cut * sinc(cut*x) * Kaiser(x/float64(half), beta)
 		}
+	}
+	return b
+}
+
+// mostBanks are for the rates that one listener's files have: 16 MB at most.
+const mostBanks = 8
+
+// banks are those made last, by up and down. Nobody writes to one.
+var banks = func() *lru.Cache[[2]int, bank] {
+	c, err := lru.New[[2]int, bank](mostBanks)
+	if err != nil {
+		panic(err) // of a size below 1
+	}
+	return c
+}()
+
+// bankOf is newBank, which takes milliseconds, for rates that were asked for before.
+func bankOf(up, down int) bank {
+	b, ok := banks.Get([2]int{up, down})
+	if !ok {
+		b = newBank(up, down)
+		banks.Add([2]int{up, down}, b)
 	}
 	return b
 }

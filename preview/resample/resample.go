@@ -28,7 +28,7 @@ func New(from, to int) *Resampler {
 	}
 	common := divisor(from, to)
 	r := &Resampler{up: to / common, down: from / common}
-	r.bank = newBank(r.up, r.down)
+	r.bank = bankOf(r.up, r.down)
 	r.line = make([]float64, r.bank.taps+room)
 	r.Reset()
 	return r

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"context"
 	"encoding/binary"
 	"encoding/json"
@@ -445,55 +444,6 @@ func TestMapIsKept(t *testing.T) {
 	if b.maps.Len() != mostMaps {
 		t.Errorf("%d maps are kept", b.maps.Len())
 	}
-}
-
-func FuzzAPI(f *testing.F) {
-	path := f.TempDir() + "/mine.toml"
-	p, err := New(Options{})
-	if err != nil {
-		f.Fatal(err)
-	}
-	p.disk.path = path // not there: nothing can be saved
-	id := ask[planAnswer](f, p, "/api/plan", asked{small}).ID
-	f.Add(0, `{"text":"[body]\nradius_mm = 1\n"}`)
-	f.Add(1, `{"text":"","set":[{"key":"channel[1].drivers","value":[1,2]},{"key":"surface","value":null}]}`)
-	f.Add(2, `{"text":"","read":"x"}`)
-	f.Add(3, `{"text":"","spot_m":[1,2,3],"programme":"clicks","case":"aligned"}`)
-	f.Add(4, `{"seq":1,"id":"`+id+`","spot_m":[1,1e-9,-1],"view":"side","quantity":"summing_loss","band_hz":8000,"cells":5}`)
-	f.Add(4, `{"seq":1,"id":"`+id+`","spot_m":[0,0,5],"view":"side","quantity":"comb_onset","cells":4}`)
-	f.Add(0, `{"text":`+quoted(strings.Replace(small, "count = 6", "count = 2", 1))+`}`)
-	f.Fuzz(func(t *testing.T, verb int, body string) {
-		if strings.Contains(body, "count") && len(body) > 400 {
-			return // planned for long
-		}
-		if verb == 4 {
-			s := &session{plans: p.plans}
-			m := read([]byte(body))
-			if m.err != nil || m.move.Cells > dragCells {
-				return
-			}
-			out, at := s.answer(m.move)
-			send := func(v any) error {
-				var b bytes.Buffer
-				if err := encode(&b, v); err != nil || !json.Valid(b.Bytes()) {
-					t.Fatalf("%v %s", err, b.Bytes())
-				}
-				return nil
-			}
-			if err := send(out); err != nil || at == nil {
-				return
-			}
-			if err := newPainter(send).draw(t.Context(), t.Context(), job{m.move, s.made, at}); err != nil {
-				t.Fatal(err)
-			}
-			return
-		}
-		verbs := []string{"plan", "edit", "save", "walk"}
-		w := do(p, request("/api/"+verbs[((verb%4)+4)%4], body))
-		if !json.Valid(w.Body.Bytes()) || w.Code == http.StatusInternalServerError {
-			t.Fatalf("%d %s", w.Code, w.Body)
-		}
-	})
 }
 
 // TestMoveHasOneDelay: for a moved spot, too, each channel has the delay that can be set, and

@@ -6,7 +6,7 @@ import (
 	"context"
 	"encoding/gob"
 	"encoding/json"
-	"io"
+	"errors"
 	"math"
 	"slices"
 	"sync"
@@ -240,10 +240,16 @@ func pack(t *boundary.Table) ([]byte, error) {
 	return out.Bytes(), err
 }
 
+// errPacked is a table that nobody packed.
+var errPacked = errors.New("not the waves of a body")
+
 func unpack(data []byte) (*boundary.Table, error) {
 	var p packed
 	if err := gob.NewDecoder(bytes.NewReader(data)).Decode(&p); err != nil {
 		return nil, err
+	}
+	if !(p.Step > 0 && p.Reach > 0) || len(p.Off) < 2 || len(p.Degree) != len(p.Off) || p.Pistons < 1 || p.Pistons > len(p.Waves) {
+		return nil, errPacked
 	}
 	t := &boundary.Table{Step: p.Step, Reach: p.Reach, Degree: p.Degree, Off: p.Off}
 	all, err := store.Unpack(p.Waves)
@@ -251,11 +257,11 @@ func unpack(data []byte) (*boundary.Table, error) {
 		return nil, err
 	}
 	for _, degree := range p.Degree {
+		if degree < 0 || degree > len(all) || len(all)/p.Pistons < boundary.Wide(degree) {
+			return nil, errPacked
+		}
 		row, wide := make([][]complex64, p.Pistons), boundary.Wide(degree)
 		for i := range row {
-			if len(all) < wide {
-				return nil, io.ErrUnexpectedEOF
-			}
 			row[i] = make([]complex64, wide)
 			for j, v := range all[:wide] {
 				row[i][j] = complex64(v)

@@ -1,0 +1,88 @@
+// Package drawn gives fuzz targets many more inputs than the fuzzing engine can: mutated in
+// the test's own process, without its instruments and its pipes between processes.
+//
+// A target takes any bytes. It is fuzzed by the engine as any other (go test -fuzz); with
+// -drawn 1e7 its seeds, and what the engine has found where -drawnfrom names its folder, are
+// mutated ten million times over, and the slowest input is told beside the speed. The same
+// -drawnseed draws the same inputs.
+package drawn
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+)
+
+var (
+	runs = flag.Float64("drawn", 0, "inputs that each fuzz target is given in the test's own process")
+	seed = flag.Uint64("drawnseed", 1, "what those inputs are drawn by")
+	from = flag.String("drawnfrom", "", "folder with a fuzz target's corpus to draw from beside its seeds")
+)
+
+// Bytes adds a target's seeds and makes it what the engine fuzzes. It must not keep or change
+// what it is given. Where -drawn asks for it, the target has that many inputs first.
+func Bytes(f *testing.F, seeds []string, target func(t testing.TB, data []byte)) {
+	for _, s := range seeds {
+		f.Add([]byte(s))
+	}
+	if *runs > 0 {
+		draw(f, append(seeds, corpus(f)...), int(*runs), target)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) { target(t, data) })
+}
+
+// draw gives a target n inputs, and tells which one it fails at.
+func draw(f *testing.F, seeds []string, n int, target func(t testing.TB, data []byte)) {
+	m, begun := newMutator(seeds, *seed), time.Now()
+	var data, slowest []byte
+	var longest time.Duration
+	done := 0
+	defer func() {
+		if done < n {
+			f.Logf("input %d of seed %d: %q", done+1, *seed, data)
+		}
+	}()
+	for ; done < n; done++ {
+		data = m.next()
+		at := time.Now()
+		if target(f, data); f.Failed() {
+			return
+		}
+		if took := time.Since(at); took > longest {
+			longest, slowest = took, append(slowest[:0], data...)
+		}
+	}
+	took := time.Since(begun).Seconds()
+	f.Logf("%d inputs of seed %d in %.1f s, %.0f a second; the slowest took %v: %.300q", n, *seed, took, float64(n)/took, longest, slowest)
+}
+
+// corpus are the inputs of one value in a folder of the engine's.
+func corpus(f *testing.F) []string {
+	if *from == "" {
+		return nil
+	}
+	paths, err := filepath.Glob(filepath.Join(*from, "*"))
+	if err != nil {
+		f.Fatal(err)
+	}
+	var out []string
+	for _, path := range paths {
+		file, err := os.ReadFile(path)
+		if err != nil {
+			f.Fatal(err)
+		}
+		lines := strings.Split(strings.TrimSpace(string(file)), "\n")
+		if len(lines) != 2 {
+			continue
+		}
+		quoted := strings.TrimSuffix(strings.TrimPrefix(lines[1], "[]byte("), ")")
+		if text, err := strconv.Unquote(quoted); err == nil {
+			out = append(out, text)
+		}
+	}
+	return out
+}
