@@ -66,7 +66,7 @@ func build(d *design.Design, heal healer) (*Array, error) {
 		return nil, err
 	}
 	if a.Driver.Resonance, a.Driver.ResonanceQ, err = a.inBody(); err != nil {
-		return nil, fault(d, "driver", "", err.Error(), err)
+		return nil, a.noRoom(d, err)
 	}
 	if err := a.checkWoofer(d); err != nil {
 		return nil, err
@@ -262,7 +262,7 @@ func beside(d *design.Design, path string) string {
 
 // fault is the error for a key of the design.
 func fault(d *design.Design, key, value, reason string, err error) *design.Error {
-	return &design.Error{File: d.Path, Key: key, Value: value, Reason: reason, Err: err}
+	return &design.Error{File: d.Path, Line: d.Lines.Of(key), Key: key, Value: value, Reason: reason, Err: err}
 }
 
 // memory keeps what a slow function without side effects came to for the last few

@@ -13,6 +13,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/body"
+	"pappus/layout/box"
 	"pappus/layout/design"
 	"pappus/layout/fit"
 	"pappus/layout/wiring"
@@ -407,19 +408,25 @@ func TestBuildFaults(t *testing.T) {
 		want string
 	}{
 		{"cut away", with("shape = \"cube\"\nradius_mm = 100\ncut_height_mm = 60", "", small), body.ErrNothingLeft,
-			"a.toml: body.cut_height_mm = 60: nothing of the body is left above this height; must be lower"},
+			"a.toml:4: body.cut_height_mm = 60: nothing of the body is left above this height; must be lower"},
 		{"no driver left", with("shape = \"cube\"\nradius_mm = 100\ncut_height_mm = -5", "keep_clear_below_deg = 5\nskip = [1]", small), layout.ErrNoMounts,
-			"a.toml: mounts: no driver left: of 6 places 1 are cut away, 4 kept clear and 1 skipped; must leave at least 1"},
+			"a.toml:5: mounts: no driver left: of 6 places 1 are cut away, 4 kept clear and 1 skipped; must leave at least 1"},
 		{"too many drivers", with("shape = \"geodesic\"\nradius_mm = 1000\nsubdivision = 16", "", small), layout.ErrTooManyMounts,
-			"a.toml: mounts: 5120 drivers; must be at most 2000"},
+			"a.toml:5: mounts: 5120 drivers; must be at most 2000"},
 		{"skipped place that is not there", with("shape = \"cube\"\nradius_mm = 100", "skip = [7]", small), layout.ErrNoSuchMount,
-			"a.toml: mounts.skip: there is no mount 7; must be from 1 to 6"},
+			"a.toml:5: mounts.skip: there is no mount 7; must be from 1 to 6"},
+		{"skipped place where none is left", with("shape = \"cube\"\nradius_mm = 100", "keep_clear_deg = [[0, 90, 90], [0, -90, 90]]\nskip = [1]", small), layout.ErrNoMounts,
+			"a.toml:4: mounts: no driver left: of 6 places 0 are cut away, 6 kept clear and 0 skipped; must leave at least 1"},
+		{"braces fill the body", with("shape = \"cube\"\nradius_mm = 100", "", small+"fs_hz = 100\n[box]\nbraces_l = 900\n"), box.ErrFull,
+			"a.toml:14: box.braces_l = 900: must be less than 1.31, which is what walls and drivers leave of the body"},
+		{"drivers fill the body", with("shape = \"cube\"\nradius_mm = 100", "", small+"fs_hz = 100\ndepth_mm = 500\ncutout_mm = 60\n"), box.ErrFull,
+			"a.toml:3: body.radius_mm = 100: must be more: walls and drivers take 8.71 l, and the body has 1.54 l"},
 		{"channel with a driver that is not there", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2, 7]\n"), layout.ErrNoSuchMount,
-			"a.toml: channel[2].drivers: there is no driver 7; must be a mount number from 1 to 6 that is not skipped"},
+			"a.toml:15: channel[2].drivers: there is no driver 7; must be a mount number from 1 to 6 that is not skipped"},
 		{"driver in no channel", with("shape = \"cube\"\nradius_mm = 100", "", small+"[[channel]]\ndrivers = [1, 2, 3, 4, 6]\n"), design.ErrConflict,
-			"a.toml: channel: driver 5 is in no channel; must be in one, or its place in mounts.skip"},
+			"a.toml:12: channel: driver 5 is in no channel; must be in one, or its place in mounts.skip"},
 		{"no load is high enough", with("shape = \"cube\"\nradius_mm = 100", "", small+"nominal_ohm = 8\ndc_ohm = 7\n[wiring]\nchannels = 2\nminimum_load_ohm = 50\n"), wiring.ErrLoad,
-			"a.toml: wiring.minimum_load_ohm = 50: 6 drivers of 7 ohm in one string load the amplifier with 42 ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm"},
+			"a.toml:16: wiring.minimum_load_ohm = 50: 6 drivers of 7 ohm in one string load the amplifier with 42 ohm, and no other way with more; must be at most that, and only if the amplifier allows it: else take more drivers, or some of more ohm"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -439,7 +446,7 @@ func TestSpotInside(t *testing.T) {
 	d := design.Default()
 	d.Spot = r3.Vec{X: 0.03, Y: 0.04}
 	_, err := layout.Build(d)
-	const want = "lantern.toml: spot: the listening spot is 0.05 m from the body's centre, inside the body; must be outside"
+	const want = "lantern.toml:159: spot: the listening spot is 0.05 m from the body's centre, inside the body; must be outside"
 	if !errors.Is(err, layout.ErrInside) || err.Error() != want {
 		t.Errorf("\n got %v\nwant %s", err, want)
 	}

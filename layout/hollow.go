@@ -6,6 +6,8 @@ import (
 
 	"pappus/layout/body"
 	"pappus/layout/box"
+	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/layout/shell"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -161,6 +163,23 @@ func (a *Array) inBody() (resonance, q float64, err error) {
 		return 0, d.ResonanceQ, nil
 	}
 	return c.Resonance, c.Q, err
+}
+
+// noRoom says of a body that has none for the drivers' air what must be smaller, or larger.
+func (a *Array) noRoom(d *design.Design, err error) *design.Error {
+	room, thick := a.room() // as it was when it failed
+	switch {
+	case thick == nil:
+		return fault(d, "driver", "", err.Error(), err)
+	case !errors.Is(thick, box.ErrFull):
+		return fault(d, "body.wall_mm", d.Shown("body.wall_mm"), thick.Error(), err)
+	}
+	const litre = 1e-3
+	if left := room.Net + room.Braces; left > 0 {
+		return fault(d, "box.braces_l", d.Shown("box.braces_l"), prose.Sprintf("must be less than %.3g, which is what walls and drivers leave of the body", left/litre), err)
+	}
+	return fault(d, "body.radius_mm", d.Shown("body.radius_mm"), prose.Sprintf(
+		"must be more: walls and drivers take %.3g l, and the body has %.3g l", (room.Walls+room.Drivers)/litre, room.Gross/litre), err)
 }
 
 // Segments cuts the shell so that it fits the printer's bed.

@@ -57,7 +57,7 @@ func place(d *design.Design, whole, shell *body.Body) (placed, error) {
 	number(m, whole.Radius)
 	for _, id := range d.Mounts.Skip {
 		// Those of a list are looked for where it is read.
-		if d.Mounts.On != "list" && id > len(m) {
+		if d.Mounts.On != "list" && id > len(m) && len(m) > 0 {
 			return p, fault(d, "mounts.skip", "", fmt.Sprintf("there is no mount %d; must be from 1 to %d", id, len(m)), ErrNoSuchMount)
 		}
 	}
@@ -72,7 +72,7 @@ func place(d *design.Design, whole, shell *body.Body) (placed, error) {
 	if n := len(p.mounts); n == 0 {
 		return p, fault(d, "mounts", "", fmt.Sprintf(
 			"no driver left: of %d places %d are cut away, %d kept clear and %d skipped; must leave at least 1",
-			p.places, p.cut, p.low+p.kept, len(d.Mounts.Skip)), ErrNoMounts)
+			p.places, p.cut, p.low+p.kept, len(p.empty)), ErrNoMounts)
 	} else if n > design.MaxDrivers {
 		return p, fault(d, "mounts", "", fmt.Sprintf("%d drivers; must be at most %d", n, design.MaxDrivers), ErrTooManyMounts)
 	}

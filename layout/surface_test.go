@@ -113,15 +113,15 @@ func TestPlaceFaults(t *testing.T) {
 		want       string // after the folder
 	}{
 		{"spot below the surface", listed + spot("-0.2") + "[surface]\n" + small, layout.ErrBelowSurface,
-			"a.toml: spot.z_m = -0.2: the listening spot is below the surface; must be at least -0.102"},
+			"a.toml:11: spot.z_m = -0.2: the listening spot is below the surface; must be at least -0.102"},
 		{"seat below the surface", listed + spot("0") + "[surface]\n[[seat]]\nx_m = 1\ny_m = 0\nz_m = 0\n[[seat]]\nx_m = 1\ny_m = 1\nz_m = -0.2\n" + small, layout.ErrBelowSurface,
-			`a.toml: seat[2].z_m = -0.2: seat "seat 2" is below the surface; must be at least -0.102`},
+			`a.toml:20: seat[2].z_m = -0.2: seat "seat 2" is below the surface; must be at least -0.102`},
 		{"row below the surface", listed + spot("0") + "[surface]\n[[area]]\nname = \"row\"\nshape = \"arc\"\ncount = 2\nradius_m = 2\nz_m = -0.2\nfrom_deg = 0\nto_deg = 90\n" + small, layout.ErrBelowSurface,
-			`a.toml: area[1]: seat "row 1" is below the surface; must be at least -0.102`},
+			`a.toml:13: area[1]: seat "row 1" is below the surface; must be at least -0.102`},
 		{"mount below the surface", listed + spot("0") + "[surface]\n" + small, layout.ErrBelowSurface,
-			"a.toml: mounts: driver 2 is 3 mm below the surface; must be above it"},
+			"a.toml:5: mounts: driver 2 is 3 mm below the surface; must be above it"},
 		{"mount below the floor of the room", listed + spot("0") + room + small, layout.ErrOutsideRoom,
-			"a.toml: mounts: driver 2 is outside the room; must be inside"},
+			"a.toml:5: mounts: driver 2 is outside the room; must be inside"},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -150,7 +150,7 @@ func TestSpotOutsideRoom(t *testing.T) {
 	d := parse(t, "a.toml", with(cube, "", small+"[room]\nsize_m = [4, 4, 4]\nbody_at_m = [1, 2, 1]\nabsorption = 0.2\n"))
 	d.Spot.Y = 3
 	_, err := layout.Build(d)
-	const want = "a.toml: spot: the listening spot is outside the room; must be inside"
+	const want = "a.toml:6: spot: the listening spot is outside the room; must be inside"
 	if !errors.Is(err, layout.ErrOutsideRoom) || err.Error() != want {
 		t.Errorf("\n got %v\nwant %s", err, want)
 	}

@@ -46,9 +46,9 @@ func TestWooferFaults(t *testing.T) {
 		want       string
 	}{
 		{"inside the body", woofer("x_m = 0\ny_m = 0\nz_m = 0.02"), layout.ErrInside,
-			"a.toml: woofer: the woofer is 0.02 m from the body's centre, inside the body; must be outside"},
+			"a.toml:12: woofer: the woofer is 0.02 m from the body's centre, inside the body; must be outside"},
 		{"below the table", woofer("x_m = 0\ny_m = 0\nz_m = -0.5") + "[surface]\n", layout.ErrBelowSurface,
-			"a.toml: woofer.z_m = -0.5: the woofer is below the surface; must be at least -0.1732, or give a [room] in place of the surface"},
+			"a.toml:15: woofer.z_m = -0.5: the woofer is below the surface; must be at least -0.1732, or give a [room] in place of the surface"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := layout.Build(parse(t, "a.toml", with(cube, "", small+c.text)))

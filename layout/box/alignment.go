@@ -19,13 +19,16 @@ type Room struct {
 	Share                         float64 // of each driver
 }
 
+// ErrFull is a body that nothing is left of inside.
+var ErrFull = errors.New("nothing is left of the volume")
+
 // Divide takes walls, n drivers of a volume each (from the flange back; the
 // makers' sheets have it, or take the magnet and the basket for cylinders), and
-// braces off a gross volume in m3. The error tells that nothing is left.
+// braces off a gross volume in m3. ErrFull tells that nothing is left: Net is then what is lacking.
 func Divide(gross, walls, driver, braces float64, n int) (Room, error) {
 	r := Room{Gross: gross, Walls: walls, Drivers: float64(n) * driver, Braces: braces}
 	if r.Net = gross - walls - r.Drivers - braces; !(r.Net > 0) {
-		return Room{}, prose.Errorf("nothing is left of the volume: %g m3 less %g m3", gross, walls+r.Drivers+braces)
+		return r, prose.Errorf("%w: %g m3 less %g m3", ErrFull, gross, walls+r.Drivers+braces)
 	}
 	r.Share = r.Net / float64(n)
 	return r, nil

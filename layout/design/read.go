@@ -249,12 +249,7 @@ func (r *Reader) fault(path, value, reason string, kind error) {
 }
 
 // line is where a key stands, or its table; 0 where neither does.
-func (r *Reader) line(path string) int {
-	for path != "" && r.lines[path] == 0 {
-		path = path[:max(strings.LastIndexAny(path, ".["), 0)]
-	}
-	return r.lines[path]
-}
+func (r *Reader) line(path string) int { return Lines(r.lines).Of(path) }
 
 // has says whether the file gives a value for the key.
 func (r *Reader) has(path string) bool { return r.lines[path] > 0 }

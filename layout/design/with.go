@@ -4,6 +4,7 @@ import (
 	"maps"
 	"reflect"
 	"slices"
+	"strings"
 )
 
 // Setting is a key's new value, as Set takes it; nil takes the key out, or for seat, channel
@@ -16,6 +17,14 @@ type Setting struct {
 // Lines says on which line of its file each key and table of a design stands. How a design is
 // written is no part of what it is: all are equal.
 type Lines map[string]int
+
+// Of is the line of a key, or of its table where the file leaves it out; 0 where neither is there.
+func (l Lines) Of(path string) int {
+	for path != "" && l[path] == 0 {
+		path = path[:max(strings.LastIndexAny(path, ".["), 0)]
+	}
+	return l[path]
+}
 
 // Equal tells that any two are equal.
 func (Lines) Equal(Lines) bool { return true }

@@ -160,7 +160,7 @@ func TestEditKeeps(t *testing.T) {
 		{"a hole that is too narrow", repair.Change{Key: "driver.cutout_mm", Value: 20.0}, design.ErrConflict, "cutout_mm becomes 32 in place of 20"},
 		{"a dual of a dome", repair.Change{Key: "body.dual", Value: true}, design.ErrConflict, "cut_height_mm = 0 is taken out"},
 		{"a place there is not", repair.Change{Key: "mounts.skip", Value: []any{99}}, layout.ErrNoSuchMount, "skip = [99] is taken out: a geodesic, cut as this one is, has 40 places"},
-		{"nothing left", repair.Change{Key: "mounts.keep_clear_below_deg", Value: 89.0}, layout.ErrNoSuchMount, "keep_clear_below_deg = 89 is taken out: it leaves no place for a driver"},
+		{"nothing left", repair.Change{Key: "mounts.keep_clear_below_deg", Value: 89.0}, layout.ErrNoMounts, "keep_clear_below_deg = 89 is taken out: else no driver is left"},
 		{"more than there may be", repair.Change{Key: "body.subdivision", Value: 16}, layout.ErrTooManyMounts, "subdivision becomes 9 in place of 16"},
 	} {
 		t.Run(test.name, func(t *testing.T) {

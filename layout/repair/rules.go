@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/box"
 	"pappus/layout/design"
 	"pappus/layout/prose"
 )
@@ -43,6 +44,7 @@ var rules = []rule{
 	{"body.file", nil, withoutFiles},
 	{"mounts.list", nil, withoutFiles},
 
+	{"body.radius_mm", box.ErrFull, airless},
 	{"body.radius_mm", nil, radii},
 	{"body.sides", nil, func(c condition) []remedy {
 		return []remedy{to("body.sides", begin["body.sides"], article(c.design.Body.Shape)+" needs a number of sides")}
@@ -90,10 +92,8 @@ var rules = []rule{
 	{"driver.dc_ohm", nil, func(c condition) []remedy {
 		return []remedy{out("driver.dc_ohm", prose.Sprintf("it cannot be that of a voice coil of %g ohm; measure it with a meter", c.design.Driver.NominalOhm))}
 	}},
-	{"driver", nil, func(c condition) []remedy {
-		const why = "no air would be left in the body"
-		return append(c.fewer(why), to("body.radius_mm", min(2*c.number("body.radius_mm"), 5000), why).asked())
-	}},
+	{"driver", nil, airless},
+	{"box.braces_l", box.ErrFull, always(out("box.braces_l", noAir))},
 
 	{"timing", nil, band},
 	{"protection.order", nil, order},
@@ -382,6 +382,13 @@ func (p *patient) many() int {
 // counted is for even places without a number, or with one that cannot be.
 func counted(c condition) []remedy {
 	return []remedy{c.evenly("even places need a number; there were as many drivers before")}
+}
+
+const noAir = "no air would be left in the body"
+
+// airless is for a body that walls and drivers fill.
+func airless(c condition) []remedy {
+	return append(c.fewer(noAir), to("body.radius_mm", min(2*c.number("body.radius_mm"), 5000), noAir).asked())
 }
 
 // knownNumbers takes out the numbers of places that the body does not have.

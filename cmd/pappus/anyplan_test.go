@@ -1,0 +1,286 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"flag"
+	"fmt"
+	"image/png"
+	"io"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime/debug"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/preview"
+	"pappus/preview/decode"
+	"pappus/render/document"
+	"pappus/render/outdir"
+	"pappus/timing"
+)
+
+var (
+	designs    = flag.Int("designs", 20, "designs that TestAnyDesign plans")
+	designSeed = flag.Uint64("designseed", 1, "seed of the first of them")
+	shows      = flag.String("shows", "plan", "what it makes of them: plan, sheets, wiring, channels, level or compare")
+)
+
+// TestAnyDesign: a design that the parser takes is planned, with every file, or refused with the
+// file, the line and the key, and what may stand there. No file, screen or answer holds what is
+// no number. What fails is told as small as leaving keys out makes it.
+func TestAnyDesign(t *testing.T) {
+	folder := t.TempDir()
+	writeFiles(t, folder)
+	path := filepath.Join(folder, "any.toml")
+	refused, begun, longest, slowest := 0, time.Now(), time.Duration(0), uint64(0)
+	for seed := *designSeed; seed < *designSeed+uint64(*designs); seed++ {
+		d := newDrawer(seed)
+		s, _ := d.good(path)
+		if d.chance(0.15) {
+			s = d.byHand(path, s)
+		}
+		at := time.Now()
+		why, fault := attempt(path, s, seed)
+		if took := time.Since(at); took > longest {
+			longest, slowest = took, seed
+		}
+		if os.Getenv("ANYT") != "" {
+			fmt.Fprintln(os.Stderr, seed, time.Since(at))
+		}
+		if why != nil {
+			refused++
+			t.Logf("seed %d: %v", seed, why)
+		}
+		if fault != nil {
+			t.Errorf("seed %d: %v", seed, fault)
+			t.Logf("%s", smaller(path, s, seed, fault))
+		}
+	}
+	t.Logf("%d designs, %d of them refused, in %v; the slowest, seed %d, took %v", *designs, refused, time.Since(begun), slowest, longest)
+}
+
+// byHand is a sketch with channels laid out by hand, where its drivers are known.
+func (d *drawer) byHand(path string, s sketch) sketch {
+	for _, keys := range [][2]string{{"wiring", "channels"}, {"wiring", "split"}, {"wiring", "longest_string"}, {"search", ""}} {
+		s = s.without(keys[0], keys[1])
+	}
+	g, err := design.Parse(path, []byte(s.String()))
+	if err != nil {
+		return s
+	}
+	a, err := layout.Build(g)
+	if err != nil {
+		return s
+	}
+	n := d.few(4)
+	drivers := make([][]string, n)
+	for i, m := range a.Mounts[:len(a.Mounts)/len(a.Bodies())] {
+		at := d.IntN(n)
+		if i < n {
+			at = i
+		}
+		drivers[at] = append(drivers[at], strconv.Itoa(m.ID))
+	}
+	with := s
+	for i, of := range drivers {
+		c := section{path: fmt.Sprintf("channel[%d]", i+1), keys: []given{{"drivers", "[" + strings.Join(of, ", ") + "]"}}}
+		for _, k := range d.keys["channel"][1:] {
+			if d.chance(0.4) {
+				c.keys = append(c.keys, given{k.Name, d.value(k)})
+			}
+		}
+		if len(of) > 0 {
+			with = append(with[:len(with):len(with)], c)
+		}
+	}
+	if _, err := design.Parse(path, []byte(with.String())); err != nil {
+		return s
+	}
+	return with
+}
+
+// patient is how long a design that fails is made smaller.
+const patient = 30 * time.Second
+
+// smaller leaves out what a fault is not about.
+func smaller(path string, s sketch, seed uint64, fault error) sketch {
+	kind, begun := kindOf(fault), time.Now()
+	fails := func(s sketch) bool {
+		if time.Since(begun) > patient {
+			return false
+		}
+		_, is := attempt(path, s, seed)
+		return is != nil && kindOf(is) == kind
+	}
+	for _, t := range slices.Clone(s) {
+		if less := s.without(t.path, ""); fails(less) {
+			s = less
+			continue
+		}
+		for _, k := range t.keys {
+			if less := s.without(t.path, k.name); fails(less) {
+				s = less
+			}
+		}
+	}
+	return s
+}
+
+// kindOf tells faults apart by their words, without numbers.
+func kindOf(fault error) string {
+	words := regexp.MustCompile(`[^a-zA-Z.]+`).ReplaceAllString(fault.Error(), " ")
+	return words[:min(len(words), 40)]
+}
+
+// attempt makes all that a command makes of a design: why it refuses to, and what is wrong with
+// what it made or with the words of the refusal.
+func attempt(path string, s sketch, seed uint64) (why, fault error) {
+	defer func() {
+		if p := recover(); p != nil {
+			fault = fmt.Errorf("panic: %v\n%s", p, debug.Stack())
+		}
+	}()
+	if err := os.WriteFile(path, []byte(s.String()), 0o600); err != nil {
+		return nil, err
+	}
+	plan, err := new(flags).planOf(context.Background(), nil, path)
+	if err != nil {
+		return err, helps(path, s.String(), err)
+	}
+	o, err := shown(plan)
+	if err != nil {
+		return err, helps(path, s.String(), err)
+	}
+	return nil, unspoiled(plan, o, rand.New(rand.NewPCG(seed, 3)))
+}
+
+// shown is what a command shows.
+func shown(p *timing.Plan) (outcome, error) {
+	switch *shows {
+	case "sheets":
+		return workshop(nil, p)
+	case "level":
+		return levelled(nil, p)
+	}
+	return planned(nil, p)
+}
+
+// helps tells what an error lacks that says what is wrong with a design.
+func helps(path, text string, err error) error {
+	var e *design.Error
+	switch {
+	case !errors.As(err, &e):
+		return fmt.Errorf("an error of another kind, %T: %w", err, err)
+	case filepath.Dir(e.File) != filepath.Dir(path) || e.Key == "" || e.Line == 0 && strings.Contains(text, "["+strings.SplitN(e.Key, ".", 2)[0]):
+		return fmt.Errorf("an error without file, line or key: %w", err)
+	case !says.MatchString(e.Reason):
+		return fmt.Errorf("an error that does not say what may stand there: %w", err)
+	}
+	return nil
+}
+
+var says = regexp.MustCompile(`must|leave|only|at least|at most|left out|give`)
+
+// unspoiled tells what is wrong with the files of an outcome, its screen and its answer. Sounds and
+// pictures as dots, which take longest, are made of a part of the designs.
+func unspoiled(p *timing.Plan, o outcome, r *rand.Rand) error {
+	heard, dots := r.IntN(40) == 0, r.IntN(40) == 0
+	for _, f := range o.files {
+		slow := strings.HasPrefix(f.Name, "spectrogram") || strings.HasPrefix(f.Name, "impulse") || filepath.Ext(f.Name) == ".wav"
+		if slow && !heard || filepath.Ext(f.Name) == ".png" && !dots {
+			continue
+		}
+		if err := whole(f); err != nil {
+			return fmt.Errorf("%s: %w", f.Name, err)
+		}
+	}
+	var out bytes.Buffer
+	if err := o.screen(&out, false); err != nil {
+		return fmt.Errorf("screen: %w", err)
+	}
+	if bad := noNumber.FindString(out.String()); bad != "" {
+		return fmt.Errorf("screen: %q: %s", bad, out.String())
+	}
+	if err := document.Write(io.Discard, o.json(document.Written{})); err != nil {
+		return fmt.Errorf("answer: %w", err)
+	}
+	if !heard {
+		return nil
+	}
+	_, first, clicks := preview.SoundFiles(&p.Spot)
+	for _, made := range []func() ([]preview.Sound, error){first, clicks} {
+		sounds, err := made()
+		if err != nil {
+			return fmt.Errorf("sounds: %w", err)
+		}
+		for _, s := range sounds {
+			if i := slices.IndexFunc(s.Samples, func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) }); i >= 0 {
+				return fmt.Errorf("sound %q has %g at %d", s.Words, s.Samples[i], i)
+			}
+		}
+	}
+	return nil
+}
+
+// noNumber is what stands where a number is none, or where words were put together wrongly.
+var noNumber = regexp.MustCompile(`(?i)\bnan\b|[-+]inf\b|\binf\b|%!|e[+-]\d\d\d`)
+
+// whole writes a file and tells what is wrong with it.
+func whole(f outdir.File) error {
+	var out bytes.Buffer
+	if err := f.Write(&out); err != nil {
+		return err
+	}
+	data := out.Bytes()
+	if len(data) == 0 {
+		return errors.New("empty")
+	}
+	switch filepath.Ext(f.Name) {
+	case ".json":
+		if !json.Valid(data) {
+			return errors.New("no JSON")
+		}
+	case ".csv":
+		if _, err := csv.NewReader(bytes.NewReader(data)).ReadAll(); err != nil {
+			return err
+		}
+	case ".svg":
+		for in := xml.NewDecoder(bytes.NewReader(data)); ; {
+			if _, err := in.Token(); err == io.EOF {
+				break
+			} else if err != nil {
+				return err
+			}
+		}
+	case ".png":
+		_, err := png.DecodeConfig(bytes.NewReader(data))
+		return err
+	case ".wav":
+		_, channels, err := decode.ReadChannels(bytes.NewReader(data))
+		for _, c := range channels {
+			if i := slices.IndexFunc(c, func(v float64) bool { return math.IsNaN(v) || math.Abs(v) > 1e6 }); i >= 0 {
+				return fmt.Errorf("sample %d is %g", i, c[i])
+			}
+		}
+		return err
+	default:
+		return nil
+	}
+	if at := noNumber.FindIndex(data); at != nil {
+		return fmt.Errorf("%q: %s", data[at[0]:at[1]], data[max(0, at[0]-80):min(len(data), at[1]+20)])
+	}
+	return nil
+}
