@@ -61,7 +61,7 @@ func (s sketch) without(path, name string) sketch {
 type drawer struct {
 	*rand.Rand
 	keys map[string][]design.Key // of each table
-	big  bool                    // many drivers, seats and cells
+	big  bool                    // several times as many drivers, seats and cells
 	more float64                 // how likely a key is that need not be there
 }
 
@@ -70,7 +70,7 @@ func newDrawer(seed uint64) *drawer {
 	for _, k := range design.Keys() {
 		d.keys[k.Table] = append(d.keys[k.Table], k)
 	}
-	d.big, d.more = d.IntN(50) == 0, 0.05+0.4*d.Float64()*d.Float64()
+	d.big, d.more = d.IntN(200) == 0, 0.05+0.4*d.Float64()*d.Float64()
 	return d
 }
 
@@ -99,7 +99,7 @@ func (d *drawer) sketch() sketch {
 			}
 			t := section{path: path}
 			for _, k := range d.keys[g.Name] {
-				if k.Needed || (k.Path == "coverage.cells" || k.Path == "room.order") && !d.big || d.chance(d.more) {
+				if k.Needed || k.Path == "coverage.cells" || k.Path == "room.order" || d.chance(d.more) {
 					t.keys = append(t.keys, given{k.Name, d.value(k)})
 				}
 			}
@@ -109,7 +109,7 @@ func (d *drawer) sketch() sketch {
 	return out
 }
 
-// mostOf are what keeps a design that is not big quick to plan.
+// mostOf are what keeps a design quick to plan.
 var mostOf = map[string]float64{
 	"mounts.count": 24, "coverage.cells": 12, "body.subdivision": 2, "body.m": 2, "body.n": 1, "body.sides": 8, "room.order": 2, "area.count": 4,
 	"wiring.channels": 12, "mounts.symmetry": 6, "timing.solve_to_hz": 700, "body.radius_mm": 250, "driver.diameter_mm": 80,
@@ -160,7 +160,9 @@ func (d *drawer) value(k design.Key) string {
 // number as likely as another.
 func (d *drawer) number(k design.Key) float64 {
 	low, high := k.Low, k.High
-	if most, capped := mostOf[k.Path]; capped && !d.big {
+	if most, capped := mostOf[k.Path]; capped && d.big {
+		high = min(high, 3*most)
+	} else if capped {
 		high = max(low, most)
 	}
 	byDefault, has := k.Default.(float64)

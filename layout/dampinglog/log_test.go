@@ -265,14 +265,14 @@ func FuzzParse(f *testing.F) {
 			var raw struct {
 				Trial []struct {
 					Vents     int
-					StuffingG float64 `toml:"stuffing_g"`
+					StuffingG any `toml:"stuffing_g"` // TOML has whole numbers apart
 				}
 			}
 			if err := toml.Unmarshal([]byte(strings.TrimPrefix(text, "\ufeff")), &raw); err != nil || len(raw.Trial) != len(l.Trials) {
 				t.Fatalf("%v: %d trials, %d", err, len(raw.Trial), len(l.Trials))
 			}
 			for i, want := range raw.Trial {
-				if got := l.Trials[i]; got.Vents != want.Vents || got.StuffingG != want.StuffingG {
+				if got := l.Trials[i]; got.Vents != want.Vents || want.StuffingG != nil && fmt.Sprint(want.StuffingG) != fmt.Sprint(got.StuffingG) {
 					t.Fatalf("%+v, want %+v", got, want)
 				}
 			}
