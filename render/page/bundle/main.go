@@ -7,10 +7,13 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
 )
@@ -38,7 +41,7 @@ func run() error {
 	if err := write(filepath.Join(web, "src"), map[string][]byte{"document.ts": shapes}); err != nil {
 		return err
 	}
-	files, err := bundled(web)
+	files, packages, err := bundled(web)
 	if err != nil {
 		return err
 	}
@@ -47,7 +50,7 @@ func run() error {
 			return err
 		}
 	}
-	if files["LICENCES.txt"], err = licences(web); err != nil {
+	if files["LICENCES.txt"], err = licences(web, packages); err != nil {
 		return err
 	}
 	return write(built, files)
@@ -70,8 +73,8 @@ func pageFolder() (string, error) {
 	}
 }
 
-// bundled returns the script and the style sheet, by name.
-func bundled(web string) (map[string][]byte, error) {
+// bundled returns the scripts and the style sheets, by name, and of which packages they have parts.
+func bundled(web string) (files map[string][]byte, packages []string, err error) {
 	result := api.Build(api.BuildOptions{
 		AbsWorkingDir: web,
 		EntryPointsAdvanced: []api.EntryPoint{
@@ -91,27 +94,52 @@ func bundled(web string) (map[string][]byte, error) {
 		MinifySyntax:      true,
 		LegalComments:     api.LegalCommentsNone, // they are in LICENCES.txt
 		LogLevel:          api.LogLevelWarning,
+		Metafile:          true,
 	})
 	if len(result.Errors) > 0 {
-		return nil, fmt.Errorf("%d errors in render/page/web", len(result.Errors))
+		return nil, nil, fmt.Errorf("%d errors in render/page/web", len(result.Errors))
 	}
-	out := map[string][]byte{}
+	files = map[string][]byte{}
 	for _, f := range result.OutputFiles {
-		out[filepath.Base(f.Path)] = f.Contents
+		files[filepath.Base(f.Path)] = f.Contents
 	}
-	return out, nil
+	packages, err = packagesIn(result.Metafile)
+	return files, packages, err
+}
+
+// packagesIn are the packages of which files were read for a bundle, by its account.
+func packagesIn(account string) ([]string, error) {
+	var read struct{ Inputs map[string]struct{} }
+	if err := json.Unmarshal([]byte(account), &read); err != nil {
+		return nil, err
+	}
+	var out []string
+	for path := range read.Inputs {
+		_, rest, is := strings.Cut(path, "node_modules/")
+		parts := strings.Split(rest, "/")
+		if !is {
+			continue
+		}
+		name := parts[0]
+		if strings.HasPrefix(name, "@") {
+			name += "/" + parts[1]
+		}
+		out = append(out, name)
+	}
+	slices.Sort(out)
+	return slices.Compact(out), nil
 }
 
 // licences collects those of what the bundle holds.
-func licences(web string) ([]byte, error) {
+func licences(web string, packages []string) ([]byte, error) {
 	var b bytes.Buffer
 	b.WriteString("page.js and page.css hold parts of the following libraries.\n")
-	for _, name := range []string{"three", "uplot"} {
+	for _, name := range packages {
 		text, err := os.ReadFile(filepath.Join(web, "node_modules", name, "LICENSE"))
 		if err != nil {
 			return nil, err
 		}
-		fmt.Fprintf(&b, "\n%s\n\n%s\n", name, bytes.TrimSpace(bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))))
+		fmt.Fprintf(&b, "\n== %s ==\n\n%s\n", name, bytes.TrimSpace(bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))))
 	}
 	return b.Bytes(), nil
 }
