@@ -1,10 +1,12 @@
 package wholefile_test
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
+	"sync"
 	"testing"
 
 	"pappus/layout/wholefile"
@@ -88,4 +90,88 @@ func names(t *testing.T, folder string) (out []string) {
 		out = append(out, e.Name())
 	}
 	return out
+}
+
+// TestPutNew: a new file, never in the place of another, and without a draft left behind.
+func TestPutNew(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, "a")
+	for i, want := range []error{nil, fs.ErrExist} {
+		d, err := wholefile.Begin(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := d.PutNew([]byte{byte('1' + i)}); !errors.Is(err, want) {
+			t.Errorf("got %v, want %v", err, want)
+		}
+		if data, err := os.ReadFile(path); err != nil || string(data) != "1" {
+			t.Errorf("%q, %v", data, err)
+		}
+	}
+	if diff := cmp.Diff([]string{"a"}, names(t, folder)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// TestLeftDraft: the draft of a run that was killed is taken up, however long it is; one that is
+// being written is not swept, and one that nobody writes is.
+func TestLeftDraft(t *testing.T) {
+	folder := t.TempDir()
+	path, draft := filepath.Join(folder, "a"), filepath.Join(folder, wholefile.Name("a"))
+	left := func() {
+		t.Helper()
+		if err := os.WriteFile(draft, []byte("half of something long"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	left()
+	if err := wholefile.Write(path, []byte("new"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if data, err := os.ReadFile(path); err != nil || string(data) != "new" {
+		t.Errorf("%q, %v", data, err)
+	}
+	d, err := wholefile.Begin(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wholefile.Sweep(draft)
+	if diff := cmp.Diff([]string{wholefile.Name("a"), "a"}, names(t, folder)); diff != "" {
+		t.Error(diff)
+	}
+	d.Abandon()
+	d.Abandon()
+	left()
+	wholefile.Sweep(draft)
+	if diff := cmp.Diff([]string{"a"}, names(t, folder)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// TestAtOnce: each of many that read a file and write it again sees what the others wrote.
+func TestAtOnce(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a")
+	if err := os.WriteFile(path, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	const many = 20
+	var group sync.WaitGroup
+	for range many {
+		group.Go(func() {
+			d, err := wholefile.Begin(path)
+			if err != nil {
+				t.Error(err)
+				return
+			}
+			defer d.Abandon()
+			text, err := os.ReadFile(path)
+			if err = errors.Join(err, d.Put(append(text, 'x'), 0o644)); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	group.Wait()
+	if text, err := os.ReadFile(path); err != nil || len(text) != many {
+		t.Errorf("%d of %d, %v", len(text), many, err)
+	}
 }
