@@ -160,8 +160,8 @@ func (r runner) run() (*Study, error) {
 	}
 	out.Alike = band.Smooth(nil, out.Frequency, out.Twins.Response.Aligned, smoothing)
 	for c := Resonance; c <= All; c++ {
-		if r.setting.of(c) == 0 {
-			continue
+		if r.setting.of(c) == 0 || c <= Q && !r.unlike.Nominal.Moves() {
+			continue // nothing is off, or it is not known how cones move
 		}
 		lots, err := r.lots(c)
 		if err != nil {
