@@ -22,6 +22,16 @@ func gaugeSection(gauge int) float64 {
 	return math.Pi / 4 * diameter * diameter
 }
 
+// Gauge returns the thinnest American Wire Gauge (ASTM B258), 0 to 40, whose solid wire is no
+// than a section in m2; 0 for all that is thicker.
+func Gauge(section float64) int {
+	gauge := thinnestGauge
+	for gauge > 0 && gaugeSection(gauge) < section*(1-rounding) {
+		gauge--
+	}
+	return gauge
+}
+
 // WireOhm returns the resistance in ohm, out and back, of a pair of copper conductors at 20
 // C: length in m, one way, and section in m2 of one conductor.
 func WireOhm(length, section float64) float64 { return 2 * length / section * copper }

@@ -109,3 +109,15 @@ func ExampleLeastSection() {
 	fmt.Printf("%.2g mm2 or gauge %d, %v\n", section*1e6, gauge, ok)
 	// Output: 1 mm2 or gauge 17, true
 }
+
+// TestGaugeOf: the gauges of ASTM B258 nearest above the sections of IEC 60228.
+func TestGaugeOf(t *testing.T) {
+	for _, c := range []struct {
+		mm2  float64
+		want int
+	}{{0.0032, 40}, {0.5, 20}, {0.517, 20}, {0.75, 18}, {2.08, 14}, {200, 0}} {
+		if got := Gauge(c.mm2 * 1e-6); got != c.want {
+			t.Errorf("%g mm2: gauge %d, want %d", c.mm2, got, c.want)
+		}
+	}
+}

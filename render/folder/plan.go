@@ -9,6 +9,7 @@ import (
 	"pappus/render/document"
 	"pappus/render/figure"
 	"pappus/render/outdir"
+	"pappus/render/sheets"
 	"pappus/render/table"
 	"pappus/timing"
 	"pappus/timing/band"
@@ -78,7 +79,16 @@ func Channels(p *timing.Plan, rows []timing.ProcessorRow) []file {
 }
 
 // Wiring lists how drivers are strung.
-func Wiring(p *timing.Plan) []file { return append([]file{loads(p)}, stringTables(p)...) }
+func Wiring(p *timing.Plan) []file {
+	return append([]file{wiringBook(p), loads(p)}, stringTables(p)...)
+}
+
+// wiringBook is what the drivers are wired by.
+func wiringBook(p *timing.Plan) file {
+	return file{Name: "wiring.pdf", Write: func(w io.Writer) error {
+		return sheets.WritePDF(w, p.Array.Name, sheets.WiringBook(p)...)
+	}}
+}
 
 // Limits lists what limiters are set to, and how long music may be heard.
 func Limits(l limiter.Limits) []file {

@@ -72,7 +72,7 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 	if s.noShell == "" && err == nil {
 		err = s.weigh(a)
 	}
-	s.Files = append(s.Files,
+	s.Files = append(s.Files, wiringBook(p),
 		file{Name: "fit.csv", Write: func(w io.Writer) error { return table.Fit(w, a, s.fits) }},
 		file{Name: "box.csv", Write: func(w io.Writer) error { return table.Box(w, s.hollow, p.DriverVolt()) }},
 		file{Name: "segments.csv", Write: func(w io.Writer) error { return table.Segments(w, a, s.segments) }})

@@ -24,6 +24,7 @@ import (
 	"pappus/layout/shell"
 	"pappus/render/sheets"
 	"pappus/timing"
+	"pappus/timing/loom"
 
 	"gonum.org/v1/gonum/spatial/r2"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -418,9 +419,12 @@ func TestParts(t *testing.T) {
 	if len(segments.Segments) < 2 || math.Abs(volume-number(found["shell"][4])) > 1 || math.Abs(mass-number(found["shell"][5])) > 1 || mass < 10 {
 		t.Errorf("%d segments of %g cm3 and %g g; the shell %q", len(segments.Segments), volume, mass, found["shell"])
 	}
-	// 60 mm of slack at each of a driver's two joints and at both ends of a string.
-	joints := 2 * (len(a.Mounts) + len(timing.Harness(p)))
-	if want := timing.HarnessLength(timing.Harness(p)) + 0.06*float64(joints); cables != len(p.Channels) || math.Abs(wire-want) > 0.01*float64(cables) || want < 1 {
+	// Two joints at each driver and at both ends of a string together.
+	want, joints := 0.0, 2*len(a.Mounts)
+	for _, s := range loom.Strings(p) {
+		want, joints = want+s.Length(), joints+2
+	}
+	if cables != len(p.Channels) || math.Abs(wire-want) > 0.01*float64(cables) || want < 1 {
 		t.Errorf("%g m of wire in %d channels, want %g in %d", wire, cables, want, len(p.Channels))
 	}
 	// Two cores of 0.75 mm2 of copper at 8.96 g/cm3 are 13.44 g for each metre.

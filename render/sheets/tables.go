@@ -93,7 +93,7 @@ func Parts(w io.Writer, p *timing.Plan, o Options) error { return partTable(p, o
 // they take.
 func Tables(plan *timing.Plan, o Options) []*Sheet {
 	a := plan.Array
-	t := tabler{array: a}
+	t := tabler{name: "tables", title: "Tables: " + cutShort(a.Name, 60), below: "Edges, faces and parts."}
 	for _, one := range []table{bodyTable(a), edgeTable(a), faceTable(a), partTable(plan, o)} {
 		if len(one.rows) > 0 {
 			t.table(one)
@@ -128,9 +128,9 @@ func bodyTable(a *layout.Array) table {
 
 // tabler fills pages with tables.
 type tabler struct {
-	array  *layout.Array
-	sheets []*Sheet
-	y      float64
+	name, title, below string // of its pages
+	sheets             []*Sheet
+	y                  float64
 }
 
 const rowTall = 5.2
@@ -138,8 +138,8 @@ const rowTall = 5.2
 // room makes sure that so much height is left, on a new page where it is not.
 func (t *tabler) room(height float64) *Sheet {
 	if t.sheets == nil || t.y+height > long-margin {
-		name := fmt.Sprintf("tables-%d", len(t.sheets)+1)
-		t.sheets = append(t.sheets, page(name, "Tables: "+cutShort(t.array.Name, 60), "Edges, faces and parts.", short, long))
+		name := fmt.Sprintf("%s-%d", t.name, len(t.sheets)+1)
+		t.sheets = append(t.sheets, page(name, t.title, t.below, short, long))
 		t.y = margin + heading
 	}
 	return t.sheets[len(t.sheets)-1]
@@ -150,13 +150,17 @@ func (t *tabler) table(of table) {
 	t.y += 6
 	s.text(r2.Vec{X: margin, Y: t.y}, 4, left, ink, of.title)
 	t.y += 2
-	if of.columns[0].head != "" {
+	head := func() {
+		if of.columns[0].head == "" {
+			return
+		}
 		heads := make([]string, len(of.columns))
 		for i, c := range of.columns {
 			heads[i] = c.head
 		}
-		t.row(s, of.columns, heads, quiet)
+		t.row(t.sheets[len(t.sheets)-1], of.columns, heads, quiet)
 	}
+	head()
 	last := len(of.columns) - 1
 	for _, row := range of.rows {
 		// The last column wraps; an empty one is a line all the same.
@@ -164,7 +168,10 @@ func (t *tabler) table(of table) {
 		if lines == nil {
 			lines = []string{""}
 		}
-		s = t.room(rowTall * float64(len(lines)))
+		pages := len(t.sheets)
+		if s = t.room(rowTall * float64(len(lines))); len(t.sheets) > pages {
+			head()
+		}
 		for i, line := range lines {
 			cells := make([]string, len(row))
 			if i == 0 {

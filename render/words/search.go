@@ -98,7 +98,7 @@ func Searched(r *search.Result) string {
 	if name := r.Job.Design.Name; name != "" && name != design.Unnamed {
 		return name + ": " + text
 	}
-	return capital(text)
+	return Capital(text)
 }
 
 // SearchedHow says how many designs were looked at, and how.
@@ -182,11 +182,11 @@ func Why(r *search.Result, f search.Found) string {
 	case trade == "" && text == "":
 		return "Another way between the others"
 	case text == "":
-		return capital(trade)
+		return Capital(trade)
 	case trade != "":
 		text += ": " + trade
 	}
-	return capital(text)
+	return Capital(text)
 }
 
 // reasons lists what a design is first by; nothing where it is by nothing.
@@ -253,11 +253,11 @@ func FileOf(f search.Found) string {
 func OfferedBy(r *search.Result) []Offered {
 	var out []Offered
 	for _, f := range r.Found {
-		why := capital(reasons(f))
+		why := Capital(reasons(f))
 		if why == "" || len(r.Found) == 1 {
 			why = Why(r, f)
 		}
-		out = append(out, Offered{capital(f.Name), why})
+		out = append(out, Offered{Capital(f.Name), why})
 	}
 	return out
 }
@@ -274,7 +274,7 @@ func stock(r *search.Result) string {
 
 // OfferedAs says what a design is that is offered, and why.
 func OfferedAs(r *search.Result, f search.Found) string {
-	return capital(f.Name) + ". " + Why(r, f) + "."
+	return Capital(f.Name) + ". " + Why(r, f) + "."
 }
 
 // SearchStage names what was done with a design that was tried.

@@ -33,15 +33,15 @@ func Shown(all []timing.Finding) (shown []advice.Finding, more int) {
 
 // Sentence writes a finding and its cure as sentences.
 func Sentence(f advice.Finding) string {
-	text := capital(f.What) + "."
+	text := Capital(f.What) + "."
 	if f.Cure != "" {
-		text += " " + capital(f.Cure) + "."
+		text += " " + Capital(f.Cure) + "."
 	}
 	return text
 }
 
-// capital returns text with its first letter in upper case.
-func capital(text string) string {
+// Capital returns text with its first letter in upper case.
+func Capital(text string) string {
 	if text == "" {
 		return text
 	}

@@ -68,7 +68,7 @@ func Next(t damping.Study) string {
 		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
 			prose.Command("pappus tune add", t.Design) + " --impedance FILE."
 	case t.Why != nil:
-		return spent(t) + capital(t.Why.Error()) + "."
+		return spent(t) + Capital(t.Why.Error()) + "."
 	case n.Reached:
 		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
 	}

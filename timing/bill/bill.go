@@ -5,6 +5,7 @@ import (
 
 	"pappus/layout/shell"
 	"pappus/timing"
+	"pappus/timing/loom"
 )
 
 // Kind is what a row is.
@@ -147,11 +148,11 @@ func (b *Bill) wires(p *timing.Plan) {
 		inside[i] = item(Wire, i, 0)
 		inside[i].Length, inside[i].Work = 0, 0
 	}
-	for _, r := range timing.Harness(p) {
-		joints := 2*len(r.Order) + 2
-		it := &inside[r.Channel]
+	for _, s := range loom.Strings(p) {
+		joints := 2 * len(s.Pieces)
+		it := &inside[s.Channel]
 		it.Count++
-		it.Length += r.Length + float64(joints)*a.Build.Slack
+		it.Length += s.Length()
 		it.Work += float64(joints) * a.Build.JointTime
 		b.Joints += joints
 	}

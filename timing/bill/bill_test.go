@@ -11,6 +11,7 @@ import (
 	"pappus/layout/shell"
 	"pappus/timing"
 	"pappus/timing/bill"
+	"pappus/timing/loom"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -50,9 +51,9 @@ func TestOf(t *testing.T) {
 	for _, s := range print.Segments {
 		plastic += s.Volume
 	}
-	for _, r := range timing.Harness(p) {
-		length += r.Length + 0.06*float64(2*len(r.Order)+2)
-		joints += 2*len(r.Order) + 2
+	for _, s := range loom.Strings(p) {
+		length += s.Length()
+		joints += 2*len(s.Order) + 2
 	}
 	n := float64(len(p.Array.Mounts))
 	cable := 3 * float64(len(p.Channels))

@@ -1,0 +1,37 @@
+package words_test
+
+import (
+	"math"
+	"testing"
+
+	"pappus/render/words"
+	"pappus/timing/loom"
+)
+
+// TestReadingsInWords: a fault is told only where its readings are none of a sound one.
+func TestReadingsInWords(t *testing.T) {
+	short := func(told bool) loom.StringReading {
+		return loom.StringReading{Short: loom.Fault{Reads: loom.Range{Least: 6.1, Most: 8.12}, Told: told}}
+	}
+	open := func(told bool) loom.ChannelReading {
+		return loom.ChannelReading{Open: loom.Fault{Reads: loom.Range{Least: 12.5, Most: 15.9}, Told: told}}
+	}
+	for _, c := range []struct{ name, got, want string }{
+		{"one driver", words.StringFaults(1, short(true)), "no reading: a joint is open or a coil broken; next to nothing: shorted"},
+		{"told", words.StringFaults(2, short(true)), "no reading: a joint is open or a coil broken; 6.1 to 8.1: one driver is shorted or left out"},
+		{"not told", words.StringFaults(13, short(false)), "no reading: a joint is open or a coil broken; one driver shorted is not to be told from none: read each alone"},
+		{"one string", words.ChannelFaults(1, open(true)), "as its string does, or a terminal is loose"},
+		{"two strings", words.ChannelFaults(2, open(true)), "12.5 to 15.9 or more: a string is not joined; less than the least: two leads touch"},
+		{"twelve strings", words.ChannelFaults(12, open(false)), "a string that is not joined is not to be told here: trust the strings' own readings"},
+		{"a digit", words.ColourCode(3), "orange"},
+		{"two digits", words.ColourCode(10), "brown, black"},
+		{"wire", words.WireTakes(8, loom.String{Order: []int{0, 1}, Pieces: []loom.Piece{{Cut: 0.3}, {Cut: 0.4}}, WireOhm: 0.16}), "0.7 m: 0.16 ohm, 0.09 dB"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, c.got, c.want)
+		}
+	}
+	if loss := 20 * math.Log10(16.16/16); math.Abs(loss-0.0864) > 1e-3 {
+		t.Error(loss)
+	}
+}

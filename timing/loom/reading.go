@@ -1,0 +1,95 @@
+package loom
+
+import (
+	"math"
+
+	"pappus/timing"
+)
+
+// Tolerance is by what share a driver's resistance may be off the design's (common practice: data
+// sheets give 10 percent), and Steady the ohm by which a meter and its leads may be off.
+const (
+	Tolerance = 0.1
+	Steady    = 0.3
+)
+
+// Cell is the voltage of a battery cell (IEC 60086: 1.5 V).
+const Cell = 1.5
+
+// Seen is what excursion in m of a cone an eye sees at once (common practice: a tenth of a
+// millimetre).
+const Seen = 0.1e-3
+
+// Range is what a meter may read in ohm.
+type Range struct{ Least, Most float64 }
+
+// Of returns the range of readings of a nominal resistance in ohm of drivers, with so many of wire.
+func rangeOf(drivers, wire float64) Range {
+	return Range{max(0, (1-Tolerance)*drivers+wire-Steady), (1+Tolerance)*drivers + wire + Steady}
+}
+
+// Apart tells whether two ranges have nothing in common: a reading then tells one from the other.
+func (r Range) Apart(other Range) bool { return r.Most < other.Least || other.Most < r.Least }
+
+// Fault is what a wrong reading of a string means.
+type Fault struct {
+	Reads Range // +Inf: an open line
+	Told  bool  // it cannot be a sound one
+}
+
+// StringReading is what a meter reads at a string's two ends before it is joined to others.
+type StringReading struct {
+	Whole Range
+	Short Fault // one driver is shorted or left out, or its two wires are joined; none where there is one driver
+	Move  float64
+}
+
+// ReadString returns what a meter reads of a string of so many drivers.
+func ReadString(p *timing.Plan, s String) StringReading {
+	n := float64(len(s.Order))
+	ohm := p.Array.Driver.DCOhm
+	out := StringReading{Whole: rangeOf(n*ohm, s.WireOhm), Move: math.NaN()}
+	out.Short.Reads = rangeOf((n-1)*ohm, s.WireOhm)
+	out.Short.Told = out.Short.Reads.Apart(out.Whole)
+	if cone := p.Cone(); cone.IsKnown() {
+		out.Move = Cell / n * cone.Excursion(0) / math.Sqrt2
+	}
+	return out
+}
+
+// ChannelReading is what a meter reads at a channel's terminals with all strings joined and the
+// amplifier off.
+type ChannelReading struct {
+	Whole Range
+	Open  Fault // the string that is missed least is not joined, or broken; none where there is one string
+}
+
+// ReadChannel returns what a meter reads of a channel with these strings, those of one body.
+func ReadChannel(p *timing.Plan, strings []String) ChannelReading {
+	out := ChannelReading{Whole: parallel(p, strings, -1), Open: Fault{Reads: Range{math.Inf(1), math.Inf(1)}, Told: true}}
+	for i := range strings {
+		if len(strings) < 2 {
+			break
+		}
+		if left := parallel(p, strings, i); left.Most < out.Open.Reads.Most {
+			out.Open.Reads = left
+		}
+	}
+	out.Open.Told = out.Open.Reads.Apart(out.Whole)
+	return out
+}
+
+// parallel returns the range of strings in parallel, without one of them, none for -1. All drivers
+// of a make are off alike at worst, so that both ends are those of all strings' ends.
+func parallel(p *timing.Plan, strings []String, without int) Range {
+	least, most := 0.0, 0.0 // siemens
+	for i, s := range strings {
+		if i == without {
+			continue
+		}
+		drivers := float64(len(s.Order)) * p.Array.Driver.DCOhm
+		most += 1 / ((1-Tolerance)*drivers + s.WireOhm)
+		least += 1 / ((1+Tolerance)*drivers + s.WireOhm)
+	}
+	return Range{max(0, 1/most-Steady), 1/least + Steady}
+}
