@@ -73,14 +73,15 @@ func servePage(c *cobra.Command, f *flags, path string, port int, open bool, pho
 	if err != nil {
 		return errors.Join(err, l.Close())
 	}
-	address := p.Address(l.Addr().(*net.TCPAddr).AddrPort())
+	at := l.Addr().(*net.TCPAddr).AddrPort()
+	address := p.Address(at)
 	if !f.quiet {
 		if err := tell(c.OutOrStdout(), address, door); err != nil {
 			return errors.Join(err, l.Close(), door.close())
 		}
 	}
 	if open {
-		if err := browse(address); err != nil {
+		if err := browse(p.AddressOnce(at)); err != nil {
 			fmt.Fprintf(c.ErrOrStderr(), "The browser did not open (%v); open %s yourself.\n", err, address)
 		}
 	}

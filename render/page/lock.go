@@ -10,6 +10,8 @@ import (
 	"net/http"
 	"net/netip"
 	"strings"
+	"sync"
+	"time"
 )
 
 // lock lets in who has a secret. It stands once in the address that the program gives; the answer
@@ -20,9 +22,40 @@ type lock struct {
 	secret string // of 128 random bits or more
 	home   string // where the address leads to
 	words  string // for who has not the secret
+	ticket *ticket
 }
 
-func newLock(home, words string) lock { return lock{rand.Text(), home, words} }
+func newLock(home, words string) lock { return lock{rand.Text(), home, words, new(ticket)} }
+
+// ticketTime is how long a ticket lasts: a browser that has to be started first takes some seconds.
+const ticketTime = time.Minute
+
+// ticket is a word that lets in once in place of the secret: it goes to the browser on a command
+// line, which other accounts of the machine can read for as long as the browser runs.
+type ticket struct {
+	mu    sync.Mutex
+	word  string // empty: none
+	until time.Time
+}
+
+// anew is a new ticket, in place of the one before.
+func (t *ticket) anew() string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.word, t.until = rand.Text(), time.Now().Add(ticketTime)
+	return t.word
+}
+
+// spend tells whether a word is the ticket, which lets nobody else in then.
+func (t *ticket) spend(word string) bool {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.word == "" || subtle.ConstantTimeCompare([]byte(word), []byte(t.word)) == 0 {
+		return false
+	}
+	t.word = ""
+	return time.Now().Before(t.until)
+}
 
 // address is what to open, with the secret, where the program listens.
 func (k lock) address(at netip.AddrPort) string { return "http://" + at.String() + k.entry() }
@@ -36,7 +69,7 @@ func (k lock) guard(next http.Handler) http.Handler {
 		given, _ := strings.CutPrefix(r.URL.Path, "/")
 		cookie, err := r.Cookie(cookieFor(r.Host))
 		switch {
-		case r.Method == http.MethodGet && k.knows(given):
+		case r.Method == http.MethodGet && (k.knows(given) || k.ticket.spend(given)):
 			k.welcome(w, r)
 		case err != nil || !k.knows(cookie.Value):
 			turnAway(w, r, &failure{http.StatusForbidden, k.words})

@@ -134,6 +134,44 @@ func TestWelcome(t *testing.T) {
 	}
 }
 
+// TestTicket lets in the first who comes with it, in time.
+func TestTicket(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		k := newLock("/", "no")
+		for _, c := range []struct {
+			name string
+			wait time.Duration
+			word func(ticket string) string
+			want bool
+		}{
+			{"at once", 0, func(w string) string { return w }, true},
+			{"in time", ticketTime - time.Second, func(w string) string { return w }, true},
+			{"late", ticketTime, func(w string) string { return w }, false},
+			{"nothing", 0, func(string) string { return "" }, false},
+			{"another", 0, func(string) string { return k.secret }, false},
+		} {
+			word := k.ticket.anew()
+			time.Sleep(c.wait)
+			if got := k.ticket.spend(c.word(word)); got != c.want {
+				t.Errorf("%s: %t", c.name, got)
+			}
+			if c.want && k.ticket.spend(word) {
+				t.Errorf("%s: it lets in twice", c.name)
+			}
+		}
+	})
+	p, _ := newPage(t, small)
+	at := netip.MustParseAddrPort("127.0.0.1:7000")
+	once := p.AddressOnce(at)
+	for i, want := range []int{http.StatusSeeOther, http.StatusForbidden} {
+		w := httptest.NewRecorder()
+		p.ServeHTTP(w, httptest.NewRequest("GET", once, nil))
+		if w.Code != want || len(w.Result().Cookies()) != 1-i {
+			t.Errorf("time %d: %d", i+1, w.Code)
+		}
+	}
+}
+
 // TestSocketsGiveWay: of too many the one that was silent for longest is told that it rests, and the
 // newest is answered.
 func TestSocketsGiveWay(t *testing.T) {

@@ -138,6 +138,12 @@ func New(o Options) (*Page, error) {
 // let in, and nobody else.
 func (p *Page) Address(at netip.AddrPort) string { return p.lock.address(at) }
 
+// AddressOnce is Address for one who opens it at once, on a command line say: it lets in the first
+// who comes, within a minute, and nobody after.
+func (p *Page) AddressOnce(at netip.AddrPort) string {
+	return "http://" + at.String() + "/" + p.lock.ticket.anew()
+}
+
 // ServeHTTP answers a request.
 func (p *Page) ServeHTTP(w http.ResponseWriter, r *http.Request) { p.handler.ServeHTTP(w, r) }
 
