@@ -58,12 +58,20 @@ func (p *progress) note(line string) {
 	}
 }
 
-// stop clears the line. It may be called twice.
+// stop clears the line for good. It may be called twice.
 func (p *progress) stop() {
+	p.clear()
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	p.over = true
+}
+
+// clear takes away what stands on the line.
+func (p *progress) clear() {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if p.said {
 		fmt.Fprintf(p.w, "\r%60s\r", "")
 	}
-	p.said, p.over = false, true
+	p.said = false
 }

@@ -109,7 +109,7 @@ func (j *job) give(o outcome) error {
 func (j *job) waits(path string) func() {
 	return func() {
 		if !j.quiet {
-			j.stop() // takes away what stands on the last line
+			j.clear()
 			fmt.Fprintln(j.ErrOrStderr(), words.Waiting(path))
 		}
 	}

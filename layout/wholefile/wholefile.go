@@ -42,6 +42,10 @@ func Begin(path string) (*Draft, error) {
 	if errors.Is(err, context.DeadlineExceeded) {
 		err = fmt.Errorf("%s cannot be written: %w; try again when that is done", path, lock.ErrHeld)
 	}
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		at.Path = path // who asked knows of no draft
+	}
 	if err != nil {
 		return nil, err
 	}
