@@ -25,7 +25,8 @@ const patience = 5 * time.Second
 // Draft is what is to take the place of a file.
 type Draft struct {
 	held *lock.Held
-	to   string
+	path string
+	to   string // its last part
 }
 
 // Name is the name of a file's draft.
@@ -42,14 +43,19 @@ func Begin(path string) (*Draft, error) {
 	if errors.Is(err, context.DeadlineExceeded) {
 		err = fmt.Errorf("%s cannot be written: %w; try again when that is done", path, lock.ErrHeld)
 	}
+	if err != nil {
+		return nil, naming(path, err)
+	}
+	return &Draft{h, path, file}, nil
+}
+
+// naming lets an error name the file: who asked for it knows of no draft.
+func naming(path string, err error) error {
 	var at *fs.PathError
 	if errors.As(err, &at) {
-		at.Path = path // who asked knows of no draft
+		at.Path = path
 	}
-	if err != nil {
-		return nil, err
-	}
-	return &Draft{h, file}, nil
+	return err
 }
 
 // Put writes data to the draft, with the permissions mode (0: those that new files have), and puts it in the place of the file.
@@ -86,6 +92,10 @@ func (d *Draft) PutNew(data []byte) error {
 
 // fill writes data to the draft and on to the disk.
 func (d *Draft) fill(data []byte, mode fs.FileMode) error {
+	return naming(d.path, d.write(data, mode))
+}
+
+func (d *Draft) write(data []byte, mode fs.FileMode) error {
 	if err := d.held.Truncate(0); err != nil { // of a run that was killed
 		return err
 	}

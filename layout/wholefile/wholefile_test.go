@@ -175,3 +175,15 @@ func TestAtOnce(t *testing.T) {
 		t.Errorf("%d of %d, %v", len(text), many, err)
 	}
 }
+
+// TestNames: errors name the file that was asked for, not its draft.
+func TestNames(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "none", "a")
+	if err := file("none")(filepath.Dir(filepath.Dir(path))); err != nil {
+		t.Fatal(err)
+	}
+	var at *fs.PathError
+	if err := wholefile.Write(filepath.Join(path, "b"), nil, 0); !errors.As(err, &at) || at.Path != filepath.Join(path, "b") {
+		t.Error(err)
+	}
+}
