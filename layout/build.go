@@ -45,10 +45,10 @@ func build(d *design.Design, heal healer) (*Array, error) {
 		return nil, err
 	}
 	a := described(d, shell)
-	if a.Driver.Response, err = named(d, d.Driver.ResponseFile, ReadResponse); err != nil {
+	if a.Driver.Response, err = named(d, "driver.response", d.Driver.ResponseFile, ReadResponse); err != nil {
 		return nil, err
 	}
-	if a.Driver.Impedance, err = named(d, d.Driver.ImpedanceFile, ReadImpedance); err != nil {
+	if a.Driver.Impedance, err = named(d, "driver.impedance", d.Driver.ImpedanceFile, ReadImpedance); err != nil {
 		return nil, err
 	}
 	if err := a.checkListeners(d); err != nil {

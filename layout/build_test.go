@@ -618,8 +618,9 @@ func TestMountListFaults(t *testing.T) {
 		if !errors.Is(err, kind) || !errors.As(err, &e) {
 			t.Fatalf("error %v", err)
 		}
-		if got := strings.TrimPrefix(err.Error(), dir+string(filepath.Separator)); got != want {
-			t.Errorf("\n got %s\nwant %s", got, want)
+		want = fmt.Sprintf("%s:%d: mounts.list = \"p.csv\": %s", d.Path, d.Lines["mounts.list"], filepath.Join(dir, want))
+		if err.Error() != want || d.Lines["mounts.list"] == 0 {
+			t.Errorf("\n got %s\nwant %s", err, want)
 		}
 	}
 	check(t, fs.ErrNotExist, "p.csv: there is no such file")

@@ -48,11 +48,11 @@ func listed(d *design.Design, b *body.Body) ([]Mount, error) {
 	path := beside(d, d.Mounts.List)
 	data, err := design.ReadFile(path, mostBytes)
 	if err != nil {
-		return nil, err
+		return nil, ofFile(d, listKey, d.Mounts.List, err)
 	}
 	list, err := parseList(path, data)
 	if err != nil {
-		return nil, err
+		return nil, ofFile(d, listKey, d.Mounts.List, err)
 	}
 	for _, id := range d.Mounts.Skip {
 		if !slices.ContainsFunc(list, func(l listedMount) bool { return l.ID == id }) {
@@ -66,8 +66,11 @@ func listed(d *design.Design, b *body.Body) ([]Mount, error) {
 	if len(out) == 0 {
 		return out, nil
 	}
-	return out, findFaces(out, list, path, b)
+	return out, ofFile(d, listKey, d.Mounts.List, findFaces(out, list, path, b))
 }
+
+// listKey names the list of places.
+const listKey = "mounts.list"
 
 // findFaces finds the faces of listed mounts; an error tells of one far off the body.
 func findFaces(dst []Mount, list []listedMount, path string, b *body.Body) error {

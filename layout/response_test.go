@@ -75,7 +75,8 @@ func TestResponseFaults(t *testing.T) {
 		if !errors.Is(err, kind) || !errors.As(err, &e) {
 			t.Fatalf("error %v", err)
 		}
-		if want := filepath.Join(dir, want); err.Error() != want {
+		want = fmt.Sprintf("%s:%d: driver.response = \"driver.csv\": %s", d.Path, d.Lines["driver.response"], filepath.Join(dir, want))
+		if err.Error() != want || d.Lines["driver.response"] == 0 {
 			t.Errorf("\n got %s\nwant %s", err, want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
 
 	"pappus/layout/csvtable"
 	"pappus/layout/design"
@@ -73,12 +74,22 @@ func parseMicrophone(path string, data []byte) ([]MicrophonePoint, error) {
 		csvtable.Column{Name: "level_db", Low: -100, High: 100})
 }
 
-// named reads a table that the design names; nil where it names none.
-func named[T any](d *design.Design, name string, read func(path string) ([]T, error)) ([]T, error) {
+// named reads a table that the design names at a key; nil where it names none.
+func named[T any](d *design.Design, key, name string, read func(path string) ([]T, error)) ([]T, error) {
 	if name == "" {
 		return nil, nil
 	}
-	return read(beside(d, name))
+	out, err := read(beside(d, name))
+	return out, ofFile(d, key, name, err)
+}
+
+// ofFile says of an error of a file which key of the design names it, and on which line; nil for
+// none.
+func ofFile(d *design.Design, key, name string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return &design.Error{File: d.Path, Line: d.Lines[key], Key: key, Value: strconv.Quote(name), Reason: prose.Error(err), Err: err}
 }
 
 // measured reads a file of at most mostMeasuredBytes.

@@ -67,14 +67,14 @@ func fromFile(d *design.Design) (*body.Body, error) {
 	path := beside(d, d.Body.File)
 	data, err := design.ReadFile(path, poly.MostFileBytes)
 	if err != nil {
-		return nil, err
+		return nil, ofFile(d, "body.file", d.Body.File, err)
 	}
 	whole, err := body.FromFile(d.Body.File, bytes.NewReader(data), strings.EqualFold(filepath.Ext(path), ".stl"))
 	if err == nil && d.Body.Dual {
 		whole, err = body.Dual(whole)
 	}
 	if err != nil {
-		return nil, fault(d, "body.file", d.Body.File, err.Error(), err)
+		return nil, ofFile(d, "body.file", d.Body.File, err)
 	}
 	return whole.Times(d.Body.Radius / whole.Radius), nil
 }

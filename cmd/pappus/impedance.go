@@ -39,7 +39,7 @@ func newImpedance(f *flags) *cobra.Command {
 		Long: "FILE is a table (CSV: frequency_hz,ohm,degrees) or a stereo WAV of a sweep that goes\n" +
 			"through a known resistor into the driver: left the voltage before the resistor, right\n" +
 			"the one over the driver, both recorded with the same gain against the same ground.\n" +
-			"\"pappus sweep --start-hz 20 --below\" makes that sweep; use a low voltage. A second\n" +
+			"\"pappus sweep --impedance\" makes that sweep, and says which voltage and resistor. A second\n" +
 			"measurement with a mass stuck to the cone, or in a small airtight box, gives Vas, the\n" +
 			"moving mass and BL too. A recording with the resistor bridged by a wire (--bridged) evens\n" +
 			"out inputs of different gain. With --channel, FILE is the impedance of a whole channel, and is\n" +
@@ -58,7 +58,7 @@ func newImpedance(f *flags) *cobra.Command {
 	})
 	c.Flags().Float64Var(&i.series, "series-ohm", 0, "the resistor in series, for a recording")
 	c.Flags().StringVar(&i.bridged, "bridged", "", "a recording with the resistor bridged by a wire, to even out the inputs' gains")
-	c.Flags().Float64Var(&i.low, "low-hz", 20, "where the recorded sweep begins")
+	c.Flags().Float64Var(&i.low, "low-hz", 0, "where the recorded sweep begins; not given: at 10 Hz, as that of sweep --impedance, or at 20 Hz")
 	c.Flags().Float64Var(&i.high, "high-hz", 20000, "where it ends")
 	c.Flags().StringVar(&i.second, "second", "", "the second measurement, with --mass-g or --box-l")
 	c.Flags().Float64Var(&i.mass, "mass-g", 0, "the mass on the cone in the second measurement")

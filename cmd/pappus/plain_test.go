@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -230,7 +231,7 @@ func TestNoFolder(t *testing.T) {
 		}
 		for _, flag := range [][]string{{"-o", ""}, {"--output="}} {
 			args := append(called(c), flag...)
-			if c.Name() == "impedance" || c.Name() == "compare" {
+			if slices.Contains([]string{"impedance", "compare", "drivers"}, c.Name()) {
 				args = append(args, "none.csv")
 			}
 			if text := refusal(t, args...); !strings.HasPrefix(text, "--output: names no folder") {

@@ -14,6 +14,7 @@ import (
 	"pappus/render/table"
 	"pappus/render/words"
 	"pappus/timing"
+	"pappus/timing/impedancefit"
 	"pappus/timing/rehearsal"
 	"pappus/timing/sweep"
 
@@ -33,19 +34,28 @@ func addSweepFlags(c *cobra.Command, o *sound.Options) {
 
 func newSweep(f *flags) *cobra.Command {
 	var o sound.Options
-	var aloud, rehearse bool
+	var aloud, rehearse, impedance bool
 	var at string
 	var seed uint64
 	c := f.command(&cobra.Command{
 		Use:   "sweep [DESIGN.toml]",
 		Short: "Make the sweep to measure with: one file for all, one for each channel",
-	}, "sweep", "folder for the files", func(j *job) (outcome, error) { return makeSweep(j, o, aloud, rehearse, at, seed) })
+		Long: "Make the sweep to measure with: one file for all channels, and one for each.\n\n" +
+			"With --impedance: the slow sweep from 10 Hz to 20 kHz that \"pappus impedance\" knows without\n" +
+			"being told, a tone to set its voltage by, and which voltage and resistor suit the design's driver.",
+	}, "sweep", "folder for the files", func(j *job) (outcome, error) {
+		if impedance {
+			return impedanceSweep(j, o)
+		}
+		return makeSweep(j, o, aloud, rehearse, at, seed)
+	})
 	addSweepFlags(c, &o)
 	c.Flags().Float64Var(&o.Level, "level-db", sound.UsualLevel, "of its peaks, full scale 0")
 	c.Flags().IntVar(&o.Rate, "rate", 0, "samples a second; not given: 48000")
 	c.Flags().BoolVar(&aloud, "play", false, "play it in place of writing it")
 	c.Flags().BoolVar(&rehearse, "rehearse", false, "write what a microphone would record of the design, with two faults to find")
 	c.Flags().Uint64Var(&seed, "seed", 0, "with --rehearse: another loudspeaker for each number, as they are built, in a room with noise, and what is wrong in truth.txt")
+	c.Flags().BoolVar(&impedance, "impedance", false, "make the sweep for impedances, of one driver through a resistor")
 	c.Flags().StringVar(&at, "at", "", "with --rehearse: where the microphone is, a seat's name or x,y,z in metres; not given: at the spot")
 	return c
 }
@@ -53,12 +63,43 @@ func newSweep(f *flags) *cobra.Command {
 // The rates of processors and sound devices, in samples a second.
 const leastRate, mostRate = 8000, 384000
 
-func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string, seed uint64) (outcome, error) {
+// checkOptions refuses levels and rates that no options can be.
+func checkOptions(o sound.Options) error {
 	if o.Level == 0 { // which Options take for the usual
-		return outcome{}, errors.New("--level-db 0: impossible level: a sweep at full scale clips and overheats; -20 is usual")
+		return errors.New("--level-db 0: impossible level: a sweep at full scale clips and overheats; -20 is usual")
 	}
 	if o.Rate != 0 && (o.Rate < leastRate || o.Rate > mostRate) {
-		return outcome{}, fmt.Errorf("--rate %d: must be from %d to %d", o.Rate, leastRate, mostRate)
+		return fmt.Errorf("--rate %d: must be from %d to %d", o.Rate, leastRate, mostRate)
+	}
+	return nil
+}
+
+// impedanceSweep makes the sweep for impedances.
+func impedanceSweep(j *job, o sound.Options) (outcome, error) {
+	for _, other := range []string{"start-hz", "stop-hz", "length-s", "below", "play", "rehearse", "at", "seed"} {
+		if err := exclusive(j.Command, "impedance", other); err != nil {
+			return outcome{}, err
+		}
+	}
+	if err := checkOptions(o); err != nil {
+		return outcome{}, err
+	}
+	a, err := load(j.design())
+	if err != nil {
+		return outcome{}, err
+	}
+	s, err := sound.ForImpedance(o)
+	volt, ohm := impedancefit.Feed(a.Driver)
+	return outcome{
+		files: ofSounds(s.ImpedanceFiles()),
+		json:  func(w document.Written) any { return document.OfImpedanceSweep(w, s.Sweep, s.Rate, s.Level, volt, ohm) },
+		last:  table.Wrap(words.ImpedanceSweep(j.folder, volt, ohm, j.design())) + "\n",
+	}, err
+}
+
+func makeSweep(j *job, o sound.Options, aloud, rehearse bool, at string, seed uint64) (outcome, error) {
+	if err := checkOptions(o); err != nil {
+		return outcome{}, err
 	}
 	if at != "" && !rehearse {
 		return outcome{}, errors.New("--at: takes --rehearse; a sweep is the same everywhere")

@@ -52,8 +52,8 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 	if o.Start < corner && !o.Below {
 		return Signal{}, prose.Errorf("below the high-pass: it would begin at %g Hz, the high-pass stands at %.4g Hz; a cone can move too far below it", o.Start, corner)
 	}
-	if !(o.Level >= leastLevel && o.Level <= mostLevel) {
-		return Signal{}, prose.Errorf("impossible level: %g dB; must be from %g to %g dB, where full scale is 0", o.Level, leastLevel, mostLevel)
+	if err := checkLevel(o.Level); err != nil {
+		return Signal{}, err
 	}
 	s, err := sweep.New(o.Start, o.Stop, o.Length)
 	if err != nil {
@@ -68,6 +68,14 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 		said = append(said, "switch the woofer off, and its filters on the array out: the array alone is held against the plan")
 	}
 	return Signal{Sweep: s, Rate: o.Rate, Level: o.Level, Cautions: said}, nil
+}
+
+// checkLevel refuses a level in dB that cannot be.
+func checkLevel(db float64) error {
+	if !(db >= leastLevel && db <= mostLevel) {
+		return prose.Errorf("impossible level: %g dB; must be from %g to %g dB, where full scale is 0", db, leastLevel, mostLevel)
+	}
+	return nil
 }
 
 // filled returns options with what is left out.

@@ -33,6 +33,18 @@ func OfSweep(files Written, s sweep.Sweep, rate int, level float64, cautions []s
 	return Sweep{files, To(3, s.Start), To(3, s.Stop), To(6, s.Length), rate, db(level), append([]string{}, cautions...)}
 }
 
+// ImpedanceSweep is what the signal for impedances is like, and what to play it with.
+type ImpedanceSweep struct {
+	Sweep
+	Volt Number `json:"most_volt"`  // RMS, of the tone, at the amplifier
+	Ohm  Number `json:"series_ohm"` // in series with the driver, about
+}
+
+// OfImpedanceSweep returns the document of a signal for impedances.
+func OfImpedanceSweep(files Written, s sweep.Sweep, rate int, level, volt, ohm float64) ImpedanceSweep {
+	return ImpedanceSweep{OfSweep(files, s, rate, level, nil), To(3, volt), To(3, ohm)}
+}
+
 // Sounds is which sounds were written.
 type Sounds struct {
 	Written

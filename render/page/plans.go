@@ -214,25 +214,24 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 // namers are the keys that name a file.
 var namers = []string{"body.file", "mounts.list", "driver.response", "driver.impedance"}
 
-// atKey puts what is wrong with a file that a design names beside the key that names
-// it.
+// atKey says what is wrong with a file that a design names, beside the key that names it,
+// without the folder.
 func (p *plans) atKey(err error, d *design.Design) error {
-	var e *design.Error
-	if !errors.As(err, &e) || e.Key != "" || e.File == p.name {
+	var e, of *design.Error
+	if !errors.As(err, &e) || !slices.Contains(namers, e.Key) || !errors.As(e.Err, &of) {
 		return err
 	}
-	named, file := *e, filepath.Base(e.File)
-	values := d.Values()
-	for _, key := range namers {
-		if name, ok := values[key].(string); ok && filepath.Base(name) == file {
-			named.Key, named.Value = key, name
-			break
-		}
+	named, file, reason := *e, filepath.Base(of.File), of.Reason
+	if name, ok := d.Values()[e.Key].(string); ok {
+		named.Value = name
 	}
-	if e.Line > 0 {
-		file = fmt.Sprintf("%s, line %d", file, e.Line)
+	if of.Line > 0 {
+		file = fmt.Sprintf("%s, line %d", file, of.Line)
 	}
-	named.Line, named.Reason = 0, file+": "+e.Reason
+	if of.Key != "" {
+		reason = of.Key + ": " + reason
+	}
+	named.Reason = file + ": " + reason
 	return &named
 }
 

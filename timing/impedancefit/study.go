@@ -15,7 +15,7 @@ import (
 // Reader reads measured impedances: tables, and recordings through a resistor.
 type Reader struct {
 	Series    float64 // ohm, the resistor of a recording
-	Low, High float64 // Hz, of its sweep
+	Low, High float64 // Hz, of its sweep; Low 0: it is the sweep for impedances, or one from 20 Hz on
 	Bridged   string  // path of a recording with the resistor bridged; empty: the gains are taken for equal
 	// Decode returns the rate in Hz and the channels of a recording.
 	Decode func(path string) (rate int, channels [][]float64, err error)
@@ -43,7 +43,7 @@ func (r Reader) Read(path string) ([]impedance.Point, error) {
 		}
 		of.Bridged = &bridged
 	}
-	out, err := of.Impedance()
+	out, err := of.impedance()
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
