@@ -58,5 +58,8 @@ func ReadChannels(file File) (rate int, channels [][]float64, err error) {
 		}
 		at += n
 	}
+	if p, ok := s.decoder.(*pcm); ok && p.odd != nil {
+		return 0, nil, p.odd
+	}
 	return s.rate, channels, nil
 }
