@@ -16,6 +16,10 @@ import (
 // centre of the uncut body, x points to its front mark, y to its left and z to its top. All
 // else is in the room's (Placing).
 type Array struct {
+	// File and Lines are where the design stands, for what is found wrong with it later.
+	File  string
+	Lines design.Lines
+
 	Name       string
 	Air        Air
 	Body       *body.Body

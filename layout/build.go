@@ -66,7 +66,7 @@ func build(d *design.Design, heal healer) (*Array, error) {
 		return nil, err
 	}
 	if a.Driver.Resonance, a.Driver.ResonanceQ, err = a.inBody(); err != nil {
-		return nil, a.noRoom(d, err)
+		return nil, a.noRoom(err)
 	}
 	if err := a.checkWoofer(d); err != nil {
 		return nil, err
@@ -91,7 +91,7 @@ func build(d *design.Design, heal healer) (*Array, error) {
 // described is an array of what needs no places for drivers.
 func described(d *design.Design, shell *body.Body) *Array {
 	a := &Array{
-		Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
+		File: d.Path, Lines: d.Lines, Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
 		Driver: d.Driver, Limits: limitsOf(d), Box: d.Box, Print: d.Print, Build: d.Build, Parts: d.Parts,
 		Placings: placings(d), On: d.Placing.On, Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
 		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Seats: d.AllSeats(), Seating: d.Seating, Coverage: d.Coverage,

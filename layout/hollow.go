@@ -52,12 +52,13 @@ func (h Hollow) VentSpeed(volt float64) float64 {
 }
 
 // Hollow computes the box that the drivers share. Without small-signal values it
-// has volumes alone. The error tells of walls or drivers that leave no room.
+// has volumes alone. The error is a *design.Error that tells of walls or drivers that leave no
+// room.
 func (a *Array) Hollow() (Hollow, error) {
 	var h Hollow
 	room, err := a.room()
 	if err != nil {
-		return h, err
+		return h, a.noRoom(err)
 	}
 	h.Room, h.Stuffing = room, a.Box.Stuffing*room.Net
 	air := plain(a.Air)
@@ -166,24 +167,38 @@ func (a *Array) inBody() (resonance, q float64, err error) {
 }
 
 // noRoom says of a body that has none for the drivers' air what must be smaller, or larger.
-func (a *Array) noRoom(d *design.Design, err error) *design.Error {
+func (a *Array) noRoom(err error) *design.Error {
 	room, thick := a.room() // as it was when it failed
 	switch {
 	case thick == nil:
-		return fault(d, "driver", "", err.Error(), err)
+		return a.fault("driver", "", err.Error(), err)
 	case !errors.Is(thick, box.ErrFull):
-		return fault(d, "body.wall_mm", d.Shown("body.wall_mm"), thick.Error(), err)
+		return a.fault("body.wall_mm", prose.Sprintf("%.4g", a.Wall/mm), thick.Error(), err)
 	}
-	const litre = 1e-3
 	if left := room.Net + room.Braces; left > 0 {
-		return fault(d, "box.braces_l", d.Shown("box.braces_l"), prose.Sprintf("must be less than %.3g, which is what walls and drivers leave of the body", left/litre), err)
+		return a.fault("box.braces_l", prose.Sprintf("%.4g", room.Braces/litre), prose.Sprintf(
+			"must be less than %.3g, which is what walls and drivers leave of the body", left/litre), err)
 	}
-	return fault(d, "body.radius_mm", d.Shown("body.radius_mm"), prose.Sprintf(
+	return a.fault("body.radius_mm", prose.Sprintf("%.4g", a.Body.Radius/mm), prose.Sprintf(
 		"must be more: walls and drivers take %.3g l, and the body has %.3g l", (room.Walls+room.Drivers)/litre, room.Gross/litre), err)
 }
 
-// Segments cuts the shell so that it fits the printer's bed.
-func (a *Array) Segments() (shell.Plan, error) { return shell.Cut(a.Body, a.Holes(), a.job()) }
+// fault is the error for a key of the design that the array is laid out by.
+func (a *Array) fault(key, value, reason string, err error) *design.Error {
+	return &design.Error{File: a.File, Line: a.Lines.Of(key), Key: key, Value: value, Reason: reason, Err: err}
+}
+
+const litre = 1e-3 // m3
+
+// Segments cuts the shell so that it fits the printer's bed. The error is a *design.Error where
+// the bed is smaller than one mount.
+func (a *Array) Segments() (shell.Plan, error) {
+	p, err := shell.Cut(a.Body, a.Holes(), a.job())
+	if errors.Is(err, shell.ErrBed) {
+		return p, a.fault("print.bed_mm", "", err.Error()+"; must hold one with its margin", err)
+	}
+	return p, err
+}
 
 // InOne tells whether the shell fits the printer's bed without a cut.
 func (a *Array) InOne() bool { return shell.Fits(a.Body, a.job()) }

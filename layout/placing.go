@@ -157,7 +157,6 @@ func (a *Array) checkCopies(d *design.Design) error {
 }
 
 func (a *Array) checkCopy(d *design.Design, at string, p Placing) error {
-	const slack = 1e-9 // m, of rounding
 	corner := r3.Scale(-1, a.Room.Body)
 	for axis, name := range []string{"x", "y", "z"} {
 		u := [3]r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[axis]

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"pappus/layout"
 	"pappus/layout/design"
 )
 
@@ -245,13 +246,16 @@ func writeFiles(t testing.TB, folder string) {
 // longestWay is how many changes make a design good, or another is drawn.
 const longestWay = 60
 
-// good draws until the parser takes a design: what an error names is drawn again, put in where it
-// is missing and else left out.
+// good draws until the parser takes a design, and mostly until it can be laid out: what an error
+// names is drawn again, put in where it is missing and else left out.
 func (d *drawer) good(path string) (sketch, *design.Design) {
-	for {
+	for laid := d.chance(0.9); ; {
 		s := d.sketch()
 		for range longestWay {
 			got, err := design.Parse(path, []byte(s.String()))
+			if err == nil && laid {
+				_, err = layout.Build(got)
+			}
 			var e *design.Error
 			if !errors.As(err, &e) {
 				return s, got

@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"image/png"
 	"io"
+	"io/fs"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -44,6 +45,9 @@ var (
 func TestAnyDesign(t *testing.T) {
 	folder := t.TempDir()
 	writeFiles(t, folder)
+	if err := os.WriteFile(filepath.Join(folder, "before.toml"), design.DefaultTOML(), 0o600); err != nil {
+		t.Fatal(err)
+	}
 	path := filepath.Join(folder, "any.toml")
 	refused, begun, longest, slowest := 0, time.Now(), time.Duration(0), uint64(0)
 	for seed := *designSeed; seed < *designSeed+uint64(*designs); seed++ {
@@ -153,26 +157,64 @@ func attempt(path string, s sketch, seed uint64) (why, fault error) {
 	if err := os.WriteFile(path, []byte(s.String()), 0o600); err != nil {
 		return nil, err
 	}
+	if *shows != "plan" {
+		return command(path, s.String())
+	}
 	plan, err := new(flags).planOf(context.Background(), nil, path)
 	if err != nil {
 		return err, helps(path, s.String(), err)
 	}
-	o, err := shown(plan)
+	o, err := planned(nil, plan)
 	if err != nil {
 		return err, helps(path, s.String(), err)
 	}
 	return nil, unspoiled(plan, o, rand.New(rand.NewPCG(seed, 3)))
 }
 
-// shown is what a command shows.
-func shown(p *timing.Plan) (outcome, error) {
-	switch *shows {
-	case "sheets":
-		return workshop(nil, p)
-	case "level":
-		return levelled(nil, p)
+// command runs a command on a design, for people and for programs, and looks at all that it wrote.
+func command(path, text string) (why, fault error) {
+	into := filepath.Join(filepath.Dir(path), "out")
+	for _, more := range [][]string{{"-o", into}, {"--json", "-o", into}} {
+		if err := os.RemoveAll(into); err != nil {
+			return nil, err
+		}
+		args := append([]string{*shows, path}, more...)
+		if *shows == "compare" { // with the good one of before
+			args = slices.Insert(args, 2, filepath.Join(filepath.Dir(path), "before.toml"))
+		}
+		var out bytes.Buffer
+		root := newRoot()
+		root.SetArgs(args)
+		root.SetOut(&out)
+		root.SetErr(io.Discard)
+		if err := root.Execute(); err != nil {
+			return err, helps(path, text, err)
+		}
+		if bad := noNumber.FindString(out.String()); bad != "" {
+			return nil, fmt.Errorf("%s: %q: %s", *shows, bad, out.String())
+		}
+		if err := readAll(into); err != nil {
+			return nil, err
+		}
 	}
-	return planned(nil, p)
+	return nil, os.WriteFile(filepath.Join(filepath.Dir(path), "before.toml"), []byte(text), 0o600)
+}
+
+// readAll tells what is wrong with the files of a folder.
+func readAll(folder string) error {
+	return filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(path)
+		if err == nil && !strings.HasPrefix(d.Name(), ".") {
+			err = read(d.Name(), data)
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", d.Name(), err)
+		}
+		return nil
+	})
 }
 
 // helps tells what an error lacks that says what is wrong with a design.
@@ -241,11 +283,18 @@ func whole(f outdir.File) error {
 	if err := f.Write(&out); err != nil {
 		return err
 	}
-	data := out.Bytes()
+	return read(f.Name, out.Bytes())
+}
+
+// packed are pictures within a picture.
+var packed = regexp.MustCompile(`base64,[^"]*`)
+
+// read tells what is wrong with a file of that name.
+func read(name string, data []byte) error {
 	if len(data) == 0 {
 		return errors.New("empty")
 	}
-	switch filepath.Ext(f.Name) {
+	switch filepath.Ext(name) {
 	case ".json":
 		if !json.Valid(data) {
 			return errors.New("no JSON")
@@ -262,6 +311,7 @@ func whole(f outdir.File) error {
 				return err
 			}
 		}
+		data = packed.ReplaceAll(data, nil)
 	case ".png":
 		_, err := png.DecodeConfig(bytes.NewReader(data))
 		return err

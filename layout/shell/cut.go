@@ -17,6 +17,7 @@ import (
 // What can be wrong with what is asked.
 var (
 	ErrNoCleanCut = errors.New("no seam keeps off the cut-outs")
+	ErrBed        = errors.New("the bed is smaller than one mount")
 	ErrTooMany    = errors.New("it would take more than 144 segments")
 	ErrSegment    = errors.New("the shell cannot be parted round segment")
 )
@@ -124,8 +125,8 @@ func Cut(b *body.Body, holes []Hole, job Job) (Plan, error) {
 	}
 	for _, h := range holes {
 		if !h.fits(job.Bed) {
-			return Plan{}, prose.Errorf("the bed is smaller than one mount: the cut-out of mount %d, %.4g mm across, does not lie on %v",
-				h.ID, 2e3*h.Radius, job.Bed)
+			return Plan{}, prose.Errorf("%w: the cut-out of mount %d, %.4g mm across, does not lie on %v",
+				ErrBed, h.ID, 2e3*h.Radius, job.Bed)
 		}
 	}
 	p, err := c.search()
