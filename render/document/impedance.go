@@ -72,12 +72,13 @@ type LoadFound struct {
 	Others  []string `json:"others"`
 	Alike   []string `json:"alike"`           // what else would measure the same
 	Flat    bool     `json:"flat"`            // no resonance is to be seen
+	Loose   bool     `json:"loose"`           // the resonance is not that of equal drivers in a closed box
 	Known   bool     `json:"impedance_known"` // of the design's driver
 }
 
 // OfLoad returns the document of a channel's impedance.
 func OfLoad(channel int, l impedancefit.Load, known bool) LoadFound {
-	return LoadFound{channel, To(4, l.Ratio), l.Cause.String(), l.Sure && !l.Flat, names(l.Others), names(l.Alike), l.Flat, known}
+	return LoadFound{channel, To(4, l.Ratio), l.Cause.String(), l.Sure && !l.Flat, names(l.Others), names(l.Alike), l.Flat, l.Loose, known}
 }
 
 func names[T fmt.Stringer](in []T) []string { return each(in, T.String) }

@@ -77,7 +77,7 @@ func ImpedanceScreen(w io.Writer, m impedancefit.Study, colour bool) error {
 		value, sigma := v.Text(v.per)
 		s.row("%-20s %10s +- %-8s %s", v.name, value, sigma, v.unit)
 	}
-	s.note("  +- one standard error: what noise leaves open")
+	s.note(Wrap(words.ImpedanceErrors(m.Recorded)))
 	if text := words.AgainstDesign(m); text != "" {
 		fmt.Fprintln(s)
 		s.say(text)
@@ -104,6 +104,9 @@ func LoadScreen(w io.Writer, channel int, l impedancefit.Load, known, colour boo
 	s := &screen{style: style(colour)}
 	fmt.Fprintln(s, s.strong(words.LoadTitle(channel, l)))
 	s.say(words.Load(l))
+	if text := words.LoadTrials(l); text != "" {
+		s.note(Wrap(text))
+	}
 	if !known {
 		s.note(Wrap(words.NoImpedance))
 	}

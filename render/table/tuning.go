@@ -36,10 +36,14 @@ func TuningScreen(w io.Writer, t damping.Study, colour bool) error {
 		for _, c := range changes {
 			s.say(words.Change(t.Trials, c))
 		}
+		s.note(Wrap(words.ChangeTrials()))
 		fmt.Fprintln(s)
 	}
 	s.note("next")
 	s.say(words.Next(t))
+	if t.Why == nil && !t.Next.Reached {
+		s.note(Wrap(words.NextTrials()))
+	}
 	fmt.Fprintln(s)
 	for _, text := range words.TuningCautions {
 		s.lookOut(text)

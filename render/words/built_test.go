@@ -100,7 +100,7 @@ func TestLoadWords(t *testing.T) {
 }
 
 // trial has openings, stuffing and a Q.
-func trial(vents int, grams, q float64) damping.Trial {
+func trialOf(vents int, grams, q float64) damping.Trial {
 	t := damping.Trial{Q: impedancefit.Estimate{Value: q, Error: 0.01}}
 	t.Vents, t.VentMM, t.StuffingG, t.DepthMM = vents, 5, grams, 20
 	return t
@@ -108,7 +108,7 @@ func trial(vents int, grams, q float64) damping.Trial {
 
 // TestChange says which change did what.
 func TestChange(t *testing.T) {
-	trials := []damping.Trial{trial(0, 10, 0.8), trial(4, 20, 0.7)}
+	trials := []damping.Trial{trialOf(0, 10, 0.8), trialOf(4, 20, 0.7)}
 	trials[1].DepthMM = 30
 	e := func(v float64) impedancefit.Estimate { return impedancefit.Estimate{Value: v, Error: 0.02} }
 	for _, test := range []struct {
@@ -136,10 +136,10 @@ func TestChange(t *testing.T) {
 
 // TestNext says what to try next.
 func TestNext(t *testing.T) {
-	trials := []damping.Trial{trial(0, 10, 0.8), trial(0, 20, 0.85)}
+	trials := []damping.Trial{trialOf(0, 10, 0.8), trialOf(0, 20, 0.85)}
 	goal := damping.Goal{Q: 0.7, MostG: 40, MostVents: 8, MostDepthMM: 35, Said: true, SaidVents: true}
 	study := func(change func(*damping.Study)) damping.Study {
-		s := damping.Study{Design: "mine.toml", Trials: trials, Goal: goal, Next: damping.Next{Thing: damping.Stuffing, Trial: trial(0, 15, 0).Trial, Q: impedancefit.Estimate{Value: 0.72, Error: 0.03}}}
+		s := damping.Study{Design: "mine.toml", Trials: trials, Goal: goal, Next: damping.Next{Thing: damping.Stuffing, Trial: trialOf(0, 15, 0).Trial, Q: impedancefit.Estimate{Value: 0.72, Error: 0.03}}}
 		change(&s)
 		return s
 	}
@@ -155,7 +155,7 @@ func TestNext(t *testing.T) {
 		{"loose", func(s *damping.Study) { s.Next.Trial.DepthMM, s.Next.Bracketed = 0, true }, []string{", packed no deeper than 35 mm", "; the target lies between two trials. There"}, nil},
 		{"none", func(s *damping.Study) { s.Next.Trial.StuffingG, s.Next.Q.Value = 0, math.NaN() }, []string{"alone: 0 g. How much that does cannot be told yet."}, nil},
 		{"openings", func(s *damping.Study) {
-			s.Next.Thing, s.Next.Trial, s.Goal.Said, s.Goal.SaidVents = damping.Openings, trial(3, 0, 0).Trial, false, false
+			s.Next.Thing, s.Next.Trial, s.Goal.Said, s.Goal.SaidVents = damping.Openings, trialOf(3, 0, 0).Trial, false, false
 		},
 			[]string{"change the openings alone: 3 of 5 mm.", "going by the design and the trials. If more fits, say so with the next trial: --most-stuffing-g and --most-vents."}, nil},
 		{"spent", func(s *damping.Study) { s.Next.Spent = []damping.Spent{{Thing: damping.Stuffing, Better: 0, Worse: 1}} },

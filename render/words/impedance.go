@@ -88,6 +88,9 @@ func Load(l impedancefit.Load) string {
 	if l.Flat {
 		return "No resonance is to be seen in it, as drivers have one: this looks like a resistor, or drivers that cannot move. See what is connected."
 	}
+	if l.Loose {
+		which += " Its resonance is not quite that of equal drivers in a closed box: there is an opening, or a leak."
+	}
 	switch {
 	case l.Sure:
 		return fmt.Sprintf("So %v.%s", l.Cause, which)

@@ -1,7 +1,7 @@
 // Command mutation tells which of a package's numbers no test notices: it changes each by a fifth,
 // up and down, one at a time, and runs the package's tests.
 //
-//	go run ./testdata/mutation [-p 2] [-only NAME] [-run TESTS] [-skip TESTS] [-list] PACKAGE...
+//	go run ./testdata/mutation [-p 2] [-only NAME] [-run TESTS] [-skip TESTS] [-first TESTS] [-list] PACKAGE...
 //
 // Numbers are those of constants (but of lists that iota counts), of variables of a package, and
 // literals in functions: all with a fraction, whole ones from 3 on, and from 2 on where they are
@@ -28,6 +28,7 @@ func main() {
 	flag.IntVar(&o.parallel, "p", 2, "changes tried at once")
 	flag.StringVar(&o.run, "run", "", "tests to run, as go test has it")
 	flag.StringVar(&o.skip, "skip", "", "tests to leave out, as go test has it")
+	flag.StringVar(&o.first, "first", "", "tests to run first: the quick ones, most of which notice")
 	only := flag.String("only", "", "a regular expression for file:line name")
 	list := flag.Bool("list", false, "list the numbers, and run nothing")
 	flag.Parse()

@@ -16,8 +16,8 @@ import (
 
 // options are how tests are run.
 type options struct {
-	parallel  int
-	run, skip string
+	parallel         int
+	run, skip, first string
 }
 
 // try changes each number up and down, prints which changes survive, and returns how many.
@@ -28,7 +28,7 @@ func try(o options, p source, sites []site) (alive int, err error) {
 	}
 	defer os.RemoveAll(folder)
 	began := time.Now()
-	if passed, said, err := o.test(p, "", time.Hour); err != nil {
+	if passed, said, err := o.test(p, filepath.Join(folder, "whole"), time.Hour); err != nil {
 		return 0, err
 	} else if !passed {
 		return 0, fmt.Errorf("%s: its tests fail as it is:\n%s", p.path, said)
@@ -74,22 +74,40 @@ func (o options) survives(p source, s site, to, base string, patience time.Durat
 	if err := os.WriteFile(base+".json", overlay, 0o600); err != nil {
 		return false, err
 	}
-	passed, _, err := o.test(p, base+".json", patience)
+	passed, _, err := o.test(p, base, patience)
 	return passed, err
 }
 
-// test runs the tests of a package, with an overlay where there is one, and tells whether they pass.
-func (o options) test(p source, overlay string, patience time.Duration) (passed bool, said string, err error) {
-	arguments := []string{"test", "-count=1", "-failfast", "-vet=off", "-timeout", patience.String()}
-	for name, value := range map[string]string{"overlay": overlay, "run": o.run, "skip": o.skip} {
-		if value != "" {
-			arguments = append(arguments, "-"+name+"="+value)
+// test builds the tests of a package into a file of a base path, with the overlay beside it where
+// there is one, runs them, and tells whether they pass: those that are to be first, then all.
+func (o options) test(p source, base string, patience time.Duration) (passed bool, said string, err error) {
+	build := []string{"test", "-c", "-vet=off", "-o", base + ".test"}
+	if _, err := os.Stat(base + ".json"); err == nil {
+		build = append(build, "-overlay="+base+".json")
+	}
+	defer os.Remove(base + ".test")
+	if passed, said, err := o.command(p, patience, "go", append(build, p.path)...); err != nil || !passed {
+		return passed, said, err
+	}
+	runs := []string{o.run}
+	if o.first != "" {
+		runs = []string{o.first, o.run}
+	}
+	for _, run := range runs {
+		passed, said, err = o.command(p, patience, base+".test", "-test.failfast", "-test.run="+run, "-test.skip="+o.skip, "-test.timeout="+patience.String())
+		if err != nil || !passed {
+			break
 		}
 	}
+	return passed, said, err
+}
+
+// command runs a command in the package's folder, and tells whether its exit code is 0.
+func (o options) command(p source, patience time.Duration, name string, arguments ...string) (passed bool, said string, err error) {
 	// The tests' own clock ends those that never end; this one, a build that hangs.
 	ctx, cancel := context.WithTimeout(context.Background(), 2*patience)
 	defer cancel()
-	cmd := exec.CommandContext(ctx, "go", append(arguments, p.path)...)
+	cmd := exec.CommandContext(ctx, name, arguments...)
 	cmd.Dir = p.dir
 	text, err := cmd.CombinedOutput()
 	var exit *exec.ExitError

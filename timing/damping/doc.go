@@ -28,6 +28,8 @@
 // belongs to another trial: then the crest of a parabola is tried if it promises
 // something, else the other thing.
 //
+// How often that is wrong over made-up bodies stands in trials.csv ([Trials]).
+//
 // Fibre packs a little differently each time: without two trials alike to tell by,
 // trials are taken to repeat within [Scatter] (common practice). Sources are quoted
 // from memory.

@@ -93,7 +93,7 @@ func (l line) backfires(at int, more bool) int {
 // doses, or where the parabola has no crest among them.
 func (l line) crest() (dose, inverse float64, ok bool) {
 	doses := slices.Compact(slices.Sorted(slices.Values(l.dose)))
-	if len(doses) < 3 {
+	if len(doses) < 3 { // free: through two there are many parabolas, which the solver refuses, too
 		return 0, 0, false
 	}
 	low, high := doses[0], doses[len(doses)-1]
@@ -158,7 +158,7 @@ func (s straight) beyond(inverse float64, more bool) float64 {
 
 // value returns the 1/Q of a dose.
 func (s straight) value(dose float64) float64 {
-	return max(s.height+s.slope*(dose-s.middle), s.height/100)
+	return max(s.height+s.slope*(dose-s.middle), s.height/100) // free: keeps it above 0
 }
 
 // error returns the standard error of the 1/Q that a trial of a dose will have.

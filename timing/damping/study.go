@@ -82,7 +82,7 @@ type Trial struct {
 	Q         impedancefit.Estimate
 	Uneven    float64 // dB; NaN: no response
 	// Flat says that no resonance is to be seen any more: there is far too much
-	// damping. Fit is empty then, and its values are NaN.
+	// damping. Fit is empty then; Resonance, PeakOver and Q are NaN.
 	Flat bool
 }
 
@@ -95,11 +95,15 @@ func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float
 	if err != nil && !flat {
 		return Trial{}, err
 	}
+	out := Trial{Trial: t, Fit: f, Uneven: math.NaN(), Flat: flat}
 	if flat {
 		none := impedancefit.Estimate{Value: math.NaN(), Error: math.NaN()}
-		f = impedancefit.Fit{Resonance: none, PeakOver: none, Qts: none}
+		out.Resonance, out.PeakOver, out.Q = none, none, none
+	} else {
+		// What meter and suspension leave open is the same in all trials.
+		noise := f.Noise()
+		out.Resonance, out.PeakOver, out.Q = noise.Resonance, noise.PeakOver, noise.Qts
 	}
-	out := Trial{Trial: t, Fit: f, Resonance: f.Resonance, PeakOver: f.PeakOver, Q: f.Qts, Uneven: math.NaN(), Flat: flat}
 	if len(frequency) == 0 {
 		return out, nil
 	}

@@ -47,19 +47,20 @@ type Fit struct {
 	Systematic bool
 
 	circuit circuit
-	spread  *mat.SymDense // covariance of the circuit's values
-	score   float64       // the less, the better it tells the points with few values
-	seen    [2]float64    // Hz, the first and the last
+	spread  *mat.SymDense   // covariance of the circuit's values by noise
+	doubts  [doubts]weights // by how much each of what is not noise moves them, one sigma
+	score   float64         // the less, the better it tells the points with few values
+	seen    [2]float64      // Hz, the first and the last
 }
 
 const (
-	mostLeftOut = 0.1   // of the points
-	standOut    = 6     // times the noise
-	leastOut    = 0.002 // of the impedance: what is nearer never stands out
-	vague       = 0.3   // the most relative error of Qts
-	alike       = 0.5   // correlation of neighbours that is not noise any more
-	telling     = 3     // times the scatter of that of noise
-	rough       = 0.01  // of the impedance: a misfit that is not noise and worth a warning
+	mostLeftOut = 0.1   // of the points: five harmonics of the mains in a table are fewer
+	standOut    = 6     // times the noise, which one point of 5e8 does by itself
+	leastOut    = 0.002 // of the impedance: what is nearer never stands out; meters show no less
+	vague       = 0.3   // the most relative error of Qts: with more a box may be twice as large as it should
+	alike       = 0.5   // correlation of neighbours that is not noise any more, which has 0 give or take 1/sqrt(2n)
+	telling     = 3     // times the scatter of that of noise: one of 400 lags by itself
+	rough       = 0.01  // of the impedance: a misfit that is not noise and worth a warning; meters promise half of it
 	hopeless    = 0.08  // and one that no values are given for; resistive openings come to half of it
 )
 
@@ -82,14 +83,21 @@ func ready(points []impedance.Point) (d definitions, kept []impedance.Point, out
 // that of the least Bayesian information criterion (G. Schwarz, Ann. Statist. 6 (1978) 461),
 // among those that a coil can be. An error says what the points lack; where no resonance is to
 // be seen it is [ErrNoPeak].
-func Best(points []impedance.Point) (Fit, error) {
+//
+// Errors are those by noise, by a resistor or a meter that is half a percent off, by a coil that
+// warms, and by the suspension's creep.
+func Best(points []impedance.Point) (Fit, error) { return best(points, 0) }
+
+// best is Best where points come from a recording through a resistor in ohm whose inputs nothing
+// evens out, so that they are as unsure as the inputs' gains, too; 0: they do not.
+func best(points []impedance.Point, series float64) (Fit, error) {
 	d, kept, out, err := ready(points)
 	if err != nil {
 		return Fit{}, err
 	}
-	best, err := fitted(kept, out, d, Ideal)
+	best, err := fitted(kept, out, d, Ideal, series)
 	for _, coil := range coils[1:] {
-		f, wrong := fitted(kept, out, d, coil)
+		f, wrong := fitted(kept, out, d, coil, series)
 		if wrong == nil && f.passive() && (err != nil || f.score < best.score) {
 			best, err = f, nil
 		}
@@ -112,7 +120,7 @@ func (f Fit) passive() bool {
 func (f Fit) Rough() bool { return f.Systematic && f.Misfit > rough }
 
 // fitted fits one coil to points that are clean.
-func fitted(points []impedance.Point, out []float64, d definitions, coil Coil) (Fit, error) {
+func fitted(points []impedance.Point, out []float64, d definitions, coil Coil, series float64) (Fit, error) {
 	s := newSearch(points, coil, d)
 	sum, err := s.run()
 	if err != nil {
@@ -123,7 +131,7 @@ func fitted(points []impedance.Point, out []float64, d definitions, coil Coil) (
 		return Fit{}, fmt.Errorf("%w: %d for %d values", errFew, len(points), k)
 	}
 	var chol mat.Cholesky
-	if !chol.Factorize(s.square) || chol.Cond() > 1e14 {
+	if !chol.Factorize(s.square) || chol.Cond() > 1e14 { // free: what of 16 digits is left then is no value
 		return Fit{}, fmt.Errorf("%w: the points leave some values open", errVague)
 	}
 	spread := mat.NewSymDense(k, nil)
@@ -132,8 +140,8 @@ func fitted(points []impedance.Point, out []float64, d definitions, coil Coil) (
 	}
 	spread.ScaleSym(sum/float64(n-k)*together(s.off), spread)
 	f := Fit{Coil: coil, Points: len(points), LeftOut: out, Misfit: math.Sqrt(sum / float64(len(points))),
-		circuit: s.circuit, spread: spread, seen: [2]float64{points[0].Frequency, points[len(points)-1].Frequency}}
-	f.score = float64(n)*math.Log(max(sum, 1e-24)/float64(n)) + float64(k)*math.Log(float64(n))
+		circuit: s.circuit, spread: spread, doubts: s.doubted(&chol, series), seen: [2]float64{points[0].Frequency, points[len(points)-1].Frequency}}
+	f.score = float64(n)*math.Log(max(sum, 1e-24)/float64(n)) + float64(k)*math.Log(float64(n)) // free: keeps the logarithm finite
 	f.Systematic = f.Misfit > leastOut/10 && correlation(s.off, 1) > alike
 	f.values()
 	return f, nil
@@ -195,8 +203,34 @@ func (f *Fit) power(of weights) Estimate {
 	return Estimate{v, v * f.deviation(of)}
 }
 
+// Noise returns the fit with the errors that noise alone leaves: by those measurements differ that are
+// made alike.
+func (f Fit) Noise() Fit {
+	f.doubts = [doubts]weights{}
+	f.values()
+	return f
+}
+
 // deviation returns the standard error of a sum of values with weights.
 func (f *Fit) deviation(weight weights) float64 {
+	out := f.noise(weight)
+	for _, by := range f.doubts {
+		out = math.Hypot(out, by.dot(weight))
+	}
+	return out
+}
+
+// dot returns the sum of products.
+func (w weights) dot(v weights) float64 {
+	sum := 0.0
+	for i := range w {
+		sum += w[i] * v[i]
+	}
+	return sum
+}
+
+// noise is deviation by noise alone.
+func (f *Fit) noise(weight weights) float64 {
 	sum := 0.0
 	for i := range f.circuit.x {
 		for j := range f.circuit.x {

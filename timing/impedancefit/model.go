@@ -34,7 +34,7 @@ const (
 	logQms
 	overLe
 	overK
-	most = 7
+	most = 7 // free: room for those of any coil
 
 	logL2, logR2       = 5, 6
 	logPower, exponent = 4, 5

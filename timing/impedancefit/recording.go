@@ -34,18 +34,20 @@ type Recording struct {
 }
 
 const (
-	perOctave   = 24      // points
-	leastBins   = 7       // of the transform that make one point
-	quietLevel  = 1e-4    // RMS of full scale
-	mostSamples = 1 << 23 // about 3 minutes at 48 kHz
-	// Points whose relative standard error is above this are left out.
+	perOctave  = 24   // points
+	leastBins  = 7    // of the transform that make one point
+	quietLevel = 1e-4 // RMS of full scale
+	// leastPeriods of the lowest frequency put the 7 bins of a point there into a tenth of an octave.
+	leastPeriods = 100
+	mostSamples  = 1 << 23 // about 3 minutes at 48 kHz
+	// Points whose relative standard error is above this are left out: of so few decibels a fit makes nothing.
 	poor = 0.1
 	// A part of the band where the sweep has less than this share of the energy that it
 	// has in the middle one of all parts is not swept. A sweep that is cut off leaves
 	// 43 dB less in the octave beyond.
 	swept = 1e-3
 	bands = 3 // to the octave
-	// The gains of two inputs differ by no more than this factor.
+	// The gains of two inputs differ by no more than this factor: more is another setting of one.
 	mostGain = 2.0
 )
 
@@ -91,9 +93,9 @@ func (r Recording) Impedance() ([]impedance.Point, error) {
 	}
 	switch {
 	case 2*over > all:
-		return nil, fmt.Errorf("%w: the voltage over the driver is the higher one; left must be before the resistor, right after it", errSwapped)
+		return nil, fmt.Errorf("%w: the voltage over the driver is the higher one; left must be before the resistor, right after it; or no current flows, since nothing is connected or all strings are open", errSwapped)
 	case len(out) < all/2 || len(out) < leastPoints:
-		return nil, fmt.Errorf("%w: noise leaves %d of %d points; play louder, or take a resistor nearer to the driver's impedance", errVague, len(out), all)
+		return nil, fmt.Errorf("%w: noise leaves %d of %d points. See first that nothing is shorted; then play louder, or take a resistor nearer to the driver's impedance", errVague, len(out), all)
 	}
 	return out, nil
 }
@@ -140,8 +142,8 @@ func (r Recording) check() error {
 		return fmt.Errorf("%w: %d samples on the left, %d on the right", errValue, len(r.Whole), len(r.Driver))
 	case r.High <= 2*r.Low:
 		return prose.Errorf("%w: from %g to %g Hz is less than an octave", errValue, r.Low, r.High)
-	case float64(len(r.Whole)) < 100*r.Rate/r.Low:
-		return prose.Errorf("%w: %.3g s, %.3g s are needed for %g Hz", errFew, float64(len(r.Whole))/r.Rate, 100/r.Low, r.Low)
+	case float64(len(r.Whole)) < leastPeriods*r.Rate/r.Low:
+		return prose.Errorf("%w: %.3g s, %.3g s are needed for %g Hz", errFew, float64(len(r.Whole))/r.Rate, leastPeriods/r.Low, r.Low)
 	case len(r.Whole) > mostSamples:
 		return fmt.Errorf("%w: %d samples, %d are possible", errValue, len(r.Whole), mostSamples)
 	}
@@ -154,7 +156,7 @@ func (r Recording) check() error {
 		case math.IsNaN(rms) || math.IsInf(rms, 0):
 			return fmt.Errorf("%w: the %s channel has samples that are no numbers", errValue, side.name)
 		case rms < quietLevel:
-			return fmt.Errorf("the %s channel is %w: its mean is %.0f dB below full scale", side.name, errQuiet, -20*math.Log10(max(rms, 1e-10)))
+			return fmt.Errorf("the %s channel is %w: its mean is %.0f dB below full scale", side.name, errQuiet, -20*math.Log10(max(rms, 1e-10))) // free: keeps the logarithm finite
 		}
 		if n := recording.Clipped(side.samples); n > 0 {
 			return fmt.Errorf("the %s channel is %w: %s at its limit; record with less gain", side.name, errClipped, prose.Count(n, "sample", "samples"))
@@ -221,7 +223,7 @@ func ratio(whole, driver []complex128, at float64) (h complex128, sigma float64,
 			}
 		}
 	}
-	const rounds = 2 // the second changes little
+	const rounds = 2 // free: the second changes little
 	taken := moment
 	for range rounds + 1 {
 		curve, lever, good := parabola(taken, cross)

@@ -34,20 +34,20 @@ func newSearch(points []impedance.Point, coil Coil, d definitions) *search {
 	}
 	end := points[len(points)-1]
 	w := 2 * math.Pi * end.Frequency
-	rise := max(end.Ohm*math.Sin(end.Degrees*math.Pi/180), 0.05*d.DCOhm) / w // H
+	rise := max(end.Ohm*math.Sin(end.Degrees*math.Pi/180), 0.05*d.DCOhm) / w // H; free: a beginning
 	x := make([]float64, k)
 	x[logRe], x[logRes] = math.Log(d.DCOhm), math.Log(d.PeakOhm-d.DCOhm)
 	x[logFs], x[logQms] = math.Log(d.Resonance), math.Log(d.Qms)
 	x[overLe] = rise * w / end.Ohm
 	switch coil {
 	case Semi:
-		x[overLe] *= 0.3
-		x[overK] = 0.7 * math.Sqrt2 * rise * w / end.Ohm
+		x[overLe] *= 0.3                                 // free: a beginning
+		x[overK] = 0.7 * math.Sqrt2 * rise * w / end.Ohm // free: a beginning
 	case Shunted:
-		x[overLe] *= 0.5
+		x[overLe] *= 0.5 // free: a beginning
 		x[logL2], x[logR2] = math.Log(2*rise), math.Log(rise*w)
 	case Power:
-		x[logPower], x[exponent] = math.Log(rise*w), 0.7
+		x[logPower], x[exponent] = math.Log(rise*w), 0.7 // free: a beginning
 	}
 	s.circuit = circuit{coil, x, end.Ohm / w, end.Ohm / math.Sqrt(w), w}
 	return s
@@ -101,8 +101,9 @@ func (s *search) run() (float64, error) {
 		Grad: func(g, x []float64) { s.solve(x); copy(g, s.gradient) },
 		Hess: func(h *mat.SymDense, x []float64) { s.solve(x); h.CopySym(s.square) },
 	}
+	// free: how far to go on; whether that is far enough is settled by still
 	settings := &optimize.Settings{GradientThreshold: 1e-12, MajorIterations: 40,
-		Converger: &optimize.FunctionConverge{Relative: 1e-10, Iterations: 4}}
+		Converger: &optimize.FunctionConverge{Relative: 1e-10, Iterations: 4}} // free: and how slowly
 	r, err := optimize.Minimize(problem, start, settings, &optimize.Newton{})
 	if r == nil || len(r.X) == 0 {
 		return 0, fmt.Errorf("%w: no circuit follows it: %w", errVague, err)
@@ -127,6 +128,6 @@ func (s *search) still(half float64) bool {
 	if err := chol.SolveVecTo(&step, g); err != nil {
 		return false
 	}
-	each := 2*half/float64(2*len(s.points)) + 1e-20
-	return mat.Dot(&step, g) < 1e-3*each
+	each := 2*half/float64(2*len(s.points)) + 1e-20 // free: no noise at all
+	return mat.Dot(&step, g) < 1e-3*each            // free: a step of a thirtieth of the noise and less is the end
 }

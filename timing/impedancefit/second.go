@@ -17,14 +17,25 @@ type Mechanical struct {
 
 // Second says what was different in a second measurement of a driver: a mass in kg stuck to
 // its cone in free air, or an airtight, unstuffed box of a volume in m3, the driver's own
-// taken off. Area in m2 is the cone's; all are taken for exact.
+// taken off. Area in m2 is the cone's.
 type Second struct {
 	Mass, Volume float64
 	Area         float64
 	Air          box.Air
 }
 
-// shiftSigmas is how many standard errors a second measurement must differ by.
+// How unsure is what differs, one sigma, as a factor less 1.
+const (
+	// offMass is of an added mass: a hundredth of a gram of one, and a little aside of the middle.
+	offMass   = 0.015
+	offVolume = 0.03 // of a box: its corners, the driver's back, what leaks
+	// offArea is of the cone's area: how much of the surround moves along is known to 0.75 percent of
+	// the diameter.
+	offArea = 0.015
+	offAir  = 0.02 // of its stiffness, 1.4 times the pressure: weather, and 200 m of height
+)
+
+// shiftSigmas is how many standard errors a second measurement must differ by: by chance 1 in 700 does.
 const shiftSigmas = 3
 
 // Mechanical returns what a second measurement of the same driver tells. With a mass m
@@ -62,7 +73,9 @@ func (f Fit) Mechanical(other Fit, s Second) (Mechanical, error) {
 	square := math.Exp(2 * down)
 	// d ln Mms/d ln fs
 	steep := 2 * square / (square - 1)
-	return f.mechanical(s.Mass/(square-1), weights{logFs: -steep}, steep*two.Error/two.Value, s), nil
+	return f.mechanical(other, s, from{mass: s.Mass / (square - 1), differs: 1,
+		// At the lower resonance a suspension that creeps is softer by creeps log10(fs/fs').
+		one: weights{logFs: -steep}, two: weights{logFs: steep}, creep: -steep / 2 * creeps * down / math.Ln10}), nil
 }
 
 // inBox is Mechanical for a box.
@@ -75,35 +88,64 @@ func (f Fit) inBox(other Fit, s Second) (Mechanical, error) {
 	}
 	vas := s.Volume * (ratio - 1)
 	w := 2 * math.Pi * f.Resonance.Value
-	mass := s.Air.Stiffness() * s.Area * s.Area / (vas * w * w)
 	// d ln Vas/d ln(fs Qes) is -steep.
 	steep := ratio / (ratio - 1)
-	return f.mechanical(mass, weights{logFs: steep - 2, logQms: steep, logRe: steep, logRes: -steep}, steep*two, s), nil
+	return f.mechanical(other, s, from{mass: s.Air.Stiffness() * s.Area * s.Area / (vas * w * w), differs: -1, air: 1,
+		one: product.times(steep).plus(weights{logFs: -2}), two: product.times(-steep),
+		creep: -creeps * math.Log10(other.Resonance.Value/f.Resonance.Value) / (ratio - 1)}), nil
 }
 
-// mechanical returns what follows from a moving mass in kg. weight are the
-// derivatives of its logarithm by the values of the free driver, other its relative
-// error from elsewhere.
-func (f Fit) mechanical(mass float64, weight weights, other float64, s Second) Mechanical {
-	w := 2 * math.Pi * f.Resonance.Value
-	cms := 1 / (w * w * mass)
-	// relative returns the relative error of mass^power times what more has of the
-	// driver's values.
-	relative := func(power float64, more weights) float64 {
-		var sum weights
-		for i := range sum {
-			sum[i] = power*weight[i] + more[i]
-		}
-		return math.Hypot(f.deviation(sum), power*other)
+// from is what a moving mass in kg follows from: the derivatives of its logarithm by the values of
+// the free driver and of the second measurement, by the logarithm of what differs then, and by that
+// of the stiffness of air, rho c2 Sd2; and what creep between the two resonances adds.
+type from struct {
+	mass         float64
+	one, two     weights
+	differs, air float64
+	creep        float64
+}
+
+func (w weights) times(by float64) weights {
+	for i := range w {
+		w[i] *= by
 	}
-	of := func(v, relative float64) Estimate { return Estimate{v, v * relative} }
-	soft := relative(-1, weights{logFs: -2})
+	return w
+}
+
+func (w weights) plus(more weights) weights {
+	for i := range w {
+		w[i] += more[i]
+	}
+	return w
+}
+
+// mechanical returns what follows from a moving mass.
+func (f Fit) mechanical(other Fit, s Second, of from) Mechanical {
+	w := 2 * math.Pi * f.Resonance.Value
+	cms := 1 / (w * w * of.mass)
+	offDiffers := offMass
+	if s.Volume != 0 {
+		offDiffers = offVolume
+	}
+	// with returns a value that is mass^power, times what more has of the driver's values, times so
+	// many powers of the stiffness of air.
+	with := func(v, power float64, more weights, air float64) Estimate {
+		one, two := of.one.times(power).plus(more), of.two.times(power)
+		air += power * of.air
+		off := math.Hypot(math.Hypot(f.noise(one), other.noise(two)), power*of.differs*offDiffers)
+		off = math.Hypot(off, math.Hypot(air*offAir, 2*air*offArea))
+		both := [doubts]float64{byCreep: power * of.creep}
+		for k := range both { // each is the same both times
+			off = math.Hypot(off, both[k]+f.doubts[k].dot(one)+other.doubts[k].dot(two))
+		}
+		return Estimate{v, v * off}
+	}
 	return Mechanical{
-		Mass: of(mass, relative(1, weights{})),
-		Cms:  of(cms, soft),
-		Vas:  of(s.Air.Stiffness()*s.Area*s.Area*cms, soft),
+		Mass: with(of.mass, 1, weights{}, 0),
+		Cms:  with(cms, -1, weights{logFs: -2}, 0),
+		Vas:  with(s.Air.Stiffness()*s.Area*s.Area*cms, -1, weights{logFs: -2}, 1),
 		// Re/Qes is Res/Qms.
-		BL: of(math.Sqrt(w*mass*f.DCOhm.Value/f.Qes.Value), relative(0.5, weights{logFs: 0.5, logRes: 0.5, logQms: -0.5})),
+		BL: with(math.Sqrt(w*of.mass*f.DCOhm.Value/f.Qes.Value), 0.5, weights{logFs: 0.5, logRes: 0.5, logQms: -0.5}, 0),
 	}
 }
 

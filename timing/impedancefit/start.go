@@ -12,12 +12,13 @@ import (
 
 const (
 	leastPoints = 12  // for five values, and some to spare
-	leastInPeak = 5   // points over sqrt(Re Rmax)
-	mostLooked  = 600 // points among which the peak is looked for; then among all beside it, so that nothing hangs on it
-	// A peak must rise this far, as a logarithm, and this many times the noise.
+	leastInPeak = 5   // points over sqrt(Re Rmax): for the three values that make the peak, and two to spare
+	mostLooked  = 600 // free: points among which the peak is looked for; then among all beside it, so that nothing hangs on it
+	// A peak must rise this far, as a logarithm, which is more than a meter's step between two ranges, and
+	// this many times the noise, of which the highest of 600 points stands 3 out on both sides.
 	leastPeak, overNoise = 0.05, 6
 	// The phase must have this share of the one that goes with the magnitude, within so
-	// many standard errors.
+	// many standard errors: drivers have all of it, tables without phases none.
 	leastPhase, phaseSigmas = 0.25, 3
 	highPeak                = 1.3 // times Re; that turns the phase by 8 degrees
 )

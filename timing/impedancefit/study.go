@@ -84,7 +84,11 @@ func (r Reader) fit(path string) ([]impedance.Point, Fit, error) {
 	if err != nil {
 		return nil, Fit{}, err
 	}
-	fit, err := Best(points)
+	series := 0.0
+	if IsRecording(path) && r.Bridged == "" {
+		series = r.Series
+	}
+	fit, err := best(points, series)
 	if err != nil {
 		return nil, Fit{}, fmt.Errorf("%s: %w", path, err)
 	}

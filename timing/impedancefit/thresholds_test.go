@@ -26,7 +26,7 @@ func TestThresholds(t *testing.T) {
 	}
 	load := func(at, other float64) Load {
 		var l Load
-		l.choose(at, []Cause{{State: impedance.Alive, Ratio: 1}, {State: impedance.Open, Ratio: math.Exp(other)}})
+		l.choose(at, []Cause{{State: impedance.Alive, Ratio: 1}, {State: impedance.Open, Ratio: math.Exp(other)}}, Tolerance)
 		return l
 	}
 	filled := func(share, octaves float64) error {

@@ -1,0 +1,140 @@
+package impedancefit
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"pappus/layout/box"
+	"pappus/layout/impedance"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// known is a fit of a driver with errors by noise, and no doubts.
+func known(hz float64) Fit {
+	f := Fit{circuit: circuit{coil: Ideal, x: []float64{math.Log(7), math.Log(20), math.Log(hz), math.Log(3), 1e-3}, henry: 0.1}, spread: mat.NewSymDense(5, nil)}
+	for i := range 5 {
+		f.spread.SetSym(i, i, math.Pow(1e-3*float64(i+1), 2))
+	}
+	f.values()
+	return f
+}
+
+// TestMechanicalErrors: errors are what the first derivatives make of those of both measurements, of
+// the mass (1.5 percent), the box (3), the area (1.5) and the air (2), and of a suspension that is
+// 5 percent softer a decade lower. Derivatives are taken by differences.
+func TestMechanicalErrors(t *testing.T) {
+	good := Second{Area: 1e-3, Air: box.Air{Density: 1.2, SoundSpeed: 343}}
+	values := func(m Mechanical) []float64 { return []float64{m.Mass.Value, m.Cms.Value, m.Vas.Value, m.BL.Value} }
+	for _, c := range []struct {
+		name     string
+		with     Second
+		other    float64 // Hz
+		mass, by float64 // of the mass: what creep adds to its logarithm
+	}{
+		{"a mass", Second{Mass: 1e-3}, 75, 0.015, -0.05 * 16.0 / 7 * math.Log10(4.0/3)},
+		{"a box", Second{Volume: 1e-3}, 150, 0.03, -0.05 * math.Log10(1.5) / 0.5},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			second := good
+			second.Mass, second.Volume = c.with.Mass, c.with.Volume
+			make := func(change func(one, two *Fit, s *Second)) []float64 {
+				one, two, s := known(100), known(c.other), second
+				change(&one, &two, &s)
+				one.values()
+				two.values()
+				m, err := one.Mechanical(two, s)
+				if err != nil {
+					t.Fatal(err)
+				}
+				return values(m)
+			}
+			base := make(func(*Fit, *Fit, *Second) {})
+			sum := [4]float64{}
+			add := func(sigma float64, change func(one, two *Fit, s *Second, by float64)) {
+				const step = 1e-5
+				for k, v := range make(func(one, two *Fit, s *Second) { change(one, two, s, step) }) {
+					sum[k] += math.Pow(math.Log(v/base[k])/step*sigma, 2)
+				}
+			}
+			for i := range 4 { // the coil does not come in
+				add(1e-3*float64(i+1), func(one, _ *Fit, _ *Second, by float64) { one.circuit.x[i] += by })
+				add(1e-3*float64(i+1), func(_, two *Fit, _ *Second, by float64) { two.circuit.x[i] += by })
+			}
+			add(c.mass, func(_, _ *Fit, s *Second, by float64) { s.Mass *= 1 + by; s.Volume *= 1 + by })
+			add(0.015, func(_, _ *Fit, s *Second, by float64) { s.Area *= 1 + by })
+			add(0.02, func(_, _ *Fit, s *Second, by float64) { s.Air.Density *= 1 + by })
+			for k, power := range []float64{1, -1, -1, 0.5} {
+				sum[k] += math.Pow(power*c.by, 2)
+			}
+			m, err := known(100).Mechanical(known(c.other), second)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for k, e := range []Estimate{m.Mass, m.Cms, m.Vas, m.BL} {
+				if got, want := e.Error/e.Value, math.Sqrt(sum[k]); math.Abs(got/want-1) > 2e-3 {
+					t.Errorf("value %d: %.5f, want %.5f", k, got, want)
+				}
+			}
+		})
+	}
+}
+
+// TestDoubts: what a fit says of each doubt is how far it moves where the points are off by that
+// much, within a tenth of it.
+func TestDoubts(t *testing.T) {
+	const series = 10.0
+	z := func(i int, creep float64) complex128 {
+		hz := 20 * math.Pow(1000, float64(i)/199)
+		u := hz / 150
+		// Creep as a loss and a spring (see creeping), what it loses at the resonance taken off.
+		s := complex(creep, 0) * complex(math.Log10(u), math.Pi/2/math.Ln10)
+		y := 1 + complex(0, 3*(u-1/u)) + 3*complex(0, -1/u)*s - complex(3*creep*math.Pi/2/math.Ln10, 0)
+		return 7 + 20/y + complex(0, 1e-5*2*math.Pi*hz)
+	}
+	fit := func(of func(i int) complex128) Fit {
+		points := make([]impedance.Point, 200)
+		for i := range points {
+			v := of(i)
+			points[i] = impedance.Point{Frequency: 20 * math.Pow(1000, float64(i)/199), Ohm: math.Hypot(real(v), imag(v)), Degrees: math.Atan2(imag(v), real(v)) * 180 / math.Pi}
+		}
+		d, err := define(points)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := fitted(points, nil, d, Ideal, series)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return f
+	}
+	base := fit(func(i int) complex128 { return z(i, 0) })
+	const small = 0.01 // of each doubt, so that it is as good as linear
+	for k, c := range []struct {
+		name string
+		of   func(i int) complex128
+	}{
+		byScale:  {"ohms off by 0.6 percent", func(i int) complex128 { return z(i, 0) * (1 + small*0.006) }},
+		byWarmth: {"a coil that has 0.5 percent more at the end", func(i int) complex128 { return z(i, 0) + complex(7*small*0.005*float64(i)/199, 0) }},
+		byCreep:  {"softer by 5 percent a decade lower", func(i int) complex128 { return z(i, small*0.05) }},
+		byGain: {"inputs that differ by 0.5 percent", func(i int) complex128 {
+			h := z(i, 0) / (z(i, 0) + series) * (1 + small*0.005)
+			return series * h / (1 - h)
+		}},
+	} {
+		moved := fit(c.of)
+		moved.circuit.x[overLe] *= moved.circuit.henry / base.circuit.henry
+		for i, x := range moved.circuit.x {
+			got, want := base.doubts[k][i], (x-base.circuit.x[i])/small
+			if math.Abs(got-want) > 0.03*math.Abs(want)+2e-5 {
+				t.Errorf("%s: value %d moves by %.6f, said %.6f", c.name, i, want, got)
+			}
+		}
+	}
+	for _, w := range []weights{{logRe: 1}, {logQms: 1}} {
+		if all := base.deviation(w); all <= base.noise(w) || fmt.Sprintf("%.9f", base.Noise().DCOhm.Error/7) != fmt.Sprintf("%.9f", base.noise(weights{logRe: 1})) {
+			t.Error(all)
+		}
+	}
+}
