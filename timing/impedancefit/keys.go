@@ -42,10 +42,10 @@ func rounded(v, sigma float64) float64 {
 	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
 		return v
 	}
-	digits := 6.0
+	digits := math.MaxInt
 	if sigma > 0 {
-		digits = math.Floor(math.Log10(math.Abs(v))) - math.Floor(math.Log10(sigma)) + 2
+		digits = int(math.Floor(math.Log10(math.Abs(v)))-math.Floor(math.Log10(sigma))) + 2
 	}
-	out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', int(max(3, min(6, digits))), 64), 64)
+	out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', max(3, min(6, digits)), 64), 64) // of float64
 	return out
 }
