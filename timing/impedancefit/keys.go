@@ -46,6 +46,6 @@ func rounded(v, sigma float64) float64 {
 	if sigma > 0 {
 		digits = int(math.Floor(math.Log10(math.Abs(v)))-math.Floor(math.Log10(sigma))) + 2
 	}
-	out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', max(3, min(6, digits)), 64), 64) // of float64
+	out, _ := strconv.ParseFloat(strconv.FormatFloat(v, 'g', max(3, min(6, digits)), 64), 64) // free: of a float64
 	return out
 }
