@@ -207,8 +207,8 @@ func leaveEmpty(e timing.LeftEmpty, channels int) string {
 		how = fmt.Sprintf("go in strings of %d", e.Series)
 	}
 	n := len(e.Places)
-	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %d drivers %s and give %.1f dB more there",
-		prose.Noun(n, "place", "places"), commas(e.Places), prose.Noun(n, "the quietest", "the quietest ones"), e.Drivers, how, e.Gain)
+	return fmt.Sprintf("leave %s %s empty (in skip under [mounts]), %s at the spot: %s %s and give %.1f dB more there",
+		prose.Noun(n, "place", "places"), commas(e.Places), prose.Noun(n, "the quietest", "the quietest ones"), prose.Count(e.Drivers, "driver", "drivers"), how, e.Gain)
 }
 
 // stringUnequally says how unequal strings bring more.

@@ -89,7 +89,7 @@ func OfCounts(p *timing.Plan) Picture {
 
 // OfFront heads the picture of shorter strings.
 func OfFront(p *timing.Plan) Picture {
-	return Picture{Name(p) + ": what shorter strings cost and bring", fmt.Sprintf("%s; %d channels; level from the same amplifier", Spot(p), len(p.Channels))}
+	return Picture{Name(p) + ": what shorter strings cost and bring", fmt.Sprintf("%s; %s; level from the same amplifier", Spot(p), prose.Count(len(p.Channels), "channel", "channels"))}
 }
 
 // Strung names a split by its strings and its load.
