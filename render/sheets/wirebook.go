@@ -168,7 +168,7 @@ func (b book) checks() []*Sheet {
 	for c := range b.Channels {
 		for body := range b.Array.Bodies() {
 			if of := b.of(c, body); len(of) > 0 {
-				r := loom.ReadChannel(b.Plan, of)
+				r := loom.ReadChannel(b.Plan, of, 0)
 				whole.rows = append(whole.rows, []string{b.channel(c, body), ohms(r.Whole), "", "", words.ChannelFaults(len(of), r)})
 			}
 		}

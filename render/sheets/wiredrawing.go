@@ -12,7 +12,6 @@ import (
 	"pappus/timing/loom"
 
 	"gonum.org/v1/gonum/spatial/r2"
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // stringColours tell a channel's strings apart on paper (Okabe and Ito), then dashes do.
@@ -58,66 +57,83 @@ func (b book) alone() int {
 	return n
 }
 
-// seen is the inside of a body on paper: the angle from its top is the distance from the middle,
-// as it is seen from below, its front mark up.
+// seen is the inside of a body on paper, on one disc or on two: the upper half from below, the
+// lower one from above (loom.Places), its front mark up.
 type seen struct {
-	middle r2.Vec
-	reach  float64 // mm
-	most   float64 // rad, the angle there
-	disc   float64 // mm, of a driver
+	places []loom.Place // by the mounts' indices
+	middle [2]r2.Vec    // mm, of the upper disc and of the lower
+	reach  float64      // mm
+	disc   float64      // mm, of a driver
+	halves bool
 }
 
-// seenInside places a body's mounts in a circle of reach mm.
-func seenInside(a *layout.Array, middle r2.Vec, reach float64) seen {
-	v := seen{middle: middle, reach: reach}
-	for _, m := range a.Own() {
-		v.most = max(v.most, fromTop(m.Point))
+// seenInside places a body's mounts within a box as wide as the page, from a height of y mm.
+func seenInside(a *layout.Array, y float64) seen {
+	var v seen
+	v.places, v.halves = loom.Places(a)
+	v.reach = 76
+	v.middle[0] = r2.Vec{X: short / 2, Y: y + v.reach}
+	if v.halves {
+		v.reach = 38
+		v.middle = [2]r2.Vec{{X: short/2 - 49, Y: y + v.reach}, {X: short/2 + 49, Y: y + v.reach}}
 	}
-	v.most = min(math.Pi, max(v.most+10*math.Pi/180, math.Pi/6))
 	v.disc = 5
-	own := a.Own()
-	for i, m := range own {
-		for _, n := range own[:i] {
-			v.disc = min(v.disc, 0.44*r2.Norm(r2.Sub(v.at(m.Point), v.at(n.Point))))
+	for i := range a.Own() {
+		for k := range i {
+			if d := r2.Norm(r2.Sub(v.at(i), v.at(k))); v.places[i].Lower == v.places[k].Lower {
+				v.disc = min(v.disc, 0.44*d)
+			}
 		}
 	}
 	return v
 }
 
-// fromTop is the angle of a place from the upright axis in rad.
-func fromTop(p r3.Vec) float64 { return math.Atan2(math.Hypot(p.X, p.Y), p.Z) }
-
-// at is where a place of the body's is on paper.
-func (v seen) at(p r3.Vec) r2.Vec {
-	r := v.reach * fromTop(p) / v.most
-	sin, cos := math.Sincos(math.Atan2(p.Y, p.X))
-	return r2.Vec{X: v.middle.X + r*sin, Y: v.middle.Y - r*cos} // from below the body's left is on the right
+// at is where a mount is on paper.
+func (v seen) at(mount int) r2.Vec {
+	p, m := v.places[mount], v.middle[0]
+	if p.Lower {
+		m = v.middle[1]
+	}
+	return r2.Vec{X: m.X + 0.93*v.reach*p.Right, Y: m.Y - 0.93*v.reach*p.Up}
 }
 
 // draw draws the rim, where front and left are, and all mounts of a body, faint, with their
 // numbers. The words keep off the ends of leads, which reach over the rim.
-func (v seen) draw(s *Sheet, a *layout.Array, wired []layout.Mount) {
-	s.circle(pen{colour: faint, width: 0.2, dashes: []float64{1, 1}}, v.middle, v.reach)
-	for _, m := range a.Own() {
-		s.circle(pen{colour: faint, width: 0.2}, v.at(m.Point), v.disc)
-		s.label(v.at(m.Point), min(2.6, 0.6*v.disc), faint, strconv.Itoa(m.ID))
+func (v seen) draw(s *Sheet, a *layout.Array, wired []int) {
+	for i, m := range a.Own() {
+		s.circle(pen{colour: faint, width: 0.2}, v.at(i), v.disc)
+		s.label(v.at(i), min(2.6, 0.6*v.disc), faint, strconv.Itoa(m.ID))
 	}
-	for i, word := range []string{"front", "left", "back", "right"} {
-		at := v.free(wired, float64(i)*math.Pi/2)
+	if !v.halves {
+		v.rim(s, 0, wired, []string{"front", "left", "back", "right"})
+		return
+	}
+	v.rim(s, 0, wired, []string{"front", "left", "back", "right"})
+	v.rim(s, 1, wired, []string{"front", "right", "back", "left"}) // seen from above
+	for k, word := range []string{"upper half, from below", "lower half, from above"} {
+		s.text(r2.Vec{X: v.middle[k].X, Y: v.middle[k].Y + v.reach + 11}, 3, middle, quiet, word)
+	}
+}
+
+// rim draws one disc's rim with words at its front, right of the page, back and left of the page.
+func (v seen) rim(s *Sheet, disc int, wired []int, around []string) {
+	s.circle(pen{colour: faint, width: 0.2, dashes: []float64{1, 1}}, v.middle[disc], v.reach)
+	for i, word := range around {
+		at := v.free(disc, wired, float64(i)*math.Pi/2)
 		out := r2.Scale(v.reach+4, r2.Vec{X: math.Sin(at), Y: -math.Cos(at)})
-		s.label(r2.Add(v.middle, out), 3, quiet, word)
+		s.label(r2.Add(v.middle[disc], out), 3, quiet, word)
 	}
 }
 
 // free is the angle nearest to one asked for, clockwise from the front, where no wired driver is
 // near the rim.
-func (v seen) free(wired []layout.Mount, want float64) float64 {
+func (v seen) free(disc int, wired []int, want float64) float64 {
 	const step, tries, clear = 0.1, 4, 22.0 // rad, either way, mm
 	at := func(angle float64) float64 {
-		p := r2.Add(v.middle, r2.Scale(v.reach, r2.Vec{X: math.Sin(angle), Y: -math.Cos(angle)}))
+		p := r2.Add(v.middle[disc], r2.Scale(v.reach, r2.Vec{X: math.Sin(angle), Y: -math.Cos(angle)}))
 		least := math.Inf(1)
 		for _, m := range wired {
-			least = min(least, r2.Norm(r2.Sub(v.at(m.Point), p)))
+			least = min(least, r2.Norm(r2.Sub(v.at(m), p)))
 		}
 		return least
 	}
@@ -132,15 +148,15 @@ func (v seen) free(wired []layout.Mount, want float64) float64 {
 }
 
 // driver draws one that is wired, with its number.
-func (v seen) driver(s *Sheet, m layout.Mount, c color.NRGBA) {
-	at := v.at(m.Point)
+func (v seen) driver(s *Sheet, mount, number int, c color.NRGBA) {
+	at := v.at(mount)
 	s.circle(pen{colour: c, width: 0.5, fill: color.NRGBA{255, 255, 255, 255}}, at, v.disc)
-	s.label(at, min(3.4, 0.75*v.disc), ink, strconv.Itoa(m.ID))
+	s.label(at, min(3.4, 0.75*v.disc), ink, strconv.Itoa(number))
 }
 
 // wire draws a piece from a driver's minus to the next one's plus.
-func (v seen) wire(s *Sheet, from, to layout.Mount, p pen) {
-	a, b := v.at(from.Point), v.at(to.Point)
+func (v seen) wire(s *Sheet, from, to int, p pen) {
+	a, b := v.at(from), v.at(to)
 	along := r2.Unit(r2.Sub(b, a))
 	begin, end := r2.Add(a, r2.Scale(v.disc, along)), r2.Sub(b, r2.Scale(v.disc, along))
 	s.line(p, begin, end)
@@ -158,8 +174,8 @@ func (v seen) sign(s *Sheet, at, towards r2.Vec, sign string) {
 }
 
 // lead draws the end of a string's lead at a driver, on its way to the terminals.
-func (v seen) lead(s *Sheet, m layout.Mount, away r2.Vec, text, sign string, c color.NRGBA) {
-	at := v.at(m.Point)
+func (v seen) lead(s *Sheet, mount int, away r2.Vec, text, sign string, c color.NRGBA) {
+	at := v.at(mount)
 	begin, end := r2.Add(at, r2.Scale(v.disc, away)), r2.Add(at, r2.Scale(v.disc+6, away))
 	s.line(pen{colour: c, width: 0.7}, begin, end)
 	v.sign(s, at, away, sign)
@@ -173,13 +189,11 @@ func (v seen) lead(s *Sheet, m layout.Mount, away r2.Vec, text, sign string, c c
 // drawing draws one channel on one body: its strings, and the pieces of each.
 func (b book) drawing(c, body int, of []loom.String) *Sheet {
 	s := page(fmt.Sprintf("wiring-%s", fileName(b, c, body)), fmt.Sprintf("%s: %s", words.Capital(b.channel(c, body)), words.StringsOf(of)),
-		"Seen from the inside, from below, its front mark up; the further from the middle, the further from the top. Each wire goes from a minus to the next plus.", short, long)
-	v := seenInside(b.Array, r2.Vec{X: short / 2, Y: margin + heading + 86}, 76)
-	var wired []layout.Mount
+		"Seen from the inside, its front mark up; the further from the middle, the further from the top or the bottom. Each wire goes from a minus to the next plus.", short, long)
+	v := seenInside(b.Array, margin+heading+10)
+	var wired []int
 	for _, one := range of {
-		for _, m := range one.Order {
-			wired = append(wired, b.Array.Mounts[m])
-		}
+		wired = append(wired, one.Order...)
 	}
 	v.draw(s, b.Array, wired)
 	for i, one := range of {
@@ -188,7 +202,7 @@ func (b book) drawing(c, body int, of []loom.String) *Sheet {
 	for i, one := range of {
 		b.drawDrivers(s, v, one, wired, penOf(i))
 	}
-	b.pieces(s, of, margin+heading+86+76+14)
+	b.pieces(s, of, v.middle[0].Y+v.reach+19)
 	return s
 }
 
@@ -204,29 +218,28 @@ func penOf(i int) pen {
 // drawWires draws the wires between a string's drivers.
 func (b book) drawWires(s *Sheet, v seen, one loom.String, p pen) {
 	for i := range len(one.Order) - 1 {
-		v.wire(s, b.Array.Mounts[one.Order[i]], b.Array.Mounts[one.Order[i+1]], p)
+		v.wire(s, one.Order[i], one.Order[i+1], p)
 	}
 }
 
 // drawDrivers draws a string's drivers over the wires that pass them, and its two leads.
-func (b book) drawDrivers(s *Sheet, v seen, one loom.String, wired []layout.Mount, p pen) {
-	own := func(i int) layout.Mount { return b.Array.Mounts[one.Order[i]] }
+func (b book) drawDrivers(s *Sheet, v seen, one loom.String, wired []int, p pen) {
 	last := len(one.Order) - 1
-	for i := range one.Order {
-		v.driver(s, own(i), p.colour)
+	for _, m := range one.Order {
+		v.driver(s, m, b.Array.Mounts[m].ID, p.colour)
 	}
-	v.lead(s, own(0), v.away(wired, own(0), own(min(1, last))), b.mark(one)+" + "+fromPlus, "+", orange)
-	v.lead(s, own(last), v.away(wired, own(last), own(max(0, last-1))), b.mark(one)+" − "+toMinus, "−", ink)
+	v.lead(s, one.Order[0], v.away(wired, one.Order[0], one.Order[min(1, last)]), b.mark(one)+" + "+fromPlus, "+", orange)
+	v.lead(s, one.Order[last], v.away(wired, one.Order[last], one.Order[max(0, last-1)]), b.mark(one)+" − "+toMinus, "−", ink)
 }
 
 // away is the direction on paper for a driver's lead: of sixteen that in which its end is furthest
 // from other wired drivers and from the way to its neighbour in the string.
-func (v seen) away(wired []layout.Mount, m, neighbour layout.Mount) r2.Vec {
-	at, best, most := v.at(m.Point), r2.Vec{X: 1}, -1.0
-	others := []r2.Vec{r2.Add(at, r2.Scale(0.5, r2.Sub(v.at(neighbour.Point), at)))}
+func (v seen) away(wired []int, mount, neighbour int) r2.Vec {
+	at, best, most := v.at(mount), r2.Vec{X: 1}, -1.0
+	others := []r2.Vec{r2.Add(at, r2.Scale(0.5, r2.Sub(v.at(neighbour), at)))}
 	for _, w := range wired {
-		if w.ID != m.ID {
-			others = append(others, v.at(w.Point))
+		if w != mount {
+			others = append(others, v.at(w))
 		}
 	}
 	for i := range 16 {
@@ -270,13 +283,13 @@ func (b book) pieces(s *Sheet, of []loom.String, y float64) {
 // drawingOfAlone draws the channels that have one driver each.
 func (b book) drawingOfAlone(all []loom.String) *Sheet {
 	s := page("wiring-alone", fmt.Sprintf("%s of one driver each", words.Capital(prose.Count(len(all), "channel", "channels"))),
-		"Seen from the inside, from below, its front mark up. Each driver has two wires of its own to the terminals of its channel; the lengths are in the list of wires.", short, long)
-	v := seenInside(b.Array, r2.Vec{X: short / 2, Y: long / 2}, 88)
+		"Seen from the inside, its front mark up. Each driver has two wires of its own to the terminals of its channel; the lengths are in the list of wires.", short, long)
+	v := seenInside(b.Array, margin+heading+10)
 	v.draw(s, b.Array, nil)
 	for _, one := range all {
-		m := b.Array.Mounts[one.Order[0]]
-		v.driver(s, m, blue)
-		at := v.at(m.Point)
+		m := one.Order[0]
+		v.driver(s, m, b.Array.Mounts[m].ID, blue)
+		at := v.at(m)
 		s.text(r2.Vec{X: at.X, Y: at.Y + v.disc + 2.6}, min(2.4, 0.6*v.disc), middle, quiet, "ch. "+strconv.Itoa(b.Channels[one.Channel].ID))
 	}
 	return s

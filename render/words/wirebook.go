@@ -122,7 +122,7 @@ func CutList(a *layout.Array) string {
 
 // Readings says what readings are of.
 func Readings(a *layout.Array) string {
-	return prose.Sprintf("Direct current, all cold, meter leads included: drivers of %.3g ohm within %.0f percent, and the wire. Ranges that overlap tell nothing: those are said so.",
+	return prose.Sprintf("Direct current, all cold: drivers of %.3g ohm within %.0f percent, and the wire. Touch the probes together first and take off what they show. Where a reading tells nothing, that is said.",
 		a.Driver.DCOhm, 100*loom.Tolerance)
 }
 

@@ -7,11 +7,8 @@ import (
 )
 
 // Tolerance is by what share a driver's resistance may be off the design's (common practice: data
-// sheets give 10 percent), and Steady the ohm by which a meter and its leads may be off.
-const (
-	Tolerance = 0.1
-	Steady    = 0.3
-)
+// sheets give 10 percent).
+const Tolerance = 0.1
 
 // Cell is the voltage of a battery cell (IEC 60086: 1.5 V).
 const Cell = 1.5
@@ -20,12 +17,12 @@ const Cell = 1.5
 // millimetre).
 const Seen = 0.1e-3
 
-// Range is what a meter may read in ohm.
-type Range struct{ Least, Most float64 }
+// Range is what a meter may read in ohm, its own leads taken off.
+type Range struct{ Least, Ohm, Most float64 }
 
-// Of returns the range of readings of a nominal resistance in ohm of drivers, with so many of wire.
+// rangeOf returns the range of readings of a nominal resistance in ohm of drivers, with so many of wire.
 func rangeOf(drivers, wire float64) Range {
-	return Range{max(0, (1-Tolerance)*drivers+wire-Steady), (1+Tolerance)*drivers + wire + Steady}
+	return Range{(1-Tolerance)*drivers + wire, drivers + wire, (1+Tolerance)*drivers + wire}
 }
 
 // Apart tells whether two ranges have nothing in common: a reading then tells one from the other.
@@ -64,14 +61,16 @@ type ChannelReading struct {
 	Open  Fault // the string that is missed least is not joined, or broken; none where there is one string
 }
 
-// ReadChannel returns what a meter reads of a channel with these strings, those of one body.
-func ReadChannel(p *timing.Plan, strings []String) ChannelReading {
-	out := ChannelReading{Whole: parallel(p, strings, -1), Open: Fault{Reads: Range{math.Inf(1), math.Inf(1)}, Told: true}}
+// ReadChannel returns what a meter reads of a channel with these strings, those of one body, behind
+// a wire of so many ohm out and back.
+func ReadChannel(p *timing.Plan, strings []String, wireOhm float64) ChannelReading {
+	never := Range{math.Inf(1), math.Inf(1), math.Inf(1)}
+	out := ChannelReading{Whole: parallel(p, strings, -1, wireOhm), Open: Fault{Reads: never, Told: true}}
 	for i := range strings {
 		if len(strings) < 2 {
 			break
 		}
-		if left := parallel(p, strings, i); left.Most < out.Open.Reads.Most {
+		if left := parallel(p, strings, i, wireOhm); left.Most < out.Open.Reads.Most {
 			out.Open.Reads = left
 		}
 	}
@@ -81,15 +80,16 @@ func ReadChannel(p *timing.Plan, strings []String) ChannelReading {
 
 // parallel returns the range of strings in parallel, without one of them, none for -1. All drivers
 // of a make are off alike at worst, so that both ends are those of all strings' ends.
-func parallel(p *timing.Plan, strings []String, without int) Range {
-	least, most := 0.0, 0.0 // siemens
+func parallel(p *timing.Plan, strings []String, without int, wireOhm float64) Range {
+	var siemens [3]float64
 	for i, s := range strings {
 		if i == without {
 			continue
 		}
 		drivers := float64(len(s.Order)) * p.Array.Driver.DCOhm
-		most += 1 / ((1-Tolerance)*drivers + s.WireOhm)
-		least += 1 / ((1+Tolerance)*drivers + s.WireOhm)
+		for k, off := range []float64{-Tolerance, 0, Tolerance} {
+			siemens[k] += 1 / ((1+off)*drivers + s.WireOhm)
+		}
 	}
-	return Range{max(0, 1/most-Steady), 1/least + Steady}
+	return Range{1/siemens[0] + wireOhm, 1/siemens[1] + wireOhm, 1/siemens[2] + wireOhm}
 }

@@ -69,7 +69,7 @@ export interface Bank extends Load {
   strings: DriverString[];
 }
 
-/** What is soldered, string by string, with what a meter then shows: DC resistance at 20 C of coils and wire, which may be off by impedancefit.Tolerance. */
+/** What is soldered, string by string, with what a meter then shows: DC resistance at 20 C of coils and wire; coils may be off by loom.Tolerance. */
 export interface Bench {
   tolerance_percent: number;
   /** drivers are on two discs, those of the upper half and of the lower */
@@ -93,7 +93,7 @@ export interface BenchChannel {
   whole: Reading;
 }
 
-/** Where a driver is seen from inside the body, on a disc of radius 1 with its middle under the body's top, or over its bottom: to the right and up, where up is the front mark. The distance from the middle is the angle from there (azimuthal equidistant projection; J. P. Snyder, Map Projections, USGS 1395 (1987), chapter 25). Seen from below into the upper half the loudspeaker's left is at the right; seen from above into the lower one it is at the left. */
+/** Where a driver is seen from inside the body: loom.Place. */
 export interface BenchJoint {
   id: number;
   /** from 0 */
@@ -107,6 +107,7 @@ export interface BenchJoint {
 export interface BenchString {
   /** in the order of their joints */
   drivers: number[];
+  /** with its slack */
   wire_m: number;
   /** before it is joined to the others */
   alone: Reading;
