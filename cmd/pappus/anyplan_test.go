@@ -34,7 +34,7 @@ import (
 )
 
 var (
-	designs    = flag.Int("designs", 20, "designs that TestAnyDesign plans")
+	designs    = flag.Int("designs", 30, "designs that TestAnyDesign plans")
 	designSeed = flag.Uint64("designseed", 1, "seed of the first of them")
 	shows      = flag.String("shows", "plan", "what it makes of them: plan, sheets, wiring, channels, level or compare")
 )
