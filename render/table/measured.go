@@ -87,6 +87,9 @@ func MeasuredScreen(w io.Writer, p *timing.Plan, f verdict.Found, colour bool) e
 	if f.Channels != nil && len(f.Faults) > 0 {
 		s.say("Mend that and measure again: until then levels and proposed delays are of a loudspeaker with these faults.")
 	}
+	if text := words.Trial(f, verdict.Trial()); text != "" {
+		s.say(text)
+	}
 	if f.Level != nil {
 		s.say(words.LevelMeasured(*f.Level, *f.Whole))
 	}

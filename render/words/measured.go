@@ -278,6 +278,9 @@ func MeasuredSentences(f verdict.Found) []string {
 	if f.Seats != nil {
 		out = append(out, SeatsMeasured(*f.Seats))
 	}
+	if text := Trial(f, verdict.Trial()); text != "" {
+		out = append(out, text)
+	}
 	return append(out, Mind(f)...)
 }
 

@@ -14,18 +14,18 @@ import (
 
 // Of the band and the impulse response.
 const (
-	bandLow    = 1.4  // of Start: the sweep is whole above it
-	bandHigh   = 0.9  // of Stop
-	edgeLow    = 0.7  // of Start: nothing is taken from below
+	bandLow    = 1.4  // of Start: the sweep is whole above it: an octave above edgeLow, so that the edge rings briefly
+	bandHigh   = 0.9  // of Stop: above it are the fade-out and recorders filters
+	edgeLow    = 0.7  // of Start: nothing is taken from below: only the fade-in is there
 	edgeHigh   = 1.0  // of Stop: nor from above
-	early      = 0.1  // s before a sweep that are looked at; no longer than its shortest silence
-	late       = 0.02 // s before a marker that are not
-	wholeShare = 0.2  // of the energy that must be near the strongest sound
-	near       = 0.2  // s after it
-	usableSNR  = 10.0 // dB that half of the response must reach
-	honestSNR  = 6.0  // dB that each frequency must
-	distinct   = 10.0 // times the background: what is too loud to be lost in it
-	ahead      = 1e-4 // s before the reference that no sound comes
+	early      = 0.1  // s before a sweep that are looked at; no longer than its shortest silence: sweep.Check allows no shorter silence
+	late       = 0.02 // s before a marker that are not: nothing of a marker may leak in
+	wholeShare = 0.2  // of the energy that must be near the strongest sound: even where noise is 6 dB over it
+	near       = 0.2  // s after it: a room of half a second is 24 dB down
+	usableSNR  = 10.0 // dB that half of the response must reach: one standard error is 1.9 dB there
+	honestSNR  = 6.0  // dB that each frequency must: one standard error is 3.1 dB there
+	distinct   = 10.0 // times the background: what is too loud to be lost in it: no room is 20 dB louder within a sweep only (common practice)
+	ahead      = 1e-4 // s before the reference that no sound comes: 34 mm of way, and five samples
 	leadWaves  = 3    // periods of Start before the strongest sound
 	leadMost   = 0.2  // of the way to the second harmonic
 )

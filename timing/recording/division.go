@@ -9,7 +9,7 @@ import (
 )
 
 // leastShare is the least magnitude that is divided by, over what the sweep has there.
-const leastShare = 0.03
+const leastShare = 0.03 // -30 dB: less would lift noise by more than the sweep is over it
 
 // division takes the sweep out of the part of a recording between the markers. Bin k of
 // its spectra is at k rate/n; lag 0 is the sweep's own beginning.

@@ -12,13 +12,13 @@ import (
 
 // How markers are found.
 const (
-	clocks     = 250e-6 // the most that two clocks may differ
-	faint      = 0.2    // of the strongest: what may be a marker
-	sure       = 6.0    // standard deviations of the noise that both markers must reach
-	leastQuiet = 0.05   // s before the first marker that tell of the background
-	single     = 12.0   // that one alone must reach
+	clocks     = 250e-6 // the most that two clocks may differ: crystals of 100 ppm each, and room to spare (data sheets)
+	faint      = 0.2    // of the strongest: what may be a marker: 14 dB
+	sure       = 6.0    // standard deviations of the noise that both markers must reach: by chance in one of 5 10^8 samples
+	leastQuiet = 0.05   // s before the first marker that tell of the background: ten periods of 200 Hz
+	single     = 12.0   // that one alone must reach: twice that, as nothing else confirms it
 	leastApart = 0.5    // s between two that are markers of another sweep
-	halfAs     = 0.5    // as loud as the first the second of those must be
+	halfAs     = 0.5    // as loud as the first the second of those must be: 6 dB
 )
 
 // found is where a recording has its markers, in samples.

@@ -11,7 +11,7 @@ const (
 	firstHarmonic, lastHarmonic = 2, 5
 	towardsNext                 = 0.6
 	towardsLast                 = 0.3
-	harmonicLasts               = 0.1 // s, at most
+	harmonicLasts               = 0.1 // s, at most: a box and a room of half a second are 12 dB down
 )
 
 // harmonics returns what stands where the harmonics do.

@@ -90,7 +90,7 @@ func (h *impulse) share() float64 {
 const (
 	noiseFrom  = 0.75
 	noiseTo    = 0.22
-	noiseWidth = 3 // parts of an octave over which it is averaged
+	noiseWidth = 3 // parts of an octave over which it is averaged: as bands are
 )
 
 // noise is the energy density of an impulse response's noise.

@@ -14,12 +14,12 @@ import (
 const (
 	driftMost  = 0.001 // s for each octave by which what is heard may come later
 	driftLook  = 0.25  // of the way to the second harmonic: how far round the strongest sound that is looked for
-	driftFrom  = 500.0 // Hz; lower octaves cannot tell a time so well
+	driftFrom  = 500.0 // Hz; lower octaves cannot tell a time so well: a period of it is 2 ms
 	driftFine  = 4     // points in the shortest thing that an octave can tell
-	levelTold  = 0.5   // dB between the markers that are told,
-	levelMost  = 3.0   // and that are too many
-	gapShort   = 0.01  // s for which a recording may stand still
-	markerTail = 0.3   // s after a marker that belong to it
+	levelTold  = 0.5   // dB between the markers that are told: as much as an ear can just tell (common practice)
+	levelMost  = 3.0   // and that are too many: a factor of 1.4 in voltage
+	gapShort   = 0.01  // s for which a recording may stand still: a buffer that is lost is as long (common practice)
+	markerTail = 0.3   // s after a marker that belong to it: as a room of half a second dies away by 36 dB
 )
 
 // drift returns by how much in s for each octave what is heard comes later: what is left of

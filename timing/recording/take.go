@@ -18,7 +18,7 @@ type Take struct {
 
 // What a recording's samples may be.
 const (
-	silence = 1e-4 // RMS, -80 dB
+	silence = 1e-4 // RMS, -80 dB: noise of 16 bit is 18 dB below
 
 	crest    = 0.001       // of the peak: how thick the layers are that are counted,
 	steps    = 2.0 / 32768 // or two steps of 16 bit, if that is more

@@ -3,6 +3,8 @@ package rehearsal
 import (
 	"math"
 	"math/cmplx"
+
+	"pappus/timing/measure"
 )
 
 // Truth is what a session's drivers and faults do, as the plan's own model has it at the planned
@@ -38,7 +40,7 @@ func (s *Session) Truth(frequency []float64) Truth {
 		t.Planned = append(t.Planned, planned)
 	}
 	for c := range t.Built {
-		level, own := over(frequency, t.Built[c], t.Planned[c])
+		level, own := measure.Over(frequency, t.Built[c], t.Planned[c])
 		if late != nil {
 			own += late[c]
 			for f, hz := range frequency {
@@ -48,22 +50,4 @@ func (s *Session) Truth(frequency []float64) Truth {
 		t.Level, t.Late = append(t.Level, level), append(t.Late, own)
 	}
 	return t
-}
-
-// over returns the level in dB and the time in s of one response over another, in either polarity:
-// by the energy, and by the least squares of the phase with that of both as the weight.
-func over(frequency []float64, h, other []complex128) (level, late float64) {
-	var one, all, turned, square float64
-	var together complex128
-	for f, v := range h {
-		together += v * cmplx.Conj(other[f])
-	}
-	sign := complex(math.Copysign(1, real(together)), 0)
-	for f, hz := range frequency {
-		a, b := cmplx.Abs(h[f]), cmplx.Abs(other[f])
-		one, all = one+a*a, all+b*b
-		turned -= a * b * hz * cmplx.Phase(sign*h[f]*cmplx.Conj(other[f]))
-		square += a * b * hz * hz * 2 * math.Pi
-	}
-	return 10 * math.Log10(one/all), turned / square
 }

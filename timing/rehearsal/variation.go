@@ -110,13 +110,14 @@ const (
 	popMost      = -6.0
 )
 
-// What a shape is drawn with: on a cube, a dodecahedron and an icosahedron of 150 mm with a
-// driver a face, solved for at six places, the level of a driver is off the ball's by 0.33 of what
-// the plan says at most, RMS over drivers and from 1 to 4 kHz, and by 11 to 28 us; both keep together
-// over half an octave (TestShape of package verdict).
+// What a shape is drawn with. On a cube, a dodecahedron and an icosahedron of 150 mm with a driver a face,
+// solved for at six places, the level of a driver at a frequency is off the ball's by 0.35, 0.33
+// and 0.47 of what the plan says at most, RMS over drivers from 1 to 4 kHz, and its time by 0.26, 0.23 and
+// 0.2 of the time that sound takes over the faces' deviation; both keep together over half
+// an octave and a third of the ball.
 const (
-	shapeLevel  = 0.35
-	shapeLate   = 0.5 // of the time that sound takes over the faces' deviation
+	shapeLevel  = 0.4
+	shapeLate   = 0.25
 	shapeWaves  = 24
 	shapeAlong  = 2.0 // rad, standard deviation: over a third of the ball
 	shapeOctave = 1.2 // rad, standard deviation
@@ -186,12 +187,9 @@ func drawShape(p *timing.Plan, r *rand.Rand) Shape {
 }
 
 // of returns the error of a driver in a direction at a frequency in Hz, as a natural logarithm
-// in its real part and in rad in its imaginary one; 0 where the plan has no body.
-func (s Shape) of(p *timing.Plan, out r3.Vec, hz float64) complex128 {
-	off, most := p.LevelError(hz), p.LevelError(shapeMost)
-	if !(off > 0) {
-		return 0
-	}
+// in its real part and in rad in its imaginary one. off is the plan's error there in dB, and
+// most what it is where bodies are as far off as they ever are.
+func (s Shape) of(out r3.Vec, hz, off, most float64) complex128 {
 	var level, late float64
 	for _, w := range s.waves {
 		at := r3.Dot(w.along, out) + w.octave*math.Log2(hz/shapeMost) + w.at

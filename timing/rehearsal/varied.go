@@ -68,8 +68,14 @@ func (g *Stage) drivers(c timing.Case, frequency []float64) ([][]complex128, err
 		}
 		g.add(drivers, image.StringTransfers(c, frequency), e.through(frequency))
 	}
+	off := make([]float64, len(frequency))
+	if len(g.vary.Shape.waves) > 0 {
+		for f, hz := range frequency {
+			off[f] = g.plan.LevelError(hz)
+		}
+	}
 	for m, h := range drivers {
-		g.drive(h, m, frequency)
+		g.drive(h, m, frequency, off)
 	}
 	return drivers, nil
 }
@@ -122,18 +128,20 @@ func (e Echo) through(frequency []float64) []complex128 {
 	return out
 }
 
-// drive makes of what a planned driver gives what the one at a mount does.
-func (g *Stage) drive(h []complex128, mount int, frequency []float64) {
+// drive makes of what a planned driver gives what the one at a mount does, on a body that is off the
+// plan's by some dB.
+func (g *Stage) drive(h []complex128, mount int, frequency, off []float64) {
 	p := g.plan
 	var d Driver
 	if g.vary.Drivers != nil {
 		d = g.vary.Drivers[mount]
 	}
 	own := d.over(p, frequency)
-	out := p.Array.Mounts[mount].Normal
+	out, most := p.Array.Mounts[mount].Normal, p.LevelError(shapeMost)
 	for f, hz := range frequency {
-		if hz > 0 {
-			h[f] *= own[f] * cmplx.Exp(g.vary.Shape.of(p, out, hz))
+		h[f] *= own[f]
+		if off[f] > 0 {
+			h[f] *= cmplx.Exp(g.vary.Shape.of(out, hz, off[f], most))
 		}
 	}
 }

@@ -10,9 +10,9 @@ import (
 
 // What a fault is.
 const (
-	silent = -20.0 // dB below the siblings' middle
-	quiet  = -1.5  // drivers of one make differ by a decibel or so (common practice)
-	alike  = 0.4   // share of the energy that does not fit the plan, at most, for a clear word
+	silent = -20.0 // dB below the siblings' middle: crosstalk of amplifiers and wires is 40 dB below, what shadows take 10 (common practice)
+	quiet  = -1.5  // drivers of one make differ by a decibel or so (common practice): a string of six that is dead takes 1.58 dB
+	alike  = 0.4   // share of the energy that does not fit the plan, at most, for a clear word: what fits is 1.8 dB over what does not
 	// mostScatter in dB is the most that the scatter of the channels counts for: with more,
 	// nothing of 3 dB, as one string of three or four is, would be told any more.
 	mostScatter = 1.0
@@ -89,7 +89,7 @@ func OfChannels(p *timing.Plan, measured []*recording.Measured, set Setting) (Ch
 		return Channels{}, err
 	}
 	f.solve()
-	f.errors()
+	f.errors(p, set)
 	return f.verdict(p, measured, set), nil
 }
 

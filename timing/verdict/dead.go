@@ -3,12 +3,12 @@ package verdict
 import "math"
 
 const (
-	better   = 0.5 // share of what does not fit that is left once the right string is taken for dead
-	likeRest = 1.0 // dB, how near the gain then must be to its siblings'
+	better   = 0.5 // share of what does not fit that is left once the right string is taken for dead: noise, which is the same before and after, cannot do it
+	likeRest = 1.0 // dB, how near the gain then must be to its siblings': two standard deviations of a driver (rehearsal.Draw)
 
 	// few is how many channels at most leave it open which of them does what it should: what
 	// they have alike then takes much of what one of them does not.
-	few      = 3
+	few      = 3 // with four the middle is of two that are right though one is not
 	fewLooks = 8 // rounds for each string that may be dead
 )
 

@@ -20,7 +20,7 @@ const (
 	rounds     = 12 // of channels and what they have alike, in turn
 	firstRound = 3  // in which strings may be taken for dead
 	looks      = 3  // rounds in which each channel is looked at anew, where it was found
-	leastCount = 24 // frequencies that a channel must be heard at
+	leastCount = 24 // frequencies that a channel must be heard at: half an octave
 )
 
 // fit holds all channels against a plan.

@@ -13,20 +13,20 @@ import (
 // What tells that the recordings are not of what they are said to be.
 const (
 	inTime     = 20e-6 // s: 7 mm of air, as near as a body and a microphone are placed
-	ofDelays   = 0.1   // of the span of the delays, if that is more
-	mostInTime = 0.75  // of the channels, which are in time by the other case
-	fewInTime  = 0.5   // of the channels at most, which are in time by this one
+	ofDelays   = 0.1   // of the span of the delays, if that is more: a delay forgotten is the whole of it
+	mostInTime = 0.75  // of the channels, which are in time by the other case: of four channels one may be faulty
+	fewInTime  = 0.5   // of the channels at most, which are in time by this one: as many have the shortest delays, which differ by little either way
 
-	same         = 0.001 // energy of the difference of two recordings over theirs, at most: 30 dB
-	copied       = 1e-9  // that of the same file twice, at most
-	planApart    = 0.05  // that of the plan for both, at least
-	wireApart    = 1.0   // dB between the wires of two recordings
-	costLate     = 30e-6
-	costLevel    = 1.0 // dB
-	costResidual = 0.05
-	costMost     = 25.0 // of one of the three
-	costSaved    = 8.0  // at least,
-	costLeft     = 0.25 // and so much of it is left at most
+	same         = 0.001 // energy of the difference of two recordings over theirs, at most: 30 dB: two takes of one channel at that over the noise
+	copied       = 1e-9  // that of the same file twice, at most: rounding to 16 bit leaves less
+	planApart    = 0.05  // that of the plan for both, at least: less than that the plan itself hardly tells apart
+	wireApart    = 1.0   // dB between the wires of two recordings: as near as a knob is set again
+	costLate     = 30e-6 // inTime and the error of a body
+	costLevel    = 1.0   // dB: two standard deviations of a driver (rehearsal.Draw)
+	costResidual = 0.05  // as a quiet room leaves
+	costMost     = 25.0  // of one of the three: so that one that is far off does not decide alone
+	costSaved    = 8.0   // at least: more than two channels that are as odd as may be, at 3 each, cost
+	costLeft     = 0.25  // and so much of it is left at most: a quarter of it: half of each in level or in time
 )
 
 // otherCase tells whether the channels are late by what their delays are, or by that less:

@@ -29,7 +29,7 @@ func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
 	if len(s.Heard) < 2 || len(p.Channels) < 2 || s.Heard[0].Level.Gated && p.Array.Room.Present {
 		return nil, nil
 	}
-	g := sums{Seats: s}
+	g := gains{Seats: s}
 	for _, centre := range s.Thirds {
 		over, _ := s.over(centre, make([]float64, len(s.Heard)))
 		g.over = append(g.over, over)
@@ -40,17 +40,7 @@ func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
 		if err != nil {
 			return nil, err
 		}
-		var channels [][]complex128
-		for _, strings := range there.StringTransfers(played, frequency) {
-			sum := make([]complex128, len(frequency))
-			for _, one := range strings {
-				for f, v := range one {
-					sum[f] += v
-				}
-			}
-			channels = append(channels, sum)
-		}
-		g.given = append(g.given, channels)
+		g.given = append(g.given, sums(there.StringTransfers(played, frequency), len(frequency)))
 	}
 	asIs := g.misfit(-1, 1)
 	best, second, found := math.Inf(1), math.Inf(1), Fact{Value: asIs}
@@ -80,8 +70,8 @@ func isSuspect(asIs, best, second float64) bool {
 	return asIs >= seemsOff && best < otherBetter*min(asIs, second)
 }
 
-// sums are what channels give at the seats that were recorded.
-type sums struct {
+// gains are what channels give at the seats that were recorded.
+type gains struct {
 	*Seats
 	given [][][]complex128 // [seat][channel][frequency], as planned
 	over  [][]float64      // [third][seat] dB that was measured over the plan
@@ -89,7 +79,7 @@ type sums struct {
 
 // misfit returns how far in dB, as RMS over seats and thirds, what was measured is off the
 // plan where one channel has a gain times what is planned; a channel below 0: none has.
-func (g *sums) misfit(channel int, gain float64) float64 {
+func (g *gains) misfit(channel int, gain float64) float64 {
 	off := make([][]float64, len(g.given)) // [seat][third]
 	for i, channels := range g.given {
 		for b := range g.Thirds {

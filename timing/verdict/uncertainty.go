@@ -9,6 +9,7 @@ import (
 	"pappus/timing/recording"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -21,7 +22,9 @@ const Expanded = 2.0
 const (
 	perOctave    = 2      // blocks of the band, of which each is left out in turn,
 	leastBlocks  = 3      // and how many at least
-	leastOthers  = 4      // channels whose scatter tells something
+	leastOthers  = 4      // channels whose scatter tells something: of three one that is off is a third of all
+	bodyLevel    = 0.4    // of what the plan says that a level can be off by: see TestBodyErrors
+	bodyLate     = 0.27   // of the time that sound takes over the deviation of the faces: there, too
 	normalMAD    = 1.4826 // standard deviations in a median absolute deviation of normal values
 	normalMedian = 1.2533 // of the mean's error a median's has: the root of half of pi
 )
@@ -37,21 +40,26 @@ const (
 //     TestNoFault, channel 7 is off by 1.0 dB: blocks of an octave, of which there are four,
 //     give it an error of 4.6 dB, of half an octave 1.3, of a quarter 0.7;
 //   - by the window's end: what the last quarter of it changes;
+//   - by where the microphone stood, and how warm the room was (placed);
 //   - by the scatter of repeated recordings, where there are any.
 //
 // The clock has no part of its own: player and microphone are recorded by one, and what is
 // left of its drift moves 6 ms by nanoseconds.
-func (f *fit) errors() {
+func (f *fit) errors(p *timing.Plan, set Setting) {
+	placedLevel, placedLate := f.placed(p, set)
 	n := float64(len(f.channels))
 	others := math.Sqrt(n / (n - 1)) // a part of what does not fit is taken for what all have alike
 	for _, o := range f.channels {
 		level, late := f.leftOut(o)
 		cutLevel, cutLate := f.cut(o)
 		againLevel, againLate := f.repeat(o)
-		o.levelError = math.Hypot(math.Hypot(others*level, cutLevel), againLevel)
-		o.lateError = math.Hypot(math.Hypot(others*late, cutLate), againLate)
+		o.levelError = root(others*level, cutLevel, againLevel, placedLevel[o.index])
+		o.lateError = root(others*late, cutLate, againLate, placedLate[o.index])
 	}
 }
+
+// root returns the root of the sum of squares.
+func root(x ...float64) float64 { return floats.Norm(x, 2) }
 
 // leftOut returns the standard errors of level in dB and time in s by the jackknife.
 func (f *fit) leftOut(o *channel) (level, late float64) {
@@ -192,19 +200,24 @@ func (f *fit) commonErrors(modelLevel, modelLate float64) (level, late float64) 
 }
 
 // modelErrors returns one standard error of the model in level, in dB, and in time, in s, over
-// some frequencies in Hz: as was said, or as the plan has it. The plan says by how much a level
-// can be off; all within that are taken for as likely (JCGM 100:2008, 4.3.7). What is off in
-// level by a share is off in phase by as many radians: both are parts of one complex number.
+// some frequencies in Hz: as was said, or as the plan has it, which says by how much a level can be
+// off at most. Of that, bodyLevel is one standard error of a channel over a band, and
+// what is off in level by a share is off in phase by as many radians: both are parts of one
+// complex number. Where a ball stands for faces, sound starts from beside where the ball
+// has it: bodyLate of the time over the faces' deviation.
 func modelErrors(p *timing.Plan, frequency []float64, set Setting) (level, late float64) {
 	if set.LevelError != 0 || set.TimeError != 0 {
 		return set.LevelError, set.TimeError
 	}
 	n := float64(len(frequency))
 	for _, hz := range frequency {
-		if off := p.LevelError(hz) / math.Sqrt(3); off > 0 { // not where there is no body
+		if off := bodyLevel * p.LevelError(hz); off > 0 { // not where there is no body
 			level += off / n
 			late += off * math.Ln10 / 20 / (2 * math.Pi * hz) / n
 		}
+	}
+	if b := p.Array.Body; level > 0 && p.Solved() == nil {
+		late = max(late, bodyLate*math.Abs(b.Deviation())*b.BallRadius/p.SpeedOfSound)
 	}
 	return level, late
 }

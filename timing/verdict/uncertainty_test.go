@@ -150,8 +150,8 @@ func TestFaultsInTheCrude(t *testing.T) {
 
 // TestCoverage: 95 percent intervals hold the truth in 90 to 99 percent of cases where the plan
 // is wrong by as much as was said. Where it is right but for its drivers, noise and some
-// echoes, they are narrow, and hold it at least as often: Student's t over a few blocks and
-// the window's last quarter err on the safe side there.
+// echoes, they are narrow, and hold it at least as often: the microphone stands where it is said
+// to, and Student's t over a few blocks and the window's last quarter err on the safe side there.
 func TestCoverage(t *testing.T) {
 	p := demo(t)
 	c := newOwn(t, p)
@@ -162,7 +162,7 @@ func TestCoverage(t *testing.T) {
 		most        float64 // share that may hold the truth
 		width       float64 // dB, half of it at most
 		widthTime   float64 // s
-	}{{"the plan is right", 1e-9, 0, 1, 0.3, 2e-6}, {"the plan is not", 0.5, 8e-6, 0.99, 1.5, 24e-6}} {
+	}{{"the plan is right", 1e-9, 0, 1, 0.3, 4e-6}, {"the plan is not", 0.5, 8e-6, 0.99, 1.5, 24e-6}} {
 		t.Run(of.name, func(t *testing.T) {
 			random := rand.New(rand.NewPCG(7, 95))
 			seeds := seeds(12, 24)
@@ -213,12 +213,14 @@ func TestCoverage(t *testing.T) {
 }
 
 // TestBandErrors: of the whole array, in a room whose echoes nobody planned, the level of each
-// third of an octave is off by decibels, and 90 to 99 percent of its 95 percent intervals hold
-// what the loudspeaker itself does. By the noise alone next to none did.
+// third of an octave is off by decibels, and 90 percent and more of its 95 percent intervals hold
+// what the loudspeaker itself does, though the microphone stands where it is said to; half of
+// them are no wider than 2.5 dB either way. By the noise alone next to none did.
 func TestBandErrors(t *testing.T) {
 	p := demo(t)
 	c := newOwn(t, p)
 	within, all, most := 0, 0, 0.0
+	var widths []float64
 	for seed := range uint64(12) {
 		c.echoes = [][]float64{{0.1}, {0.3, -0.2}, {0.4, -0.3, 0.2, 0.2}}[seed%3]
 		random := rand.New(rand.NewPCG(seed, 61260))
@@ -242,11 +244,13 @@ func TestBandErrors(t *testing.T) {
 				within++
 			}
 			most = max(most, math.Abs(b.Difference))
+			widths = append(widths, verdict.Expanded*b.Error)
 		}
 	}
 	share := float64(within) / float64(all)
-	t.Logf("%.1f percent of %d, off by up to %.1f dB", 100*share, all, most)
-	if share < 0.9 || share > 0.99 {
-		t.Errorf("%.1f percent of intervals hold the truth", 100*share)
+	slices.Sort(widths)
+	t.Logf("%.1f percent of %d, off by up to %.1f dB, half of them within %.2f dB", 100*share, all, most, widths[all/2])
+	if share < 0.9 || widths[all/2] > 2.5 {
+		t.Errorf("%.1f percent of intervals hold the truth, half of them are wider than %.1f dB", 100*share, widths[all/2])
 	}
 }

@@ -14,8 +14,8 @@ import (
 // periods of the band's lowest frequency after its last, so that a room that the plan does
 // not know of counts for little.
 const (
-	lead     = 0.001 // s before the first, half of it faded in
-	least    = 0.006 // s after the last, half of it faded out
+	lead     = 0.001 // s before the first, half of it faded in: 340 mm of way, and a period of 1 kHz
+	least    = 0.006 // s after the last, half of it faded out: 2 m of way
 	leastLow = 3.0   // periods of the lowest frequency, if that is longer
 	settling = 0.05  // s that a planned impulse response lasts after its last echo
 	shorter  = 0.75  // of the window: what the last quarter changes is what a window may cut off
