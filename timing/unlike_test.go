@@ -112,7 +112,8 @@ func TestUnlikeLevels(t *testing.T) {
 // TestUnlikeCurves: of a driver with more wire alone the impedance far from resonance goes as
 // its resistance, and the velocity for an ampere stays.
 func TestUnlikeCurves(t *testing.T) {
-	e := ear(t, plan(t, demo(t)))
+	p := plan(t, demo(t))
+	e := ear(t, p)
 	d := e.Nominal
 	d.DCOhm, d.Qes = 1.1*d.DCOhm, 1.1*d.Qes
 	ohm, velocity, err := e.Curves(d)
@@ -122,6 +123,11 @@ func TestUnlikeCurves(t *testing.T) {
 	frequency := e.Frequencies()
 	if n := len(frequency); n != len(ohm) || n != len(velocity) || frequency[n-1] != layout.WeightHighHz {
 		t.Fatalf("%d frequencies to %g Hz", n, frequency[n-1])
+	}
+	// Two octaves below the resonance in the box, and a third of an octave or a little less apart.
+	step := math.Log2(frequency[1] / frequency[0])
+	if low := p.Array.Driver.Resonance / 4; math.Abs(frequency[0]/low-1) > 1e-9 || step > 1.0/3+1e-9 || step < 0.28 {
+		t.Errorf("from %g Hz, %g octaves apart; want from %g", frequency[0], step, low)
 	}
 	last := len(ohm) - 1
 	if got := real(ohm[last]); math.Abs(got-math.Log(1.1)) > 0.005 {

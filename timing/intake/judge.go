@@ -205,7 +205,7 @@ func (l *Lot) middleBands() map[float64]float64 {
 	return out
 }
 
-// The band in Hz in which responses are held against each other: below, a fixture or a box of the
+// The thirds in Hz in which responses are held against each other: below, a fixture or a box of the
 // trial tells more than the driver, above, a millimetre of the microphone's place does.
 const unevenLow, unevenHigh = 200, 8000
 
@@ -213,7 +213,7 @@ const unevenLow, unevenHigh = 200, 8000
 func (h *Heard) against(l *Lot, i int, middle map[float64]float64) {
 	var weighed, all []float64
 	for _, b := range l.bands[i] {
-		if b.SNR() < clearDB || b.Centre < unevenLow || b.Centre > unevenHigh {
+		if b.SNR() < clearDB || b.Centre < 0.9*unevenLow || b.Centre > 1.1*unevenHigh {
 			continue
 		}
 		off := b.Level - middle[b.Centre]

@@ -174,7 +174,8 @@ func TestSettings(t *testing.T) {
 		{"too many", func(s *Setting) { s.Runs = MostRuns + 1 }, "10000"},
 		{"percent", func(s *Setting) { s.Share = 0.6 }, "60 percent; must be from 0 to 50"},
 		{"level", func(s *Setting) { s.Spread.Level = math.NaN() }, "dB"},
-		{"place", func(s *Setting) { s.Spread.Place = -0.001 }, "-1 mm"},
+		{"place", func(s *Setting) { s.Spread.Place = -0.001 }, "-1 mm; must be from 0 to 100"},
+		{"much level", func(s *Setting) { s.Spread.Level = 13 }, "from 0 to 12"},
 		{"time", func(s *Setting) { s.Spread.Time = 1 }, "us; must be from 0 to 1000"},
 	}
 	for _, test := range tests {
