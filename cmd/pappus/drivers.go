@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 	"slices"
 
-	"pappus/layout"
 	sound "pappus/preview/sweep"
 	"pappus/render/document"
 	"pappus/render/folder"
@@ -48,40 +47,20 @@ func newDrivers(f *flags) *cobra.Command {
 
 // sortDrivers judges a folder of drivers and sorts them.
 func sortDrivers(j *job, s sortingFlags) (outcome, error) {
-	if err := among("reference", s.reference, references); err != nil {
+	source, p, err := s.source(j)
+	if err != nil {
 		return outcome{}, err
-	}
-	source := intake.Source{Folder: j.args[0], Impedance: s.reader(), Reference: [...]int{1, 0, -1}[slices.Index(references, s.reference)]}
-	path := cmp.Or(j.args[1:]...)
-	var p *timing.Plan
-	var planned *layout.Driver
-	isHeard := intake.IsHeard(source.Folder)
-	if path != "" || isHeard {
-		var err error
-		if p, err = j.planOf(j.Context(), j.progress, path); err != nil {
-			return outcome{}, err
-		}
-	}
-	if isHeard {
-		signal, err := sound.New(p, s.sweep)
-		if err != nil {
-			return outcome{}, err
-		}
-		source.Sweep = signal.Sweep
-	}
-	if path == "" {
-		p = nil // it was for its sweep alone
-	} else {
-		planned = &p.Array.Driver
 	}
 	j.say("reading drivers")
 	l, err := source.Read(j.Context())
 	if err != nil {
 		return outcome{}, err
 	}
-	l.Judge(planned)
 	var d *intake.Deal
-	if p != nil {
+	if p == nil {
+		l.Judge(nil)
+	} else {
+		l.Judge(&p.Array.Driver)
 		j.say("sorting drivers")
 		if d, err = l.Deal(j.Context(), p); err != nil {
 			return outcome{}, err
@@ -94,4 +73,32 @@ func sortDrivers(j *job, s sortingFlags) (outcome, error) {
 		screen: func(w io.Writer, colour bool) error { return table.IntakeScreen(w, name, l, d, colour) },
 		last:   fmt.Sprintf("\nTables and pictures are in %s; begin with drivers.csv.\n", j.folder),
 	}, nil
+}
+
+// source says how the folder is read, and plans the design; nil where none is named.
+func (s sortingFlags) source(j *job) (intake.Source, *timing.Plan, error) {
+	source := intake.Source{Folder: j.args[0], Impedance: s.reader()}
+	if err := among("reference", s.reference, references); err != nil {
+		return source, nil, err
+	}
+	source.Reference = [...]int{1, 0, -1}[slices.Index(references, s.reference)]
+	path, isHeard := cmp.Or(j.args[1:]...), intake.IsHeard(source.Folder)
+	if path == "" && !isHeard {
+		return source, nil, nil
+	}
+	p, err := j.planOf(j.Context(), j.progress, path)
+	if err != nil {
+		return source, nil, err
+	}
+	if isHeard {
+		signal, err := sound.New(p, s.sweep)
+		if err != nil {
+			return source, nil, err
+		}
+		source.Sweep = signal.Sweep
+	}
+	if path == "" {
+		p = nil // the built-in one was for its sweep alone
+	}
+	return source, p, nil
 }

@@ -17,57 +17,73 @@ import (
 // Lot draws resonance and Q of each driver whose impedance was measured, those used, spare and
 // rejected with marks of their own, the rejected named. Without such a driver it is an error.
 func Lot(w io.Writer, f Format, folder string, l *intake.Lot, d *intake.Deal) error {
-	spare := map[int]bool{}
-	if d != nil {
-		for _, s := range d.Spares {
-			spare[s] = true
+	kinds, names := lotPoints(l, d)
+	all := slices.Concat(kinds[:]...)
+	if len(all) == 0 {
+		return nothing("lot")
+	}
+	c := newChart("resonance, Hz", "Qts")
+	for k, kind := range kinds {
+		if len(kind) > 0 {
+			c.scatter(kind, lotMarks[k].style)
+			c.legend = append(c.legend, ofPoints(lotMarks[k].name(d), lotMarks[k].style))
 		}
 	}
-	kinds := [3]plotter.XYs{}
-	var names lotNames
-	all := plotter.XYs{}
+	c.X.Min, c.X.Max = endsOf(all, func(at plotter.XY) float64 { return at.X })
+	c.Y.Min, c.Y.Max = endsOf(all, func(at plotter.XY) float64 { return at.Y })
+	c.steps(10, 8)
+	c.Add(names)
+	return c.write(w, f, words.OfLot(folder, l))
+}
+
+// lotMark is how drivers of a kind are drawn.
+type lotMark struct {
+	verdict string
+	style   draw.GlyphStyle
+}
+
+// lotMarks are those of good, spare and rejected drivers.
+var lotMarks = [3]lotMark{
+	{"good", draw.GlyphStyle{Color: colours[0], Radius: 3.4, Shape: draw.CircleGlyph{}}},
+	{"spare", draw.GlyphStyle{Color: colours[4], Radius: 3.4, Shape: draw.SquareGlyph{}}},
+	{"rejected", draw.GlyphStyle{Color: colours[1], Radius: 3.4, Shape: draw.CrossGlyph{}}},
+}
+
+// name names a kind: good drivers are used once they have places.
+func (m lotMark) name(d *intake.Deal) string {
+	if m.verdict == "good" && d != nil && d.Places != nil {
+		return "used"
+	}
+	return m.verdict
+}
+
+// lotPoints returns where drivers of each kind are, copies left out, and the names of the rejected.
+func lotPoints(l *intake.Lot, d *intake.Deal) (kinds [3]plotter.XYs, names lotNames) {
+	isCopy := func(r intake.Reason) bool { return r.Code == intake.Copy }
 	for i, one := range l.Drivers {
-		if one.Fit == nil || slices.ContainsFunc(one.Reasons, func(r intake.Reason) bool { return r.Code == intake.Copy }) {
+		if one.Fit == nil || slices.ContainsFunc(one.Reasons, isCopy) {
 			continue
 		}
 		at, kind := plotter.XY{X: one.Fit.Resonance.Value, Y: one.Fit.Qts.Value}, 0
 		switch {
 		case !one.Good():
 			kind, names = 2, append(names, lotName{at, one.Name})
-		case spare[i]:
+		case d != nil && slices.Contains(d.Spares, i):
 			kind = 1
 		}
-		kinds[kind], all = append(kinds[kind], at), append(all, at)
+		kinds[kind] = append(kinds[kind], at)
 	}
-	if len(all) == 0 {
-		return nothing("lot")
+	return kinds, names
+}
+
+// endsOf returns the ends of an axis with some air about all points.
+func endsOf(all plotter.XYs, of func(at plotter.XY) float64) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, at := range all {
+		low, high = min(low, of(at)), max(high, of(at))
 	}
-	c := newChart("resonance, Hz", "Qts")
-	good := "good"
-	if d != nil && d.Places != nil {
-		good = "used"
-	}
-	for k, name := range [...]string{good, "spare", "rejected"} {
-		style := draw.GlyphStyle{Color: colours[[...]int{0, 4, 1}[k]], Radius: 3.4, Shape: [...]draw.GlyphDrawer{draw.CircleGlyph{}, draw.SquareGlyph{}, draw.CrossGlyph{}}[k]}
-		if len(kinds[k]) > 0 {
-			c.scatter(kinds[k], style)
-			c.legend = append(c.legend, ofPoints(name, style))
-		}
-	}
-	for _, end := range []struct {
-		axis *plot.Axis
-		of   func(at plotter.XY) float64
-	}{{&c.X, func(at plotter.XY) float64 { return at.X }}, {&c.Y, func(at plotter.XY) float64 { return at.Y }}} {
-		low, high := math.Inf(1), math.Inf(-1)
-		for _, at := range all {
-			low, high = min(low, end.of(at)), max(high, end.of(at))
-		}
-		air := max(0.08*(high-low), 0.02*high)
-		end.axis.Min, end.axis.Max = low-air, high+air
-	}
-	c.steps(10, 8)
-	c.Add(names)
-	return c.write(w, f, words.OfLot(folder, l))
+	air := max(0.08*(high-low), 0.02*high)
+	return low - air, high + air
 }
 
 // lotName is the name of a driver beside its mark.

@@ -3,7 +3,6 @@ package table
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"pappus/render/words"
@@ -17,7 +16,6 @@ import (
 func Drivers(w io.Writer, l *intake.Lot, d *intake.Deal) error {
 	t := newSheet("driver", "files", "verdict", "why", "fs_hz:2", "fs_error:2", "qms:4", "qms_error:4", "qes:4", "qes_error:4", "qts:4", "qts_error:4", "re_ohm:4", "re_error:4",
 		"le_1k_mh:4", "level_db:3", "level_error_db:3", "uneven_db:3", "late_us:2", "reversed", "bin", "channel", "string", "joint", "mount")
-	nan := math.NaN()
 	place := map[int]intake.Place{}
 	if d != nil {
 		for _, at := range d.Places {
@@ -25,20 +23,8 @@ func Drivers(w io.Writer, l *intake.Lot, d *intake.Deal) error {
 		}
 	}
 	for i, one := range l.Drivers {
-		row := []any{one.Name, strings.Join(one.Files, " "), Verdict(l, d, i), words.Reasons(append(one.Reasons[:len(one.Reasons):len(one.Reasons)], one.Notes...))}
-		if f := one.Fit; f != nil {
-			for _, e := range []impedancefit.Estimate{f.Resonance, f.Qms, f.Qes, f.Qts, f.DCOhm} {
-				row = append(row, e.Value, e.Error)
-			}
-			row = append(row, 1000*one.Henry)
-		} else {
-			row = append(row, nan, nan, nan, nan, nan, nan, nan, nan, nan, nan, nan)
-		}
-		if h := one.Heard; h != nil {
-			row = append(row, h.Level, h.Error, h.Uneven, 1e6*h.Late, h.Reversed)
-		} else {
-			row = append(row, nan, nan, nan, nan, nil)
-		}
+		why := words.Reasons(append(one.Reasons[:len(one.Reasons):len(one.Reasons)], one.Notes...))
+		row := append([]any{one.Name, strings.Join(one.Files, " "), verdictOf(l, d, i), why}, measuredOf(one)...)
 		row = append(row, binOf(one))
 		if at, used := place[i]; used {
 			row = append(row, d.Plan.Channels[at.Channel].ID, at.String+1, at.Joint+1, d.Plan.Array.Mounts[at.Mount].ID)
@@ -50,6 +36,22 @@ func Drivers(w io.Writer, l *intake.Lot, d *intake.Deal) error {
 	return t.write(w)
 }
 
+// measuredOf returns what was measured of a driver, a value and an error in turn; nothing for what
+// was not.
+func measuredOf(d intake.Driver) []any {
+	out := make([]any, 11, 16)
+	if f := d.Fit; f != nil {
+		for i, e := range []impedancefit.Estimate{f.Resonance, f.Qms, f.Qes, f.Qts, f.DCOhm} {
+			out[2*i], out[2*i+1] = e.Value, e.Error
+		}
+		out[10] = 1000 * d.Henry
+	}
+	if h := d.Heard; h != nil {
+		return append(out, h.Level, h.Error, h.Uneven, 1e6*h.Late, h.Reversed)
+	}
+	return append(out, nil, nil, nil, nil, nil)
+}
+
 // binOf names a driver's bin; nothing where it has none.
 func binOf(d intake.Driver) any {
 	if d.Fit == nil || !d.Good() {
@@ -58,8 +60,8 @@ func binOf(d intake.Driver) any {
 	return d.Bin
 }
 
-// Verdict is one word for what becomes of a driver.
-func Verdict(l *intake.Lot, d *intake.Deal, i int) string {
+// verdictOf is one word for what becomes of a driver.
+func verdictOf(l *intake.Lot, d *intake.Deal, i int) string {
 	switch {
 	case !l.Drivers[i].Good():
 		return "reject"

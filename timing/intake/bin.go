@@ -7,8 +7,8 @@ import (
 	"slices"
 )
 
-// Bin is a box on the bench: how many steps above the middle a driver's resonance, Q and
-// resistance are. Steps are named A, B, C from the least that occurs.
+// Bin is a box on the bench: a driver's steps of resonance, Q and resistance, counted from the
+// least that occurs.
 type Bin [3]int
 
 // halfBin is how far drivers of a bin are from its middle, as a logarithm: such that one at the

@@ -27,7 +27,6 @@ const (
 	fewest  = 5      // drivers that can be held against each other
 	normal  = 1.4826 // the scatter of a normal deviate over the median of its magnitudes
 	rougher = 2      // times the middle misfit
-	voters  = 3      // recordings, of which the greater part says which way round is right
 	clearDB = 10     // dB over the noise that a third must be
 )
 
@@ -170,18 +169,17 @@ func (l *Lot) hear() {
 			}
 		}
 	}
-	middle, heard := l.middleBands(), 0
+	middle := l.middleBands()
 	for i := range l.Drivers {
 		h := l.Drivers[i].Heard
 		if h == nil {
 			continue
 		}
-		heard++
 		h.Late = l.at[i] - median(at)
 		h.against(l, i, middle)
 	}
 	for i := range l.Drivers {
-		if h := l.Drivers[i].Heard; h != nil && heard >= voters && l.sign[i]*votes < 0 {
+		if h := l.Drivers[i].Heard; h != nil && l.sign[i]*votes < 0 {
 			h.Reversed = true
 			l.Drivers[i].Notes = append(l.Drivers[i].Notes, Reason{Code: Turned})
 		}

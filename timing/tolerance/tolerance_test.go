@@ -163,6 +163,20 @@ func TestLeastRuns(t *testing.T) {
 	}
 }
 
+// TestRangeOf: the 5th, 50th and 95th percentile of what is even from 0 to 1.
+func TestRangeOf(t *testing.T) {
+	values := make([]float64, 1001)
+	for i := range values {
+		values[i] = float64((i*8)%1001) / 1000
+	}
+	r := RangeOf(values)
+	for i, want := range []float64{0.05, 0.5, 0.95} {
+		if q := []Quantile{r.Low, r.Middle, r.High}[i]; math.Abs(q.Value-want) > 1e-12 || !(q.From < want && want < q.To) {
+			t.Errorf("%+v, want %g", q, want)
+		}
+	}
+}
+
 func TestSettings(t *testing.T) {
 	usual := Setting{Usual, UsualRuns, 1}
 	tests := []struct {
