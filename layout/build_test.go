@@ -112,6 +112,7 @@ smear_limit_us = 250
 		return layout.Mount{ID: id, Point: r3.Scale(h, n), Normal: n}
 	}
 	want := &layout.Array{
+		File:  "a.toml",
 		Name:  "Cube",
 		Air:   layout.Air{Temperature: 300, Humidity: 0.4, Pressure: 100000},
 		Stand: 0.05, On: layout.OnSurface, Placings: []layout.Placing{{}},
@@ -130,6 +131,7 @@ smear_limit_us = 250
 		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
 		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
 		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
+		Build:      design.Build{Spares: 0.05, Slack: 0.06, InnerSection: 0.5e-6, JointTime: 240, DriverTime: 360},
 		Timing:     layout.Timing{Model: "baffle", SolveTo: 4000, DelaysBy: "straight", FieldLow: 1000, FieldHigh: 4000},
 		Wiring:     layout.Wiring{MinimumLoad: 4, Voltage: 4, HasAmplifier: true, Watt: 4, IntoOhm: 4, Split: "arrival", WireSection: 0.75e-6},
 		Protection: layout.Protection{Family: "butterworth", Order: 4},
