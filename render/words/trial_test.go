@@ -39,4 +39,7 @@ func TestTrial(t *testing.T) {
 			t.Errorf("%s: %q, want %q", test.name, got, test.want)
 		}
 	}
+	if verdict.Trial().Of("reversed channel", trial.Missed).Cases == 0 {
+		t.Error("the table beside the verdicts tells nothing of reversed channels")
+	}
 }
