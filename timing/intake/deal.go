@@ -156,7 +156,10 @@ func (out *Deal) deal(ctx context.Context, t table, good []int, nominal, middle 
 	if err := out.byChance(ctx, t, asCome); err != nil {
 		return err
 	}
-	order, spare := t.problem.Sort()
+	order, spare := t.problem.Sort(ctx)
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
 	if out.Sorted, err = t.heap(ear, order); err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package sorting
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -23,13 +24,14 @@ type Problem struct {
 const starts = 10
 
 // Sort returns which driver goes to each place, and which are spare, in their order. It panics
-// unless there is a driver for each place, and as many curves as drivers.
-func (p Problem) Sort() (driver, spare []int) {
+// unless there is a driver for each place, and as many curves as drivers. Once ctx ends it
+// returns what it has found by then.
+func (p Problem) Sort(ctx context.Context) (driver, spare []int) {
 	p.check()
 	orders, costs := make([][]int, starts), make([]float64, starts)
 	cores.Each(starts, func(_, i int) {
 		s := p.newState(p.start(i))
-		s.improve()
+		s.improve(ctx)
 		orders[i], costs[i] = s.order, s.Cost()
 	})
 	best := 0

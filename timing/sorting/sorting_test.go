@@ -1,6 +1,7 @@
 package sorting
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"math/cmplx"
@@ -114,7 +115,7 @@ func TestAgainstAllOrders(t *testing.T) {
 	}{{6, []int{3, 3}}, {6, []int{2, 2, 2}}, {7, []int{2, 2}}, {6, []int{3, 2}}, {3, []int{1, 1, 1}}, {7, []int{3, 3}}} {
 		for seed := range uint64(12) {
 			p := problem(rand.New(rand.NewPCG(seed, 1)), c.drivers, c.lengths...)
-			driver, spare := p.Sort()
+			driver, spare := p.Sort(t.Context())
 			cost, least := p.Cost(driver), best(p)
 			if math.Abs(cost-plainly(p, driver)) > 1e-12*cost {
 				t.Fatalf("%v: cost %g, by its definition %g", c, cost, plainly(p, driver))
@@ -147,17 +148,17 @@ func TestRules(t *testing.T) {
 	}
 	// Resonances: impedance and velocity rise together, so those alike belong together.
 	p := Problem{Ohm: one(0.1, -0.1, 0.1, -0.1), Velocity: one(0.1, -0.1, 0.1, -0.1), Strings: strings, Weight: flat}
-	if driver, _ := p.Sort(); driver[0]%2 != driver[1]%2 {
+	if driver, _ := p.Sort(t.Context()); driver[0]%2 != driver[1]%2 {
 		t.Errorf("resonances: %v", driver)
 	}
 	// Resistances alone: mixed, so that no string is loud.
 	p.Velocity = one(0, 0, 0, 0)
-	if driver, _ := p.Sort(); driver[0]%2 == driver[1]%2 || p.Cost(driver) > 1e-20 {
+	if driver, _ := p.Sort(t.Context()); driver[0]%2 == driver[1]%2 || p.Cost(driver) > 1e-20 {
 		t.Errorf("resistances: %v costs %g", driver, p.Cost(driver))
 	}
 	// Of more drivers than places the odd one is spare.
 	p.Ohm, p.Velocity = one(0, 0.01, 0, 0.01, 0), one(0, 0.01, 0.5, 0, 0)
-	if _, spare := p.Sort(); !slices.Equal(spare, []int{2}) {
+	if _, spare := p.Sort(t.Context()); !slices.Equal(spare, []int{2}) {
 		t.Errorf("spare: %v", spare)
 	}
 	// All alike in what they give: nothing is lost by any common error.
@@ -174,7 +175,7 @@ func TestSizes(t *testing.T) {
 			p := problem(rand.New(rand.NewPCG(5, 5)), c.drivers, slices.Repeat([]int{c.length}, c.strings)...)
 			sort := func(cores int) []int {
 				defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
-				driver, _ := p.Sort()
+				driver, _ := p.Sort(t.Context())
 				return driver
 			}
 			driver := sort(1)
@@ -196,12 +197,22 @@ func TestSizes(t *testing.T) {
 	}
 }
 
+// TestStops: once there is no time it gives what it has, a driver for each place.
+func TestStops(t *testing.T) {
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	p := problem(rand.New(rand.NewPCG(5, 5)), 320, slices.Repeat([]int{4}, 75)...)
+	if driver, spare := p.Sort(ctx); len(driver) != 300 || len(spare) != 20 {
+		t.Errorf("%d drivers, %d spares", len(driver), len(spare))
+	}
+}
+
 func BenchmarkSort(b *testing.B) {
 	for _, n := range []int{48, 300} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			p := problem(rand.New(rand.NewPCG(5, 5)), n+n/10, slices.Repeat([]int{4}, n/4)...)
 			for b.Loop() {
-				p.Sort()
+				p.Sort(b.Context())
 			}
 		})
 	}

@@ -1,5 +1,7 @@
 package sorting
 
+import "context"
+
 // state is drivers in their places, with what the cost is made of.
 type state struct {
 	Problem
@@ -73,11 +75,14 @@ func rest(all float64, mean, once complex128) float64 {
 // worth is what a swap must lower the cost by to be made, over the cost: more than rounding.
 const worth = 1e-9
 
-// improve swaps pairs while that lowers the cost.
-func (s *state) improve() {
+// improve swaps pairs while that lowers the cost, until ctx ends.
+func (s *state) improve(ctx context.Context) {
 	for swapped := true; swapped; {
 		swapped = false
 		for place := range s.string {
+			if ctx.Err() != nil {
+				return
+			}
 			for other := place + 1; other < len(s.order); other++ {
 				if s.swap(place, other) {
 					swapped = true
