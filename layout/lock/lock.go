@@ -12,6 +12,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 	"time"
 )
 
@@ -52,8 +53,12 @@ func Take(ctx context.Context, path string, waits func()) (*Held, error) {
 
 // Try is Take without waiting: ErrHeld where another run has the file.
 func Try(path string) (*Held, error) {
-	root, err := os.OpenRoot(filepath.Dir(path))
+	folder := filepath.Dir(path)
+	root, err := os.OpenRoot(folder)
 	if err != nil {
+		if info, no := os.Stat(folder); no == nil && !info.IsDir() { // which OpenRoot tells in words of its own
+			err = &fs.PathError{Op: "open", Path: path, Err: syscall.ENOTDIR}
+		}
 		return nil, err
 	}
 	h, err := try(root, filepath.Base(path))
