@@ -80,7 +80,7 @@ func excluded(table odds.Table) string {
 // inHundred says how often something happened, with the 95 percent interval of that.
 func inHundred(c odds.Count) string {
 	low, high := c.Interval()
-	return fmt.Sprintf("%s in 100 (%.0f to %.0f)", hundredth(c.Share()), 100*low, math.Ceil(100*high))
+	return fmt.Sprintf("in %s of 100 (%.0f to %.0f)", hundredth(c.Share()), 100*low, math.Ceil(100*high))
 }
 
 // hundredth writes a share in hundredths: none, fewer than 1, or so many.
