@@ -75,15 +75,15 @@ func (c constant) try(factor float64, cases int) (trial.Table, error) {
 	if err := os.WriteFile(list, overlay, 0o600); err != nil {
 		return nil, err
 	}
-	out, err := exec.Command("go", "test", "-overlay", list, "-count=1", "-timeout=60m", "-run", "^TestTrial$", "./timing/verdict",
+	out, err := exec.Command("go", "test", "-v", "-overlay", list, "-count=1", "-timeout=60m", "-run", "^TestTrial$", "./timing/verdict",
 		"-cases", strconv.Itoa(cases), "-figures").CombinedOutput()
 	text := string(out)
 	from := strings.Index(text, strings.Join(trial.Columns, ","))
-	end := strings.Index(text, "\n\n")
-	if from < 0 || end < from { // a trial that does not hold has a table, too
-		return nil, fmt.Errorf("no table: %w\n%s", err, text)
+	if from < 0 { // a trial that does not hold has a table, too
+		return nil, fmt.Errorf("no table: %v\n%s", err, text)
 	}
-	return trial.Read(text[from:end])
+	lines, _, _ := strings.Cut(text[from:], "\n\n")
+	return trial.Read(lines)
 }
 
 // line sums a table up.
