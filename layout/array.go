@@ -35,6 +35,7 @@ type Array struct {
 	Driver     Driver
 	Box        Box
 	Print      Print
+	Kit        Kit
 	Build      design.Build // what building takes beside
 	Parts      []Part       // of the bill, beside what the design takes anyway
 	Limits     fit.Limits
@@ -60,6 +61,7 @@ type (
 	ResponsePoint  = design.ResponsePoint
 	Box            = design.Box
 	Print          = design.Print
+	Kit            = design.Kit
 	Part           = design.Part
 	Timing         = design.Timing
 	Wiring         = design.Wiring

@@ -92,7 +92,7 @@ func build(d *design.Design, heal healer) (*Array, error) {
 func described(d *design.Design, shell *body.Body) *Array {
 	a := &Array{
 		File: d.Path, Lines: d.Lines, Name: d.Name, Air: d.Air, Body: shell, Stand: d.Body.Stand, Wall: d.Body.Wall,
-		Driver: d.Driver, Limits: limitsOf(d), Box: d.Box, Print: d.Print, Build: d.Build, Parts: d.Parts,
+		Driver: d.Driver, Limits: limitsOf(d), Box: d.Box, Print: d.Print, Kit: d.Kit, Build: d.Build, Parts: d.Parts,
 		Placings: placings(d), On: d.Placing.On, Room: d.Room, Woofer: d.Woofer, Timing: d.Timing, Wiring: d.Wiring,
 		Protection: d.Protection, Processor: d.Processor, Spot: d.Spot, Seats: d.AllSeats(), Seating: d.Seating, Coverage: d.Coverage,
 	}

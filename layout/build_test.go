@@ -130,6 +130,7 @@ smear_limit_us = 250
 		},
 		Limits:     fit.Limits{Wall: 0.004, Apart: 0.001},
 		Box:        layout.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
+		Kit:        layout.Kit{Gap: 0.0002, Joint: "lap", Mounting: "front"},
 		Print:      layout.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
 		Build:      design.Build{Spares: 0.05, Slack: 0.06, InnerSection: 0.5e-6, JointTime: 240, DriverTime: 360},
 		Timing:     layout.Timing{Model: "baffle", SolveTo: 4000, DelaysBy: "straight", FieldLow: 1000, FieldHigh: 4000},

@@ -59,12 +59,14 @@ func (c *cutter) meet(i, j int) {
 	shared := c.shared(t, o)
 	switch {
 	case apart(of):
-	case of == [3]int{}:
-		if shared != 2 || !c.unfolded(t, o) {
-			c.overlap(i, j)
+	case of == [3]int{} && (shared != 2 || !c.unfolded(t, o)):
+		c.overlap(i, j)
+	case shared > 1:
+		if t.mesh != o.mesh { // an edge in common: what is kept may change there
+			c.common(i, j)
 		}
-	case shared > 1 || shared == 1 && (beside(of) || beside(to)):
-		// A common corner or edge and no more.
+	case shared == 1 && (beside(of) || beside(to)):
+		// A corner in common and no more.
 	default:
 		c.cross(i, j, to, of)
 	}
@@ -85,6 +87,18 @@ func (c *cutter) shared(t, o *triangle) (n int) {
 		}
 	}
 	return n
+}
+
+// common notes the edge that two triangles share.
+func (c *cutter) common(i, j int) {
+	t, o := &c.triangles[i], &c.triangles[j]
+	for k, p := range t.corners {
+		q := t.corners[(k+1)%3]
+		if slices.Contains(o.corners[:], p) && slices.Contains(o.corners[:], q) {
+			c.note(i, p, q)
+			c.note(j, p, q)
+		}
+	}
 }
 
 // unfolded tells whether two triangles of one plane that share an edge are on either side of it.

@@ -15,8 +15,7 @@ const reach = 64
 // epsilon bounds the relative error of one rounding twice over.
 const epsilon = 1.0 / (1 << 52)
 
-// point is a place: x, y, z over w, whole numbers without a common factor, w above 0; and
-// rounded, in steps.
+// point is a place: x, y, z over w, whole numbers, w above 0; and rounded, in steps.
 type point struct {
 	h       [4]*big.Int
 	at      [3]float64
@@ -27,10 +26,12 @@ type point struct {
 type space struct {
 	points []point
 	whole  map[[3]int64]int
-	ratios map[string]int
+	ratios map[[3]int64][]int // by the whole steps of each coordinate
 }
 
-func newSpace() *space { return &space{whole: make(map[[3]int64]int), ratios: make(map[string]int)} }
+func newSpace() *space {
+	return &space{whole: make(map[[3]int64]int), ratios: make(map[[3]int64][]int)}
+}
 
 // lattice returns the number of a place on the lattice.
 func (s *space) lattice(c [3]int64) int {
@@ -48,37 +49,67 @@ func (s *space) lattice(c [3]int64) int {
 
 // place returns the number of a place, and takes the numbers over.
 func (s *space) place(h [4]*big.Int) int {
-	g := new(big.Int).Abs(h[3])
+	if h[3].Sign() < 0 {
+		for _, v := range h {
+			v.Neg(v)
+		}
+	}
+	if h[3].BitLen() > plain {
+		reduce(h)
+	}
+	var over, w big.Int
+	cut := uint(max(0, h[3].BitLen()-512)) // a float64 holds no more than 1023 bits
+	below, _ := w.Rsh(h[3], cut).Float64()
+	var steps [3]int64
+	p := point{h: h}
+	var whole, rest big.Int
+	for k := range steps {
+		whole.DivMod(h[k], h[3], &rest)
+		steps[k] = whole.Int64()
+		part, _ := over.Rsh(&rest, cut).Float64()
+		p.at[k] = float64(steps[k]) + part/below
+		p.rounded = p.rounded || rest.Sign() != 0
+	}
+	if !p.rounded {
+		return s.lattice(steps)
+	}
+	for _, i := range s.ratios[steps] {
+		if s.same(&s.points[i], &p) {
+			return i
+		}
+	}
+	s.ratios[steps] = append(s.ratios[steps], len(s.points))
+	s.points = append(s.points, p)
+	return len(s.points) - 1
+}
+
+// plain is how many bits a denominator has where an edge of a mesh meets a plane: such numbers
+// have no common factor worth looking for. Others are made of places that have been cut already,
+// and would grow with each cut.
+const plain = 140
+
+// reduce takes out common factors.
+func reduce(h [4]*big.Int) {
+	g := new(big.Int).Set(h[3])
 	for k := 0; k < 3 && g.BitLen() > 1; k++ {
 		g.GCD(nil, nil, g, new(big.Int).Abs(h[k]))
 	}
-	if h[3].Sign() < 0 {
-		g.Neg(g)
+	if g.BitLen() > 1 {
+		for _, v := range h {
+			v.Quo(v, g)
+		}
 	}
-	for k := range h {
-		h[k].Quo(h[k], g)
+}
+
+// same tells whether two places are one.
+func (s *space) same(a, b *point) bool {
+	var l, r big.Int
+	for k := range 3 {
+		if l.Mul(a.h[k], b.h[3]).Cmp(r.Mul(b.h[k], a.h[3])) != 0 {
+			return false
+		}
 	}
-	if h[3].BitLen() == 1 {
-		return s.lattice([3]int64{h[0].Int64(), h[1].Int64(), h[2].Int64()})
-	}
-	var key []byte
-	for k, v := range h {
-		b := v.Bytes()
-		key = append(key, byte(len(b)), byte(len(b)>>8), byte(k*2+v.Sign()))
-		key = append(key, b...)
-	}
-	if i, ok := s.ratios[string(key)]; ok {
-		return i
-	}
-	p := point{h: h, rounded: true}
-	w := new(big.Float).SetPrec(96).SetInt(h[3])
-	for k := range p.at {
-		x := new(big.Float).SetPrec(96).SetInt(h[k])
-		p.at[k], _ = x.Quo(x, w).Float64()
-	}
-	s.ratios[string(key)] = len(s.points)
-	s.points = append(s.points, p)
-	return len(s.points) - 1
+	return true
 }
 
 // between returns where a form that is linear in x, y, z and w is 0 on the line through two

@@ -26,6 +26,7 @@ type Design struct {
 	Fit        Fit
 	Box        Box
 	Print      Print
+	Kit        Kit
 	Build      Build
 	Parts      []Part // of the bill, beside what the design takes anyway
 	Timing     Timing
@@ -171,6 +172,14 @@ type Print struct {
 	// a line of 0.45 mm in layers of 0.2 mm at 60 mm/s, the usual settings of a 0.4 mm
 	// nozzle, make 5.4 mm3/s, less what is lost between lines.
 	Flow float64
+}
+
+// Kit is how the printed parts go together.
+type Kit struct {
+	Gap      float64 // m, between parts that go into each other
+	Joint    string  // lap or flange
+	Mounting string  // front or rear: which side of the wall drivers are put on
+	Recess   float64 // m, for a driver's flange; half of the wall at most
 }
 
 // Timing names the ways of computing that the design chose.

@@ -178,6 +178,12 @@ func (d *Design) plainTables() []Table {
 			{"price_kg", &d.Print.Price, From(0, 1e6), 1, nil, "price of the material"},
 			{"flow_mm3_s", &d.Print.Flow, From(0.1, 1000), mm * mm2, 5.0, "material laid down"},
 		}},
+		{Name: "kit", Rows: []Row{
+			{"gap_mm", &d.Kit.Gap, From(0.05, 2), mm, 0.2, "between parts"},
+			{"joint", &d.Kit.Joint, among("lap", "flange"), 1, "lap", "segments joined by"},
+			{"mounting", &d.Kit.Mounting, among("front", "rear"), 1, "front", "drivers put on from"},
+			{"recess_mm", &d.Kit.Recess, From(0, 20), mm, 0.0, "recess for the flange"},
+		}},
 		{Name: "build", Rows: []Row{
 			{"spare_percent", &d.Build.Spares, From(0, 100), percent, 5.0, "drivers to spare"},
 			{"slack_mm", &d.Build.Slack, From(0, 1000), mm, 60.0, "wire to spare at a joint"},

@@ -49,6 +49,7 @@ func TestDefaults(t *testing.T) {
 		Driver:     design.Driver{ConeRadius: 0.015, Outline: fit.Outline{CutoutRadius: 0.015, FlangeRadius: 0.015}, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
 		Fit:        design.Fit{Apart: 0.001},
 		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
+		Kit:        design.Kit{Gap: 0.0002, Joint: "lap", Mounting: "front"},
 		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
 		Timing:     design.Timing{Model: "sphere", SolveTo: 4000, DelaysBy: "field", FieldLow: 500, FieldHigh: 8000},
 		Wiring:     design.Wiring{MinimumLoad: 4, Voltage: 2.83, Split: "arrival", WireSection: 0.75e-6},
@@ -103,6 +104,7 @@ processor = { rate_hz = 96000, step_us = 10 }
 fit = { apart_mm = 2, edge_mm = 0.5 }
 box = { braces_l = 0.2, target_q = 0.8, vent_hole_mm = 5, vent_holes = 12, stuffing_kg_m3 = 8 }
 placing = { on = "ceiling", yaw_deg = 10, pitch_deg = -20, roll_deg = 30.5 }
+kit = { gap_mm = 0.15, joint = "flange", mounting = "rear", recess_mm = 1 }
 print = { bed_mm = [200, 180, 170], margin_mm = 2, density_kg_m3 = 1050, price_kg = 20.5, flow_mm3_s = 8 }
 [body]
 shape = "geodesic"
@@ -251,6 +253,7 @@ invert = true
 		Processor:  design.Processor{Rate: 96000, Step: 10e-6},
 		Fit:        design.Fit{Apart: 0.002, Edge: 0.0005},
 		Box:        design.Box{Braces: 0.0002, TargetQ: 0.8, VentRadius: 0.0025, VentHoles: 12, Stuffing: 8},
+		Kit:        design.Kit{Gap: 0.00015, Joint: "flange", Mounting: "rear", Recess: 0.001},
 		Print:      design.Print{Bed: r3.Vec{X: 0.2, Y: 0.18, Z: 0.17}, Margin: 0.002, Density: 1050, Price: &kilo, Flow: 8e-9},
 		Timing:     design.Timing{Model: "baffle", SolveTo: 4000, DelaysBy: "field", FieldLow: 700, FieldHigh: 6000.5},
 		Wiring:     design.Wiring{MinimumLoad: 2, Voltage: 4, HasAmplifier: true, Watt: 8, IntoOhm: 2, Split: "height", LongestString: 6, WireLength: 3, WireSection: 1.5e-6},
@@ -445,11 +448,11 @@ func TestFaults(t *testing.T) {
 		{name: "table misspelt", below: "[coverge]\ncells = 32\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:12: coverge: not a known table; did you mean coverage?"},
 		{name: "table unheard of", below: "[garden.pond]\nfish = 32\n", kind: design.ErrUnknownKey,
-			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, search, body_at, channel"},
+			want: "bad.toml:12: garden: not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, kit, build, part, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, search, body_at, channel"},
 		{name: "key that would break the line", below: `"a\nb\u001b[31m" = 1` + "\n", kind: design.ErrUnknownKey,
 			want: `bad.toml:12: spot."a\nb\x1b[31m": not a known key; known here: x_m, y_m, z_m`},
 		{name: "key without a name", above: `"" = 1` + "\n", kind: design.ErrUnknownKey,
-			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, search, body_at, channel`},
+			want: `bad.toml:1: "": not a known key; known here: name, air, body, placing, mounts, driver, fit, box, print, kit, build, part, timing, wiring, protection, processor, spot, seats, seat, area, surface, room, woofer, coverage, search, body_at, channel`},
 		{name: "key of a channel misspelt", below: "[[channel]]\ndrivers = [1]\n[[channel]]\ndrivers = [2]\ngain = 3\n", kind: design.ErrUnknownKey,
 			want: "bad.toml:16: channel[2].gain: not a known key; did you mean gain_db?"},
 

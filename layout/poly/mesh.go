@@ -1,8 +1,10 @@
 package poly
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 
 	"pappus/layout/prose"
 
@@ -96,4 +98,72 @@ func (m Mesh) Tidy() Mesh {
 		out.Triangles = append(out.Triangles, t)
 	}
 	return out
+}
+
+// Pieces returns what hangs together by edges, the largest volume first.
+func (m Mesh) Pieces() []Mesh {
+	root := make([]int, len(m.Vertices))
+	for i := range root {
+		root[i] = i
+	}
+	find := func(v int) int {
+		for root[v] != v {
+			root[v] = root[root[v]]
+			v = root[v]
+		}
+		return v
+	}
+	for _, t := range m.Triangles {
+		root[find(t[1])] = find(t[0])
+		root[find(t[2])] = find(t[0])
+	}
+	at := make(map[int]int)
+	var out []Mesh
+	for _, t := range m.Triangles {
+		r := find(t[0])
+		i, ok := at[r]
+		if !ok {
+			i = len(out)
+			at[r] = i
+			out = append(out, Mesh{Vertices: m.Vertices})
+		}
+		out[i].Triangles = append(out[i].Triangles, t)
+	}
+	for i := range out {
+		out[i] = out[i].Tidy()
+	}
+	slices.SortStableFunc(out, func(a, b Mesh) int { return cmp.Compare(b.Volume(), a.Volume()) })
+	return out
+}
+
+// Moved returns the mesh with each vertex put elsewhere.
+func (m Mesh) Moved(to func(r3.Vec) r3.Vec) Mesh {
+	out := Mesh{Vertices: make([]r3.Vec, len(m.Vertices)), Triangles: m.Triangles}
+	for i, v := range m.Vertices {
+		out.Vertices[i] = to(v)
+	}
+	return out
+}
+
+// Joined puts meshes into one, as they are.
+func Joined(all ...Mesh) (out Mesh) {
+	for _, m := range all {
+		first := len(out.Vertices)
+		out.Vertices = append(out.Vertices, m.Vertices...)
+		for _, t := range m.Triangles {
+			out.Triangles = append(out.Triangles, [3]int{t[0] + first, t[1] + first, t[2] + first})
+		}
+	}
+	return out
+}
+
+// Mesh returns the faces as triangles.
+func (s Solid) Mesh() Mesh {
+	m := Mesh{Vertices: s.Vertices}
+	for _, f := range s.Faces {
+		for i := 2; i < len(f.Corners); i++ {
+			m.Triangles = append(m.Triangles, [3]int{f.Corners[0], f.Corners[i-1], f.Corners[i]})
+		}
+	}
+	return m
 }

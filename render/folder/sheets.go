@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"pappus/layout"
+	"pappus/layout/kit"
 	"pappus/layout/shell"
 	"pappus/render/document"
 	"pappus/render/sheets"
@@ -23,6 +24,7 @@ type Sheets struct {
 	hollow   layout.Hollow
 	segments shell.Plan
 	noShell  string // why there is no shell to print; empty where there is
+	noKit    string // why there are no parts that go together; empty where there are
 	noCut    string // why it is not cut to the bed; empty where it is, or fits
 	bill     bill.Bill
 	balance  bill.Balance
@@ -56,16 +58,20 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 	if err != nil {
 		return s, err
 	}
-	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
+	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing, NoKit: s.noCut != ""}
 	s.Files, err = sheets.Files(p, o)
+	if errors.Is(err, kit.ErrPart) { // all else is of use without it
+		s.noKit, o.NoKit = err.Error(), true
+		s.Files, err = sheets.Files(p, o)
+	}
 	if errors.Is(err, shell.ErrSegment) {
 		s.noCut, s.segments = err.Error(), shell.Plan{}
-		o.Print = s.segments
+		o.Print, o.NoKit = s.segments, true
 		s.Files, err = sheets.Files(p, o)
 	}
 	if errors.Is(err, shell.ErrCutout) {
 		s.noShell = err.Error()
-		o.NoShell, o.Print = true, shell.Plan{}
+		o.NoShell, o.NoKit, o.Print = true, true, shell.Plan{}
 		s.Files, err = sheets.Files(p, o)
 	}
 	s.bill = bill.Of(p, o.Print, o.Stuffing)

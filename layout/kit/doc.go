@@ -1,0 +1,34 @@
+// Package kit makes the parts that a loudspeaker is put together from: the shell's segments with
+// joints, the floor of a cut body, the cartridges of its vents, and jigs; and lays them on the
+// printer's bed. Each part is one closed surface, carved by package carve.
+//
+// # Joints
+//
+// In a lap the segment of the lower number has a tongue, as thick as the wall, that lies under
+// its neighbour's edge: 10 mm to either side of the seam, a gap below the wall, with a groove
+// for glue or a seal; it takes little room, and is what walls of a few millimetres want. Screws
+// of 2.2 mm from inside hold it while the glue sets, and pieces of filament are its dowels. In a
+// flange both edges have a rib of 12 mm inward, screwed across by M3. At every seam both edges
+// stand back by half of the gap. What drivers take inside of their cut-outs is kept clear; a bit
+// of a joint that hangs on nothing then is left out.
+//
+// Numbers and arrows are cut into the wall's inside by a font of lines: the segment with an
+// arrow that points up, the neighbour's number at each joint, that of each mount, F in front.
+//
+// # Floor and vents
+//
+// The floor lies inside of the wall, against a ledge with a strip of foam between; the ledge is
+// left out where a driver reaches down to it. Vents are cartridges that are filled with weighed
+// stuffing: a body with an ISO metric trapezoidal thread, screwed into the floor from outside,
+// and a lid on its inner end, each with a grid. The smallest size is taken of which six or
+// fewer have the area of the design's vent, or of one whose air is light enough
+// ([layout.Hollow.LeastHoles]), in their grids.
+//
+// # Printing
+//
+// Of the directions that a part may lie in, the one is taken with the least area that leans out
+// by more than 45 degrees from upright (common practice); a plate is filled in rows.
+//
+// Measures of joints, screws and clearances are common practice for melted filament and a nozzle
+// of 0.4 mm; print the seat's test piece first.
+package kit

@@ -1,0 +1,241 @@
+package kit
+
+import (
+	"math"
+	"strconv"
+
+	"pappus/layout/poly"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Measures of a floor in m; common practice for small parts.
+const (
+	floorThick = 4e-3
+	gasket     = 1e-3 // room for a strip of foam between floor and ledge
+	ledgeTall  = 3e-3
+	ledgeWide  = 8e-3
+	postTall   = 10e-3
+	postRadius = 4.5e-3
+	postInset  = 7e-3
+	// Screws of M3: through the floor, under their heads, and into posts.
+	m3Through, m3Head, m3Pilot = 1.7e-3, 3.2e-3, 1.25e-3
+	headDeep                   = 2e-3
+	gland                      = 6.15e-3 // a cable gland of M12, or two terminals on a plate
+	footRadius                 = 8e-3
+	postPitch                  = 45e-3
+)
+
+// pane returns the upright prism that fits inside the wall between two heights over the cut, so
+// far inward of the wall's inside and a gap.
+func (k *maker) pane(low, high, inset float64) poly.Solid {
+	w := k.wall
+	base := -w.floor.Offset
+	planes := []poly.Plane{{Normal: r3.Vec{Z: -1}, Offset: -base - low}, {Normal: r3.Vec{Z: 1}, Offset: base + high}}
+	for _, p := range w.planes {
+		level := math.Hypot(p.Normal.X, p.Normal.Y)
+		if level < 0.05 {
+			continue
+		}
+		off := p.Offset - w.thick - k.Gap
+		off = min(off-p.Normal.Z*base, off-p.Normal.Z*(base+floorThick)) / level
+		planes = append(planes, poly.Plane{Normal: r3.Vec{X: p.Normal.X / level, Y: p.Normal.Y / level}, Offset: off - inset})
+	}
+	s, err := poly.Meet(planes, w.radius, slack*w.radius)
+	if err != nil {
+		w.fail(err)
+	}
+	return s
+}
+
+// rim gives a segment the ledge and the posts that a floor is screwed to.
+func (k *maker) rim(b *blank, segment int) {
+	if k.wall.floor == nil {
+		return
+	}
+	from := floorThick + gasket
+	base := -k.wall.floor.Offset
+	solid := k.wall.within(k.wall.under(k.wall.thick/2), poly.Level(base+from, base+from+ledgeTall))
+	for r, region := range k.wall.regions {
+		if region.Segment == segment {
+			b.add(ledge, k.wall.within(solid, k.outer(r, -k.Gap/2-0.05e-3)).Mesh())
+		}
+	}
+	if len(k.wall.regions) == 0 {
+		b.add(ledge, solid.Mesh())
+	}
+	b.add(opening, k.pane(from-1e-3, from+ledgeTall+1e-3, ledgeWide).Mesh())
+	for _, p := range k.posts {
+		if !k.within(segment, p, 0) {
+			continue
+		}
+		at := pole{at: r3.Vec{X: p.X, Y: p.Y, Z: base}, out: r3.Vec{Z: 1}, right: r3.Vec{X: 1}, up: r3.Vec{Y: 1}}
+		b.add(post, at.pin(postRadius, from, from+ledgeTall+postTall, 24))
+		b.add(cut, at.pin(m3Pilot, from-1e-3, from+ledgeTall+postTall-1.5e-3, 12))
+	}
+}
+
+// findPosts finds where a floor is screwed on: round it, clear of drivers and seams, in each
+// segment one at least where there is room.
+func (k *maker) findPosts() {
+	if k.wall.floor == nil {
+		return
+	}
+	pane := k.pane(0, floorThick, postInset)
+	z := -k.wall.floor.Offset + floorThick + gasket + ledgeTall
+	for i := range 120 {
+		at, ok := rimAt(pane, 2*math.Pi*float64(i)/120)
+		if !ok {
+			return
+		}
+		at.Z = z
+		free := k.offDrivers(at, postRadius+1e-3) && k.offDrivers(r3.Add(at, r3.Vec{Z: postTall}), postRadius+1e-3)
+		for _, s := range k.seams {
+			free = free && math.Abs(s.plane.Above(at)) > reach+postRadius+1e-3
+		}
+		for _, p := range k.posts {
+			free = free && r3.Norm(r3.Sub(p, at)) > postPitch
+		}
+		if free {
+			k.posts = append(k.posts, at)
+		}
+	}
+}
+
+// rimAt returns where the outline of an upright prism is at an azimuth.
+func rimAt(s poly.Solid, azimuth float64) (r3.Vec, bool) {
+	sin, cos := math.Sincos(azimuth)
+	along, least := r3.Vec{X: cos, Y: sin}, math.Inf(1)
+	for f := range s.Faces {
+		p := s.Plane(f)
+		if fall := r3.Dot(p.Normal, along); fall > 1e-9 {
+			least = min(least, p.Offset/fall)
+		}
+	}
+	return r3.Scale(least, along), !math.IsInf(least, 1)
+}
+
+// floors makes the floor, in as many sectors as the bed wants, and its feet.
+func (k *maker) floors() ([]Job, error) {
+	if k.wall.floor == nil {
+		return nil, nil
+	}
+	whole := k.pane(0, floorThick, 0)
+	n := 1
+	for n < 12 && !flatOn(k.sector(whole, 0, n, 0).Mesh(), r3.Vec{Z: -1}, k.array.Print.Bed).Fits {
+		n++
+	}
+	k.place(n)
+	var out []Job
+	for i := range n {
+		out = append(out, func() (Part, error) { return k.floorPart(whole, i, n) })
+	}
+	if k.array.Stand > 0 && len(k.feet) > 0 {
+		out = append(out, func() (Part, error) { return k.foot() })
+	}
+	return out, k.wall.failed()
+}
+
+// sector returns one of n equal parts of a floor, its sides moved by a length.
+func (k *maker) sector(s poly.Solid, i, n int, by float64) poly.Solid {
+	if n == 1 {
+		return s
+	}
+	from := 2 * math.Pi * float64(i) / float64(n)
+	return k.wall.within(s, about(poly.Sector(from, from+2*math.Pi/float64(n)), by))
+}
+
+// floorPart makes one part of a floor.
+func (k *maker) floorPart(whole poly.Solid, i, n int) (Part, error) {
+	p := Part{Name: "floor", Count: 1, Away: r3.Vec{Z: -k.wall.radius}}
+	if n > 1 {
+		p.Name += "-" + strconv.Itoa(i+1)
+	}
+	b := &blank{name: p.Name}
+	b.add(body, k.sector(whole, i, n, -k.Gap/2).Mesh())
+	for j := range n {
+		if n > 1 {
+			k.floorLap(b, i, j, n)
+		}
+	}
+	up := func(at r3.Vec) pole {
+		return pole{at: r3.Vec{X: at.X, Y: at.Y, Z: -k.wall.floor.Offset}, out: r3.Vec{Z: 1}, right: r3.Vec{X: 1}, up: r3.Vec{Y: 1}}
+	}
+	for _, at := range k.posts {
+		b.add(cut, up(at).pin(m3Through, -1e-3, floorThick+1e-3, 16), up(at).pin(m3Head, -1.1e-3, headDeep, 20))
+	}
+	for _, at := range k.feet {
+		b.add(cut, up(at).pin(m3Through, -1e-3, floorThick+1e-3, 16))
+	}
+	if k.gland != nil {
+		b.add(cut, up(*k.gland).pin(gland, -1e-3, floorThick+1e-3, 40))
+	}
+	for _, v := range k.vents {
+		k.socket(b, up(v))
+	}
+	mark := up(r3.Scale(0.3*k.rimRadius(), direction((float64(i)+0.5)*2*math.Pi/float64(n))))
+	mark.at.Z += floorThick
+	if n > 1 {
+		b.add(cut, mark.engrave("F"+strconv.Itoa(i+1), tall))
+	}
+	var err error
+	if p.Mesh, err = b.carve(); err == nil && n > 1 {
+		p.Away = r3.Add(p.Away, r3.Scale(0.3, middle(p.Mesh)))
+	}
+	return p, err
+}
+
+func direction(azimuth float64) r3.Vec {
+	sin, cos := math.Sincos(azimuth)
+	return r3.Vec{X: cos, Y: sin}
+}
+
+func (k *maker) rimRadius() float64 {
+	least := math.Inf(1)
+	pane := k.pane(0, floorThick, 0)
+	for i := range 36 {
+		at, _ := rimAt(pane, float64(i)*math.Pi/18)
+		least = min(least, r3.Norm(at))
+	}
+	return least
+}
+
+// floorLap gives a part of a floor the strip over the joint at an azimuth, which belongs to the
+// part that ends there, or the holes for its screws.
+func (k *maker) floorLap(b *blank, part, joint, n int) {
+	azimuth := 2 * math.Pi * float64(joint+1) / float64(n)
+	along, across := direction(azimuth), direction(azimuth+math.Pi/2)
+	if part != joint && part != (joint+1)%n {
+		return
+	}
+	const start = 16e-3 // from the axis, where all joints meet
+	ends := []poly.Plane{{Normal: r3.Scale(-1, along), Offset: -start}}
+	side := func(from, to float64) []poly.Plane {
+		return []poly.Plane{{Normal: across, Offset: to}, {Normal: r3.Scale(-1, across), Offset: -from}}
+	}
+	if part == joint {
+		strip := k.pane(floorThick+k.Gap, floorThick+k.Gap+k.wall.thick, ledgeWide+6e-3)
+		b.add(post, k.wall.within(strip, ends, side(-reach, reach)).Mesh())
+		root := k.pane(floorThick/2, floorThick+k.Gap+1e-3, ledgeWide+6.2e-3)
+		b.add(post, k.wall.within(root, ends, side(-reach+0.1e-3, -k.Gap/2-0.05e-3)).Mesh())
+	}
+	far, _ := rimAt(k.pane(0, floorThick, ledgeWide+12e-3), azimuth)
+	for d := start + 8e-3; d < r3.Norm(far); d += 30e-3 {
+		at := r3.Add(r3.Scale(d, along), r3.Scale(0.55*reach, across))
+		at.Z = -k.wall.floor.Offset
+		p := pole{at: at, out: r3.Vec{Z: 1}, right: r3.Vec{X: 1}, up: r3.Vec{Y: 1}}
+		b.add(cut, p.pin(lapScrew, floorThick+k.Gap/2, floorThick+k.wall.thick+2e-3, 16), p.pin(lapPilot, skin, floorThick+k.Gap/2+0.01e-3, 12))
+	}
+}
+
+// foot is one leg of the stand, with a hole for its screw.
+func (k *maker) foot() (Part, error) {
+	p := Part{Name: "foot", Count: len(k.feet), Loose: true}
+	at := poleAt(r3.Vec{}, r3.Vec{Z: 1})
+	b := &blank{name: p.Name}
+	b.add(body, at.pin(footRadius, 0, k.array.Stand, 40))
+	b.add(cut, at.pin(m3Pilot, k.array.Stand-min(12e-3, 0.7*k.array.Stand), k.array.Stand+1e-3, 12))
+	var err error
+	p.Mesh, err = b.carve()
+	return p, err
+}

@@ -1,0 +1,195 @@
+package kit
+
+import (
+	"math"
+	"strconv"
+
+	"pappus/layout"
+	"pappus/layout/poly"
+	"pappus/layout/shell"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// The words of a design for joints and mounting.
+const (
+	Lap    = "lap"
+	Flange = "flange"
+	Front  = "front"
+	Rear   = "rear"
+)
+
+// Part is one thing to print.
+type Part struct {
+	Name  string    // plain: "segment-1", "floor"
+	Mesh  poly.Mesh // where it is in the whole, in m; loose things about the origin
+	Count int
+	Loose bool // not a part of the whole: a jig, a test piece
+	// Away is where it goes in a picture of the whole taken apart.
+	Away r3.Vec
+	// Unmarked are the numbers that there was no room to cut.
+	Unmarked []string
+}
+
+// maker makes the parts of a kit.
+type maker struct {
+	layout.Kit
+	array *layout.Array
+	plan  shell.Plan
+	wall  *wall
+	seats []pole // by mount, on the outer face
+	seams []seam
+	// Of a floor: its posts, feet and vents, and where the cable comes out; nil: nowhere.
+	posts, feet, vents []r3.Vec
+	gland              *r3.Vec
+	cartridge          Cartridge
+	wanted             int // cartridges, where the floor has room for fewer
+}
+
+func newMaker(a *layout.Array, plan shell.Plan) (*maker, error) {
+	w, err := newWall(a, plan)
+	if err != nil {
+		return nil, err
+	}
+	k := &maker{Kit: a.Kit, array: a, plan: plan, wall: w, seams: w.seams()}
+	k.findSeats()
+	for _, depth := range k.layers() { // made before parts are, which may be at once
+		w.under(depth)
+	}
+	for i := range k.seats {
+		k.seats[i] = k.offSeams(k.seats[i])
+	}
+	k.findPosts()
+	hollow, err := a.Hollow()
+	if err == nil && hollow.Vented != nil {
+		vent := hollow.Vent
+		vent.Number = max(vent.Number, hollow.LeastHoles())
+		k.cartridge = choose(vent.Area(), k.Gap)
+	}
+	return k, err
+}
+
+// offSeams turns a seat so that its screws keep off seams as well as can be.
+func (k *maker) offSeams(p pole) pole {
+	best, most := p, -1.0
+	for i := range 6 {
+		turned, least := p.turned(float64(i)*math.Pi/12), math.Inf(1)
+		for _, c := range circle(k.ring(), screws) {
+			at := turned.place(c[0], c[1], 0)
+			for _, s := range k.seams {
+				for _, q := range s.points {
+					least = min(least, r3.Norm(r3.Sub(at, q)))
+				}
+			}
+		}
+		if least > most+1e-6 {
+			best, most = turned, least
+		}
+	}
+	return best
+}
+
+// segment makes one of the shell's segments from its plain mesh.
+func (k *maker) segment(i int, m poly.Mesh, of int) (Part, error) {
+	p := Part{Name: "shell", Count: 1}
+	if of > 1 {
+		p.Name = "segment-" + strconv.Itoa(i+1)
+	}
+	b := &blank{name: p.Name}
+	b.add(body, m)
+	if of > 1 {
+		k.layered(b, m)
+	}
+	k.join(b, i)
+	k.mounted(b, i)
+	k.rim(b, i)
+	p.Unmarked = k.mark(b, i, of > 1)
+	if err := k.wall.failed(); err != nil {
+		return p, err
+	}
+	var err error
+	if p.Mesh, err = b.carve(); err == nil {
+		p.Away = middle(p.Mesh)
+	}
+	return p, err
+}
+
+// middle returns the mean place of a mesh's corners.
+func middle(m poly.Mesh) (sum r3.Vec) {
+	for _, v := range m.Vertices {
+		sum = r3.Add(sum, v)
+	}
+	return r3.Scale(1/float64(len(m.Vertices)), sum)
+}
+
+// join gives a segment its joints.
+func (k *maker) join(b *blank, segment int) {
+	for _, s := range k.seams {
+		a, c := k.wall.regions[s.a].Segment, k.wall.regions[s.b].Segment
+		if a != segment && c != segment {
+			// A third one's tongue, where three segments meet.
+			if k.Joint == Lap && a < segment && k.comesNear(s, segment) {
+				k.lapped(b, s, segment)
+			}
+			continue
+		}
+		k.trimmed(b, s)
+		if k.Joint == Flange {
+			k.flanged(b, s, segment)
+		} else {
+			k.lapped(b, s, segment)
+		}
+		k.fasten(b, s)
+	}
+}
+
+// comesNear tells whether a seam comes near to a segment.
+func (k *maker) comesNear(s seam, segment int) bool {
+	for _, p := range s.points {
+		if k.within(segment, p, 2*reach) {
+			return true
+		}
+	}
+	return false
+}
+
+// within tells whether a place is in a segment, or so near.
+func (k *maker) within(segment int, at r3.Vec, near float64) bool {
+	for _, r := range k.wall.regions {
+		if r.Segment == segment && inside(r.Sides, at) > -near {
+			return true
+		}
+	}
+	return len(k.wall.regions) == 0
+}
+
+// mounted cuts the seats of all drivers that reach into a segment, and keeps the room behind
+// them clear.
+func (k *maker) mounted(b *blank, segment int) {
+	for _, p := range k.seats {
+		if !k.within(segment, p.at, k.array.Driver.FlangeRadius+2*reach) {
+			continue
+		}
+		if k.nearJoint(segment, p) {
+			b.add(clear, k.room(p))
+		}
+		b.add(cut, k.seated(p)...)
+	}
+}
+
+// nearJoint tells whether a joint of a segment or a floor's ledge comes into the room behind a
+// driver.
+func (k *maker) nearJoint(segment int, p pole) bool {
+	near := k.behind() + 2*reach
+	if p.at.Z-near < k.lowest()+ledgeTall+postTall && k.wall.floor != nil {
+		return true
+	}
+	for _, s := range k.seams {
+		for _, q := range s.points {
+			if r3.Norm(r3.Sub(q, p.at)) < near && (k.wall.regions[s.a].Segment == segment || k.wall.regions[s.b].Segment == segment || k.comesNear(s, segment)) {
+				return true
+			}
+		}
+	}
+	return false
+}

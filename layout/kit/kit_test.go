@@ -1,0 +1,286 @@
+package kit
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/carve"
+	"pappus/layout/design"
+	"pappus/layout/poly"
+	"pappus/layout/shell"
+	"pappus/testdata/thorough"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+const plainDesign = `
+[body]
+%s
+[mounts]
+%s
+[driver]
+diameter_mm = 28
+cutout_mm = 33
+flange_mm = 44
+depth_mm = 18
+screw_mm = 2.2
+nominal_ohm = 8
+[print]
+bed_mm = [%[3]g, %[3]g, %[3]g]
+[spot]
+x_m = 2
+y_m = 0
+z_m = 0
+[kit]
+recess_mm = 1
+%[4]s
+`
+
+// prismBody is cut by flat seams, between the drivers of its sides.
+const prismBody, sideMounts = "shape = \"prism\"\nsides = 4\nradius_mm = 140\nheight_mm = 120", "on = \"faces\"\nskip = [1, 6]"
+
+// made is a kit and what it was made from.
+type made struct {
+	*maker
+	plain []poly.Mesh
+	parts []Part
+}
+
+func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made {
+	t.Helper()
+	d, err := design.Parse("a.toml", fmt.Appendf(nil, plainDesign, body, mounts, bed, kit))
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := layout.Build(d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := a.Segments()
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := made{}
+	if m.plain, err = plan.Parts(whole); err != nil {
+		t.Fatal(err)
+	}
+	if m.maker, err = newMaker(a, plan); err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func build(t testing.TB, body, mounts string, bed float64, kit string) made {
+	t.Helper()
+	m := buildOnly(t, body, mounts, bed, kit)
+	jobs, err := Jobs(m.array, m.plan, m.plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, j := range jobs {
+		p, err := j()
+		if err != nil {
+			t.Fatal(err)
+		}
+		m.parts = append(m.parts, p)
+	}
+	return m
+}
+
+// TestKits: parts of odd sizes are closed, in one piece and by another program's judgement
+// too, lie on the bed, and are not in each other's way.
+func TestKits(t *testing.T) {
+	for _, c := range []struct {
+		name, body, mounts string
+		bed                float64
+		kit                string
+		slow               bool
+	}{
+		{"cube, whole", "shape = \"cube\"\nradius_mm = 80", "on = \"faces\"", 200, "", false},
+		{"prism in laps", prismBody, sideMounts, 150, "", false},
+		{"prism in flanges", prismBody, sideMounts, 150, "joint = \"flange\"", false},
+		{"mounted from the rear", prismBody, sideMounts, 150, "mounting = \"rear\"", true},
+		{"cube, stepped", "shape = \"cube\"\nradius_mm = 120", "on = \"faces\"", 130, "", true},
+		{"dome of a dodecahedron", "shape = \"dodecahedron\"\nradius_mm = 130\ncut_height_mm = -30", "on = \"faces\"", 170, "", true},
+		{"stepped", "shape = \"dodecahedron\"\nradius_mm = 150", "on = \"faces\"", 100, "", true},
+		{"ball of 12", "shape = \"ball\"\nradius_mm = 100", "on = \"even\"\ncount = 12", 150, "", true},
+		{"two on a ball", "shape = \"ball\"\nradius_mm = 100", "on = \"even\"\ncount = 2", 150, "", true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if c.slow && !thorough.Set {
+				t.Skip("few cases every day")
+			}
+			m := build(t, c.body, c.mounts, c.bed, c.kit)
+			for i, p := range m.parts {
+				if err := p.Mesh.Check(); err != nil {
+					t.Errorf("%s: %v", p.Name, err)
+				}
+				if n := len(p.Mesh.Pieces()); n != 1 {
+					t.Errorf("%s: %d pieces", p.Name, n)
+				}
+				if l := Lay(p.Mesh, m.array.Print.Bed); !l.Fits {
+					t.Errorf("%s: %v on the bed", p.Name, l.Size)
+				}
+				if i%3 == 0 {
+					checkClosed(t, p.Mesh)
+				}
+				for _, q := range m.parts[:i] {
+					if p.Loose || q.Loose || !near(p.Mesh, q.Mesh) {
+						continue
+					}
+					if both, err := carve.Intersection(p.Mesh, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
+						t.Errorf("%s and %s have %g mm3 in common (%v)", q.Name, p.Name, 1e9*both.Volume(), err)
+					}
+				}
+			}
+		})
+	}
+}
+
+func near(p, q poly.Mesh) bool {
+	a, b := p.Bounds(), q.Bounds()
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y && a.Min.Z < b.Max.Z && b.Min.Z < a.Max.Z
+}
+
+// TestGaps: along every seam the edges of two segments are apart by the gap that is asked for,
+// and so are a tongue and the wall that it lies under; and a tongue is as thick as the wall.
+func TestGaps(t *testing.T) {
+	for _, joint := range []string{Lap, Flange} {
+		m := buildOnly(t, prismBody, sideMounts, 150, "gap_mm = 0.3\njoint = \""+joint+"\"")
+		seen := 0
+		for _, s := range m.seams {
+			p, ok := m.plainPoint(s)
+			if !ok || seen > 0 {
+				continue
+			}
+			a, b := m.one(t, m.wall.regions[s.a].Segment), m.one(t, m.wall.regions[s.b].Segment)
+			q := m.wall.on(r3.Vec{}, r3.Add(p, r3.Scale(5e-3, s.plane.Normal)), r3.Vec{Z: 1}, m.wall.thick/2)
+			mid := m.wall.on(r3.Vec{}, p, r3.Vec{Z: 1}, m.wall.thick/2)
+			from := r3.Sub(mid.at, r3.Scale(2e-3, s.plane.Normal))
+			out, in := crossings(a, from, s.plane.Normal), crossings(b, from, s.plane.Normal)
+			if len(out) == 0 || len(in) == 0 || math.Abs(in[0]-out[0]-0.3e-3) > 1e-8 {
+				t.Errorf("%s: the edges are %v and %v m away", joint, out, in)
+			}
+			if joint == Lap {
+				wall, tongue := crossings(b, q.at, q.out), crossings(a, q.at, q.out)
+				if len(wall) == 0 || len(tongue) < 2 || math.Abs(tongue[0]-wall[0]-0.3e-3) > 1e-8 || !slices.ContainsFunc(tongue, func(v float64) bool { return math.Abs(v-tongue[0]-m.wall.thick) < 1e-8 }) {
+					t.Errorf("the wall ends at %v m, the tongue is from %v m", wall, tongue)
+				}
+			}
+			seen++
+		}
+		if seen < 1 {
+			t.Errorf("%s: %d seams looked at", joint, seen)
+		}
+	}
+}
+
+// one makes a segment alone.
+func (m made) one(t *testing.T, i int) poly.Mesh {
+	t.Helper()
+	p, err := m.segment(i, m.plain[i], len(m.plain))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p.Mesh
+}
+
+// plainPoint returns a place on a seam that nothing else is near to, off the edges of triangles.
+func (m made) plainPoint(s seam) (r3.Vec, bool) {
+	const room = 14e-3
+points:
+	for _, p := range s.points {
+		p = r3.Add(p, r3.Vec{X: 1.7e-5, Y: 2.3e-5, Z: 3.1e-5})
+		p = s.plane.Foot(p)
+		for _, o := range m.seams {
+			for _, at := range o.points {
+				if o.number != s.number && r3.Norm(r3.Sub(at, p)) < 1.5*room {
+					continue points
+				}
+			}
+		}
+		near := 0
+		for _, w := range m.wall.planes {
+			if w.Above(p) > -room {
+				near++
+			}
+		}
+		clear := near <= 2 && m.offDrivers(p, room)
+		for _, f := range m.fasteners(s) {
+			clear = clear && r3.Norm(r3.Sub(f.at, p)) > room
+		}
+		if clear {
+			return p, true
+		}
+	}
+	return r3.Vec{}, false
+}
+
+// crossings returns how far a ray from a place goes to each meeting with a mesh.
+func crossings(m poly.Mesh, from, along r3.Vec) (out []float64) {
+	for _, t := range m.Triangles {
+		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
+		u, v, w := r3.Sub(b, a), r3.Sub(c, a), r3.Sub(from, a)
+		h := r3.Cross(along, v)
+		det := r3.Dot(u, h)
+		if math.Abs(det) < 1e-18 {
+			continue
+		}
+		x := r3.Dot(w, h) / det
+		g := r3.Cross(w, u)
+		y := r3.Dot(along, g) / det
+		if d := r3.Dot(v, g) / det; x >= 0 && y >= 0 && x+y <= 1 && d > 0 {
+			out = append(out, d)
+		}
+	}
+	slices.Sort(out)
+	return slices.CompactFunc(out, func(p, q float64) bool { return math.Abs(q-p) < 1e-9 })
+}
+
+// checkClosed asks admesh, where it is there, whether it would mend anything, and for the
+// volume.
+func checkClosed(t *testing.T, m poly.Mesh) {
+	t.Helper()
+	if _, err := exec.LookPath("admesh"); err != nil {
+		return
+	}
+	path := filepath.Join(t.TempDir(), "part.stl")
+	var b bytes.Buffer
+	if err := poly.WriteSTL(&b, m, "part"); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command("admesh", path).CombinedOutput()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(out)
+	for _, line := range []string{"Total disconnected facets        :     0                   0", "Degenerate facets     :     0",
+		"Edges fixed           :     0", "Facets reversed       :     0", "Backwards edges       :     0", "Number of parts       :     1"} {
+		if !strings.Contains(text, line) {
+			t.Errorf("admesh:\n%s", text)
+			return
+		}
+	}
+	var volume float64
+	if _, after, ok := strings.Cut(text, "Volume   :"); ok {
+		if _, err := fmt.Sscan(after, &volume); err != nil || math.Abs(volume/(1e9*m.Volume())-1) > 1e-4 {
+			t.Errorf("admesh has %g mm3, the mesh %g", volume, 1e9*m.Volume())
+		}
+	}
+}

@@ -1,0 +1,107 @@
+package sheets
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+
+	"pappus/layout"
+	"pappus/layout/kit"
+	"pappus/layout/poly"
+	"pappus/layout/prose"
+	"pappus/layout/shell"
+	"pappus/timing/cores"
+)
+
+// Kit is what is printed to put the whole together.
+type Kit struct {
+	Parts  []kit.Part
+	Prints []kit.Print // by part
+	Spots  []kit.Spot  // on plates
+}
+
+// NewKit makes the parts of a shell's meshes and lays them on plates. The error wraps
+// kit.ErrPart where one cannot be made.
+func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
+	jobs, err := kit.Jobs(a, plan, meshes)
+	if err != nil {
+		return Kit{}, fmt.Errorf("%w: %w", kit.ErrPart, err)
+	}
+	k := Kit{Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}
+	errs := make([]error, len(jobs))
+	cores.Each(len(jobs), func(_, i int) {
+		if k.Parts[i], errs[i] = jobs[i](); errs[i] == nil {
+			k.Prints[i] = kit.Lay(k.Parts[i].Mesh, a.Print.Bed)
+		}
+	})
+	counts := make([]int, len(jobs))
+	for i, err := range errs {
+		if err != nil {
+			return Kit{}, err
+		}
+		counts[i] = k.Parts[i].Count
+	}
+	k.Spots = kit.Plates(k.Prints, counts, a.Print.Bed)
+	return k, nil
+}
+
+// files are the parts as STL, as they are printed, the plates as 3MF, and the table of all.
+func (k Kit) files(a *layout.Array) []File {
+	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }}}
+	for i, p := range k.Parts {
+		out = append(out, File{Name: "kit-" + p.Name + ".stl", Write: func(w io.Writer) error {
+			return poly.WriteSTL(w, k.Prints[i].Mesh, p.Name)
+		}})
+	}
+	for plate, items := range k.plates() {
+		name := fmt.Sprintf("kit-plate-%d.3mf", plate+1)
+		out = append(out, File{Name: name, Write: func(w io.Writer) error {
+			return write3MF(w, fmt.Sprintf("%s, plate %d", a.Name, plate+1), items)
+		}})
+	}
+	return out
+}
+
+// plates returns what stands on each plate.
+func (k Kit) plates() (out [][]standing) {
+	for _, s := range k.Spots {
+		for s.Plate >= len(out) {
+			out = append(out, nil)
+		}
+		out[s.Plate] = append(out[s.Plate], standing{k.Parts[s.Print].Name, k.Prints[s.Print].Mesh, s.X, s.Y})
+	}
+	return out
+}
+
+// table writes one row for each part: where it is printed, its size as it lies there, what it
+// takes printed solid, and what there was no room to mark.
+func (k Kit) table(w io.Writer, a *layout.Array) error {
+	out := csv.NewWriter(w)
+	rows := [][]string{{"file", "count", "plate", "x_mm", "y_mm", "z_mm", "volume_cm3", "mass_g", "hours", "overhang_cm2", "unmarked"}}
+	plate := make(map[int]int)
+	for _, s := range k.Spots {
+		if _, ok := plate[s.Print]; !ok {
+			plate[s.Print] = s.Plate + 1
+		}
+	}
+	for i, p := range k.Parts {
+		volume, size := p.Mesh.Volume(), k.Prints[i].Size
+		on := ""
+		if n, ok := plate[i]; ok {
+			on = strconv.Itoa(n)
+		}
+		missing := ""
+		for j, m := range p.Unmarked {
+			if j > 0 {
+				missing += " "
+			}
+			missing += m
+		}
+		rows = append(rows, []string{"kit-" + p.Name + ".stl", strconv.Itoa(p.Count), on,
+			prose.Fixed(1e3*size.X, 1), prose.Fixed(1e3*size.Y, 1), prose.Fixed(1e3*size.Z, 1),
+			prose.Fixed(1e6*volume, 2), prose.Fixed(1e3*volume*a.Print.Density, 1), prose.Fixed(volume/a.Print.Flow/3600, 2),
+			prose.Fixed(1e4*k.Prints[i].Overhang, 1), missing})
+	}
+	return out.WriteAll(rows)
+}
