@@ -19,9 +19,9 @@ const upright = 1.0
 
 // Takes says in one paragraph what building takes.
 func Takes(b bill.Bill) string {
-	text := fmt.Sprintf("It takes %s of soldering %s and putting drivers in", counted(b.Work/3600, "hour"), prose.Count(b.Joints, "joint", "joints"))
+	text := fmt.Sprintf("It takes %s of soldering %s and putting drivers in", lasting(b.Work/3600), prose.Count(b.Joints, "joint", "joints"))
 	if b.Print > 0 {
-		text += ", " + counted(b.Print/3600, "hour") + " of printing"
+		text += ", " + lasting(b.Print/3600) + " of printing"
 	}
 	text += prose.Sprintf(", and weighs %.2g kg", b.Mass)
 	if b.Price > 0 {
