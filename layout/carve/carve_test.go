@@ -77,9 +77,9 @@ func TestBoxes(t *testing.T) {
 				do   func(...poly.Mesh) (poly.Mesh, error)
 				want float64
 			}{
-				{"union", carve.Union, c.union},
-				{"difference", func(m ...poly.Mesh) (poly.Mesh, error) { return carve.Difference(m[0], m[1:]...) }, c.minus},
-				{"intersection", carve.Intersection, c.meet},
+				{"union", union, c.union},
+				{"difference", func(m ...poly.Mesh) (poly.Mesh, error) { return difference(m[0], m[1:]...) }, c.minus},
+				{"intersection", intersection, c.meet},
 			} {
 				got, err := op.do(a, c.b)
 				if op.want < 0 {
@@ -146,12 +146,26 @@ func TestVolumesAddUp(t *testing.T) {
 			return m.Volume()
 		}
 		whole := a.Volume() + b.Volume()
-		union, meet := get(carve.Union(a, b)), get(carve.Intersection(a, b))
+		union, meet := get(union(a, b)), get(intersection(a, b))
 		if math.Abs(union+meet-whole) > 1e-9*whole {
 			t.Errorf("either %g, both %g, together %g m3", union, meet, whole)
 		}
-		if minus := get(carve.Difference(a, b)); math.Abs(minus+meet-a.Volume()) > 1e-9*whole {
+		if minus := get(difference(a, b)); math.Abs(minus+meet-a.Volume()) > 1e-9*whole {
 			t.Errorf("first without second %g, both %g, first %g m3", minus, meet, a.Volume())
 		}
 	})
+}
+
+// TestCommonEdge: two boxes with an edge in common, one turned about it into the other: what is
+// kept of either changes at that edge, where no two of their triangles cross.
+func TestCommonEdge(t *testing.T) {
+	a := block(r3.Vec{}, r3.Vec{X: 0.01, Y: 0.01, Z: 0.01})
+	b := turned(a, math.Asin(0.8), r3.Vec{Z: 1}, r3.Vec{})
+	all, err := union(a, b)
+	both, err2 := intersection(a, b)
+	rest, err3 := difference(a, b)
+	either, meet, left := volume(t, all, err), volume(t, both, err2), volume(t, rest, err3)
+	if whole := a.Volume(); math.Abs(either+meet-2*whole) > 1e-9*whole || math.Abs(left+meet-whole) > 1e-9*whole {
+		t.Errorf("either %g, both %g, the rest of one %g, one %g m3", either, meet, left, whole)
+	}
 }

@@ -19,42 +19,6 @@ var (
 	ErrPinch = errors.New("the outcome touches itself along an edge")
 )
 
-// Union returns what is in any of some solids.
-func Union(meshes ...poly.Mesh) (poly.Mesh, error) {
-	return Combine(func(in []bool) bool {
-		for _, i := range in {
-			if i {
-				return true
-			}
-		}
-		return false
-	}, meshes...)
-}
-
-// Difference returns what of a solid is in none of others.
-func Difference(from poly.Mesh, others ...poly.Mesh) (poly.Mesh, error) {
-	return Combine(func(in []bool) bool {
-		for _, i := range in[1:] {
-			if i {
-				return false
-			}
-		}
-		return in[0]
-	}, append([]poly.Mesh{from}, others...)...)
-}
-
-// Intersection returns what is in all of some solids.
-func Intersection(meshes ...poly.Mesh) (poly.Mesh, error) {
-	return Combine(func(in []bool) bool {
-		for _, i := range in {
-			if !i {
-				return false
-			}
-		}
-		return true
-	}, meshes...)
-}
-
 // Combine returns what a rule keeps; of a place it is given, for each mesh, whether the place
 // is in it. Outside of all of them nothing may be kept. A mesh may have parts that lie in each
 // other's way: a place is in it where its winding number is above 0. The error wraps ErrOpen,

@@ -10,7 +10,6 @@ import (
 	"testing"
 
 	"pappus/layout/body"
-	"pappus/layout/carve"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
 
@@ -65,19 +64,19 @@ func prism(t testing.TB, sides int, radius, height float64) poly.Solid {
 // TestDrilledShell: each hole takes what it has in common with the wall, and no more.
 func TestDrilledShell(t *testing.T) {
 	whole, holes := printed(t)
-	got, err := carve.Difference(whole, holes...)
+	got, err := difference(whole, holes...)
 	left := volume(t, got, err)
-	all, err := carve.Intersection(whole, joined(holes))
+	all, err := intersection(whole, joined(holes))
 	if part := volume(t, all, err); math.Abs(left+part-whole.Volume()) > 1e-9*whole.Volume() {
 		t.Errorf("left %g, taken %g, whole %g m3", left, part, whole.Volume())
 	}
-	one, err := carve.Difference(whole, holes[0])
+	one, err := difference(whole, holes[0])
 	if err != nil {
 		t.Fatal(err)
 	}
 	// Flush in every face of the hole: the whole comes back.
-	full, err := carve.Union(one, holes[0])
-	proud, err2 := carve.Difference(holes[0], one)
+	full, err := union(one, holes[0])
+	proud, err2 := difference(holes[0], one)
 	if a, b := volume(t, full, err), volume(t, proud, err2); math.Abs(a-one.Volume()-b) > 1e-9*a {
 		t.Errorf("%g m3 with a hole, %g filled by %g", one.Volume(), a, b)
 	}
@@ -166,7 +165,7 @@ func joined(all []poly.Mesh) (out poly.Mesh) {
 func BenchmarkDrill(b *testing.B) {
 	whole, holes := printed(b)
 	for b.Loop() {
-		if _, err := carve.Difference(whole, holes...); err != nil {
+		if _, err := difference(whole, holes...); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -34,6 +34,7 @@ func (c *cutter) cut(i int) ([][3]int, map[[2]int]bool) {
 			}
 		}
 	}
+	f.relax() // so that lines cross few edges
 	for _, s := range parts {
 		f.draw(s.ends[0], s.ends[1])
 	}

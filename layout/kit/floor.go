@@ -147,7 +147,7 @@ func (k *maker) sector(s poly.Solid, i, n int, by float64) poly.Solid {
 
 // floorPart makes one part of a floor.
 func (k *maker) floorPart(whole poly.Solid, i, n int) (Part, error) {
-	p := Part{Name: "floor", Count: 1, Away: r3.Vec{Z: -k.wall.radius}}
+	p := Part{Name: "floor", Count: 1, Down: r3.Vec{Z: -1}, Away: r3.Vec{Z: -k.wall.radius}}
 	if n > 1 {
 		p.Name += "-" + strconv.Itoa(i+1)
 	}
@@ -230,7 +230,7 @@ func (k *maker) floorLap(b *blank, part, joint, n int) {
 
 // foot is one leg of the stand, with a hole for its screw.
 func (k *maker) foot() (Part, error) {
-	p := Part{Name: "foot", Count: len(k.feet), Loose: true}
+	p := Part{Name: "foot", Count: len(k.feet), Loose: true, Down: r3.Vec{Z: -1}}
 	at := poleAt(r3.Vec{}, r3.Vec{Z: 1})
 	b := &blank{name: p.Name}
 	b.add(body, at.pin(footRadius, 0, k.array.Stand, 40))

@@ -25,6 +25,8 @@ type Part struct {
 	Mesh  poly.Mesh // where it is in the whole, in m; loose things about the origin
 	Count int
 	Loose bool // not a part of the whole: a jig, a test piece
+	// Down is the side that it must be printed on; zero: the one that wants least support.
+	Down r3.Vec
 	// Away is where it goes in a picture of the whole taken apart.
 	Away r3.Vec
 	// Unmarked are the numbers that there was no room to cut.

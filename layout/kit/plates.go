@@ -12,7 +12,6 @@ import (
 
 // Print is a part as it is printed: on its flat side, its least corner at the origin.
 type Print struct {
-	Part int // index
 	Mesh poly.Mesh
 	Size r3.Vec // m
 	// Overhang is the area in m2 that leans out by more than 45 degrees and wants support.
@@ -38,23 +37,18 @@ const slender = 4
 // apart is the room in m between prints, for a brim.
 const apart = 5e-3
 
-// Prints lays each part as it wants least support: of the directions that its largest flat
-// sides look in, and those of the axes, the one with the least area that overhangs, and of
-// those alike the one with the most on the bed.
-func Prints(parts []Part, bed r3.Vec) []Print {
-	out := make([]Print, len(parts))
-	for i, p := range parts {
-		out[i] = Lay(p.Mesh, bed)
-		out[i].Part = i
-	}
-	return out
-}
-
-// Lay lays one part.
-func Lay(m poly.Mesh, bed r3.Vec) (best Print) {
+// Lay lays a part as it wants least support: of the directions that its largest flat sides look
+// in, and those of the axes, the one with the least area that overhangs, and of those alike the
+// one with the most on the bed.
+func Lay(part Part, bed r3.Vec) (best Print) {
+	m := part.Mesh
 	normals, areas := facesOf(m)
 	found := math.Inf(1)
-	for _, down := range downs(normals, areas) {
+	ways := []r3.Vec{part.Down}
+	if part.Down == (r3.Vec{}) {
+		ways = downs(normals, areas)
+	}
+	for _, down := range ways {
 		low := math.Inf(1)
 		for _, v := range m.Vertices {
 			low = min(low, -r3.Dot(v, down))

@@ -91,7 +91,7 @@ func (k *maker) cartridges() []Job {
 		b.add(cut, upward.pin(c.Bore/2, grid, long+1e-3, steps))
 		b.add(cut, k.gridHoles(-1e-3, grid+1e-3))
 		m, err := b.carve()
-		p := Part{Name: "vent", Mesh: m, Count: c.Count, Loose: true}
+		p := Part{Name: "vent", Mesh: m, Count: c.Count, Loose: true, Down: r3.Vec{Z: -1}}
 		if k.wanted > c.Count {
 			p.Unmarked = []string{strconv.Itoa(k.wanted-c.Count) + " more vents"}
 		}
@@ -105,7 +105,7 @@ func (k *maker) cartridges() []Job {
 		// The thread stops at the grid.
 		b.add(opening, upward.extrude(circle(c.major, 24), grid, grid+nutTall+4e-3))
 		m, err := b.carveAs(lidRule)
-		return Part{Name: "vent-lid", Mesh: m, Count: c.Count, Loose: true}, err
+		return Part{Name: "vent-lid", Mesh: m, Count: c.Count, Loose: true, Down: r3.Vec{Z: -1}}, err
 	}
 	return []Job{vent, lid}
 }

@@ -32,7 +32,7 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
 	errs := make([]error, len(jobs))
 	cores.Each(len(jobs), func(_, i int) {
 		if k.Parts[i], errs[i] = jobs[i](); errs[i] == nil {
-			k.Prints[i] = kit.Lay(k.Parts[i].Mesh, a.Print.Bed)
+			k.Prints[i] = kit.Lay(k.Parts[i], a.Print.Bed)
 		}
 	})
 	counts := make([]int, len(jobs))
@@ -49,6 +49,7 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
 // files are the parts as STL, as they are printed, the plates as 3MF, and the table of all.
 func (k Kit) files(a *layout.Array) []File {
 	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }}}
+	out = append(out, File{Name: "assembly.svg", Write: func(w io.Writer) error { return k.assembly(w, a) }})
 	for i, p := range k.Parts {
 		out = append(out, File{Name: "kit-" + p.Name + ".stl", Write: func(w io.Writer) error {
 			return poly.WriteSTL(w, k.Prints[i].Mesh, p.Name)
