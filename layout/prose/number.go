@@ -42,7 +42,7 @@ func Number(v float64, digits int) string {
 }
 
 // Sprintf is that of package fmt, but that %g and %v write numbers as Number does, where
-// the precision, if there is one, is the significant digits.
+// the precision, if there is one, is the significant digits, and that no zero has a minus.
 func Sprintf(format string, values ...any) string {
 	for i, v := range values {
 		values[i] = readable(v)
@@ -76,8 +76,12 @@ func readable(v any) any {
 // figure is a number that is to be read.
 type figure float64
 
-// Format writes the number for %g and %v as Number does, and else as package fmt does.
+// Format writes the number for %g and %v as Number does, and else as package fmt does, but for a
+// minus before zero.
 func (f figure) Format(s fmt.State, verb rune) {
+	if places, ok := s.Precision(); ok && verb == 'f' && strings.Trim(strconv.FormatFloat(float64(f), 'f', places, 64), "-0.") == "" {
+		f = 0
+	}
 	if verb != 'g' && verb != 'v' {
 		fmt.Fprintf(s, fmt.FormatString(s, verb), float64(f))
 		return

@@ -70,6 +70,7 @@ func TestSprintf(t *testing.T) {
 		{prose.Sprintf("%.3g Hz", 1000.0), "1000 Hz"},
 		{prose.Sprintf("%g to %v", 20000.0, 1e7), "20000 to 10000000"},
 		{prose.Sprintf("%.2f %d %s %q", 1.005e3, 7, "a", "b"), `1005.00 7 a "b"`},
+		{prose.Sprintf("%.1f|%+.1f|%5.0f|%.2f", -0.04, -0.04, math.Copysign(0, -1), -0.006), "0.0|+0.0|    0|-0.01"},
 		{prose.Sprintf("%+.2g|%7.3g|%-7g|", 12.34, 1000.0, 5.0), "+12|   1000|5      |"},
 		{prose.Errorf("%g: %w", 1e6, fs.ErrExist).Error(), "1000000: file already exists"},
 	} {

@@ -94,7 +94,7 @@ func turnDown(db float64) string {
 // ToleranceBounds says how far percentiles of so many lots are known.
 func ToleranceBounds(s *tolerance.Study) string {
 	c := s.Causes[len(s.Causes)-1].Loss.High
-	return fmt.Sprintf("Percentiles of %d lots are themselves uncertain: the 95th of the loss lies from %.2f to %.2f dB with 90 percent certainty; tolerance.csv has all bounds. More --runs narrow them.", s.Runs, c.From, c.To)
+	return prose.Sprintf("Percentiles of %d lots are themselves uncertain: the 95th of the loss lies from %.2f to %.2f dB with 90 percent certainty; tolerance.csv has all bounds. More --runs narrow them.", s.Runs, c.From, c.To)
 }
 
 // StillUnknown says what of a driver the design does not tell.

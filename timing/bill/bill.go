@@ -125,7 +125,7 @@ func (b *Bill) drivers(p *timing.Plan) {
 	a := p.Array
 	d, n := a.Driver, len(a.Mounts)
 	it := item(Driver, 0, n)
-	it.Spares = int(math.Ceil(a.Build.Spares*float64(n) - 1e-9)) // no one more for rounding
+	it.Spares = int(math.Ceil(a.Build.Spares*float64(n) - 1e-9)) // free: no one more for rounding, which is far less
 	if d.Mass > 0 {
 		it.Mass = float64(n) * d.Mass
 	}

@@ -92,6 +92,23 @@ func TestSpares(t *testing.T) {
 	}
 }
 
+// TestSegments: a shell printed in one piece stands in one row; its segments in rows of their own
+// from two on.
+func TestSegments(t *testing.T) {
+	p := demo(t, nil)
+	for _, c := range []struct{ segments, want int }{{0, 0}, {1, 0}, {2, 2}, {3, 3}} {
+		got := 0
+		for _, it := range bill.Of(p, shell.Plan{Segments: make([]shell.Segment, c.segments)}, 0).Items {
+			if it.Kind == bill.Segment {
+				got++
+			}
+		}
+		if got != c.want {
+			t.Errorf("%d segments: %d rows", c.segments, got)
+		}
+	}
+}
+
 // box is a closed box as a mesh, standing in for a shell.
 func box(at r3.Vec, half float64) poly.Mesh {
 	s := poly.Box(half)

@@ -21,7 +21,7 @@ type Problem struct {
 
 // starts is from how many orders swaps begin: the one along the greatest difference, the drivers
 // as they come, and others by chance.
-const starts = 10
+const starts = 10 // free: effort; the test against all orders fails with five
 
 // Sort returns which driver goes to each place, and which are spare, in their order. It panics
 // unless there is a driver for each place, and as many curves as drivers. Once ctx ends it
@@ -36,7 +36,7 @@ func (p Problem) Sort(ctx context.Context) (driver, spare []int) {
 	})
 	best := 0
 	for i, c := range costs {
-		if c < costs[best]*(1-1e-9) {
+		if c < costs[best]*(1-1e-9) { // free: more than rounding
 			best = i
 		}
 	}
@@ -75,7 +75,7 @@ func (p Problem) start(which int) []int {
 	case 1:
 		return order
 	}
-	random := rand.New(rand.NewPCG(1965, uint64(which)))
+	random := rand.New(rand.NewPCG(1965, uint64(which))) // free: a seed
 	random.Shuffle(len(order), func(i, j int) { order[i], order[j] = order[j], order[i] })
 	return order
 }
@@ -131,7 +131,7 @@ func spread(rows [][]float64) (far, on []float64) {
 		}
 	}
 	axis := slices.Clone(rows[furthest])
-	const rounds = 30 // the order along it is a start, no more
+	const rounds = 30 // free: the order along it is a start, no more
 	for range rounds {
 		next := make([]float64, len(axis))
 		for _, row := range rows {

@@ -73,7 +73,7 @@ func rest(all float64, mean, once complex128) float64 {
 }
 
 // worth is what a swap must lower the cost by to be made, over the cost: more than rounding.
-const worth = 1e-9
+const worth = 1e-9 // free: rounding is far less, what anybody gains far more
 
 // improve swaps pairs while that lowers the cost, until ctx ends.
 func (s *state) improve(ctx context.Context) {

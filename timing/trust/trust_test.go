@@ -85,3 +85,33 @@ func TestKnots(t *testing.T) {
 		}
 	}
 }
+
+// TestCurves holds each knot of the curves, and where they go between, below and beyond them: along
+// the deviation straight, over ka straight on double logarithmic paper, below the first knot as ka
+// squared. The values between were computed apart from the program.
+func TestCurves(t *testing.T) {
+	type row struct{ at, want float64 }
+	for name, test := range map[string]struct {
+		of   func(at float64) float64
+		rows []row
+	}{
+		"faces over their deviation": {
+			func(at float64) float64 { return trust.Faces(at, 3.595) },
+			[]row{{0, 0}, {0.01, 0.15859}, {0.0227, 0.36}, {0.04, 1.106632}, {0.0607, 2}, {0.075, 2.844097}, {0.0895, 3.7}, {0.15, 3.7}, {0.194, 3.7}},
+		},
+		"faces over ka": {
+			func(at float64) float64 { return trust.Faces(0.0895, at) },
+			[]row{{0.2995, 0.015}, {0.599, 0.06}, {0.85, 0.115626}, {1.198, 0.22}, {1.7, 0.467531}, {2.397, 0.98}, {3, 2.044787}, {3.595, 3.7}, {50, 3.7}},
+		},
+		"a cut over ka": {
+			func(at float64) float64 { return trust.Cut(0.209, at) },
+			[]row{{0.2685, 0.11}, {0.537, 0.44}, {0.8, 0.906837}, {1.075, 1.55}, {1.5, 2.059928}, {2.149, 2.8}, {2.7, 3.349525}, {3.224, 3.85}, {3.8, 3.906856}, {4.298, 3.95}, {50, 3.95}},
+		},
+	} {
+		for _, r := range test.rows {
+			if got := test.of(r.at); math.Abs(got-r.want) > 2e-6 {
+				t.Errorf("%s: %.6f dB at %.4f, want %.6f", name, got, r.at, r.want)
+			}
+		}
+	}
+}
