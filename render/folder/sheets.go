@@ -100,7 +100,8 @@ func (s *Sheets) weigh(a *layout.Array) error {
 // Screen writes what people read of it.
 func (s Sheets) Screen(w io.Writer) error {
 	a := s.plan.Array
-	return table.SheetsScreen(w, a, s.fits, s.hollow, append(words.Shell(a, s.segments, s.noShell, s.noCut), s.takes()...))
+	said := append(words.Shell(a, s.segments, s.noShell, s.noCut), words.NoKit(s.noKit)...)
+	return table.SheetsScreen(w, a, s.fits, s.hollow, append(said, s.takes()...))
 }
 
 // takes says what building takes, and how a body that does not stand is held.
