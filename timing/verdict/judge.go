@@ -130,9 +130,9 @@ func (t Takes) atSpot(p *timing.Plan) (Found, error) {
 		case err == nil:
 			out.Channels, out.Faults, out.Notes = &v, append(out.Faults, v.Faults...), v.Notes
 		case whole == nil:
-			return out, err
+			return out, each.besideSilent(p, err)
 		default:
-			out.Faults = append(out.Faults, Fact{Code: Uncompared, Err: err})
+			out.Faults = append(append(out.Faults, each.silent(p)...), Fact{Code: Uncompared, Err: err})
 		}
 	}
 	switch {
@@ -149,71 +149,6 @@ func (t Takes) atSpot(p *timing.Plan) (Found, error) {
 // isCut tells whether an error says that nobody waits for an answer any more.
 func isCut(err error) bool {
 	return errors.Is(err, context.Canceled) || errors.Is(err, context.DeadlineExceeded)
-}
-
-// singles are the recordings of single channels.
-type singles struct {
-	measured []*recording.Measured   // nil: nothing is heard, or missing
-	repeats  [][]*recording.Measured // further recordings of each
-	missing  []int                   // channels without a recording that can be used
-	heard    int
-	faults   []Fact // which those are, and why
-	err      error  // the first reason
-}
-
-// each analyses the recordings of single channels. Where there is none at all nothing is
-// missing: channels were not recorded one by one.
-func (t Takes) each(p *timing.Plan) (singles, error) {
-	out := singles{measured: make([]*recording.Measured, len(p.Channels)), repeats: make([][]*recording.Measured, len(p.Channels))}
-	absent := 0
-	for i, c := range p.Channels {
-		name := sweep.RecordedChannelName(c.ID, 1)
-		m, err := t.analyse(t.path(name), t.path(sweep.ChannelName(c.ID)))
-		switch {
-		case err == nil:
-			out.measured[i] = m
-			out.heard++
-			if err := t.again(&out, i, c.ID); err != nil {
-				return out, err
-			}
-			continue
-		case isCut(err):
-			return out, err
-		case errors.Is(err, recording.ErrQuiet):
-			continue
-		case errors.Is(err, fs.ErrNotExist):
-			absent++
-			out.faults = append(out.faults, Fact{Code: NoRecording, Channels: []int{c.ID}, File: name + ".wav"})
-		default:
-			out.faults = append(out.faults, Fact{Code: Unusable, Channels: []int{c.ID}, Err: err})
-			if out.err == nil {
-				out.err = err
-			}
-		}
-		out.missing = append(out.missing, i)
-	}
-	if absent == len(p.Channels) {
-		out.missing, out.faults = nil, nil
-	}
-	return out, nil
-}
-
-// again analyses what else was recorded of a channel. A take that cannot be used is named,
-// and the others are judged.
-func (t Takes) again(out *singles, i, id int) error {
-	for take := 2; ; take++ {
-		m, err := t.analyse(t.path(sweep.RecordedChannelName(id, take)))
-		switch {
-		case err == nil:
-			out.repeats[i] = append(out.repeats[i], m)
-		case isCut(err):
-			return err
-		case errors.Is(err, fs.ErrNotExist):
-			return nil
-		default:
-			out.faults = append(out.faults, Fact{Code: TakeUnusable, Channels: []int{id}, Take: take, Err: err})
-		}
-	}
 }
 
 // path returns that of a recording by its name.
