@@ -1,7 +1,6 @@
 package timing
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -35,19 +34,6 @@ func (p *Spot) levelLimits(low, high float64) equaliser.Limits {
 		LowShelf: !p.Array.Woofer.Present, HighShelf: true, AnyLevel: true, Worth: worthLevel, Apart: levelGuard}
 }
 
-// levelFrom returns the lowest frequency in Hz that is levelled: above what the drivers,
-// the high-pass and a woofer's crossover do to the level.
-func (p *Spot) levelFrom() float64 {
-	low := max(levelLow, aboveCorner*p.Protection.Corner)
-	if r := p.Protection.Resonance; r > 0 {
-		low = max(low, aboveCorner*r)
-	}
-	if w := p.Array.Woofer; w.Present {
-		low = max(low, aboveWoofer*w.Crossover)
-	}
-	return low
-}
-
 // Levelling is the sections that make the spot's level even, the same on every
 // channel.
 type Levelling struct {
@@ -77,13 +63,12 @@ type Null struct {
 
 // Level fits a few sections to the level at the spot and six places 0.1 m round it,
 // those of them that sound can reach. It is the array's level, above where a woofer is
-// heard. Errors wrap equaliser.ErrCurve where nothing
-// can be levelled, as where all of it is out of step.
+// heard. Errors wrap equaliser.ErrCurve where nothing can be levelled, as where all of it
+// is out of step, and name the key that it comes from.
 func Level(p *Spot) (Levelling, error) {
-	low := p.levelFrom()
-	high := min(levelHigh, nearHalf*p.Array.Processor.Rate)
-	if low > high/math.Exp2(leastOctaves) {
-		return Levelling{}, fmt.Errorf("%w: little is left above %.0f Hz", equaliser.ErrCurve, low)
+	low, high := p.levelFrom().low(), min(levelHigh, nearHalf*p.Array.Processor.Rate)
+	if err := p.levelled(high); err != nil {
+		return Levelling{}, err
 	}
 	frequency := make([]float64, levelCount)
 	band.Log(frequency, low, high)
@@ -101,7 +86,7 @@ func Level(p *Spot) (Levelling, error) {
 	out.Before = band.Smooth(nil, frequency, level, levelSmooth)
 	mean := levelMean(out.Before, care)
 	if math.IsNaN(mean) {
-		return Levelling{}, fmt.Errorf("%w: all of it is out of step", equaliser.ErrCurve)
+		return Levelling{}, p.outOfStep(low, high)
 	}
 	target := make([]float64, levelCount)
 	for f := range target {

@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/body"
+	"pappus/layout/design"
 	"pappus/timing"
 	"pappus/timing/equaliser"
 
@@ -176,16 +177,82 @@ func TestLevelBesideAWoofer(t *testing.T) {
 }
 
 func TestLevelErrors(t *testing.T) {
-	a := demo(t)
-	a.Protection.Corner = 5000
-	if _, err := timing.Level(&plan(t, a).Spot); !errors.Is(err, equaliser.ErrCurve) {
-		t.Errorf("got %v", err)
+	lines := func(of ...string) design.Lines {
+		out := design.Lines{}
+		for i, key := range of {
+			out[key] = i + 7
+		}
+		return out
 	}
-	a = demo(t)
-	a.Protection.Corner, a.Processor.Rate = 1000, 8000
-	if _, err := timing.Level(&plan(t, a).Spot); !errors.Is(err, equaliser.ErrCurve) {
-		t.Errorf("got %v", err)
+	behind := func(a *layout.Array) {
+		a.Timing.Model, a.Timing.DelaysBy = "baffle", "straight"
+		a.Surface.Present, a.Mounts, a.Wiring.Channels, a.Spot = false, a.Mounts[:1], 1, r3.Scale(-20, a.Mounts[0].Point)
 	}
+	for _, test := range []struct {
+		name   string
+		change func(*layout.Array)
+		want   string
+	}{
+		{"a high corner", func(a *layout.Array) {
+			a.Protection.Corner, a.Lines = 5000, lines("protection", "protection.corner_hz")
+		}, "d.toml:8: protection.corner_hz = 5000: the level is evened out from 1.25 times this on, 6250 Hz, and fewer than 2 octaves are left below 10000 Hz; must be at most 2000"},
+		{"one worked out, at a low rate", func(a *layout.Array) {
+			a.Protection.Corner, a.Processor.Rate, a.Lines = 1000, 8000, lines("protection")
+		}, "d.toml:7: protection.corner_hz: stands at 1000 Hz as worked out; the level is evened out from 1.25 times this on, 1250 Hz, and fewer than 2 octaves are left below 3600 Hz; must be at most 720"},
+		{"a high resonance", func(a *layout.Array) {
+			a.Driver.Resonance, a.Driver.ResonanceQ, a.Lines = 3000, 0.7, lines("driver", "driver.resonance_hz")
+		}, "d.toml:8: driver.resonance_hz = 3000: the level is evened out from 1.25 times this on, 3750 Hz, and fewer than 2 octaves are left below 10000 Hz; must be at most 2000"},
+		{"a high crossover", func(a *layout.Array) {
+			a.Woofer.Present, a.Woofer.Crossover, a.Woofer.Order, a.Woofer.At, a.Lines = true, 1500, 4, r3.Vec{X: -1}, lines("woofer", "woofer.crossover_hz")
+		}, "d.toml:8: woofer.crossover_hz = 1500: the level is evened out from 2 times this on, 3000 Hz, and fewer than 2 octaves are left below 10000 Hz; must be at most 1250"},
+		{"no sound", behind, "d.toml: timing.model = \"baffle\": no sound comes to the spot, so there is no level to even out; must be another model, or the spot before the drivers"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			a := demo(t)
+			a.File, a.Lines = "d.toml", nil
+			test.change(a)
+			if _, err := timing.Level(&plan(t, a).Spot); !errors.Is(err, equaliser.ErrCurve) || err.Error() != test.want {
+				t.Errorf("got %v\nwant %s", err, test.want)
+			}
+		})
+	}
+}
+
+// TestLevelOutOfStep: of drivers that cancel one another nothing is left to level; the error names
+// the channel by hand that does it.
+func TestLevelOutOfStep(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*layout.Array)
+		want   string
+	}{
+		{"inverted", func(a *layout.Array) { a.Channels[1].Invert = true }, "d.toml:9: channel[2].invert = true: "},
+		{"late", func(a *layout.Array) {
+			a.Mounts, a.Channels = nil, nil
+			for i := range 24 {
+				a.Mounts, a.Channels = append(a.Mounts, plain(t).Mounts[0]), append(a.Channels, hand(i+1, i))
+				a.Channels[i].Delay = float64(i*i) * 0.00017
+			}
+		}, "d.toml:9: channel[1].delay_us = 0: "},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			a := plain(t)
+			a.File, a.Lines = "d.toml", design.Lines{"channel[1].delay_us": 9, "channel[2].invert": 9}
+			a.Mounts = []layout.Mount{a.Mounts[0], a.Mounts[0]}
+			a.Channels = []layout.Channel{hand(1, 0), hand(2, 1)}
+			test.change(a)
+			_, err := timing.Level(&plan(t, a).Spot)
+			const most = "from 100 to 10000 Hz all sounds arrive out of step, so there is no level to even out; must be such that channels are in step at the spot"
+			if !errors.Is(err, equaliser.ErrCurve) || err.Error() != test.want+most {
+				t.Errorf("got %v\nwant %s%s", err, test.want, most)
+			}
+		})
+	}
+}
+
+// hand is a channel laid out by hand of one driver.
+func hand(id, mount int) layout.Channel {
+	return layout.Channel{ID: id, Mounts: []int{mount}, Delay: math.NaN(), Series: 1, Parallel: 1, NominalOhm: 8, DCOhm: 7}
 }
 
 // TestLevelAtALowRate ends below half the processor's rate.

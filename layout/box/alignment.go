@@ -89,6 +89,9 @@ func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
 	if !(q < c.Q) {
 		return Vented{}, prose.Errorf("%w: the closed box has %.3g already, which is not above %g", ErrTarget, c.Q, q)
 	}
+	if q < leastQ {
+		return Vented{}, prose.Errorf("%w: under %g, as %g is, the poles are no pair", ErrTarget, leastQ, q)
+	}
 	tau, least, ok := greatest(d.Qts, c.Alpha, q)
 	if !ok {
 		return Vented{}, prose.Errorf("%w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
@@ -100,11 +103,14 @@ func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
 	return v, nil
 }
 
+// leastQ is the Q of two poles that are one: under it they are real, and each goes its own way.
+const leastQ = 0.5
+
 // Vents of a tau from 1/widest to widest are looked at, this many for each
 // factor of e.
 const (
-	widest = 1e5
-	fine   = 16
+	widest = 1e5 // free: to spare; the least Q is near 1
+	fine   = 16  // free: how closely it looks before it closes in
 )
 
 // greatest returns the greatest tau at which Q is a target; where none is so low it returns
@@ -123,10 +129,10 @@ func greatest(qts, alpha, target float64) (tau, least float64, ok bool) {
 		}
 	}
 	if least > target {
-		at = solve.Least(of, at-1.0/fine, at+1.0/fine, 1e-6)
+		at = solve.Least(of, at-1.0/fine, at+1.0/fine, 1e-6) // free: how far it closes in
 		least = of(at)
 	}
-	if target = max(target, 0.5); least > target {
+	if least > target {
 		return 0, least, false
 	}
 	if at < high {
@@ -146,7 +152,7 @@ func pair(qts, alpha, tau float64) (w, q float64) {
 	// a3 s3 + a2 s2 + a1 s + 1 = (s - root)(a3 s2 + b s + c)
 	c := -1 / root
 	b := (a1 - c) / -root
-	if math.Abs(a3*root) > math.Abs(a2)/2 {
+	if math.Abs(a3*root) > math.Abs(a2)/2 { // free: both are exact; this one loses fewer digits there
 		b = a2 + a3*root
 	}
 	return math.Sqrt(c / a3), math.Sqrt(a3*c) / b

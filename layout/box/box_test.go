@@ -128,6 +128,14 @@ func TestBadValues(t *testing.T) {
 		{"no Vas", func() error { _, err := box.Close(box.Driver{Fs: 100, Qts: 0.5}, 1, 1); return err }, box.ErrMissing},
 		{"Q over the closed box's", func() error { _, err := box.Damp(good, 1, 0.001, 9, air); return err }, box.ErrTarget},
 		{"Q that no vent gives", func() error { _, err := box.Damp(good, 1, 0.001, 0.51, air); return err }, box.ErrTarget},
+		{"Q of no pair of poles", func() error {
+			_, err := box.Damp(box.Driver{Fs: 100, Qts: 0.4, Vas: 0.001}, 8, 0.001, 0.49, air)
+			return err
+		}, box.ErrTarget},
+		{"Q of poles that are nearly one", func() error {
+			_, err := box.Damp(box.Driver{Fs: 100, Qts: 0.4, Vas: 0.001}, 8, 0.001, 0.51, air)
+			return err
+		}, nil},
 		{"Q no number", func() error { _, err := box.Damp(good, 1, 0.001, math.NaN(), air); return err }, box.ErrTarget},
 	}
 	for _, c := range cases {

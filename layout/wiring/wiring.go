@@ -25,7 +25,7 @@ import (
 var ErrLoad = errors.New("load below the amplifier's minimum")
 
 // rounding is how far under the minimum a load may be by rounding alone.
-const rounding = 1e-12
+const rounding = 1e-12 // free: far more than rounding, far less than a meter sees
 
 // Load gives the load in ohm of a bank of equal drivers of ohm each: series
 // drivers in a string, parallel strings.

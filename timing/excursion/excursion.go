@@ -58,7 +58,7 @@ func (d Driver) Excursion(hz float64) float64 {
 // Peak returns the greatest peak excursion in m at any frequency for sines of volt RMS at
 // the high-pass's input. Without a high-pass, give the zero Filter.
 func (d Driver) Peak(volt float64, highPass crossover.Filter) float64 {
-	const step = math.Ln2 / 24 // how closely it looks before it closes in
+	const step = math.Ln2 / 24 // free: how closely it looks before it closes in
 	low, high, most := d.Resonance, d.Resonance, 0.0
 	if c := highPass.Corner(); c > 0 {
 		low, high = min(low, c), max(high, c)
@@ -69,12 +69,13 @@ func (d Driver) Peak(volt float64, highPass crossover.Filter) float64 {
 		hz := math.Exp(log)
 		return volt * d.Excursion(hz) * cmplx.Abs(highPass.Response(hz))
 	}
+	// free: beyond, the travel only falls
 	from, to := math.Log(low)-10*math.Ln2, math.Log(high)+4*math.Ln2
 	last, now := size(from), size(from+step)
 	for x := from + step; x < to; x += step {
 		next := size(x + step)
 		if now >= last && now >= next {
-			top := solve.Least(func(x float64) float64 { return -size(x) }, x-step, x+step, step/1000)
+			top := solve.Least(func(x float64) float64 { return -size(x) }, x-step, x+step, step/1000) // free: how far it closes in
 			most = max(most, size(top))
 		}
 		last, now = now, next
@@ -90,7 +91,7 @@ const lowestCorner, highestCorner = 1, 20000
 // It is found to a millionth, on the safe side; 0 where no high-pass is needed. ok is false
 // where even a corner of 20 kHz is not enough. All values must be above 0 and finite.
 func (d Driver) LeastCorner(highPass crossover.Filter, volt, most float64) (hz float64, ok bool) {
-	const tolerance = 1e-6
+	const tolerance = 1e-6 // free: how far it closes in; nobody sets a corner so closely
 	left := func(log float64) float64 { return most - d.Peak(volt, highPass.Moved(math.Exp(log))) }
 	low, high := math.Log(lowestCorner), math.Log(highestCorner)
 	switch {

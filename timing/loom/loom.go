@@ -13,7 +13,7 @@ import (
 const Step = 0.01
 
 // Terminal stands for a channel's terminal in place of a mount.
-const Terminal = -1
+const Terminal = -1 // free: no index of a mount
 
 // Piece is one piece of wire, from the minus of one end to the plus of the other, or to or from the
 // channel's terminals.
@@ -61,7 +61,7 @@ func stringOf(p *timing.Plan, r timing.Run) String {
 	from := Terminal
 	for _, to := range append(append([]int(nil), r.Order...), Terminal) {
 		straight := r3.Norm(r3.Sub(at(to), at(from)))
-		cut := math.Ceil((straight+2*a.Build.Slack)/Step-1e-9) * Step
+		cut := math.Ceil((straight+2*a.Build.Slack)/Step-1e-9) * Step // free: no step more for rounding, which is far less
 		s.Pieces = append(s.Pieces, Piece{from, to, straight, cut})
 		s.WireOhm += wiring.WireOhm(cut, a.Build.InnerSection) / 2 // one way
 		from = to

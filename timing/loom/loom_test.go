@@ -63,6 +63,9 @@ func TestPieces(t *testing.T) {
 			if over := c.Cut - want - 2*0.060; over < -1e-9 || over >= loom.Step {
 				t.Errorf("cut %.3f m for %.4f", c.Cut, want)
 			}
+			if cm := 100 * c.Cut; math.Abs(cm-math.Round(cm)) > 1e-9 {
+				t.Errorf("cut %.4f m: no whole centimetres", c.Cut)
+			}
 			wire += c.Cut * 1e-6 / 58 / 0.5e-6 // IEC 60028
 		}
 		if math.Abs(wire-s.WireOhm) > 1e-12 {
@@ -102,6 +105,48 @@ func TestBatches(t *testing.T) {
 }
 
 func in(r loom.Range, ohm float64) bool { return ohm >= r.Least && ohm <= r.Most }
+
+// TestSeen: an eye sees a tenth of a millimetre.
+func TestSeen(t *testing.T) {
+	if loom.Seen != 0.0001 {
+		t.Errorf("%g m", loom.Seen)
+	}
+}
+
+// TestPlaces: a driver 114 degrees from the top is drawn with the others, one at 116 makes two
+// discs, which part at the equator. The loudspeaker's left is at the right of what is seen from
+// below, and at the left of what is seen from above.
+func TestPlaces(t *testing.T) {
+	left := func(degrees float64) layout.Mount {
+		a := degrees * math.Pi / 180
+		var m layout.Mount
+		m.Point = r3.Vec{Y: 0.1 * math.Sin(a), Z: 0.1 * math.Cos(a)}
+		return m
+	}
+	for _, c := range []struct {
+		name    string
+		degrees []float64
+		right   []float64
+		lower   []bool
+	}{
+		{"one disc", []float64{0, 57, 75, 100, 114}, []float64{0, 0.5, 75.0 / 114, 100.0 / 114, 1}, make([]bool, 5)},
+		{"two discs", []float64{45, 75, 90, 100, 116}, []float64{0.5, 75.0 / 90, 1, -80.0 / 90, -64.0 / 90}, []bool{false, false, false, true, true}},
+	} {
+		var a layout.Array
+		for _, d := range c.degrees {
+			a.Mounts = append(a.Mounts, left(d))
+		}
+		places, halves := loom.Places(&a)
+		if halves != c.lower[len(c.lower)-1] {
+			t.Errorf("%s: %v", c.name, halves)
+		}
+		for i, p := range places {
+			if math.Abs(p.Right-c.right[i]) > 1e-12 || math.Abs(p.Up) > 1e-12 || p.Lower != c.lower[i] {
+				t.Errorf("%s, %g degrees: %+v, want %g to the right", c.name, c.degrees[i], p, c.right[i])
+			}
+		}
+	}
+}
 
 // TestReadings: by Ohm's law at both ends of the tolerance, and what of faults it tells: of a
 // string of two a short for certain, of one of thirteen not; of two strings an open one for

@@ -67,9 +67,6 @@ func ReadChannel(p *timing.Plan, strings []String, wireOhm float64) ChannelReadi
 	never := Range{math.Inf(1), math.Inf(1), math.Inf(1)}
 	out := ChannelReading{Whole: parallel(p, strings, -1, wireOhm), Open: Fault{Reads: never, Told: true}}
 	for i := range strings {
-		if len(strings) < 2 {
-			break
-		}
 		if left := parallel(p, strings, i, wireOhm); left.Most < out.Open.Reads.Most {
 			out.Open.Reads = left
 		}

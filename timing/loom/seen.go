@@ -23,6 +23,8 @@ type Place struct {
 // (angle over its sine), beyond that flanges at the rim look like none.
 const oneDisc = 115 * math.Pi / 180
 
+const rounding = 1e-9 // free: rad, more than that of a driver on the equator
+
 // Places returns where all drivers are seen, and whether on two discs.
 func Places(a *layout.Array) (out []Place, halves bool) {
 	furthest := 0.0
@@ -38,7 +40,7 @@ func Places(a *layout.Array) (out []Place, halves bool) {
 		var p Place
 		angle := fromTop(m.Point)
 		right, up := -m.Point.Y, m.Point.X // from above
-		if p.Lower = halves && angle > math.Pi/2+1e-9; p.Lower {
+		if p.Lower = halves && angle > math.Pi/2+rounding; p.Lower {
 			angle = math.Pi - angle
 		} else {
 			right = -right
