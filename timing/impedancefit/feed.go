@@ -29,7 +29,7 @@ const (
 	// smallPart of what the cone may move is taken for linear: the values are those of small signals
 	// (R. H. Small, J. Audio Eng. Soc. 20 (1972) 383).
 	smallPart = 0.1
-	leastVolt = 0.02 // below, a recorder hears little else than hum
+	leastVolt = 0.02 // free: in steps of 0.01 V a fifth more is as much; below, a recorder hears little else than hum
 	// ofDC is the resistor over Re where the peak is not known: of Qms/Qes = 3, the mean of both.
 	ofDC = 2.0
 )

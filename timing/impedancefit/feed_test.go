@@ -33,3 +33,27 @@ func TestFeed(t *testing.T) {
 		}
 	}
 }
+
+// TestResistors: every value of E12 (IEC 60063) is taken for what is nearest to it, also across a decade.
+func TestResistors(t *testing.T) {
+	for _, want := range []float64{10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82, 100} {
+		for _, off := range []float64{0.96, 1, 1.04} {
+			// Of a driver of which no more is known it is twice the resistance.
+			if _, ohm := impedancefit.Feed(design.Driver{DCOhm: want * off / 2}); math.Abs(ohm/want-1) > 1e-9 {
+				t.Errorf("for %.4g ohm: %.4g ohm, want %.4g", want*off, ohm, want)
+			}
+		}
+	}
+}
+
+// TestSweep: it goes over all that is heard and an octave below, so slowly that a cone of 20 Hz and a
+// Q of 10, which falls by the factor exp(-pi f/Q) in a second, has died away by 140 dB within a factor e.
+func TestSweep(t *testing.T) {
+	if impedancefit.SweepLow != 10 || impedancefit.SweepHigh != 20000 {
+		t.Errorf("from %g to %g Hz", impedancefit.SweepLow, impedancefit.SweepHigh)
+	}
+	second := impedancefit.SweepLength / math.Log(impedancefit.SweepHigh/impedancefit.SweepLow)
+	if died := 20 * math.Log10(math.E) * math.Pi * 20 / 10 * second; died < 140 || died > 150 {
+		t.Errorf("%.1f dB", died)
+	}
+}

@@ -61,7 +61,7 @@ func (out *Deal) Strings() (all []InString) {
 }
 
 // chances is how often drivers are dealt by chance: enough for a 95th percentile.
-const chances = tolerance.LeastRuns
+const chances = tolerance.LeastRuns // free: argued there
 
 // Figures returns what is told of a deal: mean level in dB, loss in dB, smear in s, least load in
 // ohm, most power in W and most travel in m.

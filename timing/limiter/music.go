@@ -14,7 +14,7 @@ import (
 var Crests = []float64{6, 10, 14, 20}
 
 // alike is within what share two channels' limits are the same but for rounding.
-const alike = 1e-9
+const alike = 1e-9 // free: far more than rounding, far less than a meter sees
 
 // Music is the loudest that music of a crest factor may be.
 type Music struct {
@@ -58,7 +58,7 @@ func (m Music) louder(p *timing.Plan) float64 {
 // passed returns which share of the energy of pink noise from 20 Hz to 20 kHz the high-pass lets
 // through: the mean of its squared magnitude over the logarithm of frequency.
 func passed(p *timing.Plan) float64 {
-	const count = 481 // 48 to an octave: far below a hundredth of a dB
+	const count = 481 // free: 48 to an octave: far below a hundredth of a dB
 	frequency := make([]float64, count)
 	band.Log(frequency, 20, 20000)
 	high, sum := p.Protection.HighPass(), 0.0

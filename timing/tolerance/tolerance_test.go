@@ -203,6 +203,13 @@ func TestSettings(t *testing.T) {
 	}
 }
 
+// TestUsual: what is taken where nothing is asked for is what data sheets and tape measures are good for.
+func TestUsual(t *testing.T) {
+	if want := (Spread{Share: 0.1, Level: 1, Place: 0.001, Time: 20e-6}); Usual != want || UsualRuns != 200 || smoothing != 3 {
+		t.Errorf("%+v, %d lots, smoothed to 1/%d octave", Usual, UsualRuns, smoothing)
+	}
+}
+
 func TestStops(t *testing.T) {
 	p := plan(t, 2)
 	ctx, stop := context.WithCancel(t.Context())
