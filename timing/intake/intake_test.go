@@ -123,10 +123,10 @@ func TestHeard(t *testing.T) {
 		t.Error(diff)
 	}
 	for i, d := range l.Drivers[:9] {
-		if level := []float64{0.2, -0.2, 0, 0.1, -0.1, 0, 0, 0, -3.5}[i]; i != 6 && math.Abs(d.Heard.Level-level) > 0.1 {
+		if level := []float64{0.2, -0.2, 0, 0.1, -0.1, 0, 0, 0, -3.5}[i]; i != 6 && !(math.Abs(d.Heard.Level-level) <= 0.1) {
 			t.Errorf("%s: %.3f dB, want %g", d.Name, d.Heard.Level, level)
 		}
-		if late := []float64{0, 0, 40e-6}[min(i, 2)]; i < 3 && math.Abs(d.Heard.Late-late) > 3e-6 {
+		if late := []float64{0, 0, 40e-6}[min(i, 2)]; i < 3 && !(math.Abs(d.Heard.Late-late) <= 3e-6) {
 			t.Errorf("%s: %g s, want %g", d.Name, d.Heard.Late, late)
 		}
 		if d.Heard.Reversed != (i == 4) {
@@ -135,6 +135,15 @@ func TestHeard(t *testing.T) {
 	}
 	if r := l.Drivers[6].Reasons[0]; r.Value != Response || r.Is < 1.5 {
 		t.Errorf("%+v", r)
+	}
+}
+
+// TestManyChannels: a microphone and a wire are heard, a third channel is refused.
+func TestManyChannels(t *testing.T) {
+	s := Source{}
+	s.Impedance.Decode = func(string) (int, [][]float64, error) { return rate, make([][]float64, 3), nil }
+	if err := s.hear(nil, 0, "three.wav"); err == nil || !strings.Contains(err.Error(), "three.wav: 3 channels, must be 1 or 2") {
+		t.Errorf("%v", err)
 	}
 }
 

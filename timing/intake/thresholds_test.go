@@ -87,6 +87,29 @@ func TestThirdsThatCount(t *testing.T) {
 	}
 }
 
+// TestThirdsOfTheLevel: those from 500 Hz to 4 kHz, as they are called.
+func TestThirdsOfTheLevel(t *testing.T) {
+	for _, c := range []struct {
+		centre float64
+		counts bool
+	}{{398.1, false}, {501.2, true}, {3981, true}, {5012, false}} {
+		l := heardLot(5, 1000, c.centre)
+		l.bands[0][1].Level, l.bands[0][1].Noise = 4, -16
+		l.Judge(nil)
+		if h := l.Drivers[0].Heard; (math.Abs(h.Level) > 0.1) != c.counts {
+			t.Errorf("%g Hz: %g dB", c.centre, h.Level)
+		}
+	}
+}
+
+// TestUnlike: a level of 6 dB is a factor of 1.995.
+func TestUnlike(t *testing.T) {
+	d := Driver{Heard: &Heard{Level: 6, Late: 1e-5}}
+	if out := d.unlike(unlike.Driver{Level: 1}); math.Abs(out.Level-1.99526231) > 1e-8 || out.Late != 1e-5 {
+		t.Errorf("%+v", out)
+	}
+}
+
 // lotOf is a lot of drivers with values that are known, judged without their impedances being fitted.
 func lotOf(random *rand.Rand, count int, scatter float64, odd func(i int, v *[values]float64)) *Lot {
 	l := &Lot{}
