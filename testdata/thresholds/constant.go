@@ -5,18 +5,16 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"math"
 	"os"
 	"path/filepath"
-	"strconv"
+	"slices"
 	"strings"
 )
 
-// constant is one of a package, in the text of its file.
+// constant is one of a package, in its file.
 type constant struct {
-	file, text string
-	from, to   int // bytes of its value
-	value      string
+	name, file string
+	at, end    int // bytes of its name and after its file's imports
 }
 
 // find looks for a constant of a package.
@@ -42,16 +40,15 @@ func find(folder, name string) (constant, error) {
 		if err != nil {
 			return constant{}, err
 		}
-		if v := valueOf(parsed, name); v != nil {
-			from, to := set.Position(v.Pos()).Offset, set.Position(v.End()).Offset
-			return constant{whole, string(text), from, to, string(text[from:to])}, nil
+		if at := placeOf(parsed, name); at.IsValid() {
+			return constant{name, whole, set.Position(at).Offset, set.Position(parsed.Name.End()).Offset}, nil
 		}
 	}
 	return constant{}, fmt.Errorf("%s has no constant %s", folder, name)
 }
 
-// valueOf returns what a constant of a file is; nil where there is none.
-func valueOf(f *ast.File, name string) (value ast.Expr) {
+// placeOf returns where a file says what a constant is; none where it does not.
+func placeOf(f *ast.File, name string) token.Pos {
 	for _, d := range f.Decls {
 		g, ok := d.(*ast.GenDecl)
 		if !ok || g.Tok != token.CONST {
@@ -61,19 +58,25 @@ func valueOf(f *ast.File, name string) (value ast.Expr) {
 			spec := s.(*ast.ValueSpec)
 			for i, n := range spec.Names {
 				if n.Name == name && i < len(spec.Values) {
-					return spec.Values[i]
+					return n.Pos()
 				}
 			}
 		}
 	}
-	return nil
+	return token.NoPos
 }
 
-// times returns the file with the constant multiplied: a whole one stays whole.
-func (c constant) times(factor float64) string {
-	value := fmt.Sprintf("(%s) * %v", c.value, factor)
-	if whole, err := strconv.Atoi(c.value); err == nil {
-		value = strconv.Itoa(int(math.Round(factor * float64(whole))))
+// loosen returns a file's text with variables in place of some of its constants, each of which
+// package trialtable is told of.
+func loosen(text string, some []constant) string {
+	slices.SortFunc(some, func(a, b constant) int { return b.at - a.at })
+	end := some[0].end
+	for _, c := range some {
+		text = text[:c.at] + "was_" + text[c.at:]
 	}
-	return c.text[:c.from] + value + c.text[c.to:]
+	text = text[:end] + "\n\nimport \"pappus/testdata/trialtable\"\n" + text[end:]
+	for _, c := range some {
+		text += fmt.Sprintf("\nvar %[1]s = was_%[1]s\nvar _ = trialtable.Try(%[1]q, &%[1]s)\n", c.name)
+	}
+	return text
 }

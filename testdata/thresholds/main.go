@@ -1,18 +1,21 @@
-// Command thresholds shows where a constant stands between what is missed and what is a false alarm: it
-// tries the trial of timing/verdict with it at a half to twice what it is.
+// Command thresholds shows where constants stand between what is missed and what is a false alarm: it
+// judges the cases of the trial of timing/verdict, which are recorded once, with each at a half to twice what it is.
 //
-//	go run ./testdata/thresholds [-cases 100] [-by 0.5,0.7,0.85,1,1.2,1.4,2] PACKAGE NAME...
+//	go run ./testdata/thresholds [-cases 100] [-first 0] [-by 0.7,1,1.4] PACKAGE NAME,NAME... [PACKAGE NAME,...]
 //
-// PACKAGE is timing/verdict or timing/recording, and NAME one of its constants. A line has what
-// it is multiplied by, of how many faults how many were missed and named otherwise, of how many
+// PACKAGE is timing/verdict or timing/recording, and NAME one of its constants. It prints CSV: what
+// a constant is multiplied by, of how many faults how many were missed and named otherwise, of how many
 // loudspeakers without any how many were called faulty, all words that were said of what has no fault,
-// and the share of 95 percent intervals that held the truth of levels, times and thirds of octaves.
+// and the percentage of 95 percent intervals that held the truth of levels, times and thirds of octaves.
 package main
 
 import (
+	"bufio"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -24,66 +27,100 @@ import (
 
 func main() {
 	cases := flag.Int("cases", 100, "how many made-up cases")
-	by := flag.String("by", "0.5,0.7,0.85,1,1.2,1.4,2", "what the constant is multiplied by")
+	first := flag.Int("first", 0, "the first of them")
+	by := flag.String("by", "0.5,0.7,1,1.4,2", "what each constant is multiplied by")
 	flag.Parse()
-	if err := run(*cases, *by, flag.Args()); err != nil {
+	if err := run(*first, *cases, *by, flag.Args()); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func run(cases int, by string, args []string) error {
-	if len(args) < 2 {
+func run(first, cases int, by string, args []string) error {
+	if len(args) < 2 || len(args)%2 != 0 {
 		return fmt.Errorf("which package, and which constants?")
 	}
-	for _, name := range args[1:] {
-		c, err := find(args[0], name)
-		if err != nil {
-			return err
-		}
-		fmt.Printf("%s %s = %s\n", args[0], name, c.value)
-		for _, text := range strings.Split(by, ",") {
-			factor, err := strconv.ParseFloat(text, 64)
+	files, names := map[string][]constant{}, ""
+	for i := 0; i < len(args); i += 2 {
+		for _, name := range strings.Split(args[i+1], ",") {
+			c, err := find(args[i], name)
 			if err != nil {
 				return err
 			}
-			table, err := c.try(factor, cases)
-			if err != nil {
-				return fmt.Errorf("%s times %g: %w", name, factor, err)
-			}
-			fmt.Printf("%5g  %s\n", factor, line(table))
+			files[c.file] = append(files[c.file], c)
 		}
+		names += "," + args[i+1]
 	}
-	return nil
-}
-
-// try runs the trial with a constant multiplied by something.
-func (c constant) try(factor float64, cases int) (trial.Table, error) {
 	folder, err := os.MkdirTemp("", "threshold")
 	if err != nil {
-		return nil, err
+		return err
 	}
 	defer os.RemoveAll(folder)
-	changed, list := filepath.Join(folder, "changed.go"), filepath.Join(folder, "overlay.json")
-	overlay, err := json.Marshal(map[string]map[string]string{"Replace": {c.file: changed}})
+	list, err := overlay(folder, files)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	if err := os.WriteFile(changed, []byte(c.times(factor)), 0o600); err != nil {
-		return nil, err
+	test := exec.Command("go", "test", "-vet=off", "-overlay", list, "-count=1", "-timeout=9h", "-run", "^TestTried$", "-v", "./timing/verdict",
+		"-first", strconv.Itoa(first), "-cases", strconv.Itoa(cases), "-try", names[1:], "-by", by)
+	test.Stderr = os.Stderr
+	out, err := test.StdoutPipe()
+	if err != nil {
+		return err
 	}
-	if err := os.WriteFile(list, overlay, 0o600); err != nil {
-		return nil, err
+	if err := test.Start(); err != nil {
+		return err
 	}
-	out, err := exec.Command("go", "test", "-v", "-overlay", list, "-count=1", "-timeout=60m", "-run", "^TestTrial$", "./timing/verdict",
-		"-cases", strconv.Itoa(cases), "-figures").CombinedOutput()
-	text := string(out)
-	from := strings.Index(text, strings.Join(trial.Columns, ","))
-	if from < 0 { // a trial that does not hold has a table, too
-		return nil, fmt.Errorf("no table: %v\n%s", err, text)
+	return errors.Join(tell(out), test.Wait())
+}
+
+// overlay writes files with their constants loosened, and the list of them that go reads.
+func overlay(folder string, files map[string][]constant) (list string, err error) {
+	replace := map[string]string{}
+	for file, some := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			return "", err
+		}
+		changed := filepath.Join(folder, strconv.Itoa(len(replace))+".go")
+		if err := os.WriteFile(changed, []byte(loosen(string(text), some)), 0o600); err != nil {
+			return "", err
+		}
+		replace[file] = changed
 	}
-	lines, _, _ := strings.Cut(text[from:], "\n\n")
-	return trial.Read(lines)
+	text, err := json.Marshal(map[string]map[string]string{"Replace": replace})
+	if err != nil {
+		return "", err
+	}
+	list = filepath.Join(folder, "overlay.json")
+	return list, os.WriteFile(list, text, 0o600)
+}
+
+// tell prints a line for each table of a trial, as it comes, and what else the test says beside that.
+func tell(out io.Reader) error {
+	fmt.Println("constant,times,faults,missed,named_otherwise,sound,called_faulty,false_words,levels_percent,times_percent,thirds_percent")
+	head, text := "", ""
+	lines := bufio.NewScanner(out)
+	for lines.Scan() {
+		said := lines.Text()
+		if name, begins := strings.CutPrefix(said, "tried "); begins {
+			head, text = strings.ReplaceAll(name, " ", ","), ""
+			continue
+		}
+		switch {
+		case head == "":
+			fmt.Fprintln(os.Stderr, said)
+		case said != "":
+			text += said + "\n"
+		default:
+			table, err := trial.Read(text)
+			if err != nil {
+				return err
+			}
+			fmt.Println(head + "," + line(table))
+			head = ""
+		}
+	}
+	return lines.Err()
 }
 
 // line sums a table up.
@@ -99,9 +136,9 @@ func line(t trial.Table) string {
 	all, none := func(string) bool { return true }, func(of string) bool { return of == "none" }
 	missed, otherwise := count(trial.Missed, all), count("named otherwise", all)
 	wrong, words := count(trial.FalseAlarm, none), count(trial.FalseAlarm, func(of string) bool { return of != "none" })
-	text := fmt.Sprintf("missed %d and named otherwise %d of %d, called faulty %d of %d, words %d, covered", missed.Times, otherwise.Times, missed.Cases, wrong.Times, wrong.Cases, words.Times)
+	text := fmt.Sprintf("%d,%d,%d,%d,%d,%d", missed.Cases, missed.Times, otherwise.Times, wrong.Cases, wrong.Times, words.Times)
 	for _, of := range []string{"level of a channel", "time of a channel", "third of an octave"} {
-		text += fmt.Sprintf(" %.1f", 100*t.Of(of, trial.Covered).Share())
+		text += fmt.Sprintf(",%.1f", 100*t.Of(of, trial.Covered).Share())
 	}
-	return text + " percent"
+	return text
 }

@@ -25,6 +25,7 @@ import (
 var (
 	cases   = flag.Int("cases", 0, "how many made-up cases the trial tries; 0: a few, 100 with THOROUGH")
 	figures = flag.Bool("figures", false, "print the trial's table as it comes out")
+	kind    = flag.String("kind", "", "only cases with this fault")
 	each    = flag.Bool("each", false, "print what each case came to")
 )
 
@@ -112,8 +113,9 @@ type one struct {
 	vary   rehearsal.Variation
 	fault  rehearsal.Fault
 
-	found verdict.Found
-	err   error
+	recorded takes
+	found    verdict.Found
+	err      error
 }
 
 // trialCase returns the case of a number: a third have no fault.
@@ -140,10 +142,10 @@ func trialCase(plans []*timing.Plan, i int) *one {
 	panic("no design has room for " + string(kind))
 }
 
-// run records a case and judges it.
-func (c *one) run() error {
+// record makes a case's recordings.
+func (c *one) record() error {
 	s := rehearsal.NewSession(c.plan, c.vary, c.fault, rehearsal.Setting{Rate: c.rate, SNR: 80, Latency: 0.011, Seed: uint64(c.index) << 16})
-	recorded := takes{}
+	c.recorded = takes{}
 	for i := rehearsal.All; i < len(c.plan.Channels); i++ {
 		name := sweep.RecordedName
 		if i >= 0 {
@@ -153,13 +155,27 @@ func (c *one) run() error {
 		if err != nil {
 			return fmt.Errorf("case %d, %s: %w", c.index, name, err)
 		}
-		recorded[name+".wav"] = take
+		c.recorded[name+".wav"] = take
 	}
-	c.found, c.err = verdict.Takes{Sweep: c.sweep, Read: recorded.read, Level: verdict.LevelSetting{Case: timing.Aligned}}.Judge(c.plan)
+	return nil
+}
+
+// judge holds its recordings against its plan.
+func (c *one) judge() error {
+	c.found, c.err = verdict.Takes{Sweep: c.sweep, Read: c.recorded.read, Level: verdict.LevelSetting{Case: timing.Aligned}}.Judge(c.plan)
 	if errors.Is(c.err, fs.ErrNotExist) {
 		return c.err
 	}
 	return nil
+}
+
+// run records a case and judges it; what was recorded is not kept.
+func (c *one) run() error {
+	if err := c.record(); err != nil {
+		return err
+	}
+	defer func() { c.recorded = nil }()
+	return c.judge()
 }
 
 // facts are what was said, each of one channel, by its index; -1: of all.
@@ -347,18 +363,8 @@ func TestTrial(t *testing.T) {
 	if n == 0 {
 		n = int(seeds(fewCases, someCases))
 	}
-	var plans []*timing.Plan
-	for _, d := range trialDesigns {
-		plans = append(plans, planOf(t, d.text))
-	}
-	all, failed := make([]*one, n), make([]error, n)
-	cores.Each(n, func(_, i int) {
-		all[i] = trialCase(plans, i)
-		failed[i] = all[i].run()
-	})
-	if err := errors.Join(failed...); err != nil {
-		t.Fatal(err)
-	}
+	all := trialCases(t, 0, n)
+	do(t, all, (*one).run)
 	var tally trialtable.Tally
 	for _, c := range all {
 		said := c.score(&tally)
@@ -371,10 +377,35 @@ func TestTrial(t *testing.T) {
 	if *figures || *each {
 		fmt.Println(trialtable.CSV(tally.Table))
 	}
-	if *cases == allCases {
+	if *cases == allCases && *kind == "" {
 		tally.Hold(t, "trial.csv", remark)
 	}
 	holds(t, tally.Table)
+}
+
+// trialCases returns cases from one number to before another.
+func trialCases(t *testing.T, from, to int) (all []*one) {
+	t.Helper()
+	var plans []*timing.Plan
+	for _, d := range trialDesigns {
+		plans = append(plans, planOf(t, d.text))
+	}
+	for i := from; i < to; i++ {
+		if c := trialCase(plans, i); *kind == "" || string(c.fault.Kind) == *kind {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// do does something with all cases, on all cores.
+func do(t *testing.T, all []*one, what func(*one) error) {
+	t.Helper()
+	failed := make([]error, len(all))
+	cores.Each(len(all), func(_, i int) { failed[i] = what(all[i]) })
+	if err := errors.Join(failed...); err != nil {
+		t.Fatal(err)
+	}
 }
 
 // remark says what the table is.
