@@ -69,6 +69,7 @@ func TestCures(t *testing.T) {
 // needs are what each of the tables needs that there may be several of.
 var needs = map[string][]string{
 	"channel": {"drivers = [1]"},
+	"part":    {`name = "screw"`},
 	"seat":    {"x_m = 2", "y_m = 0", "z_m = 1"},
 	"body_at": {"x_m = 0", "y_m = 1", "z_m = 0"},
 	"area":    {`shape = "ring"`, "count = 3", "radius_m = 2", "z_m = 1"},

@@ -75,7 +75,7 @@ func TestKeys(t *testing.T) {
 }
 
 func TestTables(t *testing.T) {
-	optional := map[string]bool{"surface": true, "room": true, "woofer": true, "search": true, "seat": true, "area": true, "body_at": true, "channel": true}
+	optional := map[string]bool{"surface": true, "room": true, "woofer": true, "search": true, "seat": true, "area": true, "body_at": true, "channel": true, "part": true}
 	for _, tb := range design.Tables() {
 		if tb.Optional != optional[tb.Name] {
 			t.Errorf("[%s] optional: %v", tb.Name, tb.Optional)

@@ -49,6 +49,7 @@ func TestDefaults(t *testing.T) {
 		Driver:     design.Driver{ConeRadius: 0.015, Outline: fit.Outline{CutoutRadius: 0.015, FlangeRadius: 0.015}, NominalOhm: 8, DCOhm: 6.8, PowerHandling: 1, ResonanceQ: 0.707},
 		Fit:        design.Fit{Apart: 0.001},
 		Box:        design.Box{TargetQ: 0.707, VentRadius: 0.004, VentHoles: 6, Stuffing: 10},
+		Build:      design.Build{Spares: 0.05, Slack: 0.06, InnerSection: 0.5e-6, JointTime: 240, DriverTime: 360},
 		Kit:        design.Kit{Gap: 0.0002, Joint: "lap", Mounting: "front"},
 		Print:      design.Print{Bed: r3.Vec{X: 0.22, Y: 0.22, Z: 0.25}, Margin: 0.001, Density: 1240, Flow: 5e-9},
 		Timing:     design.Timing{Model: "sphere", SolveTo: 4000, DelaysBy: "field", FieldLow: 500, FieldHigh: 8000},
@@ -222,6 +223,19 @@ order = 8
 sensitivity_db = 88.5
 gain_db = -2
 invert = true
+[build]
+spare_percent = 10
+slack_mm = 80
+inner_mm2 = 0.25
+wire_price_m = 4.5
+joint_minutes = 2
+driver_minutes = 3
+[[part]]
+name = "screw"
+count = 156
+price = 4.5
+mass_g = 0.5
+minutes = 0.5
 `
 	even := func(v float64) (o design.Absorption) {
 		for i := range o {
@@ -253,6 +267,8 @@ invert = true
 		Processor:  design.Processor{Rate: 96000, Step: 10e-6},
 		Fit:        design.Fit{Apart: 0.002, Edge: 0.0005},
 		Box:        design.Box{Braces: 0.0002, TargetQ: 0.8, VentRadius: 0.0025, VentHoles: 12, Stuffing: 8},
+		Build:      design.Build{Spares: 0.1, Slack: 0.08, InnerSection: 0.25 * 1e-6, WirePrice: &price, JointTime: 120, DriverTime: 180},
+		Parts:      []design.Part{{Name: "screw", Count: 156, Price: &price, Mass: 0.0005, Time: 30}},
 		Kit:        design.Kit{Gap: 0.00015, Joint: "flange", Mounting: "rear", Recess: 0.001},
 		Print:      design.Print{Bed: r3.Vec{X: 0.2, Y: 0.18, Z: 0.17}, Margin: 0.002, Density: 1050, Price: &kilo, Flow: 8e-9},
 		Timing:     design.Timing{Model: "baffle", SolveTo: 4000, DelaysBy: "field", FieldLow: 700, FieldHigh: 6000.5},
