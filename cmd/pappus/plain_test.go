@@ -185,7 +185,7 @@ func TestFilesThatCannotBe(t *testing.T) {
 	}
 	for _, path := range paths {
 		for _, command := range [][]string{
-			{"plan"}, {"sheets"}, {"wiring"}, {"channels"}, {"level"}, {"limits"}, {"sweep"}, {"sweep", "--rehearse"}, {"measure", "-i", "folder"}, {"listen"}, {"compare"}, {"compare", "good.toml"},
+			{"plan"}, {"sheets"}, {"kit"}, {"wiring"}, {"channels"}, {"level"}, {"limits"}, {"sweep"}, {"sweep", "--rehearse"}, {"measure", "-i", "folder"}, {"listen"}, {"compare"}, {"compare", "good.toml"},
 			{"tune"}, {"tune", "add", "--impedance", "list.csv"},
 		} {
 			if command[0] == "compare" && len(command) > 1 && path != "missing.toml" {

@@ -125,6 +125,19 @@ func newSheets(f *flags) *cobra.Command {
 		"The sheets are in %s; print sheets.pdf at 100 percent and check the bar with a ruler.\n", workshop)
 }
 
+func newKit(f *flags) *cobra.Command {
+	return f.view("kit", "Make the printed parts that go together: segments, floor, vents, jigs, on plates (a minute)", "kit", "folder for the parts",
+		"\nThe plates are in %s: kit-plate-1.3mf and so on; assembly.svg shows what goes where.\n", func(said *progress, p *timing.Plan) (outcome, error) {
+			said.say("making the parts")
+			k, err := folder.NewKit(p)
+			return outcome{
+				files:  k.Files,
+				json:   func(w document.Written) any { return k.Document(w) },
+				screen: func(w io.Writer, _ bool) error { return k.Screen(w) },
+			}, err
+		})
+}
+
 // workshop shows what the workshop needs.
 func workshop(_ *progress, p *timing.Plan) (outcome, error) {
 	s, err := folder.NewSheets(p)

@@ -52,7 +52,7 @@ func newRoot() *cobra.Command {
 	root.PersistentPostRunE = func(*cobra.Command, []string) error { return f.judge() }
 	group(root, "plan", "Plan it:", newNew(f), newPlan(f), newSearch(f), newServe(f), newCompare(f), newTolerance(f))
 	group(root, "hear", "Hear it:", newListen(f))
-	group(root, "build", "Build it:", newSheets(f), newWiring(f), newChannels(f), newLevel(f), newLimits(f))
+	group(root, "build", "Build it:", newSheets(f), newKit(f), newWiring(f), newChannels(f), newLevel(f), newLimits(f))
 	group(root, "measure", "Measure what was built:", newSweep(f), newMeasure(f), newImpedance(f), newDrivers(f), newTune(f))
 	group(root, "more", "More:", newVersion(f))
 	root.SetHelpCommand(newHelp(root))

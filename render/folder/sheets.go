@@ -5,7 +5,6 @@ import (
 	"io"
 
 	"pappus/layout"
-	"pappus/layout/kit"
 	"pappus/layout/shell"
 	"pappus/render/document"
 	"pappus/render/sheets"
@@ -24,7 +23,6 @@ type Sheets struct {
 	hollow   layout.Hollow
 	segments shell.Plan
 	noShell  string // why there is no shell to print; empty where there is
-	noKit    string // why there are no parts that go together; empty where there are
 	noCut    string // why it is not cut to the bed; empty where it is, or fits
 	bill     bill.Bill
 	balance  bill.Balance
@@ -58,20 +56,16 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 	if err != nil {
 		return s, err
 	}
-	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing, NoKit: s.noCut != ""}
+	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
 	s.Files, err = sheets.Files(p, o)
-	if errors.Is(err, kit.ErrPart) { // all else is of use without it
-		s.noKit, o.NoKit = err.Error(), true
-		s.Files, err = sheets.Files(p, o)
-	}
 	if errors.Is(err, shell.ErrSegment) {
 		s.noCut, s.segments = err.Error(), shell.Plan{}
-		o.Print, o.NoKit = s.segments, true
+		o.Print = s.segments
 		s.Files, err = sheets.Files(p, o)
 	}
 	if errors.Is(err, shell.ErrCutout) {
 		s.noShell = err.Error()
-		o.NoShell, o.NoKit, o.Print = true, true, shell.Plan{}
+		o.NoShell, o.Print = true, shell.Plan{}
 		s.Files, err = sheets.Files(p, o)
 	}
 	s.bill = bill.Of(p, o.Print, o.Stuffing)
@@ -100,8 +94,7 @@ func (s *Sheets) weigh(a *layout.Array) error {
 // Screen writes what people read of it.
 func (s Sheets) Screen(w io.Writer) error {
 	a := s.plan.Array
-	said := append(words.Shell(a, s.segments, s.noShell, s.noCut), words.NoKit(s.noKit)...)
-	return table.SheetsScreen(w, a, s.fits, s.hollow, append(said, s.takes()...))
+	return table.SheetsScreen(w, a, s.fits, s.hollow, append(words.Shell(a, s.segments, s.noShell, s.noCut), s.takes()...))
 }
 
 // takes says what building takes, and how a body that does not stand is held.

@@ -16,9 +16,6 @@ type Options struct {
 	// NoShell leaves the STL out, for bodies that are built of panels or whose
 	// mounts sit on no face.
 	NoShell bool
-	// NoKit leaves out the parts that the shell is put together from, for one that no bed holds
-	// or whose parts cannot be made.
-	NoKit bool
 	// Print is how the shell is printed; without segments it is whole, and what it weighs
 	// is not known.
 	Print shell.Plan
@@ -31,10 +28,8 @@ type File = outdir.File
 
 // Files gives all that there is to write for a plan: sheets.pdf with every sheet,
 // each sheet as SVG, edges.csv, faces.csv and parts.csv, and the shell as
-// shell.stl or shell-1.stl and so on; and the kit that goes together, as kit-segment-1.stl and
-// so on, kit-plate-1.3mf and so on, and kit.csv. All that can go wrong with the shell does
-// so here, before anything is written; those errors wrap package shell's
-// or kit's.
+// shell.stl or shell-1.stl and so on. All that can go wrong with the shell does so here, before
+// anything is written; those errors wrap package shell's.
 func Files(p *timing.Plan, o Options) ([]File, error) {
 	a := p.Array
 	sheets := All(p, o)
@@ -64,14 +59,7 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 		}
 		files = append(files, File{Name: name, Write: func(w io.Writer) error { return poly.WriteSTL(w, m, a.Name) }})
 	}
-	if o.NoKit {
-		return files, nil
-	}
-	k, err := NewKit(a, o.Print, meshes)
-	if err != nil {
-		return nil, err
-	}
-	return append(files, k.files(a)...), nil
+	return files, nil
 }
 
 // All draws every sheet there is for a plan: the picture, the map, tables,

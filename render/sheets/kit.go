@@ -46,8 +46,8 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
 	return k, nil
 }
 
-// files are the parts as STL, as they are printed, the plates as 3MF, and the table of all.
-func (k Kit) files(a *layout.Array) []File {
+// Files are the parts as STL, as they are printed, the plates as 3MF, and the table of all.
+func (k Kit) Files(a *layout.Array) []File {
 	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }}}
 	out = append(out, File{Name: "assembly.svg", Write: func(w io.Writer) error { return k.assembly(w, a) }})
 	for i, p := range k.Parts {

@@ -110,12 +110,3 @@ func segments(p shell.Plan) []string {
 	}
 	return out
 }
-
-// NoKit says why a shell has no parts that go together; nothing where it has, or has said why it is
-// not cut.
-func NoKit(why string) []string {
-	if why == "" {
-		return nil
-	}
-	return []string{"There are no parts that go together, only the plain shell: " + why + "."}
-}

@@ -87,13 +87,3 @@ func TestOpenBelow(t *testing.T) {
 		t.Errorf("a whole body: %q", got)
 	}
 }
-
-func TestNoKit(t *testing.T) {
-	if got := NoKit(""); got != nil {
-		t.Errorf("%q", got)
-	}
-	const want = "There are no parts that go together, only the plain shell: it is torn."
-	if got := NoKit("it is torn"); len(got) != 1 || got[0] != want {
-		t.Errorf("%q", got)
-	}
-}
