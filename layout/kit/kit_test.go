@@ -3,6 +3,7 @@ package kit
 import (
 	"bytes"
 	"errors"
+	"flag"
 	"fmt"
 	"math"
 	"os"
@@ -17,10 +18,12 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
-	"pappus/testdata/thorough"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
+
+// slow has the kits made, too, that take minutes.
+var slow = flag.Bool("slow", false, "make the kits that take minutes, too")
 
 const plainDesign = `
 [body]
@@ -120,7 +123,7 @@ func TestKits(t *testing.T) {
 		{"two on a ball", "shape = \"ball\"\nradius_mm = 100", "on = \"even\"\ncount = 2", 150, "", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			if c.slow && !thorough.Set {
+			if c.slow && !*slow {
 				t.Skip("few cases every day")
 			}
 			m := build(t, c.body, c.mounts, c.bed, c.kit)
