@@ -1,6 +1,7 @@
 package impedancefit_test
 
 import (
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -204,10 +205,13 @@ func TestTrials(t *testing.T) {
 	}
 }
 
+// sweeps has sweeps.csv made again.
+var sweeps = flag.Bool("sweeps", false, "make the sweeps of thresholds again")
+
 // TestSweeps makes sweeps.csv again: the same channels, with thresholds at other places.
 func TestSweeps(t *testing.T) {
-	if !thorough.Set {
-		t.Skip("takes a minute; THOROUGH=1 has it")
+	if !*sweeps {
+		t.Skip("takes a minute; -sweeps has it")
 	}
 	var table trialtable.Tally
 	tally(&table, 100*makes, func(seed uint64) (out []happening) {
@@ -232,5 +236,5 @@ func TestSweeps(t *testing.T) {
 		}
 		return out
 	})
-	table.Hold(t, "sweeps.csv", "The channels of trials.csv, with thresholds at other places, by\nTHOROUGH=1 go test ./timing/impedancefit -run TestSweeps -write")
+	table.Hold(t, "sweeps.csv", "The channels of trials.csv, with thresholds at other places, by\ngo test ./timing/impedancefit -run TestSweeps -sweeps -write")
 }

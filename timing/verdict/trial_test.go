@@ -23,7 +23,7 @@ import (
 )
 
 var (
-	cases   = flag.Int("cases", 0, "how many made-up cases the trial tries; 0: a few, 100 with THOROUGH")
+	cases   = flag.Int("cases", 0, "how many made-up cases the trial tries; 0: a few")
 	figures = flag.Bool("figures", false, "print the trial's table as it comes out")
 	kind    = flag.String("kind", "", "only cases with this fault")
 	each    = flag.Bool("each", false, "print what each case came to")
@@ -356,12 +356,12 @@ func energyOf(x []complex128) (sum float64) {
 }
 
 // TestTrial: of made-up cases, those of the table beside the package are missed or false alarms; 95
-// percent intervals hold the truth in 90 to 99 of 100. Few cases are tried each time, more with THOROUGH, and all of the
+// percent intervals hold the truth in 90 to 99 of 100. Few cases are tried each time, and all of the
 // table with -cases 500; with -write, too, the table is written.
 func TestTrial(t *testing.T) {
 	n := *cases
 	if n == 0 {
-		n = int(seeds(fewCases, someCases))
+		n = fewCases
 	}
 	all := trialCases(t, 0, n)
 	do(t, all, (*one).run)
@@ -444,7 +444,6 @@ func holds(t *testing.T, table trial.Table) {
 // What few cases must hold.
 const (
 	fewCases   = 40
-	someCases  = 100 // with THOROUGH
 	mostMissed = 0.1 // of all kinds of faults
 	mostWrong  = 0.05
 )
