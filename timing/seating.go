@@ -9,6 +9,7 @@ import (
 	"pappus/layout"
 	"pappus/layout/advice"
 	"pappus/layout/design"
+	"pappus/layout/prose"
 	"pappus/timing/radiate"
 	"pappus/timing/seats"
 
@@ -159,6 +160,9 @@ func (p *Planner) serve(ctx context.Context, a *layout.Array, e effort) (served,
 		atSeats := p.hall.field(a)
 		s := &server{p, a, atSeats, atSeats, seats.Aim(a.Seating.Aim), &Seating{Aim: a.Seating.Aim, Thirds: p.hall.thirds, MiddleSeat: design.MiddleSeat(a.Seats)}}
 		channels, found, err := s.serve(ctx, e)
+		if errors.Is(err, seats.ErrSizes) {
+			err = loadsRefused(a, err)
+		}
 		if err != nil {
 			return served{}, err
 		}
@@ -378,4 +382,11 @@ func (s *server) choose(count int, within func(most int) (seats.Answer, error)) 
 	last.Louder, last.Chosen = 0, s.p.sizes.longest(free.Groups) == longest
 	s.Strings, s.Counts = append(s.Strings, last), counts
 	return free, nil
+}
+
+// loadsRefused names the least load as what keeps drivers from being sorted into channels for seats.
+func loadsRefused(a *layout.Array, err error) error {
+	const key = "wiring.minimum_load_ohm"
+	return &design.Error{File: a.File, Line: a.Lines.Of(key), Key: key, Value: prose.Number(a.Wiring.MinimumLoad, 6),
+		Reason: prose.Sprintf("no strings of these drivers, of %.3g ohm each, make as many channels of such a load; must be lower, or wiring.channels another number", a.Driver.DCOhm), Err: err}
 }

@@ -195,7 +195,11 @@ func (p *phased) most(i int, lambda []float64) float64 {
 		dual[r] = real(cmplx.Conj(x[r]) * row)
 		sum, trace = sum+dual[r], trace+real(a[r*k+r])
 	}
-	// A Hermitian matrix has the eigenvalues, twice, of [Re -Im; Im Re].
+	// A Hermitian matrix has the eigenvalues, twice, of [Re -Im; Im Re]. It is brought to a size near
+	// 1: the decomposition cannot do with one of 1e-150.
+	if !(trace > 0) {
+		return sum
+	}
 	m := mat.NewSymDense(2*k, nil)
 	for r := range k {
 		for c := range k {
@@ -203,6 +207,7 @@ func (p *phased) most(i int, lambda []float64) float64 {
 			if r == c {
 				v += complex(dual[r], 0)
 			}
+			v /= complex(trace, 0)
 			m.SetSym(r, k+c, -imag(v))
 			if c >= r {
 				m.SetSym(r, c, real(v))
@@ -213,7 +218,7 @@ func (p *phased) most(i int, lambda []float64) float64 {
 	var eigen mat.EigenSym
 	lowest := -trace // no eigenvalue of A is above its trace; dual is not below 0 where phases are aligned
 	if eigen.Factorize(m, false) {
-		lowest = eigen.Values(nil)[0]
+		lowest = trace * eigen.Values(nil)[0]
 	}
 	const rounding = 1e-12
 	return sum + float64(k)*(max(0, -lowest)+rounding*trace)
