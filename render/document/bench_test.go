@@ -5,34 +5,16 @@ import (
 	"slices"
 	"testing"
 
-	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/document"
-	"pappus/timing"
+	"pappus/testdata/planned"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// planOf plans the built-in design with some changes.
-func planOf(t *testing.T, change func(*design.Design)) *timing.Plan {
-	t.Helper()
-	d := design.Default()
-	change(d)
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a.Coverage.Cells = 8
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
-
 // TestBenchReadings adds resistances up by hand.
 func TestBenchReadings(t *testing.T) {
-	p := planOf(t, func(d *design.Design) { d.Wiring.WireLength, d.Wiring.WireSection = 5, 0.75e-6 })
+	p := planned.Demo(t, func(d *design.Design) { d.Wiring.WireLength, d.Wiring.WireSection = 5, 0.75e-6 })
 	b := document.OfBench(p)
 	const copper = 1.724e-8                          // ohm m at 20 C, IEC 60028
 	inside, outside := copper/0.5e-6, copper/0.75e-6 // ohm for each metre of single wire
@@ -82,7 +64,7 @@ func TestBenchFromInside(t *testing.T) {
 		{"a ball", ball, true},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			p := planOf(t, test.change)
+			p := planned.Demo(t, test.change)
 			b := document.OfBench(p)
 			if b.Halves != test.halves {
 				t.Fatalf("on two discs: %t", b.Halves)
@@ -113,7 +95,7 @@ func TestBenchFromInside(t *testing.T) {
 // TestOneDisc draws a body on one disc up to where the projection is more than twice as wide along
 // the rim as towards the middle, and on two beyond.
 func TestOneDisc(t *testing.T) {
-	p := planOf(t, func(*design.Design) {})
+	p := planned.Demo(t, nil)
 	p.Array.Mounts = slices.Clone(p.Array.Mounts) // others share them
 	for angle, halves := range map[float64]bool{110: false, 120: true} {
 		sin, cos := math.Sincos(angle * math.Pi / 180)

@@ -23,6 +23,7 @@ import (
 	"pappus/layout/fit"
 	"pappus/layout/shell"
 	"pappus/render/sheets"
+	"pappus/testdata/planned"
 	"pappus/timing"
 	"pappus/timing/loom"
 
@@ -385,16 +386,8 @@ func table(t *testing.T, a *layout.Array, write func(io.Writer, *layout.Array) e
 // TestParts: the bill has what other tables know: the wire of the harness, the cable's
 // copper, volume and mass of each print, the stuffing; and no number that nobody knows.
 func TestParts(t *testing.T) {
-	d := design.Default()
-	d.Wiring.WireLength, d.Wiring.WireSection = 5, 0.75e-6
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := planned.Demo(t, func(d *design.Design) { d.Wiring.WireLength, d.Wiring.WireSection = 5, 0.75e-6 })
+	a := p.Array
 	segments, err := a.Segments()
 	if err != nil {
 		t.Fatal(err)

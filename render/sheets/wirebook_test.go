@@ -6,27 +6,16 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/sheets"
+	"pappus/testdata/planned"
 	"pappus/timing"
 	"pappus/timing/loom"
 )
 
 func wired(t *testing.T, change func(*design.Design)) (*timing.Plan, string, []*sheets.Sheet) {
 	t.Helper()
-	d := design.Default()
-	if change != nil {
-		change(d)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := planned.Demo(t, change)
 	book := sheets.WiringBook(p)
 	var all bytes.Buffer
 	for _, s := range book {

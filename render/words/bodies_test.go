@@ -4,10 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/render/words"
-	"pappus/timing"
+	"pappus/testdata/planned"
 
 	"github.com/google/go-cmp/cmp"
 	"gonum.org/v1/gonum/spatial/r3"
@@ -15,20 +14,13 @@ import (
 
 // TestBodies: where each of several bodies is and how it is heard, to the letter.
 func TestBodies(t *testing.T) {
-	d := design.Default()
-	d.Placing.On, d.Spot = design.OnCeiling, r3.Vec{X: 1.5, Z: -1}
-	d.Copies = []design.Copy{
-		{At: r3.Vec{X: 3}, Angles: design.Angles{YawDeg: 180}, Channels: design.OwnChannels},
-		{At: r3.Vec{Y: -1.5, Z: -0.2}, Channels: design.SharedChannels},
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := planned.Demo(t, func(d *design.Design) {
+		d.Placing.On, d.Spot = design.OnCeiling, r3.Vec{X: 1.5, Z: -1}
+		d.Copies = []design.Copy{
+			{At: r3.Vec{X: 3}, Angles: design.Angles{YawDeg: 180}, Channels: design.OwnChannels},
+			{At: r3.Vec{Y: -1.5, Z: -0.2}, Channels: design.SharedChannels},
+		}
+	})
 	got := words.Bodies(p)
 	want := []string{
 		"3 bodies with 39 drivers each; each is taken for a rigid ball of its own, which neither shades another nor sends its sound back.",
@@ -44,11 +36,7 @@ func TestBodies(t *testing.T) {
 		t.Errorf("%s", cmp.Diff(want, got))
 		break
 	}
-	d.Copies = nil
-	if a, err = layout.Build(d); err != nil {
-		t.Fatal(err)
-	}
-	one := &timing.Plan{Spot: timing.Spot{Array: a}}
+	one := planned.Demo(t, func(d *design.Design) { d.Placing.On, d.Spot = design.OnCeiling, r3.Vec{X: 1.5, Z: -1} })
 	if words.Bodies(one) != nil {
 		t.Error("one body is spoken of as of several")
 	}

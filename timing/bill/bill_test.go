@@ -1,7 +1,6 @@
 package bill_test
 
 import (
-	"context"
 	"math"
 	"testing"
 
@@ -9,35 +8,18 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
-	"pappus/timing"
+	"pappus/testdata/planned"
 	"pappus/timing/bill"
 	"pappus/timing/loom"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-func demo(t *testing.T, change func(*design.Design)) *timing.Plan {
-	t.Helper()
-	d := design.Default()
-	if change != nil {
-		change(d)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(context.Background(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
-
 func value(v float64) *float64 { return &v }
 
 // TestOf: each sum by hand from the design's own figures.
 func TestOf(t *testing.T) {
-	p := demo(t, func(d *design.Design) {
+	p := planned.Demo(t, func(d *design.Design) {
 		d.Driver.Price, d.Driver.Mass, d.Print.Price, d.Build.WirePrice = value(4.5), 0.030, value(20), value(0.4)
 		d.Wiring.WireLength = 3
 		d.Parts = []design.Part{{Name: "screw", Count: 156, Price: value(0.05), Mass: 0.0003, Time: 12}, {Name: "varnish", Count: 1, Price: value(9)}}
@@ -83,7 +65,7 @@ func TestSpares(t *testing.T) {
 		share float64
 		want  int
 	}{{"none", 0, 0}, {"a twentieth of 39", 0.05, 2}, {"as many again", 1, 39}, {"few", 0.001, 1}} {
-		p := demo(t, func(d *design.Design) { d.Build.Spares = c.share })
+		p := planned.Demo(t, func(d *design.Design) { d.Build.Spares = c.share })
 		for _, it := range bill.Of(p, shell.Plan{}, 0).Items {
 			if it.Kind == bill.Driver && it.Spares != c.want {
 				t.Errorf("%s: %d", c.name, it.Spares)
@@ -95,7 +77,7 @@ func TestSpares(t *testing.T) {
 // TestSegments: a shell printed in one piece stands in one row; its segments in rows of their own
 // from two on.
 func TestSegments(t *testing.T) {
-	p := demo(t, nil)
+	p := planned.Demo(t, nil)
 	for _, c := range []struct{ segments, want int }{{0, 0}, {1, 0}, {2, 2}, {3, 3}} {
 		got := 0
 		for _, it := range bill.Of(p, shell.Plan{Segments: make([]shell.Segment, c.segments)}, 0).Items {

@@ -1,35 +1,17 @@
 package limiter_test
 
 import (
-	"context"
 	"math"
 	"testing"
 
 	"pappus/layout"
 	"pappus/layout/design"
-	"pappus/timing"
+	"pappus/testdata/planned"
 	"pappus/timing/excursion"
 	"pappus/timing/limiter"
 
 	"github.com/google/go-cmp/cmp"
 )
-
-func planned(t *testing.T, change func(*design.Design)) *timing.Plan {
-	t.Helper()
-	d := design.Default()
-	if change != nil {
-		change(d)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(context.Background(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
 
 func near(t *testing.T, what string, got, want, within float64) {
 	t.Helper()
@@ -42,7 +24,7 @@ func near(t *testing.T, what string, got, want, within float64) {
 // them; heat is U^2/R of the driver's least resistance, and the cones' limit that of a constant
 // voltage less what ringing takes, both by hand.
 func TestChannels(t *testing.T) {
-	p := planned(t, nil)
+	p := planned.Demo(t, nil)
 	cone := p.Cone()
 	z := 1 / (2 * cone.Q)
 	still := cone.BL / (cone.DCOhm * cone.Mass * math.Pow(2*math.Pi*cone.Resonance, 2)) // m for a constant volt
@@ -66,7 +48,7 @@ func TestChannels(t *testing.T) {
 // TestAmplifier: an amplifier's own peak is the root of two of its volts, and limiters are told
 // from full scale with its gain.
 func TestAmplifier(t *testing.T) {
-	p := planned(t, func(d *design.Design) {
+	p := planned.Demo(t, func(d *design.Design) {
 		d.Wiring.HasAmplifier, d.Wiring.Voltage, d.Wiring.Gain, d.Processor.FullScale = true, 4, 6, 2
 	})
 	for _, c := range limiter.Channels(p) {
@@ -89,7 +71,7 @@ func TestAmplifier(t *testing.T) {
 // TestLoudest: a crest factor of 0 dB is held by heat or travel at its RMS; with each more the
 // peaks leave as much less, and the level at the spot follows.
 func TestLoudest(t *testing.T) {
-	p := planned(t, nil)
+	p := planned.Demo(t, nil)
 	channels := limiter.Channels(p)
 	last := limiter.Loudest(p, channels, 6)
 	for _, crest := range []float64{10, 14, 20} {
@@ -119,7 +101,7 @@ func TestLoudest(t *testing.T) {
 // TestPlaces: without seats the spot, with seats each of them, nearer ones louder; nothing where
 // no level is known.
 func TestPlaces(t *testing.T) {
-	p := planned(t, nil)
+	p := planned.Demo(t, nil)
 	l, err := limiter.Of(p, 12)
 	if err != nil || len(l.Places) != 1 || len(l.Music) != len(limiter.Crests)+1 || l.Music[2].Crest != 12 {
 		t.Fatalf("%v, %+v", err, l)
@@ -141,7 +123,7 @@ func TestPlaces(t *testing.T) {
 	if l, err = limiter.Of(p, 12); err != nil || len(l.Places) != 2 || l.Places[0].Level < l.Places[1].Level+3 {
 		t.Errorf("%v, %+v", err, l.Places)
 	}
-	unknown := planned(t, func(d *design.Design) { d.Driver.Sensitivity = math.NaN() })
+	unknown := planned.Demo(t, func(d *design.Design) { d.Driver.Sensitivity = math.NaN() })
 	if l, err := limiter.Of(unknown, 12); err == nil && !math.IsNaN(unknown.Maximum.Noise) != (l.Places != nil) {
 		t.Errorf("%v, %+v", err, l.Places)
 	}
@@ -150,7 +132,7 @@ func TestPlaces(t *testing.T) {
 // TestNeed: the watts of a sine of the peak into the least load; nothing where a driver's limits
 // are not known.
 func TestNeed(t *testing.T) {
-	p := planned(t, nil)
+	p := planned.Demo(t, nil)
 	channels := limiter.Channels(p)
 	n, known := limiter.NeedFor(channels, 14)
 	if !known || n.Channels != 8 {
@@ -162,7 +144,7 @@ func TestNeed(t *testing.T) {
 	near(t, "peak without crest", low.Peak, channels[0].Heat, 1e-12)
 	crest, _ := limiter.NeedFor([]limiter.Channel{{Heat: 2, Travel: 100}}, 6)
 	near(t, "peak that heat allows", crest.Peak, 2*1.99526231, 1e-8)
-	unknown := planned(t, func(d *design.Design) { d.Driver.PowerHandling, d.Driver.Small.Reach = 0, 0 })
+	unknown := planned.Demo(t, func(d *design.Design) { d.Driver.PowerHandling, d.Driver.Small.Reach = 0, 0 })
 	if _, known := limiter.NeedFor(limiter.Channels(unknown), 14); known {
 		t.Error("an amplifier is named for drivers that nothing is known of")
 	}

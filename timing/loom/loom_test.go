@@ -1,39 +1,20 @@
 package loom_test
 
 import (
-	"context"
 	"math"
 	"testing"
 
 	"pappus/layout"
-	"pappus/layout/design"
-	"pappus/timing"
+	"pappus/testdata/planned"
 	"pappus/timing/loom"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-func planned(t *testing.T, change func(*design.Design)) *timing.Plan {
-	t.Helper()
-	d := design.Default()
-	if change != nil {
-		change(d)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(context.Background(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
-}
-
 // TestPieces: every piece against the law of cosines on the mounts' own polar places, from their
 // numbers in the table of delays, and each driver in just one string.
 func TestPieces(t *testing.T) {
-	p := planned(t, nil)
+	p := planned.Demo(t, nil)
 	entry := r3.Vec{Z: p.Array.Body.Lowest()}
 	polar := func(m int) (r, az, el float64) {
 		v := entry
@@ -84,7 +65,7 @@ func TestPieces(t *testing.T) {
 
 // TestBatches: all pieces are in them, once.
 func TestBatches(t *testing.T) {
-	strings := loom.Strings(planned(t, nil))
+	strings := loom.Strings(planned.Demo(t, nil))
 	length, count := 0.0, 0
 	for _, s := range strings {
 		length += s.Length()
@@ -152,7 +133,7 @@ func TestPlaces(t *testing.T) {
 // string of two a short for certain, of one of thirteen not; of two strings an open one for
 // certain, of twelve not.
 func TestReadings(t *testing.T) {
-	p := planned(t, nil)
+	p := planned.Demo(t, nil)
 	ohm := p.Array.Driver.DCOhm
 	made := func(n int) loom.String {
 		return loom.String{Order: make([]int, n), WireOhm: 0.02}
