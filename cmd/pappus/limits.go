@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -43,7 +42,7 @@ func newLimits(f *flags) *cobra.Command {
 			files:  folder.Limits(l),
 			json:   func(document.Written) any { return document.OfLimits(p, l) },
 			screen: func(w io.Writer, colour bool) error { return table.LimitScreen(w, p, l, colour) },
-			last:   fmt.Sprintf("\nIt is in %s, too; begin with limits.csv.\n", cmp.Or(j.folder, ".")),
+			last:   fmt.Sprintf("\nIt is in %s, too; begin with limits.csv.\n", j.folder),
 		}, err
 	})
 }

@@ -24,11 +24,15 @@ const (
 // Allowed returns for how many hours in a day a level in dBA may last, if there
 // is no other sound: 8 h / 2^((level-85)/3), 0 above 140 dBA. Below 85 dBA it
 // grows past 24. It is NaN for a level that is no number.
-func Allowed(level float64) float64 {
+func Allowed(level float64) float64 { return lasting(hours, Limit, level) }
+
+// lasting returns how long a level may last where another may for so many hours: as much energy in
+// all, and no time above the ceiling.
+func lasting(hours, limit, level float64) float64 {
 	if level > ceiling {
 		return 0
 	}
-	return hours * math.Pow(2, (Limit-level)/exchange)
+	return hours * math.Pow(2, (limit-level)/exchange)
 }
 
 // The poles in Hz, IEC 61672-1:2013, annex E: those of the C weighting, which is -3 dB at

@@ -1,7 +1,5 @@
 package exposure
 
-import "math"
-
 // Listener is for whom an allowance for listening in one's free time is made.
 type Listener int8
 
@@ -23,9 +21,4 @@ func (l Listener) Level() float64 { return [...]float64{80, 75}[l] }
 // Weekly returns for how many hours a week a listener may hear a level in dBA, if there is no
 // other sound: 40 h / 2^((level-Level)/3), an equal energy for each. It is NaN for a level that
 // is no number, 0 above 140 dBA.
-func (l Listener) Weekly(level float64) float64 {
-	if level > ceiling {
-		return 0
-	}
-	return weeklyHours * math.Pow(2, (l.Level()-level)/exchange)
-}
+func (l Listener) Weekly(level float64) float64 { return lasting(weeklyHours, l.Level(), level) }

@@ -28,23 +28,21 @@ type Channel struct {
 
 // Channels returns the limiters of a plan's channels, in their order.
 func Channels(p *timing.Plan) []Channel {
+	// What one driver bears: all are alike.
+	heat, travel, tones := p.RatedVolt(), p.Cone().Bounded(p.Protection.Xmax), tones(p)
+	amplifier, at := math.Inf(1), fullScale(p) // RMS
+	if w := p.Array.Wiring; w.HasAmplifier {
+		amplifier = w.Voltage
+	}
 	out := make([]Channel, len(p.Channels))
 	for i, b := range p.Banks {
-		c := Channel{ID: p.Channels[i].ID, Heat: math.Inf(1), Travel: math.Inf(1), Tones: math.Inf(1), Clip: math.Inf(1),
+		c := Channel{ID: p.Channels[i].ID, Heat: math.Inf(1), Travel: math.Inf(1), Tones: math.Inf(1), Clip: math.Sqrt2 * amplifier,
 			ohm: leastOhm(b, p.Channels[i].DCOhm), gain: math.Pow(10, p.Channels[i].Gain/20)}
 		if b.DriverVolt > 0 {
 			share := b.DriverVolt / b.Volt
-			c.Heat = p.RatedVolt() / share
-			c.Travel = p.Cone().Bounded(p.Protection.Xmax) / share
-			c.Tones = tones(p) / share
+			c.Heat, c.Travel, c.Tones = heat/share, travel/share, tones/share
 		}
-		full := math.Inf(1) // RMS
-		if w := p.Array.Wiring; w.HasAmplifier {
-			full = w.Voltage
-			c.Clip = math.Sqrt2 * full
-		}
-		c.RMS, c.Peak = min(c.Heat, full), min(c.Travel, c.Clip)
-		at := fullScale(p)
+		c.RMS, c.Peak = min(c.Heat, amplifier), min(c.Travel, c.Clip)
 		c.RMSFull, c.PeakFull = decibel(c.RMS/at), decibel(c.Peak/(math.Sqrt2*at))
 		out[i] = c
 	}

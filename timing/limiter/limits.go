@@ -18,13 +18,14 @@ type Limits struct {
 func Of(p *timing.Plan, crest float64) (Limits, error) {
 	l := Limits{Crest: crest, Channels: Channels(p)}
 	crests := slices.Clone(Crests)
-	if at, found := slices.BinarySearch(crests, crest); !found {
+	at, found := slices.BinarySearch(crests, crest)
+	if !found {
 		crests = slices.Insert(crests, at, crest)
 	}
 	for _, c := range crests {
 		l.Music = append(l.Music, Loudest(p, l.Channels, c))
 	}
 	var err error
-	l.Places, err = Loudest(p, l.Channels, crest).Places(p)
+	l.Places, err = l.Music[at].Places(p)
 	return l, err
 }
