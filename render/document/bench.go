@@ -57,9 +57,9 @@ func OfBench(p *timing.Plan) Bench {
 	for _, s := range loom.Strings(p) {
 		c := &out.Channels[s.Channel]
 		before[s.Channel] = append(before[s.Channel], s)
-		joined := before[s.Channel]
-		c.Strings = append(c.Strings, BenchString{p.Array.IDs(s.Order), m(s.Length()), reading(loom.ReadString(p, s).Whole), reading(loom.ReadChannel(p, joined, 0).Whole)})
-		c.Whole = reading(loom.ReadChannel(p, joined, p.Banks[s.Channel].WireOhm).Whole)
+		joined := loom.Joined(p, before[s.Channel])
+		c.Strings = append(c.Strings, BenchString{p.Array.IDs(s.Order), m(s.Length()), reading(loom.ReadString(p, s).Whole), reading(joined)})
+		c.Whole = reading(joined.Behind(p.Banks[s.Channel].WireOhm))
 	}
 	places, halves := loom.Places(p.Array)
 	for i, at := range places {

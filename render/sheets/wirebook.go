@@ -16,7 +16,7 @@ import (
 // WiringBook draws what is needed to wire a plan: the order of work, a drawing of each channel
 // seen from the inside, the pieces to cut, what a meter reads with room to sign, and labels.
 func WiringBook(p *timing.Plan) []*Sheet {
-	b := book{p, loom.Strings(p)}
+	b := newBook(p)
 	out := []*Sheet{b.work()}
 	out = append(out, b.drawings()...)
 	out = append(out, b.cutList()...)
@@ -28,17 +28,19 @@ func WiringBook(p *timing.Plan) []*Sheet {
 type book struct {
 	*timing.Plan
 	strings []loom.String
+	of      [][][]loom.String // by channel and body
 }
 
-// of returns the strings of a channel on a body.
-func (b book) of(channel, body int) []loom.String {
-	var out []loom.String
-	for _, s := range b.strings {
-		if s.Channel == channel && b.Array.Mounts[s.Order[0]].Body == body {
-			out = append(out, s)
-		}
+func newBook(p *timing.Plan) book {
+	b := book{p, loom.Strings(p), make([][][]loom.String, len(p.Channels))}
+	for c := range b.of {
+		b.of[c] = make([][]loom.String, len(p.Array.Bodies()))
 	}
-	return out
+	for _, s := range b.strings {
+		body := &b.of[s.Channel][p.Array.Mounts[s.Order[0]].Body]
+		*body = append(*body, s)
+	}
+	return b
 }
 
 // mark is a string's name on labels: channel and string.
@@ -111,10 +113,8 @@ func (b book) terminals(s *Sheet, y float64) {
 			s.label(centre, 4, ink, sign)
 		}
 		n := 0
-		for _, one := range b.strings {
-			if one.Channel == i {
-				n++
-			}
+		for _, on := range b.of[i] {
+			n += len(on)
 		}
 		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 17}, 2.6, middle, quiet, prose.Count(n, "lead each", "leads each"))
 		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 20.5}, 2.4, middle, quiet, words.ColourCode(c.ID))
@@ -162,14 +162,14 @@ func (b book) checks() []*Sheet {
 	strings := table{title: "Each string at its two ends, before it is joined to others", columns: columns}
 	for _, s := range b.strings {
 		r := loom.ReadString(b.Plan, s)
-		strings.rows = append(strings.rows, []string{"string " + b.mark(s), ohms(r.Whole), "", "", words.StringFaults(len(s.Order), r)})
+		strings.rows = append(strings.rows, []string{"string " + b.mark(s), words.Ohms(r.Whole), "", "", words.StringFaults(len(s.Order), r)})
 	}
 	whole := table{title: "Each channel at its terminals, all strings joined, amplifier not connected", columns: columns}
-	for c := range b.Channels {
-		for body := range b.Array.Bodies() {
-			if of := b.of(c, body); len(of) > 0 {
-				r := loom.ReadChannel(b.Plan, of, 0)
-				whole.rows = append(whole.rows, []string{b.channel(c, body), ohms(r.Whole), "", "", words.ChannelFaults(len(of), r)})
+	for c, bodies := range b.of {
+		for body, of := range bodies {
+			if len(of) > 0 {
+				r := loom.ReadChannel(b.Plan, of)
+				whole.rows = append(whole.rows, []string{b.channel(c, body), words.Ohms(r.Whole), "", "", words.ChannelFaults(len(of), r)})
 			}
 		}
 	}
@@ -187,14 +187,6 @@ func (b book) channel(c, body int) string {
 		name += fmt.Sprintf(", body %d", body+1)
 	}
 	return name
-}
-
-// ohms writes a range of readings.
-func ohms(r loom.Range) string {
-	if math.IsInf(r.Most, 1) {
-		return "open"
-	}
-	return prose.Fixed(r.Least, 1) + " to " + prose.Fixed(r.Most, 1)
 }
 
 // A label in mm, and how many there are in a row.

@@ -20,21 +20,20 @@ var stringColours = []color.NRGBA{blue, orange, {0, 158, 115, 255}, {204, 121, 1
 // mostDrawings is how many channels have a drawing each; the others are in the tables.
 const mostDrawings = 64
 
-// drawings draws each channel of strings on a page, and all channels of one driver on one.
+// drawings draws each channel of strings on a page, and all channels of one driver on one, where
+// they are more than a few.
 func (b book) drawings() []*Sheet {
+	alone := b.alone()
+	if len(alone) <= fewAlone {
+		alone = nil
+	}
 	var out []*Sheet
-	var alone []loom.String
-	together := b.alone() > fewAlone
-	for c := range b.Channels {
-		for body := range b.Array.Bodies() {
-			of := b.of(c, body)
-			switch {
-			case len(of) == 0:
-			case together && len(of) == 1 && len(of[0].Order) == 1:
-				alone = append(alone, of[0])
-			case len(out) < mostDrawings:
-				out = append(out, b.drawing(c, body, of))
+	for c, bodies := range b.of {
+		for body, of := range bodies {
+			if len(of) == 0 || len(alone) > 0 && isAlone(of) || len(out) == mostDrawings {
+				continue
 			}
+			out = append(out, b.drawing(c, body, of))
 		}
 	}
 	if len(alone) > 0 {
@@ -46,16 +45,19 @@ func (b book) drawings() []*Sheet {
 // fewAlone is how many channels of one driver have a drawing each all the same.
 const fewAlone = 4
 
-// alone returns how many channels there are of one driver.
-func (b book) alone() int {
-	n := 0
-	for _, c := range b.Channels {
-		if len(c.Mounts) == 1 {
-			n++
+// alone returns the strings of the channels that have one driver on a body.
+func (b book) alone() (out []loom.String) {
+	for _, bodies := range b.of {
+		for _, of := range bodies {
+			if isAlone(of) {
+				out = append(out, of[0])
+			}
 		}
 	}
-	return n
+	return out
 }
+
+func isAlone(of []loom.String) bool { return len(of) == 1 && len(of[0].Order) == 1 }
 
 // seen is the inside of a body on paper, on one disc or on two: the upper half from below, the
 // lower one from above (loom.Places), its front mark up.

@@ -22,7 +22,7 @@ const reachOut = 0.03
 func WiringSteps(p *timing.Plan, strings []loom.String) []string {
 	a := p.Array
 	steps := []string{
-		"Read each driver with a meter: " + readsFrom(loom.ReadString(p, loom.String{Order: make([]int, 1)}).Whole) + ". Touch it for a moment with a 1.5 V cell: where the cone moves outward, the cell's plus is on the driver's plus; mark it. Put aside what reads otherwise or scrapes.",
+		"Read each driver with a meter: " + Ohms(loom.ReadString(p, loom.String{Order: make([]int, 1)}).Whole) + " ohm. Touch it for a moment with a 1.5 V cell: where the cone moves outward, the cell's plus is on the driver's plus; mark it. Put aside what reads otherwise or scrapes.",
 		"Cut the wires from the list, and put a label on both leads of each string and on the rear of each driver.",
 		"Join the wires of a string first, on the bench, with the drivers in their order: minus to the next one's plus, a sleeve over each joint. An iron burns, and its smoke is not for lungs: fix it, and air the room. Small parts are not for children.",
 		through(a),
@@ -33,10 +33,6 @@ func WiringSteps(p *timing.Plan, strings []loom.String) []string {
 		switchOn(p),
 	}
 	return steps
-}
-
-func readsFrom(r loom.Range) string {
-	return prose.Fixed(r.Least, 1) + " to " + prose.Fixed(r.Most, 1) + " ohm"
 }
 
 // through says how drivers come into the body, and whether the slack is enough for it.
@@ -133,7 +129,7 @@ func StringFaults(n int, r loom.StringReading) string {
 	case n == 1:
 		return text + "; next to nothing: shorted"
 	case r.Short.Told:
-		return text + fmt.Sprintf("; %s: one driver is shorted or left out", spread(r.Short.Reads))
+		return text + fmt.Sprintf("; %s: one driver is shorted or left out", Ohms(r.Short.Reads))
 	}
 	return text + "; one driver shorted is not to be told from none: read each alone"
 }
@@ -144,14 +140,13 @@ func ChannelFaults(n int, r loom.ChannelReading) string {
 		return "as its string does, or a terminal is loose"
 	}
 	if r.Open.Told {
-		return fmt.Sprintf("%s or more: a string is not joined; less than the least: two leads touch", spread(r.Open.Reads))
+		return fmt.Sprintf("%s or more: a string is not joined; less than the least: two leads touch", Ohms(r.Open.Reads))
 	}
 	return "a string that is not joined is not to be told here: trust the strings' own readings"
 }
 
-func spread(r loom.Range) string {
-	return prose.Fixed(r.Least, 1) + " to " + prose.Fixed(r.Most, 1)
-}
+// Ohms writes a range of readings.
+func Ohms(r loom.Range) string { return prose.Fixed(r.Least, 1) + " to " + prose.Fixed(r.Most, 1) }
 
 // StringsOf says how many strings there are, and of how many drivers.
 func StringsOf(of []loom.String) string {

@@ -162,16 +162,17 @@ func TestReadings(t *testing.T) {
 		for i := range all {
 			all[i] = made(2)
 		}
-		r := loom.ReadChannel(p, all, 0.1)
-		if want := (2*ohm+0.02)/float64(c.strings) + 0.1; math.Abs(r.Whole.Ohm-want) > 1e-12 || !in(r.Whole, want) || r.Open.Told != c.told {
+		r := loom.ReadChannel(p, all)
+		whole, open := r.Whole.Behind(0.1), r.Open.Reads.Behind(0.1)
+		if want := (2*ohm+0.02)/float64(c.strings) + 0.1; math.Abs(whole.Ohm-want) > 1e-12 || !in(whole, want) || r.Open.Told != c.told {
 			t.Errorf("%d strings: %+v", c.strings, r)
 		}
-		if c.strings > 1 && !in(r.Open.Reads, (2*ohm+0.02)/float64(c.strings-1)+0.1) {
+		if c.strings > 1 && !in(open, (2*ohm+0.02)/float64(c.strings-1)+0.1) {
 			t.Errorf("%d strings, one open: %+v", c.strings, r.Open)
 		}
 	}
 	// Strings that differ: the one that is missed least is the longest.
-	r := loom.ReadChannel(p, []loom.String{made(1), made(4)}, 0)
+	r := loom.ReadChannel(p, []loom.String{made(1), made(4)})
 	if !in(r.Open.Reads, ohm+0.02) {
 		t.Errorf("%+v", r.Open)
 	}

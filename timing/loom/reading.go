@@ -61,13 +61,15 @@ type ChannelReading struct {
 	Open  Fault // the string that is missed least is not joined, or broken; none where there is one string
 }
 
-// ReadChannel returns what a meter reads of a channel with these strings, those of one body, behind
-// a wire of so many ohm out and back.
-func ReadChannel(p *timing.Plan, strings []String, wireOhm float64) ChannelReading {
+// ReadChannel returns what a meter reads of a channel with these strings, those of one body.
+func ReadChannel(p *timing.Plan, strings []String) ChannelReading {
 	never := Range{math.Inf(1), math.Inf(1), math.Inf(1)}
-	out := ChannelReading{Whole: parallel(p, strings, -1, wireOhm), Open: Fault{Reads: never, Told: true}}
+	out := ChannelReading{Whole: Joined(p, strings), Open: Fault{Reads: never, Told: true}}
+	if len(strings) < 2 {
+		return out
+	}
 	for i := range strings {
-		if left := parallel(p, strings, i, wireOhm); left.Most < out.Open.Reads.Most {
+		if left := joined(p, strings, i); left.Most < out.Open.Reads.Most {
 			out.Open.Reads = left
 		}
 	}
@@ -75,9 +77,12 @@ func ReadChannel(p *timing.Plan, strings []String, wireOhm float64) ChannelReadi
 	return out
 }
 
-// parallel returns the range of strings in parallel, without one of them, none for -1. All drivers
-// of a make are off alike at worst, so that both ends are those of all strings' ends.
-func parallel(p *timing.Plan, strings []String, without int, wireOhm float64) Range {
+// Joined returns what a meter reads of strings in parallel.
+func Joined(p *timing.Plan, strings []String) Range { return joined(p, strings, -1) }
+
+// joined is Joined without one of the strings, none for -1. All drivers of a make are off alike at
+// worst, so that both ends are those of all strings' ends.
+func joined(p *timing.Plan, strings []String, without int) Range {
 	var siemens [3]float64
 	for i, s := range strings {
 		if i == without {
@@ -88,5 +93,8 @@ func parallel(p *timing.Plan, strings []String, without int, wireOhm float64) Ra
 			siemens[k] += 1 / ((1+off)*drivers + s.WireOhm)
 		}
 	}
-	return Range{1/siemens[0] + wireOhm, 1/siemens[1] + wireOhm, 1/siemens[2] + wireOhm}
+	return Range{1 / siemens[0], 1 / siemens[1], 1 / siemens[2]}
 }
+
+// Behind returns the range with so many ohm of wire more.
+func (r Range) Behind(ohm float64) Range { return Range{r.Least + ohm, r.Ohm + ohm, r.Most + ohm} }
