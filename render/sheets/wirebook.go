@@ -37,11 +37,14 @@ func newBook(p *timing.Plan) book {
 		b.of[c] = make([][]loom.String, len(p.Array.Bodies()))
 	}
 	for _, s := range b.strings {
-		body := &b.of[s.Channel][p.Array.Mounts[s.Order[0]].Body]
-		*body = append(*body, s)
+		on := &b.of[s.Channel][b.bodyOf(s)]
+		*on = append(*on, s)
 	}
 	return b
 }
+
+// bodyOf is the body that a string is on.
+func (b book) bodyOf(s loom.String) int { return b.Array.Mounts[s.Order[0]].Body }
 
 // mark is a string's name on labels: channel and string.
 func (b book) mark(s loom.String) string {
@@ -182,11 +185,15 @@ func (b book) checks() []*Sheet {
 
 // channel names a channel, with its body where there are several.
 func (b book) channel(c, body int) string {
-	name := fmt.Sprintf("channel %d", b.Channels[c].ID)
-	if len(b.Array.Bodies()) > 1 {
-		name += fmt.Sprintf(", body %d", body+1)
+	return fmt.Sprintf("channel %d", b.Channels[c].ID) + b.suffix(body, ", body ")
+}
+
+// suffix is a body's number behind some words; nothing where there is one body.
+func (b book) suffix(body int, words string) string {
+	if len(b.Array.Bodies()) == 1 {
+		return ""
 	}
-	return name
+	return words + strconv.Itoa(body+1)
 }
 
 // A label in mm, and how many there are in a row.

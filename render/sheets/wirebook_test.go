@@ -37,6 +37,11 @@ func TestWiringBook(t *testing.T) {
 	}{
 		{"the demo", nil, 8, []string{"Channel 1: 3 strings of 2 drivers", "Channel 3: 1 string of 1 driver"}},
 		{"one driver each", func(d *design.Design) { d.Wiring.Channels = 0 }, 1, []string{"39 channels of one driver each"}},
+		{"one driver each on two bodies", func(d *design.Design) {
+			d.Wiring.Channels = 0
+			d.Copies = []design.Copy{{Channels: design.OwnChannels}}
+			d.Copies[0].At.Y = -1.5
+		}, 2, []string{"39 channels of one driver each, body 1", "39 channels of one driver each, body 2"}},
 		{"one channel", func(d *design.Design) { d.Wiring.Channels = 1 }, 1, []string{"Channel 1: 3 strings of 13 drivers", "read each alone"}},
 		{"deep drivers", func(d *design.Design) { d.Driver.Depth = 0.05 }, 8, []string{"slack_mm = 80"}},
 		{"two bodies", func(d *design.Design) {
@@ -48,7 +53,7 @@ func TestWiringBook(t *testing.T) {
 			p, text, book := wired(t, c.change)
 			drawings := 0
 			for _, s := range book {
-				if strings.HasPrefix(s.Name, "wiring-channel") || s.Name == "wiring-alone" {
+				if strings.HasPrefix(s.Name, "wiring-channel") || strings.HasPrefix(s.Name, "wiring-alone") {
 					drawings++
 				}
 			}

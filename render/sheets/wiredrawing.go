@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"math"
+	"slices"
 	"strconv"
 
 	"pappus/layout"
@@ -36,8 +37,11 @@ func (b book) drawings() []*Sheet {
 			out = append(out, b.drawing(c, body, of))
 		}
 	}
-	if len(alone) > 0 {
-		out = append(out, b.drawingOfAlone(alone))
+	for body := range b.Array.Bodies() {
+		on := slices.DeleteFunc(slices.Clone(alone), func(s loom.String) bool { return b.bodyOf(s) != body })
+		if len(on) > 0 {
+			out = append(out, b.drawingOfAlone(body, on))
+		}
 	}
 	return out
 }
@@ -282,9 +286,10 @@ func (b book) pieces(s *Sheet, of []loom.String, y float64) {
 	}
 }
 
-// drawingOfAlone draws the channels that have one driver each.
-func (b book) drawingOfAlone(all []loom.String) *Sheet {
-	s := page("wiring-alone", fmt.Sprintf("%s of one driver each", words.Capital(prose.Count(len(all), "channel", "channels"))),
+// drawingOfAlone draws the channels that have one driver each on a body.
+func (b book) drawingOfAlone(body int, all []loom.String) *Sheet {
+	title := fmt.Sprintf("%s of one driver each", words.Capital(prose.Count(len(all), "channel", "channels")))
+	s := page("wiring-alone"+b.suffix(body, "-body-"), title+b.suffix(body, ", body "),
 		"Seen from the inside, its front mark up. Each driver has two wires of its own to the terminals of its channel; the lengths are in the list of wires.", short, long)
 	v := seenInside(b.Array, margin+heading+10)
 	v.draw(s, b.Array, nil)
@@ -299,9 +304,5 @@ func (b book) drawingOfAlone(all []loom.String) *Sheet {
 
 // fileName names a channel's page.
 func fileName(b book, c, body int) string {
-	name := "channel-" + strconv.Itoa(b.Channels[c].ID)
-	if len(b.Array.Bodies()) > 1 {
-		name += "-body-" + strconv.Itoa(body+1)
-	}
-	return name
+	return "channel-" + strconv.Itoa(b.Channels[c].ID) + b.suffix(body, "-body-")
 }
