@@ -171,20 +171,20 @@ func (a *Array) noRoom(err error) *design.Error {
 	room, thick := a.room() // as it was when it failed
 	switch {
 	case thick == nil:
-		return a.fault("driver", "", err.Error(), err)
+		return a.Fault("driver", "", err.Error(), err)
 	case !errors.Is(thick, box.ErrFull):
-		return a.fault("body.wall_mm", prose.Sprintf("%.4g", a.Wall/mm), thick.Error(), err)
+		return a.Fault("body.wall_mm", prose.Sprintf("%.4g", a.Wall/mm), thick.Error(), err)
 	}
 	if left := room.Net + room.Braces; left > 0 {
-		return a.fault("box.braces_l", prose.Sprintf("%.4g", room.Braces/litre), prose.Sprintf(
+		return a.Fault("box.braces_l", prose.Sprintf("%.4g", room.Braces/litre), prose.Sprintf(
 			"must be less than %.3g, which is what walls and drivers leave of the body", left/litre), err)
 	}
-	return a.fault("body.radius_mm", prose.Sprintf("%.4g", a.Body.Radius/mm), prose.Sprintf(
+	return a.Fault("body.radius_mm", prose.Sprintf("%.4g", a.Body.Radius/mm), prose.Sprintf(
 		"must be more: walls and drivers take %.3g l, and the body has %.3g l", (room.Walls+room.Drivers)/litre, room.Gross/litre), err)
 }
 
-// fault is the error for a key of the design that the array is laid out by.
-func (a *Array) fault(key, value, reason string, err error) *design.Error {
+// Fault is the error for a key of the design that the array is laid out by, which wraps err.
+func (a *Array) Fault(key, value, reason string, err error) *design.Error {
 	return &design.Error{File: a.File, Line: a.Lines.Of(key), Key: key, Value: value, Reason: reason, Err: err}
 }
 
@@ -195,7 +195,7 @@ const litre = 1e-3 // m3
 func (a *Array) Segments() (shell.Plan, error) {
 	p, err := shell.Cut(a.Body, a.Holes(), a.job())
 	if errors.Is(err, shell.ErrBed) {
-		return p, a.fault("print.bed_mm", "", err.Error()+"; must hold one with its margin", err)
+		return p, a.Fault("print.bed_mm", "", err.Error()+"; must hold one with its margin", err)
 	}
 	return p, err
 }

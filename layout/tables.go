@@ -89,7 +89,7 @@ func ofFile(d *design.Design, key, name string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return &design.Error{File: d.Path, Line: d.Lines[key], Key: key, Value: strconv.Quote(name), Reason: prose.Error(err), Err: err}
+	return fault(d, key, strconv.Quote(name), prose.Error(err), err)
 }
 
 // measured reads a file of at most mostMeasuredBytes.

@@ -7,7 +7,6 @@ import (
 	"strconv"
 
 	"pappus/layout"
-	"pappus/layout/design"
 	"pappus/layout/prose"
 	"pappus/timing/equaliser"
 )
@@ -76,5 +75,5 @@ func (p *Spot) outOfStep(low, high float64) error {
 
 // refused is an error of a key of the design.
 func (p *Spot) refused(key, value, reason string) error {
-	return &design.Error{File: p.Array.File, Line: p.Array.Lines.Of(key), Key: key, Value: value, Reason: reason, Err: equaliser.ErrCurve}
+	return p.Array.Fault(key, value, reason, equaliser.ErrCurve)
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"slices"
+	"strconv"
 
 	"pappus/layout"
 	"pappus/layout/prose"
@@ -29,7 +30,7 @@ const (
 )
 
 // ErrNoCircle tells that people cannot be all round.
-var ErrNoCircle = errors.New("seats.aim = round")
+var ErrNoCircle = errors.New("nobody can be all round")
 
 // Round is how level and evenness all round stand to each other.
 type Round struct {
@@ -98,7 +99,7 @@ func roundField(a *layout.Array) (*seats.Field, error) {
 		return nil, err
 	}
 	if len(places) == 0 {
-		return nil, prose.Errorf("%w: a circle of %.3g m round the body's axis at the seats' height goes through what stands there; must be clear, or another aim than round", ErrNoCircle, radius)
+		return nil, a.Fault("seats.aim", strconv.Quote(a.Seating.Aim), prose.Sprintf("a circle of %.3g m round the body's axis at the seats' height goes through what stands there; must be clear, or another aim than round", radius), ErrNoCircle)
 	}
 	n, plain := len(frequency), make([]float64, len(octaves))
 	f := &seats.Field{Frequency: frequency, Drivers: len(a.Mounts), Full: make([]float64, n), Loud: a.Seating.Loud}

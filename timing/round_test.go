@@ -9,6 +9,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/body"
+	"pappus/layout/design"
 	"pappus/timing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -108,7 +109,9 @@ func TestRoundNeedsRoom(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := p.Spot(a.Spot); !errors.Is(err, timing.ErrNoCircle) {
+	_, err = p.Spot(a.Spot)
+	var at *design.Error
+	if !errors.Is(err, timing.ErrNoCircle) || !errors.As(err, &at) || at.Key != "seats.aim" {
 		t.Errorf("%v", err)
 	}
 }

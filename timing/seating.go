@@ -386,7 +386,6 @@ func (s *server) choose(count int, within func(most int) (seats.Answer, error)) 
 
 // loadsRefused names the least load as what keeps drivers from being sorted into channels for seats.
 func loadsRefused(a *layout.Array, err error) error {
-	const key = "wiring.minimum_load_ohm"
-	return &design.Error{File: a.File, Line: a.Lines.Of(key), Key: key, Value: prose.Number(a.Wiring.MinimumLoad, 6),
-		Reason: prose.Sprintf("no strings of these drivers, of %.3g ohm each, make as many channels of such a load; must be lower, or wiring.channels another number", a.Driver.DCOhm), Err: err}
+	return a.Fault("wiring.minimum_load_ohm", prose.Number(a.Wiring.MinimumLoad, 6),
+		prose.Sprintf("no strings of these drivers, of %.3g ohm each, make as many channels of such a load; must be lower, or wiring.channels another number", a.Driver.DCOhm), err)
 }

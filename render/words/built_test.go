@@ -57,6 +57,8 @@ func TestWooferWords(t *testing.T) {
 			says(t, WooferMeets(w, -2), []string{test.says}, nil)
 		})
 	}
+	w.Loss = math.NaN()
+	says(t, WooferMeets(w, -2), []string{"The array is not heard at the spot: there the woofer plays alone"}, []string{"NaN", "Both meet"})
 }
 
 // TestImpedanceWords: what was fitted, and how it stands to the design.

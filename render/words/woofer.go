@@ -28,6 +28,9 @@ func Polarity(inverted bool) string {
 // WooferMeets says where array and woofer are as loud, what is lost there, and how their
 // levels stand, with the woofer's gain in dB as it is; or that the array is not heard.
 func WooferMeets(w timing.Woofer, gain float64) string {
+	if math.IsNaN(w.Loss) {
+		return "The array is not heard at the spot: there the woofer plays alone, and there is nothing that it could be in step with."
+	}
 	if !w.Matched && (math.IsInf(w.Louder, 0) || math.IsNaN(w.Louder)) {
 		return "Nothing of the array is heard at the spot, so there is nothing for the woofer to meet."
 	}
