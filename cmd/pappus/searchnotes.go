@@ -20,7 +20,7 @@ import (
 // notes are the journals of a search in its folder: the one that is being written, which has
 // ".part" at its end until all is in it, so that make takes only a whole one for done.
 type notes struct {
-	folder, path string     // of the whole journal; empty: none is kept
+	folder, path string     // of the whole journal
 	part         *lock.Held // other runs wait until it is closed
 	made         bool       // the folder was made for it
 	carried      bool       // part begins with what a whole one of before held
@@ -33,16 +33,9 @@ const partEnding = ".part"
 
 // openNotes opens the journal of a search or of a share of it, and makes its folder. Where another
 // run is at the same it waits for it, and waits says so. A whole
-// one is gone on from where it is of the same job; without a folder nothing is kept.
+// one is gone on from where it is of the same job.
 func openNotes(ctx context.Context, folder string, share, shares int, waits func(path string) func()) (*notes, error) {
-	n := &notes{folder: folder}
-	if folder == "" {
-		if shares > 0 {
-			return nil, errors.New("--share needs a folder, which -o names")
-		}
-		return n, nil
-	}
-	n.path = filepath.Join(folder, "screened.csv")
+	n := &notes{folder: folder, path: filepath.Join(folder, "screened.csv")}
 	if shares > 0 {
 		n.path = filepath.Join(folder, fmt.Sprintf("screened_%d_of_%d.csv", share, shares))
 	}
@@ -110,9 +103,6 @@ func (n *notes) done() error {
 
 // shares opens the journals of all shares in the folder, by their names.
 func (n *notes) shares() ([]io.Reader, error) {
-	if n.folder == "" {
-		return nil, errors.New("--join needs a folder, which -o names")
-	}
 	paths, err := filepath.Glob(filepath.Join(escaped(n.folder), "screened_*_of_*.csv"))
 	if err != nil || len(paths) == 0 {
 		return nil, fmt.Errorf("--join: %s has no screened_1_of_16.csv or the like; first: pappus search --share 1/16, 2/16 and so on", n.folder)

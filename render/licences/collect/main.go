@@ -25,11 +25,9 @@ func main() {
 	}
 }
 
+// run works in render/licences, where go generate runs it.
 func run() error {
-	root, err := rootFolder()
-	if err != nil {
-		return err
-	}
+	const root = "../.."
 	files, err := collect(root)
 	if err != nil {
 		return err
@@ -44,21 +42,6 @@ func run() error {
 		}
 	}
 	return nil
-}
-
-// rootFolder finds the module from the working directory upwards.
-func rootFolder() (string, error) {
-	at, err := os.Getwd()
-	for err == nil {
-		if _, gone := os.Stat(filepath.Join(at, "go.mod")); gone == nil {
-			return at, nil
-		}
-		if filepath.Dir(at) == at {
-			err = errors.New("run it inside the module")
-		}
-		at = filepath.Dir(at)
-	}
-	return "", err
 }
 
 // part is one of the parts, with its texts.

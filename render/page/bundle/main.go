@@ -15,6 +15,8 @@ import (
 	"slices"
 	"strings"
 
+	"pappus/layout/wholefile"
+
 	"github.com/evanw/esbuild/pkg/api"
 )
 
@@ -25,14 +27,12 @@ func main() {
 	}
 }
 
+// run works in render/page, where go generate runs it.
 func run() error {
-	page, err := pageFolder()
-	if err != nil {
-		return err
-	}
+	const page = "."
 	web, built := filepath.Join(page, "web"), filepath.Join(page, "built")
 	if _, err := os.Stat(filepath.Join(web, "node_modules")); err != nil {
-		return errors.New("run npm ci in render/page/web first")
+		return errors.New("run npm ci in render/page/web first, and this by go generate ./render/page")
 	}
 	shapes, err := types(page)
 	if err != nil {
@@ -56,25 +56,11 @@ func run() error {
 	return write(built, files)
 }
 
-// pageFolder finds render/page from the working directory upwards.
-func pageFolder() (string, error) {
-	at, err := os.Getwd()
-	if err != nil {
-		return "", err
-	}
-	for {
-		if _, err := os.Stat(filepath.Join(at, "go.mod")); err == nil {
-			return filepath.Join(at, "render", "page"), nil
-		}
-		if filepath.Dir(at) == at {
-			return "", errors.New("run it inside the module")
-		}
-		at = filepath.Dir(at)
-	}
-}
-
 // bundled returns the scripts and the style sheets, by name, and of which packages they have parts.
 func bundled(web string) (files map[string][]byte, packages []string, err error) {
+	if web, err = filepath.Abs(web); err != nil {
+		return nil, nil, err
+	}
 	result := api.Build(api.BuildOptions{
 		AbsWorkingDir: web,
 		EntryPointsAdvanced: []api.EntryPoint{
@@ -150,11 +136,7 @@ func write(folder string, files map[string][]byte) error {
 		return err
 	}
 	for name, data := range files {
-		half := filepath.Join(folder, name+".half")
-		if err := os.WriteFile(half, data, 0o644); err != nil {
-			return err
-		}
-		if err := os.Rename(half, filepath.Join(folder, name)); err != nil {
+		if err := wholefile.Write(filepath.Join(folder, name), data, 0o644); err != nil {
 			return err
 		}
 	}

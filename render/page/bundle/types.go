@@ -21,7 +21,7 @@ import (
 // a tag ts has the type where Go has none for it.
 func types(page string) ([]byte, error) {
 	s := shapes{found: map[string]shape{}, wanted: map[string]bool{}}
-	if err := s.read(filepath.Join(filepath.Dir(page), "document")); err != nil {
+	if err := s.read(filepath.Join(page, "..", "document")); err != nil {
 		return nil, err
 	}
 	documents := slices.Collect(maps.Keys(s.found))

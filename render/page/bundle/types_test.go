@@ -10,10 +10,7 @@ import (
 
 // TestTypesAreCurrent: the committed types are those of the structs as they are.
 func TestTypesAreCurrent(t *testing.T) {
-	page, err := pageFolder()
-	if err != nil {
-		t.Fatal(err)
-	}
+	const page = ".."
 	want, err := types(page)
 	if err != nil {
 		t.Fatal(err)
