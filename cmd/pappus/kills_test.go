@@ -39,6 +39,10 @@ var victims = []struct {
 	{"wiring", "wiring four.toml -o out", "wiring four.toml -o out", true},
 	{"new", "new fresh.toml", "new fresh.toml", true},
 	{"add", "tune add four.toml --impedance bare.csv", "tune add four.toml --impedance bare.csv", true},
+	{"limits", "limits four.toml -o out", "wiring four.toml -o out", false},
+	{"tolerance", "tolerance four.toml --runs 60 -o out", "wiring four.toml -o out", false},
+	{"drivers", "drivers lot -o out", "wiring four.toml -o out", false},
+	{"kit", "kit four.toml -o out", "wiring four.toml -o out", false},
 	{"channels", "channels four.toml -o out", "wiring four.toml -o out", false},
 	{"level", "level four.toml -o out", "wiring four.toml -o out", false},
 	{"sheets", "sheets four.toml -o out", "wiring four.toml -o out", false},
@@ -88,6 +92,11 @@ func killGround(t *testing.T) string {
 	}
 	put("bare.csv", table)
 	put("driver.csv", ofOneDriver(table))
+	if err := os.Mkdir(filepath.Join(folder, "lot"), 0o777); err != nil {
+		t.Fatal(err)
+	}
+	put("lot/1.csv", ofOneDriver(table))
+	put("lot/2.csv", ofOneDriver(table))
 	put("four.toml", fourDrivers(t, 150))
 	put("other.toml", fourDrivers(t, 140))
 	put("small.toml", fourDrivers(t, 150)+"\n[search]\ndrivers = 40\nchannels = 2\nleast_drivers = 4\n[search.body]\nshape = [\"cube\", \"octahedron\"]\n")
