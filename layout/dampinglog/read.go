@@ -33,7 +33,7 @@ func Read(path string) (*Log, error) {
 // fault in the file.
 func Parse(name string, data []byte) (*Log, error) {
 	l := &Log{Path: name, Fits: unsaid()}
-	r := design.Decode(name, data, l.tables())
+	r := design.Decode(name, data, l.tables)
 	if len(r.Faults()) == 0 {
 		for i := range l.Trials {
 			l.Trials[i].check(r, fmt.Sprintf("trial[%d]", i+1))
@@ -47,14 +47,17 @@ func Parse(name string, data []byte) (*Log, error) {
 
 // tables are the keys of a log.
 func (l *Log) tables() []design.Table {
-	f := &l.Fits
 	return []design.Table{
-		{Name: "fits", Optional: true, Rows: []design.Row{
-			{Name: "stuffing_g", To: &f.StuffingG, Limits: design.From(0, 100000)},
-			{Name: "depth_mm", To: &f.DepthMM, Limits: design.From(0, 5000)},
-			{Name: "vents", To: &f.Vents, Limits: design.From(0, 1000)},
-		}},
+		{Name: "fits", Optional: true, Rows: l.Fits.rows},
 		design.Many("trial", mostTrials, &l.Trials, (*Trial).rows),
+	}
+}
+
+func (f *Fits) rows() []design.Row {
+	return []design.Row{
+		{Name: "stuffing_g", To: &f.StuffingG, Limits: design.From(0, 100000)},
+		{Name: "depth_mm", To: &f.DepthMM, Limits: design.From(0, 5000)},
+		{Name: "vents", To: &f.Vents, Limits: design.From(0, 1000)},
 	}
 }
 

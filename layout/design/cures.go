@@ -33,7 +33,7 @@ func (r *Reader) malformed(text []byte, err error) *Error {
 		return e
 	}
 	e.Line, e.Key, e.Value = l.number, shorten(l.path(), 60), shorten(l.value, 40)
-	k := rowOf(r.schema, l.path())
+	k := rowOf(r.schema(), l.path())
 	if e.Reason = k.cure(l.value); e.Reason == "" {
 		e.Reason = "not readable as TOML: " + meant(said, l) + k.must("; must be ")
 	}

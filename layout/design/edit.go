@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
@@ -40,7 +41,7 @@ func Set(text []byte, key string, value any) ([]byte, error) {
 	body, marked := bytes.CutPrefix(text, mark)
 	before, err := flat(body)
 	if err != nil {
-		return nil, (&Reader{file: "design"}).malformed(body, err)
+		return nil, (&Reader{file: "design", schema: new(Design).tables}).malformed(body, err)
 	}
 	c, err := newChange(key, value)
 	if err != nil {
@@ -74,7 +75,7 @@ func newChange(path string, value any) (change, error) {
 	if value != nil && c.value == "" {
 		return c, c.fault(fmt.Sprintf("a value of type %T cannot be written", value), ErrType)
 	}
-	for _, t := range unfolded(defaults().tables()) {
+	for _, t := range schema() {
 		if t.Name == path && (t.Optional && t.More == nil || value == nil && (t.Optional || t.Unless != nil)) {
 			c.table = path
 			if value != nil && value != true {
@@ -90,13 +91,16 @@ func newChange(path string, value any) (change, error) {
 		if c.row = t.number(table) > 0; !c.row && (table != t.Name || t.More != nil) {
 			continue
 		}
-		if hasKey(t.Rows, name) {
+		if hasKey(t.Rows(), name) {
 			c.table, c.name = table, name
 			return c, nil
 		}
 	}
 	return c, c.fault("not a known key", ErrUnknownKey)
 }
+
+// schema is what unfolded makes of the tables of no design in particular, for names alone.
+var schema = sync.OnceValue(func() []Table { return unfolded(new(Design).tables()) })
 
 // unfolded are tables, each followed by those in it under their full names.
 func unfolded(tables []Table) []Table {

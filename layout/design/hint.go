@@ -36,9 +36,9 @@ func (r *Reader) hintAtTop(name string, known []string) string {
 // home says where a key belongs; nothing where there is no such key.
 func (r *Reader) home(name string) string {
 	var homes []string
-	for _, t := range r.schema {
+	for _, t := range r.schema() {
 		switch {
-		case !hasKey(t.Rows, name):
+		case !hasKey(t.Rows(), name):
 		case t.Name == "":
 			return "above the first table"
 		case t.More != nil:
@@ -56,8 +56,8 @@ func (r *Reader) home(name string) string {
 // allNames lists the keys of all tables, each once.
 func (r *Reader) allNames() []string {
 	var all []string
-	for _, t := range r.schema {
-		all = append(all, names(t.Rows)...)
+	for _, t := range r.schema() {
+		all = append(all, names(t.Rows())...)
 	}
 	slices.Sort(all)
 	return slices.Compact(all)

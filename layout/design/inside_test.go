@@ -4,6 +4,7 @@ import (
 	"maps"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -19,18 +20,22 @@ func TestStarterShowsEveryKey(t *testing.T) {
 	for _, table := range unfolded(tables) {
 		if inner := strings.HasPrefix(table.Name, "search."); inner { // of which it has some
 			delete(shown, table.Name)
-			for _, r := range table.Rows {
+			for _, r := range table.Rows() {
 				path := join(table.Name, r.Name)
 				maps.DeleteFunc(shown, func(p string, _ entry) bool { return p == path || under(p, path) })
 			}
 		}
 	}
 	for _, table := range tables {
+		lacks := slices.ContainsFunc(table.Rows(), func(r Row) bool { return r.Default == needed })
+		if !table.Optional && lacks != table.Needs {
+			t.Errorf("[%s] needs keys: %t, and says %t", table.Name, lacks, table.Needs)
+		}
 		if _, ok := shown[table.Name]; !ok && table.Name != "" {
 			t.Errorf("[%s] is not in the starter", table.Name)
 		}
 		delete(shown, table.Name)
-		for _, r := range table.Rows {
+		for _, r := range table.Rows() {
 			path := join(table.Name, r.Name)
 			n, ok := shown[path]
 			if !ok {

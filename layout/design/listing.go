@@ -36,7 +36,7 @@ func Keys() []Key {
 	remarks, _ := starterRemarks()
 	var out []Key
 	for _, t := range defaults().tables() {
-		for _, r := range t.Rows {
+		for _, r := range t.Rows() {
 			k := Key{Path: join(t.Name, r.Name), Table: t.Name, Name: r.Name, Kind: r.kind(), Choices: r.words, Needed: r.Default == needed}
 			k.Label, k.Unit = r.label()
 			k.Remark = remarks[k.Path]
@@ -126,7 +126,7 @@ func above(text []byte, at int) string {
 func Given(text []byte) []string {
 	known := map[string]bool{}
 	for _, t := range new(Design).tables() {
-		for _, r := range t.Rows {
+		for _, r := range t.Rows() {
 			known[join(t.Name, r.Name)] = true
 		}
 	}
@@ -156,7 +156,7 @@ func (d *Design) Values() map[string]any {
 	there := map[string]bool{"search": d.Search.Present, "surface": d.Surface.Present, "room": d.Room.Present, "woofer": d.Woofer.Present}
 	for _, t := range d.tables() {
 		if !t.Optional || there[t.Name] {
-			add(t.Name, t.Rows)
+			add(t.Name, t.Rows())
 		}
 		if t.Each == nil {
 			continue
@@ -179,7 +179,7 @@ func rowOf(tables []Table, path string) Row {
 		if t.Name != anyRow.ReplaceAllString(table, "") {
 			continue
 		}
-		rows := t.Rows
+		rows := t.Rows()
 		if t.Each != nil {
 			for i, r := range t.Each() {
 				if table == nth(t.Name, i+1) {

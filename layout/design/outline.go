@@ -29,10 +29,25 @@ type outline []entry
 
 const remarkedName = `[A-Za-z0-9_-]+(\.[A-Za-z_][A-Za-z0-9_-]*)*`
 
-var (
-	remarkedHeader = regexp.MustCompile(`^#[ \t]?(\[` + remarkedName + `\]|\[\[` + remarkedName + `\]\])[ \t]*(#.*)?$`)
-	remarkedKey    = regexp.MustCompile(`^#[ \t]?([A-Za-z0-9_.-]+[ \t]*=)`)
-)
+var remarkedHeader = regexp.MustCompile(`^#[ \t]?(\[` + remarkedName + `\]|\[\[` + remarkedName + `\]\])[ \t]*(#.*)?$`)
+
+// remarks tells whether a remark would be a header, or a key, by how it begins: with bare keys,
+// dots and a sign of equality.
+func remarks(remark []byte) (header, key bool) {
+	rest := remark[1:]
+	if len(rest) > 0 && (rest[0] == ' ' || rest[0] == '\t') {
+		rest = rest[1:]
+	}
+	if len(rest) > 0 && rest[0] == '[' {
+		return remarkedHeader.Match(remark), false
+	}
+	n := 0
+	for n < len(rest) && (isBareByte(rest[n]) || rest[n] == '.') {
+		n++
+	}
+	after := bytes.TrimLeft(rest[n:], " \t")
+	return false, n > 0 && len(after) > 0 && after[0] == '='
+}
 
 // revealed is a text with the # of all remarks gone that would be headers or keys without.
 func revealed(text []byte) []byte {
@@ -45,9 +60,9 @@ func revealed(text []byte) []byte {
 			continue
 		}
 		remark := p.Raw(e.Raw)
+		header, key := remarks(remark)
 		var in map[string]any
-		key := remarkedKey.Match(remark) && toml.Unmarshal(remark[1:], &in) == nil
-		if key || remarkedHeader.Match(remark) {
+		if header || key && toml.Unmarshal(remark[1:], &in) == nil {
 			out[e.Raw.Offset] = ' '
 		}
 	}
@@ -196,7 +211,7 @@ func findLines(text []byte) map[string]int {
 
 // join gives the full name of a key in a table.
 func join(table, key string) string {
-	if bare := key != "" && strings.Trim(key, bareLetters) == ""; !bare {
+	if !isBare(key) {
 		key = strconv.Quote(key)
 	}
 	if table == "" {
@@ -205,7 +220,19 @@ func join(table, key string) string {
 	return table + "." + key
 }
 
-const bareLetters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-"
+// isBare tells whether a key may stand without quotes (TOML 1.0.0, Keys).
+func isBare(key string) bool {
+	for i := range len(key) {
+		if !isBareByte(key[i]) {
+			return false
+		}
+	}
+	return key != ""
+}
+
+func isBareByte(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '_' || c == '-'
+}
 
 // nth gives the name of the n-th row under a name, from 1.
 func nth(name string, n int) string { return name + "[" + strconv.Itoa(n) + "]" }

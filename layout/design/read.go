@@ -80,7 +80,7 @@ func Parse(name string, data []byte) (*Design, error) {
 func Examine(name string, data []byte) (*Design, []*Error) {
 	r := reader{Design: defaults()}
 	r.Path = name
-	if r.Reader = Decode(name, data, r.tables()); r.in == nil {
+	if r.Reader = Decode(name, data, r.Design.tables); r.in == nil {
 		return nil, r.Faults()
 	}
 	r.Lines = r.lines
@@ -101,7 +101,7 @@ func defaults() *Design {
 // untouched is what defaults copies: it holds nothing that is written to in its place.
 var untouched = sync.OnceValue(func() (d Design) {
 	for _, t := range d.tables() {
-		preset(t.Rows)
+		preset(t.Rows())
 	}
 	return d
 })
@@ -161,10 +161,11 @@ type reader struct {
 
 // Table is one table of a file, or where there is More one of many, [[name]].
 type Table struct {
-	Name     string   // empty for the top
-	Optional bool     // may stay away, with the keys that it needs
-	Unless   []string // it may stay away where one of these tables is there
-	Rows     []Row
+	Name     string         // empty for the top
+	Optional bool           // may stay away, with the keys that it needs
+	Needs    bool           // one that may not stay away has keys that must be there
+	Unless   []string       // it may stay away where one of these tables is there
+	Rows     func() []Row   // its keys, and where their values go; made where they are asked for
 	Inner    func() []Table // the tables in it, [name.inner]; nil: none
 	More     func() []Row   // the rows of one more
 	Each     func() [][]Row // the rows of each that there is
@@ -186,7 +187,7 @@ func Many[T any](name string, most int, list *[]T, rows func(*T) []Row) Table {
 		preset(r)
 		return r
 	}
-	return Table{Name: name, Optional: true, Rows: begun(new(T)), Most: most,
+	return Table{Name: name, Optional: true, Rows: func() []Row { return begun(new(T)) }, Most: most,
 		More: func() []Row {
 			*list = append(*list, *new(T))
 			return begun(&(*list)[len(*list)-1])
@@ -204,15 +205,16 @@ func Many[T any](name string, most int, list *[]T, rows func(*T) []Row) Table {
 // Reader takes the values of a file into rows, and gathers what is wrong.
 type Reader struct {
 	file   string
-	schema []Table
+	schema func() []Table // the same ones each time
 	lines  map[string]int
 	in     map[string]any // nil where it is no TOML
 	faults []*Error
 }
 
-// Decode reads a TOML file into the rows of tables.
-func Decode(name string, data []byte, tables []Table) *Reader {
-	r := &Reader{file: name, schema: tables}
+// Decode reads a TOML file into the rows of tables, which are made where something is to be
+// read into them.
+func Decode(name string, data []byte, tables func() []Table) *Reader {
+	r := &Reader{file: name, schema: sync.OnceValue(tables)}
 	if len(data) > MostBytes {
 		r.faults = []*Error{tooLarge(name, MostBytes)}
 		return r
@@ -257,17 +259,18 @@ func (r *Reader) has(path string) bool { return r.lines[path] > 0 }
 // top reads the whole file.
 func (r *Reader) top() {
 	var known []string
-	for _, t := range r.schema {
+	for _, t := range r.schema() {
 		switch v, given := r.in[t.Name]; {
 		case t.Name == "":
-			known = append(known, names(t.Rows)...)
-			r.take("", r.in, t.Rows)
+			rows := t.Rows()
+			known = append(known, names(rows)...)
+			r.take("", r.in, rows)
 			continue
-		case !given && (t.Optional || slices.ContainsFunc(t.Unless, r.has)):
+		case !given && (t.Optional || !t.Needs || slices.ContainsFunc(t.Unless, r.has)):
 		case t.More != nil:
 			r.many(t, v)
 		default:
-			r.one(t.Name, v, given, t.Rows, t.inner()...)
+			r.one(t.Name, v, given, t.Rows(), t.inner()...)
 		}
 		known = append(known, t.Name)
 	}
@@ -310,7 +313,7 @@ func (r *Reader) one(path string, v any, given bool, rows []Row, inner ...Table)
 	for _, t := range inner {
 		tables = append(tables, t.Name)
 		if v, table := in[t.Name].(map[string]any); table { // else it is a key misspelt
-			r.one(join(path, t.Name), v, true, t.Rows)
+			r.one(join(path, t.Name), v, true, t.Rows())
 			known = append(known, t.Name)
 		}
 	}

@@ -61,10 +61,9 @@ const MostChoices = 1000
 // aimsLimits limit the aims; they are in square brackets.
 var aimsLimits = Limits{words: searchAims, Says: "a list in square brackets of " + oneOf(searchAims) + ", none twice"}
 
-// searchTable lists the keys of [search], and of the tables in it.
-func (d *Design) searchTable() Table {
-	s := &d.Search
-	return Table{Name: "search", Optional: true, Inner: d.varied, Rows: []Row{
+// rows lists the keys of [search].
+func (s *Search) rows() []Row {
+	return []Row{
 		{"drivers", &s.Drivers, From(1, MaxDrivers), 1, Stock, "drivers in stock"},
 		{"least_drivers", &s.LeastDrivers, From(1, MaxDrivers), 1, leastDrivers, "fewest drivers"},
 		{"channels", &s.Channels, From(1, MaxDrivers), 1, nil, "channels that there are"},
@@ -80,23 +79,24 @@ func (d *Design) searchTable() Table {
 		{"lowest_hz", &s.Lowest, From(20, 20000), 1, nil, "lowest frequency to play"},
 		{"pieces", &s.Pieces, From(1, 1000), 1, nil, "printed parts at most"},
 		{"aims", &s.Aims, aimsLimits, 1, nil, "what matters"},
-	}}
+	}
 }
 
 // varied lists the tables within [search]: every table of the file of which there is one,
 // with a row for each of its keys.
 func (d *Design) varied() []Table {
 	var out []Table
-	for _, t := range d.plainTables() {
-		if t.Name == "" || t.More != nil {
+	for _, t := range d.tables() {
+		if t.Name == "" || t.Name == "search" || t.More != nil {
 			continue
 		}
-		inner := Table{Name: t.Name, Optional: true}
-		for _, r := range t.Rows {
-			key := join(t.Name, r.Name)
-			inner.Rows = append(inner.Rows, Row{Name: r.Name, To: varying{&d.Search, key, r}})
-		}
-		out = append(out, inner)
+		out = append(out, Table{Name: t.Name, Optional: true, Rows: func() []Row {
+			rows := t.Rows()
+			for i, r := range rows {
+				rows[i] = Row{Name: r.Name, To: varying{&d.Search, join(t.Name, r.Name), r}}
+			}
+			return rows
+		}})
 	}
 	return out
 }

@@ -257,7 +257,7 @@ func (r *reader) checkArea(at string, a Area) {
 		for i, k := range g.keys {
 			keys[i] = at + "." + k
 			if slices.Contains(g.shapes, a.Shape) && !r.has(keys[i]) {
-				r.lacks(keys[i], rowOf(r.schema, keys[i]).kindly()+fmt.Sprintf(" where the shape is %q", a.Shape))
+				r.lacks(keys[i], rowOf(r.schema(), keys[i]).kindly()+fmt.Sprintf(" where the shape is %q", a.Shape))
 			}
 		}
 		r.only(at+".shape", a.Shape, g.shapes, keys...)

@@ -34,7 +34,7 @@ func (Lines) Equal(Lines) bool { return true }
 // the *Error that Parse would give, but for its line.
 func (d *Design) With(settings ...Setting) (*Design, error) {
 	out := *d
-	r := &reader{Design: &out, Reader: &Reader{file: d.Path, lines: maps.Clone(map[string]int(d.Lines))}}
+	r := &reader{Design: &out, Reader: &Reader{file: d.Path, lines: maps.Clone(map[string]int(d.Lines)), schema: out.tables}}
 	if r.lines == nil {
 		r.lines = map[string]int{}
 	}
@@ -48,7 +48,7 @@ func (d *Design) With(settings ...Setting) (*Design, error) {
 		r.put(tables, s)
 	}
 	for _, t := range tables {
-		for _, row := range t.Rows {
+		for _, row := range t.Rows() {
 			if at := join(t.Name, row.Name); t.More == nil && row.Default == needed && r.has(t.Name) && !r.has(at) {
 				r.lacks(at, row.kindly())
 			}
@@ -67,7 +67,7 @@ func (d *Design) With(settings ...Setting) (*Design, error) {
 
 // unfill gives the keys of a table their defaults that the file does not have.
 func (r *reader) unfill(t Table) {
-	for _, row := range t.Rows {
+	for _, row := range t.Rows() {
 		if !r.has(join(t.Name, row.Name)) {
 			row.reset()
 		}

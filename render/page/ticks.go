@@ -85,7 +85,9 @@ func (t *ticks) read() ([]ticked, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := design.Decode(t.path, data, []design.Table{design.Many("string", mostTicked, &out, (*ticked).rows)})
+	r := design.Decode(t.path, data, func() []design.Table {
+		return []design.Table{design.Many("string", mostTicked, &out, (*ticked).rows)}
+	})
 	if faults := r.Faults(); len(faults) > 0 {
 		return nil, &failure{http.StatusConflict, fmt.Sprintf("the ticks cannot be read: %s; mend the file or move it away", prose.Error(faults[0]))}
 	}

@@ -11,6 +11,7 @@ import (
 	"flag"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strconv"
 	"strings"
 	"testing"
@@ -22,6 +23,10 @@ var (
 	seed = flag.Uint64("drawnseed", 1, "what those inputs are drawn by")
 	from = flag.String("drawnfrom", "", "folder with a fuzz target's corpus to draw from beside its seeds")
 )
+
+// roomy is by how many percent the heap may grow before it is swept: a target holds little from
+// one input to the next, so that sweeping as often as usual, at 100, is most of the work.
+const roomy = 1600
 
 // Bytes adds a target's seeds and makes it what the engine fuzzes. It must not keep or change
 // what it is given. Where -drawn asks for it, the target has that many inputs first.
@@ -37,6 +42,7 @@ func Bytes(f *testing.F, seeds []string, target func(t testing.TB, data []byte))
 
 // draw gives a target n inputs, and tells which one it fails at.
 func draw(f *testing.F, seeds []string, n int, target func(t testing.TB, data []byte)) {
+	defer debug.SetGCPercent(debug.SetGCPercent(roomy))
 	m, begun := newMutator(seeds, *seed), time.Now()
 	var data, slowest []byte
 	var longest time.Duration
