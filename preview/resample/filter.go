@@ -24,9 +24,10 @@ func kaiser(width float64) (order, beta float64) {
 	return (attenuation - 8) / (2.285 * 2 * math.Pi * width), 0.1102 * (attenuation - 8.7)
 }
 
-// Kaiser is the Kaiser window of shape beta, 1 in the middle, at a place from -1 to 1.
-func Kaiser(at, beta float64) float64 {
-	return bessel(beta*math.Sqrt(max(0, 1-at*at))) / bessel(beta)
+// Kaiser is the Kaiser window of shape beta, 1 in the middle, over places from -1 to 1.
+func Kaiser(beta float64) func(at float64) float64 {
+	peak := bessel(beta)
+	return func(at float64) float64 { return bessel(beta*math.Sqrt(max(0, 1-at*at))) / peak }
 }
 
 // bessel is the modified Bessel function of the first kind and order 0, by its
@@ -63,12 +64,12 @@ func newBank(up, down int) bank {
 	half := int(math.Ceil(order / 2))
 	b := bank{taps: 2 * half, phases: min(up, max(1, largest/(2*half)))}
 	b.rows = make([]float64, (b.phases+1)*b.taps)
-	cut := (stops + passes) * lower // twice the edge
+	cut, window := (stops+passes)*lower, Kaiser(beta) // twice the edge
 	for p := range b.phases + 1 {
 		row := b.row(p)
 		for k := range row {
 			x := float64(k-half+1) - float64(p)/float64(b.phases) // samples from the value
-			row[k] = cut * sinc(cut*x) * Kaiser(x/float64(half), beta)
+			row[k] = cut * sinc(cut*x) * window(x/float64(half))
 		}
 	}
 	return b

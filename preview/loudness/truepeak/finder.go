@@ -44,12 +44,12 @@ func NewFinder(rate int) *Finder {
 // weights returns those of the factor-1 points between two samples, each scaled
 // so that a constant stays what it is.
 func weights(factor int) [][]float64 {
-	all := make([][]float64, factor-1)
+	all, window := make([][]float64, factor-1), resample.Kaiser(beta)
 	for p := range all {
 		w := make([]float64, width)
 		for k := range w {
 			t := float64(p+1)/float64(factor) + Delay - 1 - float64(k)
-			w[k] = math.Sin(math.Pi*t) / (math.Pi * t) * resample.Kaiser(t/Delay, beta)
+			w[k] = math.Sin(math.Pi*t) / (math.Pi * t) * window(t/Delay)
 		}
 		floats.Scale(1/floats.Sum(w), w)
 		all[p] = w
