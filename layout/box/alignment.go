@@ -7,6 +7,8 @@ import (
 
 	"pappus/layout/prose"
 	"pappus/layout/solve"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // ErrTarget is a Q that no vent gives.
@@ -70,6 +72,7 @@ type Vented struct {
 	Volume     float64 // m3
 	Air        Air
 	Resistance float64 // Pa s/m3, of all of the vent
+	Mass       float64 // kg/m4, of the air in all of the vent; Damp leaves it out
 	Q          float64 // of the pair of complex poles
 	Resonance  float64 // Hz, of that pair
 }
@@ -82,6 +85,12 @@ type Vented struct {
 // box's Q, or less than any vent gives; the message says what the least is. A target
 // under 0.5 is out of reach: the poles are no pair there.
 func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
+	return DampHeavy(d, n, volume, q, 0, a)
+}
+
+// DampHeavy is Damp with a vent whose air has a mass in kg/m4. That makes a port of it: of two
+// pairs of poles the one of the higher Q is brought down to the target.
+func DampHeavy(d Driver, n int, volume, q, mass float64, a Air) (Vented, error) {
 	c, err := Close(d, n, volume)
 	if err != nil {
 		return Vented{}, err
@@ -92,15 +101,37 @@ func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
 	if q < leastQ {
 		return Vented{}, prose.Errorf("%w: under %g, as %g is, the poles are no pair", ErrTarget, leastQ, q)
 	}
-	tau, least, ok := greatest(d.Qts, c.Alpha, q)
-	if !ok {
-		return Vented{}, prose.Errorf("%w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
-	}
-	v := Vented{Driver: d, Number: n, Volume: volume, Air: a}
+	v := Vented{Driver: d, Number: n, Volume: volume, Air: a, Mass: mass}
+	tau, least, ok := greatest(d.Qts, c.Alpha, v.port(), q)
 	v.Resistance = tau * a.Stiffness() / (2 * math.Pi * d.Fs * volume)
-	w, got := pair(d.Qts, c.Alpha, tau)
-	v.Q, v.Resonance = got, d.Fs*w
+	v.settle(c.Alpha, tau)
+	if !ok {
+		return v, prose.Errorf("%w: no vent brings it below %.3g, to %g", ErrTarget, least, q)
+	}
 	return v, nil
+}
+
+// With returns the box with another vent: of a resistance in Pa s/m3, whose air has a mass in
+// kg/m4.
+func (v Vented) With(resistance, mass float64) Vented {
+	v.Resistance, v.Mass = resistance, mass
+	v.settle(float64(v.Number)*v.Driver.Vas/v.Volume, 2*math.Pi*v.Driver.Fs*resistance*v.Volume/v.Air.Stiffness())
+	return v
+}
+
+// Heavy is the reactance of the vent's air over its resistance, at the resonance.
+func (v Vented) Heavy() float64 { return 2 * math.Pi * v.Resonance * v.Mass / v.Resistance }
+
+// port is the mass in units of 1/(omega_s2 Cab).
+func (v Vented) port() float64 {
+	w := 2 * math.Pi * v.Driver.Fs
+	return w * w * v.Mass * v.Volume / v.Air.Stiffness()
+}
+
+// settle finds the resonance and its Q.
+func (v *Vented) settle(alpha, tau float64) {
+	w, q := pair(v.Driver.Qts, alpha, tau, v.port())
+	v.Q, v.Resonance = q, v.Driver.Fs*w
 }
 
 // leastQ is the Q of two poles that are one: under it they are real, and each goes its own way.
@@ -113,11 +144,11 @@ const (
 	fine   = 16  // free: how closely it looks before it closes in
 )
 
-// greatest returns the greatest tau at which Q is a target; where none is so low it returns
-// the least Q that there is.
-func greatest(qts, alpha, target float64) (tau, least float64, ok bool) {
+// greatest returns the greatest tau at which Q is a target; where none is so low, that of the
+// least Q that there is.
+func greatest(qts, alpha, mu, target float64) (tau, least float64, ok bool) {
 	of := func(logTau float64) float64 {
-		_, q := pair(qts, alpha, math.Exp(logTau))
+		_, q := pair(qts, alpha, math.Exp(logTau), mu)
 		return q
 	}
 	high := math.Log(widest)
@@ -133,7 +164,7 @@ func greatest(qts, alpha, target float64) (tau, least float64, ok bool) {
 		least = of(at)
 	}
 	if least > target {
-		return 0, least, false
+		return math.Exp(at), least, false
 	}
 	if at < high {
 		at, _ = solve.Root(func(l float64) float64 { return of(l) - target }, at, high, 0)
@@ -143,8 +174,12 @@ func greatest(qts, alpha, target float64) (tau, least float64, ok bool) {
 
 // pair returns the frequency, over that of the driver, and the Q of the two
 // poles of the vented box that are left beside a real one. Of three real poles
-// the two nearest to each other are the pair.
-func pair(qts, alpha, tau float64) (w, q float64) {
+// the two nearest to each other are the pair. With a mass, mu, there are four poles: the pair
+// of the highest Q; of four real ones, Q is 0.
+func pair(qts, alpha, tau, mu float64) (w, q float64) {
+	if mu > 0 {
+		return highest(mu, tau+mu/qts, 1+tau/qts+mu*(1+alpha), 1/qts+tau*(1+alpha))
+	}
 	a3, a2, a1 := tau, 1+tau/qts, 1/qts+tau*(1+alpha)
 	// All coefficients are above 0, so that real poles are below 0, and none is
 	// beyond the sum of their sizes over the first.
@@ -156,6 +191,26 @@ func pair(qts, alpha, tau float64) (w, q float64) {
 		b = a2 + a3*root
 	}
 	return math.Sqrt(c / a3), math.Sqrt(a3*c) / b
+}
+
+// highest returns the frequency and the Q of the pair of the highest Q of the roots of a4 s4 +
+// a3 s3 + a2 s2 + a1 s + 1, which are the eigenvalues of its companion matrix.
+func highest(a4, a3, a2, a1 float64) (w, q float64) {
+	// In units in which the product of all roots is 1, so that none is far from it.
+	u := math.Sqrt(math.Sqrt(1 / a4))
+	var eig mat.Eigen
+	companion := mat.NewDense(4, 4, []float64{
+		-a3 / (a4 * u), -a2 / (a4 * u * u), -a1 / (a4 * u * u * u), -1,
+		1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0})
+	if !eig.Factorize(companion, mat.EigenNone) {
+		return math.NaN(), math.NaN()
+	}
+	for _, p := range eig.Values(nil) {
+		if at := -cmplx.Abs(p) / (2 * real(p)); imag(p) > 0 && at > q {
+			w, q = u*cmplx.Abs(p), at
+		}
+	}
+	return w, q
 }
 
 // Flow returns the volume velocities, in m3/s, of all cones and of the vent for a
@@ -170,7 +225,8 @@ func (v Vented) Flow(volt, hz float64) (cones, vent float64, err error) {
 	cas, cab := d.Vas/v.Air.Stiffness(), v.Volume/v.Air.Stiffness()
 	j := complex(0, w)
 	driver := complex(d.BL*d.BL/(d.Re*d.Sd*d.Sd)+1/(ws*d.Qms*cas), 0) + j*complex(1/(ws*ws*cas), 0) + 1/(j*complex(cas, 0))
-	box := 1 / (j*complex(cab, 0) + complex(1/v.Resistance, 0))
+	through := complex(v.Resistance, w*v.Mass)
+	box := 1 / (j*complex(cab, 0) + 1/through)
 	one := complex(volt*d.BL/(d.Re*d.Sd), 0) / (driver + complex(n, 0)*box)
-	return n * cmplx.Abs(one), n * cmplx.Abs(one*box) / v.Resistance, nil
+	return n * cmplx.Abs(one), n * cmplx.Abs(one*box) / cmplx.Abs(through), nil
 }

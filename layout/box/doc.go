@@ -29,8 +29,12 @@
 //
 // which is the closed box for tau without end, and the driver in open air for
 // tau = 0. Its Q is that of the pair of complex poles. To take the vent for a
-// resistance alone, and its Q for the system's, is common practice; the mass
-// of its air is left out (see [Vent.MassRatio]), as are losses of the box.
+// resistance alone, and its Q for the system's, is common practice; losses of the box are left
+// out. With a mass M of the vent's air in series with R, and mu = omega_s2 M Cab, they are those of
+//
+//	mu s4 + (tau + mu/Qts) s3 + (1 + tau/Qts + mu (1+alpha)) s2 + (1/Qts + tau (1+alpha)) s + 1 = 0
+//
+// ([DampHeavy]; [Vent.MassRatio] says whether M matters).
 //
 // # Limits
 //

@@ -29,9 +29,11 @@ func (v Vent) Velocity(flow float64) float64 { return flow / v.Area() }
 // area, or more and smaller holes. The mass is that of the depth and an end of
 // 0.85 radii at each side (Beranek and Mellow, for a hole in a wide wall).
 func (v Vent) MassRatio(resistance, hz float64, a Air) float64 {
-	mass := a.Density * (v.Depth + 2*0.85*v.Radius) / v.Area()
-	return 2 * math.Pi * hz * mass / resistance
+	return 2 * math.Pi * hz * v.Mass(a) / resistance
 }
+
+// Mass returns the mass in kg/m4 of the air that moves in the holes.
+func (v Vent) Mass(a Air) float64 { return a.Density * (v.Depth + 2*0.85*v.Radius) / v.Area() }
 
 // GapRatio returns the free area at the edge of a stand, all round a body of a
 // perimeter in m at its foot and a gap below it in m, over a vent's area: what

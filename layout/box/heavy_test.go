@@ -1,0 +1,89 @@
+package box_test
+
+import (
+	"errors"
+	"math"
+	"math/cmplx"
+	"testing"
+
+	"pappus/layout/box"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// TestHeavy: with air that weighs next to nothing the box is that without its mass; with more the
+// poles are those of the circuit's state equations, and the one of the highest Q is the target's.
+func TestHeavy(t *testing.T) {
+	d := complete(t, cone)
+	const n, volume = 20, 0.004
+	light, err := box.Damp(d, n, volume, 0.8, air)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if near := light.With(light.Resistance, 1e-6); math.Abs(near.Q/light.Q-1) > 1e-5 || light.Heavy() != 0 {
+		t.Errorf("Q %g, want %g", near.Q, light.Q)
+	}
+	if flat := light.With(light.Resistance, 0); flat != light {
+		t.Errorf("%+v, want %+v", flat, light)
+	}
+	for _, mass := range []float64{0.5, 1, 2} {
+		v, err := box.DampHeavy(d, n, volume, 0.8, mass, air)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// State: displacement and velocity of the cone, the box's pressure over the cone's
+		// stiffness, and the vent's flow.
+		stiff := air.Density * air.SoundSpeed * air.SoundSpeed
+		ws, cab := 2*math.Pi*d.Fs, volume/stiff
+		alpha, tau, mu := n*d.Vas/volume, ws*v.Resistance*cab, ws*ws*mass*cab
+		var eig mat.Eigen
+		eig.Factorize(mat.NewDense(4, 4, []float64{
+			0, 1, 0, 0,
+			-1, -1 / d.Qts, -1, 0,
+			0, alpha, 0, -1,
+			0, 0, 1 / mu, -tau / mu,
+		}), mat.EigenNone)
+		most := 0.0
+		for _, p := range eig.Values(nil) {
+			if imag(p) > 0 {
+				most = max(most, -cmplx.Abs(p)/(2*real(p)))
+			}
+		}
+		if math.Abs(most-v.Q) > 1e-9 || math.Abs(v.Q-0.8) > 1e-6 {
+			t.Errorf("%g kg/m4: Q %.9g, poles %.9g", mass, v.Q, most)
+		}
+		if want := 2 * math.Pi * v.Resonance * mass / v.Resistance; math.Abs(v.Heavy()/want-1) > 1e-12 {
+			t.Errorf("heavy %g, want %g", v.Heavy(), want)
+		}
+	}
+}
+
+// TestTooHeavy: where no vent brings the Q down, the one of the least Q is returned.
+func TestTooHeavy(t *testing.T) {
+	d := complete(t, cone)
+	v, err := box.DampHeavy(d, 20, 0.004, 0.8, 40, air)
+	if !errors.Is(err, box.ErrTarget) || !(v.Q > 0.8) {
+		t.Fatalf("%+v, %v", v, err)
+	}
+	for _, f := range []float64{0.9, 1.1} {
+		if other := v.With(f*v.Resistance, v.Mass); other.Q < v.Q {
+			t.Errorf("Q %g with %g of the resistance, %g with it", other.Q, f, v.Q)
+		}
+	}
+}
+
+// TestFibreDensity goes there and back, and by the square of the diameter.
+func TestFibreDensity(t *testing.T) {
+	for _, rho := range []float64{12, 30, 60} {
+		sigma := 25.989 * math.Pow(rho, 1.404)
+		if got := box.FibreDensity(sigma, 0); math.Abs(got/rho-1) > 1e-12 {
+			t.Errorf("%g kg/m3, want %g", got, rho)
+		}
+		if got := box.FibreDensity(4*sigma, 33e-6/2); math.Abs(got/rho-1) > 1e-12 {
+			t.Errorf("half as thick: %g kg/m3, want %g", got, rho)
+		}
+	}
+	if box.FinestFibre != 25e-6 || box.CoarsestFibre != 40e-6 || box.DensestFibre != 60 {
+		t.Error("the fibre is another")
+	}
+}
