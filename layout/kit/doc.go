@@ -19,10 +19,15 @@
 //
 // The floor lies inside of the wall, against a ledge with a strip of foam between; the ledge is
 // left out where a driver reaches down to it. Vents are cartridges that are filled with weighed
-// stuffing: a body with an ISO metric trapezoidal thread, screwed into the floor from outside,
-// and a lid on its inner end, each with a grid. The smallest size is taken of which six or
-// fewer have the area of the design's vent, or of one whose air is light enough
-// ([layout.Hollow.LeastHoles]), in their grids.
+// stuffing: a body with an ISO metric trapezoidal thread, screwed into the floor from outside, and
+// a lid on its inner end, each with a grid. Without a floor they are in bare flat faces.
+//
+// Air that moves in a vent has a mass: that in the stuffing and the grids, at both ends of the bore,
+// and under the stand. With all places taken that there are, each size of thread comes to a mass,
+// and package box tells whether a resistance brings the Q down to the design's target with it. The
+// fewest cartridges that do are made, or, where none do, the fewest that come within a hair of
+// the least Q. The design's own vent, holes in a thin wall under cloth, says whether there are to
+// be vents, not how large: [layout.Hollow.LeastHoles] is of its air, not of a cartridge's.
 //
 // # Printing
 //

@@ -126,6 +126,9 @@ func (k *maker) floors() ([]Job, error) {
 		n++
 	}
 	k.place(n)
+	for j := 0; j < n && n > 1; j++ {
+		k.strips += len(k.stripScrews(2 * math.Pi * float64(j+1) / float64(n)))
+	}
 	var out []Job
 	for i := range n {
 		out = append(out, func() (Part, error) { return k.floorPart(whole, i, n) })
@@ -171,7 +174,7 @@ func (k *maker) floorPart(whole poly.Solid, i, n int) (Part, error) {
 		b.add(cut, up(*k.gland).pin(gland, -1e-3, floorThick+1e-3, 40))
 	}
 	for _, v := range k.vents {
-		k.socket(b, up(v))
+		k.socket(b, up(v), floorThick)
 	}
 	mark := up(r3.Scale(0.3*k.rimRadius(), direction((float64(i)+0.5)*2*math.Pi/float64(n))))
 	mark.at.Z += floorThick
@@ -208,8 +211,7 @@ func (k *maker) floorLap(b *blank, part, joint, n int) {
 	if part != joint && part != (joint+1)%n {
 		return
 	}
-	const start = 16e-3 // from the axis, where all joints meet
-	ends := []poly.Plane{{Normal: r3.Scale(-1, along), Offset: -start}}
+	ends := []poly.Plane{{Normal: r3.Scale(-1, along), Offset: -stripFrom}}
 	side := func(from, to float64) []poly.Plane {
 		return []poly.Plane{{Normal: across, Offset: to}, {Normal: r3.Scale(-1, across), Offset: -from}}
 	}
@@ -219,13 +221,24 @@ func (k *maker) floorLap(b *blank, part, joint, n int) {
 		root := k.pane(floorThick/2, floorThick+k.Gap+1e-3, ledgeWide+6.2e-3)
 		b.add(post, k.wall.within(root, ends, side(-reach+0.1e-3, -k.Gap/2-0.05e-3)).Mesh())
 	}
-	far, _ := rimAt(k.pane(0, floorThick, ledgeWide+12e-3), azimuth)
-	for d := start + 8e-3; d < r3.Norm(far); d += 30e-3 {
+	for _, d := range k.stripScrews(azimuth) {
 		at := r3.Add(r3.Scale(d, along), r3.Scale(0.55*reach, across))
 		at.Z = -k.wall.floor.Offset
 		p := pole{at: at, out: r3.Vec{Z: 1}, right: r3.Vec{X: 1}, up: r3.Vec{Y: 1}}
 		b.add(cut, p.pin(lapScrew, floorThick+k.Gap/2, floorThick+k.wall.thick+2e-3, 16), p.pin(lapPilot, skin, floorThick+k.Gap/2+0.01e-3, 12))
 	}
+}
+
+// stripFrom is where strips begin, off the axis, where all joints meet.
+const stripFrom = 16e-3
+
+// stripScrews returns how far from the axis the screws of a strip are.
+func (k *maker) stripScrews(azimuth float64) (out []float64) {
+	far, _ := rimAt(k.pane(0, floorThick, ledgeWide+12e-3), azimuth)
+	for d := stripFrom + 8e-3; d < r3.Norm(far); d += 30e-3 {
+		out = append(out, d)
+	}
+	return out
 }
 
 // foot is one leg of the stand, with a hole for its screw.

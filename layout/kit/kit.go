@@ -44,8 +44,10 @@ type maker struct {
 	// Of a floor: its posts, feet and vents, and where the cable comes out; nil: nowhere.
 	posts, feet, vents []r3.Vec
 	gland              *r3.Vec
-	cartridge          Cartridge
-	wanted             int // cartridges, where the floor has room for fewer
+	hollow             layout.Hollow
+	Vents              Vents
+	walled             []pole // vents in the wall: on its outside, inward
+	strips             int    // screws of the floor's strips
 }
 
 func newMaker(a *layout.Array, plan shell.Plan) (*maker, error) {
@@ -62,11 +64,8 @@ func newMaker(a *layout.Array, plan shell.Plan) (*maker, error) {
 		k.seats[i] = k.offSeams(k.seats[i])
 	}
 	k.findPosts()
-	hollow, err := a.Hollow()
-	if err == nil && hollow.Vented != nil {
-		vent := hollow.Vent
-		vent.Number = max(vent.Number, hollow.LeastHoles())
-		k.cartridge = choose(vent.Area(), k.Gap)
+	if k.hollow, err = a.Hollow(); err == nil {
+		k.ventWalls()
 	}
 	return k, err
 }
@@ -105,6 +104,11 @@ func (k *maker) segment(i int, m poly.Mesh, of int) (Part, error) {
 	k.join(b, i)
 	k.mounted(b, i)
 	k.rim(b, i)
+	for _, at := range k.walled {
+		if k.within(i, at.at, 0) {
+			k.socket(b, at, k.wall.thick)
+		}
+	}
 	p.Unmarked = k.mark(b, i, of > 1)
 	if err := k.wall.failed(); err != nil {
 		return p, err

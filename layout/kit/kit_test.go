@@ -89,11 +89,11 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 func build(t testing.TB, body, mounts string, bed float64, kit string) made {
 	t.Helper()
 	m := buildOnly(t, body, mounts, bed, kit)
-	jobs, err := Jobs(m.array, m.plan, m.plain)
+	work, err := Plan(m.array, m.plan, m.plain)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, j := range jobs {
+	for _, j := range work.Jobs {
 		p, err := j()
 		if err != nil {
 			t.Fatal(err)

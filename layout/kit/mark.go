@@ -170,6 +170,11 @@ func (k *maker) isFree(p pole, wide, high float64, segment int) bool {
 		if !k.within(segment, at, -1e-3) || at.Z < k.lowest()+ledgeTall+postTall+1e-3 && k.wall.floor != nil {
 			return false
 		}
+		for _, v := range k.walled {
+			if r3.Norm(r3.Sub(at, v.at)) < k.Vents.socketRadius()+k.wall.thick+1e-3 {
+				return false
+			}
+		}
 		for _, s := range k.seats {
 			away := r3.Sub(at, s.at)
 			if r3.Dot(away, s.out) > -k.wall.radius && r3.Norm(r3.Cross(away, s.out)) < k.markedFrom() && r3.Dot(s.out, p.out) < 0 {

@@ -2,9 +2,9 @@ package kit
 
 import (
 	"math"
-	"strconv"
 
 	"pappus/layout/poly"
+	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -19,15 +19,14 @@ const (
 	nutWall  = 4e-3
 	// gridHole is wide and gridBar between holes: four to five lines of a usual nozzle.
 	gridHole, gridBar = 4e-3, 1.6e-3
-	mostVents         = 6 // cartridges; more are smaller than they need be
+	ventLong          = headTall + threaded
+	mostVents         = 12 // cartridges; more are smaller than they need be
 )
 
-// Cartridge is the size of the vents' cartridges: filled with stuffing, each takes the place of
-// so much of the vent's area.
+// Cartridge is the size of a vent's cartridge, which is filled with stuffing.
 type Cartridge struct {
 	thread
-	Count int
-	Bore  float64 // m
+	Bore float64 // m
 }
 
 // Open is the area in m2 of the holes of one grid.
@@ -48,17 +47,14 @@ func (c Cartridge) holes() (out [][2]float64) {
 	return out
 }
 
-// choose returns the smallest cartridge of which few have an area in m2 in their grids, or as
-// many as it takes of the largest.
-func choose(area, gap float64) (c Cartridge) {
-	for _, t := range threads {
-		c = Cartridge{thread: t, Bore: t.minor() - gap - 2*tube}
-		c.Count = int(math.Ceil(area/c.Open() - 1e-9))
-		if c.Count <= mostVents {
-			break
-		}
-	}
-	return c
+// cartridge returns the cartridge with a thread.
+func cartridge(t thread, gap float64) Cartridge {
+	return Cartridge{thread: t, Bore: t.minor() - gap - 2*tube}
+}
+
+// Thread names it as drawings do, such as Tr 48x8.
+func (c Cartridge) Thread() string {
+	return prose.Sprintf("Tr %gx%g", 1e3*c.major, 1e3*c.pitch)
 }
 
 // socketRadius is what a cartridge takes on the floor.
@@ -66,22 +62,22 @@ func (c Cartridge) socketRadius() float64 { return c.outer()/2 + nutWall }
 
 var upward = pole{out: r3.Vec{Z: 1}, right: r3.Vec{X: 1}, up: r3.Vec{Y: 1}}
 
-// socket makes the boss for a cartridge on the floor, with its thread.
-func (k *maker) socket(b *blank, at pole) {
-	c := k.cartridge
-	place := func(v r3.Vec) r3.Vec { return r3.Add(v, at.at) }
-	b.add(post, at.pin(c.socketRadius(), floorThick/2, floorThick+nutTall, 48))
-	b.add(cut, c.internal(-2e-3, floorThick+nutTall+2e-3, k.Gap).Moved(place))
+// socket makes the boss for a cartridge, with its thread, on a wall of a thickness; at is on its
+// outside and looks inward.
+func (k *maker) socket(b *blank, at pole, thick float64) {
+	c := k.Vents.Cartridge
+	b.add(post, at.pin(c.socketRadius(), thick/2, thick+nutTall, 48))
+	b.add(cut, c.internal(-2e-3, thick+nutTall+2e-3, k.Gap).Moved(func(v r3.Vec) r3.Vec { return at.place(v.X, v.Y, v.Z) }))
 }
 
 // cartridges makes the vent's body, which is screwed into the floor from below, with a grid at
 // its outer end, and the lid with the other grid, which is screwed onto it from inside.
 func (k *maker) cartridges() []Job {
-	if k.cartridge.Count == 0 {
+	if k.Vents.Count == 0 {
 		return nil
 	}
-	c := k.cartridge
-	long := headTall + threaded
+	c := k.Vents.Cartridge
+	long := ventLong
 	vent := func() (Part, error) {
 		b := &blank{name: "vent"}
 		b.add(body, upward.pin(c.minor()/2-k.Gap/2-0.1e-3, 0, long, steps))
@@ -91,11 +87,7 @@ func (k *maker) cartridges() []Job {
 		b.add(cut, upward.pin(c.Bore/2, grid, long+1e-3, steps))
 		b.add(cut, k.gridHoles(-1e-3, grid+1e-3))
 		m, err := b.carve()
-		p := Part{Name: "vent", Mesh: m, Count: c.Count, Loose: true, Down: r3.Vec{Z: -1}}
-		if k.wanted > c.Count {
-			p.Unmarked = []string{strconv.Itoa(k.wanted-c.Count) + " more vents"}
-		}
-		return p, err
+		return Part{Name: "vent", Mesh: m, Count: k.Vents.Count, Loose: true, Down: r3.Vec{Z: -1}}, err
 	}
 	lid := func() (Part, error) {
 		b := &blank{name: "vent-lid"}
@@ -105,7 +97,7 @@ func (k *maker) cartridges() []Job {
 		// The thread stops at the grid.
 		b.add(opening, upward.extrude(circle(c.major, 24), grid, grid+nutTall+4e-3))
 		m, err := b.carveAs(lidRule)
-		return Part{Name: "vent-lid", Mesh: m, Count: c.Count, Loose: true, Down: r3.Vec{Z: -1}}, err
+		return Part{Name: "vent-lid", Mesh: m, Count: k.Vents.Count, Loose: true, Down: r3.Vec{Z: -1}}, err
 	}
 	return []Job{vent, lid}
 }
@@ -117,7 +109,7 @@ func lidRule(has [roleCount]bool) bool {
 
 // gridHoles are all holes of a grid between two heights.
 func (k *maker) gridHoles(low, high float64) (out poly.Mesh) {
-	for i, h := range k.cartridge.holes() {
+	for i, h := range k.Vents.Cartridge.holes() {
 		more := 1e-6 * float64(i)
 		at := upward
 		at.at = r3.Vec{X: h[0], Y: h[1]}

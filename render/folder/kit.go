@@ -6,7 +6,9 @@ import (
 	"pappus/render/document"
 	"pappus/render/sheets"
 	"pappus/render/table"
+	"pappus/render/words"
 	"pappus/timing"
+	"pappus/timing/bill"
 )
 
 // Kit is the parts that go together, and their files.
@@ -14,6 +16,7 @@ type Kit struct {
 	Files []file
 	plan  *timing.Plan
 	kit   sheets.Kit
+	bill  bill.Bill
 }
 
 // NewKit makes the parts of a plan's shell. Errors are those of layout.Array.Segments and of
@@ -27,16 +30,28 @@ func NewKit(p *timing.Plan) (Kit, error) {
 	if err != nil {
 		return Kit{}, err
 	}
-	k, err := sheets.NewKit(p.Array, print, meshes)
-	return Kit{k.Files(p.Array), p, k}, err
+	hollow, err := p.Array.Hollow()
+	if err != nil {
+		return Kit{}, err
+	}
+	k := Kit{plan: p}
+	if k.kit, err = sheets.NewKit(p.Array, print, meshes); err != nil {
+		return Kit{}, err
+	}
+	k.bill = bill.OfKit(p, k.kit.Made, hollow.Stuffing)
+	k.Files = k.kit.Files(p, k.bill)
+	return k, nil
 }
 
 // Document is what other programs read of it.
 func (k Kit) Document(files document.Written) document.Kit {
-	return document.OfKit(files, k.plan.Array, k.kit.Parts)
+	return document.OfKit(files, k.plan.Array, k.kit.Made, k.bill)
 }
 
 // Screen writes what people read of it.
 func (k Kit) Screen(w io.Writer) error {
-	return table.KitScreen(w, k.plan.Array, k.kit.Parts, k.kit.Prints, k.kit.Spots)
+	a := k.plan.Array
+	balance, known := bill.BalanceOf(a, k.kit.Whole())
+	more := append([]string{words.TakesKit(k.bill)}, words.Hanging(a, balance, known)...)
+	return table.KitScreen(w, a, k.kit.Made, k.plan.DriverVolt(), more...)
 }

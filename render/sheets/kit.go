@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 
 	"pappus/layout"
@@ -11,24 +12,23 @@ import (
 	"pappus/layout/poly"
 	"pappus/layout/prose"
 	"pappus/layout/shell"
+	"pappus/timing"
+	"pappus/timing/bill"
 	"pappus/timing/cores"
 )
 
 // Kit is what is printed to put the whole together.
-type Kit struct {
-	Parts  []kit.Part
-	Prints []kit.Print // by part
-	Spots  []kit.Spot  // on plates
-}
+type Kit struct{ kit.Made }
 
 // NewKit makes the parts of a shell's meshes and lays them on plates. The error wraps
 // kit.ErrPart where one cannot be made.
 func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
-	jobs, err := kit.Jobs(a, plan, meshes)
+	work, err := kit.Plan(a, plan, meshes)
 	if err != nil {
 		return Kit{}, fmt.Errorf("%w: %w", kit.ErrPart, err)
 	}
-	k := Kit{Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}
+	jobs := work.Jobs
+	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
 	errs := make([]error, len(jobs))
 	cores.Each(len(jobs), func(_, i int) {
 		if k.Parts[i], errs[i] = jobs[i](); errs[i] == nil {
@@ -47,8 +47,10 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
 }
 
 // Files are the parts as STL, as they are printed, the plates as 3MF, and the table of all.
-func (k Kit) Files(a *layout.Array) []File {
-	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }}}
+func (k Kit) Files(p *timing.Plan, b bill.Bill) []File {
+	a := p.Array
+	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }},
+		{Name: "kit-parts.csv", Write: func(w io.Writer) error { return k.bill(p, b).write(w) }}}
 	out = append(out, File{Name: "assembly.svg", Write: func(w io.Writer) error { return k.assembly(w, a) }})
 	for i, p := range k.Parts {
 		out = append(out, File{Name: "kit-" + p.Name + ".stl", Write: func(w io.Writer) error {
@@ -62,6 +64,50 @@ func (k Kit) Files(a *layout.Array) []File {
 		}})
 	}
 	return out
+}
+
+// bill is what building takes with the kit: in place of parts.csv, whose shell is the plain one.
+func (k Kit) bill(p *timing.Plan, b bill.Bill) table {
+	t := table{columns: billColumns}
+	for _, it := range b.Items {
+		name, note := partName(p, it), partNote(p, Options{}, it)
+		switch it.Kind {
+		case bill.Printed:
+			name, note = k.Parts[it.Index].Name, "printed solid: infill, supports and brim are not in it"
+		case bill.Fitting:
+			f := k.Fittings[it.Index]
+			name, note = string(f.Bought), fittingNotes[f.Bought]
+		}
+		t.rows = append(t.rows, partRow(it, name, note))
+		if it.Kind == bill.Driver {
+			t.rows = append(t.rows, k.uncounted(p.Array)...)
+		}
+	}
+	t.rows = append(t.rows, sumRow(b))
+	return t
+}
+
+// uncounted are parts that neither the design nor the kit counts.
+func (k Kit) uncounted(a *layout.Array) [][]string {
+	rows := uncounted(a, false)
+	if slices.ContainsFunc(k.Fittings, func(f kit.Fitting) bool { return f.Bought == kit.DriverScrew }) {
+		rows = slices.DeleteFunc(rows, func(r []string) bool { return r[0] == "screw" })
+	}
+	return rows
+}
+
+// fittingNotes say what fittings are for.
+var fittingNotes = map[kit.Bought]string{
+	kit.FloorScrew:  "the floor to its posts from below, feet from above",
+	kit.LapScrew:    "from inside, holds a lap while the glue sets",
+	kit.StripScrew:  "from above, parts of the floor to one another",
+	kit.FlangeBolt:  "across flanges",
+	kit.DriverScrew: "of the design's screw_mm, self-tapping, as long as flange and wall",
+	kit.Dowel:       "pieces of 8 mm, to keep segments in place",
+	kit.Glue:        "epoxy in the laps' grooves, or a seal",
+	kit.Foam:        "soft, closed-cell, on the ledge: seals the floor",
+	kit.Gland:       "in the floor's hole of 12.3 mm; or terminals on a plate over it",
+	kit.Filling:     "cushion fibre for the vents' cartridges, to begin with; weigh it",
 }
 
 // plates returns what stands on each plate.

@@ -14,23 +14,30 @@ import (
 	"pappus/timing/bill"
 )
 
+// billColumns are what a bill of parts says of each.
+var billColumns = []column{{"part", "part", 31, false}, {"count", "count", 10, true}, {"spares", "spares", 13, true},
+	{"length_m", "length, m", 16, true}, {"volume_cm3", "cm³", 12, true}, {"mass_g", "mass, g", 15, true}, {"price", "price", 13, true},
+	{"print_hours", "print, h", 14, true}, {"work_minutes", "work, min", 16, true}, {"note", "note", 50, false}}
+
 // partTable is the bill of parts, with its sums at the end. What is not known stays empty.
 func partTable(p *timing.Plan, o Options) table {
 	a := p.Array
-	t := table{title: "Bill of parts", columns: []column{{"part", "part", 31, false}, {"count", "count", 10, true}, {"spares", "spares", 13, true},
-		{"length_m", "length, m", 16, true}, {"volume_cm3", "cm³", 12, true}, {"mass_g", "mass, g", 15, true}, {"price", "price", 13, true},
-		{"print_hours", "print, h", 14, true}, {"work_minutes", "work, min", 16, true}, {"note", "note", 50, false}}}
+	t := table{title: "Bill of parts", columns: billColumns}
 	b := bill.Of(p, o.Print, o.Stuffing)
 	for _, it := range b.Items {
 		t.rows = append(t.rows, partRow(it, partName(p, it), partNote(p, o, it)))
 		if it.Kind == bill.Driver {
-			t.rows = append(t.rows, uncounted(a)...)
+			t.rows = append(t.rows, uncounted(a, a.Body.IsCut)...)
 		}
 	}
-	all := partRow(bill.Item{Count: -1, Length: math.NaN(), Volume: math.NaN(), Mass: b.Mass, Price: b.Price, Print: b.Print, Work: b.Work}, "all together",
-		fmt.Sprintf("of what is known; %s to solder", prose.Count(b.Joints, "joint", "joints")))
-	t.rows = append(t.rows, all)
+	t.rows = append(t.rows, sumRow(b))
 	return t
+}
+
+// sumRow is the last row of a bill.
+func sumRow(b bill.Bill) []string {
+	return partRow(bill.Item{Count: -1, Length: math.NaN(), Volume: math.NaN(), Mass: b.Mass, Price: b.Price, Print: b.Print, Work: b.Work}, "all together",
+		fmt.Sprintf("of what is known; %s to solder", prose.Count(b.Joints, "joint", "joints")))
 }
 
 // partRow writes a row of the bill; nothing for a count below 0 and for what is not known or none.
@@ -102,19 +109,20 @@ func partNote(p *timing.Plan, o Options, it bill.Item) string {
 func shellNote(a *layout.Array, p shell.Plan) string {
 	what := fmt.Sprintf("%s, radius %s mm, wall %s mm", a.Body.Name, prose.Trimmed(1e3*a.Body.Radius, 2), prose.Trimmed(1e3*a.Wall, 2))
 	if len(p.Segments) > 0 {
-		what += fmt.Sprintf("; printed solid at %s kg/m3: infill, supports and brim are not in it", prose.Trimmed(a.Print.Density, 1))
+		what += fmt.Sprintf("; printed solid at %s kg/m3: infill, supports and brim are not in it, nor what `pappus kit` adds: joints, floor, vents", prose.Trimmed(a.Print.Density, 1))
 	}
 	return what
 }
 
-// uncounted are parts of which a design does not tell how many there are, or how heavy.
-func uncounted(a *layout.Array) [][]string {
+// uncounted are parts of which a design does not tell how many there are, or how heavy; of a
+// shell that is open below, what closes it, too.
+func uncounted(a *layout.Array, open bool) [][]string {
 	row := func(name string, count int, note string) []string {
 		return partRow(bill.Item{Count: count, Length: math.NaN(), Volume: math.NaN(), Mass: math.NaN(), Price: math.NaN(), Print: math.NaN(), Work: math.NaN()}, name, note)
 	}
 	var rows [][]string
-	if a.Body.IsCut { // the shell of a cut body has no floor, but the box is taken for closed
-		rows = append(rows, row("base plate", len(a.Bodies()), "of the opening's outline, screwed on over a gasket: the shell is open below"))
+	if open { // the shell of a cut body has no floor, but the box is taken for closed
+		rows = append(rows, row("base plate", len(a.Bodies()), "the kit's floor, or a plate of the opening's outline, screwed on over a gasket: the plain shell is open below"))
 	}
 	for _, r := range [][]string{
 		row("screw", -1, "as many for each driver as its flange has holes, and of their size"),

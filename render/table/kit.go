@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"pappus/layout"
@@ -11,17 +12,18 @@ import (
 )
 
 // KitScreen writes for people which parts there are to print, on which plates, and what they take.
-func KitScreen(w io.Writer, a *layout.Array, parts []kit.Part, prints []kit.Print, spots []kit.Spot) error {
+// volt is the RMS voltage over each driver; more is said after that, in paragraphs.
+func KitScreen(w io.Writer, a *layout.Array, m kit.Made, volt float64, more ...string) error {
 	s := &screen{}
-	on := make([][]int, len(parts))
-	for _, at := range spots {
+	on := make([][]int, len(m.Parts))
+	for _, at := range m.Spots {
 		if n := len(on[at.Print]); n == 0 || on[at.Print][n-1] != at.Plate+1 {
 			on[at.Print] = append(on[at.Print], at.Plate+1)
 		}
 	}
 	row := s.list("part            count  plate      size, mm             g    hours", "%-16s %4d  %-9s  %-19s %4.0f %8.2f%s")
-	for i, p := range parts {
-		size, volume := prints[i].Size, p.Mesh.Volume()
+	for i, p := range m.Parts {
+		size, volume := m.Prints[i].Size, p.Mesh.Volume()
 		plate, missing := runs(on[i]), ""
 		if plate == "" {
 			plate = "none"
@@ -32,7 +34,10 @@ func KitScreen(w io.Writer, a *layout.Array, parts []kit.Part, prints []kit.Prin
 		row(p.Name, p.Count, plate, fmt.Sprintf("%.0f by %.0f by %.0f", 1e3*size.X, 1e3*size.Y, 1e3*size.Z), 1e3*volume*a.Print.Density, volume/a.Print.Flow/3600, missing)
 	}
 	s.note("  grams and hours of one; a part on no plate is larger than the bed")
-	s.say(words.Kit(a, parts, spots))
-	s.say(words.Small)
+	for _, text := range slices.Concat([]string{words.Kit(a, m)}, words.KitVents(a, m.Vents, volt), []string{words.Fittings(a, m.Fittings)}, more, []string{words.Small}) {
+		if text != "" {
+			s.say(text)
+		}
+	}
 	return s.to(w)
 }

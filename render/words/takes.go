@@ -18,7 +18,12 @@ const overPeople = 10
 const upright = 1.0
 
 // Takes says in one paragraph what building takes.
-func Takes(b bill.Bill) string {
+func Takes(b bill.Bill) string { return takes(b, "parts.csv") }
+
+// TakesKit says it of a kit.
+func TakesKit(b bill.Bill) string { return takes(b, "kit-parts.csv") }
+
+func takes(b bill.Bill, table string) string {
 	text := fmt.Sprintf("It takes %s of soldering %s and putting drivers in", lasting(b.Work/3600), prose.Count(b.Joints, "joint", "joints"))
 	if b.Print > 0 {
 		text += ", " + lasting(b.Print/3600) + " of printing"
@@ -27,7 +32,7 @@ func Takes(b bill.Bill) string {
 	if b.Price > 0 {
 		text += fmt.Sprintf("; it costs %.0f", b.Price)
 	}
-	return text + "; parts.csv has it all." + left(b)
+	return text + "; " + table + " has it all." + left(b)
 }
 
 // left says what is not in the sums.
@@ -47,8 +52,11 @@ func each(kinds []bill.Kind) string {
 	var names []string
 	for _, k := range kinds {
 		name := string(k)
-		if k == bill.Own {
+		switch k {
+		case bill.Own:
 			name = "the design's own parts"
+		case bill.Fitting:
+			name = "what is to be bought for the kit"
 		}
 		if !slices.Contains(names, name) {
 			names = append(names, name)

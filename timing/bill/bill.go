@@ -3,6 +3,7 @@ package bill
 import (
 	"math"
 
+	"pappus/layout"
 	"pappus/layout/shell"
 	"pappus/timing"
 	"pappus/timing/loom"
@@ -19,7 +20,9 @@ const (
 	Wire     Kind = "wire"  // Index: of the plan's channels; what its strings take inside
 	Cable    Kind = "cable" // to the amplifier
 	Stuffing Kind = "stuffing"
-	Own      Kind = "own" // Index: of the design's parts
+	Own      Kind = "own"     // Index: of the design's parts
+	Printed  Kind = "print"   // Index: of a kit's parts
+	Fitting  Kind = "fitting" // Index: of what a kit has bought
 )
 
 // Item is a row of the bill. Lengths, volumes, masses and times are of all Count, the price of
@@ -53,14 +56,19 @@ func Of(p *timing.Plan, print shell.Plan, stuffing float64) Bill {
 	b.shell(p, print)
 	b.drivers(p)
 	b.wires(p)
+	b.stuff(p, stuffing)
+	b.own(p)
+	return b
+}
+
+// stuff adds what goes into bodies, of so many kg each.
+func (b *Bill) stuff(p *timing.Plan, stuffing float64) {
 	if stuffing > 0 {
 		n := len(p.Array.Bodies())
 		it := item(Stuffing, 0, n)
 		it.Mass = stuffing * float64(n)
 		b.add(it)
 	}
-	b.own(p)
-	return b
 }
 
 // item is a row of which nothing is known.
@@ -99,25 +107,27 @@ func (b *Bill) shell(p *timing.Plan, print shell.Plan) {
 		b.add(whole)
 		return
 	}
-	printed := func(it Item, volume float64) Item {
-		it.Volume = volume * float64(n)
-		it.Mass, it.Print = it.Volume*a.Print.Density, it.Volume/a.Print.Flow
-		if a.Print.Price != nil {
-			it.Price = it.Mass * *a.Print.Price
-		}
-		return it
-	}
 	volume := 0.0
 	for _, s := range print.Segments {
 		volume += s.Volume
 	}
-	b.add(printed(whole, volume))
+	b.add(printed(a, whole, volume))
 	if len(print.Segments) < 2 {
 		return
 	}
 	for i, s := range print.Segments {
-		b.add(printed(item(Segment, i, n), s.Volume))
+		b.add(printed(a, item(Segment, i, n), s.Volume))
 	}
+}
+
+// printed is a row of things of a volume in m3 each, printed solid.
+func printed(a *layout.Array, it Item, volume float64) Item {
+	it.Volume = volume * float64(it.Count)
+	it.Mass, it.Print = it.Volume*a.Print.Density, it.Volume/a.Print.Flow
+	if a.Print.Price != nil {
+		it.Price = it.Mass * *a.Print.Price
+	}
+	return it
 }
 
 // drivers adds them with those to spare.

@@ -1,0 +1,131 @@
+package kit
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pappus/layout"
+	"pappus/layout/box"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// Vents is what a kit's vents come to; of the zero value there are none. Masses of air are in
+// kg/m4, and add up.
+type Vents struct {
+	Cartridge
+	Count int
+	// Box is the body with them at their best filling; Box.Q is what it comes to.
+	Box     box.Vented
+	Reached bool    // the design's target
+	Closed  float64 // Q of the closed body; 0: no vents are asked for
+	Under   float64 // of Box.Mass, of the air under the stand
+	Gap     float64 // area all round under the stand over that of all bores; NaN: it has no floor
+	// Mounts is how many mounts a body without a floor or a bare flat face would have to give up
+	// to vents of this size; there are none of them then.
+	Mounts int
+}
+
+// Area is that of all bores in m2.
+func (v Vents) Area() float64 { return float64(v.Count) * math.Pi * v.Bore * v.Bore / 4 }
+
+// FillLong is the length in m of the stuffing in a cartridge, between its grids.
+const FillLong = ventLong - grid
+
+// Resistivity is the flow resistivity in Pa s/m2 that the stuffing is to have.
+func (v Vents) Resistivity() float64 { return v.Box.Resistance * v.Area() / FillLong }
+
+// Grams returns the mass in kg of loose polyester fibre in each cartridge: as likely as not, and
+// of the finest and the coarsest fibre.
+func (v Vents) Grams() (likely, least, most float64) {
+	room := FillLong * math.Pi * v.Bore * v.Bore / 4
+	of := func(diameter float64) float64 { return room * box.FibreDensity(v.Resistivity(), diameter) }
+	return of(0), of(box.FinestFibre), of(box.CoarsestFibre)
+}
+
+// Density is that of the likely filling, in kg/m3.
+func (v Vents) Density() float64 { return box.FibreDensity(v.Resistivity(), 0) }
+
+// asVent is n cartridges as holes: as long as the stuffing and as the air in both grids. A
+// grid's holes are longer by an end on either side that is shared with their neighbours', 1 -
+// 1.409 x + 0.338 x3 + 0.068 x5 of what it is for a hole alone, x the root of the open share
+// (V. A. Fok 1941, for square cells; from memory).
+func (c Cartridge) asVent(n int) box.Vent {
+	share := c.Open() / (math.Pi * c.Bore * c.Bore / 4)
+	x := math.Sqrt(share)
+	end := 0.85 * gridHole * max(0, 1-1.409*x+0.338*x*x*x+0.068*math.Pow(x, 5))
+	return box.Vent{Radius: c.Bore / 2, Number: n, Depth: FillLong + 2*(grid+end)/share}
+}
+
+// under is the mass of the air that flows out below a floor, between two planes a gap apart, from
+// openings at places to a rim, all alike round the axis: the integral of rho/(2 pi r gap) over the
+// radius r, times the square of what part of the flow goes through there.
+func under(places []r3.Vec, c Cartridge, rim, gap, density float64) (sum float64) {
+	radii := make([]float64, 0, len(places)+1)
+	for _, p := range places {
+		radii = append(radii, max(r3.Norm(p), c.Bore/2))
+	}
+	slices.Sort(radii)
+	radii = append(radii, rim)
+	for i := 1; i < len(radii); i++ {
+		part := float64(i) / float64(len(places))
+		sum += part * part * math.Log(radii[i]/radii[i-1])
+	}
+	return sum * density / (2 * math.Pi * gap)
+}
+
+// try finds what cartridges at places come to.
+func (k *maker) try(h layout.Hollow, c Cartridge, at []r3.Vec) Vents {
+	v := Vents{Cartridge: c, Count: len(at), Gap: math.NaN(), Closed: h.Closed.Q}
+	d := h.Vented
+	mass := c.asVent(len(at)).Mass(d.Air)
+	if k.wall.floor != nil && k.array.Stand > headTall {
+		v.Under = under(at, c, k.rimRadius(), k.array.Stand-headTall, d.Air.Density)
+		mass += v.Under
+		v.Gap = h.Gap * h.Vent.Area() / v.Area()
+	}
+	var err error
+	v.Box, err = box.DampHeavy(h.Driver, d.Number, d.Volume, k.array.Box.TargetQ, mass, d.Air)
+	v.Reached = err == nil
+	return v
+}
+
+// choose returns the vents of which the fewest reach the target, of those alike the smallest;
+// where none do, the fewest of those whose Q is next to the least. places has for each size where
+// there is room for it; size is an index into both, and the first Count of its places are taken.
+func (k *maker) choose(h layout.Hollow, sizes []Cartridge, places [][]r3.Vec) (best Vents, size int) {
+	best.Closed = h.Closed.Q
+	all := make([]Vents, len(sizes))
+	least, reached := math.Inf(1), false
+	for i, c := range sizes {
+		for n := len(places[i]); n > 0; n-- {
+			v := k.try(h, c, places[i][:n])
+			if all[i].Count == 0 || v.Reached {
+				all[i] = v
+			}
+			if !v.Reached { // fewer are heavier
+				break
+			}
+		}
+		if all[i].Count > 0 {
+			least, reached = min(least, all[i].Box.Q), reached || all[i].Reached
+		}
+	}
+	for i, v := range all {
+		if v.Count > 0 && v.Reached == reached && (reached || v.Box.Q < least+worthwhile) && (best.Count == 0 || v.Count < best.Count) {
+			best, size = v, i
+		}
+	}
+	return best, size
+}
+
+// worthwhile is a difference in Q for which no more cartridges are made: 0.2 dB at the resonance
+// of a Q near 1.
+const worthwhile = 0.02
+
+// byRadius sorts places, the nearest to the axis last: of fewer vents those near the rim stay,
+// from where the air is out soonest.
+func byRadius(places []r3.Vec) {
+	slices.SortStableFunc(places, func(a, b r3.Vec) int { return cmp.Compare(r3.Norm2(b), r3.Norm2(a)) })
+}

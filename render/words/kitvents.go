@@ -1,0 +1,104 @@
+package words
+
+import (
+	"math"
+
+	"pappus/layout"
+	"pappus/layout/box"
+	"pappus/layout/kit"
+	"pappus/layout/prose"
+	"pappus/timing/damping"
+)
+
+// leastGap is how many times the vents' area there is to be under a stand, all round: at five
+// times a seventh of all the air that moves is under there, of a floor filled with vents, at
+// three a quarter (common practice: many times).
+const leastGap = 5
+
+// fastest is how fast air may go through stuffing, in m/s peak; over it the resistance is no
+// longer the same for loud and soft (common practice; see box.Vent.Velocity).
+const fastest = 1
+
+// KitVents says what the vents of a kit come to, in paragraphs; volt is the RMS voltage over each
+// driver.
+func KitVents(a *layout.Array, v kit.Vents, volt float64) []string {
+	switch {
+	case v.Closed == 0:
+		return nil
+	case v.Mounts > 0:
+		return []string{inPlace(a, v)}
+	case v.Count == 0:
+		return []string{prose.Sprintf("There is no room for a vent: closed, the Q is %.2f.", v.Closed)}
+	}
+	text := prose.Sprintf("Vents: %s of %s with a bore of %.1f mm, %.0f cm2 together; they go in from outside. ",
+		prose.Count(v.Count, "cartridge", "cartridges"), v.Thread(), 1e3*v.Bore, 1e4*v.Area())
+	out := []string{text + comesTo(a, v), Filled(v), refill(a, v)}
+	if words := gap(a, v); words != "" {
+		out = append(out, words)
+	}
+	if _, flow, err := v.Box.Flow(volt, v.Box.Resonance); err == nil {
+		if speed := math.Sqrt2 * flow / v.Area(); speed > fastest {
+			out = append(out, prose.Sprintf("At full level air goes through them at %.1f m/s peak; over %d m/s stuffing resists loud tones more than soft ones: measure softly and loudly.", speed, fastest))
+		}
+	}
+	return out
+}
+
+// inPlace says what vents in place of drivers would do.
+func inPlace(a *layout.Array, v kit.Vents) string {
+	text := prose.Sprintf("There is no place for vents: the body has no floor and no bare flat face that air comes to. In place of %s (leave their mounts out by mounts.skip) cartridges of %s, the largest that fit where a driver does, would bring the Q to %.2f, from %.2f closed",
+		prose.Count(v.Mounts, "driver", "drivers"), v.Thread(), v.Box.Q, v.Closed)
+	if !v.Reached {
+		text += prose.Sprintf(", not to %.2f: the air in them is too heavy for a resistance. Stuffing alone is the better way", a.Box.TargetQ)
+	}
+	return text + "."
+}
+
+// comesTo says which Q vents bring, and what brings the design's.
+func comesTo(a *layout.Array, v kit.Vents) string {
+	if v.Reached {
+		return prose.Sprintf("They bring the Q to %.2f at %.0f Hz, from %.2f closed.", v.Box.Q, v.Box.Resonance, v.Closed)
+	}
+	under := ""
+	if v.Under > 0 {
+		under = prose.Sprintf(", %.0f percent of it under the stand,", 100*v.Under/v.Box.Mass)
+	}
+	text := prose.Sprintf("There is room for no more, and at best they bring the Q from %.2f closed to %.2f, not to %.2f: the air that moves in them%s weighs %.2f of their resistance, too much for whatever filling. ",
+		v.Closed, v.Box.Q, a.Box.TargetQ, under, v.Box.Heavy())
+	reach := math.Ceil(20*v.Box.Q) / 20
+	if reach >= v.Closed {
+		return text + "Leave them out: close the floor without holes, and go by stuffing."
+	}
+	return text + prose.Sprintf("In reach is box.target_q = %.2f; what is left, about %.1f dB at %.0f Hz, is for stuffing in the body and a section of the processor (`pappus level`).",
+		reach, 20*math.Log10(v.Box.Q/a.Box.TargetQ), v.Box.Resonance)
+}
+
+// Filled says what goes into each cartridge.
+func Filled(v kit.Vents) string {
+	likely, least, most := v.Grams()
+	text := prose.Sprintf("Each takes %.2g g of loose polyester fibre, spread evenly from grid to grid, for %.0f Pa s/m: %.2g g of the finest that cushions are filled with, %.2g g of the coarsest (after Garai and Pompoli 2005, Bies and Hansen 1980).",
+		1e3*likely, v.Resistivity()*kit.FillLong, 1e3*least, 1e3*most)
+	if v.Density() > box.DensestFibre {
+		text += prose.Sprintf(" At %.0f kg/m3 that is packed tighter than the %d kg/m3 of what was published: begin with the least, and let the measurement tell.", v.Density(), box.DensestFibre)
+	}
+	return text
+}
+
+// refill says what a reading means for the filling.
+func refill(a *layout.Array, v kit.Vents) string {
+	q := max(v.Box.Q, a.Box.TargetQ)
+	return prose.Sprintf("Then measure a channel (`pappus impedance`, `pappus tune`). Where Q reads above %.2f take a quarter of the fibre out of each cartridge; should that raise it, they are too open: put back what was taken, and a quarter more. Below %.2f put fibre in. In the log the cartridges are vents (%d of %.1f mm), and stuffing_g is what lies in the body alone, of which more lowers Q: note the cartridges' grams in the remark, and change one of the two at a time.",
+		q*(1+damping.Within), q*(1-damping.Within), v.Count, 1e3*v.Bore)
+}
+
+// gap says whether air gets out from under the stand; nothing where it does.
+func gap(a *layout.Array, v kit.Vents) string {
+	switch {
+	case !a.Body.IsCut || v.Gap >= leastGap:
+		return ""
+	case math.IsNaN(v.Gap):
+		return "The floor lies on what the body stands on, and no air comes to vents in it: give the body feet (body.stand_height_mm), or put nothing below."
+	}
+	return prose.Sprintf("All round under the stand there is %.1f times the vents' area; common practice is many times as much: with body.stand_height_mm = %.0f it is %d times.",
+		v.Gap, math.Ceil(1e3*a.Stand*leastGap/v.Gap), leastGap)
+}

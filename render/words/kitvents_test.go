@@ -1,0 +1,59 @@
+package words
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/body"
+	"pappus/layout/box"
+	"pappus/layout/kit"
+)
+
+// TestKitVents: what a reader is told of vents that reach their target, that do not, that do next
+// to nothing, and that have no place.
+func TestKitVents(t *testing.T) {
+	a := &layout.Array{Body: &body.Body{}, Stand: 0.03}
+	a.Body.IsCut = true
+	a.Box.TargetQ = 0.7
+	vents := func(change func(*kit.Vents)) kit.Vents {
+		v := kit.Vents{Cartridge: kit.Cartridge{Bore: 0.04}, Count: 4, Reached: true, Closed: 1.2, Gap: 8,
+			Box: box.Vented{Resistance: 10e3, Mass: 8, Q: 0.7, Resonance: 200}}
+		if change != nil {
+			change(&v)
+		}
+		return v
+	}
+	for _, c := range []struct {
+		name      string
+		v         kit.Vents
+		says, not []string
+	}{
+		{"none asked for", kit.Vents{}, nil, []string{"vent"}},
+		{"no room", kit.Vents{Closed: 1.2}, []string{"no room for a vent"}, nil},
+		{"reached", vents(nil), []string{"4 cartridges", "bring the Q to 0.70 at 200 Hz, from 1.20", "g of loose polyester fibre", "above 0.73", "Below 0.66"}, []string{"tighter", "All round under the stand"}},
+		{"short", vents(func(v *kit.Vents) { v.Reached, v.Box.Q, v.Under = false, 0.93, 2 }), []string{"25 percent of it under the stand", "box.target_q = 0.95", "2.5 dB at 200 Hz"}, nil},
+		{"next to nothing", vents(func(v *kit.Vents) { v.Reached, v.Box.Q = false, 1.18 }), []string{"Leave them out"}, []string{"box.target_q"}},
+		{"packed", vents(func(v *kit.Vents) { v.Box.Resistance = 80e3 }), []string{"packed tighter than the 60 kg/m3"}, nil},
+		{"low stand", vents(func(v *kit.Vents) { v.Gap = 4.9 }), []string{"4.9 times the vents' area", "body.stand_height_mm = 31 it is 5 times"}, nil},
+		{"high enough", vents(func(v *kit.Vents) { v.Gap = 5.1 }), nil, []string{"All round under the stand"}},
+		{"flat on the table", vents(func(v *kit.Vents) { v.Gap = math.NaN() }), []string{"no air comes to vents"}, nil},
+		{"in place of drivers", vents(func(v *kit.Vents) { v.Count, v.Mounts = 0, 5 }), []string{"In place of 5 drivers", "Q to 0.70, from 1.20"}, []string{"Stuffing alone"}},
+		{"too few drivers", vents(func(v *kit.Vents) { v.Count, v.Mounts, v.Reached, v.Box.Q = 0, 5, false, 1.1 }), []string{"not to 0.70", "Stuffing alone"}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := strings.Join(KitVents(a, c.v, 2.83), "\n")
+			for _, s := range c.says {
+				if !strings.Contains(got, s) {
+					t.Errorf("%q is not in:\n%s", s, got)
+				}
+			}
+			for _, s := range c.not {
+				if strings.Contains(got, s) {
+					t.Errorf("%q is in:\n%s", s, got)
+				}
+			}
+		})
+	}
+}
