@@ -159,7 +159,7 @@ func sizeOf(points []r3.Vec, sin, cos float64) r3.Vec {
 }
 
 // Plates shares prints out over plates, in rows, the deepest first; counts has how often each is
-// printed. One that does not fit is left out.
+// printed. One that does not fit is left out. What is on a plate is in its middle.
 func Plates(prints []Print, counts []int, bed r3.Vec) (out []Spot) {
 	var order []int
 	for i, p := range prints {
@@ -182,5 +182,19 @@ func Plates(prints []Print, counts []int, bed r3.Vec) (out []Spot) {
 		out = append(out, Spot{i, plate, x, y})
 		x, row = x+size.X+apart, max(row, size.Y)
 	}
+	centre(prints, out, bed)
 	return out
+}
+
+// centre moves what is on each plate to the middle of the bed, so that brims have room all round.
+func centre(prints []Print, spots []Spot, bed r3.Vec) {
+	far := make(map[int]r3.Vec)
+	for _, s := range spots {
+		f, size := far[s.Plate], prints[s.Print].Size
+		far[s.Plate] = r3.Vec{X: max(f.X, s.X+size.X), Y: max(f.Y, s.Y+size.Y)}
+	}
+	for i, s := range spots {
+		spots[i].X += (bed.X - far[s.Plate].X) / 2
+		spots[i].Y += (bed.Y - far[s.Plate].Y) / 2
+	}
 }
