@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"pappus/layout/carve"
 	"pappus/layout/poly"
 )
 
@@ -110,5 +111,15 @@ func TestCartridge(t *testing.T) {
 			t.Errorf("%s: %d pieces", p.Name, n)
 		}
 		checkClosed(t, p.Mesh)
+		// What of the bore a grid leaves open, cut out of the mesh.
+		c := k.Vents.Cartridge
+		solid, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, upward.pin(c.Bore/2-0.1e-3, 0.4*grid, 0.6*grid, steps))
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := c.Bore/2 - 0.1e-3
+		if open := steps*math.Tan(math.Pi/steps)*r*r - solid.Volume()/(0.2*grid); math.Abs(open/c.Open()-1) > 1e-6 {
+			t.Errorf("%s: %g mm2 are open, want %g", p.Name, 1e6*open, 1e6*c.Open())
+		}
 	}
 }

@@ -29,8 +29,13 @@ type Cartridge struct {
 	Bore float64 // m
 }
 
+// gridSides is how many sides a grid's holes have, which touch a circle from outside.
+const gridSides = 12
+
 // Open is the area in m2 of the holes of one grid.
-func (c Cartridge) Open() float64 { return float64(len(c.holes())) * math.Pi * gridHole * gridHole / 4 }
+func (c Cartridge) Open() float64 {
+	return float64(len(c.holes())) * gridSides * math.Tan(math.Pi/gridSides) * gridHole * gridHole / 4
+}
 
 // holes are the places of a grid's holes, in rows of triangles.
 func (c Cartridge) holes() (out [][2]float64) {
@@ -113,7 +118,7 @@ func (k *maker) gridHoles(low, high float64) (out poly.Mesh) {
 		more := 1e-6 * float64(i)
 		at := upward
 		at.at = r3.Vec{X: h[0], Y: h[1]}
-		out = poly.Joined(out, at.pin(gridHole/2, low-more, high+more, 12))
+		out = poly.Joined(out, at.pin(gridHole/2, low-more, high+more, gridSides))
 	}
 	return out
 }
