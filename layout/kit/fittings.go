@@ -19,7 +19,6 @@ const (
 	Dowel       Bought = "filament 1.75 mm, dowels"
 	Glue        Bought = "glue, or a seal"
 	Foam        Bought = "foam strip, 8 by 2 mm"
-	Gland       Bought = "cable gland M12"
 	Filling     Bought = "polyester fibre, loose"
 )
 
@@ -60,9 +59,6 @@ func (k *maker) fittings() (out []Fitting) {
 	}
 	count[FloorScrew] = len(k.posts) + len(k.feet)
 	count[StripScrew] = k.strips
-	if k.gland != nil {
-		count[Gland] = 1
-	}
 	if d := k.array.Driver; d.ScrewRadius > 0 && k.wall.thick-skin > k.recess() && d.FlangeRadius-d.CutoutRadius > 2*d.ScrewRadius {
 		count[DriverScrew] = screws * len(k.seats)
 	}
@@ -74,9 +70,10 @@ func (k *maker) fittings() (out []Fitting) {
 			out = append(out, f)
 		}
 	}
-	for _, b := range []Bought{FloorScrew, LapScrew, FlangeBolt, StripScrew, DriverScrew, Gland} {
+	for _, b := range []Bought{FloorScrew, LapScrew, FlangeBolt, StripScrew, DriverScrew} {
 		add(Fitting{Bought: b, Count: count[b]})
 	}
+	add(Fitting{Bought: k.outlet.gland(), Count: 1})
 	add(Fitting{Bought: Dowel, Count: count[Dowel], Length: dowelLong * float64(count[Dowel])})
 	if length > 0 {
 		add(Fitting{Bought: Foam, Count: 1, Length: length})

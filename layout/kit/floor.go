@@ -21,7 +21,6 @@ const (
 	// Screws of M3: through the floor, under their heads, and into posts.
 	m3Through, m3Head, m3Pilot = 1.7e-3, 3.2e-3, 1.25e-3
 	headDeep                   = 2e-3
-	gland                      = 6.15e-3 // a cable gland of M12, or two terminals on a plate
 	footRadius                 = 8e-3
 	postPitch                  = 45e-3
 )
@@ -125,6 +124,7 @@ func (k *maker) floors() ([]Job, error) {
 	for n < 12 && !flatOn(k.sector(whole, 0, n, 0).Mesh(), r3.Vec{Z: -1}, k.array.Print.Bed).Fits {
 		n++
 	}
+	k.sectors = n
 	k.place(n)
 	for j := 0; j < n && n > 1; j++ {
 		k.strips += len(k.stripScrews(2 * math.Pi * float64(j+1) / float64(n)))
@@ -171,7 +171,7 @@ func (k *maker) floorPart(whole poly.Solid, i, n int) (Part, error) {
 		b.add(cut, up(at).pin(m3Through, -1e-3, floorThick+1e-3, 16))
 	}
 	if k.gland != nil {
-		b.add(cut, up(*k.gland).pin(gland, -1e-3, floorThick+1e-3, 40))
+		b.add(cut, up(*k.gland).pin(k.outlet.Hole()/2, -1e-3, floorThick+1e-3, 40))
 	}
 	for _, v := range k.vents {
 		k.socket(b, up(v), floorThick)

@@ -47,15 +47,18 @@ type maker struct {
 	hollow             layout.Hollow
 	Vents              Vents
 	walled             []pole // vents in the wall: on its outside, inward
-	strips             int    // screws of the floor's strips
+	outlet             Outlet
+	sectors            int // of the floor
+	strips             int // screws of the floor's strips
 }
 
-func newMaker(a *layout.Array, plan shell.Plan) (*maker, error) {
+// newMaker begins a kit whose body a cable of so many cores leaves.
+func newMaker(a *layout.Array, plan shell.Plan, cores int) (*maker, error) {
 	w, err := newWall(a, plan)
 	if err != nil {
 		return nil, err
 	}
-	k := &maker{Kit: a.Kit, array: a, plan: plan, wall: w, seams: w.seams()}
+	k := &maker{Kit: a.Kit, array: a, plan: plan, wall: w, seams: w.seams(), outlet: outletOf(cores, a.Wiring.WireSection)}
 	k.findSeats()
 	for _, depth := range k.layers() { // made before parts are, which may be at once
 		w.under(depth)

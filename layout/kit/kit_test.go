@@ -80,7 +80,7 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 	if m.plain, err = plan.Parts(whole); err != nil {
 		t.Fatal(err)
 	}
-	if m.maker, err = newMaker(a, plan); err != nil {
+	if m.maker, err = newMaker(a, plan, 2); err != nil {
 		t.Fatal(err)
 	}
 	return m
@@ -89,7 +89,7 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 func build(t testing.TB, body, mounts string, bed float64, kit string) made {
 	t.Helper()
 	m := buildOnly(t, body, mounts, bed, kit)
-	work, err := Plan(m.array, m.plan, m.plain)
+	work, err := Plan(m.array, m.plan, m.plain, 2)
 	if err != nil {
 		t.Fatal(err)
 	}

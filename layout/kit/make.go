@@ -1,11 +1,14 @@
 package kit
 
 import (
+	"math"
 	"slices"
 
 	"pappus/layout"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Job makes one part of a kit. Jobs may run at once.
@@ -16,6 +19,8 @@ type Work struct {
 	Jobs     []Job
 	Vents    Vents
 	Fittings []Fitting // to buy
+	Outlet   Outlet
+	Ground   Ground
 }
 
 // Made is a kit that is made: its parts, each with its print, where they are on plates, what its
@@ -26,6 +31,31 @@ type Made struct {
 	Spots    []Spot
 	Vents    Vents
 	Fittings []Fitting
+	Outlet   Outlet
+	Ground   Ground
+}
+
+// Ground is what is where on a floor, in the body's frame; of the zero value there is none.
+type Ground struct {
+	Sectors            int
+	Outline            []r3.Vec // of its lower side
+	Posts, Feet, Vents []r3.Vec
+	Gland              *r3.Vec // nil: there is no room for one
+}
+
+// ground tells what is where on the floor.
+func (k *maker) ground() (g Ground) {
+	if k.wall.floor == nil {
+		return g
+	}
+	g = Ground{Sectors: k.sectors, Posts: k.posts, Feet: k.feet, Vents: k.vents, Gland: k.gland}
+	pane := k.pane(0, floorThick, 0)
+	for i := range 360 {
+		if at, ok := rimAt(pane, float64(i)*math.Pi/180); ok {
+			g.Outline = append(g.Outline, at)
+		}
+	}
+	return g
 }
 
 // Volume is that of all parts in m3, printed solid.
@@ -47,9 +77,9 @@ func (m Made) Whole() (out poly.Mesh) {
 }
 
 // Plan returns what makes the parts of a kit: of a shell cut by a plan into meshes, and of what
-// goes with it.
-func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Work, error) {
-	k, err := newMaker(a, plan)
+// goes with it; cores is how many the cable has that leaves one body.
+func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, cores int) (Work, error) {
+	k, err := newMaker(a, plan, cores)
 	if err != nil {
 		return Work{}, err
 	}
@@ -61,5 +91,5 @@ func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Work, error) {
 	if err != nil {
 		return Work{}, err
 	}
-	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), k.Vents, k.fittings()}, k.wall.failed()
+	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), k.Vents, k.fittings(), k.outlet, k.ground()}, k.wall.failed()
 }

@@ -39,7 +39,7 @@ func makerOf(t testing.TB, a *layout.Array) *maker {
 	if err != nil {
 		t.Fatal(err)
 	}
-	k, err := newMaker(a, plan)
+	k, err := newMaker(a, plan, 16)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,7 +60,7 @@ func TestFloorVents(t *testing.T) {
 	if v.Count != len(k.vents) || len(k.feet) != feetCount || k.gland == nil {
 		t.Fatalf("%d of %d vents, %d feet, gland %v", len(k.vents), v.Count, len(k.feet), k.gland)
 	}
-	all := []disc{{*k.gland, gland}}
+	all := []disc{{*k.gland, k.outlet.nut()}}
 	for _, p := range k.vents {
 		all = append(all, disc{p, v.socketRadius()})
 	}

@@ -2,6 +2,7 @@ package folder
 
 import (
 	"io"
+	"slices"
 
 	"pappus/render/document"
 	"pappus/render/sheets"
@@ -35,12 +36,22 @@ func NewKit(p *timing.Plan) (Kit, error) {
 		return Kit{}, err
 	}
 	k := Kit{plan: p}
-	if k.kit, err = sheets.NewKit(p.Array, print, meshes); err != nil {
+	if k.kit, err = sheets.NewKit(p.Array, print, meshes, 2*channelsOf(p)); err != nil {
 		return Kit{}, err
 	}
 	k.bill = bill.OfKit(p, k.kit.Made, hollow.Stuffing)
 	k.Files = k.kit.Files(p, k.bill)
 	return k, nil
+}
+
+// channelsOf returns how many channels drive the first body.
+func channelsOf(p *timing.Plan) (n int) {
+	for _, c := range p.Channels {
+		if slices.ContainsFunc(c.Mounts, func(m int) bool { return p.Array.Mounts[m].Body == 0 }) {
+			n++
+		}
+	}
+	return n
 }
 
 // Document is what other programs read of it.

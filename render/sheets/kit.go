@@ -12,6 +12,7 @@ import (
 	"pappus/layout/poly"
 	"pappus/layout/prose"
 	"pappus/layout/shell"
+	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/bill"
 	"pappus/timing/cores"
@@ -20,15 +21,16 @@ import (
 // Kit is what is printed to put the whole together.
 type Kit struct{ kit.Made }
 
-// NewKit makes the parts of a shell's meshes and lays them on plates. The error wraps
+// NewKit makes the parts of a shell's meshes, which a cable of so many cores leaves, and lays
+// them on plates. The error wraps
 // kit.ErrPart where one cannot be made.
-func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh) (Kit, error) {
-	work, err := kit.Plan(a, plan, meshes)
+func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, wires int) (Kit, error) {
+	work, err := kit.Plan(a, plan, meshes, wires)
 	if err != nil {
 		return Kit{}, fmt.Errorf("%w: %w", kit.ErrPart, err)
 	}
 	jobs := work.Jobs
-	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
+	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Outlet: work.Outlet, Ground: work.Ground, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
 	errs := make([]error, len(jobs))
 	cores.Each(len(jobs), func(_, i int) {
 		if k.Parts[i], errs[i] = jobs[i](); errs[i] == nil {
@@ -77,6 +79,9 @@ func (k Kit) bill(p *timing.Plan, b bill.Bill) table {
 		case bill.Fitting:
 			f := k.Fittings[it.Index]
 			name, note = string(f.Bought), fittingNotes[f.Bought]
+			if f.IsGland() {
+				note = words.Outlet(k.Made)
+			}
 		}
 		t.rows = append(t.rows, partRow(it, name, note))
 		if it.Kind == bill.Driver {
@@ -106,7 +111,6 @@ var fittingNotes = map[kit.Bought]string{
 	kit.Dowel:       "pieces of 8 mm, to keep segments in place",
 	kit.Glue:        "epoxy in the laps' grooves, or a seal",
 	kit.Foam:        "soft, closed-cell, on the ledge: seals the floor",
-	kit.Gland:       "in the floor's hole of 12.3 mm; or terminals on a plate over it",
 	kit.Filling:     "cushion fibre for the vents' cartridges, to begin with; weigh it",
 }
 

@@ -91,6 +91,16 @@ func refill(a *layout.Array, v kit.Vents) string {
 		q*(1+damping.Within), q*(1-damping.Within), v.Count, 1e3*v.Bore)
 }
 
+// Outlet says which cable leaves the body, and where.
+func Outlet(m kit.Made) string {
+	o := m.Outlet
+	text := prose.Sprintf("for one cable of %d cores, about %.0f mm thick, in a hole of %.1f mm", o.Cores, 1e3*o.Cable, 1e3*o.Hole())
+	if m.Ground.Gland == nil {
+		text += " that is to be drilled where no driver, joint or vent is"
+	}
+	return text + "; or terminals on a plate over it, sealed"
+}
+
 // gap says whether air gets out from under the stand; nothing where it does.
 func gap(a *layout.Array, v kit.Vents) string {
 	switch {

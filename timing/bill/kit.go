@@ -28,7 +28,7 @@ func OfKit(p *timing.Plan, made kit.Made, stuffing float64) Bill {
 		}
 		if f.Mass > 0 {
 			it.Mass = float64(n) * f.Mass
-		} else if f.Length == 0 && f.Bought != kit.Gland {
+		} else if f.Length == 0 && !f.IsGland() {
 			it.Spares = int(math.Ceil(astray*float64(it.Count) - 1e-9)) // free: as for drivers
 		}
 		b.add(it)
