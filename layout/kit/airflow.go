@@ -30,16 +30,13 @@ type Vents struct {
 // Area is that of all bores in m2.
 func (v Vents) Area() float64 { return float64(v.Count) * math.Pi * v.Bore * v.Bore / 4 }
 
-// FillLong is the length in m of the stuffing in a cartridge, between its grids.
-const FillLong = ventLong - grid
-
 // Resistivity is the flow resistivity in Pa s/m2 that the stuffing is to have.
-func (v Vents) Resistivity() float64 { return v.Box.Resistance * v.Area() / FillLong }
+func (v Vents) Resistivity() float64 { return v.Box.Resistance * v.Area() / v.Fill() }
 
 // Grams returns the mass in kg of loose polyester fibre in each cartridge: as likely as not, and
 // of the finest and the coarsest fibre.
 func (v Vents) Grams() (likely, least, most float64) {
-	room := FillLong * math.Pi * v.Bore * v.Bore / 4
+	room := v.Fill() * math.Pi * v.Bore * v.Bore / 4
 	of := func(diameter float64) float64 { return room * box.FibreDensity(v.Resistivity(), diameter) }
 	return of(0), of(box.FinestFibre), of(box.CoarsestFibre)
 }
@@ -55,7 +52,7 @@ func (c Cartridge) asVent(n int) box.Vent {
 	share := c.Open() / (math.Pi * c.Bore * c.Bore / 4)
 	x := math.Sqrt(share)
 	end := 0.85 * gridHole * max(0, 1-1.409*x+0.338*x*x*x+0.068*math.Pow(x, 5))
-	return box.Vent{Radius: c.Bore / 2, Number: n, Depth: FillLong + 2*(grid+end)/share}
+	return box.Vent{Radius: c.Bore / 2, Number: n, Depth: c.Fill() + 2*(grid+end)/share}
 }
 
 // under is the mass of the air that flows out below a floor, between two planes a gap apart, from
@@ -113,16 +110,16 @@ func (k *maker) choose(h layout.Hollow, sizes []Cartridge, places [][]r3.Vec) (b
 		}
 	}
 	for i, v := range all {
-		if v.Count > 0 && v.Reached == reached && (reached || v.Box.Q < least+worthwhile) && (best.Count == 0 || v.Count < best.Count) {
+		if v.Count > 0 && v.Reached == reached && (reached || v.Box.Q < least*(1+worthwhile)) && (best.Count == 0 || v.Count < best.Count) {
 			best, size = v, i
 		}
 	}
 	return best, size
 }
 
-// worthwhile is a difference in Q for which no more cartridges are made: 0.2 dB at the resonance
-// of a Q near 1.
-const worthwhile = 0.02
+// worthwhile is a difference in Q, as a factor less 1, for which no more cartridges are made: within
+// which a trial counts as there, too (timing/damping), 0.4 dB at the resonance.
+const worthwhile = 0.05
 
 // byRadius sorts places, the nearest to the axis last: of fewer vents those near the rim stay,
 // from where the air is out soonest.

@@ -19,11 +19,14 @@ const (
 	postRadius = 4.5e-3
 	postInset  = 7e-3
 	// Screws of M3: through the floor, under their heads, and into posts.
-	m3Through, m3Head, m3Pilot = 1.7e-3, 3.2e-3, 1.25e-3
+	m3Through, m3Head, m3Pilot = ScrewHole, 3.2e-3, 1.25e-3
 	headDeep                   = 2e-3
-	footRadius                 = 8e-3
+	footRadius                 = FootWide
 	postPitch                  = 45e-3
 )
+
+// ScrewHole and FootWide are the radii in m of the floor's screw holes and of feet.
+const ScrewHole, FootWide = 1.7e-3, 8e-3
 
 // pane returns the upright prism that fits inside the wall between two heights over the cut, so
 // far inward of the wall's inside and a gap.
@@ -74,11 +77,18 @@ func (k *maker) rim(b *blank, segment int) {
 	}
 }
 
-// findPosts finds where a floor is screwed on: round it, clear of drivers and seams, in each
-// segment one at least where there is room.
+// mostSectors is how many parts a floor is cut into at most.
+const mostSectors = 12
+
+// findPosts finds in how many parts a floor is, and where it is screwed on: round it, clear of
+// drivers, seams and its own joints.
 func (k *maker) findPosts() {
 	if k.wall.floor == nil {
 		return
+	}
+	k.sectors = 1
+	for whole := k.pane(0, floorThick, 0); k.sectors < mostSectors && !flatOn(k.sector(whole, 0, k.sectors, 0).Mesh(), r3.Vec{Z: -1}, k.array.Print.Bed).Fits; {
+		k.sectors++
 	}
 	pane := k.pane(0, floorThick, postInset)
 	z := -k.wall.floor.Offset + floorThick + gasket + ledgeTall
@@ -94,6 +104,10 @@ func (k *maker) findPosts() {
 		}
 		for _, p := range k.posts {
 			free = free && r3.Norm(r3.Sub(p, at)) > postPitch
+		}
+		for j := 0; j < k.sectors && k.sectors > 1; j++ {
+			azimuth := 2 * math.Pi * float64(j) / float64(k.sectors)
+			free = free && (r3.Dot(at, direction(azimuth)) < 0 || math.Abs(r3.Dot(at, direction(azimuth+math.Pi/2))) > postRadius+1e-3)
 		}
 		if free {
 			k.posts = append(k.posts, at)
@@ -119,12 +133,7 @@ func (k *maker) floors() ([]Job, error) {
 	if k.wall.floor == nil {
 		return nil, nil
 	}
-	whole := k.pane(0, floorThick, 0)
-	n := 1
-	for n < 12 && !flatOn(k.sector(whole, 0, n, 0).Mesh(), r3.Vec{Z: -1}, k.array.Print.Bed).Fits {
-		n++
-	}
-	k.sectors = n
+	whole, n := k.pane(0, floorThick, 0), k.sectors
 	k.place(n)
 	for j := 0; j < n && n > 1; j++ {
 		k.strips += len(k.stripScrews(2 * math.Pi * float64(j+1) / float64(n)))
@@ -148,12 +157,17 @@ func (k *maker) sector(s poly.Solid, i, n int, by float64) poly.Solid {
 	return k.wall.within(s, about(poly.Sector(from, from+2*math.Pi/float64(n)), by))
 }
 
+// floorName is the name of one of n parts of a floor.
+func floorName(i, n int) string {
+	if n > 1 {
+		return "floor-" + strconv.Itoa(i+1)
+	}
+	return "floor"
+}
+
 // floorPart makes one part of a floor.
 func (k *maker) floorPart(whole poly.Solid, i, n int) (Part, error) {
-	p := Part{Name: "floor", Count: 1, Down: r3.Vec{Z: -1}, Away: r3.Vec{Z: -k.wall.radius}}
-	if n > 1 {
-		p.Name += "-" + strconv.Itoa(i+1)
-	}
+	p := Part{Name: floorName(i, n), Count: 1, Down: r3.Vec{Z: -1}, Away: r3.Vec{Z: -k.wall.radius}}
 	b := &blank{name: p.Name}
 	b.add(body, k.sector(whole, i, n, -k.Gap/2).Mesh())
 	for j := range n {

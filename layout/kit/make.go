@@ -21,6 +21,7 @@ type Work struct {
 	Fittings []Fitting // to buy
 	Outlet   Outlet
 	Ground   Ground
+	Sockets  []Socket
 }
 
 // Made is a kit that is made: its parts, each with its print, where they are on plates, what its
@@ -33,6 +34,7 @@ type Made struct {
 	Fittings []Fitting
 	Outlet   Outlet
 	Ground   Ground
+	Sockets  []Socket
 }
 
 // Ground is what is where on a floor, in the body's frame; of the zero value there is none.
@@ -66,16 +68,6 @@ func (m Made) Volume() (sum float64) {
 	return sum
 }
 
-// Whole returns what is put together of the parts, as one mesh: not jigs, vents and feet.
-func (m Made) Whole() (out poly.Mesh) {
-	for _, p := range m.Parts {
-		if !p.Loose {
-			out = poly.Joined(out, p.Mesh)
-		}
-	}
-	return out
-}
-
 // Plan returns what makes the parts of a kit: of a shell cut by a plan into meshes, and of what
 // goes with it; cores is how many the cable has that leaves one body.
 func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, cores int) (Work, error) {
@@ -91,5 +83,5 @@ func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, cores int) (Work
 	if err != nil {
 		return Work{}, err
 	}
-	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), k.Vents, k.fittings(), k.outlet, k.ground()}, k.wall.failed()
+	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), k.Vents, k.fittings(), k.outlet, k.ground(), k.sockets()}, k.wall.failed()
 }

@@ -119,7 +119,7 @@ func (k *maker) place(n int) {
 	var sizes []Cartridge
 	var places [][]r3.Vec
 	for _, t := range threads {
-		c := cartridge(t, k.Gap)
+		c := cartridge(t, k.Gap, floorThick)
 		sizes, places = append(sizes, c), append(places, g.pack(c.socketRadius()))
 	}
 	var size int

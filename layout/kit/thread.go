@@ -15,10 +15,11 @@ type thread struct {
 	pitch float64
 }
 
-// threads are sizes of the first choice in ISO 2904, with the middle one of their pitches.
+// threads are sizes of the first choice in ISO 2904, with the finest of their pitches: a nut of
+// a few millimetres has two turns, and the bore is wide.
 var threads = []thread{
-	{16e-3, 4e-3}, {20e-3, 4e-3}, {24e-3, 5e-3}, {28e-3, 5e-3}, {32e-3, 6e-3}, {36e-3, 6e-3},
-	{40e-3, 7e-3}, {44e-3, 7e-3}, {48e-3, 8e-3}, {52e-3, 8e-3}, {60e-3, 9e-3}, {70e-3, 10e-3},
+	{16e-3, 2e-3}, {20e-3, 2e-3}, {24e-3, 3e-3}, {28e-3, 3e-3}, {32e-3, 3e-3}, {36e-3, 3e-3},
+	{40e-3, 3e-3}, {44e-3, 3e-3}, {48e-3, 3e-3}, {52e-3, 3e-3}, {60e-3, 3e-3}, {70e-3, 4e-3},
 }
 
 // crest is the clearance a_c between root and crest.

@@ -17,13 +17,19 @@ func TestThread(t *testing.T) {
 	for _, c := range []struct {
 		d, p, d2, d3, inner, outer float64 // mm, as ISO 2904 lists them
 	}{
-		{16, 4, 14, 11.5, 12, 16.5},
-		{28, 5, 25.5, 22.5, 23, 28.5},
+		{16, 2, 15, 13.5, 14, 16.5},
+		{28, 3, 26.5, 24.5, 25, 28.5},
+		{36, 3, 34.5, 32.5, 33, 36.5},
+		{60, 3, 58.5, 56.5, 57, 60.5},
+		{70, 4, 68, 65.5, 66, 70.5},
+		// Coarser ones, of which cartridges are not made.
 		{36, 6, 33, 29, 30, 37},
 		{60, 9, 55.5, 50, 51, 61},
 	} {
-		i := slices.IndexFunc(threads, func(t thread) bool { return math.Abs(t.major-c.d*1e-3) < 1e-9 })
-		th := threads[i]
+		th := thread{c.d * 1e-3, c.p * 1e-3}
+		if made := slices.ContainsFunc(threads, func(t thread) bool { return math.Abs(t.major-th.major)+math.Abs(t.pitch-th.pitch) < 1e-9 }); made != (c.p < 5) {
+			t.Errorf("Tr %gx%g is a cartridge's: %v", c.d, c.p, made)
+		}
 		bolt, nut := th.external(0, 30e-3, 0), th.internal(0, 30e-3, 0)
 		for name, m := range map[string]poly.Mesh{"bolt": bolt, "nut": nut} {
 			if err := m.Check(); err != nil {
@@ -100,7 +106,7 @@ func (s section) widthAt(radius float64) float64 {
 
 // TestCartridge: a vent and its lid are closed, and go together with a gap between them.
 func TestCartridge(t *testing.T) {
-	k := &maker{Vents: Vents{Cartridge: cartridge(threads[4], 0.2e-3), Count: 2}}
+	k := &maker{Vents: Vents{Cartridge: cartridge(threads[4], 0.2e-3, floorThick), Count: 2}}
 	k.Gap = 0.2e-3
 	for _, j := range k.cartridges() {
 		p, err := j()

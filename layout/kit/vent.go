@@ -12,21 +12,22 @@ import (
 // Measures of a vent's cartridge in m.
 const (
 	tube     = 1.6e-3 // of plastic between bore and thread: four lines
-	threaded = 16e-3  // long
 	headTall = 4e-3
 	grid     = 2e-3 // thick
-	nutTall  = 7e-3
-	nutWall  = 4e-3
+	nutTall  = 6e-3 // two turns of most threads, or more
+	nutWall  = 3e-3
+	// ventSlack is left between a socket and a lid.
+	ventSlack = 0.5e-3
 	// gridHole is wide and gridBar between holes: four to five lines of a usual nozzle.
 	gridHole, gridBar = 4e-3, 1.6e-3
-	ventLong          = headTall + threaded
 	mostVents         = 12 // cartridges; more are smaller than they need be
 )
 
 // Cartridge is the size of a vent's cartridge, which is filled with stuffing.
 type Cartridge struct {
 	thread
-	Bore float64 // m
+	Bore  float64 // m
+	Thick float64 // m, of the wall or floor that it goes through
 }
 
 // gridSides is how many sides a grid's holes have, which touch a circle from outside.
@@ -52,10 +53,17 @@ func (c Cartridge) holes() (out [][2]float64) {
 	return out
 }
 
-// cartridge returns the cartridge with a thread.
-func cartridge(t thread, gap float64) Cartridge {
-	return Cartridge{thread: t, Bore: t.minor() - gap - 2*tube}
+// cartridge returns the cartridge with a thread, for a wall of a thickness.
+func cartridge(t thread, gap, thick float64) Cartridge {
+	return Cartridge{thread: t, Bore: t.minor() - gap - 2*tube, Thick: thick}
 }
+
+// Long is how long it is in m, with its head and without its lid: through its socket, and as far
+// into its lid.
+func (c Cartridge) Long() float64 { return headTall + c.Thick + 2*nutTall + ventSlack }
+
+// Fill is the length of its stuffing in m, between its grids.
+func (c Cartridge) Fill() float64 { return c.Long() - grid }
 
 // Thread names it as drawings do, such as Tr 48x8.
 func (c Cartridge) Thread() string {
@@ -67,12 +75,15 @@ func (c Cartridge) socketRadius() float64 { return c.outer()/2 + nutWall }
 
 var upward = pole{out: r3.Vec{Z: 1}, right: r3.Vec{X: 1}, up: r3.Vec{Y: 1}}
 
+// threadFrom is where a socket's thread begins, outside of the wall.
+const threadFrom = -2e-3
+
 // socket makes the boss for a cartridge, with its thread, on a wall of a thickness; at is on its
 // outside and looks inward.
 func (k *maker) socket(b *blank, at pole, thick float64) {
 	c := k.Vents.Cartridge
 	b.add(post, at.pin(c.socketRadius(), thick/2, thick+nutTall, 48))
-	b.add(cut, c.internal(-2e-3, thick+nutTall+2e-3, k.Gap).Moved(func(v r3.Vec) r3.Vec { return at.place(v.X, v.Y, v.Z) }))
+	b.add(cut, c.internal(threadFrom, thick+nutTall+2e-3, k.Gap).Moved(func(v r3.Vec) r3.Vec { return at.place(v.X, v.Y, v.Z) }))
 }
 
 // cartridges makes the vent's body, which is screwed into the floor from below, with a grid at
@@ -82,7 +93,7 @@ func (k *maker) cartridges() []Job {
 		return nil
 	}
 	c := k.Vents.Cartridge
-	long := ventLong
+	long := k.Vents.Long()
 	vent := func() (Part, error) {
 		b := &blank{name: "vent"}
 		b.add(body, upward.pin(c.minor()/2-k.Gap/2-0.1e-3, 0, long, steps))

@@ -79,7 +79,7 @@ func TestFloorVents(t *testing.T) {
 	}
 	// Its own sum of the air that moves.
 	area := float64(v.Count) * math.Pi * v.Bore * v.Bore / 4
-	bare := 1.2 * (FillLong + 0.85*v.Bore) / area
+	bare := 1.2 * (v.Fill() + 0.85*v.Bore) / area
 	if left := v.Box.Mass - v.Under - bare; left < 0 || left > 0.25*v.Box.Mass {
 		t.Errorf("%g kg/m4, %g of it under the stand, %g in bores and at their ends", v.Box.Mass, v.Under, bare)
 	}
@@ -112,7 +112,7 @@ func TestUnder(t *testing.T) {
 
 // TestGrams: the filling has the flow resistance that the box asks for.
 func TestGrams(t *testing.T) {
-	v := Vents{Cartridge: Cartridge{Bore: 40e-3}, Count: 4, Box: box.Vented{Resistance: 20e3}}
+	v := Vents{Cartridge: Cartridge{Bore: 40e-3, Thick: 3.5e-3}, Count: 4, Box: box.Vented{Resistance: 20e3}}
 	likely, least, most := v.Grams()
 	room := math.Pi * 20e-3 * 20e-3 * 18e-3
 	sigma := 25.989 * math.Pow(likely/room, 1.404)

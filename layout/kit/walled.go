@@ -20,7 +20,7 @@ func (k *maker) ventWalls() {
 	var places [][]r3.Vec
 	var poles [][]pole
 	for _, t := range threads {
-		c := cartridge(t, k.Gap)
+		c := cartridge(t, k.Gap, k.wall.thick)
 		var at []r3.Vec
 		on := k.onFaces(bare, c)
 		for _, p := range on {
@@ -83,7 +83,7 @@ func (k *maker) onFaces(faces []int, c Cartridge) (out []pole) {
 			for _, at := range circle(ring, around) {
 				p := in
 				p.at = in.place(at[0], at[1], 0)
-				if len(out) < mostVents && k.freeWall(p, c.socketRadius(), out) {
+				if len(out) < mostVents && k.freeWall(p, c, out) {
 					out = append(out, p)
 				}
 			}
@@ -94,8 +94,9 @@ func (k *maker) onFaces(faces []int, c Cartridge) (out []pole) {
 
 // freeWall tells whether a cartridge that goes in at a pole keeps off other walls, joints,
 // drivers and other cartridges.
-func (k *maker) freeWall(p pole, radius float64, others []pole) bool {
-	for _, depth := range []float64{0, k.wall.thick, ventLong + grid + nutTall} {
+func (k *maker) freeWall(p pole, c Cartridge, others []pole) bool {
+	radius := c.socketRadius()
+	for _, depth := range []float64{0, k.wall.thick, c.Long() + grid} {
 		at := p.place(0, 0, depth)
 		for _, w := range k.wall.planes {
 			if r3.Dot(w.Normal, p.out) > -1+1e-9 && -w.Above(at) < radius+k.wall.thick+1e-3 {

@@ -9,6 +9,7 @@ import (
 	"image/png"
 	"io"
 	"math"
+	"slices"
 
 	"pappus/layout"
 	"pappus/layout/poly"
@@ -36,13 +37,17 @@ func (k Kit) assembly(w io.Writer, a *layout.Array) error {
 	v := look(r3.Vec{X: level * cos, Y: level * sin, Z: high}, r3.Vec{Z: 1})
 	c := newCanvas(v)
 	var names []string
-	for _, p := range k.Parts {
+	for _, p := range slices.Concat(k.Parts, k.Fitted(a.Body.Cut, a.Stand)) {
 		if p.Loose {
 			continue
 		}
 		away := r3.Scale(explode, p.Away)
 		c.meshes = append(c.meshes, p.Mesh.Moved(func(at r3.Vec) r3.Vec { return r3.Add(at, away) }))
-		names = append(names, p.Name)
+		name := p.Name
+		if slices.Contains(names, name) { // once of several alike
+			name = ""
+		}
+		names = append(names, name)
 	}
 	c.fit()
 	for i, m := range c.meshes {

@@ -30,7 +30,7 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, wires int) (Ki
 		return Kit{}, fmt.Errorf("%w: %w", kit.ErrPart, err)
 	}
 	jobs := work.Jobs
-	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Outlet: work.Outlet, Ground: work.Ground, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
+	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Outlet: work.Outlet, Ground: work.Ground, Sockets: work.Sockets, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
 	errs := make([]error, len(jobs))
 	cores.Each(len(jobs), func(_, i int) {
 		if k.Parts[i], errs[i] = jobs[i](); errs[i] == nil {
@@ -52,7 +52,8 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, wires int) (Ki
 func (k Kit) Files(p *timing.Plan, b bill.Bill) []File {
 	a := p.Array
 	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }},
-		{Name: "kit-parts.csv", Write: func(w io.Writer) error { return k.bill(p, b).write(w) }}}
+		{Name: "kit-parts.csv", Write: func(w io.Writer) error { return k.bill(p, b).write(w) }},
+		{Name: "kit.pdf", Write: func(w io.Writer) error { return WritePDF(w, a.Name, k.Book(p, b)...) }}}
 	out = append(out, File{Name: "assembly.svg", Write: func(w io.Writer) error { return k.assembly(w, a) }})
 	for i, p := range k.Parts {
 		out = append(out, File{Name: "kit-" + p.Name + ".stl", Write: func(w io.Writer) error {
@@ -70,12 +71,16 @@ func (k Kit) Files(p *timing.Plan, b bill.Bill) []File {
 
 // bill is what building takes with the kit: in place of parts.csv, whose shell is the plain one.
 func (k Kit) bill(p *timing.Plan, b bill.Bill) table {
-	t := table{columns: billColumns}
+	t := table{title: "Bill", columns: slices.Clone(billColumns)}
+	t.columns[0].wide, t.columns[len(t.columns)-1].wide = 42, 39
 	for _, it := range b.Items {
 		name, note := partName(p, it), partNote(p, Options{}, it)
 		switch it.Kind {
 		case bill.Printed:
-			name, note = k.Parts[it.Index].Name, "printed solid: infill, supports and brim are not in it"
+			name, note = k.Parts[it.Index].Name, ""
+			if it.Index == 0 {
+				note = "printed solid, as all prints here: infill, supports and brim are not in it"
+			}
 		case bill.Fitting:
 			f := k.Fittings[it.Index]
 			name, note = string(f.Bought), fittingNotes[f.Bought]

@@ -77,7 +77,7 @@ func comesTo(a *layout.Array, v kit.Vents) string {
 func Filled(v kit.Vents) string {
 	likely, least, most := v.Grams()
 	text := prose.Sprintf("Each takes %.2g g of loose polyester fibre, spread evenly from grid to grid, for %.0f Pa s/m: %.2g g of the finest that cushions are filled with, %.2g g of the coarsest (after Garai and Pompoli 2005, Bies and Hansen 1980).",
-		1e3*likely, v.Resistivity()*kit.FillLong, 1e3*least, 1e3*most)
+		1e3*likely, v.Resistivity()*v.Fill(), 1e3*least, 1e3*most)
 	if v.Density() > box.DensestFibre {
 		text += prose.Sprintf(" At %.0f kg/m3 that is packed tighter than the %d kg/m3 of what was published: begin with the least, and let the measurement tell.", v.Density(), box.DensestFibre)
 	}

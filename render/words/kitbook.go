@@ -1,0 +1,79 @@
+package words
+
+import (
+	"pappus/layout"
+	"pappus/layout/kit"
+	"pappus/layout/prose"
+)
+
+// KitSteps is the order of work that makes a body of a kit's parts.
+func KitSteps(a *layout.Array, m kit.Made) []string {
+	steps := []string{
+		"Print seat-test first, and try a driver and its screws in it. Then print plate after plate, kit-plate-1.3mf and so on, with four lines round and as good as solid: walls that breathe are leaks. Supports go where kit.csv has overhang. " + Small,
+		prose.Sprintf("Clear edges, threads and holes. Try two segments that meet, and a lid on its vent: they go together by hand. Where they bind or rattle, change kit.gap_mm (%.2g mm now) and print these anew before the rest.", 1e3*a.Kit.Gap),
+		joining(a, m),
+	}
+	if len(m.Ground.Outline) > 0 {
+		steps = append(steps, flooring(m))
+	} else {
+		steps = append(steps, "Fit the gland, "+Outlet(m)+".")
+	}
+	if m.Vents.Count > 0 {
+		steps = append(steps, "Vents: weigh the fibre for each cartridge on a letter scale, tease it apart, put it in evenly up to the end, and screw the lid on: loose fibre moves and hisses. Screw cartridges in from outside, by hand, with a little grease on the thread.")
+	}
+	steps = append(steps, seating(a), closed(m),
+		"Find leaks: tape the vents over, and press one cone in gently with a finger beside its cap, for ten seconds. The others move out and stay out; where they sink back, look for light through seams from inside, and seal them with glue.",
+		"Take the tape off, and measure each channel's impedance: the Q that it reads is what all this is for.")
+	return steps
+}
+
+// joining says how segments become a shell.
+func joining(a *layout.Array, m kit.Made) string {
+	if !prints(m, "segment-1") {
+		return "The shell is printed in one: F^ inside is in front, and each mount has its number."
+	}
+	text := "Lay segments out by the numbers inside: S1^ and so on are their own, the arrow up, F^ in front, and at each joint stands its neighbour's. "
+	if a.Kit.Joint == kit.Flange {
+		return text + "Put filament dowels and a seal or glue in, and screw flange to flange by M3, all loosely first, tight once all are in."
+	}
+	return text + "Begin with the highest number, for the tongue of the lower one goes under its neighbour's edge from inside. Dowels of filament and glue in the groove, then the screws of 2.2 mm from inside: they hold while the glue sets. Try the ring dry before you glue it; wear gloves with epoxy, and air the room."
+}
+
+// prints tells whether a part is in a kit.
+func prints(m kit.Made, name string) bool {
+	for _, p := range m.Parts {
+		if p.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// flooring says how the floor is made.
+func flooring(m kit.Made) string {
+	text := "Floor: "
+	if m.Ground.Sectors > 1 {
+		text += "join its parts, F1 to the next, glue between them and screws of 2.2 mm from above through the strips. "
+	}
+	if len(m.Ground.Feet) > 0 {
+		text += "Screw the feet on from above by M3. "
+	}
+	return text + "Fit the gland, " + Outlet(m) + "."
+}
+
+// seating says how drivers come in.
+func seating(a *layout.Array) string {
+	if a.Kit.Mounting == kit.Rear {
+		return "Drivers: put them in from the rear, before the floor is on, each with a gasket where it has none. All wiring is in wiring.pdf (`pappus sheets`)."
+	}
+	return "Drivers: put them in from outside, strings joined before, each with a gasket where it has none; screws just tight, plastic strips. All wiring is in wiring.pdf (`pappus sheets`), and which mount is which is cut inside."
+}
+
+// closed says how the body is closed.
+func closed(m kit.Made) string {
+	text := "Put the stuffing in, off coils, cones and vents"
+	if len(m.Ground.Outline) == 0 {
+		return text + ", before the last driver."
+	}
+	return text + ". Stick the foam strip on the ledge without a gap where its ends meet, and screw the floor on from below, a little at each screw in turn, until the foam is half as thick."
+}

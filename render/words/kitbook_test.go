@@ -1,0 +1,52 @@
+package words
+
+import (
+	"strings"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/kit"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// TestKitSteps: what has no part in a kit has no step; drivers mounted from the rear come in
+// before the floor is on.
+func TestKitSteps(t *testing.T) {
+	parts := func(names ...string) (out []kit.Part) {
+		for _, n := range names {
+			out = append(out, kit.Part{Name: n, Count: 1})
+		}
+		return out
+	}
+	floor := kit.Ground{Sectors: 3, Outline: make([]r3.Vec, 3), Feet: make([]r3.Vec, 4), Gland: &r3.Vec{}}
+	for _, c := range []struct {
+		name      string
+		joint     string
+		mounting  string
+		m         kit.Made
+		says, not []string
+	}{
+		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "Vents:", "foam strip"}},
+		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Ground: floor, Vents: kit.Vents{Count: 2}},
+			[]string{"Begin with the highest number", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip"}, []string{"drilled"}},
+		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}},
+			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			a := &layout.Array{}
+			a.Kit.Joint, a.Kit.Mounting, a.Kit.Gap = c.joint, c.mounting, 0.2e-3
+			got := strings.Join(KitSteps(a, c.m), "\n")
+			for _, s := range c.says {
+				if !strings.Contains(got, s) {
+					t.Errorf("%q is not in:\n%s", s, got)
+				}
+			}
+			for _, s := range c.not {
+				if strings.Contains(got, s) {
+					t.Errorf("%q is in:\n%s", s, got)
+				}
+			}
+		})
+	}
+}
