@@ -110,7 +110,7 @@ func (k *maker) place(n int) {
 			}
 		}
 	}
-	if at, ok := g.find(k.outlet.nut(), g.rim-ledgeWide, 0, math.Pi); ok {
+	if at, ok := g.find(k.outlet.nut(), 0, g.rim, math.Pi); ok {
 		k.gland = &at
 	}
 	if k.hollow.Vented == nil {

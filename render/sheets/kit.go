@@ -85,7 +85,7 @@ func (k Kit) bill(p *timing.Plan, b bill.Bill) table {
 			f := k.Fittings[it.Index]
 			name, note = string(f.Bought), fittingNotes[f.Bought]
 			if f.IsGland() {
-				note = words.Outlet(k.Made)
+				note = words.Outlet(p.Array, k.Made)
 			}
 		}
 		t.rows = append(t.rows, partRow(it, name, note))

@@ -14,9 +14,9 @@ func KitSteps(a *layout.Array, m kit.Made) []string {
 		joining(a, m),
 	}
 	if len(m.Ground.Outline) > 0 {
-		steps = append(steps, flooring(m))
+		steps = append(steps, flooring(a, m))
 	} else {
-		steps = append(steps, "Fit the gland, "+Outlet(m)+".")
+		steps = append(steps, "Fit the gland, "+Outlet(a, m)+".")
 	}
 	if m.Vents.Count > 0 {
 		steps = append(steps, "Vents: weigh the fibre for each cartridge on a letter scale, tease it apart, put it in evenly up to the end, and screw the lid on: loose fibre moves and hisses. Screw cartridges in from outside, by hand, with a little grease on the thread.")
@@ -50,7 +50,7 @@ func prints(m kit.Made, name string) bool {
 }
 
 // flooring says how the floor is made.
-func flooring(m kit.Made) string {
+func flooring(a *layout.Array, m kit.Made) string {
 	text := "Floor: "
 	if m.Ground.Sectors > 1 {
 		text += "join its parts, F1 to the next, glue between them and screws of 2.2 mm from above through the strips. "
@@ -58,7 +58,7 @@ func flooring(m kit.Made) string {
 	if len(m.Ground.Feet) > 0 {
 		text += "Screw the feet on from above by M3. "
 	}
-	return text + "Fit the gland, " + Outlet(m) + "."
+	return text + "Fit the gland, " + Outlet(a, m) + "."
 }
 
 // seating says how drivers come in.

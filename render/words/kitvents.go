@@ -63,7 +63,7 @@ func comesTo(a *layout.Array, v kit.Vents) string {
 	if v.Under > 0 {
 		under = prose.Sprintf(", %.0f percent of it under the stand,", 100*v.Under/v.Box.Mass)
 	}
-	text := prose.Sprintf("There is room for no more, and at best they bring the Q from %.2f closed to %.2f, not to %.2f: the air that moves in them%s weighs %.2f of their resistance, too much for whatever filling. ",
+	text := prose.Sprintf("Of all sizes and numbers that there is room for none does much more: they bring the Q from %.2f closed to %.2f at best, not to %.2f. The air that moves in them%s weighs %.2f of their resistance, too much for whatever filling. ",
 		v.Closed, v.Box.Q, a.Box.TargetQ, under, v.Box.Heavy())
 	reach := math.Ceil(20*v.Box.Q) / 20
 	if reach >= v.Closed {
@@ -92,14 +92,20 @@ func refill(a *layout.Array, v kit.Vents) string {
 }
 
 // Outlet says which cable leaves the body, and where.
-func Outlet(m kit.Made) string {
+func Outlet(a *layout.Array, m kit.Made) string {
 	o := m.Outlet
 	text := prose.Sprintf("for one cable of %d cores, about %.0f mm thick, in a hole of %.1f mm", o.Cores, 1e3*o.Cable, 1e3*o.Hole())
 	if m.Ground.Gland == nil {
 		text += " that is to be drilled where no driver, joint or vent is"
 	}
+	if below := o.Thread + bend*o.Cable; m.Ground.Gland != nil && a.Stand > 0 && a.Stand < below {
+		return text + prose.Sprintf("; below the floor they take about %.0f mm, and the stand has %.0f mm: lead a cable of two cores for each channel out flat through the hole, sealed with putty, or put terminals there on a plate, sealed", 10*math.Ceil(1e2*below), 1e3*a.Stand)
+	}
 	return text + "; or terminals on a plate over it, sealed"
 }
+
+// bend is how many times its thickness the radius of a cable's bend is at least (common practice).
+const bend = 4
 
 // gap says whether air gets out from under the stand; nothing where it does.
 func gap(a *layout.Array, v kit.Vents) string {

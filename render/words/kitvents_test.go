@@ -9,7 +9,26 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/box"
 	"pappus/layout/kit"
+
+	"gonum.org/v1/gonum/spatial/r3"
 )
+
+// TestOutlet: a gland that there is no room for below the floor, or in it, is told of.
+func TestOutlet(t *testing.T) {
+	m := kit.Made{Outlet: kit.Outlet{Cores: 16, Cable: 0.014, Thread: 0.025}}
+	a := &layout.Array{Stand: 0.08}
+	if got := Outlet(a, m); !strings.Contains(got, "16 cores, about 14 mm thick, in a hole of 25.3 mm that is to be drilled") {
+		t.Error(got)
+	}
+	m.Ground.Gland = &r3.Vec{}
+	if got := Outlet(a, m); !strings.Contains(got, "about 90 mm, and the stand has 80 mm") {
+		t.Error(got)
+	}
+	a.Stand = 0.082
+	if got := Outlet(a, m); strings.Contains(got, "stand") || strings.Contains(got, "drilled") {
+		t.Error(got)
+	}
+}
 
 // TestKitVents: what a reader is told of vents that reach their target, that do not, that do next
 // to nothing, and that have no place.

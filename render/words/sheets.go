@@ -92,7 +92,7 @@ func openBelow(a *layout.Array) []string {
 	if !a.Body.IsCut {
 		return nil
 	}
-	return []string{"The shell is open below: close it airtight with a plate of the opening's outline, screwed on over a gasket. What is said of the box holds for the closed one."}
+	return []string{"The shell is open below: close it airtight with the floor that `pappus kit` makes, or a plate of the opening's outline, screwed on over a gasket. What is said of the box holds for the closed one."}
 }
 
 // segments says in which pieces the shell is printed.

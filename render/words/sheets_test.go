@@ -72,7 +72,7 @@ func TestOpenBelow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got := strings.Join(Shell(a, shell.Plan{}, "", "too wide"), "\n"); !a.Body.IsCut || !strings.Contains(got, "than the bed, since too wide.\nThe shell is open below: close it airtight with a plate") {
+	if got := strings.Join(Shell(a, shell.Plan{}, "", "too wide"), "\n"); !a.Body.IsCut || !strings.Contains(got, "than the bed, since too wide.\nThe shell is open below: close it airtight with the floor that `pappus kit` makes, or a plate") {
 		t.Errorf("cut %v, says %q", a.Body.IsCut, got)
 	}
 	if got := Shell(a, shell.Plan{}, "cut-outs meet", ""); len(got) != 1 || got[0] != "No shell to print: cut-outs meet." {

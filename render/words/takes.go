@@ -18,15 +18,17 @@ const overPeople = 10
 const upright = 1.0
 
 // Takes says in one paragraph what building takes.
-func Takes(b bill.Bill) string { return takes(b, "parts.csv") }
+func Takes(b bill.Bill) string {
+	return takes(b, "of printing the plain shell, without what `pappus kit` adds", "parts.csv")
+}
 
 // TakesKit says it of a kit.
-func TakesKit(b bill.Bill) string { return takes(b, "kit-parts.csv") }
+func TakesKit(b bill.Bill) string { return takes(b, "of printing", "kit-parts.csv") }
 
-func takes(b bill.Bill, table string) string {
+func takes(b bill.Bill, printing, table string) string {
 	text := fmt.Sprintf("It takes %s of soldering %s and putting drivers in", lasting(b.Work/3600), prose.Count(b.Joints, "joint", "joints"))
 	if b.Print > 0 {
-		text += ", " + lasting(b.Print/3600) + " of printing"
+		text += ", " + lasting(b.Print/3600) + " " + printing
 	}
 	text += prose.Sprintf(", and weighs %.2g kg", b.Mass)
 	if b.Price > 0 {

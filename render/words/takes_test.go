@@ -48,7 +48,7 @@ func TestHanging(t *testing.T) {
 // TestTakes: what is not known is named once, prices only where any is known.
 func TestTakes(t *testing.T) {
 	b := bill.Bill{Mass: 1.25, Work: 7200, Print: 3600, Joints: 1, NoMass: []bill.Kind{bill.Driver, bill.Driver}, NoPrice: []bill.Kind{bill.Own}}
-	want := "It takes 2 hours of soldering 1 joint and putting drivers in, 1 hour of printing, and weighs 1.2 kg; parts.csv has it all. What is not known weighs nothing there: driver."
+	want := "It takes 2 hours of soldering 1 joint and putting drivers in, 1 hour of printing the plain shell, without what `pappus kit` adds, and weighs 1.2 kg; parts.csv has it all. What is not known weighs nothing there: driver."
 	if got := words.Takes(b); got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}
