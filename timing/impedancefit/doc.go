@@ -42,7 +42,8 @@
 // driver; [Fit.Systematic] says so, and the errors are wider, as if there were only as many points
 // as tell something new. Added in squares is what no residual tells (doubt.go): each of a resistor or
 // meter that is off, inputs of other gains, a coil that warms and a suspension that creeps moves
-// the values by (J'J)^-1 J'r, with r what it does to ln Z. Of made-up drivers that have all this,
+// the values by (J'J)^-1 J'r, with r what it does to ln Z; what residuals show of creep is not noise, too
+// (lessCreep). Of made-up drivers that have all this,
 // and coils and small resonances that no circuit here has, twice the errors hold 90 to 99 percent of
 // the true values (trials.csv). Where the circuit is off by more than 8 percent no values are given.
 //

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"math/cmplx"
 	"pappus/layout/impedance"
 	"pappus/layout/prose"
 	"strconv"
@@ -48,6 +49,7 @@ type Fit struct {
 
 	circuit circuit
 	spread  *mat.SymDense   // covariance of the circuit's values by noise
+	leak    weights         // by how much leaks move them where the driver is in a box that is all of its spring
 	doubts  [doubts]weights // by how much each of what is not noise moves them, one sigma
 	score   float64         // the less, the better it tells the points with few values
 	seen    [2]float64      // Hz, the first and the last
@@ -138,9 +140,14 @@ func fitted(points []impedance.Point, out []float64, d definitions, coil Coil, s
 	if err := chol.InverseTo(spread); err != nil {
 		return Fit{}, fmt.Errorf("%w: the points leave some values open", errVague)
 	}
-	spread.ScaleSym(sum/float64(n-k)*together(s.off), spread)
+	doubts := s.doubted(&chol, series)
+	left, noise := s.lessCreep(doubts[byCreep]), 0.0
+	for _, v := range left {
+		noise += real(v * cmplx.Conj(v))
+	}
+	spread.ScaleSym(noise/float64(n-k)*together(left), spread)
 	f := Fit{Coil: coil, Points: len(points), LeftOut: out, Misfit: math.Sqrt(sum / float64(len(points))),
-		circuit: s.circuit, spread: spread, doubts: s.doubted(&chol, series), seen: [2]float64{points[0].Frequency, points[len(points)-1].Frequency}}
+		circuit: s.circuit, spread: spread, doubts: doubts, leak: s.moved(&chol, s.circuit.leaking), seen: [2]float64{points[0].Frequency, points[len(points)-1].Frequency}}
 	f.score = float64(n)*math.Log(max(sum, 1e-24)/float64(n)) + float64(k)*math.Log(float64(n)) // free: keeps the logarithm finite
 	f.Systematic = f.Misfit > leastOut/10 && correlation(s.off, 1) > alike
 	f.values()

@@ -365,7 +365,7 @@ func ExampleBest() {
 	fmt.Printf("resonance %.2f +- %.2f Hz, Qms %.2f +- %.2f, Qes %.3f +- %.3f\n",
 		f.Resonance.Value, f.Resonance.Error, f.Qms.Value, f.Qms.Error, f.Qes.Value, f.Qes.Error)
 	// Output:
-	// resonance 150.00 +- 0.12 Hz, Qms 3.21 +- 0.05, Qes 1.141 +- 0.013
+	// resonance 150.00 +- 0.17 Hz, Qms 3.21 +- 0.07, Qes 1.141 +- 0.018
 }
 
 func BenchmarkBest(b *testing.B) {

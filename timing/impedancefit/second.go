@@ -28,7 +28,7 @@ type Second struct {
 const (
 	// offMass is of an added mass: a hundredth of a gram of one, and a little aside of the middle.
 	offMass   = 0.015
-	offVolume = 0.03 // of a box: its corners, the driver's back, what leaks
+	offVolume = 0.02 // of a box: its corners, the driver's back
 	// offArea is of the cone's area: how much of the surround moves along is known to 0.75 percent of
 	// the diameter.
 	offArea = 0.015
@@ -75,7 +75,7 @@ func (f Fit) Mechanical(other Fit, s Second) (Mechanical, error) {
 	steep := 2 * square / (square - 1)
 	return f.mechanical(other, s, from{mass: s.Mass / (square - 1), differs: 1,
 		// At the lower resonance a suspension that creeps is softer by creeps log10(fs/fs').
-		one: weights{logFs: -steep}, two: weights{logFs: steep}, creep: -steep / 2 * creeps * down / math.Ln10}), nil
+		one: weights{logFs: -steep}, two: weights{logFs: steep}, creep: -steep / 2 * creeps * down / math.Ln10, share: 1}), nil
 }
 
 // inBox is Mechanical for a box.
@@ -88,21 +88,24 @@ func (f Fit) inBox(other Fit, s Second) (Mechanical, error) {
 	}
 	vas := s.Volume * (ratio - 1)
 	w := 2 * math.Pi * f.Resonance.Value
+	down := f.Resonance.Value / other.Resonance.Value // whose square is the suspension's share of the spring
 	// d ln Vas/d ln(fs Qes) is -steep.
 	steep := ratio / (ratio - 1)
 	return f.mechanical(other, s, from{mass: s.Air.Stiffness() * s.Area * s.Area / (vas * w * w), differs: -1, air: 1,
 		one: product.times(steep).plus(weights{logFs: -2}), two: product.times(-steep),
-		creep: -creeps * math.Log10(other.Resonance.Value/f.Resonance.Value) / (ratio - 1)}), nil
+		creep: -creeps * math.Log10(other.Resonance.Value/f.Resonance.Value) / (ratio - 1), share: down * down, leak: (1 - down*down) * down}), nil
 }
 
 // from is what a moving mass in kg follows from: the derivatives of its logarithm by the values of
 // the free driver and of the second measurement, by the logarithm of what differs then, and by that
-// of the stiffness of air, rho c2 Sd2; and what creep between the two resonances adds.
+// of the stiffness of air, rho c2 Sd2; what creep between the two resonances adds; which share of the
+// spring creeps in the second measurement; and which share of Fit.leak that has: of the spring, and of the
+// leak's Q, which is that at the free resonance.
 type from struct {
-	mass         float64
-	one, two     weights
-	differs, air float64
-	creep        float64
+	mass               float64
+	one, two           weights
+	differs, air       float64
+	creep, share, leak float64
 }
 
 func (w weights) times(by float64) weights {
@@ -136,9 +139,15 @@ func (f Fit) mechanical(other Fit, s Second, of from) Mechanical {
 		off = math.Hypot(off, math.Hypot(air*offAir, 2*air*offArea))
 		both := [doubts]float64{byCreep: power * of.creep}
 		for k := range both { // each is the same both times
-			off = math.Hypot(off, both[k]+f.doubts[k].dot(one)+other.doubts[k].dot(two))
+			again := other.doubts[k].dot(two)
+			if k == byCreep {
+				again *= of.share
+			}
+			both[k] += f.doubts[k].dot(one) + again
+			off = math.Hypot(off, both[k])
 		}
-		return Estimate{v, v * off}
+		leak := of.leak * other.leak.dot(two)
+		return Estimate{v, v * math.Sqrt(off*off+leak*leak+bothWays*both[byCreep]*leak)}
 	}
 	return Mechanical{
 		Mass: with(of.mass, 1, weights{}, 0),
