@@ -23,6 +23,7 @@ type source struct {
 	files     []*ast.File
 	text      map[string][]byte // by the files' paths
 	info      types.Info
+	compiled  map[string]string // files of what it imports, by path
 }
 
 // listed is what go list says of a package.
@@ -34,7 +35,7 @@ type listed struct {
 
 // load reads the packages of patterns, with the compiled ones that they import.
 func load(patterns []string) ([]source, error) {
-	cmd := exec.Command("go", append([]string{"list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,DepOnly", "--"}, patterns...)...)
+	cmd := exec.Command("go", append([]string{"list", "-export", "-deps", "-json=ImportPath,Dir,Export,GoFiles,DepOnly", "--"}, append(patterns, "os")...)...)
 	cmd.Stderr = os.Stderr
 	text, err := cmd.Output()
 	if err != nil {
@@ -50,7 +51,7 @@ func load(patterns []string) ([]source, error) {
 			return nil, err
 		}
 		compiled[one.ImportPath] = one.Export
-		if !one.DepOnly {
+		if !one.DepOnly && one.ImportPath != "os" {
 			all = append(all, one)
 		}
 	}
@@ -67,7 +68,7 @@ func load(patterns []string) ([]source, error) {
 
 // read parses a package and finds its types.
 func (l listed) read(compiled map[string]string) (source, error) {
-	s := source{path: l.ImportPath, dir: l.Dir, set: token.NewFileSet(), text: map[string][]byte{},
+	s := source{path: l.ImportPath, dir: l.Dir, set: token.NewFileSet(), text: map[string][]byte{}, compiled: compiled,
 		info: types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Defs: map[*ast.Ident]types.Object{}}}
 	for _, name := range l.GoFiles {
 		path := filepath.Join(l.Dir, name)

@@ -21,6 +21,8 @@ type site struct {
 	from, to   int // bytes of the file that it takes
 	text, free string
 	changed    []string // what it is changed to
+	kind       string   // its type, if that is a basic one and it is not in a function's constant
+	named      int      // where a constant of the package has its name; 0: it is a literal
 }
 
 // String says where a number stands.
@@ -98,6 +100,7 @@ func (w *walk) within(d ast.Node, name string) {
 		case *ast.BasicLit:
 			if w.counts(n, above) {
 				w.add(n, name, w.info.Types[n].Value)
+				w.out[len(w.out)-1].kind = kindOf(w.info.Types[n].Type)
 			}
 		}
 		above = append(above, n)
@@ -115,6 +118,9 @@ func (w *walk) constants(d *ast.GenDecl) {
 				continue
 			}
 			w.add(expr, v.Names[i].Name, c.Val())
+			if last := &w.out[len(w.out)-1]; !w.isLocal(v.Names[i]) {
+				last.kind, last.named = kindOf(c.Type()), w.set.Position(v.Names[i].Pos()).Offset
+			}
 		}
 	}
 }

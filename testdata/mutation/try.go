@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -9,7 +8,10 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strconv"
+	"strings"
 	"sync"
 	"time"
 )
@@ -20,6 +22,17 @@ type options struct {
 	run, skip, first string
 }
 
+// trying is the changes of a package's numbers, tried one at a time.
+type trying struct {
+	options
+	source
+	sites    []site
+	folder   string
+	switches []int         // sites that one build does for
+	patience time.Duration // what never ends is noticed, too
+	quick    string        // tests that take less than a second, which most changes are noticed by
+}
+
 // try changes each number up and down, prints which changes survive, and returns how many.
 func try(o options, p source, sites []site) (alive int, err error) {
 	folder, err := os.MkdirTemp("", "mutation")
@@ -27,23 +40,33 @@ func try(o options, p source, sites []site) (alive int, err error) {
 		return 0, err
 	}
 	defer os.RemoveAll(folder)
+	t := &trying{options: o, source: p, sites: sites, folder: folder, patience: time.Hour}
+	if err := t.build(); err != nil {
+		return 0, err
+	}
 	began := time.Now()
-	if passed, said, err := o.test(p, filepath.Join(folder, "whole"), time.Hour); err != nil {
+	passed, said, err := t.command("", t.whole(), "-test.v", "-test.run="+o.run, "-test.skip="+o.skip, "-test.timeout=1h")
+	if err != nil {
 		return 0, err
 	} else if !passed {
 		return 0, fmt.Errorf("%s: its tests fail as it is:\n%s", p.path, said)
 	}
-	// What never ends is noticed, too.
-	patience := time.Minute + 10*time.Since(began)
+	t.patience, t.quick = time.Minute+10*time.Since(began), quickOf(said)
+	fmt.Fprintf(os.Stderr, "%s: one build for %d of %d numbers, tests take %.0f s\n", p.path, len(t.switches), len(sites), time.Since(began).Seconds())
+	return t.all()
+}
+
+// all tries all changes.
+func (t *trying) all() (alive int, err error) {
 	var group sync.WaitGroup
 	var lock sync.Mutex
-	seats := make(chan struct{}, max(1, o.parallel))
-	for i, s := range sites {
+	seats := make(chan struct{}, max(1, t.parallel))
+	for i, s := range t.sites {
 		for k, to := range s.changed {
 			seats <- struct{}{}
 			group.Go(func() {
 				defer func() { <-seats }()
-				survives, wrong := o.survives(p, s, to, filepath.Join(folder, strconv.Itoa(2*i+k)), patience)
+				survives, wrong := t.survives(i, k)
 				lock.Lock()
 				defer lock.Unlock()
 				err = errors.Join(err, wrong)
@@ -58,57 +81,102 @@ func try(o options, p source, sites []site) (alive int, err error) {
 	return alive, err
 }
 
-// survives tells whether the tests pass with a number changed; base is the path of files to
-// write for it.
-func (o options) survives(p source, s site, to, base string, patience time.Duration) (bool, error) {
-	text := p.text[s.file]
-	// In brackets, since what stands beside it may bind it otherwise.
-	changed := bytes.Join([][]byte{text[:s.from], []byte("(" + to + ")"), text[s.to:]}, nil)
-	overlay, err := json.Marshal(map[string]any{"Replace": map[string]string{s.file: base + ".go"}})
-	if err != nil {
-		return false, err
+// whole is the path of the tests that are built once.
+func (t *trying) whole() string { return filepath.Join(t.folder, "whole.test") }
+
+// build builds the tests with all numbers in it that can be switched.
+func (t *trying) build() error {
+	t.switches = t.switchable(t.sites)
+	for {
+		passed, said, err := t.compile("whole", t.switched(t.sites, t.switches))
+		if err != nil || passed {
+			return err
+		}
+		less := blamed(t.sites, t.switches, said)
+		if len(less) == len(t.switches) {
+			return fmt.Errorf("%s: its tests do not build:\n%s", t.path, said)
+		}
+		t.switches = less
 	}
-	if err := os.WriteFile(base+".go", changed, 0o600); err != nil {
-		return false, err
-	}
-	if err := os.WriteFile(base+".json", overlay, 0o600); err != nil {
-		return false, err
-	}
-	passed, _, err := o.test(p, base, patience)
-	return passed, err
 }
 
-// test builds the tests of a package into a file of a base path, with the overlay beside it where
-// there is one, runs them, and tells whether they pass: those that are to be first, then all.
-func (o options) test(p source, base string, patience time.Duration) (passed bool, said string, err error) {
-	build := []string{"test", "-c", "-vet=off", "-o", base + ".test"}
-	if _, err := os.Stat(base + ".json"); err == nil {
-		build = append(build, "-overlay="+base+".json")
+// compile builds the tests with files in place of others, or beside them.
+func (t *trying) compile(name string, files map[string]string) (passed bool, said string, err error) {
+	base, replace := filepath.Join(t.folder, name), map[string]string{}
+	for path, text := range files {
+		replace[path] = fmt.Sprintf("%s_%d.go", base, len(replace))
+		if err := os.WriteFile(replace[path], []byte(text), 0o600); err != nil {
+			return false, "", err
+		}
 	}
-	defer os.Remove(base + ".test")
-	if passed, said, err := o.command(p, patience, "go", append(build, p.path)...); err != nil || !passed {
-		return passed, said, err
+	overlay, err := json.Marshal(map[string]any{"Replace": replace})
+	if err != nil {
+		return false, "", err
 	}
-	runs := []string{o.run}
-	if o.first != "" {
-		runs = []string{o.first, o.run}
+	if err := os.WriteFile(base+".json", overlay, 0o600); err != nil {
+		return false, "", err
 	}
-	for _, run := range runs {
-		passed, said, err = o.command(p, patience, base+".test", "-test.failfast", "-test.run="+run, "-test.skip="+o.skip, "-test.timeout="+patience.String())
+	return t.command("", "go", "test", "-c", "-vet=off", "-overlay="+base+".json", "-o", base+".test", t.path)
+}
+
+// survives tells whether the tests pass with a number changed to one of what it is changed to.
+func (t *trying) survives(i, k int) (bool, error) {
+	if slices.Contains(t.switches, i) {
+		return t.test(t.whole(), fmt.Sprintf("MUTATED=%c%d", "+-"[k], i))
+	}
+	s, name := t.sites[i], fmt.Sprintf("%d_%d", i, k)
+	text := t.text[s.file]
+	// In brackets, since what stands beside it may bind it otherwise.
+	changed := string(text[:s.from]) + "(" + s.changed[k] + ")" + string(text[s.to:])
+	defer os.Remove(filepath.Join(t.folder, name+".test"))
+	if passed, _, err := t.compile(name, map[string]string{s.file: changed}); err != nil || !passed {
+		return false, err
+	}
+	return t.test(filepath.Join(t.folder, name+".test"), "")
+}
+
+// test runs tests until one fails, those that are to be first and the quick ones before all others,
+// and tells whether all pass.
+func (t *trying) test(binary, environment string) (passed bool, err error) {
+	for _, tests := range [][2]string{{t.first, t.skip}, {t.quick, t.skip}, {t.run, t.skip}} {
+		if tests[0] == "" && t.first+t.quick != "" && tests != [2]string{t.run, t.skip} {
+			continue
+		}
+		passed, _, err = t.command(environment, binary, "-test.failfast", "-test.run="+tests[0], "-test.skip="+tests[1], "-test.timeout="+t.patience.String())
 		if err != nil || !passed {
 			break
 		}
 	}
-	return passed, said, err
+	return passed, err
 }
 
-// command runs a command in the package's folder, and tells whether its exit code is 0.
-func (o options) command(p source, patience time.Duration, name string, arguments ...string) (passed bool, said string, err error) {
+var took = regexp.MustCompile(`(?m)^--- PASS: (\S+) \((\d+\.\d+)s\)`)
+
+// quickOf returns an expression for the tests that took less than a second, of what go test says with -v.
+func quickOf(said string) string {
+	var names []string
+	for _, m := range took.FindAllStringSubmatch(said, -1) {
+		if s, err := strconv.ParseFloat(m[2], 64); err == nil && s < 1 {
+			names = append(names, m[1])
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "^(" + strings.Join(names, "|") + ")$"
+}
+
+// command runs a command in the package's folder, with a variable of the environment, and tells whether its exit
+// code is 0.
+func (t *trying) command(environment, name string, arguments ...string) (passed bool, said string, err error) {
 	// The tests' own clock ends those that never end; this one, a build that hangs.
-	ctx, cancel := context.WithTimeout(context.Background(), 2*patience)
+	ctx, cancel := context.WithTimeout(context.Background(), 2*t.patience)
 	defer cancel()
 	cmd := exec.CommandContext(ctx, name, arguments...)
-	cmd.Dir = p.dir
+	cmd.Dir = t.dir
+	if environment != "" {
+		cmd.Env = append(os.Environ(), environment)
+	}
 	text, err := cmd.CombinedOutput()
 	var exit *exec.ExitError
 	if errors.As(err, &exit) {
