@@ -41,7 +41,7 @@ func (p *Spot) levelFrom() levelFloor {
 // fewer than leastOctaves are left; nil where something is.
 func (p *Spot) levelled(high float64) error {
 	if p.Silent() {
-		return p.refused("timing.model", strconv.Quote(p.Array.Timing.Model), "no sound comes to the spot, so there is no level to even out; must be another model, or the spot before the drivers")
+		return p.Unheard("there is no level to even out", equaliser.ErrCurve)
 	}
 	f, most := p.levelFrom(), high/math.Exp2(leastOctaves)
 	if f.low() <= most {
@@ -53,6 +53,12 @@ func (p *Spot) levelled(high float64) error {
 	}
 	return p.refused(f.key, value, what+prose.Sprintf("the level is evened out from %.4g times this on, %.4g Hz, and fewer than %g octaves are left below %.4g Hz; must be at most %.4g",
 		f.times, f.low(), leastOctaves, high, math.Floor(most/f.times)))
+}
+
+// Unheard is the error for what cannot be done since no sound comes to the spot.
+func (p *Spot) Unheard(so string, err error) error {
+	return p.Array.Fault("timing.model", strconv.Quote(p.Array.Timing.Model),
+		fmt.Sprintf("no sound comes to the spot, so %s; must be another model, or the spot before the drivers", so), err)
 }
 
 // outOfStep says that all from low to high, Hz, is a null: of channels that are laid out by hand,

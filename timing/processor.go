@@ -104,7 +104,8 @@ func (p *Spot) filters(sections []equaliser.Section) ([]ProcessorFilter, error) 
 	if high := p.Protection.HighPass(); high.Corner() > 0 {
 		var err error
 		if out, err = sectionsOf(high, "", rate); err != nil {
-			return nil, prose.Errorf("processor.rate_hz = %g: %w", rate, err)
+			return nil, p.Array.Fault("processor.rate_hz", prose.Number(rate, 6), prose.Sprintf(
+				"the high-pass has its corner at %.4g Hz, as worked out; must be above %.0f, twice that", high.Corner(), math.Ceil(2*high.Corner())), err)
 		}
 	}
 	chain, err := equaliser.Chain(sections, rate)

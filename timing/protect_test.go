@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/timing"
 	"pappus/timing/biquad"
 	"pappus/timing/crossover"
@@ -241,8 +242,9 @@ func TestProcessor(t *testing.T) {
 			t.Errorf("filter %d: %g dB, want %g", i, got, want)
 		}
 	}
-	a.Processor.Rate = 250
-	if _, err := timing.Processor(plan(t, a), nil); !errors.Is(err, crossover.ErrRate) {
-		t.Errorf("rate too low: %v", err)
+	a.Processor.Rate, a.File, a.Lines = 250, "d.toml", design.Lines{"processor.rate_hz": 8}
+	const want = "d.toml:8: processor.rate_hz = 250: the high-pass has its corner at 150 Hz, as worked out; must be above 300, twice that"
+	if _, err := timing.Processor(plan(t, a), nil); !errors.Is(err, crossover.ErrRate) || err.Error() != want {
+		t.Errorf("rate too low: %v\nwant %s", err, want)
 	}
 }

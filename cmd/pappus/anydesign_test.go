@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"math/cmplx"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -234,13 +235,32 @@ var files = map[string]string{
 		"facet normal 0 0 0\nouter loop\nvertex 0 0 90\nvertex -60 -60 -30\nvertex 60 0 -30\nendloop\nendfacet\nfacet normal 0 0 0\nouter loop\nvertex 0 60 -30\nvertex 60 0 -30\nvertex -60 -60 -30\nendloop\nendfacet\nendsolid a\n",
 }
 
-// writeFiles puts files into a folder.
+// writeFiles puts files into a folder, and drivers that were measured into one in it.
 func writeFiles(t testing.TB, folder string) {
+	if err := os.Mkdir(filepath.Join(folder, "drivers"), 0o700); err != nil {
+		t.Fatal(err)
+	}
 	for name, text := range files {
 		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
+	for i, name := range []string{"a", "b", "c", "d"} {
+		if err := os.WriteFile(filepath.Join(folder, "drivers", name+".csv"), resonating(150+10*float64(i)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// resonating is the table of a driver's impedance that resonates at a frequency in Hz: 6 ohm, and 30
+// with a Q of 5 beside them.
+func resonating(resonance float64) []byte {
+	out := []byte("frequency_hz,ohm,degrees\n")
+	for f := 20.0; f < 20000; f *= 1.1 {
+		z := 6 + 30/complex(1, 5*(f/resonance-resonance/f))
+		out = fmt.Appendf(out, "%.2f,%.4f,%.3f\n", f, cmplx.Abs(z), cmplx.Phase(z)*180/math.Pi)
+	}
+	return out
 }
 
 // longestWay is how many changes make a design good, or another is drawn.

@@ -89,7 +89,7 @@ type Study struct {
 
 var (
 	errSetting = errors.New("impossible tolerance")
-	errSilent  = errors.New("no sound comes to the spot; nothing is there to be off")
+	errSilent  = errors.New("no sound comes to the spot")
 )
 
 // check returns what cannot be.
@@ -124,7 +124,7 @@ func Run(ctx context.Context, p *timing.Plan, s Setting) (*Study, error) {
 		return nil, err
 	}
 	if p.Silent() {
-		return nil, errSilent
+		return nil, p.Unheard("nothing is there to be off", errSilent)
 	}
 	u, err := timing.NewUnlike(p, timing.NominalDriver(p.Array.Driver))
 	if err != nil {

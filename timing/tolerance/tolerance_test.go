@@ -16,6 +16,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // plan plans the built-in design with so many drivers in one place in open air.
@@ -207,6 +208,21 @@ func TestSettings(t *testing.T) {
 func TestUsual(t *testing.T) {
 	if want := (Spread{Share: 0.1, Level: 1, Place: 0.001, Time: 20e-6}); Usual != want || UsualRuns != 200 || smoothing != 3 {
 		t.Errorf("%+v, %d lots, smoothed to 1/%d octave", Usual, UsualRuns, smoothing)
+	}
+}
+
+// TestSilent: where no sound comes, the key that is to blame is named.
+func TestSilent(t *testing.T) {
+	p := plan(t, 1)
+	a := *p.Array
+	a.File, a.Timing.Model, a.Spot = "d.toml", "baffle", r3.Scale(-20, a.Mounts[0].Point)
+	p, err := timing.Make(t.Context(), &a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const want = "d.toml: timing.model = \"baffle\": no sound comes to the spot, so nothing is there to be off; must be another model, or the spot before the drivers"
+	if _, err := Run(t.Context(), p, Setting{Usual, LeastRuns, 1}); !errors.Is(err, errSilent) || err.Error() != want {
+		t.Errorf("%v, want %s", err, want)
 	}
 }
 
