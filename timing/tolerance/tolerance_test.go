@@ -215,7 +215,7 @@ func TestUsual(t *testing.T) {
 func TestSilent(t *testing.T) {
 	p := plan(t, 1)
 	a := *p.Array
-	a.File, a.Timing.Model, a.Spot = "d.toml", "baffle", r3.Scale(-20, a.Mounts[0].Point)
+	a.File, a.Lines, a.Timing.Model, a.Spot = "d.toml", nil, "baffle", r3.Scale(-20, a.Mounts[0].Point)
 	p, err := timing.Make(t.Context(), &a)
 	if err != nil {
 		t.Fatal(err)
