@@ -93,6 +93,9 @@ func grouped(trials []damping.Trial) []group {
 		name := "closed"
 		if t.Vents > 0 {
 			name = prose.Sprintf("%s of %.3g mm", prose.Count(t.Vents, "opening", "openings"), t.VentMM)
+			if t.VentG > 0 {
+				name += prose.Sprintf(" with %.3g g each", t.VentG)
+			}
 		}
 		k := slices.IndexFunc(out, func(g group) bool { return g.name == name })
 		if k < 0 {

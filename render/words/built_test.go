@@ -111,7 +111,7 @@ func trialOf(vents int, grams, q float64) damping.Trial {
 // TestChange says which change did what.
 func TestChange(t *testing.T) {
 	trials := []damping.Trial{trialOf(0, 10, 0.8), trialOf(4, 20, 0.7)}
-	trials[1].DepthMM = 30
+	trials[1].DepthMM, trials[1].VentG = 30, 4.5
 	e := func(v float64) impedancefit.Estimate { return impedancefit.Estimate{Value: v, Error: 0.02} }
 	for _, test := range []struct {
 		name  string
@@ -123,6 +123,7 @@ func TestChange(t *testing.T) {
 		{"openings", damping.Openings, true, false, false, "openings 4 x 5, were closed; Q -0.100 +- 0.020, peak +0.20 +- 0.02, resonance -3.0 +- 0.0 Hz."},
 		{"stuffing", damping.Stuffing, false, false, false, "stuffing 20 g, was 10 g; Q -0.100 +- 0.020, peak +0.20 +- 0.02, resonance -3.0 +- 0.0 Hz: no more than trials scatter."},
 		{"depth", damping.Depth, true, false, true, "packed 30 mm deep, was 20 mm; no resonance is to be seen any more."},
+		{"filling", damping.Filling, true, false, true, "4.5 g in each vent, was 0 g; no resonance is to be seen any more."},
 		{"several", damping.Several, true, false, false, "Which of them did it cannot be told: change one at a time."},
 		{"nothing", damping.Nothing, true, true, false, "the same again; the resonance is back."},
 	} {
@@ -133,6 +134,21 @@ func TestChange(t *testing.T) {
 				t.Errorf("says %q", got)
 			}
 		})
+	}
+}
+
+// TestFilling: too high a Q wants less in the vents, too low a one more; unfilled vents nothing.
+func TestFilling(t *testing.T) {
+	for _, c := range []struct {
+		grams, q float64
+		says     string
+	}{{0, 0.9, ""}, {4, 0.9, "to 3 g each: less of it lowers Q"}, {4, 0.6, "to 5 g each: more of it raises Q"}} {
+		trial := trialOf(4, 10, c.q)
+		trial.VentG = c.grams
+		got := filling(damping.Study{Trials: []damping.Trial{trial}, Goal: damping.Goal{Q: 0.7}})
+		if !strings.Contains(got, c.says) || (got == "") != (c.says == "") {
+			t.Errorf("%g g at Q %g: %q", c.grams, c.q, got)
+		}
 	}
 }
 

@@ -32,6 +32,8 @@ func Change(trials []damping.Trial, c damping.Change) string {
 		text += prose.Sprintf("stuffing %.4g g, was %.4g g; ", b.StuffingG, a.StuffingG)
 	case damping.Depth:
 		text += prose.Sprintf("packed %.4g mm deep, was %.4g mm; ", b.DepthMM, a.DepthMM)
+	case damping.Filling:
+		text += prose.Sprintf("%.4g g in each vent, was %.4g g; ", b.VentG, a.VentG)
 	case damping.Several:
 		text += "several things changed at once; "
 	}
@@ -75,6 +77,9 @@ func Next(t damping.Study) string {
 	text := spent(t) + fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
 	if n.Thing == damping.Openings {
 		text += prose.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
+		if n.Trial.VentG > 0 {
+			text += prose.Sprintf(", each with %.3g g as before", n.Trial.VentG)
+		}
 	} else {
 		text += prose.Sprintf("%.4g g", n.Trial.StuffingG)
 		switch {
@@ -93,7 +98,20 @@ func Next(t damping.Study) string {
 	if n.Bracketed {
 		text += "; the target lies between two trials"
 	}
-	return text + ". " + room(t.Goal)
+	return text + ". " + filling(t) + room(t.Goal)
+}
+
+// filling says which way the filling of vents goes, where there is some: its resistance is to be as
+// low as the air in the vent lets it.
+func filling(t damping.Study) string {
+	base := t.Trials[t.Next.Base]
+	switch {
+	case base.VentG == 0:
+		return ""
+	case base.Q.Value > t.Goal.Q:
+		return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: less of it lowers Q, until they are too open, and Q rises again. ", 0.75*base.VentG)
+	}
+	return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: more of it raises Q. ", 1.25*base.VentG)
 }
 
 // spent says what does harm, and by which trials.

@@ -16,12 +16,13 @@ const (
 	Openings
 	Stuffing
 	Depth
+	Filling
 	Several
 )
 
 // String names the thing.
 func (t Thing) String() string {
-	return [...]string{"nothing", "openings", "stuffing", "packed depth", "several things at once"}[t]
+	return [...]string{"nothing", "openings", "stuffing", "packed depth", "filling of vents", "several things at once"}[t]
 }
 
 // Change is a trial set against an earlier one.
@@ -88,6 +89,7 @@ func difference(a, b dampinglog.Trial) Thing {
 		}
 	}
 	note(a.Vents != b.Vents || a.Vents > 0 && a.VentMM != b.VentMM, Openings)
+	note(a.VentG != b.VentG && a.Vents > 0 && b.Vents > 0, Filling)
 	note(a.StuffingG != b.StuffingG, Stuffing)
 	note(a.DepthMM != b.DepthMM && a.DepthMM > 0 && b.DepthMM > 0, Depth)
 	return out

@@ -111,6 +111,12 @@ func TestChanges(t *testing.T) {
 	if got := damping.Changes(trials[:1]); len(got) != 0 {
 		t.Error(got)
 	}
+	// What fills the vents is a thing of its own; without vents there is none.
+	filled := []damping.Trial{with(4, 30, 0, 1), with(4, 30, 0, 0.9), with(0, 30, 0, 1.2)}
+	filled[0].VentG, filled[1].VentG = 4, 3
+	if got := damping.Changes(filled); got[0].Thing != damping.Filling || !got[0].Clear || got[1].Thing != damping.Openings {
+		t.Errorf("%+v", got)
+	}
 	// Against the same state again where nothing else compares.
 	if got := damping.Changes([]damping.Trial{with(0, 30, 0, 1), with(0, 30, 0, 1.02)}); got[0].Thing != damping.Nothing || got[0].Clear {
 		t.Errorf("%+v", got)
