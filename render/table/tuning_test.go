@@ -85,7 +85,7 @@ func TestTrials(t *testing.T) {
 	if err != nil || len(rows) != 3 {
 		t.Fatalf("%v, %v", rows, err)
 	}
-	if got := fmt.Sprint(rows[2]); got != `[2  4 8.00 40.0 35.0 210.00 0.20 2.8000 0.0100 0.9000 0.0100  with, "commas"]` {
+	if got := fmt.Sprint(rows[2]); got != `[2  4 8.00 40.0 35.0 210.00 0.20 2.8000 0.0100 0.9000 0.0100  with, "commas" 0.00]` {
 		t.Error(got)
 	}
 }
