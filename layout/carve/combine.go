@@ -21,10 +21,21 @@ var (
 
 // Combine returns what a rule keeps; of a place it is given, for each mesh, whether the place
 // is in it. Outside of all of them nothing may be kept. A mesh may have parts that lie in each
-// other's way: a place is in it where its winding number is above 0. The error wraps ErrOpen,
-// ErrFar, ErrEmpty or, where four triangles of the outcome meet in an edge, ErrPinch.
+// other's way, none of which crosses itself: a place is in it where its winding number is above
+// 0. The error wraps ErrOpen, ErrFar, ErrEmpty or, where four triangles of the outcome meet in
+// an edge, ErrPinch.
 func Combine(keep func(in []bool) bool, meshes ...poly.Mesh) (poly.Mesh, error) {
-	c := &cutter{space: newSpace()}
+	out, err := combine(keep, false, meshes)
+	if errors.Is(err, ErrPinch) { // so that what was left out cannot be why
+		return combine(keep, true, meshes)
+	}
+	return out, err
+}
+
+// combine cuts only where the rule may hang on it, or all.
+func combine(keep func(in []bool) bool, all bool, meshes []poly.Mesh) (poly.Mesh, error) {
+	n := len(meshes)
+	c := &cutter{space: newSpace(), flat: make(map[int]bool), keep: keep, all: all, in: make([]bool, n), wound: make([]int, n)}
 	for i, m := range meshes {
 		if err := c.take(i, m); err != nil {
 			return poly.Mesh{}, err
@@ -32,7 +43,7 @@ func Combine(keep func(in []bool) bool, meshes ...poly.Mesh) (poly.Mesh, error) 
 	}
 	c.meetAll()
 	s := c.sheets()
-	out := s.choose(keep, len(meshes))
+	out := s.choose(keep, n)
 	if out = short(out).Tidy(); len(out.Triangles) == 0 {
 		return poly.Mesh{}, ErrEmpty
 	}
@@ -56,7 +67,8 @@ func (c *cutter) take(mesh int, m poly.Mesh) error {
 		place[i] = c.lattice(at)
 	}
 	ways := make(map[[2]int]int)
-	for _, t := range m.Triangles {
+	part := parts(m, &c.parts)
+	for n, t := range m.Triangles {
 		corners := [3]int{place[t[0]], place[t[1]], place[t[2]]}
 		for k, p := range corners {
 			q := corners[(k+1)%3]
@@ -67,7 +79,10 @@ func (c *cutter) take(mesh int, m poly.Mesh) error {
 			}
 		}
 		if tri, ok := c.newTriangle(corners, mesh); ok {
+			tri.part = part[n]
 			c.triangles = append(c.triangles, tri)
+		} else {
+			c.flat[part[n]] = true
 		}
 	}
 	for e, n := range ways {
@@ -82,4 +97,34 @@ func (c *cutter) take(mesh int, m poly.Mesh) error {
 func (s *space) metre(p int) r3.Vec {
 	at := s.points[p].at
 	return r3.Vec{X: math.RoundToEven(at[0]) * unit, Y: math.RoundToEven(at[1]) * unit, Z: math.RoundToEven(at[2]) * unit}
+}
+
+// parts numbers what of a mesh hangs together, by triangle, from those that there are on.
+func parts(m poly.Mesh, count *int) []int {
+	root := make([]int, len(m.Vertices))
+	for i := range root {
+		root[i] = i
+	}
+	find := func(v int) int {
+		for root[v] != v {
+			root[v] = root[root[v]]
+			v = root[v]
+		}
+		return v
+	}
+	for _, t := range m.Triangles {
+		root[find(t[1])] = find(t[0])
+		root[find(t[2])] = find(t[0])
+	}
+	number := make(map[int]int)
+	out := make([]int, len(m.Triangles))
+	for i, t := range m.Triangles {
+		r := find(t[0])
+		if _, ok := number[r]; !ok {
+			number[r] = *count
+			*count++
+		}
+		out[i] = number[r]
+	}
+	return out
 }

@@ -5,7 +5,10 @@
 // each piece then stays where the rule says one thing on its front and another behind it, and
 // is turned where what stays is in front. Of pieces that lie on each other one stays. Which
 // meshes a place is in is told by its winding numbers along a ray, and is the same for all
-// pieces that hang together without a cut between them.
+// pieces that hang together without a cut between them. Where two triangles meet and what the
+// rule says hangs on one of them only, whatever it is of the meshes that have a surface there,
+// they are not cut: that is found in rounded numbers with room for their error, and in doubt
+// they are. A place on a line is on it in all triangles that have the line.
 //
 // Nothing is decided by rounded numbers. Corners are put on a lattice of 2^-42 m; where edges
 // and planes meet is kept as a ratio of whole numbers; signs are taken in floating point only

@@ -13,13 +13,31 @@ type cutter struct {
 	// cuts has, for each triangle, the segments and, with both ends alike, the places that
 	// others have in it.
 	cuts    [][][2]int
+	parts   int            // how many there are
+	flat    map[int]bool   // parts with triangles on a line
 	crossed map[[3]int]int // where the edge between two corners meets a triangle's plane
+	pairs   []pair         // that may cross
+	flush   map[int][]int  // meshes that lie on a triangle
+	along   [3]*columns
+	keep    func([]bool) bool
+	all     bool   // cut, whatever the rule says
+	in      []bool // of each mesh, for one place
+	wound   []int
+	open    []int
+}
+
+// pair is two triangles of different planes, and the sides on which the corners of the first are
+// of the second, and the other way about.
+type pair struct {
+	i, j   int
+	to, of [3]int
 }
 
 // meetAll finds what each two triangles have in common.
 func (c *cutter) meetAll() {
 	c.cuts = make([][][2]int, len(c.triangles))
 	c.crossed = make(map[[3]int]int)
+	c.flush = make(map[int][]int)
 	order := make([]int, len(c.triangles))
 	for i := range order {
 		order[i] = i
@@ -41,11 +59,19 @@ func (c *cutter) meetAll() {
 		}
 		open = append(left, i)
 	}
+	for _, p := range c.pairs {
+		if s, met, sure := c.stretch(p); c.all || !sure || met && c.matters(p, s) {
+			c.cross(p.i, p.j, p.to, p.of)
+		}
+	}
 }
 
 // meet finds what two triangles have in common.
 func (c *cutter) meet(i, j int) {
 	t, o := &c.triangles[i], &c.triangles[j]
+	if t.part == o.part && !c.flat[t.part] {
+		return
+	}
 	var of, to [3]int
 	for k := range 3 {
 		to[k] = c.side(o, t.corners[k])
@@ -68,7 +94,7 @@ func (c *cutter) meet(i, j int) {
 	case shared == 1 && (beside(of) || beside(to)):
 		// A corner in common and no more.
 	default:
-		c.cross(i, j, to, of)
+		c.pairs = append(c.pairs, pair{i, j, to, of})
 	}
 }
 
@@ -189,6 +215,7 @@ func (c *cutter) overlap(i, j int) {
 	if len(left) == 0 {
 		return
 	}
+	c.flush[i], c.flush[j] = append(c.flush[i], o.mesh), append(c.flush[j], t.mesh)
 	for k, p := range left {
 		c.note(i, p, left[(k+1)%len(left)])
 		c.note(j, p, left[(k+1)%len(left)])

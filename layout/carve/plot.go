@@ -18,13 +18,12 @@ type plot struct {
 // edge is an edge in either direction.
 func edge(p, q int) [2]int { return [2]int{min(p, q), max(p, q)} }
 
-// cut returns a triangle in pieces, and the edges along which it was cut. The error tells that
-// lines do not end.
-func (c *cutter) cut(i int) ([][3]int, map[[2]int]bool) {
-	t := &c.triangles[i]
+// cut returns a triangle in pieces, and the edges along which it was cut.
+func (c *cutter) cut(l *lined) ([][3]int, map[[2]int]bool) {
+	t := &c.triangles[l.triangle]
 	f := &plot{space: c.space, axis: t.axis, up: t.up, at: make(map[[2]int]int), lines: make(map[[2]int]bool)}
 	f.put(-1, t.corners)
-	parts := f.divide(t, c.cuts[i])
+	parts := c.pieces(l)
 	seen := map[int]bool{t.corners[0]: true, t.corners[1]: true, t.corners[2]: true}
 	for _, s := range parts {
 		for _, p := range s.ends {

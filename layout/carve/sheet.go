@@ -27,12 +27,12 @@ type sheets struct {
 func (c *cutter) sheets() *sheets {
 	s := &sheets{cutter: c}
 	marked := make(map[[2]int]bool)
-	for i := range c.triangles {
-		if len(c.cuts[i]) == 0 {
+	for i, l := range c.lines() {
+		if l == nil {
 			s.facets = append(s.facets, facet{c.triangles[i].corners, i})
 			continue
 		}
-		pieces, lines := c.cut(i)
+		pieces, lines := c.cut(l)
 		for _, p := range pieces {
 			s.facets = append(s.facets, facet{p, i})
 		}
@@ -171,7 +171,7 @@ func (s *sheets) ray(from, of, meshes int) (front, behind []bool, first, ok bool
 	i, j := (axis+1)%3, (axis+2)%3
 	ahead, back := make([]int, meshes), make([]int, meshes)
 	first = true
-	for n := range s.triangles {
+	for _, n := range s.columns(axis).at(at) {
 		t := &s.triangles[n]
 		if t.box.high[axis] < at[axis]-1 || t.box.low[i] > at[i]+1 || t.box.high[i] < at[i]-1 || t.box.low[j] > at[j]+1 || t.box.high[j] < at[j]-1 {
 			continue
@@ -189,7 +189,7 @@ func (s *sheets) ray(from, of, meshes int) (front, behind []bool, first, ok bool
 			ahead[t.mesh] += a
 			back[t.mesh] += a
 		} else if side == 0 {
-			first = first && n >= of
+			first = first && int(n) >= of
 			if own.up > 0 {
 				back[t.mesh] += a
 			} else {

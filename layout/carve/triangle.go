@@ -10,6 +10,7 @@ import (
 type triangle struct {
 	corners [3]int
 	mesh    int
+	part    int        // of all meshes, what hangs together
 	normal  [3]float64 // not of unit length
 	most    [3]float64 // bounds of the terms that the normal is made of
 	plane   [4]*big.Int
@@ -88,18 +89,8 @@ func (s *space) side(t *triangle, p int) int {
 	if slices.Contains(t.corners[:], p) {
 		return 0
 	}
-	a, b := &s.points[t.corners[0]], &s.points[p]
-	sum, bound := 0.0, 0.0
-	for k := range 3 {
-		d := b.at[k] - a.at[k]
-		sum += t.normal[k] * d
-		bound += 8 * epsilon * t.most[k] * math.Abs(d)
-		if b.rounded {
-			bound += 4 * epsilon * (t.most[k] + math.Abs(t.normal[k])) * math.Abs(b.at[k])
-		}
-	}
-	if math.Abs(sum) > bound {
-		return sign(sum)
+	if h, off := s.height(t, p); math.Abs(h) > off {
+		return sign(h)
 	}
 	return s.above(t, p).Sign()
 }
