@@ -32,7 +32,7 @@ func cutUp(t testing.TB, a *layout.Array) (m made) {
 	if m.plain, err = plan.Parts(whole); err != nil {
 		t.Fatal(err)
 	}
-	if m.maker, err = newMaker(a, plan); err != nil {
+	if m.maker, err = newMaker(a, plan, 2); err != nil {
 		t.Fatal(err)
 	}
 	return m
@@ -54,7 +54,7 @@ func BenchmarkSegment(b *testing.B) {
 func BenchmarkKit(b *testing.B) {
 	m := builtIn(b)
 	for b.Loop() {
-		jobs, err := Jobs(m.array, m.plan, m.plain)
+		jobs, err := Jobs(m.array, m.plan, m.plain, 2)
 		if err != nil {
 			b.Fatal(err)
 		}
