@@ -5,7 +5,6 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/design"
-	"pappus/layout/shell"
 )
 
 // builtIn is the built-in design's shell, and what makes parts of it.
@@ -16,26 +15,6 @@ func builtIn(t testing.TB) made {
 		t.Fatal(err)
 	}
 	return cutUp(t, a)
-}
-
-// cutUp cuts an array's shell for the printer's bed.
-func cutUp(t testing.TB, a *layout.Array) (m made) {
-	t.Helper()
-	plan, err := a.Segments()
-	if err != nil {
-		t.Fatal(err)
-	}
-	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
-	if err != nil {
-		t.Fatal(err)
-	}
-	if m.plain, err = plan.Parts(whole); err != nil {
-		t.Fatal(err)
-	}
-	if m.maker, err = newMaker(a, plan, 2); err != nil {
-		t.Fatal(err)
-	}
-	return m
 }
 
 // BenchmarkSegment makes one of the built-in design's segments.
@@ -54,11 +33,11 @@ func BenchmarkSegment(b *testing.B) {
 func BenchmarkKit(b *testing.B) {
 	m := builtIn(b)
 	for b.Loop() {
-		jobs, err := Jobs(m.array, m.plan, m.plain, 2)
+		work, err := Plan(m.array, m.plan, m.plain, 2)
 		if err != nil {
 			b.Fatal(err)
 		}
-		for _, j := range jobs {
+		for _, j := range work.Jobs {
 			if _, err := j(); err != nil {
 				b.Fatal(err)
 			}

@@ -68,6 +68,12 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 	if err != nil {
 		t.Fatal(err)
 	}
+	return cutUp(t, a)
+}
+
+// cutUp cuts an array's shell for the printer's bed.
+func cutUp(t testing.TB, a *layout.Array) (m made) {
+	t.Helper()
 	plan, err := a.Segments()
 	if err != nil {
 		t.Fatal(err)
@@ -76,7 +82,6 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := made{}
 	if m.plain, err = plan.Parts(whole); err != nil {
 		t.Fatal(err)
 	}
