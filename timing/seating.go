@@ -19,6 +19,11 @@ import (
 // Seating is how one set of delays serves all seats, by losses in dB against all drivers in
 // step over the thirds from 500 Hz to 8 kHz, of the loudspeaker itself on its surface, without
 // the room, within the reach of the head (Array.Seating.Head).
+//
+// Drivers are twins here, since it matters little: of 40 lots as usual (tolerance.Usual) for the
+// starter's five seats, a seat's loss is off by 0.3 dB at most in the median and by 0.4 dB in 95 of
+// 100 (0.1 and 0.1 where fs, Q and Re alone are off by a tenth), and delays sought for the lot
+// itself, 12 us from the twins', gain 0.2 and 0.5 dB of the aim: less than WorthOctave.
 type Seating struct {
 	Aim        string    // even, worst, mean or round
 	Thirds     []float64 // Hz, exact centres
