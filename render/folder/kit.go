@@ -1,9 +1,11 @@
 package folder
 
 import (
+	"context"
 	"io"
 	"slices"
 
+	"pappus/layout/kit"
 	"pappus/render/document"
 	"pappus/render/sheets"
 	"pappus/render/table"
@@ -20,9 +22,9 @@ type Kit struct {
 	bill  bill.Bill
 }
 
-// NewKit makes the parts of a plan's shell. Errors are those of layout.Array.Segments and of
-// packages shell and kit.
-func NewKit(p *timing.Plan) (Kit, error) {
+// NewKit makes the parts of a plan's shell, and tells how many of how many are made, as sheets.NewKit
+// does. Errors are those of ctx, of layout.Array.Segments and of packages shell and kit.
+func NewKit(ctx context.Context, p *timing.Plan, made func(n, of int)) (Kit, error) {
 	print, err := p.Array.Segments()
 	if err != nil {
 		return Kit{}, err
@@ -31,24 +33,18 @@ func NewKit(p *timing.Plan) (Kit, error) {
 	if err != nil {
 		return Kit{}, err
 	}
-	hollow, err := p.Array.Hollow()
+	parts, err := sheets.NewKit(ctx, p.Array, print, meshes, Cores(p), made)
 	if err != nil {
 		return Kit{}, err
 	}
-	k := Kit{plan: p}
-	if k.kit, err = sheets.NewKit(p.Array, print, meshes, 2*channelsOf(p)); err != nil {
-		return Kit{}, err
-	}
-	k.bill = bill.OfKit(p, k.kit.Made, hollow.Stuffing)
-	k.Files = k.kit.Files(p, k.bill)
-	return k, nil
+	return Kit{kit: parts}.Of(p)
 }
 
-// channelsOf returns how many channels drive the first body.
-func channelsOf(p *timing.Plan) (n int) {
+// Cores are those of the cable that leaves the first body: two for each channel that drives it.
+func Cores(p *timing.Plan) (n int) {
 	for _, c := range p.Channels {
 		if slices.ContainsFunc(c.Mounts, func(m int) bool { return p.Array.Mounts[m].Body == 0 }) {
-			n++
+			n += 2
 		}
 	}
 	return n
@@ -59,10 +55,32 @@ func (k Kit) Document(files document.Written) document.Kit {
 	return document.OfKit(files, k.plan.Array, k.kit.Made, k.bill)
 }
 
+// Of is the kit of another plan that has the same parts; its bill may be another. The error is that of
+// layout.Array.Hollow.
+func (k Kit) Of(p *timing.Plan) (Kit, error) {
+	hollow, err := p.Array.Hollow()
+	if err != nil {
+		return Kit{}, err
+	}
+	b := bill.OfKit(p, k.kit.Made, hollow.Stuffing)
+	return Kit{k.kit.Files(p, b), p, k.kit, b}, nil
+}
+
+// Parts are the parts as they are together, and how many there are of each.
+func (k Kit) Parts() []kit.Part { return k.kit.Parts }
+
+// Sentences say what the parts take, and what to mind.
+func (k Kit) Sentences() []string {
+	return words.KitSentences(k.plan.Array, k.kit.Made, k.plan.DriverVolt(), k.more()...)
+}
+
+// more is what the kit takes, and how it hangs.
+func (k Kit) more() []string {
+	balance, known := bill.BalanceOf(k.plan.Array, k.kit.Whole())
+	return append([]string{words.TakesKit(k.bill)}, words.Hanging(k.plan.Array, balance, known)...)
+}
+
 // Screen writes what people read of it.
 func (k Kit) Screen(w io.Writer) error {
-	a := k.plan.Array
-	balance, known := bill.BalanceOf(a, k.kit.Whole())
-	more := append([]string{words.TakesKit(k.bill)}, words.Hanging(a, balance, known)...)
-	return table.KitScreen(w, a, k.kit.Made, k.plan.DriverVolt(), more...)
+	return table.KitScreen(w, k.plan.Array, k.kit.Made, k.plan.DriverVolt(), k.more()...)
 }

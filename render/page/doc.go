@@ -37,6 +37,7 @@
 //	GET /api/found                  foundAnswer
 //	/api/offered  offeredAsked      offeredText
 //	/api/files    filesAsked        application/zip
+//	/api/parts    asked             partsHead, and meshes: the printed parts, once they are made
 //	/api/bench    asked             benchAnswer
 //	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design
 //	/api/tick     ticking           ticksAnswer, once that string's line is written
@@ -49,7 +50,9 @@
 //
 // Samples (application/octet-stream) are behind the length of their head in bytes (32 bit), a
 // multiple of 4, and the head in JSON: numbers of 32 bit (IEEE 754), all little endian. The page
-// convolves the programme with the stems, so that it hears at once what is moved or turned.
+// convolves the programme with the stems, so that it hears at once what is moved or turned. Meshes are
+// behind their head likewise, part by part: corners of 3 numbers of 16 bit, in steps from the part's
+// lowest, filled up to 4 bytes; and sides of 3 corners of 32 bit. They are packed by gzip.
 //
 // The form (multipart/form-data, RFC 7578) has text, as_built (true: no delays were set) and
 // up to 65 files named recording, WAV files of what the array played of its sweep, named as
@@ -67,7 +70,8 @@
 // model.waits set, and nothing is given away to build from. GET /api/solve is a WebSocket on which the
 // client sends solveAsked with that plan's id and gets solving, once a second and at the end: when
 // it is solved, /api/plan has the plan by it. Bodies are solved for one at a time; the work goes on for a
-// design that has the same body, and is given up for another.
+// design that has the same body, and is given up for another. With kit set it is the same for the
+// printed parts, of which /api/parts and the files "kit" are to be had then.
 //
 // GET /api/live is a WebSocket for a spot, or seats, that are being moved. The client sends a
 // move and gets, for the newest one when the one before is done, a moved. Up to 32 cells is for

@@ -60,6 +60,8 @@ func TestStrangers(t *testing.T) {
 		{"watch", "GET", "/api/watch", nil},
 		{"save", "POST", "/api/save", nil},
 		{"plan", "POST", "/api/plan", nil},
+		{"parts", "POST", "/api/parts", nil},
+		{"parts being made", "GET", "/api/solve", nil},
 		{"measure", "POST", "/api/measure", nil},
 		{"secret by post", "POST", "/" + p.lock.secret, nil},
 		{"secret in a question", "GET", "/?" + p.lock.secret, nil},

@@ -56,7 +56,9 @@ type Named struct {
 type Page struct {
 	options Options
 	plans   *plans
-	solver  *solver
+	solver  *solver // of bodies' fields
+	maker   *solver // of printed parts
+	kits    kits
 	moved   elsewhere
 	disk    disk
 	ticks   ticks
@@ -84,6 +86,8 @@ func New(o Options) (*Page, error) {
 		options: o,
 		plans:   newPlans(o.Path),
 		solver:  newSolver(),
+		maker:   newSolver(),
+		kits:    newKits(),
 		moved:   elsewhere{kept: lastUsed[movedTo, *timing.Spot](mostMoved)},
 		disk:    disk{path: o.Path},
 		ticks:   ticksOf(o.Path),
@@ -125,7 +129,7 @@ func New(o Options) (*Page, error) {
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "offered": answer(p.offered), "files": answer(p.files),
-		"bench": answer(p.bench), "ticks": answer(p.readTicks), "tick": answer(p.tick), "merge": answer(p.merge),
+		"bench": answer(p.bench), "parts": answer(p.parts), "ticks": answer(p.readTicks), "tick": answer(p.tick), "merge": answer(p.merge),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

@@ -49,6 +49,7 @@ type planAnswer struct {
 	Rule     string          `json:"front_rule"`        // by which rule strings are chosen, in words; empty where there is no choice
 
 	Model     model     `json:"model"`
+	Kit       string    `json:"kit"` // names the printed parts: the same for designs whose parts are the same
 	Solid     solid     `json:"solid"`
 	Others    []solid   `json:"others,omitempty"` // the other bodies, where there are several
 	Drivers   []mounted `json:"drivers"`
@@ -165,7 +166,7 @@ func answerOf(made *planned) (*planAnswer, error) {
 	}
 	out.surround(a)
 	out.Seats, out.OwnSpot = seated(made), made.ownSpot
-	out.Model = modelOf(made)
+	out.Model, out.Kit = modelOf(made), kitName(made)
 	return out, nil
 }
 

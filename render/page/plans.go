@@ -15,6 +15,7 @@ import (
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/radiate"
+	"pappus/timing/store"
 
 	lru "github.com/hashicorp/golang-lru/v2"
 )
@@ -39,6 +40,7 @@ type planned struct {
 	body   *layout.Array // as designed, where the ball stands for the body in array because its field is not solved for; else nil
 	// The spot is a place of its own; else it is the middle one of the seats, or the only one.
 	ownSpot bool
+	kit     store.Key // of its printed parts
 }
 
 // built tells why nothing is to be built from a plan: the ball still stands for the body.
@@ -208,7 +210,11 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	if out.plan, err = prepare(ctx, out.array); err != nil && ctx.Err() == nil {
 		return nil, faultyFor(faultOf(err))
 	}
-	return out, ctx.Err()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	out.kit = kitKey(out.design, out.plan)
+	return out, nil
 }
 
 // namers are the keys that name a file.

@@ -7,10 +7,20 @@ import (
 	"net/http"
 )
 
-// withSamples returns a head with samples behind it: the length of the head in bytes (32 bit,
-// little endian), a multiple of 4; the head in JSON, ended by spaces; and the samples (IEEE 754,
-// 32 bit, little endian).
+// withSamples returns a head with samples behind it (IEEE 754, 32 bit, little endian).
 func withSamples(head any, samples ...[]float64) ([]byte, error) {
+	body, err := headed(head)
+	for _, some := range samples {
+		for _, v := range some {
+			body = binary.LittleEndian.AppendUint32(body, math.Float32bits(float32(v)))
+		}
+	}
+	return body, err
+}
+
+// headed returns what numbers are put behind: the length of a head in bytes (32 bit, little endian),
+// a multiple of 4, and the head in JSON, ended by spaces.
+func headed(head any) ([]byte, error) {
 	var b bytes.Buffer
 	b.Write(make([]byte, 4))
 	if err := encode(&b, head); err != nil {
@@ -21,11 +31,6 @@ func withSamples(head any, samples ...[]float64) ([]byte, error) {
 	}
 	body := b.Bytes()
 	binary.LittleEndian.PutUint32(body, uint32(len(body)-4))
-	for _, some := range samples {
-		for _, v := range some {
-			body = binary.LittleEndian.AppendUint32(body, math.Float32bits(float32(v)))
-		}
-	}
 	return body, nil
 }
 

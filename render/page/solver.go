@@ -16,22 +16,24 @@ import (
 	"github.com/coder/websocket"
 )
 
-// solveAsked is the plan in which the ball stands for a body until its field is solved for.
+// solveAsked is the plan in which the ball stands for a body until its field is solved for, or of which
+// the printed parts are wanted.
 type solveAsked struct {
-	ID string `json:"id"` // empty: it is not wanted any more
+	ID  string `json:"id"`            // empty: it is not wanted any more
+	Kit bool   `json:"kit,omitempty"` // the parts are wanted
 }
 
 // solving is how far that is.
 type solving struct {
 	ID      string `json:"id"`
 	Unknown bool   `json:"unknown,omitempty"` // plan the text again
-	Solved  bool   `json:"solved,omitempty"`  // plan the text again: it is by the field of the body then
+	Solved  bool   `json:"solved,omitempty"`  // plan the text again: it is by the field of the body then; or: the parts are there
 	Error   string `json:"error,omitempty"`   // why it cannot be
 	Done    number `json:"done"`              // part of the work
 	Words   string `json:"words"`             // how far it is and what is left; empty: it has not begun
 }
 
-// solver solves for the fields of bodies, one at a time, while somebody waits for them.
+// solver does what takes long, one task at a time, while somebody waits for it.
 type solver struct {
 	turn chan struct{}
 	mu   sync.Mutex
@@ -42,9 +44,26 @@ func newSolver() *solver {
 	return &solver{turn: make(chan struct{}, 1), now: map[store.Key]*solution{}}
 }
 
-// solution is a field that is being solved for.
+// task is work that takes long: the field of a body, or the parts of a kit.
+type task struct {
+	key    store.Key // the same for the same work
+	do     func(ctx context.Context, progress func(done, seconds float64)) error
+	words  func(done, left float64) string // how far it is, and the seconds that are left
+	failed func(why string) string
+}
+
+// solvedFor is the task of an array's field.
+func solvedFor(a *layout.Array) (task, error) {
+	key, err := radiate.FieldKey(a)
+	return task{key, func(ctx context.Context, progress func(done, seconds float64)) error {
+		return radiate.Solve(ctx, a, progress)
+	}, words.Solving, words.NotSolved}, err
+}
+
+// solution is a task that is being done.
 type solution struct {
-	key   store.Key
+	task
+	by    *solver
 	stop  context.CancelFunc
 	ended chan struct{} // closed once err is known
 	err   error
@@ -55,28 +74,25 @@ type solution struct {
 	whole   float64 // s, by forecast; 0: not known yet
 }
 
-// join has an array's field solved for, beside others who wait for the same.
-func (s *solver) join(a *layout.Array) (*solution, error) {
-	key, err := radiate.FieldKey(a)
-	if err != nil {
-		return nil, err
-	}
+// join has a task done, beside others who wait for the same.
+func (s *solver) join(t task) *solution {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	x := s.now[key]
+	x := s.now[t.key]
 	if x == nil {
-		x = &solution{key: key, ended: make(chan struct{})}
+		x = &solution{task: t, by: s, ended: make(chan struct{})}
 		var ctx context.Context
 		ctx, x.stop = context.WithCancel(context.Background())
-		s.now[key] = x
-		go s.solve(ctx, x, a)
+		s.now[t.key] = x
+		go s.solve(ctx, x)
 	}
 	x.waiting++
-	return x, nil
+	return x
 }
 
 // leave ends one's wait; what nobody waits for is given up.
-func (s *solver) leave(x *solution) {
+func (x *solution) leave() {
+	s := x.by
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if x.waiting--; x.waiting == 0 {
@@ -92,7 +108,7 @@ func (s *solver) forget(x *solution) {
 	}
 }
 
-func (s *solver) solve(ctx context.Context, x *solution, a *layout.Array) {
+func (s *solver) solve(ctx context.Context, x *solution) {
 	defer x.stop()
 	defer close(x.ended)
 	select {
@@ -105,10 +121,10 @@ func (s *solver) solve(ctx context.Context, x *solution, a *layout.Array) {
 	s.mu.Lock()
 	x.began = time.Now()
 	s.mu.Unlock()
-	x.err = radiate.Solve(ctx, a, func(done, seconds float64) {
+	x.err = x.do(ctx, func(done, seconds float64) {
 		s.mu.Lock()
 		defer s.mu.Unlock()
-		x.done, x.whole = done, seconds
+		x.done, x.whole = max(x.done, done), seconds // several may tell at once
 	})
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -116,26 +132,26 @@ func (s *solver) solve(ctx context.Context, x *solution, a *layout.Array) {
 }
 
 // tell returns how far a solution is.
-func (s *solver) tell(x *solution) solving {
+func (x *solution) tell() solving {
 	select {
 	case <-x.ended:
 		if x.err != nil {
-			return solving{Error: words.NotSolved(prose.Error(x.err))}
+			return solving{Error: x.failed(prose.Error(x.err))}
 		}
 		return solving{Solved: true, Done: 1}
 	default:
 	}
-	s.mu.Lock()
-	defer s.mu.Unlock()
+	x.by.mu.Lock()
+	defer x.by.mu.Unlock()
 	if x.whole == 0 {
 		return solving{} // it begins
 	}
 	left := radiate.Left(x.done, x.whole, time.Since(x.began).Seconds())
-	return solving{Done: document.To(3, x.done), Words: words.Solving(x.done, left)}
+	return solving{Done: document.To(3, x.done), Words: x.words(x.done, left)}
 }
 
-// solve tells one client how far the field of its design's body is, until it goes: of the plan
-// that it named last, or of none. Who is gone without having named none, as in a reload, may come
+// solve tells one client how far the field of its design's body is, or its parts, until it goes: of the
+// plan that it named last, or of none. Who is gone without having named none, as in a reload, may come
 // back within patience, and the work goes on.
 func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
 	conn, err := p.sockets.solve.accept(w, r)
@@ -153,7 +169,7 @@ func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
 	wait := waits{page: p}
 	defer func() {
 		if x := wait.on; x != nil {
-			time.AfterFunc(patience, func() { p.solver.leave(x) })
+			time.AfterFunc(patience, func() { x.leave() })
 		}
 	}()
 	tick := time.NewTicker(lookEvery)
@@ -163,7 +179,7 @@ func (p *Page) solve(w http.ResponseWriter, r *http.Request) {
 		case <-ctx.Done():
 			return
 		case in := <-asks:
-			wait.turn(in.ID)
+			wait.turn(in)
 		case <-wait.ended():
 		case <-tick.C:
 			if wait.on == nil {
@@ -197,7 +213,7 @@ func hearAsks(ctx context.Context, conn *socket, asks chan<- solveAsked) {
 	}
 }
 
-// waits is one client's wait for the field of a body.
+// waits is one client's wait for the field of a body, or for parts.
 type waits struct {
 	page *Page
 	id   string
@@ -205,21 +221,26 @@ type waits struct {
 	last solving   // where it is for none
 }
 
-// turn waits for the field of that plan's body: for the same as before where the body is the same.
-func (w *waits) turn(id string) {
+// turn waits for what is asked: for the same as before where the body, or the parts, are the same.
+func (w *waits) turn(in solveAsked) {
 	before := w.on
-	w.id, w.on, w.last = id, nil, solving{}
-	if made, ok := w.page.plans.kept.Get(id); !ok {
+	w.id, w.on, w.last = in.ID, nil, solving{}
+	if made, ok := w.page.plans.kept.Get(in.ID); !ok {
 		w.last.Unknown = true
+	} else if in.Kit {
+		w.last.Solved = w.page.kits.held(made) != nil
+		if !w.last.Solved {
+			w.on = w.page.maker.join(w.page.kits.task(made))
+		}
 	} else if made.body == nil || radiate.IsSolved(made.body) {
 		w.last.Solved = true
-	} else if x, err := w.page.solver.join(made.body); err != nil {
+	} else if t, err := solvedFor(made.body); err != nil {
 		w.last.Error = words.NotSolved(prose.Error(err))
 	} else {
-		w.on = x
+		w.on = w.page.solver.join(t)
 	}
 	if before != nil {
-		w.page.solver.leave(before)
+		before.leave()
 	}
 }
 
@@ -235,8 +256,8 @@ func (w *waits) ended() <-chan struct{} {
 func (w *waits) news() solving {
 	out := w.last
 	if x := w.on; x != nil {
-		if out = w.page.solver.tell(x); out.Solved || out.Error != "" {
-			w.page.solver.leave(x)
+		if out = x.tell(); out.Solved || out.Error != "" {
+			x.leave()
 			w.on, w.last = nil, out
 		}
 	}

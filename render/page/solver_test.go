@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"pappus/render/words"
 	"pappus/timing/radiate"
 
 	"github.com/coder/websocket"
@@ -66,7 +67,7 @@ func reloadable(t *testing.T, p *Page) (ask func(id string), news func() solving
 	conn := dialTo(t, server, "solve")
 	ask = func(id string) {
 		t.Helper()
-		if err := wsjson.Write(t.Context(), conn, solveAsked{id}); err != nil {
+		if err := wsjson.Write(t.Context(), conn, solveAsked{ID: id}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -251,16 +252,16 @@ func TestSolverMovesOn(t *testing.T) {
 
 // TestSolverTells: of a body that cannot be solved for the reason is told.
 func TestSolverTells(t *testing.T) {
-	s, x := newSolver(), &solution{ended: make(chan struct{}), err: errors.New("it has no faces")}
-	if got := s.tell(x); got.Error != "" || got.Solved || got.Words != "" {
+	x := &solution{task: task{words: words.Solving, failed: words.NotSolved}, by: newSolver(), ended: make(chan struct{}), err: errors.New("it has no faces")}
+	if got := x.tell(); got.Error != "" || got.Solved || got.Words != "" {
 		t.Errorf("at the beginning: %+v", got)
 	}
 	x.done, x.whole, x.began = 0.05, 40, time.Now()
-	if got := s.tell(x); got.Done != 0.05 || !strings.HasSuffix(got.Words, "5 %, about 38 seconds left") {
+	if got := x.tell(); got.Done != 0.05 || !strings.HasSuffix(got.Words, "5 %, about 38 seconds left") {
 		t.Errorf("under way: %+v", got)
 	}
 	close(x.ended)
-	if got := s.tell(x); got.Solved || !strings.Contains(got.Error, "it has no faces") {
+	if got := x.tell(); got.Solved || !strings.Contains(got.Error, "it has no faces") {
 		t.Errorf("%+v", got)
 	}
 }

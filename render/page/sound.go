@@ -10,6 +10,7 @@ import (
 	"sync"
 	"time"
 
+	"pappus/render/outdir"
 	"pappus/timing"
 
 	lru "github.com/hashicorp/golang-lru/v2"
@@ -73,10 +74,21 @@ func (e *elsewhere) of(made *planned, spot triple) (*timing.Spot, error) {
 	return plan, nil
 }
 
+// filesOf lists the files of one name. Those of printed parts are there once the parts are made.
+func (p *Page) filesOf(what string, made *planned) ([]outdir.File, error) {
+	if what != kitFiles {
+		return p.options.Write(what, made.plan)
+	}
+	k, err := p.kits.of(made)
+	return k.Files, err
+}
+
 // files sends a folder of files, whole or not at all.
 func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any, error) {
-	if err := known(p.options.Files, in.What, "what"); err != nil {
-		return nil, err
+	if in.What != kitFiles {
+		if err := known(p.options.Files, in.What, "what"); err != nil {
+			return nil, err
+		}
 	}
 	made, done, err := p.workOn(r.Context(), in.Text)
 	if err != nil {
@@ -88,7 +100,7 @@ func (p *Page) files(w http.ResponseWriter, r *http.Request, in filesAsked) (any
 	}
 	var b bytes.Buffer
 	z, now := zip.NewWriter(&b), time.Now()
-	files, err := p.options.Write(in.What, made.plan)
+	files, err := p.filesOf(in.What, made)
 	if err != nil {
 		return nil, err
 	}

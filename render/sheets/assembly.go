@@ -17,10 +17,11 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// Of the picture of the whole taken apart: how far each part is moved, over its own place; its
-// side in pixels, and what is left free at each.
+// Explode is how far the parts of the whole taken apart are moved, over kit.Part.Away.
+const Explode = 0.45
+
+// The side of that picture in pixels, and what is left free at each.
 const (
-	explode     = 0.45
 	imageSide   = 1200
 	imageMargin = 40.0
 )
@@ -41,7 +42,7 @@ func (k Kit) assembly(w io.Writer, a *layout.Array) error {
 		if p.Loose {
 			continue
 		}
-		away := r3.Scale(explode, p.Away)
+		away := r3.Scale(Explode, p.Away)
 		c.meshes = append(c.meshes, p.Mesh.Moved(func(at r3.Vec) r3.Vec { return r3.Add(at, away) }))
 		name := p.Name
 		if slices.Contains(names, name) { // once of several alike

@@ -1,11 +1,13 @@
 package sheets
 
 import (
+	"context"
 	"encoding/csv"
 	"fmt"
 	"io"
 	"slices"
 	"strconv"
+	"sync/atomic"
 
 	"pappus/layout"
 	"pappus/layout/kit"
@@ -22,9 +24,10 @@ import (
 type Kit struct{ kit.Made }
 
 // NewKit makes the parts of a shell's meshes, which a cable of so many cores leaves, and lays
-// them on plates. The error wraps
-// kit.ErrPart where one cannot be made.
-func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, wires int) (Kit, error) {
+// them on plates. made, which may be nil, is told how many of how many are made, by several at once.
+// The error is that of ctx, which is looked at between parts, or wraps kit.ErrPart where one cannot
+// be made.
+func NewKit(ctx context.Context, a *layout.Array, plan shell.Plan, meshes []poly.Mesh, wires int, made func(n, of int)) (Kit, error) {
 	work, err := kit.Plan(a, plan, meshes, wires)
 	if err != nil {
 		return Kit{}, fmt.Errorf("%w: %w", kit.ErrPart, err)
@@ -32,9 +35,16 @@ func NewKit(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, wires int) (Ki
 	jobs := work.Jobs
 	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Outlet: work.Outlet, Ground: work.Ground, Sockets: work.Sockets, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
 	errs := make([]error, len(jobs))
+	var ready atomic.Int64
 	cores.Each(len(jobs), func(_, i int) {
+		if errs[i] = ctx.Err(); errs[i] != nil {
+			return
+		}
 		if k.Parts[i], errs[i] = jobs[i](); errs[i] == nil {
 			k.Prints[i] = kit.Lay(k.Parts[i], a.Print.Bed)
+		}
+		if n := int(ready.Add(1)); made != nil {
+			made(n, len(jobs))
 		}
 	})
 	counts := make([]int, len(jobs))

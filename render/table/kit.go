@@ -3,7 +3,6 @@ package table
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"pappus/layout"
@@ -34,10 +33,8 @@ func KitScreen(w io.Writer, a *layout.Array, m kit.Made, volt float64, more ...s
 		row(p.Name, p.Count, plate, fmt.Sprintf("%.0f by %.0f by %.0f", 1e3*size.X, 1e3*size.Y, 1e3*size.Z), 1e3*volume*a.Print.Density, volume/a.Print.Flow/3600, missing)
 	}
 	s.note("  grams and hours of one; a part on no plate is larger than the bed")
-	for _, text := range slices.Concat([]string{words.Kit(a, m)}, words.KitVents(a, m.Vents, volt), []string{words.Fittings(a, m.Fittings)}, more, []string{words.Small}) {
-		if text != "" {
-			s.say(text)
-		}
+	for _, text := range words.KitSentences(a, m, volt, more...) {
+		s.say(text)
 	}
 	return s.to(w)
 }

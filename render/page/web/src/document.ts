@@ -440,6 +440,16 @@ export interface KeyRow {
   remark: string;
 }
 
+/** One of them, printed solid. */
+export interface KitPart {
+  name: string;
+  count: number;
+  /** of one */
+  mass_g: number;
+  /** of one */
+  hours: number;
+}
+
 /** By how much the level of one driver can be off: because a ball stands for the body, most near its front (an independent boundary-element solution), or, where the body's own field is solved for, by what a finer mesh changes of it. */
 export interface LevelError {
   octave_hz: number[];
@@ -762,6 +772,30 @@ export interface Output {
   gain_db: number;
 }
 
+/** One of them, with what its mesh is made of. */
+export interface PartHead extends KitPart {
+  /** not in the whole: a jig, a cartridge, a test piece */
+  loose: boolean;
+  /** where it goes when the whole is taken apart */
+  away_m: Triple;
+  /** the lowest of each coordinate */
+  low_m: Triple;
+  step_m: number;
+  corners: number;
+  triangles: number;
+}
+
+/** The printed parts, in front of their meshes. */
+export interface PartsHead {
+  /** as in planAnswer */
+  kit: string;
+  /** how far they are moved in the picture of the whole taken apart, over away_m */
+  apart: number;
+  /** what they take, and what to mind, in sentences */
+  say: string[];
+  parts: PartHead[];
+}
+
 /** How the direct sound at the spot turns over frequency, behind the high-pass. */
 export interface Phase {
   frequency_hz: number[];
@@ -859,6 +893,8 @@ export interface PlanAnswer {
   /** by which rule strings are chosen, in words; empty where there is no choice */
   front_rule: string;
   model: Model;
+  /** names the printed parts: the same for designs whose parts are the same */
+  kit: string;
   solid: Solid;
   /** the other bodies, where there are several */
   others?: Solid[];
@@ -1310,10 +1346,12 @@ export interface Solid {
   faces: number[][];
 }
 
-/** The plan in which the ball stands for a body until its field is solved for. */
+/** The plan in which the ball stands for a body until its field is solved for, or of which the printed parts are wanted. */
 export interface SolveAsked {
   /** empty: it is not wanted any more */
   id: string;
+  /** the parts are wanted */
+  kit?: boolean;
 }
 
 /** How far that is. */
@@ -1321,7 +1359,7 @@ export interface Solving {
   id: string;
   /** plan the text again */
   unknown?: boolean;
-  /** plan the text again: it is by the field of the body then */
+  /** plan the text again: it is by the field of the body then; or: the parts are there */
   solved?: boolean;
   /** why it cannot be */
   error?: string;

@@ -18,6 +18,7 @@ import { Follow } from "./follow";
 import { FoundPanel } from "./found";
 import { Hear } from "./hear";
 import { Parts } from "./inview";
+import { KitPanel } from "./kit";
 import { Lede } from "./lede";
 import { Losses } from "./losses";
 import { RoomMap } from "./map";
@@ -141,11 +142,13 @@ function build(start: Started): Visit {
   new Hear(state, start, desk);
   const compare = new Compare(state, curves);
   new Built(state, curves);
+  const kit = new KitPanel(state);
   textPanel(state);
   theme(() => {
     curves.renew();
     turns.renew();
     body.recolour();
+    kit.recolour();
     found?.recolour();
     draw();
   });

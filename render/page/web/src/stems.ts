@@ -1,6 +1,7 @@
 // What the server sends of sound: a head in JSON, and samples behind it.
 
 import { binary } from "./api";
+import { unpacked } from "./unpacked";
 import type { EarsAsked, EarsHead, Fed, ProgrammeHead } from "./document";
 
 /** One channel's impulse response, for each ear. */
@@ -21,19 +22,6 @@ export interface Stems {
 
 export interface Programme extends ProgrammeHead {
   loop: Float32Array<ArrayBuffer>;
-}
-
-/** Takes an answer apart: 4 bytes that say how long the head is, the head, and samples. */
-function unpacked<Head>(body: ArrayBuffer): { head: Head; take: (n: number) => Float32Array<ArrayBuffer> } {
-  const long = new DataView(body).getUint32(0, true);
-  const head = JSON.parse(new TextDecoder().decode(new Uint8Array(body, 4, long))) as Head;
-  let at = 4 + long;
-  const take = (n: number): Float32Array<ArrayBuffer> => {
-    const some = new Float32Array(body, at, n);
-    at += 4 * n;
-    return some;
-  };
-  return { head, take };
 }
 
 export async function stemsAt(wish: EarsAsked, signal: AbortSignal): Promise<Stems> {
