@@ -111,7 +111,7 @@ func Deal(l *intake.Lot, d *intake.Deal) []string {
 	if d.Lacking > 0 {
 		return []string{fmt.Sprintf("The design needs %s; %d more good ones are lacking, so none are given places yet.", prose.Count(len(d.Plan.Arrivals), "driver", "drivers"), d.Lacking)}
 	}
-	scatter := func(h intake.Heap) float64 { return 20 * math.Log10(1+h.Scatter) }
+	scatter := func(h intake.Dealt) float64 { return 20 * math.Log10(1+h.Scatter) }
 	out := []string{fmt.Sprintf("What each driver gives scatters by %.2f dB as they come and by %.2f dB sorted (RMS, half by what its place weighs at the spot).", scatter(d.AsCome), scatter(d.Sorted))}
 	out = append(out, fmt.Sprintf("The cone that moves furthest against its twin moves %.1f dB further as they come, %.1f dB sorted.", d.AsCome.Rise, d.Sorted.Rise))
 	if more := d.AsCome.Loss - d.Twins.Loss; math.Abs(more) < leastCost {

@@ -63,8 +63,8 @@ func TestDeal(t *testing.T) {
 	if diff := cmp.Diff([]string{"The design needs 2 drivers; 2 more good ones are lacking, so none are given places yet."}, words.Deal(l, d)); diff != "" || words.DealCautions(d) != nil || words.DealCautions(nil) != nil {
 		t.Error(diff)
 	}
-	d = &intake.Deal{Plan: p, Places: make([]intake.Place, 2), Spares: []int{2}, AsCome: intake.Heap{Scatter: 0.06, UnlikeHeard: timing.UnlikeHeard{Rise: 2.1}},
-		Sorted: intake.Heap{Scatter: 0.03, UnlikeHeard: timing.UnlikeHeard{Rise: 1, LeastOhm: 3.5, Watt: 2.5, WattMount: 1, Travel: 0.0016}}}
+	d = &intake.Deal{Plan: p, Places: make([]intake.Place, 2), Spares: []int{2}, AsCome: intake.Dealt{Scatter: 0.06, UnlikeHeard: timing.UnlikeHeard{Rise: 2.1}},
+		Sorted: intake.Dealt{Scatter: 0.03, UnlikeHeard: timing.UnlikeHeard{Rise: 1, LeastOhm: 3.5, Watt: 2.5, WattMount: 1, Travel: 0.0016}}}
 	if diff := cmp.Diff([]string{
 		"What each driver gives scatters by 0.51 dB as they come and by 0.26 dB sorted (RMS, half by what its place weighs at the spot).",
 		"The cone that moves furthest against its twin moves 2.1 dB further as they come, 1.0 dB sorted.",

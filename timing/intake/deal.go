@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"math/rand/v2"
@@ -22,14 +23,14 @@ type Deal struct {
 
 	Twins  timing.UnlikeHeard // all as designed
 	Middle timing.UnlikeHeard // all as the middle of the lot
-	AsCome Heap               // in the order of their names
+	AsCome Dealt              // in the order of their names
 	Chance [6]tolerance.Range // dealt by chance: of each figure as Figures has them
-	Sorted Heap
+	Sorted Dealt
 }
 
-// Heap is drivers in their places, and how far what they give scatters: the root of the cost that
+// Dealt is drivers in their places, and how far what they give scatters: the root of the cost that
 // package sorting has, an RMS of relative errors.
-type Heap struct {
+type Dealt struct {
 	timing.UnlikeHeard
 	Scatter float64
 }
@@ -49,8 +50,8 @@ type InString struct {
 }
 
 // Strings returns the places string by string.
-func (out *Deal) Strings() (all []InString) {
-	for _, at := range out.Places {
+func (d *Deal) Strings() (all []InString) {
+	for _, at := range d.Places {
 		if at.Joint == 0 {
 			all = append(all, InString{Channel: at.Channel, String: at.String})
 		}
@@ -118,60 +119,63 @@ func (t *table) curves(ctx context.Context) error {
 			t.problem.Ohm[i], t.problem.Velocity[i], errs[i] = t.u.Curves(t.drivers[i])
 		}
 	})
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return cmp.Or(errs...)
 }
 
 // deal sorts and hears.
-func (out *Deal) deal(ctx context.Context, t table, good []int, nominal, middle unlike.Driver) error {
+func (d *Deal) deal(ctx context.Context, t table, good []int, nominal, middle unlike.Driver) error {
 	ear, err := t.u.Ear()
 	if err != nil {
 		return err
 	}
-	n := len(t.problem.Weight)
-	all := func(d unlike.Driver) []unlike.Driver { return slices.Repeat([]unlike.Driver{d}, n) }
-	if out.Twins, err = ear.Hear(all(nominal)); err != nil {
+	all := func(one unlike.Driver) []unlike.Driver {
+		return slices.Repeat([]unlike.Driver{one}, len(t.problem.Weight))
+	}
+	if d.Twins, err = ear.Hear(all(nominal)); err != nil {
 		return err
 	}
-	if out.Middle, err = ear.Hear(all(middle)); err != nil {
+	if d.Middle, err = ear.Hear(all(middle)); err != nil {
 		return err
 	}
-	asCome, next := make([]int, len(good)), 0
-	for _, s := range t.problem.Strings {
-		for _, place := range s {
-			asCome[place] = next
-			next++
-		}
-	}
-	for i := n; i < len(good); i++ {
-		asCome[i] = i
-	}
-	if out.AsCome, err = t.heap(ear, asCome); err != nil {
+	asCome := t.asCome()
+	if d.AsCome, err = t.dealt(ear, asCome); err != nil {
 		return err
 	}
-	if err := out.byChance(ctx, t, asCome); err != nil {
+	if err := d.byChance(ctx, t, asCome); err != nil {
 		return err
 	}
 	order, spare := t.problem.Sort(ctx)
 	if ctx.Err() != nil {
 		return ctx.Err()
 	}
-	if out.Sorted, err = t.heap(ear, order); err != nil {
+	if d.Sorted, err = t.dealt(ear, order); err != nil {
 		return err
 	}
-	out.place(t.u.Places(), order, good)
+	d.place(t.u.Places(), order, good)
 	for _, s := range spare {
-		out.Spares = append(out.Spares, good[s])
+		d.Spares = append(d.Spares, good[s])
 	}
 	return nil
 }
 
-// heap hears drivers in their places.
-func (t table) heap(ear *timing.UnlikeEar, order []int) (h Heap, err error) {
+// asCome puts drivers into places string by string, in the order in which they are, the spares
+// last.
+func (t table) asCome() []int {
+	out, next := make([]int, len(t.drivers)), 0
+	for _, s := range t.problem.Strings {
+		for _, place := range s {
+			out[place] = next
+			next++
+		}
+	}
+	for i := next; i < len(out); i++ {
+		out[i] = i
+	}
+	return out
+}
+
+// dealt hears drivers in their places.
+func (t table) dealt(ear *timing.UnlikeEar, order []int) (h Dealt, err error) {
 	n := len(t.problem.Weight)
 	drivers := make([]unlike.Driver, n)
 	for place, d := range order[:n] {
@@ -183,7 +187,7 @@ func (t table) heap(ear *timing.UnlikeEar, order []int) (h Heap, err error) {
 }
 
 // byChance hears drivers dealt by chance, seeded.
-func (out *Deal) byChance(ctx context.Context, t table, order []int) error {
+func (d *Deal) byChance(ctx context.Context, t table, order []int) error {
 	ears, errs := make([]*timing.UnlikeEar, cores.Count()), make([]error, chances)
 	for w := range ears {
 		var err error
@@ -198,29 +202,27 @@ func (out *Deal) byChance(ctx context.Context, t table, order []int) error {
 		}
 		mixed, random := slices.Clone(order), rand.New(rand.NewPCG(1, uint64(i)))
 		random.Shuffle(len(mixed), func(a, b int) { mixed[a], mixed[b] = mixed[b], mixed[a] })
-		h, err := t.heap(ears[worker], mixed)
+		h, err := t.dealt(ears[worker], mixed)
 		errs[i] = err
 		for k, v := range Figures(h.UnlikeHeard) {
 			figures[k][i] = v
 		}
 	})
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
+	if err := cmp.Or(errs...); err != nil {
+		return err
 	}
 	for k := range figures {
-		out.Chance[k] = tolerance.RangeOf(figures[k][:])
+		d.Chance[k] = tolerance.RangeOf(figures[k][:])
 	}
 	return nil
 }
 
 // place lists which driver is where.
-func (out *Deal) place(strings []unlike.String, order, good []int) {
+func (d *Deal) place(strings []unlike.String, order, good []int) {
 	in := map[int]int{} // strings of each channel so far
 	for _, s := range strings {
 		for joint, mount := range s.Places {
-			out.Places = append(out.Places, Place{s.Channel, in[s.Channel], joint, mount, good[order[mount]]})
+			d.Places = append(d.Places, Place{s.Channel, in[s.Channel], joint, mount, good[order[mount]]})
 		}
 		in[s.Channel]++
 	}

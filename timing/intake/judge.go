@@ -230,7 +230,7 @@ func (h *Heard) against(l *Lot, i int, middle map[float64]float64) {
 	h.Uneven = floats.Norm(all, 2) / math.Sqrt(float64(len(all)))
 }
 
-// Middle returns the driver of median values; how its cone moves is known where an impedance was
+// middleDriver returns the driver of median values; how its cone moves is known where an impedance was
 // measured. ohm is taken where no resistance was.
 func (l *Lot) middleDriver(ohm float64) unlike.Driver {
 	of := func(value func(d Driver) float64) float64 {

@@ -1,6 +1,7 @@
 package tolerance
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -186,17 +187,7 @@ func (r runner) lots(c Cause) ([]timing.UnlikeHeard, error) {
 			out[run], errs[run] = r.ears[worker].Hear(r.draw(run, c))
 		}
 	})
-	return out, errors.Join(firstOf(errs))
-}
-
-// firstOf returns the first error.
-func firstOf(errs []error) error {
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return out, cmp.Or(errs...)
 }
 
 // draw draws a lot. Numbers are drawn alike whatever the cause.
