@@ -1,17 +1,13 @@
 package carve_test
 
 import (
-	"bytes"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"pappus/layout/body"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -80,8 +76,8 @@ func TestDrilledShell(t *testing.T) {
 	if a, b := volume(t, full, err), volume(t, proud, err2); math.Abs(a-one.Volume()-b) > 1e-9*a {
 		t.Errorf("%g m3 with a hole, %g filled by %g", one.Volume(), a, b)
 	}
-	checkClosed(t, got)
-	checkClosed(t, full)
+	testkit.Printable(t, got, 1)
+	testkit.Printable(t, full, 1)
 	onPlanes(t, got, append(holes, whole)...)
 }
 
@@ -120,33 +116,6 @@ func onPlanes(t *testing.T, got poly.Mesh, from ...poly.Mesh) {
 	}
 	if bad > 0 {
 		t.Errorf("%d of %d triangles lie in no plane of before", bad, len(got.Triangles))
-	}
-}
-
-// checkClosed asks admesh, where it is there, whether it would mend anything.
-func checkClosed(t *testing.T, m poly.Mesh) {
-	t.Helper()
-	if _, err := exec.LookPath("admesh"); err != nil {
-		return
-	}
-	path := filepath.Join(t.TempDir(), "part.stl")
-	var b bytes.Buffer
-	if err := poly.WriteSTL(&b, m, "part"); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.Command("admesh", path).CombinedOutput()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, line := range []string{"Total disconnected facets        :     0                   0", "Degenerate facets     :     0",
-		"Edges fixed           :     0", "Facets reversed       :     0", "Backwards edges       :     0", "Number of parts       :     1"} {
-		if !strings.Contains(string(out), line) {
-			t.Errorf("admesh:\n%s", out)
-			return
-		}
 	}
 }
 

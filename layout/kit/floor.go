@@ -66,6 +66,8 @@ func (k *maker) rim(b *blank, segment int) {
 	if len(k.wall.regions) == 0 {
 		b.add(ledge, solid.Mesh())
 	}
+	// Joints end above the floor.
+	b.add(clear, k.wall.within(poly.Box(2*k.wall.radius), poly.Level(base-5e-3, base+from-0.02e-3)).Mesh())
 	b.add(opening, k.pane(from-1e-3, from+ledgeTall+1e-3, ledgeWide).Mesh())
 	for _, p := range k.posts {
 		if !k.within(segment, p, 0) {

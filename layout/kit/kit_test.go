@@ -1,16 +1,11 @@
 package kit
 
 import (
-	"bytes"
 	"errors"
 	"flag"
 	"fmt"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"slices"
-	"strings"
 	"testing"
 
 	"pappus/layout"
@@ -18,6 +13,7 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -143,7 +139,7 @@ func TestKits(t *testing.T) {
 					t.Errorf("%s: %v on the bed", p.Name, l.Size)
 				}
 				if i%3 == 0 {
-					checkClosed(t, p.Mesh)
+					testkit.Printable(t, p.Mesh, 1)
 				}
 				for _, q := range m.parts[:i] {
 					if p.Loose || q.Loose || !near(p.Mesh, q.Mesh) {
@@ -256,41 +252,6 @@ func crossings(m poly.Mesh, from, along r3.Vec) (out []float64) {
 	}
 	slices.Sort(out)
 	return slices.CompactFunc(out, func(p, q float64) bool { return math.Abs(q-p) < 1e-9 })
-}
-
-// checkClosed asks admesh, where it is there, whether it would mend anything, and for the
-// volume.
-func checkClosed(t *testing.T, m poly.Mesh) {
-	t.Helper()
-	if _, err := exec.LookPath("admesh"); err != nil {
-		return
-	}
-	path := filepath.Join(t.TempDir(), "part.stl")
-	var b bytes.Buffer
-	if err := poly.WriteSTL(&b, m, "part"); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.Command("admesh", path).CombinedOutput()
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := string(out)
-	for _, line := range []string{"Total disconnected facets        :     0                   0", "Degenerate facets     :     0",
-		"Edges fixed           :     0", "Facets reversed       :     0", "Backwards edges       :     0", "Number of parts       :     1"} {
-		if !strings.Contains(text, line) {
-			t.Errorf("admesh:\n%s", text)
-			return
-		}
-	}
-	var volume float64
-	if _, after, ok := strings.Cut(text, "Volume   :"); ok {
-		if _, err := fmt.Sscan(after, &volume); err != nil || math.Abs(volume/(1e9*m.Volume())-1) > 1e-4 {
-			t.Errorf("admesh has %g mm3, the mesh %g", volume, 1e9*m.Volume())
-		}
-	}
 }
 
 // TestSumOfSegments: segments trimmed for the gap, and what is trimmed, are the shell.

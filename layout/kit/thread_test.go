@@ -7,6 +7,7 @@ import (
 
 	"pappus/layout/carve"
 	"pappus/layout/poly"
+	"pappus/testdata/testkit"
 )
 
 // TestThread measures threads from their meshes: the profile in a half plane through the axis
@@ -116,7 +117,7 @@ func TestCartridge(t *testing.T) {
 		if n := len(p.Mesh.Pieces()); n != 1 {
 			t.Errorf("%s: %d pieces", p.Name, n)
 		}
-		checkClosed(t, p.Mesh)
+		testkit.Printable(t, p.Mesh, 1)
 		// What of the bore a grid leaves open, cut out of the mesh.
 		c := k.Vents.Cartridge
 		solid, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, upward.pin(c.Bore/2-0.1e-3, 0.4*grid, 0.6*grid, steps))

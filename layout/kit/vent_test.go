@@ -12,6 +12,7 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/poly"
 	"pappus/layout/shell"
+	"pappus/testdata/testkit"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -149,7 +150,7 @@ func TestWalledVents(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	checkClosed(t, segment.Mesh)
+	testkit.Printable(t, segment.Mesh, 1)
 	plain := *k
 	plain.walled = nil
 	bare, err := plain.segment(0, mustShell(t, k), 1)

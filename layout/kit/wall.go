@@ -111,7 +111,7 @@ type seam struct {
 	number int        // among all
 	a, b   int        // regions
 	plane  poly.Plane // its normal from a to b
-	points []r3.Vec   // on the inside of the wall, two degrees apart
+	points []r3.Vec   // on the inside of the wall, two degrees apart or less
 }
 
 // seams finds all of them: regions of two segments that have a plane in common and meet there.
@@ -146,13 +146,21 @@ func (w *wall) has(planes []poly.Plane, p poly.Plane) bool {
 	return false
 }
 
-// along samples the inside of the wall along a seam.
-func (w *wall) along(s seam) (out []r3.Vec) {
+// along samples the inside of the wall along a seam: each two degrees, and closely where a seam
+// is so short that it falls between.
+func (w *wall) along(s seam) []r3.Vec {
+	if out := w.sampled(s, 180); len(out) > 0 {
+		return out
+	}
+	return w.sampled(s, 7200)
+}
+
+func (w *wall) sampled(s seam, count int) (out []r3.Vec) {
 	right, up := poly.Across(s.plane.Normal)
 	from := r3.Scale(s.plane.Offset, s.plane.Normal)
 	near := 1e-6 * w.radius
-	for i := range 180 {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 180)
+	for i := range count {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(count))
 		at, _ := w.hit(from, r3.Add(r3.Scale(cos, right), r3.Scale(sin, up)), w.thick)
 		if inside(w.regions[s.a].Sides, at) < -near || inside(w.regions[s.b].Sides, at) < -near {
 			continue

@@ -1,14 +1,8 @@
 package shell_test
 
 import (
-	"bytes"
 	"fmt"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"regexp"
-	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -226,56 +220,9 @@ func TestClosed(t *testing.T) {
 
 // TestAdmesh has a mesh checker of its own mind, admesh, read what is written.
 func TestAdmesh(t *testing.T) {
-	admesh, err := exec.LookPath("admesh")
-	if err != nil {
-		t.Skip("admesh is not installed")
-	}
 	for _, s := range samples(t) {
-		t.Run(s.name, func(t *testing.T) {
-			var out bytes.Buffer
-			if err := poly.WriteSTL(&out, s.mesh, s.name); err != nil {
-				t.Fatal(err)
-			}
-			path := filepath.Join(t.TempDir(), "shell.stl")
-			if err := os.WriteFile(path, out.Bytes(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-			text, err := exec.Command(admesh, path).CombinedOutput()
-			if err != nil {
-				t.Fatal(err)
-			}
-			report := string(text)
-			for _, name := range []string{"Total disconnected facets", "Degenerate facets", "Edges fixed", "Facets removed",
-				"Facets added", "Facets reversed", "Backwards edges", "Normals fixed"} {
-				if got := number(t, report, name); got != 0 {
-					t.Errorf("%s: %g", name, got)
-				}
-			}
-			if s.parts != 0 && number(t, report, "Number of parts") != float64(s.parts) {
-				t.Errorf("not %d part:\n%s", s.parts, report)
-			}
-			if got, want := number(t, report, "Volume"), s.mesh.Volume()*1e9; math.Abs(got/want-1) > 1e-4 {
-				t.Errorf("volume %g mm3, want %g", got, want)
-			}
-			if t.Failed() {
-				t.Log(report)
-			}
-		})
+		t.Run(s.name, func(t *testing.T) { testkit.Printable(t, s.mesh, s.parts) })
 	}
-}
-
-// number returns the last number after a name in a report.
-func number(t *testing.T, report, name string) float64 {
-	t.Helper()
-	found := regexp.MustCompile(regexp.QuoteMeta(name) + `\s*:\s*([-0-9.]+)(?:[ \t]+([0-9]+))?`).FindStringSubmatch(report)
-	if found == nil {
-		t.Fatalf("%q is not in\n%s", name, report)
-	}
-	v, err := strconv.ParseFloat(found[1], 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return v
 }
 
 // TestNoCrossing shoots rays through shells: surfaces must be entered and left

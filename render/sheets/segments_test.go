@@ -1,20 +1,15 @@
 package sheets_test
 
 import (
-	"bytes"
 	"fmt"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"pappus/layout"
 	"pappus/layout/design"
-	"pappus/layout/poly"
 	"pappus/layout/shell"
 	"pappus/render/sheets"
+	"pappus/testdata/testkit"
 )
 
 // TestCutsMakeTheSegments: the shell cut by the planes has in each part the
@@ -127,7 +122,7 @@ func TestSteppedSeams(t *testing.T) {
 					t.Errorf("segment %d: %g m3, the plan has %g", i+1, m.Volume(), want)
 				}
 				if i%3 == 0 { // a third, for time
-					checkClosed(t, m)
+					testkit.Printable(t, m, 0)
 				}
 			}
 			if math.Abs(sum/whole[0].Volume()-1) > 1e-4 || carried != len(a.Mounts) {
@@ -135,32 +130,5 @@ func TestSteppedSeams(t *testing.T) {
 			}
 			t.Logf("%d mounts, %d segments", len(a.Mounts), len(p.Segments))
 		})
-	}
-}
-
-// checkClosed asks admesh, where it is there, whether it would mend anything.
-func checkClosed(t *testing.T, m poly.Mesh) {
-	t.Helper()
-	if _, err := exec.LookPath("admesh"); err != nil {
-		return
-	}
-	path := filepath.Join(t.TempDir(), "part.stl")
-	var b bytes.Buffer
-	if err := poly.WriteSTL(&b, m, "part"); err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.Command("admesh", path).CombinedOutput()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, line := range []string{"Total disconnected facets        :     0                   0", "Degenerate facets     :     0",
-		"Edges fixed           :     0", "Facets reversed       :     0", "Backwards edges       :     0"} {
-		if !strings.Contains(string(out), line) {
-			t.Errorf("admesh:\n%s", out)
-			return
-		}
 	}
 }
