@@ -70,17 +70,11 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 // cutUp cuts an array's shell for the printer's bed.
 func cutUp(t testing.TB, a *layout.Array) (m made) {
 	t.Helper()
-	plan, err := a.Segments()
+	plan, plain, err := Segments(a)
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
-	if err != nil {
-		t.Fatal(err)
-	}
-	if m.plain, err = plan.Parts(whole); err != nil {
-		t.Fatal(err)
-	}
+	m.plain = plain
 	if m.maker, err = newMaker(a, plan, 2); err != nil {
 		t.Fatal(err)
 	}

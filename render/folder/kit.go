@@ -23,13 +23,9 @@ type Kit struct {
 }
 
 // NewKit makes the parts of a plan's shell, and tells how many of how many are made, as sheets.NewKit
-// does. Errors are those of ctx, of layout.Array.Segments and of packages shell and kit.
+// does. Errors are those of ctx, of packages shell and kit.
 func NewKit(ctx context.Context, p *timing.Plan, made func(n, of int)) (Kit, error) {
-	print, err := p.Array.Segments()
-	if err != nil {
-		return Kit{}, err
-	}
-	meshes, err := sheets.Shells(p.Array, print)
+	print, meshes, err := kit.Segments(p.Array)
 	if err != nil {
 		return Kit{}, err
 	}
