@@ -197,7 +197,7 @@ func TestShapes(t *testing.T) {
 		})
 	}
 	for _, c := range []struct{ name, text, want string }{
-		{"no file", "shape = \"file\"\nfile = \"none.off\"", "there is no such file"},
+		{"no file", "shape = \"file\"\nfile = \"none.off\"", "there is no such file; must be a file's name, beside the design or with its folder"},
 		{"open", "shape = \"file\"\nfile = \"open.off\"", "body.file"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -627,7 +627,7 @@ func TestMountListFaults(t *testing.T) {
 			t.Errorf("\n got %s\nwant %s", err, want)
 		}
 	}
-	check(t, fs.ErrNotExist, "p.csv: there is no such file")
+	check(t, fs.ErrNotExist, "p.csv: there is no such file; must be a file's name, beside the design or with its folder")
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			if err := os.WriteFile(filepath.Join(dir, "p.csv"), []byte(c.list), 0o600); err != nil {

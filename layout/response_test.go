@@ -80,7 +80,7 @@ func TestResponseFaults(t *testing.T) {
 			t.Errorf("\n got %s\nwant %s", err, want)
 		}
 	}
-	check(t, fs.ErrNotExist, "driver.csv: there is no such file")
+	check(t, fs.ErrNotExist, "driver.csv: there is no such file; must be a file's name, beside the design or with its folder")
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			if err := os.WriteFile(filepath.Join(dir, "driver.csv"), []byte(c.text), 0o600); err != nil {

@@ -3,8 +3,10 @@ package layout
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"strconv"
+	"strings"
 
 	"pappus/layout/csvtable"
 	"pappus/layout/design"
@@ -83,13 +85,17 @@ func named[T any](d *design.Design, key, name string, read func(path string) ([]
 	return out, ofFile(d, key, name, err)
 }
 
-// ofFile says of an error of a file which key of the design names it, and on which line; nil for
-// none.
+// ofFile says of an error of a file which key of the design names it, on which line, and what to
+// name where there is no such file; nil for none.
 func ofFile(d *design.Design, key, name string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return fault(d, key, strconv.Quote(name), prose.Error(err), err)
+	reason := prose.Error(err)
+	if errors.Is(err, fs.ErrNotExist) && !strings.HasSuffix(reason, "?") { // which asks for one that is there
+		reason += "; must be a file's name, beside the design or with its folder"
+	}
+	return fault(d, key, strconv.Quote(name), reason, err)
 }
 
 // measured reads a file of at most mostMeasuredBytes.

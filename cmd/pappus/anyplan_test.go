@@ -239,7 +239,7 @@ func helps(path, text string, err error) error {
 	return nil
 }
 
-var says = regexp.MustCompile(`must|leave|only|at least|at most|left out|give`)
+var says = regexp.MustCompile(`must|did you mean|leave|only|at least|at most|left out|give`)
 
 // unspoiled tells what is wrong with the files of an outcome, its screen and its answer. Sounds, maps
 // and pictures as dots, which take longest, are made of a part of the designs.
