@@ -20,6 +20,7 @@ type Vents struct {
 	Box     box.Vented
 	Reached bool    // the design's target
 	Closed  float64 // Q of the closed body; 0: no vents are asked for
+	Why     string  // why none are; empty where they are
 	Under   float64 // of Box.Mass, of the air under the stand
 	Gap     float64 // area all round under the stand over that of all bores; NaN: it has no floor
 	// Mounts is how many mounts a body without a floor or a bare flat face would have to give up

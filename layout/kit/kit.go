@@ -68,6 +68,7 @@ func newMaker(a *layout.Array, plan shell.Plan, cores int) (*maker, error) {
 	}
 	k.findPosts()
 	if k.hollow, err = a.Hollow(); err == nil {
+		k.Vents.Why = k.hollow.Why
 		k.ventWalls()
 	}
 	return k, err

@@ -59,7 +59,9 @@ func (k Kit) Of(p *timing.Plan) (Kit, error) {
 		return Kit{}, err
 	}
 	b := bill.OfKit(p, k.kit.Made, hollow.Stuffing)
-	return Kit{k.kit.Files(p, b), p, k.kit, b}, nil
+	out := Kit{plan: p, kit: k.kit, bill: b}
+	out.Files = out.kit.Files(p, b, out.more()...)
+	return out, nil
 }
 
 // Parts are the parts as they are together, and how many there are of each.

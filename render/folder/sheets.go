@@ -3,6 +3,7 @@ package folder
 import (
 	"errors"
 	"io"
+	"slices"
 
 	"pappus/layout"
 	"pappus/layout/shell"
@@ -57,26 +58,41 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 		return s, err
 	}
 	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
-	s.Files, err = sheets.Files(p, o)
+	err = s.draw(o)
 	if errors.Is(err, shell.ErrSegment) {
 		s.noCut, s.segments = err.Error(), shell.Plan{}
 		o.Print = s.segments
-		s.Files, err = sheets.Files(p, o)
+		err = s.draw(o)
 	}
 	if errors.Is(err, shell.ErrCutout) {
 		s.noShell = err.Error()
 		o.NoShell, o.Print = true, shell.Plan{}
-		s.Files, err = sheets.Files(p, o)
-	}
-	s.bill = bill.Of(p, o.Print, o.Stuffing)
-	if s.noShell == "" && err == nil {
-		err = s.weigh(a)
+		err = s.draw(o)
 	}
 	s.Files = append(s.Files, wiringBook(p),
 		file{Name: "fit.csv", Write: func(w io.Writer) error { return table.Fit(w, a, s.fits) }},
 		file{Name: "box.csv", Write: func(w io.Writer) error { return table.Box(w, s.hollow, p.DriverVolt()) }},
 		file{Name: "segments.csv", Write: func(w io.Writer) error { return table.Segments(w, a, s.segments) }})
 	return s, err
+}
+
+// draw makes the sheets, with what they begin with.
+func (s *Sheets) draw(o sheets.Options) (err error) {
+	a := s.plan.Array
+	s.bill, s.balanced = bill.Of(s.plan, o.Print, o.Stuffing), false
+	if !o.NoShell {
+		if err := s.weigh(a); err != nil {
+			return err
+		}
+	}
+	o.Notes = slices.Concat([]string{words.Fit(a, s.fits)}, words.Box(s.hollow), s.said())
+	s.Files, err = sheets.Files(s.plan, o)
+	return err
+}
+
+// said is how the shell is printed, and what building takes.
+func (s Sheets) said() []string {
+	return append(words.Shell(s.plan.Array, s.segments, s.noShell, s.noCut), s.takes()...)
 }
 
 // weigh finds where the mass of a body is that does not stand.
@@ -94,7 +110,7 @@ func (s *Sheets) weigh(a *layout.Array) error {
 // Screen writes what people read of it.
 func (s Sheets) Screen(w io.Writer) error {
 	a := s.plan.Array
-	return table.SheetsScreen(w, a, s.fits, s.hollow, append(words.Shell(a, s.segments, s.noShell, s.noCut), s.takes()...))
+	return table.SheetsScreen(w, a, s.fits, s.hollow, s.said())
 }
 
 // takes says what building takes, and how a body that does not stand is held.

@@ -9,6 +9,8 @@ import (
 	"pappus/layout/shell"
 	"pappus/render/outdir"
 	"pappus/timing"
+
+	"gonum.org/v1/gonum/spatial/r2"
 )
 
 // Options say what else there is to write.
@@ -21,6 +23,8 @@ type Options struct {
 	Print shell.Plan
 	// Stuffing is the mass in kg to begin with; 0: not known.
 	Stuffing float64
+	// Notes are what to know first, in paragraphs, on a page of their own; none: there is none.
+	Notes []string
 }
 
 // File is a file to be written.
@@ -67,10 +71,23 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 func All(p *timing.Plan, o Options) []*Sheet {
 	a := p.Array
 	out := []*Sheet{Picture(a), Map(a)}
+	if len(o.Notes) > 0 {
+		out = append(out, notes(a, o.Notes))
+	}
 	out = append(out, Tables(p, o)...)
 	out = append(out, Templates(a)...)
 	out = append(out, Strips(a)...)
 	return append(out, Net(a)...)
+}
+
+// notes draws what to know first.
+func notes(a *layout.Array, said []string) *Sheet {
+	s := page("notes", "What to know first: "+cutShort(a.Name, 50), "The order of work is in wiring.pdf, and for the printed parts in kit.pdf, which pappus kit writes.", short, long)
+	y := margin + heading + 2
+	for _, text := range said {
+		y = s.paragraph(r2.Vec{X: margin, Y: y}, 3.1, 116, ink, text) + 2.5
+	}
+	return s
 }
 
 // Shells makes the printed shell, whole or in the segments of a plan.

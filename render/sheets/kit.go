@@ -58,12 +58,12 @@ func NewKit(ctx context.Context, a *layout.Array, plan shell.Plan, meshes []poly
 	return k, nil
 }
 
-// Files are the parts as STL, as they are printed, the plates as 3MF, and the table of all.
-func (k Kit) Files(p *timing.Plan, b bill.Bill) []File {
+// Files are the kit's book, where more is said in paragraphs, the parts as STL, as they are printed, the plates as 3MF, and the table of all.
+func (k Kit) Files(p *timing.Plan, b bill.Bill, more ...string) []File {
 	a := p.Array
 	out := []File{{Name: "kit.csv", Write: func(w io.Writer) error { return k.table(w, a) }},
 		{Name: "kit-parts.csv", Write: func(w io.Writer) error { return k.bill(p, b).write(w) }},
-		{Name: "kit.pdf", Write: func(w io.Writer) error { return WritePDF(w, a.Name, k.Book(p, b)...) }}}
+		{Name: "kit.pdf", Write: func(w io.Writer) error { return WritePDF(w, a.Name, k.Book(p, b, more...)...) }}}
 	out = append(out, File{Name: "assembly.svg", Write: func(w io.Writer) error { return k.assembly(w, a) }})
 	for i, p := range k.Parts {
 		out = append(out, File{Name: "kit-" + p.Name + ".stl", Write: func(w io.Writer) error {

@@ -16,14 +16,17 @@ import (
 )
 
 // Book draws what is needed to put a kit together: the order of work, its vents, the floor, the
-// plates, the parts, and the bill.
-func (k Kit) Book(p *timing.Plan, b bill.Bill) []*Sheet {
+// plates, the parts, and the bill; more is said, in paragraphs, below the steps.
+func (k Kit) Book(p *timing.Plan, b bill.Bill, more ...string) []*Sheet {
 	a := p.Array
 	s := page("kit-1", "Kit: "+cutShort(a.Name, 60), "The order of work; assembly.svg shows the parts taken apart.", short, long)
 	y := margin + heading + 2
 	for i, step := range words.KitSteps(a, k.Made) {
 		s.text(r2.Vec{X: margin, Y: y}, 3.4, left, blue, strconv.Itoa(i+1))
 		y = s.paragraph(r2.Vec{X: margin + 8, Y: y}, 3.1, 112, ink, step) + 1.6
+	}
+	for _, text := range more {
+		y = s.paragraph(r2.Vec{X: margin, Y: y + 1.5}, 3.1, 116, ink, text)
 	}
 	out := []*Sheet{s}
 	if v := k.vents(p); v != nil {

@@ -23,8 +23,10 @@ const fastest = 1
 // driver.
 func KitVents(a *layout.Array, v kit.Vents, volt float64) []string {
 	switch {
-	case v.Closed == 0:
+	case v.Closed == 0 && v.Why == "":
 		return nil
+	case v.Closed == 0:
+		return []string{"No vents: " + v.Why + "."}
 	case v.Mounts > 0:
 		return []string{inPlace(a, v)}
 	case v.Count == 0:

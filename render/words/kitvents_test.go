@@ -50,6 +50,7 @@ func TestKitVents(t *testing.T) {
 		says, not []string
 	}{
 		{"none asked for", kit.Vents{}, nil, []string{"vent"}},
+		{"why none", kit.Vents{Why: "for want of values"}, []string{"No vents: for want of values."}, nil},
 		{"no room", kit.Vents{Closed: 1.2}, []string{"no room for a vent"}, nil},
 		{"reached", vents(nil), []string{"4 cartridges", "bring the Q to 0.70 at 200 Hz, from 1.20", "g of loose polyester fibre", "above 0.73", "Below 0.66"}, []string{"tighter", "All round under the stand"}},
 		{"short", vents(func(v *kit.Vents) { v.Reached, v.Box.Q, v.Under = false, 0.93, 2 }), []string{"25 percent of it under the stand", "box.target_q = 0.95", "2.5 dB at 200 Hz"}, nil},
