@@ -27,6 +27,7 @@ var downloads = []struct {
 		return folder.Processor(p, rows), err
 	}},
 	{"level", "sections and filters that make the spot's level even", filesOf(levelled)},
+	{"wiring", "the wiring book as PDF, and strings as CSV", func(p *timing.Plan) ([]outdir.File, error) { return folder.Wiring(p), nil }},
 	{"sheets", "sheets, shell and parts for the workshop", filesOf(workshop)},
 	{"sweep", "the sweeps to measure it with, once it is built", func(p *timing.Plan) ([]outdir.File, error) {
 		s, err := sound.New(p, sound.Options{})

@@ -147,8 +147,8 @@ func window(t testing.TB, ctx context.Context) target.ID {
 	return id
 }
 
-// openTo is open until a condition holds; of an address with /bench behind it the bench, which
-// the page leads to once the browser was let in.
+// openTo is open until a condition holds; of an address with /bench or /book behind it that
+// view, which is there once the browser was let in.
 func openTo(t testing.TB, ctx context.Context, address string, width, height int64, until string) *browser {
 	t.Helper()
 	tab, stop := chromedp.NewContext(ctx, chromedp.WithTargetID(window(t, ctx)))
@@ -170,11 +170,12 @@ func openTo(t testing.TB, ctx context.Context, address string, width, height int
 
 // goTo opens an address.
 func (b *browser) goTo(address string) chromedp.Action {
-	door, bench := strings.CutSuffix(address, "/bench")
-	if !bench {
-		return chromedp.Navigate(address)
+	for _, view := range []string{"/bench", "/book"} {
+		if door, is := strings.CutSuffix(address, view); is {
+			return chromedp.Tasks{chromedp.Navigate(door), chromedp.Navigate(door[:strings.LastIndex(door, "/")] + view)}
+		}
 	}
-	return chromedp.Tasks{chromedp.Navigate(door), chromedp.Navigate(door[:strings.LastIndex(door, "/")] + "/bench")}
+	return chromedp.Navigate(address)
 }
 
 // beside opens an address in another tab with the same cookies.

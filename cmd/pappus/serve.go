@@ -29,7 +29,7 @@ func newServe(f *flags) *cobra.Command {
 		Long: "Show a design on a page in the browser, to change it and to hear it.\n\n" +
 			"The page is for this machine alone: nothing else on the network can reach it. A secret in the\n" +
 			"address that it says keeps other accounts of this machine out; it is another at each start.\n" +
-			"With --phone a phone in the same network can open the view for the bench, and tick there\n" +
+			"With --phone a phone in the same network can open the bench and the wiring book, and tick\n" +
 			"what is soldered, if it has the address that is shown at the start; it can reach nothing else.\n" +
 			"That goes over plain http: who is on the network can see what is sent.\n\n" +
 			"It writes no file but DESIGN.toml, and that only when it is told to save, and\n" +

@@ -37,6 +37,7 @@
 //	GET /api/found                  foundAnswer
 //	/api/offered  offeredAsked      offeredText
 //	/api/files    filesAsked        application/zip
+//	/api/book     asked             bookAnswer
 //	/api/parts    asked             partsHead, and meshes: the printed parts, once they are made
 //	/api/bench    asked             benchAnswer
 //	/api/ticks    {}                ticksAnswer: what is soldered, from the file beside the design
@@ -45,7 +46,7 @@
 //	/api/merge    merging           merged
 //	/api/measure  a form            measuredAnswer
 //
-// A phone has of these /api/bench with {}, of the design as it is saved, /api/ticks, /api/tick
+// A phone has of these /api/bench and /api/book with {}, of the design as it is saved, /api/ticks, /api/tick
 // and /api/phone.
 //
 // Samples (application/octet-stream) are behind the length of their head in bytes (32 bit), a

@@ -116,7 +116,9 @@ func New(o Options) (*Page, error) {
 		go p.ahead(context.WithoutCancel(r.Context()))
 		http.ServeFileFS(w, r, files, "index.html")
 	})
-	mux.HandleFunc("GET /bench", func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, "bench.html") })
+	for _, view := range []string{"bench", "book"} {
+		mux.HandleFunc("GET /"+view, func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, view+".html") })
+	}
 	mux.HandleFunc("GET /api/live", p.live)
 	mux.HandleFunc("GET /api/watch", p.watch)
 	mux.HandleFunc("GET /api/solve", p.solve)
@@ -129,7 +131,7 @@ func New(o Options) (*Page, error) {
 	for path, answer := range map[string]http.HandlerFunc{
 		"plan": answer(p.plan), "survey": answer(p.survey), "edit": answer(p.edit), "save": answer(p.save),
 		"ears": answer(p.ears), "loudness": answer(p.loudness), "walk": answer(p.walk), "where": answer(p.where), "offered": answer(p.offered), "files": answer(p.files),
-		"bench": answer(p.bench), "parts": answer(p.parts), "ticks": answer(p.readTicks), "tick": answer(p.tick), "merge": answer(p.merge),
+		"bench": answer(p.bench), "book": answer(p.book), "parts": answer(p.parts), "ticks": answer(p.readTicks), "tick": answer(p.tick), "merge": answer(p.merge),
 	} {
 		mux.Handle("POST /api/"+path, asking(answer))
 	}

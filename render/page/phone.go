@@ -12,8 +12,8 @@ import (
 // mostTicked drivers, whose numbers have at most five digits and a comma, and room for the rest.
 const mostOfPhone = 6*mostTicked + 4<<10
 
-// Phone is the way in for a phone in the same network: the view for the bench, of the design as
-// it is saved, its ticks, and nothing else of the page; it is an http.Handler. Only who knows
+// Phone is the way in for a phone in the same network: the view for the bench and the wiring book, of
+// the design as it is saved, its ticks, and nothing else of the page; it is an http.Handler. Only who knows
 // the secret in its address is let in.
 //
 // The secret goes over the network as it is: who listens there can have it.
@@ -22,6 +22,7 @@ type Phone struct {
 	at      netip.AddrPort
 	lock    lock
 	view    []byte // what is at /bench
+	pages   []byte // what is at /book
 	handler http.Handler
 }
 
@@ -36,6 +37,9 @@ func (p *Page) Phone(at netip.AddrPort) (*Phone, error) {
 	if h.view, err = fs.ReadFile(files, "bench.html"); err != nil {
 		return nil, err
 	}
+	if h.pages, err = fs.ReadFile(files, "book.html"); err != nil {
+		return nil, err
+	}
 	link := phoneAnswer{Address: h.Address()}
 	if link.Code, err = codeOf(link.Address); err != nil {
 		return nil, err
@@ -43,13 +47,15 @@ func (p *Page) Phone(at netip.AddrPort) (*Phone, error) {
 	p.phone = link
 	mux, asking := http.NewServeMux(), whole(mostOfPhone, "too large for a tick", atMost(mostRequests, manyRequests))
 	for _, path := range []string{"GET /{$}", "GET /bench"} {
-		mux.HandleFunc(path, h.show)
+		mux.HandleFunc(path, show(h.view))
 	}
-	for _, name := range []string{"bench.css", "bench.js"} {
+	mux.HandleFunc("GET /book", show(h.pages))
+	for _, name := range []string{"bench.css", "bench.js", "book.css", "book.js"} {
 		mux.HandleFunc("GET /"+name, func(w http.ResponseWriter, r *http.Request) { http.ServeFileFS(w, r, files, name) })
 	}
 	mux.Handle("GET /api/phone", asking(func(w http.ResponseWriter, _ *http.Request) { reply(w, phoneAnswer{OnPhone: true, Code: []string{}}) }))
 	mux.Handle("POST /api/bench", asking(answer(h.bench)))
+	mux.Handle("POST /api/book", asking(answer(h.book)))
 	mux.Handle("POST /api/ticks", asking(answer(p.readTicks)))
 	mux.Handle("POST /api/tick", asking(answer(h.tick)))
 	way := door{h.own, "this is not the address that the program gave", h.lock}
@@ -76,9 +82,12 @@ func (h *Phone) own(host string) bool {
 	return err == nil && at == h.at
 }
 
-func (h *Phone) show(w http.ResponseWriter, _ *http.Request) {
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	_, _ = w.Write(h.view) // who is gone does not miss it
+// show answers with a view.
+func show(view []byte) http.HandlerFunc {
+	return func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/html; charset=utf-8")
+		_, _ = w.Write(view) // who is gone does not miss it
+	}
 }
 
 // phoneAsked asks for what there is one of.
@@ -121,7 +130,7 @@ func (h *Phone) saved(r *http.Request) (*planned, error) {
 
 // phoneAnswer is how a phone comes to the view for the bench.
 type phoneAnswer struct {
-	OnPhone bool   `json:"on_phone"`           // this is the phone: it has the saved design's bench, and nothing else of the page
+	OnPhone bool   `json:"on_phone"`           // this is the phone: it has the saved design's bench and wiring book, and nothing else of the page
 	Address string `json:"address"`            // what to open on the phone; empty: there is no way in for one
 	Code    code   `json:"code" ts:"string[]"` // the address for its camera
 }

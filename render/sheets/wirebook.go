@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"pappus/layout/prose"
+	"pappus/render/document"
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/loom"
@@ -27,60 +28,19 @@ func WiringBook(p *timing.Plan) []*Sheet {
 // book is what its pages are made of.
 type book struct {
 	*timing.Plan
-	strings []loom.String
-	of      [][][]loom.String // by channel and body
+	document.Book
+	of [][][]loom.String // by channel and body
 }
 
 func newBook(p *timing.Plan) book {
-	b := book{p, loom.Strings(p), make([][][]loom.String, len(p.Channels))}
-	for c := range b.of {
-		b.of[c] = make([][]loom.String, len(p.Array.Bodies()))
-	}
-	for _, s := range b.strings {
-		on := &b.of[s.Channel][b.bodyOf(s)]
-		*on = append(*on, s)
-	}
-	return b
-}
-
-// bodyOf is the body that a string is on.
-func (b book) bodyOf(s loom.String) int { return b.Array.Mounts[s.Order[0]].Body }
-
-// mark is a string's name on labels: channel and string.
-func (b book) mark(s loom.String) string {
-	return fmt.Sprintf("%d.%d", b.Channels[s.Channel].ID, s.Number+1)
-}
-
-// end names one end of a piece: a driver's terminal, or a channel's.
-func (b book) end(s loom.String, mount int, sign string) string {
-	if mount == loom.Terminal {
-		return "terminal " + strconv.Itoa(b.Channels[s.Channel].ID) + " " + sign
-	}
-	return strconv.Itoa(b.Array.Mounts[mount].ID) + " " + sign
-}
-
-// The wires' colours (common practice): red to plus, black to minus, and a third between drivers.
-const (
-	fromPlus = "red"
-	toMinus  = "black"
-	between  = "yellow"
-)
-
-func colourOf(piece loom.Piece) string {
-	switch {
-	case piece.From == loom.Terminal:
-		return fromPlus
-	case piece.To == loom.Terminal:
-		return toMinus
-	}
-	return between
+	return book{p, document.OfBook(p), loom.ByChannel(p, loom.Strings(p))}
 }
 
 // work draws the order of work and the terminals.
 func (b book) work() *Sheet {
 	s := page("wiring-1", "Wiring book: "+cutShort(b.Array.Name, 50), "The order of work. Keep the amplifier off its mains until the last step.", short, long)
 	y := margin + heading + 2
-	for i, step := range words.WiringSteps(b.Plan, b.strings) {
+	for i, step := range b.Steps {
 		s.text(r2.Vec{X: margin, Y: y}, 3.4, left, blue, strconv.Itoa(i+1))
 		y = s.paragraph(r2.Vec{X: margin + 8, Y: y}, 3.1, 112, ink, step) + 1.6
 	}
@@ -101,41 +61,37 @@ func (b book) terminals(s *Sheet, y float64) {
 	y = s.paragraph(r2.Vec{X: margin, Y: y + 5.5}, 3, 120, quiet,
 		"One pair a channel. Sleeves have the colours of the channel's number (IEC 60062: 0 black, 1 brown, 2 red, 3 orange, 4 yellow, 5 green, 6 blue, 7 violet, 8 grey, 9 white).")
 	rows := int((long - margin - y) / pairTall)
-	for i, c := range b.Channels {
+	for i, c := range b.Terminals {
 		if i >= rows*pairsInRow {
-			s.text(r2.Vec{X: margin, Y: long - margin}, 3, left, quiet, fmt.Sprintf("and so on up to channel %d", b.Channels[len(b.Channels)-1].ID))
+			s.text(r2.Vec{X: margin, Y: long - margin}, 3, left, quiet, fmt.Sprintf("and so on up to channel %d", b.Terminals[len(b.Terminals)-1].Channel))
 			return
 		}
 		at := r2.Vec{X: margin + pairWide*float64(i%pairsInRow), Y: y + pairTall*float64(i/pairsInRow)}
 		s.polygon(pen{colour: middling, width: 0.2}, at, r2.Vec{X: at.X + pairWide - 2, Y: at.Y}, r2.Vec{X: at.X + pairWide - 2, Y: at.Y + pairTall - 2}, r2.Vec{X: at.X, Y: at.Y + pairTall - 2})
-		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 4.5}, 3.4, middle, ink, strconv.Itoa(c.ID))
+		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 4.5}, 3.4, middle, ink, strconv.Itoa(c.Channel))
 		for k, sign := range []string{"+", "−"} {
 			colour := []pen{{colour: orange, width: 0.5}, {colour: ink, width: 0.5}}[k]
 			centre := r2.Vec{X: at.X + 5.5 + 10*float64(k), Y: at.Y + 10}
 			s.circle(colour, centre, 3)
 			s.label(centre, 4, ink, sign)
 		}
-		n := 0
-		for _, on := range b.of[i] {
-			n += len(on)
-		}
-		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 17}, 2.6, middle, quiet, prose.Count(n, "lead each", "leads each"))
-		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 20.5}, 2.4, middle, quiet, words.ColourCode(c.ID))
+		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 17}, 2.6, middle, quiet, prose.Count(c.Leads, "lead each", "leads each"))
+		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 20.5}, 2.4, middle, quiet, c.Sleeves)
 	}
 }
 
 // cutList draws the pieces to cut, by length, and each with its place.
 func (b book) cutList() []*Sheet {
-	t := tabler{name: "wiring-cut", title: "Wires to cut", below: words.CutList(b.Array)}
+	t := tabler{name: "wiring-cut", title: "Wires to cut", below: b.Copper}
 	byLength := table{title: "By length", columns: []column{{"", "length, mm", 30, true}, {"", "pieces", 30, true}, {"", "", 130, false}}}
-	for _, batch := range loom.Batches(b.strings) {
-		byLength.rows = append(byLength.rows, []string{prose.Fixed(1000*batch.Cut, 0), strconv.Itoa(batch.Count), ""})
+	for _, cut := range b.Cut {
+		byLength.rows = append(byLength.rows, []string{prose.Fixed(float64(cut.Length), 0), strconv.Itoa(cut.Pieces), ""})
 	}
 	pieces := table{title: "By string", columns: []column{{"", "string", 20, false}, {"", "piece", 14, true}, {"", "from", 34, false}, {"", "to", 34, false},
 		{"", "colour", 24, false}, {"", "length, mm", 26, true}, {"", "", 38, false}}}
-	for _, s := range b.strings {
+	for _, s := range b.Strings {
 		for i, piece := range s.Pieces {
-			pieces.rows = append(pieces.rows, []string{b.mark(s), strconv.Itoa(i + 1), b.from(s, piece), b.to(s, piece), colourOf(piece), prose.Fixed(1000*piece.Cut, 0), ""})
+			pieces.rows = append(pieces.rows, []string{s.Name, strconv.Itoa(i + 1), piece.From, piece.To, piece.Colour, prose.Fixed(float64(piece.Length), 0), ""})
 		}
 	}
 	t.table(byLength)
@@ -143,38 +99,17 @@ func (b book) cutList() []*Sheet {
 	return t.sheets
 }
 
-// from and to name the ends of a piece: from a minus to a plus, but at the terminals.
-func (b book) from(s loom.String, piece loom.Piece) string {
-	if piece.From == loom.Terminal {
-		return b.end(s, piece.From, "+")
-	}
-	return b.end(s, piece.From, "−")
-}
-
-func (b book) to(s loom.String, piece loom.Piece) string {
-	if piece.To == loom.Terminal {
-		return b.end(s, piece.To, "−")
-	}
-	return b.end(s, piece.To, "+")
-}
-
 // checks draws what a meter reads of each string and channel, with room for what it did read.
 func (b book) checks() []*Sheet {
-	t := tabler{name: "wiring-check", title: "Readings to take and to sign", below: words.Readings(b.Array)}
+	t := tabler{name: "wiring-check", title: "Readings to take and to sign", below: b.Readings}
 	columns := []column{{"", "what", 26, false}, {"", "ohm", 30, true}, {"", "read", 24, false}, {"", "by, date", 36, false}, {"", "if it reads", 74, false}}
 	strings := table{title: "Each string at its two ends, before it is joined to others", columns: columns}
-	for _, s := range b.strings {
-		r := loom.ReadString(b.Plan, s)
-		strings.rows = append(strings.rows, []string{"string " + b.mark(s), words.Ohms(r.Whole), "", "", words.StringFaults(len(s.Order), r)})
+	for _, r := range b.Alone {
+		strings.rows = append(strings.rows, []string{r.What, r.Ohm, "", "", r.Else})
 	}
 	whole := table{title: "Each channel at its terminals, all strings joined, amplifier not connected", columns: columns}
-	for c, bodies := range b.of {
-		for body, of := range bodies {
-			if len(of) > 0 {
-				r := loom.ReadChannel(b.Plan, of)
-				whole.rows = append(whole.rows, []string{b.channel(c, body), words.Ohms(r.Whole), "", "", words.ChannelFaults(len(of), r)})
-			}
-		}
+	for _, r := range b.Whole {
+		whole.rows = append(whole.rows, []string{r.What, r.Ohm, "", "", r.Else})
 	}
 	t.table(strings)
 	t.table(whole)
@@ -183,33 +118,24 @@ func (b book) checks() []*Sheet {
 	return t.sheets
 }
 
-// channel names a channel, with its body where there are several.
-func (b book) channel(c, body int) string {
-	return fmt.Sprintf("channel %d", b.Channels[c].ID) + b.suffix(body, ", body ")
-}
-
-// suffix is a body's number behind some words; nothing where there is one body.
-func (b book) suffix(body int, words string) string {
-	if len(b.Array.Bodies()) == 1 {
-		return ""
-	}
-	return words + strconv.Itoa(body+1)
-}
-
 // A label in mm, and how many there are in a row.
 const (
 	labelWide, labelTall = 27.0, 8.0
 	labelsInRow          = 7
 )
 
+// mark is a string's name on labels.
+func (b book) mark(s loom.String) string { return words.StringName(b.Plan, s) }
+
 // labels draws one for each end that lies loose: a string's two leads at the terminals, and a
 // driver's own, for the rear of its magnet.
 func (b book) labels() []*Sheet {
 	var texts []string
-	for _, s := range b.strings {
-		texts = append(texts, b.mark(s)+" + "+fromPlus, b.mark(s)+" − "+toMinus)
+	all := loom.Strings(b.Plan)
+	for _, s := range all {
+		texts = append(texts, b.mark(s)+" + "+words.FromPlus, b.mark(s)+" − "+words.ToMinus)
 	}
-	for _, s := range b.strings {
+	for _, s := range all {
 		for i, m := range s.Order {
 			texts = append(texts, fmt.Sprintf("driver %d: %s, %d of %d", b.Array.Mounts[m].ID, b.mark(s), i+1, len(s.Order)))
 		}

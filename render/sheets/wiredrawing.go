@@ -7,9 +7,9 @@ import (
 	"slices"
 	"strconv"
 
-	"pappus/layout"
 	"pappus/layout/prose"
 	"pappus/render/words"
+	"pappus/timing"
 	"pappus/timing/loom"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -23,24 +23,43 @@ const mostDrawings = 64
 
 // drawings draws each channel of strings on a page, and all channels of one driver on one, where
 // they are more than a few.
-func (b book) drawings() []*Sheet {
+func (b book) drawings() (out []*Sheet) {
+	for _, d := range b.drawn() {
+		if d.isAlone {
+			out = append(out, b.drawingOfAlone(d.body, d.of))
+		} else {
+			out = append(out, b.drawing(d.channel, d.body, d.of))
+		}
+	}
+	return out
+}
+
+// inside is what is drawn together: a channel's strings on a body, or those of all channels that
+// have one driver there.
+type inside struct {
+	channel, body int
+	of            []loom.String
+	isAlone       bool
+}
+
+// drawn lists what is drawn.
+func (b book) drawn() (out []inside) {
 	alone := b.alone()
 	if len(alone) <= fewAlone {
 		alone = nil
 	}
-	var out []*Sheet
 	for c, bodies := range b.of {
 		for body, of := range bodies {
 			if len(of) == 0 || len(alone) > 0 && isAlone(of) || len(out) == mostDrawings {
 				continue
 			}
-			out = append(out, b.drawing(c, body, of))
+			out = append(out, inside{c, body, of, false})
 		}
 	}
 	for body := range b.Array.Bodies() {
-		on := slices.DeleteFunc(slices.Clone(alone), func(s loom.String) bool { return b.bodyOf(s) != body })
+		on := slices.DeleteFunc(slices.Clone(alone), func(s loom.String) bool { return s.Body(b.Plan) != body })
 		if len(on) > 0 {
-			out = append(out, b.drawingOfAlone(body, on))
+			out = append(out, inside{0, body, on, true})
 		}
 	}
 	return out
@@ -63,140 +82,57 @@ func (b book) alone() (out []loom.String) {
 
 func isAlone(of []loom.String) bool { return len(of) == 1 && len(of[0].Order) == 1 }
 
-// seen is the inside of a body on paper, on one disc or on two: the upper half from below, the
-// lower one from above (loom.Places), its front mark up.
-type seen struct {
-	places []loom.Place // by the mounts' indices
-	middle [2]r2.Vec    // mm, of the upper disc and of the lower
-	reach  float64      // mm
-	disc   float64      // mm, of a driver
-	halves bool
+// title says what is drawn together.
+func (b book) title(d inside) string {
+	if d.isAlone {
+		return fmt.Sprintf("%s of one driver each", words.Capital(prose.Count(len(d.of), "channel", "channels"))) + words.OnBody(b.Array, d.body, ", body ")
+	}
+	return fmt.Sprintf("%s: %s", words.Capital(words.ChannelOn(b.Plan, d.channel, d.body)), words.StringsOf(d.of))
 }
 
-// seenInside places a body's mounts within a box as wide as the page, from a height of y mm.
-func seenInside(a *layout.Array, y float64) seen {
-	var v seen
-	v.places, v.halves = loom.Places(a)
-	v.reach = 76
-	v.middle[0] = r2.Vec{X: short / 2, Y: y + v.reach}
-	if v.halves {
-		v.reach = 38
-		v.middle = [2]r2.Vec{{X: short/2 - 49, Y: y + v.reach}, {X: short/2 + 49, Y: y + v.reach}}
-	}
-	v.disc = 5
-	for i := range a.Own() {
-		for k := range i {
-			if d := r2.Norm(r2.Sub(v.at(i), v.at(k))); v.places[i].Lower == v.places[k].Lower {
-				v.disc = min(v.disc, 0.44*d)
-			}
+// Drawing is one of the wiring book's, without the words beside it.
+type Drawing struct {
+	*Sheet
+	Strings []string // the names of those that are drawn
+}
+
+// WiringDrawings are the drawings of the wiring book by themselves: the inside of a body, with a
+// channel's strings or the drivers of all channels that have one.
+func WiringDrawings(p *timing.Plan) (out []Drawing) {
+	b := newBook(p)
+	for _, d := range b.drawn() {
+		const above = 10.0 // mm, for the words at the rim
+		v := seenInside(b.Array, above)
+		s := &Sheet{Title: b.title(d), Width: short, Height: 2*v.reach + 2*above}
+		if v.halves {
+			s.Height += 5 // a line of words
 		}
-	}
-	return v
-}
-
-// at is where a mount is on paper.
-func (v seen) at(mount int) r2.Vec {
-	p, m := v.places[mount], v.middle[0]
-	if p.Lower {
-		m = v.middle[1]
-	}
-	return r2.Vec{X: m.X + 0.93*v.reach*p.Right, Y: m.Y - 0.93*v.reach*p.Up}
-}
-
-// draw draws the rim, where front and left are, and all mounts of a body, faint, with their
-// numbers. The words keep off the ends of leads, which reach over the rim.
-func (v seen) draw(s *Sheet, a *layout.Array, wired []int) {
-	for i, m := range a.Own() {
-		s.circle(pen{colour: faint, width: 0.2}, v.at(i), v.disc)
-		s.label(v.at(i), min(2.6, 0.6*v.disc), faint, strconv.Itoa(m.ID))
-	}
-	if !v.halves {
-		v.rim(s, 0, wired, []string{"front", "left", "back", "right"})
-		return
-	}
-	v.rim(s, 0, wired, []string{"front", "left", "back", "right"})
-	v.rim(s, 1, wired, []string{"front", "right", "back", "left"}) // seen from above
-	for k, word := range []string{"upper half, from below", "lower half, from above"} {
-		s.text(r2.Vec{X: v.middle[k].X, Y: v.middle[k].Y + v.reach + 11}, 3, middle, quiet, word)
-	}
-}
-
-// rim draws one disc's rim with words at its front, right of the page, back and left of the page.
-func (v seen) rim(s *Sheet, disc int, wired []int, around []string) {
-	s.circle(pen{colour: faint, width: 0.2, dashes: []float64{1, 1}}, v.middle[disc], v.reach)
-	for i, word := range around {
-		at := v.free(disc, wired, float64(i)*math.Pi/2)
-		out := r2.Scale(v.reach+4, r2.Vec{X: math.Sin(at), Y: -math.Cos(at)})
-		s.label(r2.Add(v.middle[disc], out), 3, quiet, word)
-	}
-}
-
-// free is the angle nearest to one asked for, clockwise from the front, where no wired driver is
-// near the rim.
-func (v seen) free(disc int, wired []int, want float64) float64 {
-	const step, tries, clear = 0.1, 4, 22.0 // rad, either way, mm
-	at := func(angle float64) float64 {
-		p := r2.Add(v.middle[disc], r2.Scale(v.reach, r2.Vec{X: math.Sin(angle), Y: -math.Cos(angle)}))
-		least := math.Inf(1)
-		for _, m := range wired {
-			least = min(least, r2.Norm(r2.Sub(v.at(m), p)))
+		if d.isAlone {
+			b.drawAlone(s, v, d.of)
+		} else {
+			b.drawStrings(s, v, d.of)
 		}
-		return least
-	}
-	for i := range tries {
-		for _, side := range []float64{1, -1} {
-			if angle := want + side*float64(i)*step; at(angle) > clear {
-				return angle
-			}
+		one := Drawing{Sheet: s}
+		for _, string := range d.of {
+			one.Strings = append(one.Strings, b.mark(string))
 		}
+		out = append(out, one)
 	}
-	return want
-}
-
-// driver draws one that is wired, with its number.
-func (v seen) driver(s *Sheet, mount, number int, c color.NRGBA) {
-	at := v.at(mount)
-	s.circle(pen{colour: c, width: 0.5, fill: color.NRGBA{255, 255, 255, 255}}, at, v.disc)
-	s.label(at, min(3.4, 0.75*v.disc), ink, strconv.Itoa(number))
-}
-
-// wire draws a piece from a driver's minus to the next one's plus.
-func (v seen) wire(s *Sheet, from, to int, p pen) {
-	a, b := v.at(from), v.at(to)
-	along := r2.Unit(r2.Sub(b, a))
-	begin, end := r2.Add(a, r2.Scale(v.disc, along)), r2.Sub(b, r2.Scale(v.disc, along))
-	s.line(p, begin, end)
-	aside := r2.Vec{X: -along.Y, Y: along.X}
-	tip := min(2.2, 0.4*r2.Norm(r2.Sub(end, begin)))
-	s.polygon(pen{fill: p.colour}, end, r2.Add(r2.Sub(end, r2.Scale(tip, along)), r2.Scale(0.4*tip, aside)), r2.Sub(r2.Sub(end, r2.Scale(tip, along)), r2.Scale(0.4*tip, aside)))
-	v.sign(s, b, r2.Scale(-1, along), "+")
-	v.sign(s, a, along, "−")
-}
-
-// sign writes a terminal's sign beside the disc at a place, towards where its wire goes.
-func (v seen) sign(s *Sheet, at, towards r2.Vec, sign string) {
-	aside := r2.Vec{X: -towards.Y, Y: towards.X}
-	s.label(r2.Add(at, r2.Add(r2.Scale(v.disc+1.2, towards), r2.Scale(1.6, aside))), 3, ink, sign)
-}
-
-// lead draws the end of a string's lead at a driver, on its way to the terminals.
-func (v seen) lead(s *Sheet, mount int, away r2.Vec, text, sign string, c color.NRGBA) {
-	at := v.at(mount)
-	begin, end := r2.Add(at, r2.Scale(v.disc, away)), r2.Add(at, r2.Scale(v.disc+6, away))
-	s.line(pen{colour: c, width: 0.7}, begin, end)
-	v.sign(s, at, away, sign)
-	where := left
-	if away.X < 0 {
-		where = right
-	}
-	s.text(r2.Vec{X: end.X + 0.8*away.X, Y: end.Y + 1.2*away.Y + 0.8}, 2.4, where, c, text)
+	return out
 }
 
 // drawing draws one channel on one body: its strings, and the pieces of each.
 func (b book) drawing(c, body int, of []loom.String) *Sheet {
-	s := page(fmt.Sprintf("wiring-%s", fileName(b, c, body)), fmt.Sprintf("%s: %s", words.Capital(b.channel(c, body)), words.StringsOf(of)),
+	s := page(fmt.Sprintf("wiring-%s", fileName(b, c, body)), b.title(inside{c, body, of, false}),
 		"Seen from the inside, its front mark up; the further from the middle, the further from the top or the bottom. Each wire goes from a minus to the next plus.", short, long)
 	v := seenInside(b.Array, margin+heading+10)
+	b.drawStrings(s, v, of)
+	b.pieces(s, of, v.middle[0].Y+v.reach+19)
+	return s
+}
+
+// drawStrings draws a channel's strings on one body.
+func (b book) drawStrings(s *Sheet, v seen, of []loom.String) {
 	var wired []int
 	for _, one := range of {
 		wired = append(wired, one.Order...)
@@ -208,8 +144,6 @@ func (b book) drawing(c, body int, of []loom.String) *Sheet {
 	for i, one := range of {
 		b.drawDrivers(s, v, one, wired, penOf(i))
 	}
-	b.pieces(s, of, v.middle[0].Y+v.reach+19)
-	return s
 }
 
 // penOf is how the i-th string of a channel is drawn.
@@ -234,8 +168,8 @@ func (b book) drawDrivers(s *Sheet, v seen, one loom.String, wired []int, p pen)
 	for _, m := range one.Order {
 		v.driver(s, m, b.Array.Mounts[m].ID, p.colour)
 	}
-	v.lead(s, one.Order[0], v.away(wired, one.Order[0], one.Order[min(1, last)]), b.mark(one)+" + "+fromPlus, "+", orange)
-	v.lead(s, one.Order[last], v.away(wired, one.Order[last], one.Order[max(0, last-1)]), b.mark(one)+" − "+toMinus, "−", ink)
+	v.lead(s, one.Order[0], v.away(wired, one.Order[0], one.Order[min(1, last)]), b.mark(one)+" + "+words.FromPlus, "+", orange)
+	v.lead(s, one.Order[last], v.away(wired, one.Order[last], one.Order[max(0, last-1)]), b.mark(one)+" − "+words.ToMinus, "−", ink)
 }
 
 // away is the direction on paper for a driver's lead: of sixteen that in which its end is furthest
@@ -280,7 +214,7 @@ func (b book) pieces(s *Sheet, of []loom.String, y float64) {
 	for i, one := range of {
 		write(3, stringColours[i%len(stringColours)], "string "+b.mark(one)+", "+words.WireTakes(b.Array.Driver.DCOhm, one))
 		for _, piece := range one.Pieces {
-			write(2.7, ink, fmt.Sprintf("%s to %s, %s, %s mm", b.from(one, piece), b.to(one, piece), colourOf(piece), prose.Fixed(1000*piece.Cut, 0)))
+			write(2.7, ink, fmt.Sprintf("%s to %s, %s, %s mm", words.WireFrom(b.Plan, one, piece), words.WireTo(b.Plan, one, piece), words.WireColour(piece), prose.Fixed(1000*piece.Cut, 0)))
 		}
 		y += 1
 	}
@@ -288,10 +222,14 @@ func (b book) pieces(s *Sheet, of []loom.String, y float64) {
 
 // drawingOfAlone draws the channels that have one driver each on a body.
 func (b book) drawingOfAlone(body int, all []loom.String) *Sheet {
-	title := fmt.Sprintf("%s of one driver each", words.Capital(prose.Count(len(all), "channel", "channels")))
-	s := page("wiring-alone"+b.suffix(body, "-body-"), title+b.suffix(body, ", body "),
+	s := page("wiring-alone"+words.OnBody(b.Array, body, "-body-"), b.title(inside{0, body, all, true}),
 		"Seen from the inside, its front mark up. Each driver has two wires of its own to the terminals of its channel; the lengths are in the list of wires.", short, long)
-	v := seenInside(b.Array, margin+heading+10)
+	b.drawAlone(s, seenInside(b.Array, margin+heading+10), all)
+	return s
+}
+
+// drawAlone draws the drivers of channels that have one each.
+func (b book) drawAlone(s *Sheet, v seen, all []loom.String) {
 	v.draw(s, b.Array, nil)
 	for _, one := range all {
 		m := one.Order[0]
@@ -299,10 +237,9 @@ func (b book) drawingOfAlone(body int, all []loom.String) *Sheet {
 		at := v.at(m)
 		s.text(r2.Vec{X: at.X, Y: at.Y + v.disc + 2.6}, min(2.4, 0.6*v.disc), middle, quiet, "ch. "+strconv.Itoa(b.Channels[one.Channel].ID))
 	}
-	return s
 }
 
 // fileName names a channel's page.
 func fileName(b book, c, body int) string {
-	return "channel-" + strconv.Itoa(b.Channels[c].ID) + b.suffix(body, "-body-")
+	return "channel-" + strconv.Itoa(b.Channels[c].ID) + words.OnBody(b.Array, body, "-body-")
 }

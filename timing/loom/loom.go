@@ -49,6 +49,22 @@ func Strings(p *timing.Plan) []String {
 	return out
 }
 
+// Body is the body that a string is on, from 0.
+func (s String) Body(p *timing.Plan) int { return p.Array.Mounts[s.Order[0]].Body }
+
+// ByChannel sorts strings by the index of their channel and their body.
+func ByChannel(p *timing.Plan, strings []String) [][][]String {
+	out := make([][][]String, len(p.Channels))
+	for c := range out {
+		out[c] = make([][]String, len(p.Array.Bodies()))
+	}
+	for _, s := range strings {
+		on := &out[s.Channel][s.Body(p)]
+		*on = append(*on, s)
+	}
+	return out
+}
+
 func stringOf(p *timing.Plan, r timing.Run) String {
 	a := p.Array
 	at := func(m int) r3.Vec {

@@ -45,7 +45,7 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	for _, name := range []string{"index.html", "bench.html"} {
+	for _, name := range []string{"index.html", "bench.html", "book.html"} {
 		if files[name], err = os.ReadFile(filepath.Join(web, name)); err != nil {
 			return err
 		}
@@ -69,6 +69,8 @@ func bundled(web string) (files map[string][]byte, packages []string, err error)
 			{InputPath: "src/page.css", OutputPath: "page"},
 			{InputPath: "src/bench.ts", OutputPath: "bench"},
 			{InputPath: "src/bench.css", OutputPath: "bench"},
+			{InputPath: "src/book.ts", OutputPath: "book"},
+			{InputPath: "src/book.css", OutputPath: "book"},
 		},
 		Outdir:            "built",
 		Bundle:            true,

@@ -1,6 +1,6 @@
 // The server's few verbs.
 
-import type { BenchAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, OfferedText, PhoneAnswer, PlanAnswer, Saved, Started, Survey, Ticking, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
+import type { BenchAnswer, BookAnswer, Change, Edited, Fault, FoundAnswer, LoudnessAnswer, LoudnessAsked, MeasuredAnswer, Merged, Merging, OfferedText, PhoneAnswer, PlanAnswer, Saved, Started, Survey, Ticking, TicksAnswer, WalkAnswer, WalkAsked, WhereFound } from "./document";
 
 /** A design that cannot be planned, with the server's words for each fault. */
 export class Faulty extends Error {
@@ -144,6 +144,11 @@ export async function measure(text: string, asBuilt: boolean, recordings: File[]
 /** What is soldered, string by string; null: of the design as it is saved, which is all that a phone may ask. */
 export async function bench(text: string | null): Promise<BenchAnswer> {
   return (await (await post("bench", text === null ? {} : { text })).json()) as BenchAnswer;
+}
+
+/** The wiring book; null: of the design as it is saved, which is all that a phone may ask. */
+export async function book(text: string | null): Promise<BookAnswer> {
+  return (await (await post("book", text === null ? {} : { text })).json()) as BookAnswer;
 }
 
 /** How a phone comes to the bench. */

@@ -115,6 +115,81 @@ export interface BenchString {
   joined: Reading;
 }
 
+/** The wiring book but for its drawings: what stands on its sheets, and on the page. */
+export interface Book {
+  /** the order of work */
+  steps: string[];
+  terminals: BookTerminal[];
+  /** which wire is cut, in sentences */
+  copper: string;
+  cut: BookCut[];
+  strings: BookString[];
+  /** what readings are of, in sentences */
+  readings: string;
+  /** of each string at its two ends, before it is joined to others */
+  string_readings: BookReading[];
+  /** of each channel at its terminals, on each body, all strings joined */
+  channel_readings: BookReading[];
+}
+
+/** The wiring book. */
+export interface BookAnswer extends Book {
+  name: string;
+  drawings: BookDrawing[];
+}
+
+/** How many pieces of a length there are to cut. */
+export interface BookCut {
+  length_mm: number;
+  pieces: number;
+}
+
+/** The inside of a body with some strings. */
+export interface BookDrawing {
+  title: string;
+  /** the names of those that are drawn */
+  strings: string[];
+  svg: string;
+}
+
+/** A piece of wire. */
+export interface BookPiece {
+  from: string;
+  to: string;
+  colour: string;
+  length_mm: number;
+}
+
+/** What a meter reads. */
+export interface BookReading {
+  what: string;
+  /** between which values it is good */
+  ohm: string;
+  /** what other readings mean */
+  else: string;
+}
+
+/** A string on a body, piece by piece. */
+export interface BookString {
+  /** channel and string, as on labels */
+  name: string;
+  channel: number;
+  /** from 0 */
+  body: number;
+  /** the length, resistance and loss of its wire, in words */
+  takes: string;
+  pieces: BookPiece[];
+}
+
+/** A pair of terminals. */
+export interface BookTerminal {
+  channel: number;
+  /** at each of the two */
+  leads: number;
+  /** the colours of the channel's number (IEC 60062) */
+  sleeves: string;
+}
+
 /** A key's new value; null remarks it out. */
 export interface Change {
   key: string;
@@ -809,7 +884,7 @@ export interface Phase {
 
 /** How a phone comes to the view for the bench. */
 export interface PhoneAnswer {
-  /** this is the phone: it has the saved design's bench, and nothing else of the page */
+  /** this is the phone: it has the saved design's bench and wiring book, and nothing else of the page */
   on_phone: boolean;
   /** what to open on the phone; empty: there is no way in for one */
   address: string;

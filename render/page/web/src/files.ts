@@ -2,6 +2,7 @@
 
 import * as api from "./api";
 import { el, make, say } from "./dom";
+import { download } from "./download";
 import { sentence } from "./fields";
 import { notice } from "./notice";
 import type { Origin, State } from "./state";
@@ -10,15 +11,6 @@ import type { Started } from "./document";
 const MOST_BYTES = 1 << 20;
 /** What is offered where the recordings are dropped. */
 export const SWEEP = "sweep";
-
-/** Hands a file to the browser. */
-export function download(name: string, what: Blob): void {
-  const link = make("a", { href: URL.createObjectURL(what), download: name });
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-}
 
 /** The file that the page was started with. */
 function originOf(start: Started): Origin {

@@ -3,7 +3,7 @@
 import * as api from "./api";
 import { el, framed, hide, make, mark, say } from "./dom";
 import type { PartsHead, Solving } from "./document";
-import { download } from "./files";
+import { download } from "./download";
 import { KitView } from "./kitview";
 import type { ShownPart } from "./kitview";
 import type { State } from "./state";

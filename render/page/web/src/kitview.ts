@@ -109,12 +109,25 @@ export class KitView {
     const low = Math.min(...seen.map((s) => s.at.z - s.wide));
     const high = Math.max(...seen.map((s) => s.at.z + s.wide));
     const middle = new Vector3(0, 0, (low + high) / 2);
-    const round = Math.max(...seen.map((s) => s.at.distanceTo(middle) + s.wide));
+    const round = this.round(middle);
     const half = (this.camera.fov * Math.PI) / 360;
     this.camera.aspect = aspect;
     const far = (MARGIN * round) / Math.sin(Math.min(half, Math.atan(Math.tan(half) * aspect)));
     this.turning.aim(this.camera, far, this.look.spot, middle.z, false);
     this.camera.updateProjectionMatrix();
+  }
+
+  /** How far what is shown reaches from a point, m. */
+  private round({ z: height }: Vector3): number {
+    let most = 0;
+    for (const [i, { visible, position }] of this.meshes.entries()) {
+      const { at } = this.parts[i]!;
+      for (let k = 0; visible && k < at.length; k += 3) {
+        const [x, y, z] = [at[k]! + position.x, at[k + 1]! + position.y, at[k + 2]! + position.z - height];
+        most = Math.max(most, x * x + y * y + z * z);
+      }
+    }
+    return Math.sqrt(most);
   }
 
   /** The part under a place of the screen, or -1. */
