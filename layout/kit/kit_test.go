@@ -122,6 +122,7 @@ func TestKits(t *testing.T) {
 				t.Skip("few cases every day")
 			}
 			m := build(t, c.body, c.mounts, c.bed, c.kit)
+			least := math.Inf(1)
 			for i, p := range m.parts {
 				if err := p.Mesh.Check(); err != nil {
 					t.Errorf("%s: %v", p.Name, err)
@@ -142,7 +143,11 @@ func TestKits(t *testing.T) {
 					if both, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
 						t.Errorf("%s and %s have %g mm3 in common (%v)", q.Name, p.Name, 1e9*both.Volume(), err)
 					}
+					least = min(least, checkApart(t, p, q, m.Gap), checkApart(t, q, p, m.Gap))
 				}
+			}
+			if !math.IsInf(least, 1) && least > 1.01*m.Gap {
+				t.Errorf("parts are %g m from each other and nowhere nearer, want %g", least, m.Gap)
 			}
 		})
 	}

@@ -1,0 +1,106 @@
+package kit
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"pappus/layout/poly"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// checkApart samples the surface of one part where another is near: no place is in the other by
+// its solid angle, and none is nearer to its surface than the gap. It returns the least distance.
+func checkApart(t *testing.T, p, q Part, gap float64) float64 {
+	t.Helper()
+	random := rand.New(rand.NewPCG(1, uint64(len(p.Mesh.Triangles))))
+	box, least := q.Mesh.Bounds(), math.Inf(1)
+	in := func(v, low, high float64) bool { return v > low-1e-3 && v < high+1e-3 }
+	seen := 0
+	for at := range places(random, p.Mesh, 40000) {
+		if seen == 150 {
+			break
+		}
+		if !in(at.X, box.Min.X, box.Max.X) || !in(at.Y, box.Min.Y, box.Max.Y) || !in(at.Z, box.Min.Z, box.Max.Z) {
+			continue
+		}
+		seen++
+		if w := winding(q.Mesh, at); w > 0.5 {
+			t.Errorf("%v of %s is in %s", at, p.Name, q.Name)
+			return 0
+		}
+		d := distance(q.Mesh, at)
+		if d < gap*(1-1e-3) {
+			t.Errorf("%v of %s is %g m from %s", at, p.Name, d, q.Name)
+			return d
+		}
+		least = min(least, d)
+	}
+	return least
+}
+
+// places draws from a surface, evenly by area.
+func places(random *rand.Rand, m poly.Mesh, count int) func(func(r3.Vec) bool) {
+	_, areas := facesOf(m)
+	sums := make([]float64, len(areas)+1)
+	for i, a := range areas {
+		sums[i+1] = sums[i] + a
+	}
+	return func(yield func(r3.Vec) bool) {
+		for range count {
+			x, low, high := random.Float64()*sums[len(areas)], 0, len(areas)-1
+			for low < high {
+				if mid := (low + high) / 2; sums[mid+1] > x {
+					high = mid
+				} else {
+					low = mid + 1
+				}
+			}
+			c := m.Triangles[low]
+			u, v := random.Float64(), random.Float64()
+			if u+v > 1 {
+				u, v = 1-u, 1-v
+			}
+			a := m.Vertices[c[0]]
+			if !yield(r3.Add(a, r3.Add(r3.Scale(u, r3.Sub(m.Vertices[c[1]], a)), r3.Scale(v, r3.Sub(m.Vertices[c[2]], a))))) {
+				return
+			}
+		}
+	}
+}
+
+// winding is the solid angle of a mesh over a whole turn (A. van Oosterom and J. Strackee, IEEE
+// Trans. Biomed. Eng. 30 (1983) 125).
+func winding(m poly.Mesh, at r3.Vec) (sum float64) {
+	for _, t := range m.Triangles {
+		a, b, c := r3.Sub(m.Vertices[t[0]], at), r3.Sub(m.Vertices[t[1]], at), r3.Sub(m.Vertices[t[2]], at)
+		x, y, z := r3.Norm(a), r3.Norm(b), r3.Norm(c)
+		sum += 2 * math.Atan2(r3.Dot(a, r3.Cross(b, c)), x*y*z+r3.Dot(a, b)*z+r3.Dot(b, c)*x+r3.Dot(c, a)*y)
+	}
+	return sum / (4 * math.Pi)
+}
+
+// distance is how far a place is from a mesh's surface.
+func distance(m poly.Mesh, at r3.Vec) float64 {
+	least := math.Inf(1)
+	for _, t := range m.Triangles {
+		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
+		u, v := r3.Sub(b, a), r3.Sub(c, a)
+		n := r3.Cross(u, v)
+		if size := r3.Norm2(n); size > 0 {
+			w := r3.Sub(at, a)
+			x, y := r3.Dot(r3.Cross(w, v), n)/size, r3.Dot(r3.Cross(u, w), n)/size
+			if x >= 0 && y >= 0 && x+y <= 1 {
+				least = min(least, math.Abs(r3.Dot(w, n))/math.Sqrt(size))
+				continue
+			}
+		}
+		for _, e := range [3][2]r3.Vec{{a, b}, {b, c}, {c, a}} {
+			along := r3.Sub(e[1], e[0])
+			share := min(max(r3.Dot(r3.Sub(at, e[0]), along)/max(r3.Norm2(along), 1e-300), 0), 1)
+			least = min(least, r3.Norm(r3.Sub(at, r3.Add(e[0], r3.Scale(share, along)))))
+		}
+	}
+	return least
+}
