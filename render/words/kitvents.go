@@ -63,7 +63,7 @@ func comesTo(a *layout.Array, v kit.Vents) string {
 	}
 	under := ""
 	if v.Under > 0 {
-		under = prose.Sprintf(", %.0f percent of it under the stand,", 100*v.Under/v.Box.Mass)
+		under = prose.Sprintf(", %.0f percent of it %s,", 100*v.Under/v.Box.Mass, below(a))
 	}
 	text := prose.Sprintf("Of all sizes and numbers that there is room for none does much more: they bring the Q from %.2f closed to %.2f at best, not to %.2f. The air that moves in them%s weighs %.2f of their resistance, too much for whatever filling. ",
 		v.Closed, v.Box.Q, a.Box.TargetQ, under, v.Box.Heavy())
@@ -73,6 +73,14 @@ func comesTo(a *layout.Array, v kit.Vents) string {
 	}
 	return text + prose.Sprintf("In reach is box.target_q = %.2f; what is left, about %.1f dB at %.0f Hz, is for stuffing in the body and a section of the processor (`pappus level`).",
 		reach, 20*math.Log10(v.Box.Q/a.Box.TargetQ), v.Box.Resonance)
+}
+
+// below names the gap that the floor looks into.
+func below(a *layout.Array) string {
+	if a.On == layout.OnCeiling || a.On == layout.OnWall {
+		return "in the gap before the floor"
+	}
+	return "under the stand"
 }
 
 // Filled says what goes into each cartridge.
@@ -117,6 +125,6 @@ func gap(a *layout.Array, v kit.Vents) string {
 	case math.IsNaN(v.Gap):
 		return "The floor lies on what the body stands on, and no air comes to vents in it: give the body feet (body.stand_height_mm), or put nothing below."
 	}
-	return prose.Sprintf("All round under the stand there is %.1f times the vents' area; common practice is many times as much: with body.stand_height_mm = %.0f it is %d times.",
-		v.Gap, math.Ceil(1e3*a.Stand*leastGap/v.Gap), leastGap)
+	return prose.Sprintf("All round %s there is %.1f times the vents' area; common practice is many times as much: with body.stand_height_mm = %.0f it is %d times.",
+		below(a), v.Gap, math.Ceil(1e3*a.Stand*leastGap/v.Gap), leastGap)
 }

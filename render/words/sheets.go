@@ -72,7 +72,7 @@ func vent(h layout.Hollow) string {
 		text += fmt.Sprintf(", but the air in so few is too heavy for a resistance: take %d holes or more; with %d the cloth is to have %.0f Pa s/m",
 			n, n, cloth*float64(n)/float64(h.Vent.Number))
 	}
-	return text + "."
+	return text + ". That is of holes in the wall; cartridges of `pappus kit` carry more air, and kit.pdf says what they come to."
 }
 
 // Shell says how the shell is printed, or why it is not, in paragraphs.
