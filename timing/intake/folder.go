@@ -6,12 +6,14 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 
 	"pappus/layout/prose"
+	"pappus/layout/regular"
 	"pappus/timing/cores"
 	"pappus/timing/impedancefit"
 	"pappus/timing/recording"
@@ -172,13 +174,14 @@ func (s Source) read(l *Lot, i int, f files, sum *[sha256.Size]byte) {
 	}
 	if f.impedance != "" {
 		path := filepath.Join(s.Folder, f.impedance)
-		if study, err := impedancefit.NewStudy(s.Impedance, path); err != nil {
+		study, err := impedancefit.NewStudy(s.Impedance, path)
+		if err == nil {
+			*sum, err = sumOf(path)
+		}
+		if err != nil {
 			fail(err)
 		} else {
 			d.Fit, d.Henry = &study.Fit, max(0, study.Fit.InductanceAt(1000).Value) // free: makers give it at 1 kHz (common practice); that of a small coil hardly changes
-		}
-		if data, err := os.ReadFile(path); err == nil {
-			*sum = sha256.Sum256(data)
 		}
 	}
 	if f.heard != "" {
@@ -186,6 +189,19 @@ func (s Source) read(l *Lot, i int, f files, sum *[sha256.Size]byte) {
 			fail(err)
 		}
 	}
+}
+
+// sumOf returns what tells a file's content from others'.
+func sumOf(path string) (sum [sha256.Size]byte, err error) {
+	f, err := regular.Open(path)
+	if err != nil {
+		return sum, err
+	}
+	defer f.Close()
+	h := sha256.New()
+	_, err = io.Copy(h, f)
+	h.Sum(sum[:0])
+	return sum, err
 }
 
 // hear reads what a microphone heard of a driver.

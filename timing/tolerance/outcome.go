@@ -71,13 +71,18 @@ func outcome(c Cause, lots []timing.UnlikeHeard, twins timing.UnlikeHeard, p *ti
 	}
 	for _, h := range lots {
 		b := h.Beyond(p)
-		for over, count := range map[*int]bool{&out.Under: b.Under, &out.Hot: b.Hot, &out.Far: b.Far} {
-			if count {
-				*over++
-			}
-		}
+		out.Under += count(b.Under)
+		out.Hot += count(b.Hot)
+		out.Far += count(b.Far)
 	}
 	return out
+}
+
+func count(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
 }
 
 // curves fills in the percentiles of the level over frequency.
