@@ -3,8 +3,9 @@
 //
 //	go run ./testdata/thresholds [-cases 100] [-first 0] [-by 0.7,1,1.4] PACKAGE NAME,NAME... [PACKAGE NAME,...]
 //
-// PACKAGE is timing/verdict or timing/recording, and NAME one of its constants. It prints CSV: what
-// a constant is multiplied by, of how many faults how many were missed and named otherwise, of how many
+// PACKAGE is timing/verdict or timing/recording, and NAME one of its constants. Recordings are analysed once where
+// none is of the latter, and those that cannot be used are left out then. It prints CSV: what
+// a constant is multiplied by and what it is then, of how many faults how many were missed and named otherwise, of how many
 // loudspeakers without any how many were called faulty, all words that were said of what has no fault,
 // and the percentage of 95 percent intervals that held the truth of levels, times and thirds of octaves.
 package main
@@ -40,7 +41,7 @@ func run(first, cases int, by string, args []string) error {
 	if len(args) < 2 || len(args)%2 != 0 {
 		return fmt.Errorf("which package, and which constants?")
 	}
-	files, names := map[string][]constant{}, ""
+	files, names, kept := map[string][]constant{}, "", true
 	for i := 0; i < len(args); i += 2 {
 		for _, name := range strings.Split(args[i+1], ",") {
 			c, err := find(args[i], name)
@@ -50,6 +51,7 @@ func run(first, cases int, by string, args []string) error {
 			files[c.file] = append(files[c.file], c)
 		}
 		names += "," + args[i+1]
+		kept = kept && strings.TrimSuffix(filepath.ToSlash(filepath.Clean(args[i])), "/") == "timing/verdict"
 	}
 	folder, err := os.MkdirTemp("", "threshold")
 	if err != nil {
@@ -61,7 +63,7 @@ func run(first, cases int, by string, args []string) error {
 		return err
 	}
 	test := exec.Command("go", "test", "-vet=off", "-overlay", list, "-count=1", "-timeout=9h", "-run", "^TestTried$", "-v", "./timing/verdict",
-		"-first", strconv.Itoa(first), "-cases", strconv.Itoa(cases), "-try", names[1:], "-by", by)
+		"-first", strconv.Itoa(first), "-cases", strconv.Itoa(cases), "-try", names[1:], "-by", by, "-kept="+strconv.FormatBool(kept))
 	test.Stderr = os.Stderr
 	out, err := test.StdoutPipe()
 	if err != nil {
@@ -97,7 +99,7 @@ func overlay(folder string, files map[string][]constant) (list string, err error
 
 // tell prints a line for each table of a trial, as it comes, and what else the test says beside that.
 func tell(out io.Reader) error {
-	fmt.Println("constant,times,faults,missed,named_otherwise,sound,called_faulty,false_words,levels_percent,times_percent,thirds_percent")
+	fmt.Println("constant,times,value,faults,missed,named_otherwise,sound,called_faulty,false_words,levels_percent,times_percent,thirds_percent")
 	head, text := "", ""
 	lines := bufio.NewScanner(out)
 	for lines.Scan() {

@@ -14,17 +14,17 @@ func Try(name string, variable any) bool {
 	return true
 }
 
-// Times multiplies one of them, whole ones to the nearest whole one, and returns what undoes that.
-func Times(name string, factor float64) (back func(), err error) {
+// Times multiplies one of them, whole ones to the nearest whole one, and returns what it is then, and what undoes that.
+func Times(name string, factor float64) (value float64, back func(), err error) {
 	switch v := tried[name].(type) {
 	case *float64:
 		was := *v
 		*v *= factor
-		return func() { *v = was }, nil
+		return *v, func() { *v = was }, nil
 	case *int:
 		was := *v
 		*v = int(math.Round(factor * float64(was)))
-		return func() { *v = was }, nil
+		return float64(*v), func() { *v = was }, nil
 	}
-	return nil, fmt.Errorf("%s is no variable: run it by testdata/thresholds", name)
+	return 0, nil, fmt.Errorf("%s is no variable: run it by testdata/thresholds", name)
 }

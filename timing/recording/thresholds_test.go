@@ -104,3 +104,24 @@ func TestThresholds(t *testing.T) {
 		})
 	}
 }
+
+// TestEdges: the band is whole from 1.4 of where the sweep starts to 0.9 of where it stops, and nothing is taken from
+// below 0.7 of the one or above the other.
+func TestEdges(t *testing.T) {
+	s := sweep.Sweep{Start: 100, Stop: 3000}
+	for _, c := range []struct {
+		hz   float64
+		want string
+	}{{69, "none"}, {71, "some"}, {139, "some"}, {141, "all"}, {2699, "all"}, {2701, "some"}, {2999, "some"}, {3001, "none"}} {
+		got := "some"
+		switch edges(s, c.hz) {
+		case 0:
+			got = "none"
+		case 1:
+			got = "all"
+		}
+		if got != c.want {
+			t.Errorf("%g Hz: %s, want %s", c.hz, got, c.want)
+		}
+	}
+}

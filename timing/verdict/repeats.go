@@ -47,7 +47,7 @@ func (t Takes) repeated(paths ...string) (place, error) {
 		}
 		break
 	}
-	mean, each, errs := recording.Mean(takes, t.Sweep, t.Options)
+	whole, each, errs := mean(takes, t.Sweep, t.Options)
 	if errs[0] != nil {
 		return place{}, fmt.Errorf("%s: %w", path, errs[0])
 	}
@@ -58,7 +58,7 @@ func (t Takes) repeated(paths ...string) (place, error) {
 		}
 		out.each = append(out.each, each[i])
 	}
-	out.mean = &mean
+	out.mean = &whole
 	return out, nil
 }
 
