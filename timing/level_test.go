@@ -313,7 +313,7 @@ func BenchmarkMake(b *testing.B) {
 }
 
 // TestLevelLeavesWhatTheModelCannotKnow: on a dodecahedron nothing is corrected that keeps
-// within the error of the level (up to 3.7 dB, from a boundary-element solution); on the
+// within the error of the level (up to 3.9 dB, from a boundary-element solution); on the
 // ball of the same volume, where there is no such error, the same drivers get sections.
 func TestLevelLeavesWhatTheModelCannotKnow(t *testing.T) {
 	a := twelve(t, r3.Vec{X: 1.7, Y: 0.6, Z: 0.5})

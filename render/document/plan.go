@@ -95,7 +95,7 @@ type Ball struct {
 }
 
 // LevelError is by how much the level of one driver can be off: because a ball stands for
-// the body, most near its front (an independent boundary-element solution), or, where the body's
+// the body, most near its front (by boundary elements), or, where the body's
 // own field is solved for, by what a finer mesh changes of it.
 type LevelError struct {
 	Band Numbers `json:"octave_hz"`

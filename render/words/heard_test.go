@@ -15,7 +15,7 @@ func TestHeardAs(t *testing.T) {
 		waits             bool
 		want              string
 	}{
-		{"ball for a cube", "cube", "sphere", false, "All figures take the body for a ball; the level of one driver can be off by up to 3.7 dB."},
+		{"ball for a cube", "cube", "sphere", false, "All figures take the body for a ball; the level of one driver can be off by up to 3.9 dB."},
 		{"ball till it is solved for", "cube", "sphere", true, "Until the field of the body is solved for, all figures take it for a ball."},
 		{"ball for a ball", "ball", "sphere", false, "All figures take the body for a ball."},
 		{"points", "cube", "point", false, ""},

@@ -122,11 +122,11 @@ func trusted(p *timing.Plan) string {
 	}
 	off := "the level of one driver can be off by " + strings.Join(parts, ", ")
 	if p.Solved() != nil {
-		return fmt.Sprintf("So %s: up to the join as far as two meshes are apart, above it as the ball is off (by an independent boundary-element solution).", off)
+		return fmt.Sprintf("So %s: up to the join as far as two meshes are apart, above it as the ball is off (by boundary elements).", off)
 	}
 	why := "the body's faces are flat"
 	if p.Array.Body.BallCentre != (r3.Vec{}) {
 		why = "the body is cut and stands free"
 	}
-	return fmt.Sprintf("Since %s, %s; most near its front (by an independent boundary-element solution).%s", why, off, better(p))
+	return fmt.Sprintf("Since %s, %s; most near its front (by boundary elements).%s", why, off, better(p))
 }

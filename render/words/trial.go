@@ -38,7 +38,7 @@ func Trial(f verdict.Found, table odds.Table) string {
 	}
 	switch {
 	case len(wrong) > 0:
-		return fmt.Sprintf("Of up to %d made-up loudspeakers, in rooms with noise, echoes and a microphone placed by hand, a channel of which that was not true was called %s.", cases, prose.Each(wrong))
+		return fmt.Sprintf("Of up to %d made-up loudspeakers, in rooms with noise, echoes and a microphone placed by hand, a channel of which that was not true was called %s; %s.", cases, prose.Each(wrong), brackets)
 	case len(f.Faults) > 0:
 		return ""
 	}
@@ -70,12 +70,15 @@ func excluded(table odds.Table) string {
 	case len(said) == 0:
 		return fmt.Sprintf("Of up to %d made-up loudspeakers with each kind of fault none was missed.", most)
 	}
-	text := "No fault was found, which does not exclude all: of made-up ones were missed: " + strings.Join(said, ", ") + "."
+	text := "No fault was found, which does not exclude all: of made-up ones were missed: " + strings.Join(said, ", ") + "; " + brackets + "."
 	if len(found) > 0 {
 		text += fmt.Sprintf(" Of up to %d each of these none was: %s.", most, strings.Join(found, ", "))
 	}
 	return text
 }
+
+// brackets says what inHundred has in its.
+const brackets = "in brackets is the 95 percent interval, which so many cases leave open"
 
 // inHundred says how often something happened, with the 95 percent interval of that.
 func inHundred(c odds.Count) string {

@@ -27,9 +27,9 @@ func TestTrial(t *testing.T) {
 		want  string
 	}{
 		{"two faults", verdict.Found{Channels: all, Faults: []verdict.Fact{{Code: verdict.Late}, {Code: verdict.Silent}, {Code: verdict.Silent}}}, table,
-			"Of up to 480 made-up loudspeakers, in rooms with noise, echoes and a microphone placed by hand, a channel of which that was not true was called late in 2 of 100 (1 to 5) and silent in none of 100 (0 to 1)."},
+			"Of up to 480 made-up loudspeakers, in rooms with noise, echoes and a microphone placed by hand, a channel of which that was not true was called late in 2 of 100 (1 to 5) and silent in none of 100 (0 to 1); in brackets is the 95 percent interval, which so many cases leave open."},
 		{"none", verdict.Found{Channels: all}, table,
-			"No fault was found, which does not exclude all: of made-up ones were missed: channel 3 dB loud in 40 of 100 (22 to 62), dead string in 15 of 100 (5 to 37). Of up to 20 each of these none was: reversed channel."},
+			"No fault was found, which does not exclude all: of made-up ones were missed: channel 3 dB loud in 40 of 100 (22 to 62), dead string in 15 of 100 (5 to 37); in brackets is the 95 percent interval, which so many cases leave open. Of up to 20 each of these none was: reversed channel."},
 		{"none ever missed", verdict.Found{Channels: all}, table[2:], "Of up to 20 made-up loudspeakers with each kind of fault none was missed."},
 		{"a fault of a recording", verdict.Found{Channels: all, Faults: []verdict.Fact{{Code: verdict.Unusable}}}, table, ""},
 		{"not recorded one by one", verdict.Found{}, table, ""},

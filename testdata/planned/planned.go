@@ -1,7 +1,8 @@
-// Package planned plans the built-in design with changes, for the tests of what is made of a plan.
+// Package planned plans the built-in design with changes, and one on faces, for the tests of what is made of a plan.
 package planned
 
 import (
+	"fmt"
 	"testing"
 
 	"pappus/layout"
@@ -16,6 +17,53 @@ func Demo(t testing.TB, change func(*design.Design)) *timing.Plan {
 	if change != nil {
 		change(d)
 	}
+	return made(t, d)
+}
+
+// Faces is the text of a design: a body of 150 mm in open air with a driver on each face, and further tables. What
+// shapes there are says body.shape.
+func Faces(shape, tables string) string {
+	return fmt.Sprintf(facesText, shape, tables)
+}
+
+const facesText = `
+name = "Faces"
+[body]
+shape = %q
+radius_mm = 150
+wall_mm = 3
+[mounts]
+on = "faces"
+[driver]
+diameter_mm = 32
+flange_mm = 40
+nominal_ohm = 8
+dc_ohm = 7.1
+sensitivity_db = 82
+power_w = 2
+resonance_hz = 200
+resonance_q = 0.707
+%s
+[protection]
+corner_hz = 150
+[spot]
+x_m = 1.8
+y_m = 0.4
+z_m = 0.6
+`
+
+// Text plans a design that is a text.
+func Text(t testing.TB, text string) *timing.Plan {
+	t.Helper()
+	d, err := design.Parse("text.toml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return made(t, d)
+}
+
+func made(t testing.TB, d *design.Design) *timing.Plan {
+	t.Helper()
 	a, err := layout.Build(d)
 	if err != nil {
 		t.Fatal(err)

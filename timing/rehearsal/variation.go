@@ -111,12 +111,12 @@ const (
 )
 
 // What a shape is drawn with. On a cube, a dodecahedron and an icosahedron of 150 mm with a driver a face,
-// solved for at six places, the level of a driver at a frequency is off the ball's by 0.35, 0.33
-// and 0.47 of what the plan says at most, RMS over drivers from 1 to 4 kHz, and its time by 0.26, 0.23 and
+// solved for at six places, the level of a driver at a frequency is off the ball's by 0.29, 0.34
+// and 0.32 of what the plan says at most, RMS over drivers from 1 to 4 kHz, and its time by 0.26, 0.23 and
 // 0.2 of the time that sound takes over the faces' deviation; both keep together over half
 // an octave and a third of the ball.
 const (
-	shapeLevel  = 0.4
+	shapeLevel  = 0.3
 	shapeLate   = 0.25
 	shapeWaves  = 24
 	shapeAlong  = 2.0 // rad, standard deviation: over a third of the ball

@@ -20,8 +20,8 @@ import (
 
 const rate = 48000.0
 
-// planned is the built-in design's plan.
-var planned = sync.OnceValues(func() (*timing.Plan, error) {
+// builtIn is the built-in design's plan.
+var builtIn = sync.OnceValues(func() (*timing.Plan, error) {
 	d, err := design.Parse("lantern.toml", design.DefaultTOML())
 	if err != nil {
 		return nil, err
@@ -35,7 +35,7 @@ var planned = sync.OnceValues(func() (*timing.Plan, error) {
 
 func demo(t testing.TB) *timing.Plan {
 	t.Helper()
-	p, err := planned()
+	p, err := builtIn()
 	if err != nil {
 		t.Fatal(err)
 	}

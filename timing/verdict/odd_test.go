@@ -6,8 +6,7 @@ import (
 	"sync"
 	"testing"
 
-	"pappus/layout"
-	"pappus/layout/design"
+	"pappus/testdata/planned"
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/rehearsal"
@@ -19,49 +18,11 @@ import (
 
 // cubeText is six drivers on a cube, each a channel: points, so that their delays can be
 // computed by hand and recordings are quickly made.
-const cubeText = `
-name = "Cube"
-[body]
-shape = "cube"
-radius_mm = 150
-wall_mm = 3
-[mounts]
-on = "faces"
-[driver]
-diameter_mm = 32
-flange_mm = 40
-nominal_ohm = 8
-dc_ohm = 7.1
-sensitivity_db = 82
-power_w = 2
-resonance_hz = 200
-resonance_q = 0.707
-[timing]
-model = "point"
-%s
-[protection]
-corner_hz = 150
-[spot]
-x_m = 1.8
-y_m = 0.4
-z_m = 0.6
-`
+var cubeText = planned.Faces("cube", "[timing]\nmodel = \"point\"\n%s")
 
 func planOf(t testing.TB, text string) *timing.Plan {
 	t.Helper()
-	d, err := design.Parse("cube.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return p
+	return planned.Text(t, text)
 }
 
 // spoil changes what was recorded of a channel; after the last comes that of all.

@@ -8,38 +8,11 @@ import (
 	"slices"
 	"testing"
 
+	"pappus/testdata/planned"
 	"pappus/testdata/thorough"
 	"pappus/timing"
 	"pappus/timing/verdict"
 )
-
-// faceText is a body with a driver on each face, in open air.
-const faceText = `
-name = "Faces"
-[body]
-shape = "%s"
-radius_mm = 150
-wall_mm = 3
-[mounts]
-on = "faces"
-[driver]
-diameter_mm = 32
-flange_mm = 40
-nominal_ohm = 8
-dc_ohm = 7.1
-sensitivity_db = 82
-power_w = 2
-resonance_hz = 200
-resonance_q = 0.707
-[wiring]
-channels = %d
-[protection]
-corner_hz = 150
-[spot]
-x_m = 1.8
-y_m = 0.4
-z_m = 0.6
-`
 
 // seeds is how many are tried: few, and many where THOROUGH is set.
 func seeds(few, many uint64) uint64 {
@@ -83,7 +56,7 @@ func TestNoFault(t *testing.T) {
 		{"truncated icosahedron", 8}, {"truncated icosahedron", 16}, {"truncated icosahedron", 32},
 	} {
 		t.Run(fmt.Sprintf("%s, %d channels", of.shape, of.channels), func(t *testing.T) {
-			p := planOf(t, fmt.Sprintf(faceText, of.shape, of.channels))
+			p := planOf(t, planned.Faces(of.shape, fmt.Sprintf("[wiring]\nchannels = %d", of.channels)))
 			c := newCrude(t, p, published)
 			measured, _ := c.record(t, 1, timing.Aligned, crudeNoise, nil)
 			v, err := verdict.OfChannels(p, measured, verdict.Setting{Case: timing.Aligned})

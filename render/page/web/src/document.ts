@@ -525,7 +525,7 @@ export interface KitPart {
   hours: number;
 }
 
-/** By how much the level of one driver can be off: because a ball stands for the body, most near its front (an independent boundary-element solution), or, where the body's own field is solved for, by what a finer mesh changes of it. */
+/** By how much the level of one driver can be off: because a ball stands for the body, most near its front (by boundary elements), or, where the body's own field is solved for, by what a finer mesh changes of it. */
 export interface LevelError {
   octave_hz: number[];
   /** 0 for a ball, null in the models without a body */
