@@ -120,7 +120,7 @@ func (k *maker) choose(h layout.Hollow, sizes []Cartridge, places [][]r3.Vec) (b
 
 // worthwhile is a difference in Q, as a factor less 1, for which no more cartridges are made: within
 // which a trial counts as there, too (timing/damping), 0.4 dB at the resonance.
-const worthwhile = 0.05
+const worthwhile = 0.05 // free: from 0.03 to 0.11 the built-in design has the same vents
 
 // byRadius sorts places, the nearest to the axis last: of fewer vents those near the rim stay,
 // from where the air is out soonest.

@@ -58,3 +58,46 @@ func TestFitted(t *testing.T) {
 		}
 	}
 }
+
+// TestFittings: screws by the holes that parts have, and lengths and masses by hand.
+func TestFittings(t *testing.T) {
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	k := makerOf(t, a)
+	if _, err := k.floors(); err != nil {
+		t.Fatal(err)
+	}
+	got := map[Bought]Fitting{}
+	for _, f := range k.fittings() {
+		got[f.Bought] = f
+	}
+	places, length := 0, 0.0
+	for _, s := range k.seams {
+		places += len(k.fasteners(s))
+		// A seam is bent a little: it is as long as its furthest points are apart, and some more.
+		far := 0.0
+		for _, p := range s.points {
+			for _, q := range s.points {
+				if min(r3.Norm(p), r3.Norm(q)) < 0.5*a.Body.Radius {
+					continue // on the cut, which goes through the origin
+				}
+				far = max(far, r3.Norm(r3.Sub(p, q)))
+			}
+		}
+		length += 1.05 * far
+	}
+	if n := got[LapScrew].Count + got[Dowel].Count; n != places || got[FloorScrew].Count != len(k.posts)+feetCount || got["cable gland M25"].Count != 1 {
+		t.Errorf("%d of %d fasteners, %+v", n, places, got)
+	}
+	if d := got[Dowel]; math.Abs(d.Length-8e-3*float64(d.Count)) > 1e-12 {
+		t.Errorf("%g m of dowels", d.Length)
+	}
+	if g := got[Glue]; math.Abs(g.Length/length-1) > 0.1 || math.Abs(g.Mass/(g.Length*1.2e-3*0.8e-3*1100)-1) > 1e-9 {
+		t.Errorf("%g m of glue, want about %g; %g kg", g.Length, length, g.Mass)
+	}
+	if f := got[Foam]; math.Abs(f.Length/(2*math.Pi*0.134)-1) > 0.02 {
+		t.Errorf("%g m of foam", f.Length)
+	}
+}

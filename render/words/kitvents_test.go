@@ -30,6 +30,28 @@ func TestOutlet(t *testing.T) {
 	}
 }
 
+// TestFastest: air that goes through stuffing at more than a metre in a second is told of.
+func TestFastest(t *testing.T) {
+	a := &layout.Array{Body: &body.Body{}}
+	a.Box.TargetQ = 0.7
+	d, err := box.Driver{Fs: 150, Qms: 3.2, Qes: 1.14, Re: 7.1, Mms: 0.75e-3, Sd: 8e-4}.Complete(box.Air{Density: 1.2, SoundSpeed: 343})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := kit.Vents{Cartridge: kit.Cartridge{Bore: 0.04}, Count: 4, Reached: true, Closed: 1.2,
+		Box: box.Vented{Driver: d, Number: 39, Volume: 0.0054, Air: box.Air{Density: 1.2, SoundSpeed: 343}, Resistance: 16e3, Mass: 8, Q: 0.7, Resonance: 240}}
+	_, flow, err := v.Box.Flow(1, 240)
+	if err != nil {
+		t.Fatal(err)
+	}
+	one := v.Area() / (math.Sqrt2 * flow) // volt for 1 m/s
+	for volt, want := range map[float64]bool{0.9 * one: false, 1.1 * one: true} {
+		if got := strings.Contains(strings.Join(KitVents(a, v, volt), "\n"), "resists loud tones more"); got != want {
+			t.Errorf("%g V: told %v", volt, got)
+		}
+	}
+}
+
 // TestKitVents: what a reader is told of vents that reach their target, that do not, that do next
 // to nothing, and that have no place.
 func TestKitVents(t *testing.T) {

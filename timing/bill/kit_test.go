@@ -15,7 +15,7 @@ func TestOfKit(t *testing.T) {
 	p := planned.Demo(t, nil)
 	made := kit.Made{
 		Parts:    []kit.Part{{Name: "floor", Mesh: poly.Box(0.01).Mesh(), Count: 3}},
-		Fittings: []kit.Fitting{{Bought: kit.FloorScrew, Count: 21}, {Bought: "cable gland M12", Count: 1}, {Bought: kit.Filling, Count: 2, Mass: 0.004}, {Bought: kit.Foam, Count: 1, Length: 0.8}},
+		Fittings: []kit.Fitting{{Bought: kit.FloorScrew, Count: 101}, {Bought: "cable gland M12", Count: 1}, {Bought: kit.Filling, Count: 2, Mass: 0.004}, {Bought: kit.Foam, Count: 1, Length: 0.8}},
 	}
 	b := bill.OfKit(p, made, 0.01)
 	print, err := p.Array.Segments()
@@ -40,7 +40,7 @@ func TestOfKit(t *testing.T) {
 			spares[it.Index] = it.Spares
 		}
 	}
-	if spares[0] != 3 || spares[1] != 0 || spares[2] != 0 || spares[3] != 0 {
+	if spares[0] != 11 || spares[1] != 0 || spares[2] != 0 || spares[3] != 0 {
 		t.Errorf("spares %v", spares)
 	}
 }
