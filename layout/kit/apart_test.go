@@ -3,9 +3,11 @@ package kit
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"pappus/layout/poly"
+	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -38,6 +40,66 @@ func checkApart(t *testing.T, p, q Part, gap float64) float64 {
 		least = min(least, d)
 	}
 	return least
+}
+
+// checkOrder has segments put together by hand in the order of their numbers: each comes
+// straight onto those before it, without passing through them.
+func checkOrder(t *testing.T, m made) {
+	t.Helper()
+	for i, p := range m.parts {
+		if p.Loose || !strings.HasPrefix(p.Name, "segment") {
+			continue
+		}
+		way, least := m.wayOff(i)
+		if least < -1e-6 {
+			t.Errorf("%s comes off in no direction: %g", p.Name, least)
+			continue
+		}
+		for _, far := range []float64{2e-3, 8e-3} {
+			by := r3.Scale(far, way)
+			moved := Part{Name: p.Name + ", lifted,", Mesh: p.Mesh.Moved(func(v r3.Vec) r3.Vec { return r3.Add(v, by) })}
+			for _, q := range m.parts[:i] {
+				if near(moved.Mesh, q.Mesh) {
+					checkApart(t, moved, q, 0)
+					checkApart(t, q, moved, 0)
+				}
+			}
+		}
+	}
+}
+
+// wayOff returns the direction in which a segment goes best away from all those before it: from
+// their edges and, in a lap, from the tongues under its own; and the least of that, as a cosine.
+func (m made) wayOff(segment int) (best r3.Vec, most float64) {
+	var off []r3.Vec
+	for _, s := range m.seams {
+		if m.wall.regions[s.b].Segment != segment {
+			continue
+		}
+		off = append(off, s.plane.Normal)
+		from := r3.Scale(s.plane.Offset, s.plane.Normal)
+		for _, p := range s.points {
+			_, plane := m.wall.hit(from, r3.Sub(r3.Add(p, r3.Scale(reach/2, s.plane.Normal)), from), m.wall.thick)
+			if m.Joint == Lap {
+				off = append(off, plane.Normal)
+			}
+		}
+	}
+	ways := append(spread.Spiral(4000), r3.Vec{Z: 1}, r3.Vec{Z: -1})
+	for i := range 360 {
+		ways = append(ways, direction(float64(i)*math.Pi/180))
+	}
+	most = math.Inf(-1)
+	for _, d := range ways {
+		least := 1.0
+		for _, n := range off {
+			least = min(least, r3.Dot(n, d))
+		}
+		if least > most {
+			best, most = d, least
+		}
+	}
+	return best, most
 }
 
 // places draws from a surface, evenly by area.

@@ -146,6 +146,7 @@ func TestKits(t *testing.T) {
 					least = min(least, checkApart(t, p, q, m.Gap), checkApart(t, q, p, m.Gap))
 				}
 			}
+			checkOrder(t, m)
 			if !math.IsInf(least, 1) && least > 1.01*m.Gap {
 				t.Errorf("parts are %g m from each other and nowhere nearer, want %g", least, m.Gap)
 			}
