@@ -32,7 +32,8 @@ func Merge(base, mine, theirs []byte, keep []string) (Merged, error) {
 	for i, text := range [][]byte{base, mine, theirs} {
 		var err error
 		if all[i], err = parts(text); err != nil {
-			return Merged{}, (&Reader{file: [...]string{"the former file", "the page's text", "the file"}[i]}).malformed(text, err)
+			r := Reader{file: [...]string{"the former file", "the page's text", "the file"}[i], schema: defaults().tables}
+			return Merged{}, r.malformed(text, err)
 		}
 	}
 	out := Merged{Text: theirs}

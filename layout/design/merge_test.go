@@ -72,4 +72,13 @@ func TestMerge(t *testing.T) {
 	if _, err := Merge([]byte(base), []byte("[bod"), []byte(base), nil); err == nil || !strings.Contains(err.Error(), "the page's text") {
 		t.Errorf("no TOML: %v", err)
 	}
+	for broken, want := range map[string]string{
+		"[body]\nradius_mm = 4,5\n":  "the file:2: body.radius_mm = 4,5: must be a number",
+		"[body]\nradius_mm =\xe42\n": "the file: the text is not saved as UTF-8",
+		"[body]\nshape = cube\n":     `write "cube"`,
+	} {
+		if _, err := Merge([]byte(base), []byte(base), []byte(broken), nil); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v", broken, err)
+		}
+	}
 }

@@ -72,14 +72,16 @@ func (p *Page) save(_ http.ResponseWriter, _ *http.Request, in saving) (any, err
 // cured adds to what is wrong with a text how one press mends it, where one does.
 func (p *Page) cured(err error, text string) error {
 	var faults *faulty
-	if !errors.As(err, &faults) || p.plans.refuse(text, nil) != nil {
+	var found judged
+	if errors.As(err, &found); !errors.As(err, &faults) || found.outside {
 		return err
 	}
 	out, ok := repair.Cure(p.plans.name, []byte(text))
+	if !ok && found.ways {
+		out, ok = fewerWalls(p.plans.name, text)
+	}
 	if !ok {
-		if out, ok = fewerWalls(p.plans.name, text); !ok {
-			return err
-		}
+		return err
 	}
 	return &faulty{faults.Words, faults.Faults, &edited{string(out.Text), out.Mended}}
 }

@@ -188,8 +188,11 @@ func TestKitIsGivenUp(t *testing.T) {
 	wish(solveAsked{})
 	news()
 	<-x.ended
-	if !errors.Is(x.err, context.Canceled) || len(p.maker.now) != 0 {
-		t.Errorf("%v, and %d are made", x.err, len(p.maker.now))
+	p.maker.mu.Lock()
+	made := len(p.maker.now)
+	p.maker.mu.Unlock()
+	if !errors.Is(x.err, context.Canceled) || made != 0 {
+		t.Errorf("%v, and %d are made", x.err, made)
 	}
 	<-p.maker.turn
 	solid := strings.Replace(dome, "[timing]", "[print]\nbed_mm = [10, 10, 10]\n[timing]", 1)

@@ -173,12 +173,13 @@ func (p *plans) fly(ctx context.Context, f *flight, id, text string, turn func(c
 // make plans a text, looking between stages whether anyone still waits.
 func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 	d, faults := design.Examine(p.name, []byte(text))
-	if faults = append(faults, p.outside(d)...); len(faults) > 0 {
+	outside := p.outside(d)
+	if faults = append(faults, outside...); len(faults) > 0 {
 		out := faultyFor()
 		for _, f := range faults {
 			out.Faults = append(out.Faults, faultOf(f))
 		}
-		return nil, out
+		return nil, judged{faulty: out, outside: len(outside) > 0}
 	}
 	out := &planned{id: id, text: text, design: d, given: design.Given([]byte(strings.TrimPrefix(text, "\ufeff")))}
 	out.ownSpot = len(d.AllSeats()) == 0 || slices.Contains(out.given, "spot.x_m")
@@ -187,8 +188,8 @@ func (p *plans) make(ctx context.Context, id, text string) (*planned, error) {
 		return nil, faultyFor(faultOf(p.atKey(err, out.design)))
 	}
 	if n := len(out.array.Mounts) * reflections(out.array); n > mostWays {
-		return nil, faultyFor(fault{Reason: fmt.Sprintf("%d ways of sound from %d drivers are too many to plan on a page, at most %d; use pappus plan, or a lower room.order",
-			n, len(out.array.Mounts), mostWays)})
+		return nil, judged{ways: true, faulty: faultyFor(fault{Reason: fmt.Sprintf("%d ways of sound from %d drivers are too many to plan on a page, at most %d; use pappus plan, or a lower room.order",
+			n, len(out.array.Mounts), mostWays)})}
 	}
 	if err := ctx.Err(); err != nil {
 		return nil, err

@@ -42,6 +42,15 @@ func faultyFor(faults ...fault) *faulty { return &faulty{"the design has faults"
 
 func (f *faulty) Error() string { return f.Words }
 
+// judged is faults, and what they are of.
+type judged struct {
+	*faulty
+	outside bool // among them are files that are not to be read
+	ways    bool // there are too many ways of sound
+}
+
+func (j judged) Unwrap() error { return j.faulty }
+
 // fault is one thing that is wrong with a design.
 type fault struct {
 	Line   int    `json:"line"` // 0: none
