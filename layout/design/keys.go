@@ -1,7 +1,5 @@
 package design
 
-import "gonum.org/v1/gonum/spatial/r3"
-
 // tables is the table of keys: one row for each key of the file, in the order of the
 // file. All else that is said of a key follows from its row, but for the remark, which is
 // the starter's (lantern.toml).
@@ -269,32 +267,4 @@ func (c *Coverage) rows() []Row {
 		{"cells", &c.Cells, From(8, 512), 1, 64, "cells along each side"},
 		{"smear_limit_us", &c.SmearLimit, From(1, 10000), us, 100.0, "most smear that is good"},
 	}
-}
-
-// place lists the keys of a place in the room.
-func place(at *r3.Vec) []Row {
-	return []Row{
-		{"x_m", &at.X, From(-100, 100), 1, needed, "forward"},
-		{"y_m", &at.Y, From(-100, 100), 1, needed, "to the loudspeaker's left"},
-		{"z_m", &at.Z, From(-100, 100), 1, needed, "up"},
-	}
-}
-
-// rows lists the keys of how a body is turned.
-func (a *Angles) rows() []Row {
-	return []Row{
-		{"yaw_deg", &a.YawDeg, From(-180, 180), 1, nil, "turned to the left"},
-		{"pitch_deg", &a.PitchDeg, From(-180, 180), 1, nil, "front tipped down"},
-		{"roll_deg", &a.RollDeg, From(-180, 180), 1, nil, "left side tipped up"},
-	}
-}
-
-// walls lists the keys for walls that are not like the others. They come after
-// the one for all walls, which they override.
-func (r *Room) walls() []Row {
-	rows := make([]Row, len(walls))
-	for i, name := range walls {
-		rows[i] = Row{name + "_absorption", &r.Absorption[i], From(0, 1), 1, nil, ""}
-	}
-	return rows
 }

@@ -1,6 +1,38 @@
 package design
 
-import "slices"
+import (
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// place lists the keys of a place in the room.
+func place(at *r3.Vec) []Row {
+	return []Row{
+		{"x_m", &at.X, From(-100, 100), 1, needed, "forward"},
+		{"y_m", &at.Y, From(-100, 100), 1, needed, "to the loudspeaker's left"},
+		{"z_m", &at.Z, From(-100, 100), 1, needed, "up"},
+	}
+}
+
+// rows lists the keys of how a body is turned.
+func (a *Angles) rows() []Row {
+	return []Row{
+		{"yaw_deg", &a.YawDeg, From(-180, 180), 1, nil, "turned to the left"},
+		{"pitch_deg", &a.PitchDeg, From(-180, 180), 1, nil, "front tipped down"},
+		{"roll_deg", &a.RollDeg, From(-180, 180), 1, nil, "left side tipped up"},
+	}
+}
+
+// walls lists the keys for walls that are not like the others. They come after
+// the one for all walls, which they override.
+func (r *Room) walls() []Row {
+	rows := make([]Row, len(walls))
+	for i, name := range walls {
+		rows[i] = Row{name + "_absorption", &r.Absorption[i], From(0, 1), 1, nil, ""}
+	}
+	return rows
+}
 
 // rows lists the keys of one [[body_at]].
 func (c *Copy) rows() []Row {
