@@ -25,8 +25,9 @@
 // Air that moves in a vent has a mass: that in the stuffing and the grids, at both ends of the bore,
 // and under the stand. With all places taken that there are, each size of thread comes to a mass,
 // and package box tells whether a resistance brings the Q down to the design's target with it. The
-// fewest cartridges that do are made, or, where none do, the fewest that come near to the least Q. The design's own vent, holes in a thin wall under cloth, says whether there are to
-// be vents, not how large: [layout.Hollow.LeastHoles] is of its air, not of a cartridge's.
+// fewest cartridges that do are made, or, where none do, the fewest that come near to the least Q.
+// The design's own vent, holes in a thin wall under cloth, says whether there are to be vents, not
+// how large: [layout.Hollow.LeastHoles] is of its air, not of a cartridge's.
 //
 // # Printing
 //

@@ -38,8 +38,38 @@ const glueDensity = 1100
 
 // fittings counts what a kit takes that is not printed.
 func (k *maker) fittings() (out []Fitting) {
-	count := make(map[Bought]int)
-	length, seamed := 0.0, 0.0
+	count, seamed := k.joined()
+	count[FloorScrew] = len(k.posts) + len(k.feet)
+	count[StripScrew] = k.strips
+	if d := k.array.Driver; d.ScrewRadius > 0 && k.wall.thick-skin > k.recess() && d.FlangeRadius-d.CutoutRadius > 2*d.ScrewRadius {
+		count[DriverScrew] = screws * len(k.seats)
+	}
+	add := func(f Fitting) {
+		if f.Count > 0 {
+			out = append(out, f)
+		}
+	}
+	for _, b := range []Bought{FloorScrew, LapScrew, FlangeBolt, StripScrew, DriverScrew} {
+		add(Fitting{Bought: b, Count: count[b]})
+	}
+	add(Fitting{Bought: k.outlet.gland(), Count: 1})
+	add(Fitting{Bought: Dowel, Count: count[Dowel], Length: dowelLong * float64(count[Dowel])})
+	if k.wall.floor != nil {
+		add(Fitting{Bought: Foam, Count: 1, Length: 2 * math.Pi * (k.rimRadius() - ledgeWide/2)})
+	}
+	if seamed > 0 {
+		add(Fitting{Bought: Glue, Count: 1, Length: seamed, Mass: seamed * grooveWide * grooveDeep * glueDensity})
+	}
+	if k.Vents.Count > 0 {
+		likely, _, _ := k.Vents.Grams()
+		add(Fitting{Bought: Filling, Count: k.Vents.Count, Mass: likely * float64(k.Vents.Count)})
+	}
+	return out
+}
+
+// joined counts what holds segments together, and measures their seams in m.
+func (k *maker) joined() (count map[Bought]int, seamed float64) {
+	count = make(map[Bought]int)
 	for _, s := range k.seams {
 		for i := range k.fasteners(s) {
 			switch {
@@ -57,33 +87,5 @@ func (k *maker) fittings() (out []Fitting) {
 			}
 		}
 	}
-	count[FloorScrew] = len(k.posts) + len(k.feet)
-	count[StripScrew] = k.strips
-	if d := k.array.Driver; d.ScrewRadius > 0 && k.wall.thick-skin > k.recess() && d.FlangeRadius-d.CutoutRadius > 2*d.ScrewRadius {
-		count[DriverScrew] = screws * len(k.seats)
-	}
-	if k.wall.floor != nil {
-		length = 2 * math.Pi * (k.rimRadius() - ledgeWide/2)
-	}
-	add := func(f Fitting) {
-		if f.Count > 0 {
-			out = append(out, f)
-		}
-	}
-	for _, b := range []Bought{FloorScrew, LapScrew, FlangeBolt, StripScrew, DriverScrew} {
-		add(Fitting{Bought: b, Count: count[b]})
-	}
-	add(Fitting{Bought: k.outlet.gland(), Count: 1})
-	add(Fitting{Bought: Dowel, Count: count[Dowel], Length: dowelLong * float64(count[Dowel])})
-	if length > 0 {
-		add(Fitting{Bought: Foam, Count: 1, Length: length})
-	}
-	if seamed > 0 {
-		add(Fitting{Bought: Glue, Count: 1, Length: seamed, Mass: seamed * grooveWide * grooveDeep * glueDensity})
-	}
-	if k.Vents.Count > 0 {
-		likely, _, _ := k.Vents.Grams()
-		add(Fitting{Bought: Filling, Count: k.Vents.Count, Mass: likely * float64(k.Vents.Count)})
-	}
-	return out
+	return count, seamed
 }

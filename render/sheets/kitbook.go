@@ -57,19 +57,23 @@ func (k Kit) vents(p *timing.Plan) *Sheet {
 	return s
 }
 
-// floor draws what is where on the floor, seen from inside.
-func (k Kit) floor() *Sheet {
-	g := k.Ground
-	far := 0.0
+// floorScale returns how far a floor reaches from the axis, in m, and over what it is drawn.
+func floorScale(g kit.Ground) (far, scale float64) {
 	for _, p := range g.Outline {
 		far = max(far, r3.Norm(p))
 	}
-	scale := scales[len(scales)-1]
-	for i := len(scales) - 1; i >= 0; i-- {
-		if 2e3*far/scales[i] <= short-2*margin {
-			scale = scales[i]
+	for _, scale = range scales {
+		if 2e3*far/scale <= short-2*margin {
+			break
 		}
 	}
+	return far, scale
+}
+
+// floor draws what is where on the floor, seen from inside.
+func (k Kit) floor() *Sheet {
+	g := k.Ground
+	far, scale := floorScale(g)
 	s := page("kit-floor", "The floor, 1:"+prose.Trimmed(scale, 2), "Seen from inside, the front up. Distances are forward and to the left of the axis, in mm.", short, long)
 	middle := r2.Vec{X: short / 2, Y: margin + heading + 1e3*far/scale}
 	at := func(p r3.Vec) r2.Vec {
