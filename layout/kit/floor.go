@@ -236,6 +236,9 @@ func (k *maker) floorLap(b *blank, part, joint, n int) {
 		b.add(post, k.wall.within(strip, ends, side(-reach, reach)).Mesh())
 		root := k.pane(floorThick/2, floorThick+k.Gap+1e-3, ledgeWide+6.2e-3)
 		b.add(post, k.wall.within(root, ends, side(-reach+0.1e-3, -k.Gap/2-0.05e-3)).Mesh())
+		seal := k.pane(floorThick+k.Gap/2, floorThick+k.Gap+grooveDeep, ledgeWide+7.5e-3)
+		inner := []poly.Plane{{Normal: r3.Scale(-1, along), Offset: -stripFrom - 1.5e-3}}
+		b.add(cut, k.wall.within(seal, inner, side(2e-3, 2e-3+grooveWide)).Mesh())
 	}
 	for _, d := range k.stripScrews(azimuth) {
 		at := r3.Add(r3.Scale(d, along), r3.Scale(0.55*reach, across))
