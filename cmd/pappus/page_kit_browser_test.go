@@ -77,15 +77,15 @@ func TestPageKit(t *testing.T) {
 	b.do(input.DispatchMouseEvent(input.MouseMoved, at.X+20, at.Y))
 	b.until(`!document.getElementById("kit-tag").hidden && document.getElementById("kit-tag").textContent === document.getElementById("kit-solid").dataset.marked`)
 	b.do(chromedp.MouseClickXY(at.X+20, at.Y))
-	b.until(`document.querySelector("#kit-parts [aria-pressed=true]")?.textContent === document.getElementById("kit-tag").textContent`)
+	b.until(`document.querySelector("#kit-parts [aria-pressed=true]")?.textContent === document.getElementById("kit-solid").dataset.marked`)
 	b.clean("parts")
 
 	// Another chair has the same parts; another radius has others.
 	b.rested(away()...)
-	b.until(kitIs("made"))
+	b.until(kitIs("made") + ` && document.getElementById("history-count").textContent === "1"`)
 	b.do(chromedp.Click("#change"))
 	b.rested(set("f-body-radius_mm", "61"))
-	b.until(kitIs("stale") + ` && document.getElementById("kit-files").hidden && !document.getElementById("kit-make").hidden`)
+	b.until(`document.getElementById("history-count").textContent === "2" && ` + kitIs("stale") + ` && document.getElementById("kit-files").hidden && !document.getElementById("kit-make").hidden`)
 	b.do(chromedp.Click("#undo"))
 	b.until(kitIs("made") + ` && !document.getElementById("kit-files").hidden`)
 	b.quiet()

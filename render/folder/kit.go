@@ -67,6 +67,9 @@ func (k Kit) Of(p *timing.Plan) (Kit, error) {
 // Parts are the parts as they are together, and how many there are of each.
 func (k Kit) Parts() []kit.Part { return k.kit.Parts }
 
+// Fitted are the loose parts that belong to the whole, where they go.
+func (k Kit) Fitted() []kit.Part { return k.kit.Fitted(k.plan.Array.Body.Cut, k.plan.Array.Stand) }
+
 // Sentences say what the parts take, and what to mind.
 func (k Kit) Sentences() []string {
 	return words.KitSentences(k.plan.Array, k.kit.Made, k.plan.DriverVolt(), k.more()...)

@@ -109,7 +109,8 @@ type partsHead struct {
 // partHead is one of them, with what its mesh is made of.
 type partHead struct {
 	document.KitPart
-	Loose     bool   `json:"loose"`  // not in the whole: a jig, a cartridge, a test piece
+	Loose     bool   `json:"loose"`  // not where it goes in the whole: a jig, a cartridge, a test piece
+	Fitted    bool   `json:"fitted"` // the loose part of that name where it goes: it is counted there
 	Away      triple `json:"away_m"` // where it goes when the whole is taken apart
 	Low       triple `json:"low_m"`  // the lowest of each coordinate
 	Step      number `json:"step_m"`
@@ -131,9 +132,13 @@ func (p *Page) parts(w http.ResponseWriter, r *http.Request, in asked) (any, err
 	head := partsHead{Kit: kitName(made), Apart: sheets.Explode, Say: k.Sentences(), Parts: []partHead{}}
 	rows := k.Document(document.Written{}).Parts
 	var meshes []byte
-	for i, part := range k.Parts() {
+	for i, part := range slices.Concat(k.Parts(), k.Fitted()) {
+		row, fitted := document.KitPart{Name: part.Name}, i >= len(rows)
+		if !fitted {
+			row = rows[i]
+		}
 		c := coarse(part.Mesh)
-		head.Parts = append(head.Parts, partHead{rows[i], part.Loose, document.TripleOf(6, 1, part.Away), c.low, c.step, len(c.corners), len(c.triangles)})
+		head.Parts = append(head.Parts, partHead{row, part.Loose, fitted, document.TripleOf(6, 1, part.Away), c.low, c.step, len(c.corners), len(c.triangles)})
 		meshes = c.append(meshes)
 	}
 	body, err := headed(head)

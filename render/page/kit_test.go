@@ -154,7 +154,7 @@ func checkParts(t *testing.T, w *httptest.ResponseRecorder) (head partsHead) {
 	}
 	at := 4 + int(long)
 	for _, part := range head.Parts {
-		if part.Name == "" || part.Count < 1 || !(part.Mass > 0) || !(part.Hours > 0) || part.Corners < 4 || part.Triangles < 4 {
+		if part.Name == "" || (part.Count < 1 || !(part.Mass > 0) || !(part.Hours > 0)) != part.Fitted || part.Corners < 4 || part.Triangles < 4 {
 			t.Errorf("%+v", part)
 		}
 		at += (6*part.Corners + 3) / 4 * 4

@@ -51,7 +51,7 @@ function show(book: BookAnswer): void {
   el("steps").replaceChildren(...book.steps.map((s) => make("li", {}, typeset(s))));
   el("terminals").replaceChildren(...book.terminals.map((t) => row(String(t.channel), { number: String(t.leads) }, t.sleeves)));
   el("drawings").replaceChildren(...book.drawings.map((d) => drawing(d, strings)));
-  say(el("copper"), book.copper);
+  say(el("copper"), typeset(book.copper));
   el("lengths").replaceChildren(...book.cut.map((c) => row(fixed(c.length_mm, 0), { number: String(c.pieces) })));
   say(el("readings-say"), book.readings);
   el("alone").replaceChildren(...readings(book.string_readings));

@@ -849,8 +849,10 @@ export interface Output {
 
 /** One of them, with what its mesh is made of. */
 export interface PartHead extends KitPart {
-  /** not in the whole: a jig, a cartridge, a test piece */
+  /** not where it goes in the whole: a jig, a cartridge, a test piece */
   loose: boolean;
+  /** the loose part of that name where it goes: it is counted there */
+  fitted: boolean;
   /** where it goes when the whole is taken apart */
   away_m: Triple;
   /** the lowest of each coordinate */

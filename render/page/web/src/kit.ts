@@ -47,7 +47,7 @@ export class KitPanel {
     this.canvas.addEventListener("keydown", (event) => {
       const step = { n: 1, p: -1 }[event.key.toLowerCase()];
       if (step === undefined || this.parts.length === 0 || event.ctrlKey || event.metaKey || event.altKey) return;
-      const count = this.parts.length;
+      const count = this.listed.length;
       this.pick((Math.max(this.picked, step < 0 ? 0 : -1) + step + count) % count, true);
     });
     state.on("plan", () => this.take());
@@ -66,6 +66,11 @@ export class KitPanel {
     if (this.making !== "" && this.making === planned.kit) this.waiting.want(planned.id);
     else if (this.making !== "") this.stop(CHANGED);
     else if (this.shown !== "") this.tell("");
+  }
+
+  /** The parts of the list: the others are some of them where they go. */
+  private get listed(): ShownPart[] {
+    return this.parts.filter((part) => !part.fitted);
   }
 
   private begin(): void {
@@ -142,7 +147,7 @@ export class KitPanel {
     this.picked = this.over = -1;
     el("kit-both").hidden = false;
     this.list();
-    el("kit-words").replaceChildren(...head.say.map((text) => make("li", {}, typeset(text))));
+    el("kit-words").replaceChildren(...head.say.map((text) => make("li", {}, ...coded(typeset(text)))));
     this.tell("");
     try {
       this.view ??= new KitView(this.canvas, this.draw, (part) => this.pick(part === this.picked ? -1 : part, false));
@@ -156,7 +161,7 @@ export class KitPanel {
 
   /** Fills the list of parts. */
   private list(): void {
-    const rows = this.parts.map((part, i) => {
+    const rows = this.listed.map((part, i) => {
       const button = make("button", { type: "button", class: "plain", "aria-pressed": "false" }, part.name);
       button.onclick = () => this.pick(this.picked === i ? -1 : i, true);
       const row = make("tr", {}, make("th", { scope: "row" }, button), number(String(part.count)), number(fixed(part.mass_g, 0)), number(fixed(part.hours, 1)));
@@ -164,7 +169,7 @@ export class KitPanel {
       row.onpointerleave = () => this.point(-1);
       return row;
     });
-    const sum = (of: (part: ShownPart) => number): number => this.parts.reduce((all, part) => all + part.count * of(part), 0);
+    const sum = (of: (part: ShownPart) => number): number => this.listed.reduce((all, part) => all + part.count * of(part), 0);
     el("kit-parts").querySelector("tbody")!.replaceChildren(...rows);
     el("kit-parts").querySelector("tfoot")!.replaceChildren(make("tr", {}, make("th", { scope: "row" }, "All of it"),
       number(String(sum(() => 1))), number(fixed(sum((p) => p.mass_g ?? 0), 0)), number(fixed(sum((p) => p.hours ?? 0), 1))));
@@ -191,6 +196,7 @@ export class KitPanel {
   }
 
   private pick(part: number, turns: boolean): void {
+    if (turns) this.point(-1); // it is another that is pointed at by then, if any
     this.picked = part;
     if (turns && part >= 0) this.view?.face(part);
     this.draw();
@@ -201,15 +207,22 @@ export class KitPanel {
     const marked = this.over >= 0 && this.parts[this.picked]?.loose !== true ? this.over : this.picked;
     const apart = (this.apart * Number(this.slider.value)) / 100;
     this.view?.draw({ apart, marked, spot: this.state.spot });
-    const part = this.parts[this.picked];
+    const [named, over] = [this.parts[this.picked]?.name, this.parts[this.over]?.name];
+    const part = this.listed.find((p) => p.name === named);
     say(el("kit-picked"), part === undefined ? "" : `${part.name}: ${part.count} of it, ${fixed(part.mass_g, 0)} g and ${fixed(part.hours, 1)} hours each`);
     for (const [i, row] of [...el("kit-parts").querySelectorAll("tbody tr")].entries()) {
-      row.classList.toggle("picked-row", i === this.picked || i === this.over);
-      mark(row.querySelector("button")!, "aria-pressed", String(i === this.picked));
+      const { name } = this.listed[i]!;
+      row.classList.toggle("picked-row", name === named || name === over);
+      mark(row.querySelector("button")!, "aria-pressed", String(name === named));
     }
     mark(this.canvas, "data-apart", apart.toFixed(3));
     mark(this.canvas, "data-marked", this.parts[marked]?.name ?? "");
   }
+}
+
+/** A sentence with what stands between backticks as code. */
+function coded(text: string): (Node | string)[] {
+  return text.split("`").map((part, i) => (i % 2 === 1 ? make("code", {}, part) : part));
 }
 
 function number(text: string): HTMLElement {

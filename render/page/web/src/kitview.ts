@@ -16,6 +16,8 @@ import { Turning } from "./turning";
 const MARGIN = 1.04;
 /** How much of a colour that tells parts apart is in that of the shell. */
 const TINT = 0.42;
+/** How much beside a part that is marked. */
+const TINT_BESIDE = 0.1;
 
 /** One part with its mesh, in m. */
 export interface ShownPart extends PartHead {
@@ -95,7 +97,7 @@ export class KitView {
       mesh.position.set(...part.away_m).multiplyScalar(part.loose ? 0 : apart);
       mesh.updateMatrixWorld();
       const [r, g, b] = channelColour(i + 1);
-      mesh.material.color.setRGB(r / 255, g / 255, b / 255, SRGBColorSpace).lerp(shell, 1 - TINT);
+      mesh.material.color.setRGB(r / 255, g / 255, b / 255, SRGBColorSpace).lerp(shell, 1 - (marked < 0 ? TINT : TINT_BESIDE));
       if (i === marked && !alone) mesh.material.color.set(ink("--accent"));
     }
     const d = Math.hypot(spot[0], spot[1]) || 1;
