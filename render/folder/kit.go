@@ -2,10 +2,14 @@ package folder
 
 import (
 	"context"
+	"errors"
 	"io"
 	"slices"
 
+	"pappus/layout"
+	"pappus/layout/design"
 	"pappus/layout/kit"
+	"pappus/layout/shell"
 	"pappus/render/document"
 	"pappus/render/sheets"
 	"pappus/render/table"
@@ -23,17 +27,32 @@ type Kit struct {
 }
 
 // NewKit makes the parts of a plan's shell, and tells how many of how many are made, as sheets.NewKit
-// does. Errors are those of ctx, of packages shell and kit.
+// does. Errors are those of ctx, and of packages shell and kit as of a key of the design.
 func NewKit(ctx context.Context, p *timing.Plan, made func(n, of int)) (Kit, error) {
 	print, meshes, err := kit.Segments(p.Array)
 	if err != nil {
-		return Kit{}, err
+		return Kit{}, unmade(p.Array, err)
 	}
 	parts, err := sheets.NewKit(ctx, p.Array, print, meshes, Cores(p), made)
 	if err != nil {
-		return Kit{}, err
+		return Kit{}, unmade(p.Array, err)
 	}
 	return Kit{kit: parts}.Of(p)
+}
+
+// unmade names the key of the design that keeps parts from being made; other errors stay.
+func unmade(a *layout.Array, err error) error {
+	var named *design.Error
+	switch {
+	case errors.As(err, &named):
+	case errors.Is(err, shell.ErrNoCleanCut), errors.Is(err, shell.ErrTooMany), errors.Is(err, shell.ErrSegment):
+		return a.Fault("print.bed_mm", "", err.Error()+"; must be larger, or the body smaller", err)
+	case errors.Is(err, shell.ErrCutout):
+		return a.Fault("driver.cutout_mm", "", err.Error()+"; must be smaller, or the body larger", err)
+	case errors.Is(err, kit.ErrPart):
+		return a.Fault("kit", "", err.Error()+"; must be of another body, wall or bed", err)
+	}
+	return err
 }
 
 // Cores are those of the cable that leaves the first body: two for each channel that drives it.

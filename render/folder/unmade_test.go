@@ -1,0 +1,34 @@
+package folder
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"testing"
+
+	"pappus/layout"
+	"pappus/layout/design"
+	"pappus/layout/kit"
+	"pappus/layout/shell"
+)
+
+// TestUnmade: what keeps a kit from being made is told with the file, the line, the key and what it
+// must be, and can be told apart; a stop stays one.
+func TestUnmade(t *testing.T) {
+	a := &layout.Array{File: "d.toml", Lines: design.Lines{"print.bed_mm": 3, "driver": 5}}
+	for _, c := range []struct {
+		is   error
+		want string
+	}{
+		{shell.ErrTooMany, "d.toml:3: print.bed_mm: it would take more than 144 segments: so; must be larger, or the body smaller"},
+		{shell.ErrNoCleanCut, "d.toml:3: print.bed_mm: no seam keeps off the cut-outs: so; must be larger, or the body smaller"},
+		{shell.ErrSegment, "d.toml:3: print.bed_mm: the shell cannot be parted round segment: so; must be larger, or the body smaller"},
+		{shell.ErrCutout, "d.toml:5: driver.cutout_mm: the cut-out does not fit: so; must be smaller, or the body larger"},
+		{kit.ErrPart, "d.toml: kit: a part of the kit cannot be made: so; must be of another body, wall or bed"},
+		{context.Canceled, "context canceled: so"},
+	} {
+		if err := unmade(a, fmt.Errorf("%w: so", c.is)); !errors.Is(err, c.is) || err.Error() != c.want {
+			t.Errorf("%v\nwant %s", err, c.want)
+		}
+	}
+}
