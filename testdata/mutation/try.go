@@ -60,7 +60,7 @@ func try(o options, p source, sites []site) (alive int, err error) {
 func (t *trying) all() (alive int, err error) {
 	var group sync.WaitGroup
 	var lock sync.Mutex
-	seats := make(chan struct{}, max(1, t.parallel))
+	seats, done := make(chan struct{}, max(1, t.parallel)), 0
 	for i, s := range t.sites {
 		for k, to := range s.changed {
 			seats <- struct{}{}
@@ -69,6 +69,9 @@ func (t *trying) all() (alive int, err error) {
 				survives, wrong := t.survives(i, k)
 				lock.Lock()
 				defer lock.Unlock()
+				if done++; done%20 == 0 {
+					fmt.Fprintf(os.Stderr, "%d changes tried\n", done)
+				}
 				err = errors.Join(err, wrong)
 				if survives {
 					alive++

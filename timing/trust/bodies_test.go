@@ -28,7 +28,7 @@ var solids = []struct {
 	{"dodecahedron", platonic("dodecahedron"), 0.025, map[float64]float64{500: 0.20, 1000: 0.96, 1500: 3.65, 2000: 3.33}},
 	{"icosahedron", platonic("icosahedron"), 0.025, map[float64]float64{500: 0.11, 1000: 0.64, 2000: 1.78}},
 	{"prism of 6 sides", func() (*body.Body, error) { return body.Prism(6, 0.15, 0.2) }, 0.025, map[float64]float64{500: 1.58, 1000: 4.75, 2000: 3.02}},
-	{"80 faces", func() (*body.Body, error) { return body.Geodesic("icosahedron", 2, 0.15) }, 0.013, map[float64]float64{2000: 0.69}},
+	{"80 faces", func() (*body.Body, error) { return body.Geodesic("icosahedron", 2, 0.15) }, 0.013, map[float64]float64{2000: 0.69, 4000: 1.22, 5600: 1.49}},
 }
 
 func platonic(name string) func() (*body.Body, error) {

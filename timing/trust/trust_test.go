@@ -60,6 +60,10 @@ func TestCurves(t *testing.T) {
 			func(at float64) float64 { return trust.Faces(at, 2) },
 			[]row{{0, 0}, {0.0767437988, 0.58}, {0.1393644072, 1.65}, {0.2367060930, 3.1}, {1, 3.9}},
 		},
+		"faces of bodies that are all but round": {
+			func(at float64) float64 { return trust.Faces(at, 50) },
+			[]row{{0, 0}, {0.01, 0.616740}, {0.0227, 1.4}, {0.03, 2.876404}, {0.0405, 3.9}, {0.06, 3.9}},
+		},
 		"a cut over ka": {
 			func(at float64) float64 { return trust.Cut(0.209, at) },
 			[]row{{0.2685, 0.11}, {0.537, 0.44}, {0.8, 0.906837}, {1.075, 1.55}, {1.5, 2.059928}, {2.149, 2.8}, {2.7, 3.349525}, {3.224, 3.85}, {3.8, 3.906856}, {4.298, 3.95}, {50, 3.95}},
