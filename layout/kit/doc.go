@@ -12,6 +12,12 @@
 // stand back by half of the gap. What drivers take inside of their cut-outs is kept clear; a bit
 // of a joint that hangs on nothing then is left out.
 //
+// Segments are put together in the order of their numbers: each comes straight from outside onto
+// the tongues of those before it, and the last one of a closed body has none of its own; its
+// screws are reached through the cut-outs. Where a segment lay on the bed without its joints and
+// does not with them, the shell is cut smaller than for sheets ([Segments]). Joints end above the
+// floor.
+//
 // Numbers and arrows are cut into the wall's inside by a font of lines: the segment with an
 // arrow that points up, the neighbour's number at each joint, that of each mount, F in front.
 //
