@@ -68,7 +68,7 @@ func newTuneAdd(f *flags) *cobra.Command {
 	}
 	c.Flags().IntVar(&t.Vents, "vents", 0, "openings")
 	c.Flags().Float64Var(&t.VentMM, "vent-mm", 0, "across each opening")
-	c.Flags().Float64Var(&t.VentG, "vent-g", 0, "mass of the filling in each")
+	c.Flags().Float64Var(&t.FillG, "fill-g", 0, "mass of the filling in each")
 	c.Flags().Float64Var(&t.StuffingG, "stuffing-g", 0, "mass of the stuffing")
 	c.Flags().Float64Var(&t.DepthMM, "depth-mm", 0, "how deep it is packed, if measured")
 	c.Flags().StringVar(&t.Impedance, "impedance", "", "table of a channel's impedance then: frequency_hz,ohm,degrees")

@@ -94,7 +94,7 @@ func grown(name string, old []byte, t Trial, fits *Fits) ([]byte, error) {
 	}
 	if n := len(before.Trials); len(after.Trials) != n+1 || after.Trials[n] != t {
 		return nil, &design.Error{File: name, Key: at, Err: design.ErrConflict,
-			Reason: "would not read back as it is; without vents vent_mm and vent_g must be 0, and without stuffing depth_mm"}
+			Reason: "would not read back as it is; without vents vent_mm and fill_g must be 0, and without stuffing depth_mm"}
 	}
 	return b.Bytes(), nil
 }
@@ -121,7 +121,7 @@ func (f Fits) text(b *bytes.Buffer) {
 func (t Trial) text(b *bytes.Buffer) {
 	quoted := func(key, value string) entry { return entry{key, design.Quote(value), value != ""} }
 	table(b, "\n[[trial]]\n", entry{"date", t.Date, t.Date != ""}, entry{"vents", plain(float64(t.Vents)), true},
-		entry{"vent_mm", plain(t.VentMM), t.VentMM != 0}, entry{"vent_g", plain(t.VentG), t.VentG != 0}, entry{"stuffing_g", plain(t.StuffingG), true},
+		entry{"vent_mm", plain(t.VentMM), t.VentMM != 0}, entry{"fill_g", plain(t.FillG), t.FillG != 0}, entry{"stuffing_g", plain(t.StuffingG), true},
 		entry{"depth_mm", plain(t.DepthMM), t.DepthMM != 0},
 		quoted("impedance", t.Impedance), quoted("response", t.Response), quoted("remark", t.Remark))
 }

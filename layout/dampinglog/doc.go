@@ -11,7 +11,7 @@
 //	date = 2025-03-01           # may be left out
 //	vents = 0                   # openings
 //	vent_mm = 0                 # across each; needed where there are some
-//	vent_g = 0                  # of filling in each vent; may be left out
+//	fill_g = 0                  # of filling in each vent; may be left out
 //	stuffing_g = 30.5           # in the body
 //	depth_mm = 40               # as packed; 0 or left out: not measured
 //	impedance = "trial-2.csv"   # frequency_hz,ohm,degrees

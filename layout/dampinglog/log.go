@@ -31,7 +31,7 @@ type Trial struct {
 	Date      string  // as 2025-03-01; empty: not noted
 	Vents     int     // openings, 0 to 1000
 	VentMM    float64 // across each, 0.5 to 200; 0 where there are none
-	VentG     float64 // of filling in each, 0 to 10000; 0: none, as without vents
+	FillG     float64 // of filling in each, 0 to 10000; 0: none, as without vents
 	StuffingG float64 // 0 to 100000
 	DepthMM   float64 // of the stuffing as packed, 0 to 5000; 0: not measured
 	Impedance string  // path of a table beside the log

@@ -167,7 +167,7 @@ func TestAddAnything(t *testing.T) {
 		trial := dampinglog.Trial{
 			Date:  rapid.SampledFrom([]string{"", "2025-03-01", "2025-02-30", "now", "2025-03-01\n[x]"}).Draw(t, "date"),
 			Vents: rapid.IntRange(-1, 1001).Draw(t, "vents"), VentMM: rapid.Float64Range(-1, 201).Draw(t, "across"),
-			VentG:     rapid.Float64Range(-1, 10001).Draw(t, "filling"),
+			FillG:     rapid.Float64Range(-1, 10001).Draw(t, "filling"),
 			StuffingG: rapid.Float64().Draw(t, "stuffing"), DepthMM: rapid.Float64Range(-1, 5001).Draw(t, "depth"),
 			Impedance: rapid.String().Draw(t, "impedance"), Response: rapid.String().Draw(t, "response"), Remark: rapid.String().Draw(t, "remark"),
 		}

@@ -74,7 +74,7 @@ func (t *Trial) rows() []design.Row {
 		{Name: "date", To: date, Limits: design.Limits{Says: "a date such as 2025-03-01, without quotes"}},
 		{Name: "vents", To: &t.Vents, Limits: design.From(0, 1000)},
 		{Name: "vent_mm", To: &t.VentMM, Limits: design.From(0, mostVentMM)},
-		{Name: "vent_g", To: &t.VentG, Limits: design.From(0, 10000)},
+		{Name: "fill_g", To: &t.FillG, Limits: design.From(0, 10000)},
 		{Name: "stuffing_g", To: &t.StuffingG, Limits: design.From(0, 100000)},
 		{Name: "depth_mm", To: &t.DepthMM, Limits: design.From(0, 5000)},
 		{Name: "impedance", To: &t.Impedance, Limits: design.Letters(longest)},
@@ -98,7 +98,7 @@ func (t *Trial) check(r *design.Reader, at string) {
 		r.Fault(at, nil, "impedance is missing; must be the name of a table", design.ErrMissing)
 	}
 	if t.Vents == 0 {
-		t.VentMM, t.VentG = 0, 0
+		t.VentMM, t.FillG = 0, 0
 	}
 	if t.StuffingG == 0 {
 		t.DepthMM = 0

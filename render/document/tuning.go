@@ -25,7 +25,7 @@ func OfTuning(s damping.Study) Tuning {
 		return out
 	}
 	out.Next = &Next{n.Reached, n.Base + 1, n.Thing.String(), n.Trial.Vents, To(2, n.Trial.VentMM), To(2, n.Trial.StuffingG), To(2, n.Trial.DepthMM),
-		n.Bracketed, estimate(4, n.Q, 1), To(2, n.Trial.VentG)}
+		n.Bracketed, estimate(4, n.Q, 1), To(2, n.Trial.FillG)}
 	return out
 }
 
@@ -42,12 +42,12 @@ type Trial struct {
 	Q         Estimate `json:"q"`
 	Uneven    Number   `json:"uneven_db"` // null: without a response
 	Flat      bool     `json:"flat"`      // no resonance is to be seen
-	VentG     Number   `json:"vent_g"`    // of filling in each vent
+	FillG     Number   `json:"fill_g"`    // of filling in each vent
 }
 
 func trialOf(t damping.Trial) Trial {
 	return Trial{t.Vents, To(2, t.VentMM), To(2, t.StuffingG), To(2, t.DepthMM), t.Date, t.Remark,
-		estimate(3, t.Resonance, 1), estimate(4, t.PeakOver, 1), estimate(4, t.Q, 1), To(3, t.Uneven), t.Flat, To(2, t.VentG)}
+		estimate(3, t.Resonance, 1), estimate(4, t.PeakOver, 1), estimate(4, t.Q, 1), To(3, t.Uneven), t.Flat, To(2, t.FillG)}
 }
 
 // Change is what one trial brought over another.
@@ -76,5 +76,5 @@ type Next struct {
 	DepthMM   Number   `json:"depth_mm"`
 	Bracketed bool     `json:"bracketed"`
 	Q         Estimate `json:"q"` // null: nothing tells
-	VentG     Number   `json:"vent_g"`
+	FillG     Number   `json:"fill_g"`
 }

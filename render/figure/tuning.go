@@ -93,8 +93,8 @@ func grouped(trials []damping.Trial) []group {
 		name := "closed"
 		if t.Vents > 0 {
 			name = prose.Sprintf("%s of %.3g mm", prose.Count(t.Vents, "opening", "openings"), t.VentMM)
-			if t.VentG > 0 {
-				name += prose.Sprintf(" with %.3g g each", t.VentG)
+			if t.FillG > 0 {
+				name += prose.Sprintf(" with %.3g g each", t.FillG)
 			}
 		}
 		k := slices.IndexFunc(out, func(g group) bool { return g.name == name })

@@ -14,10 +14,10 @@ import (
 // Trials writes one row for each trial.
 func Trials(w io.Writer, trials []damping.Trial) error {
 	t := newSheet("trial", "date", "vents", "vent_mm:2", "stuffing_g:1", "depth_mm:1", "resonance_hz:2", "resonance_error_hz:2",
-		"peak_over_re:4", "peak_over_re_error:4", "q:4", "q_error:4", "uneven_db:2", "remark", "vent_g:2")
+		"peak_over_re:4", "peak_over_re_error:4", "q:4", "q_error:4", "uneven_db:2", "remark", "fill_g:2")
 	for i, r := range trials {
 		t.add(i+1, r.Date, r.Vents, r.VentMM, r.StuffingG, r.DepthMM, r.Resonance.Value, r.Resonance.Error,
-			r.PeakOver.Value, r.PeakOver.Error, r.Q.Value, r.Q.Error, r.Uneven, r.Remark, r.VentG)
+			r.PeakOver.Value, r.PeakOver.Error, r.Q.Value, r.Q.Error, r.Uneven, r.Remark, r.FillG)
 	}
 	return t.write(w)
 }
@@ -65,8 +65,8 @@ func (s *screen) trials(t damping.Study) {
 			rough = prose.Sprintf("a circuit follows it only within %.2g percent: Q is rough", 100*r.Fit.Misfit)
 		}
 		filled := ""
-		if r.VentG > 0 {
-			filled = prose.Sprintf("%.3g g in each vent", r.VentG)
+		if r.FillG > 0 {
+			filled = prose.Sprintf("%.3g g in each vent", r.FillG)
 		}
 		for _, note := range []string{filled, r.Date, r.Remark, rough} {
 			if note != "" {

@@ -111,7 +111,7 @@ func trialOf(vents int, grams, q float64) damping.Trial {
 // TestChange says which change did what.
 func TestChange(t *testing.T) {
 	trials := []damping.Trial{trialOf(0, 10, 0.8), trialOf(4, 20, 0.7)}
-	trials[1].DepthMM, trials[1].VentG = 30, 4.5
+	trials[1].DepthMM, trials[1].FillG = 30, 4.5
 	e := func(v float64) impedancefit.Estimate { return impedancefit.Estimate{Value: v, Error: 0.02} }
 	for _, test := range []struct {
 		name  string
@@ -144,7 +144,7 @@ func TestFilling(t *testing.T) {
 		says     string
 	}{{0, 0.9, ""}, {4, 0.9, "to 3 g each: less of it lowers Q"}, {4, 0.6, "to 5 g each: more of it raises Q"}} {
 		trial := trialOf(4, 10, c.q)
-		trial.VentG = c.grams
+		trial.FillG = c.grams
 		got := filling(damping.Study{Trials: []damping.Trial{trial}, Goal: damping.Goal{Q: 0.7}})
 		if !strings.Contains(got, c.says) || (got == "") != (c.says == "") {
 			t.Errorf("%g g at Q %g: %q", c.grams, c.q, got)

@@ -33,7 +33,7 @@ func Change(trials []damping.Trial, c damping.Change) string {
 	case damping.Depth:
 		text += prose.Sprintf("packed %.4g mm deep, was %.4g mm; ", b.DepthMM, a.DepthMM)
 	case damping.Filling:
-		text += prose.Sprintf("%.4g g in each vent, was %.4g g; ", b.VentG, a.VentG)
+		text += prose.Sprintf("%.4g g in each vent, was %.4g g; ", b.FillG, a.FillG)
 	case damping.Several:
 		text += "several things changed at once; "
 	}
@@ -77,8 +77,8 @@ func Next(t damping.Study) string {
 	text := spent(t) + fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
 	if n.Thing == damping.Openings {
 		text += prose.Sprintf("%d of %.3g mm", n.Trial.Vents, n.Trial.VentMM)
-		if n.Trial.VentG > 0 {
-			text += prose.Sprintf(", each with %.3g g as before", n.Trial.VentG)
+		if n.Trial.FillG > 0 {
+			text += prose.Sprintf(", each with %.3g g as before", n.Trial.FillG)
 		}
 	} else {
 		text += prose.Sprintf("%.4g g", n.Trial.StuffingG)
@@ -106,12 +106,12 @@ func Next(t damping.Study) string {
 func filling(t damping.Study) string {
 	base := t.Trials[t.Next.Base]
 	switch {
-	case base.VentG == 0:
+	case base.FillG == 0:
 		return ""
 	case base.Q.Value > t.Goal.Q:
-		return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: less of it lowers Q, until they are too open, and Q rises again. ", 0.75*base.VentG)
+		return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: less of it lowers Q, until they are too open, and Q rises again. ", 0.75*base.FillG)
 	}
-	return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: more of it raises Q. ", 1.25*base.VentG)
+	return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: more of it raises Q. ", 1.25*base.FillG)
 }
 
 // spent says what does harm, and by which trials.

@@ -89,7 +89,7 @@ func difference(a, b dampinglog.Trial) Thing {
 		}
 	}
 	note(a.Vents != b.Vents || a.Vents > 0 && a.VentMM != b.VentMM, Openings)
-	note(a.VentG != b.VentG && a.Vents > 0 && b.Vents > 0, Filling)
+	note(a.FillG != b.FillG && a.Vents > 0 && b.Vents > 0, Filling)
 	note(a.StuffingG != b.StuffingG, Stuffing)
 	note(a.DepthMM != b.DepthMM && a.DepthMM > 0 && b.DepthMM > 0, Depth)
 	return out

@@ -113,7 +113,7 @@ func TestChanges(t *testing.T) {
 	}
 	// What fills the vents is a thing of its own; without vents there is none.
 	filled := []damping.Trial{with(4, 30, 0, 1), with(4, 30, 0, 0.9), with(0, 30, 0, 1.2)}
-	filled[0].VentG, filled[1].VentG = 4, 3
+	filled[0].FillG, filled[1].FillG = 4, 3
 	if got := damping.Changes(filled); got[0].Thing != damping.Filling || !got[0].Clear || got[1].Thing != damping.Openings {
 		t.Errorf("%+v", got)
 	}

@@ -170,7 +170,7 @@ func away(t Trial, g Goal) float64 {
 
 // settings returns a trial without what was measured then.
 func settings(t dampinglog.Trial) dampinglog.Trial {
-	return dampinglog.Trial{Vents: t.Vents, VentMM: t.VentMM, VentG: t.VentG, StuffingG: t.StuffingG, DepthMM: t.DepthMM}
+	return dampinglog.Trial{Vents: t.Vents, VentMM: t.VentMM, FillG: t.FillG, StuffingG: t.StuffingG, DepthMM: t.DepthMM}
 }
 
 // knob is one thing that can be changed.
@@ -204,7 +204,7 @@ func openings(g Goal) knob {
 				t.VentMM = g.VentMM
 			}
 			if dose == 0 {
-				t.VentMM, t.VentG = 0, 0
+				t.VentMM, t.FillG = 0, 0
 			}
 		},
 		math.Round,
