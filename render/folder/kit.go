@@ -29,6 +29,9 @@ type Kit struct {
 // NewKit makes the parts of a plan's shell, and tells how many of how many are made, as sheets.NewKit
 // does. Errors are those of ctx, and of packages shell and kit as of a key of the design.
 func NewKit(ctx context.Context, p *timing.Plan, made func(n, of int)) (Kit, error) {
+	if _, err := p.Array.Hollow(); err != nil {
+		return Kit{}, err
+	}
 	print, meshes, err := kit.Segments(p.Array)
 	if err != nil {
 		return Kit{}, unmade(p.Array, err)

@@ -10,6 +10,7 @@ import (
 	"pappus/layout/design"
 	"pappus/layout/kit"
 	"pappus/layout/shell"
+	"pappus/testdata/planned"
 )
 
 // TestUnmade: what keeps a kit from being made is told with the file, the line, the key and what it
@@ -30,5 +31,16 @@ func TestUnmade(t *testing.T) {
 		if err := unmade(a, fmt.Errorf("%w: so", c.is)); !errors.Is(err, c.is) || err.Error() != c.want {
 			t.Errorf("%v\nwant %s", err, c.want)
 		}
+	}
+}
+
+// TestThickWall: a wall that leaves no hollow is told at its key.
+func TestThickWall(t *testing.T) {
+	p := planned.Demo(t, nil)
+	a := *p.Array
+	p.Array, a.Wall = &a, 0.99*a.Body.Radius
+	var e *design.Error
+	if _, err := NewKit(t.Context(), p, nil); !errors.As(err, &e) || e.Key != "body.wall_mm" {
+		t.Errorf("%v, want one of body.wall_mm", err)
 	}
 }
