@@ -64,5 +64,5 @@ export function runs(ids: readonly number[]): string {
 
 /** A line of the program's own as it stands on paper: a capital, µs, real minus signs. */
 export function typeset(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1).replace(/(?<=\d) us\b/g, " µs").replace(/(?<=\s)-(?=\d)/g, MINUS).replace(/(?<=\d )([cm]?)m([23])\b/g, (_, of: string, power: string) => `${of}m${power === "2" ? "²" : "³"}`);
+  return text.slice(0, 1).toUpperCase() + text.slice(1).replace(/(?<=\d) us\b/g, " µs").replace(/(?<=\s)-(?=\d)/g, MINUS).replace(/(?<=\d )([cm]?)m([23])\b/g, (_, of: string, power: string) => `${of}m${power === "2" ? "²" : "³"}`).replace(/\bkg\/m3\b/g, "kg/m³");
 }
