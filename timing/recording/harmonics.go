@@ -6,7 +6,8 @@ import (
 	"pappus/timing/sweep"
 )
 
-// The harmonics that are told apart, and how much of the way to their neighbours they get.
+// The harmonics that are told apart, and how much of the way to their neighbours they get: together
+// less than all of it, so that none counts for two, and twice as much after it, where it dies away.
 const (
 	firstHarmonic, lastHarmonic = 2, 5
 	towardsNext                 = 0.6
