@@ -18,8 +18,8 @@ const (
 	bandHigh   = 0.9  // of Stop: above it are the fade-out and recorders filters
 	edgeLow    = 0.7  // of Start: nothing is taken from below: only the fade-in is there
 	edgeHigh   = 1.0  // of Stop: nor from above
-	early      = 0.1  // s before a sweep that are looked at; no longer than its shortest silence: sweep.Check allows no shorter silence
-	late       = 0.02 // s before a marker that are not: nothing of a marker may leak in
+	early      = 0.1  // free: s before a sweep that are looked at: silence, as sweep.Check allows none that is shorter
+	late       = 0.02 // free: s before a marker that are not, so that nothing of it leaks in; what was heard has died away by then
 	wholeShare = 0.2  // of the energy that must be near the strongest sound: even where noise is 6 dB over it
 	near       = 0.2  // s after it: a room of half a second is 24 dB down
 	usableSNR  = 10.0 // dB that half of the response must reach: one standard error is 1.9 dB there

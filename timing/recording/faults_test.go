@@ -264,3 +264,37 @@ func music(n int, random *rand.Rand) []float64 {
 	}
 	return x
 }
+
+// TestSooner: a microphone that would hear the sweep before the wire has it, by more than a tenth of a
+// millisecond, is at the wire's input.
+func TestSooner(t *testing.T) {
+	x := usual(t, 1).Samples(rate)
+	for _, c := range []struct {
+		late float64 // s, of the wire
+		want error
+	}{{90e-6, nil}, {110e-6, recording.ErrSwapped}} {
+		heard := recording.Take{Rate: rate, Samples: noisy(x, 1, 60, 1), Reference: through(x, rate, delayed(plain, c.late))}
+		if _, err := recording.Analyse(heard, usual(t, 1), recording.Options{}); !errors.Is(err, c.want) {
+			t.Errorf("%g s: %v", c.late, err)
+		}
+	}
+}
+
+// TestHonest: where the sound falls off into the noise, what is 6 dB over it is told, and nothing below.
+func TestHonest(t *testing.T) {
+	m, err := recording.Analyse(take(t, 1, func(hz float64) complex128 { return complex(1/(1+math.Pow(hz/4000, 4)), 0) }, 0.5, 30, 0, true), usual(t, 1), recording.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	least, hidden := math.Inf(1), 0
+	for f, level := range m.Whole.Level {
+		if math.IsNaN(level) {
+			hidden++
+			continue
+		}
+		least = min(least, level-m.Whole.Floor[f])
+	}
+	if least < 6 || least > 7 || hidden == 0 {
+		t.Errorf("the least that is told is %.2f dB over the noise; %d frequencies are not", least, hidden)
+	}
+}

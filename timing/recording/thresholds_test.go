@@ -72,6 +72,18 @@ func TestThresholds(t *testing.T) {
 		h.h[0], h.h[5000] = math.Sqrt(share), math.Sqrt(1-share)
 		return h.share() >= wholeShare
 	}
+	belongs := func(seconds float64) bool {
+		h := &impulse{h: make([]float64, 10000), rate: rate, at: 0}
+		h.h[0], h.h[int(seconds*rate)] = 1, 3
+		return h.share() == 1
+	}
+	heard := func(over float64) bool { // by a microphone beside a wire that has the sweep
+		x := noise(len(s.Samples(rate)), 0.01)
+		for i, from := 0, int(s.Begin()*rate); i < int(s.Length*rate); i++ {
+			x[from+i] *= over
+		}
+		return errors.Is(strange(Take{Samples: x, Reference: x}, found{int(s.First() * rate), rate}, s), errOther)
+	}
 	for _, test := range []struct {
 		why       string
 		got, want bool
@@ -95,6 +107,10 @@ func TestThresholds(t *testing.T) {
 		{"79 dB below full scale is a faint microphone", quiet(1.1e-4), false},
 		{"81 dB is a cable", quiet(0.9e-4), true},
 		{"22 percent of the energy at once are a sound in an echoing hall", together(0.22), true},
+		{"an echo 0.19 s later belongs to a sound", belongs(0.19), true},
+		{"0.21 s later it does not", belongs(0.21), false},
+		{"11 times the background is something else than the sweep", heard(11), true},
+		{"9 times may hide it", heard(9), false},
 		{"18 percent are another sweep, spread over its length", together(0.18), false},
 	} {
 		t.Run(test.why, func(t *testing.T) {
