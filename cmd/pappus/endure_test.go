@@ -213,7 +213,7 @@ func (u *user) watches(ctx context.Context) {
 
 // saves saves, and now and then an editor saves in between, which is a conflict, and taken.
 func (u *user) saves(ctx context.Context) {
-	read := ""
+	read := u.held(ctx)
 	for n := int64(0); ctx.Err() == nil; n++ {
 		if n%5 == 4 {
 			if err := os.WriteFile(u.path, []byte(u.text(n)+"# by hand\n"), 0o600); err != nil {
