@@ -36,7 +36,7 @@ func joining(a *layout.Array, m kit.Made) string {
 	if a.Kit.Joint == kit.Flange {
 		return text + "Put filament dowels and a seal or glue in, and screw flange to flange by M3, all loosely first, tight once all are in."
 	}
-	return text + "Begin with the highest number, for the tongue of the lower one goes under its neighbour's edge from inside. Dowels of filament and glue in the groove, then the screws of 2.2 mm from inside: they hold while the glue sets. Try the ring dry before you glue it; wear gloves with epoxy, and air the room."
+	return text + "Go by the numbers, from segment-1 on: each comes from outside onto the tongues of those before it. Dowels of filament and glue in the groove, then the screws of 2.2 mm from inside: they hold while the glue sets. Try the ring dry before you glue it; wear gloves with epoxy, and air the room."
 }
 
 // prints tells whether a part is in a kit.

@@ -28,9 +28,9 @@ func TestKitSteps(t *testing.T) {
 		says, not []string
 	}{
 		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "Vents:", "foam strip"}},
-		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Ground: floor, Vents: kit.Vents{Count: 2}},
-			[]string{"Begin with the highest number", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip"}, []string{"drilled"}},
-		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}},
+		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor, Vents: kit.Vents{Count: 2}}},
+			[]string{"from segment-1 on: each comes from outside onto the tongues", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip"}, []string{"drilled"}},
+		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}}},
 			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
