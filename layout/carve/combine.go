@@ -67,7 +67,7 @@ func (c *cutter) take(mesh int, m poly.Mesh) error {
 		place[i] = c.lattice(at)
 	}
 	ways := make(map[[2]int]int)
-	part := parts(m, &c.parts)
+	piece, count := m.PieceOf()
 	for n, t := range m.Triangles {
 		corners := [3]int{place[t[0]], place[t[1]], place[t[2]]}
 		for k, p := range corners {
@@ -79,12 +79,13 @@ func (c *cutter) take(mesh int, m poly.Mesh) error {
 			}
 		}
 		if tri, ok := c.newTriangle(corners, mesh); ok {
-			tri.part = part[n]
+			tri.part = c.parts + piece[n]
 			c.triangles = append(c.triangles, tri)
 		} else {
-			c.flat[part[n]] = true
+			c.flat[c.parts+piece[n]] = true
 		}
 	}
+	c.parts += count
 	for e, n := range ways {
 		if n != 0 && e[0] != e[1] {
 			return fmt.Errorf("%w: mesh %d", ErrOpen, mesh+1)
@@ -97,34 +98,4 @@ func (c *cutter) take(mesh int, m poly.Mesh) error {
 func (s *space) metre(p int) r3.Vec {
 	at := s.points[p].at
 	return r3.Vec{X: math.RoundToEven(at[0]) * unit, Y: math.RoundToEven(at[1]) * unit, Z: math.RoundToEven(at[2]) * unit}
-}
-
-// parts numbers what of a mesh hangs together, by triangle, from those that there are on.
-func parts(m poly.Mesh, count *int) []int {
-	root := make([]int, len(m.Vertices))
-	for i := range root {
-		root[i] = i
-	}
-	find := func(v int) int {
-		for root[v] != v {
-			root[v] = root[root[v]]
-			v = root[v]
-		}
-		return v
-	}
-	for _, t := range m.Triangles {
-		root[find(t[1])] = find(t[0])
-		root[find(t[2])] = find(t[0])
-	}
-	number := make(map[int]int)
-	out := make([]int, len(m.Triangles))
-	for i, t := range m.Triangles {
-		r := find(t[0])
-		if _, ok := number[r]; !ok {
-			number[r] = *count
-			*count++
-		}
-		out[i] = number[r]
-	}
-	return out
 }

@@ -100,8 +100,8 @@ func (m Mesh) Tidy() Mesh {
 	return out
 }
 
-// Pieces returns what hangs together by edges, the largest volume first.
-func (m Mesh) Pieces() []Mesh {
+// PieceOf numbers what hangs together, by triangle, in the order in which it comes, and counts it.
+func (m Mesh) PieceOf() (piece []int, count int) {
 	root := make([]int, len(m.Vertices))
 	for i := range root {
 		root[i] = i
@@ -117,19 +117,29 @@ func (m Mesh) Pieces() []Mesh {
 		root[find(t[1])] = find(t[0])
 		root[find(t[2])] = find(t[0])
 	}
-	at := make(map[int]int)
-	var out []Mesh
-	for _, t := range m.Triangles {
+	number := make(map[int]int)
+	piece = make([]int, len(m.Triangles))
+	for i, t := range m.Triangles {
 		r := find(t[0])
-		i, ok := at[r]
+		n, ok := number[r]
 		if !ok {
-			i = len(out)
-			at[r] = i
-			out = append(out, Mesh{Vertices: m.Vertices})
+			n = len(number)
+			number[r] = n
 		}
-		out[i].Triangles = append(out[i].Triangles, t)
+		piece[i] = n
+	}
+	return piece, len(number)
+}
+
+// Pieces returns what hangs together, the largest volume first.
+func (m Mesh) Pieces() []Mesh {
+	piece, count := m.PieceOf()
+	out := make([]Mesh, count)
+	for i, t := range m.Triangles {
+		out[piece[i]].Triangles = append(out[piece[i]].Triangles, t)
 	}
 	for i := range out {
+		out[i].Vertices = m.Vertices
 		out[i] = out[i].Tidy()
 	}
 	slices.SortStableFunc(out, func(a, b Mesh) int { return cmp.Compare(b.Volume(), a.Volume()) })
