@@ -24,7 +24,7 @@ func TestFitted(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	m := Made{Vents: k.Vents, Ground: k.ground(), Sockets: k.sockets()}
+	m := Made{Beside: Beside{Vents: k.Vents, Ground: k.ground(), Sockets: k.sockets()}}
 	for _, j := range append(jobs, k.cartridges()...) {
 		p, err := j()
 		if err != nil {

@@ -56,7 +56,13 @@ type made struct {
 
 func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made {
 	t.Helper()
-	d, err := design.Parse("a.toml", fmt.Appendf(nil, plainDesign, body, mounts, bed, kit))
+	return cutUp(t, built(t, fmt.Sprintf(plainDesign, body, mounts, bed, kit)))
+}
+
+// built builds the array of a design that is a text.
+func built(t testing.TB, text string) *layout.Array {
+	t.Helper()
+	d, err := design.Parse("a.toml", []byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,7 +70,7 @@ func buildOnly(t testing.TB, body, mounts string, bed float64, kit string) made 
 	if err != nil {
 		t.Fatal(err)
 	}
-	return cutUp(t, a)
+	return a
 }
 
 // cutUp cuts an array's shell for the printer's bed.

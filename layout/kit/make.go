@@ -14,9 +14,9 @@ import (
 // Job makes one part of a kit. Jobs may run at once.
 type Job func() (Part, error)
 
-// Work is what makes a kit.
-type Work struct {
-	Jobs     []Job
+// Beside is what there is to say of a kit beside its parts: what its vents come to and where they go
+// in, what is to be bought, where the cable comes out, and what is where on the floor.
+type Beside struct {
 	Vents    Vents
 	Fittings []Fitting // to buy
 	Outlet   Outlet
@@ -24,17 +24,18 @@ type Work struct {
 	Sockets  []Socket
 }
 
-// Made is a kit that is made: its parts, each with its print, where they are on plates, what its
-// vents come to, and what is to be bought.
+// Work is what makes a kit.
+type Work struct {
+	Jobs []Job
+	Beside
+}
+
+// Made is a kit that is made: its parts, each with its print, and where they are on plates.
 type Made struct {
-	Parts    []Part
-	Prints   []Print // by part
-	Spots    []Spot
-	Vents    Vents
-	Fittings []Fitting
-	Outlet   Outlet
-	Ground   Ground
-	Sockets  []Socket
+	Parts  []Part
+	Prints []Print // by part
+	Spots  []Spot
+	Beside
 }
 
 // Ground is what is where on a floor, in the body's frame; of the zero value there is none.
@@ -83,5 +84,6 @@ func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, cores int) (Work
 	if err != nil {
 		return Work{}, err
 	}
-	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), k.Vents, k.fittings(), k.outlet, k.ground(), k.sockets()}, k.wall.failed()
+	beside := Beside{k.Vents, k.fittings(), k.outlet, k.ground(), k.sockets()}
+	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), beside}, k.wall.failed()
 }

@@ -23,15 +23,7 @@ func ventedDesign(t testing.TB, body, mounts string, bed float64) *maker {
 	text := string(fmt.Appendf(nil, plainDesign, body, mounts, bed, ""))
 	text = strings.Replace(text, "screw_mm", "dc_ohm = 7.1\nfs_hz = 150\nqms = 3.2\nqes = 1.14\nbl_tm = 2.1\nmms_g = 0.75\nsd_cm2 = 8\nscrew_mm", 1)
 	text = strings.Replace(text, "[spot]", "[box]\ntarget_q = 0.82\n[spot]", 1)
-	d, err := design.Parse("a.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return makerOf(t, a)
+	return makerOf(t, built(t, text))
 }
 
 func makerOf(t testing.TB, a *layout.Array) *maker {

@@ -74,11 +74,7 @@ func (k *maker) bareFaces() (out []int) {
 func (k *maker) onFaces(faces []int, c Cartridge) (out []pole) {
 	for _, f := range faces {
 		body := k.array.Body
-		var heart r3.Vec
-		for _, i := range body.Faces[f].Corners {
-			heart = r3.Add(heart, r3.Scale(1/float64(len(body.Faces[f].Corners)), body.Vertices[i]))
-		}
-		in := poleAt(heart, r3.Scale(-1, body.Plane(f).Normal))
+		in := poleAt(body.Centroid(f), r3.Scale(-1, body.Plane(f).Normal))
 		for ring := 0.0; ring < body.Radius; ring += ringStep {
 			for _, at := range circle(ring, around) {
 				p := in

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"io"
+	"strconv"
 
 	"pappus/layout"
 	"pappus/layout/poly"
@@ -82,12 +83,27 @@ func All(p *timing.Plan, o Options) []*Sheet {
 
 // notes draws what to know first.
 func notes(a *layout.Array, said []string) *Sheet {
-	s := page("notes", "What to know first: "+cutShort(a.Name, 50), "The order of work is in wiring.pdf, and for the printed parts in kit.pdf, which pappus kit writes.", short, long)
+	return saying("notes", "What to know first: "+cutShort(a.Name, 50), "The order of work is in wiring.pdf, and for the printed parts in kit.pdf, which pappus kit writes.", said)
+}
+
+// saying is a page of paragraphs.
+func saying(name, title, below string, said []string) *Sheet {
+	s := page(name, title, below, short, long)
 	y := margin + heading + 2
 	for _, text := range said {
 		y = s.paragraph(r2.Vec{X: margin, Y: y}, 3.1, 116, ink, text) + 2.5
 	}
 	return s
+}
+
+// steps writes numbered steps from the head of a page down, and returns the height in mm below them.
+func (s *Sheet) steps(all []string) (y float64) {
+	y = margin + heading + 2
+	for i, step := range all {
+		s.text(r2.Vec{X: margin, Y: y}, 3.4, left, blue, strconv.Itoa(i+1))
+		y = s.paragraph(r2.Vec{X: margin + 8, Y: y}, 3.1, 112, ink, step) + 1.6
+	}
+	return y
 }
 
 // Shells makes the printed shell, whole or in the segments of a plan.

@@ -33,7 +33,7 @@ func NewKit(ctx context.Context, a *layout.Array, plan shell.Plan, meshes []poly
 		return Kit{}, fmt.Errorf("%w: %w", kit.ErrPart, err)
 	}
 	jobs := work.Jobs
-	k := Kit{kit.Made{Vents: work.Vents, Fittings: work.Fittings, Outlet: work.Outlet, Ground: work.Ground, Sockets: work.Sockets, Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs))}}
+	k := Kit{kit.Made{Parts: make([]kit.Part, len(jobs)), Prints: make([]kit.Print, len(jobs)), Beside: work.Beside}}
 	errs := make([]error, len(jobs))
 	var ready atomic.Int64
 	cores.Each(len(jobs), func(_, i int) {

@@ -20,11 +20,7 @@ import (
 func (k Kit) Book(p *timing.Plan, b bill.Bill, more ...string) []*Sheet {
 	a := p.Array
 	s := page("kit-1", "Kit: "+cutShort(a.Name, 60), "The order of work; assembly.svg shows the parts taken apart.", short, long)
-	y := margin + heading + 2
-	for i, step := range words.KitSteps(a, k.Made) {
-		s.text(r2.Vec{X: margin, Y: y}, 3.4, left, blue, strconv.Itoa(i+1))
-		y = s.paragraph(r2.Vec{X: margin + 8, Y: y}, 3.1, 112, ink, step) + 1.6
-	}
+	y := s.steps(words.KitSteps(a, k.Made))
 	for _, text := range more {
 		y = s.paragraph(r2.Vec{X: margin, Y: y + 1.5}, 3.1, 116, ink, text)
 	}
@@ -49,12 +45,7 @@ func (k Kit) vents(p *timing.Plan) *Sheet {
 	if len(said) == 0 {
 		return nil
 	}
-	s := page("kit-vents", "Vents and their filling", "What they come to, what goes in, and what a reading means.", short, long)
-	y := margin + heading + 2
-	for _, text := range said {
-		y = s.paragraph(r2.Vec{X: margin, Y: y}, 3.1, 116, ink, text) + 2.5
-	}
-	return s
+	return saying("kit-vents", "Vents and their filling", "What they come to, what goes in, and what a reading means.", said)
 }
 
 // floorScale returns how far a floor reaches from the axis, in m, and over what it is drawn.

@@ -19,7 +19,7 @@ func TestBook(t *testing.T) {
 	p := planned.Demo(t, nil)
 	bed := p.Array.Print.Bed
 	k := Kit{kit.Made{Parts: []kit.Part{{Name: "segment-1", Mesh: poly.Box(0.05).Mesh(), Count: 1}, {Name: "foot", Mesh: poly.Box(0.01).Mesh(), Count: 4, Loose: true}},
-		Fittings: []kit.Fitting{{Bought: kit.FloorScrew, Count: 9}, {Bought: "cable gland M25", Count: 1}}}}
+		Beside: kit.Beside{Fittings: []kit.Fitting{{Bought: kit.FloorScrew, Count: 9}, {Bought: "cable gland M25", Count: 1}}}}}
 	counts := []int{1, 4}
 	for _, part := range k.Parts {
 		k.Prints = append(k.Prints, kit.Lay(part, bed))

@@ -39,11 +39,7 @@ func newBook(p *timing.Plan) book {
 // work draws the order of work and the terminals.
 func (b book) work() *Sheet {
 	s := page("wiring-1", "Wiring book: "+cutShort(b.Array.Name, 50), "The order of work. Keep the amplifier off its mains until the last step.", short, long)
-	y := margin + heading + 2
-	for i, step := range b.Steps {
-		s.text(r2.Vec{X: margin, Y: y}, 3.4, left, blue, strconv.Itoa(i+1))
-		y = s.paragraph(r2.Vec{X: margin + 8, Y: y}, 3.1, 112, ink, step) + 1.6
-	}
+	y := s.steps(b.Steps)
 	b.terminals(s, y+6)
 	return s
 }

@@ -15,7 +15,7 @@ import (
 
 // TestOutlet: a gland that there is no room for below the floor, or in it, is told of.
 func TestOutlet(t *testing.T) {
-	m := kit.Made{Outlet: kit.Outlet{Cores: 16, Cable: 0.014, Thread: 0.025}}
+	m := kit.Made{Beside: kit.Beside{Outlet: kit.Outlet{Cores: 16, Cable: 0.014, Thread: 0.025}}}
 	a := &layout.Array{Stand: 0.08}
 	if got := Outlet(a, m); !strings.Contains(got, "16 cores, about 14 mm thick, in a hole of 25.3 mm that is to be drilled") {
 		t.Error(got)

@@ -5,28 +5,15 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/layout"
-	"pappus/layout/design"
 	"pappus/render/words"
 	"pappus/testdata/jargon"
-	"pappus/timing"
+	"pappus/testdata/planned"
 	"pappus/timing/rehearsal"
 )
 
 // TestRehearsed: each kind of fault is said in words of its own, with the channel that has it.
 func TestRehearsed(t *testing.T) {
-	d, err := design.Parse("lantern.toml", design.DefaultTOML())
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := planned.Demo(t, nil)
 	var said []string
 	for _, kind := range rehearsal.Kinds {
 		fault, possible := rehearsal.DrawFault(p, kind, 5)

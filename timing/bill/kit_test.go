@@ -14,8 +14,8 @@ import (
 func TestOfKit(t *testing.T) {
 	p := planned.Demo(t, nil)
 	made := kit.Made{
-		Parts:    []kit.Part{{Name: "floor", Mesh: poly.Box(0.01).Mesh(), Count: 3}},
-		Fittings: []kit.Fitting{{Bought: kit.FloorScrew, Count: 101}, {Bought: "cable gland M12", Count: 1}, {Bought: kit.Filling, Count: 2, Mass: 0.004}, {Bought: kit.Foam, Count: 1, Length: 0.8}},
+		Parts:  []kit.Part{{Name: "floor", Mesh: poly.Box(0.01).Mesh(), Count: 3}},
+		Beside: kit.Beside{Fittings: []kit.Fitting{{Bought: kit.FloorScrew, Count: 101}, {Bought: "cable gland M12", Count: 1}, {Bought: kit.Filling, Count: 2, Mass: 0.004}, {Bought: kit.Foam, Count: 1, Length: 0.8}}},
 	}
 	b := bill.OfKit(p, made, 0.01)
 	print, err := p.Array.Segments()
