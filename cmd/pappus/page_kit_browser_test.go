@@ -7,30 +7,12 @@ import (
 	"testing"
 	"time"
 
+	example "pappus/testdata/planned"
+
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
-
-// fewParts is a design whose printed parts are made in about a second.
-const fewParts = `name = "Small dome"
-[body]
-shape = "icosahedron"
-radius_mm = 60
-cut_height_mm = 0
-[mounts]
-on = "faces"
-[driver]
-diameter_mm = 22
-flange_mm = 26
-depth_mm = 12
-[spot]
-x_m = 2
-y_m = 0
-z_m = 1
-[coverage]
-cells = 16
-`
 
 // kitIs is true on the page where its parts are so: none, making, made or stale.
 func kitIs(state string) string {
@@ -42,7 +24,7 @@ func kitIs(state string) string {
 func TestPageKit(t *testing.T) {
 	ctx := chromium(t)
 	path := filepath.Join(t.TempDir(), "dome.toml")
-	if err := os.WriteFile(path, []byte(fewParts), 0o600); err != nil {
+	if err := os.WriteFile(path, []byte(example.SmallDome), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	b := open(t, ctx, serving(t, path), 1440, 1000)

@@ -15,36 +15,16 @@ import (
 	"testing"
 	"time"
 
-	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/layout/poly"
-	"pappus/timing"
+	example "pappus/testdata/planned"
 
 	"github.com/coder/websocket/wsjson"
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // dome is a design of few parts, which are made in about a second.
-const dome = `name = "Small dome"
-[body]
-shape = "icosahedron"
-radius_mm = 60
-cut_height_mm = 0
-[mounts]
-on = "faces"
-[driver]
-diameter_mm = 22
-flange_mm = 26
-depth_mm = 12
-[timing]
-model = "point"
-[spot]
-x_m = 2
-y_m = 0
-z_m = 1
-[coverage]
-cells = 8
-`
+const dome = example.SmallDome
 
 // making opens a socket on which parts are waited for.
 func making(t *testing.T, p *Page) (ask func(solveAsked), news func() solving) {
@@ -229,15 +209,7 @@ func TestKitKey(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		a, err := layout.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := timing.Make(t.Context(), a)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return kitKey(d, p)
+		return kitKey(d, example.Of(t, d))
 	}
 	first := key(dome)
 	for _, c := range []struct {

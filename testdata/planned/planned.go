@@ -17,7 +17,7 @@ func Demo(t testing.TB, change func(*design.Design)) *timing.Plan {
 	if change != nil {
 		change(d)
 	}
-	return made(t, d)
+	return Of(t, d)
 }
 
 // Faces is the text of a design: a body of 150 mm in open air with a driver on each face, and further tables. What
@@ -52,6 +52,28 @@ y_m = 0.4
 z_m = 0.6
 `
 
+// SmallDome is the text of a design whose printed parts are made in about a second.
+const SmallDome = `name = "Small dome"
+[body]
+shape = "icosahedron"
+radius_mm = 60
+cut_height_mm = 0
+[mounts]
+on = "faces"
+[driver]
+diameter_mm = 22
+flange_mm = 26
+depth_mm = 12
+[timing]
+model = "point"
+[spot]
+x_m = 2
+y_m = 0
+z_m = 1
+[coverage]
+cells = 8
+`
+
 // Text plans a design that is a text.
 func Text(t testing.TB, text string) *timing.Plan {
 	t.Helper()
@@ -59,10 +81,11 @@ func Text(t testing.TB, text string) *timing.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return made(t, d)
+	return Of(t, d)
 }
 
-func made(t testing.TB, d *design.Design) *timing.Plan {
+// Of plans a design.
+func Of(t testing.TB, d *design.Design) *timing.Plan {
 	t.Helper()
 	a, err := layout.Build(d)
 	if err != nil {

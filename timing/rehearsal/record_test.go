@@ -6,8 +6,7 @@ import (
 	"slices"
 	"testing"
 
-	"pappus/layout"
-	"pappus/layout/design"
+	"pappus/testdata/planned"
 	"pappus/timing"
 	"pappus/timing/rehearsal"
 	"pappus/timing/sweep"
@@ -15,18 +14,7 @@ import (
 
 func demo(t testing.TB) (*timing.Plan, sweep.Sweep) {
 	t.Helper()
-	d, err := design.Parse("lantern.toml", design.DefaultTOML())
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, err := timing.Make(t.Context(), a)
-	if err != nil {
-		t.Fatal(err)
-	}
+	p := planned.Demo(t, nil)
 	s, err := sweep.New(200, 16000, 1)
 	if err != nil {
 		t.Fatal(err)

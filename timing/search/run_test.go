@@ -13,10 +13,11 @@ import (
 	"strings"
 	"testing"
 
-	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/timing"
 	"pappus/timing/search"
+
+	"pappus/testdata/planned"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -104,25 +105,14 @@ func TestFound(t *testing.T) {
 		t.Errorf("%d at random; from %v to %v dB", random, quietest, loudest)
 	}
 	for _, f := range r.Found {
-		d, err := design.Parse("found.toml", f.Text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		a, err := layout.Build(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := timing.Make(t.Context(), a)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if f.Loss != p.Aligned.Loss || f.Level != p.Loudest || f.Onset != p.Aligned.CombOnset || f.Evenness != p.Unevenness() || f.Drivers != len(a.Mounts) {
+		p := planned.Text(t, string(f.Text))
+		if f.Loss != p.Aligned.Loss || f.Level != p.Loudest || f.Onset != p.Aligned.CombOnset || f.Evenness != p.Unevenness() || f.Drivers != len(p.Array.Mounts) {
 			t.Errorf("%s: %+v, planned %+v and %v dB", f.Name, f.Figures, p.Aligned, p.Loudest)
 		}
 		if slices.ContainsFunc(p.Warnings, func(w timing.Finding) bool { return w.Rank.Stops() }) {
 			t.Errorf("%s: %+v", f.Name, p.Warnings)
 		}
-		if _, err := a.Segments(); err != nil {
+		if _, err := p.Array.Segments(); err != nil {
 			t.Errorf("%s: %v", f.Name, err)
 		}
 		if !f.Front || len(f.Why) == 0 {
