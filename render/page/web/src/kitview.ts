@@ -44,6 +44,9 @@ export class KitView {
   private readonly sun = new DirectionalLight(0xffffff, 2.1);
   private parts: ShownPart[] = [];
   private look: KitLook = { apart: 0, marked: -1, spot: [1, 0, 0] };
+  /** The look for which `reach` was found; empty: for none. */
+  private reached = "";
+  private reach = 0;
 
   /** Throws where the browser has no WebGL. */
   constructor(private readonly canvas: HTMLCanvasElement, changed: () => void, picked: (part: number) => void) {
@@ -56,6 +59,7 @@ export class KitView {
 
   take(parts: ShownPart[]): void {
     this.parts = parts;
+    this.reached = "";
     empty(this.group);
     for (const part of parts) {
       const form = new BufferGeometry();
@@ -119,8 +123,11 @@ export class KitView {
     this.camera.updateProjectionMatrix();
   }
 
-  /** How far what is shown reaches from a point, m. */
+  /** How far what is shown reaches from a point, m: found once for a look, since it goes through all corners. */
   private round({ z: height }: Vector3): number {
+    const { apart, marked } = this.look;
+    const look = `${apart} ${this.parts[marked]?.loose === true ? marked : -1}`;
+    if (look === this.reached) return this.reach;
     let most = 0;
     for (const [i, { visible, position }] of this.meshes.entries()) {
       const { at } = this.parts[i]!;
@@ -129,7 +136,9 @@ export class KitView {
         most = Math.max(most, x * x + y * y + z * z);
       }
     }
-    return Math.sqrt(most);
+    this.reached = look;
+    this.reach = Math.sqrt(most);
+    return this.reach;
   }
 
   /** The part under a place of the screen, or -1. */
