@@ -228,12 +228,16 @@ func (b *browser) do(actions ...chromedp.Action) {
 	}
 }
 
-// until waits for a condition in the page.
+// until waits for a condition in the page, or in the one that comes in its place meanwhile.
 func (b *browser) until(condition string) {
 	b.Helper()
 	ctx, stop := context.WithTimeout(b.ctx, 30*time.Second)
 	defer stop()
-	if err := chromedp.Run(ctx, chromedp.Poll(condition, nil)); err != nil {
+	err := chromedp.Run(ctx, chromedp.Poll(condition, nil))
+	for ctx.Err() == nil && err != nil && strings.Contains(err.Error(), "Cannot find context") {
+		err = chromedp.Run(ctx, chromedp.Poll(condition, nil))
+	}
+	if err != nil {
 		var state string
 		_ = chromedp.Run(b.ctx, chromedp.Evaluate(`JSON.stringify(document.body.dataset) + document.getElementById("notice").textContent`, &state))
 		b.Fatalf("waited for %s: %v; %s", condition, err, state)
