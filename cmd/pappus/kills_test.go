@@ -42,7 +42,7 @@ var victims = []struct {
 	{"limits", "limits four.toml -o out", "wiring four.toml -o out", false},
 	{"tolerance", "tolerance four.toml --runs 60 -o out", "wiring four.toml -o out", false},
 	{"drivers", "drivers lot -o out", "wiring four.toml -o out", false},
-	{"kit", "kit four.toml -o out", "wiring four.toml -o out", false},
+	{"kit", "kit piece.toml -o out", "wiring four.toml -o out", false},
 	{"channels", "channels four.toml -o out", "wiring four.toml -o out", false},
 	{"level", "level four.toml -o out", "wiring four.toml -o out", false},
 	{"sheets", "sheets four.toml -o out", "wiring four.toml -o out", false},
@@ -51,7 +51,7 @@ var victims = []struct {
 	{"measure", "measure four.toml -i recorded -o out", "wiring four.toml -o out", false},
 	{"compare", "compare four.toml other.toml -o out", "wiring four.toml -o out", false},
 	{"impedance", "impedance bare.csv four.toml --channel 1 -o out", "wiring four.toml -o out", false},
-	{"fit", "impedance driver.csv four.toml --write --anyway -o out", "wiring four.toml -o out", false},
+	{"fit", "impedance driver.csv four.toml --write --anyway -o out", "impedance driver.csv four.toml --write --anyway -o out", false}, // which writes the design, too
 	{"tune", "tune four.toml -o out", "wiring four.toml -o out", false},
 	{"listen", "listen four.toml --programme clicks -o out", "wiring four.toml -o out", false},
 	{"search", "search small.toml -o out", "wiring four.toml -o out", false},
@@ -99,6 +99,7 @@ func killGround(t *testing.T) string {
 	put("lot/2.csv", ofOneDriver(table))
 	put("four.toml", fourDrivers(t, 150))
 	put("other.toml", fourDrivers(t, 140))
+	put("piece.toml", fourDrivers(t, 120)) // printed in one piece, so that a kit takes half a second
 	put("small.toml", fourDrivers(t, 150)+"\n[search]\ndrivers = 40\nchannels = 2\nleast_drivers = 4\n[search.body]\nshape = [\"cube\", \"octahedron\"]\n")
 	for _, args := range []string{"sweep four.toml --rehearse -o recorded", "tune add four.toml --impedance bare.csv", "wiring other.toml -o out"} {
 		undisturbed(t, folder, args)

@@ -29,28 +29,28 @@ func byBall(a *layout.Array, err error) (*layout.Array, error) {
 	return a, err
 }
 
-// file returns the design file of settings, and what it is when it is read.
-func (r *run) file(set []Setting) (text []byte, a *layout.Array, err error) {
-	if text, err = (space.Variant{Settings: set}).Text(r.Job.Text); err != nil {
-		return nil, nil, err
+// file is what the design file of settings is when it is read.
+func (r *run) file(set []Setting) (*layout.Array, error) {
+	text, err := (space.Variant{Settings: set}).Text(r.Job.Text)
+	if err != nil {
+		return nil, err
 	}
 	d, err := design.Parse(r.Job.Design.Path, text)
 	if err != nil {
-		return nil, nil, err
+		return nil, err
 	}
-	a, err = byBall(layout.Build(d))
-	return text, a, err
+	return byBall(layout.Build(d))
 }
 
-// named is file with the design's own name; that of the design given stays.
-func (r *run) named(set []Setting) (text []byte, a *layout.Array, err error) {
-	text, a, err = r.file(set)
+// named is the design file of settings with a name for the array that they make, which it names,
+// too; that of the design given stays.
+func (r *run) named(set []Setting, a *layout.Array) ([]byte, error) {
+	text, err := (space.Variant{Settings: set}).Text(r.Job.Text)
 	if err != nil || len(set) == 0 {
-		return text, a, err
+		return text, err
 	}
 	a.Name = nameOf(a)
-	text, err = design.Set(text, "name", a.Name)
-	return text, a, err
+	return design.Set(text, "name", a.Name)
 }
 
 // nameOf names a design by what it is: "Ball dome of radius 121 mm, 31 drivers on 4

@@ -96,13 +96,15 @@ func (r *run) polish() error {
 func (r *run) better(knobs []knob, p Point) (tried []polished) {
 	best := polished{p.Set, r.judge(p.Set)}
 	try := func(set []Setting) bool {
+		if r.ctx.Err() != nil {
+			return false
+		}
 		next := polished{set, r.judge(set)}
-		if next.Broken != "" || r.ctx.Err() != nil {
+		if next.Broken != "" {
 			return false
 		}
 		tried = append(tried, next)
-		own, other := r.aimed(best.Figures), r.aimed(next.Figures)
-		if noWorse(other, own) && !noWorse(own, other) {
+		if beats(r.aimed(next.Figures), r.aimed(best.Figures)) {
 			best = next
 			return true
 		}
@@ -186,8 +188,8 @@ func (r *run) fullOfPolished(some []polished) error {
 	for i := range list {
 		list[i] = i
 	}
-	return each(r, Polishing, list, func(i int) screened { return r.fullOfSet(some[i].set) }, func(i int, s screened) {
+	return each(r, Polishing, list, func(i int) whole { return r.fullOfSet(some[i].set) }, func(i int, w whole) {
 		r.Polished++
-		r.take(Point{Figures: s.Figures, Set: some[i].set, Variant: -1}, s)
+		r.take(Point{Figures: w.Figures, Set: some[i].set, Variant: -1}, w)
 	})
 }

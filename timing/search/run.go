@@ -78,6 +78,7 @@ type run struct {
 	least   float64    // dB, what is quieter is not sought
 	fit     []screened // that can be built and keep the limits, by variant
 	full    []Point
+	held    []held
 	shown   shown
 	short   shortfalls
 }

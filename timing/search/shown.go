@@ -35,6 +35,9 @@ func noWorse(p, q []float64) bool {
 	return true
 }
 
+// beats tells whether p is nowhere greater than q, and somewhere less.
+func beats(p, q []float64) bool { return noWorse(p, q) && !noWorse(q, p) }
+
 func (s *shown) progress(stage Stage, done, of int) Progress {
 	p := Progress{Stage: stage, Done: done, Of: of, Front: len(s.front), Loss: s.loss, Level: s.level, Drivers: s.drivers}
 	if s.drivers == 0 {

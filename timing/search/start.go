@@ -22,6 +22,7 @@ func (r *run) begin() error {
 	r.Start = &Start{Figures: s.Figures, Broken: r.broken(s)}
 	if s.Broken == "" && s.Level >= r.least {
 		r.full = append(r.full, Point{Figures: s.Figures, Full: true, Variant: -1})
+		r.hold(nil, r.aimed(s.Figures), p)
 	}
 	return nil
 }
@@ -33,8 +34,7 @@ func (r *run) stands() {
 	}
 	own := r.aimed(r.Start.Figures)
 	r.Start.OnFront = !slices.ContainsFunc(r.full, func(p Point) bool {
-		other := r.aimed(p.Figures)
-		return noWorse(other, own) && !noWorse(own, other)
+		return beats(r.aimed(p.Figures), own)
 	})
 	if r.Start.OnFront {
 		return
