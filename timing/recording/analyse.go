@@ -25,9 +25,9 @@ const (
 	usableSNR  = 10.0 // dB that half of the response must reach: one standard error is 1.9 dB there
 	honestSNR  = 6.0  // dB that each frequency must: one standard error is 3.1 dB there
 	distinct   = 10.0 // times the background: what is too loud to be lost in it: no room is 20 dB louder within a sweep only (common practice)
-	ahead      = 1e-4 // s before the reference that no sound comes: 34 mm of way, and five samples
-	leadWaves  = 3    // periods of Start before the strongest sound
-	leadMost   = 0.2  // of the way to the second harmonic
+	ahead      = 1e-4 // s before the reference that no sound comes: 34 mm of way, and five samples; channels of one recorder are one apart at most (common practice)
+	leadWaves  = 3    // periods of Start before the strongest sound: of a band of five octaves -64 dB ring beyond that on both sides, -53 beyond two
+	leadMost   = 0.2  // of the way to the second harmonic, which has the rest of it and the noise
 )
 
 // Analyse finds a sweep in a recording and tells what it went through. Errors wrap
@@ -192,8 +192,8 @@ func (m *Measured) cautions(o Options) []Caution {
 
 // What Options may be, and what it is where it is left out.
 const (
-	UsualGate = 0.01 // s, or a period of Start
-	perOctave = 48   // frequencies of a response
+	UsualGate = 0.01 // s, or a period of Start: echoes that go 3.4 m further are out, and tones from 100 Hz on are in (common practice)
+	perOctave = 48   // frequencies of a response: 16 in a third of an octave
 )
 
 // Options says how a recording is looked at. The zero value is the usual way.

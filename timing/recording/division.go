@@ -95,7 +95,7 @@ func (d *division) expected(k int) float64 {
 func (d *division) hz(k int) float64 { return float64(k) * d.rate / float64(d.n) }
 
 // rings is for how long in periods of Start the band's edges ring, on each side.
-const rings = 15
+const rings = 15 // free: all but -123 dB of the energy is within that, and all but -116 dB within 12
 
 // edges is how much of a frequency in Hz is taken: all within the band, nothing outside,
 // and between them a running sum of a Hann window over log frequency, which rings briefly.
@@ -128,7 +128,7 @@ func (h *impulse) ringing(s sweep.Sweep) *impulse {
 }
 
 // Length returns the least length from n on that is a product of twos, threes and
-// fives with at least one five and three: transforms of powers of two alone are slow,
+// fives with at least one of each: transforms of powers of two alone are slow,
 // since their strides meet in the processor's cache.
 func Length(n int) int {
 	best := 0

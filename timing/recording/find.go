@@ -17,8 +17,8 @@ const (
 	sure       = 6.0    // standard deviations of the noise that both markers must reach: by chance in one of 5 10^8 samples
 	leastQuiet = 0.05   // s before the first marker that tell of the background: ten periods of 200 Hz
 	single     = 12.0   // that one alone must reach: twice that, as nothing else confirms it
-	leastApart = 0.5    // s between two that are markers of another sweep
-	halfAs     = 0.5    // as loud as the first the second of those must be: 6 dB
+	leastApart = 0.5    // s between two that are markers of another sweep: the shortest that package sweep has
+	halfAs     = 0.5    // as loud as the first the second of those must be: 6 dB, twice levelMost
 )
 
 // found is where a recording has its markers, in samples.
@@ -68,7 +68,7 @@ func find(x []float64, rate float64, s sweep.Sweep) (found, error) {
 // correlate returns the size of the correlation of x with a short signal that begins at
 // each sample: by blocks, each the length of a few of them.
 func correlate(x, short []float64) []float64 {
-	n := Length(4 * len(short))
+	n := Length(4 * len(short)) // free: how long blocks are
 	step := n - len(short) + 1
 	fft := fourier.NewFFT(n)
 	block := make([]float64, n)
@@ -112,8 +112,8 @@ func pair(like []float64, apart, slack float64) (first int, score float64) {
 // deviation returns the standard deviation of what is mostly noise, by the median of
 // its size.
 func deviation(size []float64) float64 {
-	some := make([]float64, 0, len(size)/8+1)
-	for i := 0; i < len(size); i += 8 {
+	some := make([]float64, 0, len(size)/8+1) // free: room for them
+	for i := 0; i < len(size); i += 8 {       // free: one in eight is enough of them
 		some = append(some, size[i])
 	}
 	slices.Sort(some)
@@ -161,7 +161,7 @@ func spacing(like []float64, top int, noise, rate float64) float64 {
 // echoes too, is the same in both.
 func clock(x []float64, first int, apart float64, width int, rate float64, s sweep.Sweep) float64 {
 	slack := int(math.Ceil(clocks*apart)) + 1
-	lead, n := width/4, Length(2*width+4*slack)
+	lead, n := width/4, Length(2*width+4*slack) // free: 3/2 width and 2 slack would do
 	second := first + int(math.Round(apart))
 	a := Spectrum(excerpt(x, first-lead, width+2*lead), n)
 	b := Spectrum(excerpt(x, second-lead, width+2*lead), n)
@@ -175,7 +175,7 @@ func clock(x []float64, first int, apart float64, width int, rate float64, s swe
 	}
 	best, top := 0, math.Inf(-1)
 	for lag, v := range fourier.NewFFT(n).Sequence(nil, b) {
-		if lag > n/2 {
+		if lag > n/2 { // free: those that count are within slack of 0
 			lag -= n
 		}
 		if v > top && lag >= -slack && lag <= slack {
@@ -189,7 +189,7 @@ func clock(x []float64, first int, apart float64, width int, rate float64, s swe
 // excerpt returns width samples of x from one on, faded at both ends; zeros beyond x.
 func excerpt(x []float64, from, width int) []float64 {
 	out := make([]float64, width)
-	edge := width / 8
+	edge := width / 8 // free: both markers are faded alike
 	for i := range width {
 		at := from + i
 		if at < 0 || at >= len(x) {
@@ -206,7 +206,7 @@ func excerpt(x []float64, from, width int) []float64 {
 // refine returns the lag in samples, near a start, at which a cross spectrum, given from
 // bin from of a transform of n on, correlates most: by Newton's steps.
 func refine(cross []complex128, from, n int, lag float64) float64 {
-	for range 20 {
+	for range 20 { // free: each step doubles the digits, and four or five do
 		var slope, bend float64
 		for i, c := range cross {
 			w := 2 * math.Pi * float64(from+i) / float64(n)
@@ -218,8 +218,8 @@ func refine(cross []complex128, from, n int, lag float64) float64 {
 			break
 		}
 		step := slope / bend
-		lag -= max(-0.5, min(0.5, step))
-		if math.Abs(step) < 1e-9 {
+		lag -= max(-0.5, min(0.5, step)) // free: half of a sample, where it began
+		if math.Abs(step) < 1e-9 {       // free: a billionth of a sample
 			break
 		}
 	}

@@ -48,9 +48,9 @@ func harmonic(h hearing, m Measured, s sweep.Sweep, o Options, k int, most float
 	return out
 }
 
-// A sine that is cut off has a third harmonic 10 to 20 dB under it and a fifth some 6 dB
-// lower, by its Fourier series; small drivers that are not overdriven stay well below that,
-// but for the lowest octave (common practice). It must be so over an octave.
+// A sine whose top 3 to 12 dB are cut off has a third harmonic 18 to 10 dB under it and a fifth 14 to 6 dB
+// lower, by its Fourier series; both together have a hundredth of its energy from 2.2 dB on. Small drivers that are
+// not overdriven stay well below that, but for the lowest octave (common practice). It must be so over an octave.
 const (
 	overload = 0.01 // energy of the third and the fifth over the tone's: -20 dB
 	over     = perOctave

@@ -115,7 +115,8 @@ func (m Measured) HasHarmonics() bool {
 	return slices.ContainsFunc(m.Harmonics, func(h Harmonic) bool { return slices.ContainsFunc(h.Clear(), isKnown) })
 }
 
-// peakParts of an octave are what a harmonic is smoothed to before its peak is looked for.
+// peakParts of an octave are what a harmonic is smoothed to before its peak is looked for: half of the least that
+// stands out, so that a peak is of several frequencies and no more than it is.
 const peakParts = 6
 
 // Peak returns how high in dB over the tone a harmonic rises where it stands out of the
@@ -177,7 +178,8 @@ func (m Measured) Energy(step float64) (time, level []float64) {
 			most = max(most, cmplx.Abs(v))
 		}
 		time = append(time, m.Begin+float64(from+to-1)/2/m.Rate)
-		level = append(level, 20*math.Log10(max(most/top, 1e-15)))
+		const least = 1e-15 // free: -300 dB, for silence
+		level = append(level, 20*math.Log10(max(most/top, least)))
 	}
 	return time, level
 }

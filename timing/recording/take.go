@@ -18,7 +18,7 @@ type Take struct {
 
 // What a recording's samples may be.
 const (
-	silence = 1e-4 // RMS, -80 dB: noise of 16 bit is 18 dB below
+	silence = 1e-4 // RMS, -80 dB: noise of 16 bit, 1/32768/sqrt(12), is 21 dB below
 
 	crest    = 0.001       // of the peak: how thick the layers are that are counted,
 	steps    = 2.0 / 32768 // or two steps of 16 bit, if that is more
@@ -56,7 +56,7 @@ func sound(x []float64, name string) error {
 	}
 	if size < silence {
 		return fmt.Errorf("%w: %s has %.0f dB below full scale, must have less than %.0f: raise the recorder's gain",
-			ErrQuiet, name, -20*math.Log10(max(size, 1e-15)), -20*math.Log10(silence))
+			ErrQuiet, name, -20*math.Log10(size), -20*math.Log10(silence))
 	}
 	if n := Clipped(x); n > 0 {
 		return fmt.Errorf("%w: %s of %s at its limit: lower the recorder's gain", errClipped, prose.Count(n, "sample", "samples"), name)

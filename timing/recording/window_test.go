@@ -1,0 +1,220 @@
+package recording
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"pappus/layout"
+)
+
+// TestLength: the least product of twos, threes and fives with one of each at least, by trying all.
+func TestLength(t *testing.T) {
+	fits := func(n int) bool {
+		if n%30 != 0 {
+			return false
+		}
+		for _, by := range []int{2, 3, 5} {
+			for n%by == 0 {
+				n /= by
+			}
+		}
+		return n == 1
+	}
+	for n := 1; n < 20000; n += 1 + n/50 {
+		want := n
+		for !fits(want) {
+			want++
+		}
+		if got := Length(n); got != want {
+			t.Errorf("%d: %d, want %d", n, got, want)
+		}
+	}
+}
+
+// TestWeighted: a window is faded in over a fifth of what is ahead of the peak and out over a fifth of what is after
+// it, each as the running sum of a Hann window at the middles of samples, which sums up to half of the fade's length,
+// and its square to 3/8 - 5/(16 pi2) - ... of it: here by a sum that is ten thousand times as fine.
+func TestWeighted(t *testing.T) {
+	h := &impulse{h: make([]float64, 1000), rate: 1}
+	for i := range h.h {
+		h.h[i] = 1
+	}
+	x, square := h.weighted(window{100, 400}, 200)
+	sum, squares := 0.0, 0.0
+	for i, v := range x {
+		sum, squares = sum+v, squares+v*v
+		if (v == 1) != (i >= 20 && i < 260) {
+			t.Errorf("sample %d: %g", i, v)
+		}
+	}
+	fine := 0.0
+	const n = 100000
+	for i := range n {
+		u := (float64(i) + 0.5) / n
+		v := u - math.Sin(2*math.Pi*u)/(2*math.Pi)
+		fine += v * v / n
+	}
+	if want := 300 - (20+40)/2.0; math.Abs(sum-want) > 1e-9 {
+		t.Errorf("weights sum up to %g, want %g", sum, want)
+	}
+	if want := 240 + (20+40)*fine; math.Abs(square-want) > 0.01 || math.Abs(squares-square) > 1e-9 {
+		t.Errorf("their squares to %g, said to be %g, want %g", squares, square, want)
+	}
+}
+
+// TestDensity: noise is averaged over a third of an octave, and over four bins at least.
+func TestDensity(t *testing.T) {
+	n := noise{hz: 10, sums: make([]float64, 1001)}
+	energy := func(k int) float64 { // of bin k: some at 1100 Hz, beyond 2^(1/6) of 1000 Hz is none
+		switch {
+		case k == 110 || k == 90:
+			return 1
+		case k == 3:
+			return 4
+		}
+		return 0
+	}
+	for k := range 1000 {
+		n.sums[k+1] = n.sums[k] + energy(k)
+	}
+	for _, c := range []struct{ hz, want float64 }{{1000, 2.0 / 23}, {10, 1}, {20, 1}, {1250, 0}, {800, 0}} {
+		if got := n.density(c.hz); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%g Hz: %g, want %g", c.hz, got, c.want)
+		}
+	}
+}
+
+// TestCorrectedLevel is in decibels of an energy, less what the microphone reads too high.
+func TestCorrectedLevel(t *testing.T) {
+	o := Options{Microphone: []layout.MicrophonePoint{{Frequency: 100, Level: 3}}}
+	if got := correctedLevel(100, 1000, o); math.Abs(got-17) > 1e-12 {
+		t.Errorf("%g dB, want 17", got)
+	}
+}
+
+// TestLeastShare: where less than 0.03 of the sweep was sent, it is not taken for more than that.
+func TestLeastShare(t *testing.T) {
+	s := seldom(t)
+	const rate = 8000.0
+	x := s.Samples(rate)
+	d := newDivision(Take{Rate: rate, Samples: x, Reference: x}, s, found{int(s.First() * rate), rate})
+	for _, c := range []struct{ sent, want float64 }{{1, 1}, {0.033, 1}, {0.027, 0.81}} {
+		heard := make([]complex128, len(d.sent))
+		for k := range heard {
+			d.sent[k] = complex(c.sent*d.expected(max(k, 1)), 0)
+			heard[k] = d.sent[k]
+		}
+		h := d.over(heard)
+		got := 0.0
+		for k, v := range Spectrum(h.h, d.n) {
+			if hz := d.hz(k); hz > 500 && hz < 510 {
+				got = real(v)
+			}
+		}
+		if math.Abs(got-c.want) > 1e-6 {
+			t.Errorf("%g of the sweep: %g, want %g", c.sent, got, c.want)
+		}
+	}
+}
+
+// TestLate: the standard deviation of the strongest sound's time is that of many, in noise of another seed each.
+func TestLate(t *testing.T) {
+	const rate, count, size = 8000.0, 400, 0.02
+	s := seldom(t)
+	random := rand.New(rand.NewPCG(2, 2))
+	clean := delayedBy(s, rate, func(float64) float64 { return 0.003 })
+	clean.lead = 10
+	var square, said float64
+	for range count {
+		h := &impulse{h: append([]float64(nil), clean.h...), rate: rate, lead: 10}
+		top := math.Abs(clean.lag(24))
+		for i := range h.h {
+			h.h[i] += size * top * random.NormFloat64()
+		}
+		h.findPeak(100, 100)
+		off := h.at/rate - 0.003
+		square += off * off / count
+		said += h.noise(s).late(h) / count
+	}
+	if by := math.Sqrt(square) / said; math.Abs(by-1) > 0.12 {
+		t.Errorf("off by %.2f us, said to be %.2f", 1e6*math.Sqrt(square), 1e6*said)
+	}
+}
+
+// TestLead: what counts as ahead of the strongest sound is the least whole number of periods of Start beyond which less
+// than -60 dB of a sound's energy rings in a band of five octaves, and a fifth of the way to the second harmonic where that is less.
+func TestLead(t *testing.T) {
+	const rate = 16000.0
+	s := seldom(t)
+	s.Length = 6
+	l := delayedBy(s, rate, func(float64) float64 { return 0.01 })
+	if err := l.locate(); err != nil {
+		t.Fatal(err)
+	}
+	ahead := func(lead int) float64 {
+		all, out := 0.0, 0.0
+		for i := -len(l.h) / 2; i < len(l.h)/2; i++ {
+			v := l.lag(l.peak() + i)
+			if all += v * v; i < -lead || i > lead {
+				out += v * v
+			}
+		}
+		return 10 * math.Log10(out/all)
+	}
+	if got, less := ahead(l.lead), ahead(l.lead-int(rate/s.Start)); got > -60 || less < -60 || l.lead%int(rate/s.Start) > 1 {
+		t.Errorf("%d samples: %.1f dB are beyond, and %.1f dB beyond a period less", l.lead, got, less)
+	}
+	s.Length = 0.3
+	l.sweep = s
+	if err := l.locate(); err != nil {
+		t.Fatal(err)
+	}
+	if share := float64(l.lead) / rate / s.Ahead(2); math.Abs(share-0.2) > 0.01 {
+		t.Errorf("%.3f of the way to the second harmonic", share)
+	}
+}
+
+// TestNoiseStretch: the noise is that from 0.75 to 0.22 of the way to the second harmonic; where the lead reaches
+// further than that, what is ahead of it.
+func TestNoiseStretch(t *testing.T) {
+	const rate = 8000.0
+	s := seldom(t)
+	n := Length(int(rate))
+	way := s.Ahead(2) * rate
+	for _, c := range []struct {
+		at, lead float64 // shares of the way
+		heard    bool
+	}{{0.5, 0, true}, {0.73, 0, true}, {0.77, 0, false}, {0.24, 0, true}, {0.2, 0, false}, {0.35, 0.4, false}, {0.45, 0.4, true}} {
+		h := &impulse{h: make([]float64, n), rate: rate, lead: int(c.lead * way)}
+		h.h[n-int(c.at*way)] = 1
+		if got := h.noise(s).sums; (got[len(got)-1] > 0) != c.heard {
+			t.Errorf("%+v: energy %g", c, got[len(got)-1])
+		}
+	}
+}
+
+// TestFrequencies are 48 an octave, within the band that the sweep is whole in.
+func TestFrequencies(t *testing.T) {
+	const rate = 8000.0
+	s := seldom(t)
+	m, err := Analyse(Take{Rate: rate, Samples: s.Samples(rate)}, s, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m.Low != 140 || m.High != 2700 || m.Frequency[0] != 140 || math.Abs(m.Frequency[len(m.Frequency)-1]-2700) > 1e-6 {
+		t.Errorf("from %g to %g Hz", m.Low, m.High)
+	}
+	if by := math.Log2(m.Frequency[1]/m.Frequency[0]) * 48; math.Abs(by-1) > 0.01 {
+		t.Errorf("steps of %.3f of a 48th of an octave", by)
+	}
+	if got := m.SNR(1005); math.IsNaN(got) {
+		t.Error("no band round 1005 Hz")
+	}
+	if got := m.SNR(1012); !math.IsNaN(got) {
+		t.Errorf("%g dB in a band round 1012 Hz, which is none", got)
+	}
+	if got := m.Gated.To - m.At; math.Abs(got-0.01) > 1/rate {
+		t.Errorf("a gate of %g s", got)
+	}
+}
