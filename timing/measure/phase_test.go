@@ -82,3 +82,25 @@ func TestPhaseNearNought(t *testing.T) {
 		t.Errorf("of two frequencies: %v", short)
 	}
 }
+
+// TestPhaseWithin: the phase is within half a turn of 0 at 1 kHz, not at 800 Hz or 1.2 kHz.
+func TestPhaseWithin(t *testing.T) {
+	frequency := []float64{700, 800, 900, 1000, 1100, 1200, 1300}
+	pressure := make([]complex128, len(frequency))
+	for i := range pressure {
+		pressure[i] = cmplx.Rect(1, -2.5*float64(i)) // turns by 2.5 rad each
+	}
+	phase := measure.ExcessPhase(frequency, pressure, 0, 0)
+	if at := phase[3]; math.Abs(at) > math.Pi || math.Abs(phase[1]) < math.Pi || math.Abs(phase[5]) < math.Pi {
+		t.Errorf("%g rad", phase)
+	}
+}
+
+// TestGroupDelayOfThree: three frequencies have a group delay, that of their line.
+func TestGroupDelayOfThree(t *testing.T) {
+	for i, v := range measure.GroupDelay([]float64{100, 200, 300}, []float64{0, -2 * math.Pi * 0.1, -2 * math.Pi * 0.2}) {
+		if math.Abs(v-1e-3) > 1e-12 {
+			t.Errorf("%d: %g s, want 1 ms", i, v)
+		}
+	}
+}

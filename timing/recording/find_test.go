@@ -156,3 +156,31 @@ func TestAbove(t *testing.T) {
 		}
 	}
 }
+
+// TestClocks: markers that are 235 millionths too far apart are found, 330 are another sweep's.
+func TestClocks(t *testing.T) {
+	const rate = 8000.0
+	s := seldom(t)
+	s.Length = 20
+	marker := make([]float64, s.MarkerSamples(rate))
+	s.FillMarker(marker, rate, 0)
+	random := rand.New(rand.NewPCG(7, 7))
+	for ppm, want := range map[float64]bool{235: true, -235: true, 330: false, -330: false} {
+		x := make([]float64, int((s.Duration()+0.1)*rate))
+		for i := range x {
+			x[i] = 0.03 * random.NormFloat64()
+		}
+		for _, at := range []float64{s.First() * rate, s.First()*rate + s.Apart()*rate*(1+ppm/1e6)} {
+			for i, v := range marker {
+				x[int(math.Round(at))+i] += 0.2 * v
+			}
+		}
+		where, err := find(x, rate, s)
+		if (err == nil) != want {
+			t.Errorf("%g millionths: %+v, %v", ppm, where, err)
+		}
+		if drift := 1e6 * (where.rate/rate - 1); want && math.Abs(drift-ppm) > 5 {
+			t.Errorf("%g millionths: %.1f are told", ppm, drift)
+		}
+	}
+}

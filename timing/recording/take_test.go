@@ -77,3 +77,22 @@ func TestGateRange(t *testing.T) {
 		}
 	}
 }
+
+// TestWire: what the wire has is told over the sweep at full scale, and by how much the recorder's clock is fast in
+// millionths.
+func TestWire(t *testing.T) {
+	const rate, fast = 8000.0, 120.0
+	s := seldom(t)
+	x := s.Samples(rate * (1 + fast/1e6))
+	wire := make([]float64, len(x))
+	for i, v := range x {
+		wire[i] = -v / 2
+	}
+	m, err := Analyse(Take{Rate: rate, Samples: x, Reference: wire}, s, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := 20 * math.Log10(0.5); math.Abs(m.Wire-want) > 0.01 || !m.WireInverted || math.Abs(m.Drift-fast) > 1 {
+		t.Errorf("%.3f dB, upside down %v, %.2f millionths; want %.3f, true, %g", m.Wire, m.WireInverted, m.Drift, want, fast)
+	}
+}

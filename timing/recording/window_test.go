@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"pappus/layout"
+	"pappus/timing/sweep"
 )
 
 // TestLength: the least product of twos, threes and fives with one of each at least, by trying all.
@@ -216,5 +217,31 @@ func TestFrequencies(t *testing.T) {
 	}
 	if got := m.Gated.To - m.At; math.Abs(got-0.01) > 1/rate {
 		t.Errorf("a gate of %g s", got)
+	}
+}
+
+// TestHarmonicWindows: a harmonic is what stands from 0.3 of the way to the next one ahead of its place to 0.6 of the
+// way to the one before after it, and 0.1 s after it at most.
+func TestHarmonicWindows(t *testing.T) {
+	const rate = 8000.0
+	for _, c := range []struct {
+		length float64 // s, of the sweep
+		off    float64 // s after its place
+		want   bool
+	}{
+		{1, 0.55 * math.Log(3.0/2), true}, {1, 0.65 * math.Log(3.0/2), false},
+		{1, -0.27 * math.Log(4.0/3), true}, {1, -0.33 * math.Log(4.0/3), false},
+		{20, 0.095 * math.Log(30) / 20, true}, {20, 0.105 * math.Log(30) / 20, false},
+	} {
+		s := sweep.Sweep{Start: 100, Stop: 3000, Length: c.length}
+		at := int((c.off*s.Growth() - s.Ahead(3)) * rate)
+		n := Length(int(2 * c.length * rate))
+		h := &impulse{h: make([]float64, n), rate: rate, lead: int(rate)}
+		h.h[(at+n)%n] = 1
+		m := Measured{High: 3000, Frequency: []float64{500}, Whole: Response{To: 1, Transfer: []complex128{1}}}
+		got := harmonics(hearing{h, noise{1000, make([]float64, 10)}, nil}, m, s, Options{})[1]
+		if in := !math.IsInf(got.Level[0], -1); in != c.want {
+			t.Errorf("a sweep of %g s, %.0f ms after the third: %g dB", c.length, 1000*c.off*s.Growth(), got.Level[0])
+		}
 	}
 }

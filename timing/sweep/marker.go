@@ -4,10 +4,10 @@ import "math"
 
 // A marker's band and length.
 const (
-	markerLow    = 400.0  // Hz, or a quarter of Stop, or Start
-	markerHigh   = 8000.0 // Hz, or an octave above Start, or Stop
+	markerLow    = 400.0  // Hz, or a quarter of Stop, or Start: above what rooms hum and small drivers do not give
+	markerHigh   = 8000.0 // Hz, or an octave above Start, or Stop: below what goes straight ahead only
 	markerLength = 0.1    // s, or as long as its band needs
-	markerWaves  = 30     // length times bandwidth, at least
+	markerWaves  = 30     // length times bandwidth, at least: its correlation stands 15 dB over noise as loud in its band
 )
 
 // MarkerBand returns the lowest and the highest frequency of a marker in Hz: within
