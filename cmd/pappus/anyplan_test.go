@@ -175,7 +175,11 @@ func attempt(path string, s sketch, seed uint64) (why, fault error) {
 }
 
 // moreFlags are those that make a command quick, or make it take more of its ways.
-var moreFlags = map[string][]string{"tolerance": {"--runs", "59"}, "sweep": {"--length-s", "1"}}
+var moreFlags = map[string][]string{"tolerance": {"--runs", "59"}, "sweep": {"--length-s", "1"}, "rehearse": {"--rehearse", "--length-s", "1"},
+	"measure": {"--length-s", "1"}, "impedance": {"--channel", "1"}, "fit": {"--write", "--anyway"}, "listen": {"--programme", "clicks"}}
+
+// soon is when a search is stopped, which then offers what it has found.
+const soon = 3 * time.Second
 
 // command runs a command on a design, for people or for programs, and looks at all that it wrote.
 func command(path, text string, json bool) (why, fault error) {
@@ -184,28 +188,60 @@ func command(path, text string, json bool) (why, fault error) {
 	if err := os.RemoveAll(into); err != nil {
 		return nil, err
 	}
-	args := append([]string{*shows, path, "-o", into, fmt.Sprintf("--json=%t", json)}, moreFlags[*shows]...)
+	ctx, args := context.Background(), arguments(path, json)
 	switch *shows {
-	case "compare": // with the good one of before
-		args = slices.Insert(args, 2, before)
-	case "drivers":
-		args = slices.Insert(args, 1, filepath.Join(folder, "drivers"))
+	case "measure":
+		made := filepath.Join(folder, "recorded")
+		if err := os.RemoveAll(made); err != nil {
+			return nil, err
+		}
+		if err := silently(ctx, io.Discard, "sweep", path, "-o", made, "--rehearse", "--length-s", "1"); err != nil {
+			return err, helps(path, text, err)
+		}
+		args = append(args, "-i", made)
+	case "search":
+		within, end := context.WithTimeout(ctx, soon)
+		defer end()
+		ctx = within
 	}
 	var out bytes.Buffer
-	root := newRoot()
-	root.SetArgs(args)
-	root.SetOut(&out)
-	root.SetErr(io.Discard)
-	if err := root.Execute(); err != nil {
+	if err := silently(ctx, &out, args...); err != nil && ctx.Err() == nil {
 		return err, helps(path, text, err)
 	}
 	if at := noNumber(out.Bytes()); at >= 0 {
 		return nil, fmt.Errorf("%s: %q: %s", *shows, out.Bytes()[at:at+3], out.String())
 	}
-	if err := readAll(into); err != nil {
+	if err := readAll(into); err != nil && (ctx.Err() == nil || !errors.Is(err, fs.ErrNotExist)) { // stopped when nothing was found
 		return nil, err
 	}
 	return nil, os.WriteFile(before, []byte(text), 0o600)
+}
+
+// arguments are what a command is called with that makes all that it can of a design.
+func arguments(path string, json bool) []string {
+	folder := filepath.Dir(path)
+	args := append([]string{*shows, path, "-o", filepath.Join(folder, "out"), fmt.Sprintf("--json=%t", json)}, moreFlags[*shows]...)
+	switch *shows {
+	case "compare": // with the good one of before
+		args = slices.Insert(args, 2, filepath.Join(folder, "before.toml"))
+	case "drivers":
+		args = slices.Insert(args, 1, filepath.Join(folder, "drivers"))
+	case "impedance", "fit":
+		args[0] = "impedance"
+		args = slices.Insert(args, 1, filepath.Join(folder, "drivers", "a.csv"))
+	case "rehearse":
+		args[0] = "sweep"
+	}
+	return args
+}
+
+// silently runs a command that says nothing but its answer.
+func silently(ctx context.Context, out io.Writer, args ...string) error {
+	root := newRoot()
+	root.SetArgs(args)
+	root.SetOut(out)
+	root.SetErr(io.Discard)
+	return root.ExecuteContext(ctx)
 }
 
 // readAll tells what is wrong with the files of a folder.

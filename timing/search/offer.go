@@ -2,6 +2,7 @@ package search
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"pappus/timing"
@@ -14,15 +15,14 @@ const mostFound = 10
 // offer picks those that stand for the front, and gives reasons. One whose shell cannot be
 // printed after all is left out of the front.
 func (r *run) offer() {
-	known := map[string]*offered{}
 	for {
 		r.Found = nil
 		pick := r.stand()
 		slices.SortStableFunc(pick, func(a, b int) int { return cmp.Compare(r.full[b].Level, r.full[a].Level) })
-		r.printable(pick, known)
+		r.printable(pick)
 		bad := -1
 		for _, i := range pick {
-			o := known[keyOf(r.full[i].Set)]
+			o := r.known[keyOf(r.full[i].Set)]
 			if o == nil {
 				bad = i
 				break
@@ -54,21 +54,30 @@ type offered struct {
 
 // printable makes what is not known yet of points of those with full figures, on all cores; nil
 // where one cannot be printed within the limits.
-func (r *run) printable(points []int, known map[string]*offered) {
+func (r *run) printable(points []int) {
 	var keys []string
 	var sets [][]Setting
 	for _, i := range points {
 		key := keyOf(r.full[i].Set)
-		if _, is := known[key]; !is {
-			known[key] = nil
+		if _, is := r.known[key]; !is {
+			r.known[key] = nil
 			keys, sets = append(keys, key), append(sets, r.full[i].Set)
 		}
 	}
 	made := make([]*offered, len(sets))
 	cores.Each(len(sets), func(_, i int) { made[i] = r.offered(sets[i]) })
 	for i, key := range keys {
-		known[key] = made[i]
+		r.known[key] = made[i]
 	}
+}
+
+// foresee makes what would be offered if the search were stopped now, which then soon ends: cutting
+// ten shells takes longer than all else that follows.
+func (r *run) foresee() {
+	ctx := r.ctx
+	r.ctx = context.WithoutCancel(ctx)
+	r.printable(r.stand())
+	r.ctx = ctx
 }
 
 // offered makes a design of settings; nil where it cannot be printed within the limits.

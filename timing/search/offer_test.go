@@ -27,12 +27,21 @@ func TestHeld(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	foreseen := 0
+	r.tell = func(p Progress) {
+		if p.Stage == Full {
+			foreseen = len(r.known)
+		}
+	}
 	r.journal = &journal{}
 	if err := r.screenAll(nil); err != nil {
 		t.Fatal(err)
 	}
 	if _, err := r.finish(); err != nil || len(r.Found) < 3 {
 		t.Fatalf("%d found, %v", len(r.Found), err)
+	}
+	if foreseen < 3 {
+		t.Errorf("%d are ready to be offered before the search ends", foreseen)
 	}
 	for _, f := range r.Found {
 		if !slices.ContainsFunc(r.held, func(h held) bool { return h.plan == f.Plan }) {

@@ -79,6 +79,7 @@ type run struct {
 	fit     []screened // that can be built and keep the limits, by variant
 	full    []Point
 	held    []held
+	known   map[string]*offered // by settings
 	shown   shown
 	short   shortfalls
 }
@@ -97,7 +98,7 @@ func newRun(ctx context.Context, job Job, progress func(Progress)) (*run, error)
 	if progress == nil {
 		progress = func(Progress) {}
 	}
-	r := &run{ctx: ctx, space: s, tell: progress}
+	r := &run{ctx: ctx, space: s, tell: progress, known: map[string]*offered{}}
 	r.Job, r.Space, r.Shared, r.Lowest = job, s.Len(), job.Shares > 1, lowestOf(job.Design)
 	for _, a := range job.Design.Search.Aims {
 		r.Aims = append(r.Aims, Aim(a))
@@ -128,6 +129,9 @@ func each[T any](r *run, stage Stage, list []int, find func(i int) T, keep func(
 		}
 		if err := r.journal.flush(); err != nil {
 			return err
+		}
+		if stage == Full {
+			r.foresee()
 		}
 		r.tell(r.shown.progress(stage, from+len(part), len(list)))
 	}
