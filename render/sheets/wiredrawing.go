@@ -3,7 +3,6 @@ package sheets
 import (
 	"fmt"
 	"image/color"
-	"math"
 	"slices"
 	"strconv"
 
@@ -28,7 +27,7 @@ func (b book) drawings() (out []*Sheet) {
 		if d.isAlone {
 			out = append(out, b.drawingOfAlone(d.body, d.of))
 		} else {
-			out = append(out, b.drawing(d.channel, d.body, d.of))
+			out = append(out, b.drawing(d)...)
 		}
 	}
 	return out
@@ -101,12 +100,8 @@ type Drawing struct {
 func WiringDrawings(p *timing.Plan) (out []Drawing) {
 	b := newBook(p)
 	for _, d := range b.drawn() {
-		const above = 10.0 // mm, for the words at the rim
-		v := seenInside(b.Array, above)
-		s := &Sheet{Title: b.title(d), Width: short, Height: 2*v.reach + 2*above}
-		if v.halves {
-			s.Height += 5 // a line of words
-		}
+		v := seenInside(b.Array, around/2)
+		s := &Sheet{Title: b.title(d), Width: short, Height: v.bottom}
 		if d.isAlone {
 			b.drawAlone(s, v, d.of)
 		} else {
@@ -122,102 +117,87 @@ func WiringDrawings(p *timing.Plan) (out []Drawing) {
 }
 
 // drawing draws one channel on one body: its strings, and the pieces of each.
-func (b book) drawing(c, body int, of []loom.String) *Sheet {
-	s := page(fmt.Sprintf("wiring-%s", fileName(b, c, body)), b.title(inside{c, body, of, false}),
-		"Seen from the inside, its front mark up; the further from the middle, the further from the top or the bottom. Each wire goes from a minus to the next plus.", short, long)
+func (b book) drawing(d inside) []*Sheet {
+	s := page("wiring-"+fileName(b, d.channel, d.body), b.title(d),
+		"Seen from the inside, its front mark up; the further from the middle, the further from the top or the bottom. Each wire goes from a minus to the next plus, round the drivers that it passes on paper.", short, long)
 	v := seenInside(b.Array, margin+heading+10)
-	b.drawStrings(s, v, of)
-	b.pieces(s, of, v.middle[0].Y+v.reach+19)
-	return s
+	b.drawStrings(s, v, d.of)
+	return b.pieces(s, d, v.bottom+3)
 }
 
 // drawStrings draws a channel's strings on one body.
 func (b book) drawStrings(s *Sheet, v seen, of []loom.String) {
-	var wired []int
-	for _, one := range of {
-		wired = append(wired, one.Order...)
-	}
-	v.draw(s, b.Array, wired)
+	v.draw(s, b.Array, of)
 	for i, one := range of {
-		b.drawWires(s, v, one, penOf(i))
+		v.join(one.Order)
+		for k := range len(one.Order) - 1 {
+			if v.together(one.Order[k], one.Order[k+1]) {
+				v.wire(s, one.Order[k], one.Order[k+1], v.penOf(i))
+			}
+		}
 	}
 	for i, one := range of {
-		b.drawDrivers(s, v, one, wired, penOf(i))
+		b.drawLeads(s, v, one, v.penOf(i).colour)
+	}
+	for i, one := range of {
+		for _, m := range one.Order {
+			v.driver(s, m, b.Array.Mounts[m].ID, v.penOf(i).colour)
+		}
 	}
 }
 
 // penOf is how the i-th string of a channel is drawn.
-func penOf(i int) pen {
-	p := pen{colour: stringColours[i%len(stringColours)], width: 0.7}
+func (v seen) penOf(i int) pen {
+	p := pen{colour: stringColours[i%len(stringColours)], width: v.wide()}
 	if i >= len(stringColours) {
 		p.dashes = []float64{2, 1}
 	}
 	return p
 }
 
-// drawWires draws the wires between a string's drivers.
-func (b book) drawWires(s *Sheet, v seen, one loom.String, p pen) {
-	for i := range len(one.Order) - 1 {
-		v.wire(s, one.Order[i], one.Order[i+1], p)
-	}
-}
-
-// drawDrivers draws a string's drivers over the wires that pass them, and its two leads.
-func (b book) drawDrivers(s *Sheet, v seen, one loom.String, wired []int, p pen) {
+// drawLeads draws a string's two leads, and both ends of its wires that go from one disc to the
+// other.
+func (b book) drawLeads(s *Sheet, v seen, one loom.String, c color.NRGBA) {
 	last := len(one.Order) - 1
-	for _, m := range one.Order {
-		v.driver(s, m, b.Array.Mounts[m].ID, p.colour)
+	for k := range last {
+		if from, to := one.Order[k], one.Order[k+1]; !v.together(from, to) {
+			v.lead(s, from, "−", fmt.Sprintf("to %d +", b.Array.Mounts[to].ID), c)
+			v.lead(s, to, "+", fmt.Sprintf("from %d −", b.Array.Mounts[from].ID), c)
+		}
 	}
-	v.lead(s, one.Order[0], v.away(wired, one.Order[0], one.Order[min(1, last)]), b.mark(one)+" + "+words.FromPlus, "+", orange)
-	v.lead(s, one.Order[last], v.away(wired, one.Order[last], one.Order[max(0, last-1)]), b.mark(one)+" − "+words.ToMinus, "−", ink)
+	v.lead(s, one.Order[0], "+", b.mark(one)+" + "+words.FromPlus, orange)
+	v.lead(s, one.Order[last], "−", b.mark(one)+" − "+words.ToMinus, ink)
 }
 
-// away is the direction on paper for a driver's lead: of sixteen that in which its end is furthest
-// from other wired drivers and from the way to its neighbour in the string.
-func (v seen) away(wired []int, mount, neighbour int) r2.Vec {
-	at, best, most := v.at(mount), r2.Vec{X: 1}, -1.0
-	others := []r2.Vec{r2.Add(at, r2.Scale(0.5, r2.Sub(v.at(neighbour), at)))}
-	for _, w := range wired {
-		if w != mount {
-			others = append(others, v.at(w))
-		}
-	}
-	for i := range 16 {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 16)
-		d := r2.Vec{X: cos, Y: sin}
-		end, least := r2.Add(at, r2.Scale(v.disc+10, d)), math.Inf(1)
-		for _, o := range others {
-			least = min(least, r2.Norm(r2.Sub(o, end)))
-		}
-		if least > most+1e-9 {
-			best, most = d, least
-		}
-	}
-	return best
-}
+// The list of pieces beside a drawing, in mm: how wide a column is, how tall a line.
+const pieceWide, pieceTall = 64.0, 4.2
 
-// pieces writes the pieces of strings in as many columns as there is room for, and what the wire
-// takes.
-func (b book) pieces(s *Sheet, of []loom.String, y float64) {
-	const wide, tall = 64.0, 4.2
-	top := y
-	x := margin
-	write := func(size float64, c color.NRGBA, text string) {
-		if y > long-margin-6 {
-			x, y = x+wide, top
+// pieces writes the pieces of strings below a drawing, in columns, and what the wire takes; on
+// further pages what there is no room for.
+func (b book) pieces(s *Sheet, d inside, top float64) []*Sheet {
+	out, at := []*Sheet{s}, r2.Vec{X: margin, Y: top}
+	write := func(size float64, c color.NRGBA, text string, lines int) {
+		if at.Y+pieceTall*float64(lines-1) > long-margin {
+			at = r2.Vec{X: at.X + pieceWide, Y: top}
 		}
-		if x+wide <= short {
-			s.text(r2.Vec{X: x, Y: y}, size, left, c, text)
+		if at.X+pieceWide > short || top > long-margin-8*pieceTall { // free: a column of eight or more
+			top = margin + heading
+			at = r2.Vec{X: margin, Y: top}
+			s = page(fmt.Sprintf("%s-pieces-%d", out[0].Name, len(out)), out[0].Title, "The pieces of its wire.", short, long)
+			out = append(out, s)
 		}
-		y += tall
+		s.text(at, size, left, c, text)
+		at.Y += pieceTall
 	}
-	for i, one := range of {
-		write(3, stringColours[i%len(stringColours)], "string "+b.mark(one)+", "+words.WireTakes(b.Array.Driver.DCOhm, one))
+	for i, one := range d.of {
+		// A string's heading is followed by a piece at least.
+		write(3, stringColours[i%len(stringColours)], "string "+b.mark(one)+", "+words.WireTakes(b.Array.Driver.DCOhm, one), 2)
 		for _, piece := range one.Pieces {
-			write(2.7, ink, fmt.Sprintf("%s to %s, %s, %s mm", words.WireFrom(b.Plan, one, piece), words.WireTo(b.Plan, one, piece), words.WireColour(piece), prose.Fixed(1000*piece.Cut, 0)))
+			write(2.7, ink, fmt.Sprintf("%s to %s, %s, %s mm", words.WireFrom(b.Plan, one, piece), words.WireTo(b.Plan, one, piece), words.WireColour(piece), prose.Fixed(1000*piece.Cut, 0)), 1)
 		}
-		y += 1
+		at.Y++
 	}
+	return out
 }
 
 // drawingOfAlone draws the channels that have one driver each on a body.
@@ -228,14 +208,15 @@ func (b book) drawingOfAlone(body int, all []loom.String) *Sheet {
 	return s
 }
 
-// drawAlone draws the drivers of channels that have one each.
+// drawAlone draws the drivers of channels that have one each, with its number and its channel's.
 func (b book) drawAlone(s *Sheet, v seen, all []loom.String) {
-	v.draw(s, b.Array, nil)
+	v.draw(s, b.Array, all)
 	for _, one := range all {
 		m := one.Order[0]
-		v.driver(s, m, b.Array.Mounts[m].ID, blue)
-		at := v.at(m)
-		s.text(r2.Vec{X: at.X, Y: at.Y + v.disc + 2.6}, min(2.4, 0.6*v.disc), middle, quiet, "ch. "+strconv.Itoa(b.Channels[one.Channel].ID))
+		at, id := v.at(m), b.Array.Mounts[m].ID
+		s.circle(pen{colour: blue, width: 0.5, fill: color.NRGBA{255, 255, 255, 255}}, at, v.disc)
+		s.label(r2.Vec{X: at.X, Y: at.Y - 0.27*v.disc}, v.numberSize(id), ink, strconv.Itoa(id))
+		s.label(r2.Vec{X: at.X, Y: at.Y + 0.42*v.disc}, min(2.4, 0.42*v.disc), quiet, "ch. "+strconv.Itoa(b.Channels[one.Channel].ID))
 	}
 }
 
