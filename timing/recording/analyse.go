@@ -26,7 +26,7 @@ const (
 	honestSNR  = 6.0  // dB that each frequency must: one standard error is 3.1 dB there
 	distinct   = 10.0 // times the background: what is too loud to be lost in it: no room is 20 dB louder within a sweep only (common practice)
 	ahead      = 1e-4 // s before the reference that no sound comes: 34 mm of way, and five samples; channels of one recorder are one apart at most (common practice)
-	leadWaves  = 3    // periods of Start before the strongest sound: of a band of five octaves -64 dB ring beyond that on both sides, -53 beyond two
+	leadWaves  = 3.0  // periods of Start before the strongest sound: of a band of five octaves -64 dB ring beyond that on both sides, -53 beyond two
 	leadMost   = 0.2  // of the way to the second harmonic, which has the rest of it and the noise
 )
 

@@ -93,7 +93,7 @@ func (h *impulse) share() float64 {
 const (
 	noiseFrom  = 0.75 // a quarter after the second harmonic began: 0.3 s of a sweep of 10 s, where half a second's room is 40 dB down
 	noiseTo    = 0.22 // clear of leadMost by a tenth
-	noiseWidth = 3    // parts of an octave over which it is averaged: as bands are
+	noiseWidth = 3.0  // parts of an octave over which it is averaged: as bands are
 )
 
 // noise is the energy density of an impulse response's noise.
@@ -110,7 +110,7 @@ func (h *impulse) noise(s sweep.Sweep) noise {
 	square := 0.0
 	x := h.part(from, to)
 	for i := range x {
-		w := math.Sin(math.Pi * (float64(i) + 0.5) / float64(len(x)))
+		w := math.Sin(math.Pi * (float64(i) + 0.5) / float64(len(x))) // free: the middle of a sample, of hundreds and more
 		x[i] *= w * w
 		square += w * w * w * w
 	}

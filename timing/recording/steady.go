@@ -13,9 +13,9 @@ import (
 // What tells that a recording is not what it should be though both markers are there.
 const (
 	driftMost  = 0.001 // s for each octave by which what is heard may come later: a resonance of Q 1.5 delays 500 Hz by Q/(pi f), as much
-	driftLook  = 0.25  // of the way to the second harmonic: how far round the strongest sound that is looked for
+	driftLook  = 0.25  // free: of the way to the second harmonic: so much of what is round the strongest sound is 5 ms of the shortest sweep over ten octaves, and far more of others
 	driftFrom  = 500.0 // Hz; lower octaves cannot tell a time so well: a period of it is 2 ms
-	driftFine  = 4     // points in the shortest thing that an octave can tell
+	driftFine  = 4     // points in the shortest thing that an octave can tell: those of the lowest are half of driftMost apart
 	levelTold  = 0.5   // dB between the markers that are told: as much as an ear can just tell (common practice)
 	levelMost  = 3.0   // and that are too many: a factor of 1.4 in voltage
 	gapShort   = 0.01  // s for which a recording may stand still: a buffer that is lost is as long, 512 samples of 48 kHz (common practice)

@@ -124,3 +124,12 @@ func TestStoppedWords(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// TestDriftFine: times that the lowest octave can tell are no more than half of driftMost apart, and would be with one
+// point less.
+func TestDriftFine(t *testing.T) {
+	apart := func(points int) float64 { return 1 / (float64(points) * driftFrom) }
+	if apart(driftFine) > driftMost/2+1e-12 || apart(driftFine-1) < driftMost/2+1e-12 {
+		t.Errorf("%g s, and %g s", apart(driftFine), apart(driftFine-1))
+	}
+}

@@ -195,6 +195,23 @@ func TestNoiseStretch(t *testing.T) {
 	}
 }
 
+// TestPeak: a harmonic's peak is that of its levels over a sixth of an octave: of eight frequencies, half of which are
+// 10 dB over the others here.
+func TestPeak(t *testing.T) {
+	m := Measured{Frequency: make([]float64, 60)}
+	h := Harmonic{Order: 2, Level: make([]float64, 60), Floor: make([]float64, 60)}
+	for i := range m.Frequency {
+		m.Frequency[i], h.Level[i], h.Floor[i] = 1000*math.Exp2(float64(i)/48), -40, -90
+		if i >= 28 && i < 32 {
+			h.Level[i] = -30
+		}
+	}
+	want := 10 * math.Log10((4*1e-3+4*1e-4)/8)
+	if level, hz := m.Peak(h); math.Abs(level-want) > 0.2 || math.Abs(math.Log2(hz/1000)*48-29.5) > 2 {
+		t.Errorf("%.2f dB at %.0f Hz, want %.2f", level, hz, want)
+	}
+}
+
 // TestFrequencies are 48 an octave, within the band that the sweep is whole in.
 func TestFrequencies(t *testing.T) {
 	const rate = 8000.0
@@ -209,8 +226,8 @@ func TestFrequencies(t *testing.T) {
 	if by := math.Log2(m.Frequency[1]/m.Frequency[0]) * 48; math.Abs(by-1) > 0.01 {
 		t.Errorf("steps of %.3f of a 48th of an octave", by)
 	}
-	if got := m.SNR(1005); math.IsNaN(got) {
-		t.Error("no band round 1005 Hz")
+	if got := m.SNR(1600); math.IsNaN(got) {
+		t.Error("no band round 1600 Hz, as the band of 1585 Hz is called")
 	}
 	if got := m.SNR(1012); !math.IsNaN(got) {
 		t.Errorf("%g dB in a band round 1012 Hz, which is none", got)
@@ -242,6 +259,109 @@ func TestHarmonicWindows(t *testing.T) {
 		got := harmonics(hearing{h, noise{1000, make([]float64, 10)}, nil}, m, s, Options{})[1]
 		if in := !math.IsInf(got.Level[0], -1); in != c.want {
 			t.Errorf("a sweep of %g s, %.0f ms after the third: %g dB", c.length, 1000*c.off*s.Growth(), got.Level[0])
+		}
+	}
+}
+
+// TestHarmonicFloor: ten times the noise's density is a floor 10 dB higher, under a tone ten times as strong one 20 dB
+// lower.
+func TestHarmonicFloor(t *testing.T) {
+	const rate = 8000.0
+	s := sweep.Sweep{Start: 100, Stop: 3000, Length: 1}
+	floor := func(density float64, tone complex128) float64 {
+		n := noise{1, make([]float64, int(rate))}
+		for k := range n.sums {
+			n.sums[k] = density * float64(k)
+		}
+		h := &impulse{h: make([]float64, Length(int(2*rate))), rate: rate, lead: int(rate)}
+		m := Measured{High: 3000, Frequency: []float64{500}, Whole: Response{To: 1, Transfer: []complex128{tone}}}
+		return harmonics(hearing{h, n, nil}, m, s, Options{})[0].Floor[0]
+	}
+	if louder, under := floor(10, 1)-floor(1, 1), floor(1, 10)-floor(1, 1); math.Abs(louder-10) > 1e-9 || math.Abs(under+20) > 1e-9 {
+		t.Errorf("%g dB higher, %g dB under a stronger tone", louder, under)
+	}
+}
+
+// TestOverloadedOf: it is the third and the fifth harmonic that tell of something cut off, no other.
+func TestOverloadedOf(t *testing.T) {
+	for order, want := range map[int]bool{2: false, 3: true, 4: false, 5: true, 6: false} {
+		m := Measured{Frequency: make([]float64, 2*perOctave), Harmonics: []Harmonic{{Order: order, Level: make([]float64, 2*perOctave), Floor: make([]float64, 2*perOctave)}}}
+		for i := range m.Frequency {
+			m.Harmonics[0].Level[i], m.Harmonics[0].Floor[i] = -10, -60
+		}
+		if got := len(m.overloaded()) > 0; got != want {
+			t.Errorf("harmonic %d: %v", order, got)
+		}
+	}
+}
+
+// TestErrorIsThatOfNoise: levels of one sound in white noise scatter as much as their errors say.
+func TestErrorIsThatOfNoise(t *testing.T) {
+	const rate, size, count = 8000.0, 0.01, 300
+	s := seldom(t)
+	clean := delayedBy(s, rate, func(float64) float64 { return 0.01 })
+	clean.at, clean.lead = 80, 20
+	ring := clean.ringing(s)
+	frequency := []float64{300, 500, 800, 1200, 1700, 2300}
+	random := rand.New(rand.NewPCG(3, 3))
+	top, sum := clean.lag(80), 0.0
+	for range count {
+		h := &impulse{h: append([]float64(nil), clean.h...), rate: rate, at: 80, lead: 20}
+		for i := range h.h {
+			h.h[i] += size * top * random.NormFloat64()
+		}
+		density := size * size * top * top // of a sample of white noise is its variance
+		n := noise{rate, []float64{0, density, 2 * density, 3 * density, 4 * density, 5 * density}}
+		r, _ := hearing{h, n, ring}.respond(frequency, window{60, 480}, 0)
+		for f, level := range r.Level {
+			z := level / r.Error[f]
+			sum += z * z / float64(count*len(frequency))
+		}
+	}
+	if by := math.Sqrt(sum); math.Abs(by-1) > 0.06 {
+		t.Errorf("levels scatter by %.3f of their errors", by)
+	}
+}
+
+// TestEnergyDecibels: a sound a hundredth as strong as the strongest is 40 dB under it.
+func TestEnergyDecibels(t *testing.T) {
+	m := Measured{Rate: 1000, Impulse: make([]float64, 1000)}
+	for i := range m.Impulse {
+		burst := func(at float64) float64 {
+			return math.Exp(-math.Pow((float64(i)-at)/20, 2)) * math.Cos(1.5*(float64(i)-at))
+		}
+		m.Impulse[i] = burst(300) + 0.01*burst(700)
+	}
+	_, level := m.Energy(0.001)
+	if math.Abs(level[700]+40) > 0.1 || math.Abs(level[300]) > 0.1 {
+		t.Errorf("%g and %g dB", level[300], level[700])
+	}
+}
+
+// TestCorrected: transfers, levels and floors have a microphone's response taken out alike.
+func TestCorrected(t *testing.T) {
+	r := Response{Transfer: []complex128{2i}, Level: []float64{20 * math.Log10(2)}, Floor: []float64{-60}}
+	r.correct([]float64{500}, Options{Microphone: []layout.MicrophonePoint{{Frequency: 100, Level: 3}}})
+	if got := 20 * math.Log10(imag(r.Transfer[0])); math.Abs(got-r.Level[0]) > 1e-12 || math.Abs(r.Level[0]-(20*math.Log10(2)-3)) > 1e-12 || r.Floor[0] != -63 {
+		t.Errorf("%g dB, said to be %g over %g", got, r.Level[0], r.Floor[0])
+	}
+}
+
+// TestBandsAreThirds: a band is the mean of the energies within a sixth of an octave on each side: of twelve of its
+// sixteen frequencies here that are within an eighth, and of four that are a hundred times as strong.
+func TestBandsAreThirds(t *testing.T) {
+	m := Measured{High: 1500, Gated: Response{Lowest: 800}}
+	for i := range 200 {
+		hz := 500 * math.Exp2((float64(i)+0.5)/48)
+		m.Frequency = append(m.Frequency, hz)
+		m.Gated.Transfer = append(m.Gated.Transfer, 10)
+		if math.Abs(math.Log2(hz/1000)) < 1.0/8 {
+			m.Gated.Transfer[i] = 1
+		}
+	}
+	for _, b := range bands(m, noise{1000, make([]float64, 10)}, 1, Options{}) {
+		if want := 10 * math.Log10((12+400.0)/16); b.Centre == 1000 && math.Abs(b.Level-want) > 0.1 {
+			t.Errorf("%g dB, want %g", b.Level, want)
 		}
 	}
 }
