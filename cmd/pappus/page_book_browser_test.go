@@ -22,7 +22,7 @@ func TestPageBook(t *testing.T) {
 			for (const td of document.querySelectorAll(".pieces tbody td:last-child")) cut.set(td.textContent, (cut.get(td.textContent) ?? 0) - 1); return [...cut.values()].filter((n) => n !== 0).length; })()`, 0},
 		{"readings that say nothing", `[...document.querySelectorAll("#readings td:last-child")].filter((td) => td.textContent.length < 20).length`, 0},
 		{"readings of channels", `document.querySelectorAll("#whole tr").length`, 8},
-		{"terminals", `document.querySelectorAll("#terminals tr").length`, 8},
+		{"terminals", `document.querySelectorAll("#terminals tr").length`, 16},
 		{"not offered as PDF", `document.getElementById("pdf").hidden ? 1 : 0`, 0},
 	} {
 		if got := b.number(c.script); got != c.want {

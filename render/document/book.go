@@ -1,6 +1,8 @@
 package document
 
 import (
+	"slices"
+
 	"pappus/render/words"
 	"pappus/timing"
 	"pappus/timing/loom"
@@ -10,18 +12,23 @@ import (
 type Book struct {
 	Steps     []string       `json:"steps"` // the order of work
 	Terminals []BookTerminal `json:"terminals"`
+	Row       string         `json:"row"`    // how terminals are, in sentences
 	Copper    string         `json:"copper"` // which wire is cut, in sentences
 	Cut       []BookCut      `json:"cut"`
 	Strings   []BookString   `json:"strings"`
 	Readings  string         `json:"readings"`         // what readings are of, in sentences
+	Cell      string         `json:"cell"`             // what a cell at a channel's terminals shows, in a sentence
 	Alone     []BookReading  `json:"string_readings"`  // of each string at its two ends, before it is joined to others
 	Whole     []BookReading  `json:"channel_readings"` // of each channel at its terminals, on each body, all strings joined
 }
 
-// BookTerminal is a pair of terminals.
+// BookTerminal is one terminal of a body's row, from the left as it is seen from outside.
 type BookTerminal struct {
+	Number  int    `json:"number"` // in its row, from 1: the cable's core, too
+	Body    int    `json:"body"`   // from 0
 	Channel int    `json:"channel"`
-	Leads   int    `json:"leads"`   // at each of the two
+	Sign    string `json:"sign"`
+	Leads   string `json:"leads"`   // the strings whose leads are joined there, and their colour
 	Sleeves string `json:"sleeves"` // the colours of the channel's number (IEC 60062)
 }
 
@@ -59,14 +66,10 @@ type BookReading struct {
 func OfBook(p *timing.Plan) Book {
 	strings := loom.Strings(p)
 	out := Book{
-		Steps: words.WiringSteps(p, strings), Copper: words.CutList(p.Array), Readings: words.Readings(p.Array),
+		Steps: words.WiringSteps(p, strings), Terminals: terminalsOf(p, strings), Row: words.TerminalRow, Cell: words.CellShows, Copper: words.CutList(p), Readings: words.Readings(p.Array),
 		Cut: each(loom.Batches(strings), func(b loom.Batch) BookCut { return BookCut{To(0, 1000*b.Cut), b.Count} }),
 	}
-	for _, c := range p.Channels {
-		out.Terminals = append(out.Terminals, BookTerminal{c.ID, 0, words.ColourCode(c.ID)})
-	}
 	for _, s := range strings {
-		out.Terminals[s.Channel].Leads++
 		out.Strings = append(out.Strings, bookString(p, s))
 		r := loom.ReadString(p, s)
 		out.Alone = append(out.Alone, BookReading{"string " + words.StringName(p, s), words.Ohms(r.Whole), words.StringFaults(len(s.Order), r)})
@@ -79,6 +82,25 @@ func OfBook(p *timing.Plan) Book {
 			}
 		}
 	}
+	return out
+}
+
+// terminalsOf are the rows of all bodies: a channel's plus and minus, channel after channel.
+func terminalsOf(p *timing.Plan, strings []loom.String) (out []BookTerminal) {
+	number := make([]int, len(p.Array.Bodies()))
+	for c, bodies := range loom.ByChannel(p, strings) {
+		for body, of := range bodies {
+			if len(of) == 0 {
+				continue
+			}
+			id := p.Channels[c].ID
+			for _, sign := range []string{"+", "−"} {
+				number[body]++
+				out = append(out, BookTerminal{number[body], body, id, sign, words.LeadsAt(p, of, sign), words.ColourCode(id)})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b BookTerminal) int { return a.Body - b.Body })
 	return out
 }
 

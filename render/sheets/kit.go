@@ -95,7 +95,7 @@ func (k Kit) bill(p *timing.Plan, b bill.Bill) table {
 			f := k.Fittings[it.Index]
 			name, note = string(f.Bought), fittingNotes[f.Bought]
 			if f.IsGland() {
-				note = words.Outlet(p.Array, k.Made)
+				note = words.CableThrough(k.Made)
 			}
 		}
 		t.rows = append(t.rows, partRow(it, name, note))

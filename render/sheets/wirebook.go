@@ -18,7 +18,7 @@ import (
 // seen from the inside, the pieces to cut, what a meter reads with room to sign, and labels.
 func WiringBook(p *timing.Plan) []*Sheet {
 	b := newBook(p)
-	out := []*Sheet{b.work()}
+	out := append([]*Sheet{b.work()}, b.terminals()...)
 	out = append(out, b.drawings()...)
 	out = append(out, b.cutList()...)
 	out = append(out, b.checks()...)
@@ -36,49 +36,73 @@ func newBook(p *timing.Plan) book {
 	return book{p, document.OfBook(p), loom.ByChannel(p, loom.Strings(p))}
 }
 
-// work draws the order of work and the terminals.
+// work draws the order of work.
 func (b book) work() *Sheet {
 	s := page("wiring-1", "Wiring book: "+cutShort(b.Array.Name, 50), "The order of work. Keep the amplifier off its mains until the last step.", short, long)
-	y := s.steps(b.Steps)
-	b.terminals(s, y+6)
+	s.steps(b.Steps)
 	return s
 }
 
-// The panel of terminals: rows of so many pairs, each so wide and tall in mm.
-const (
-	pairsInRow = 8
-	pairWide   = 23.0
-	pairTall   = 24.0
-)
+// A terminal is drawn so wide and a row so tall, in mm.
+const terminalWide, terminalTall = 11.5, 17.0
 
-// terminals draws a panel with a pair for each channel, as far as the page holds them.
-func (b book) terminals(s *Sheet, y float64) {
-	s.text(r2.Vec{X: margin, Y: y}, 4, left, ink, "Terminals, seen from the inside")
-	y = s.paragraph(r2.Vec{X: margin, Y: y + 5.5}, 3, 120, quiet,
-		"One pair a channel. Sleeves have the colours of the channel's number (IEC 60062: 0 black, 1 brown, 2 red, 3 orange, 4 yellow, 5 green, 6 blue, 7 violet, 8 grey, 9 white).")
-	rows := int((long - margin - y) / pairTall)
-	for i, c := range b.Terminals {
-		if i >= rows*pairsInRow {
-			s.text(r2.Vec{X: margin, Y: long - margin}, 3, left, quiet, fmt.Sprintf("and so on up to channel %d", b.Terminals[len(b.Terminals)-1].Channel))
-			return
+// terminals draws the row of each body, seen from outside, and lists what each terminal has.
+func (b book) terminals() []*Sheet {
+	t := tabler{name: "wiring-terminals", title: "Terminals, seen from outside", below: ""}
+	t.say(b.Row)
+	for body := range b.Array.Bodies() {
+		b.row(&t, body)
+	}
+	has := table{title: "What each has", columns: []column{{"", "terminal, core", 30, true}, {"", "channel", 20, true}, {"", "sign", 16, true}, {"", "sleeve", 40, false}, {"", "leads of strings", 84, false}}}
+	for _, c := range b.Terminals {
+		has.rows = append(has.rows, []string{strconv.Itoa(c.Number) + words.OnBody(b.Array, c.Body, ", body "), strconv.Itoa(c.Channel), c.Sign, c.Sleeves, c.Leads})
+	}
+	t.table(has)
+	return t.sheets
+}
+
+// say writes a paragraph of up to six lines before what comes next, with room for a line below it.
+func (t *tabler) say(text string) *Sheet {
+	s := t.room(8 * rowTall)
+	if t.y == margin+heading { // a new page, with nothing under its title
+		t.y = margin + 10.5 - rowTall
+	}
+	t.y = s.paragraph(r2.Vec{X: margin, Y: t.y + rowTall}, 3, 120, quiet, text)
+	return s
+}
+
+// row draws a body's terminals as they are seen from outside, in as many lines as they take.
+func (b book) row(t *tabler, body int) {
+	const inLine = 16
+	k := 0
+	for _, c := range b.Terminals {
+		if c.Body != body {
+			continue
 		}
-		at := r2.Vec{X: margin + pairWide*float64(i%pairsInRow), Y: y + pairTall*float64(i/pairsInRow)}
-		s.polygon(pen{colour: middling, width: 0.2}, at, r2.Vec{X: at.X + pairWide - 2, Y: at.Y}, r2.Vec{X: at.X + pairWide - 2, Y: at.Y + pairTall - 2}, r2.Vec{X: at.X, Y: at.Y + pairTall - 2})
-		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 4.5}, 3.4, middle, ink, strconv.Itoa(c.Channel))
-		for k, sign := range []string{"+", "−"} {
-			colour := []pen{{colour: orange, width: 0.5}, {colour: ink, width: 0.5}}[k]
-			centre := r2.Vec{X: at.X + 5.5 + 10*float64(k), Y: at.Y + 10}
-			s.circle(colour, centre, 3)
-			s.label(centre, 4, ink, sign)
+		s := t.sheets[len(t.sheets)-1]
+		if k%inLine == 0 {
+			s = t.room(terminalTall + 4)
+			t.y += terminalTall + 4
 		}
-		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 17}, 2.6, middle, quiet, prose.Count(c.Leads, "lead each", "leads each"))
-		s.text(r2.Vec{X: at.X + (pairWide-2)/2, Y: at.Y + 20.5}, 2.4, middle, quiet, c.Sleeves)
+		centre := r2.Vec{X: margin + terminalWide*(float64(k%inLine)+0.5), Y: t.y - terminalTall/2}
+		colour := pen{colour: ink, width: 0.5}
+		if c.Sign == "+" {
+			colour.colour = orange
+		}
+		s.polygon(thin, r2.Vec{X: centre.X - terminalWide/2, Y: centre.Y - 8}, r2.Vec{X: centre.X + terminalWide/2, Y: centre.Y - 8},
+			r2.Vec{X: centre.X + terminalWide/2, Y: centre.Y + 8}, r2.Vec{X: centre.X - terminalWide/2, Y: centre.Y + 8})
+		s.circle(colour, centre, 3)
+		s.label(centre, 4, ink, c.Sign)
+		s.label(r2.Vec{X: centre.X, Y: centre.Y - 5.5}, 3, ink, strconv.Itoa(c.Number))
+		s.label(r2.Vec{X: centre.X, Y: centre.Y + 5.5}, 2.4, quiet, "ch. "+strconv.Itoa(c.Channel))
+		k++
 	}
 }
 
 // cutList draws the pieces to cut, by length, and each with its place.
 func (b book) cutList() []*Sheet {
-	t := tabler{name: "wiring-cut", title: "Wires to cut", below: b.Copper}
+	t := tabler{name: "wiring-cut", title: "Wires to cut"}
+	t.say(b.Copper)
 	byLength := table{title: "By length", columns: []column{{"", "length, mm", 30, true}, {"", "pieces", 30, true}, {"", "", 130, false}}}
 	for _, cut := range b.Cut {
 		byLength.rows = append(byLength.rows, []string{prose.Fixed(float64(cut.Length), 0), strconv.Itoa(cut.Pieces), ""})
@@ -103,14 +127,15 @@ func (b book) checks() []*Sheet {
 	for _, r := range b.Alone {
 		strings.rows = append(strings.rows, []string{r.What, r.Ohm, "", "", r.Else})
 	}
-	whole := table{title: "Each channel at its terminals, all strings joined, amplifier not connected", columns: columns}
+	whole := table{title: "Each channel at its terminals, all strings joined, amplifier not connected", columns: []column{{"", "what", 26, false}, {"", "ohm", 26, true},
+		{"", "joined", 17, false}, {"", "cones out", 19, false}, {"", "closed", 17, false}, {"", "by, date", 24, false}, {"", "if it reads", 61, false}}}
 	for _, r := range b.Whole {
-		whole.rows = append(whole.rows, []string{r.What, r.Ohm, "", "", r.Else})
+		whole.rows = append(whole.rows, []string{r.What, r.Ohm, "", "", "", "", r.Else})
 	}
 	t.table(strings)
 	t.table(whole)
-	last := t.room(3 * rowTall)
-	last.text(r2.Vec{X: margin, Y: t.y + 2*rowTall}, 3.2, left, ink, "All of it reads as it should. Name, date: ________________________________________")
+	last := t.say(b.Cell)
+	last.text(r2.Vec{X: margin, Y: t.y + rowTall}, 3.2, left, ink, "All of it reads as it should. Name, date: ________________________________________")
 	return t.sheets
 }
 

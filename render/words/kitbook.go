@@ -1,9 +1,13 @@
 package words
 
 import (
+	"fmt"
+	"math"
+
 	"pappus/layout"
 	"pappus/layout/kit"
 	"pappus/layout/prose"
+	"pappus/timing/loom"
 )
 
 // KitSteps is the order of work that makes a body of a kit's parts.
@@ -58,7 +62,20 @@ func flooring(a *layout.Array, m kit.Made) string {
 	if len(m.Ground.Feet) > 0 {
 		text += "Screw the feet on from above by M3. "
 	}
-	return text + "Fit the gland, " + Outlet(a, m) + "."
+	return text + "Fit the gland, " + Outlet(a, m) + "." + asideOf(m)
+}
+
+// asideOf says by how much wires to the terminals are to be longer where the gland is off the axis,
+// which wiring.pdf takes it to be on; nothing where that is less than wires are cut to.
+func asideOf(m kit.Made) string {
+	if m.Ground.Gland == nil {
+		return ""
+	}
+	aside := math.Hypot(m.Ground.Gland.X, m.Ground.Gland.Y)
+	if aside < loom.Step {
+		return ""
+	}
+	return fmt.Sprintf(" It is %.0f mm off the middle, where wiring.pdf has the terminals: cut red and black wires %.0f mm longer than it says.", 1e3*aside, 10*math.Ceil(1e2*aside))
 }
 
 // seating says how drivers come in.

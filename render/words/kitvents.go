@@ -103,15 +103,19 @@ func refill(a *layout.Array, v kit.Vents) string {
 
 // Outlet says which cable leaves the body, and where.
 func Outlet(a *layout.Array, m kit.Made) string {
-	o := m.Outlet
-	text := prose.Sprintf("for one cable of %d cores, about %.0f mm thick, in a hole of %.1f mm", o.Cores, 1e3*o.Cable, 1e3*o.Hole())
+	text := CableThrough(m)
 	if m.Ground.Gland == nil {
 		text += " that is to be drilled where no driver, joint or vent is"
 	}
-	if below := o.Thread + bend*o.Cable; m.Ground.Gland != nil && a.Stand > 0 && a.Stand < below {
+	if below := m.Outlet.Thread + bend*m.Outlet.Cable; m.Ground.Gland != nil && a.Stand > 0 && a.Stand < below {
 		return text + prose.Sprintf("; below the floor they take about %.0f mm, and the stand has %.0f mm: lead a cable of two cores for each channel out flat through the hole, sealed with putty, or put terminals there on a plate, sealed", 10*math.Ceil(1e2*below), 1e3*a.Stand)
 	}
 	return text + "; or terminals on a plate over it, sealed"
+}
+
+// CableThrough says in short what a body's gland is for.
+func CableThrough(m kit.Made) string {
+	return prose.Sprintf("for one cable of %d cores, about %.0f mm thick, in a hole of %.1f mm", m.Outlet.Cores, 1e3*m.Outlet.Cable, 1e3*m.Outlet.Hole())
 }
 
 // bend is how many times its thickness the radius of a cable's bend is at least (common practice).

@@ -110,10 +110,27 @@ func ColourCode(n int) string {
 	return strings.Join(out, ", ")
 }
 
-// CutList says which wire is cut.
-func CutList(a *layout.Array) string {
-	return prose.Sprintf("Copper of %.3g mm2 inside (gauge %d or thicker), each piece with %.0f mm of slack at both ends, in straight lines, to the next 10 mm. Red from plus terminals, black to minus terminals, yellow between drivers.",
+// TerminalRow says how terminals are.
+const TerminalRow = "In one row, numbered from the left as they are seen from outside; from the inside the first is at the right. " +
+	"The number is that of the cable's core, too, where cores are numbered: odd ones are plus, even ones minus. Sleeves have the colours of the channel's number (IEC 60062: 0 black, 1 brown, 2 red, 3 orange, 4 yellow, 5 green, 6 blue, 7 violet, 8 grey, 9 white)."
+
+// CellShows says what a cell at a channel's terminals shows.
+const CellShows = "Cones out: with the plus of a 1.5 V cell on the channel's plus for a moment, and its minus on the minus, all its cones move outward. One that moves inward has its two wires swapped; a whole string that does has its leads swapped; a string that stays still is open, or not joined."
+
+// CutList says which wire is cut, and what the cable to the amplifier takes.
+func CutList(p *timing.Plan) string {
+	a := p.Array
+	text := prose.Sprintf("Copper of %.3g mm2 inside (gauge %d or thicker), each piece with %.0f mm of slack at both ends, in straight lines, to the next 10 mm; terminals are taken to be on the upright axis, at the body's lowest. Red from plus terminals, black to minus terminals, yellow between drivers.",
 		1e6*a.Build.InnerSection, wiring.Gauge(a.Build.InnerSection), 1000*a.Build.Slack)
+	if a.Wiring.WireLength == 0 {
+		return text + " Say wiring.wire_m for what the cable to the amplifier takes."
+	}
+	ohm, loss := 0.0, 0.0
+	for _, b := range p.Banks {
+		ohm, loss = max(ohm, b.WireOhm), max(loss, b.WireLoss)
+	}
+	return text + prose.Sprintf(" The cable to the amplifier is %.3g m of two cores of %.3g mm2 (gauge %d or thicker) for each channel: %.2f ohm out and back, which take %.2f dB at most off a channel.",
+		a.Wiring.WireLength, 1e6*a.Wiring.WireSection, wiring.Gauge(a.Wiring.WireSection), ohm, loss)
 }
 
 // Readings says what readings are of.
@@ -124,7 +141,7 @@ func Readings(a *layout.Array) string {
 
 // StringFaults says what readings of a string of n drivers mean that are not in its range.
 func StringFaults(n int, r loom.StringReading) string {
-	text := "no reading: a joint is open or a coil broken"
+	text := "no reading: a joint is open or a coil broken; more: a poor joint"
 	switch {
 	case n == 1:
 		return text + "; next to nothing: shorted"

@@ -17,9 +17,9 @@ func TestReadingsInWords(t *testing.T) {
 		return loom.ChannelReading{Open: loom.Fault{Reads: loom.Range{Least: 12.5, Most: 15.9}, Told: told}}
 	}
 	for _, c := range []struct{ name, got, want string }{
-		{"one driver", words.StringFaults(1, short(true)), "no reading: a joint is open or a coil broken; next to nothing: shorted"},
-		{"told", words.StringFaults(2, short(true)), "no reading: a joint is open or a coil broken; 6.1 to 8.1: one driver is shorted or left out"},
-		{"not told", words.StringFaults(13, short(false)), "no reading: a joint is open or a coil broken; one driver shorted is not to be told from none: read each alone"},
+		{"one driver", words.StringFaults(1, short(true)), "no reading: a joint is open or a coil broken; more: a poor joint; next to nothing: shorted"},
+		{"told", words.StringFaults(2, short(true)), "no reading: a joint is open or a coil broken; more: a poor joint; 6.1 to 8.1: one driver is shorted or left out"},
+		{"not told", words.StringFaults(13, short(false)), "no reading: a joint is open or a coil broken; more: a poor joint; one driver shorted is not to be told from none: read each alone"},
 		{"one string", words.ChannelFaults(1, open(true)), "as its string does, or a terminal is loose"},
 		{"two strings", words.ChannelFaults(2, open(true)), "12.5 to 15.9 or more: a string is not joined; less than the least: two leads touch"},
 		{"twelve strings", words.ChannelFaults(12, open(false)), "a string that is not joined is not to be told here: trust the strings' own readings"},

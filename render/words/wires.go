@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"pappus/layout"
 	"pappus/timing"
@@ -30,6 +31,19 @@ func WireColour(piece loom.Piece) string {
 		return ToMinus
 	}
 	return between
+}
+
+// LeadsAt names the strings of a channel whose leads are joined at its plus or its minus, with their colour.
+func LeadsAt(p *timing.Plan, of []loom.String, sign string) string {
+	var names []string
+	for _, s := range of {
+		names = append(names, StringName(p, s))
+	}
+	colour := FromPlus
+	if sign != "+" {
+		colour = ToMinus
+	}
+	return strings.Join(names, ", ") + " " + colour
 }
 
 // WireFrom and WireTo name the ends of a piece: from a minus to a plus, but at the terminals.

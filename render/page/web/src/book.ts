@@ -49,13 +49,16 @@ function show(book: BookAnswer): void {
   const strings = new Map(book.strings.map((s) => [s.name, s]));
   say(el("name"), `${book.name}: the wiring book`);
   el("steps").replaceChildren(...book.steps.map((s) => make("li", {}, typeset(s))));
-  el("terminals").replaceChildren(...book.terminals.map((t) => row(String(t.channel), { number: String(t.leads) }, t.sleeves)));
+  el("terminals").replaceChildren(...book.terminals.map((t) =>
+    row(book.terminals.at(-1)!.body > 0 ? `${t.number}, body ${t.body + 1}` : String(t.number), { number: String(t.channel) }, t.sign, t.sleeves, t.leads)));
+  say(el("row"), typeset(book.row));
   el("drawings").replaceChildren(...book.drawings.map((d) => drawing(d, strings)));
   say(el("copper"), typeset(book.copper));
   el("lengths").replaceChildren(...book.cut.map((c) => row(fixed(c.length_mm, 0), { number: String(c.pieces) })));
   say(el("readings-say"), book.readings);
   el("alone").replaceChildren(...readings(book.string_readings));
   el("whole").replaceChildren(...readings(book.channel_readings));
+  say(el("cell"), typeset(book.cell));
 }
 
 function complain(words: string): void {

@@ -120,12 +120,16 @@ export interface Book {
   /** the order of work */
   steps: string[];
   terminals: BookTerminal[];
+  /** how terminals are, in sentences */
+  row: string;
   /** which wire is cut, in sentences */
   copper: string;
   cut: BookCut[];
   strings: BookString[];
   /** what readings are of, in sentences */
   readings: string;
+  /** what a cell at a channel's terminals shows, in a sentence */
+  cell: string;
   /** of each string at its two ends, before it is joined to others */
   string_readings: BookReading[];
   /** of each channel at its terminals, on each body, all strings joined */
@@ -181,11 +185,16 @@ export interface BookString {
   pieces: BookPiece[];
 }
 
-/** A pair of terminals. */
+/** One terminal of a body's row, from the left as it is seen from outside. */
 export interface BookTerminal {
+  /** in its row, from 1: the cable's core, too */
+  number: number;
+  /** from 0 */
+  body: number;
   channel: number;
-  /** at each of the two */
-  leads: number;
+  sign: string;
+  /** the strings whose leads are joined there, and their colour */
+  leads: string;
   /** the colours of the channel's number (IEC 60062) */
   sleeves: string;
 }
