@@ -12,6 +12,7 @@ import (
 	"syscall"
 
 	"pappus/layout/prose"
+	"pappus/layout/wholefile"
 	"pappus/layout/wholefolder"
 )
 
@@ -23,12 +24,14 @@ var (
 
 // Open opens the file at path, or what a link there points to, without waiting for anybody but a
 // run that is just changing the folder; where one was ended amid that, the folder is put right
-// first (layout/wholefolder). An error is the system's, with EISDIR for a folder, or says what is there in place of a file and
+// first (layout/wholefolder), and a draft of the file that one left is taken away
+// (layout/wholefile). An error is the system's, with EISDIR for a folder, or says what is there in place of a file and
 // wraps ErrKind.
 func Open(path string) (*os.File, error) {
 	if err := wholefolder.Settle(filepath.Dir(path)); err != nil {
 		return nil, err
 	}
+	sweep(path)
 	if info, err := os.Stat(path); err == nil { // to open a device may do something to it
 		if err := kind(path, info); err != nil {
 			return nil, err
@@ -46,6 +49,14 @@ func Open(path string) (*os.File, error) {
 		return nil, errors.Join(err, f.Close())
 	}
 	return f, nil
+}
+
+// sweep takes the draft of a file away that no living run has.
+func sweep(path string) {
+	draft := filepath.Join(filepath.Dir(path), wholefile.Name(filepath.Base(path)))
+	if info, err := os.Lstat(draft); err == nil && info.Mode().IsRegular() {
+		wholefile.Sweep(draft)
+	}
 }
 
 // Read reads the file at path, of so many bytes at most; of a larger one the error is ErrLarge.

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"pappus/layout/regular"
+	"pappus/layout/wholefile"
 )
 
 // TestRead: files and links to them are read; of anything else there is an error at once, which
@@ -62,5 +63,34 @@ func TestRead(t *testing.T) {
 				t.Errorf("%q", data)
 			}
 		})
+	}
+}
+
+// TestSweeps: a draft of a run that was killed is gone once the file is read; that of a living run,
+// what is no draft of a file and drafts of others stay, and the file is read as it is.
+func TestSweeps(t *testing.T) {
+	folder := t.TempDir()
+	for name, text := range map[string]string{"a": "one", "b": "two", "c": "three", wholefile.Name("a"): "on", wholefile.Name("other"): "oth"} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Mkdir(filepath.Join(folder, wholefile.Name("c")), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	living, err := wholefile.Begin(filepath.Join(folder, "b"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer living.Abandon()
+	for name, text := range map[string]string{"a": "one", "b": "two", "c": "three"} {
+		if data, err := regular.Read(filepath.Join(folder, name), 100); err != nil || string(data) != text {
+			t.Errorf("%s: %q, %v", name, data, err)
+		}
+	}
+	for name, stays := range map[string]bool{"a": false, "b": true, "c": true, "other": true} {
+		if _, err := os.Lstat(filepath.Join(folder, wholefile.Name(name))); (err == nil) != stays {
+			t.Errorf("the draft of %s: %v", name, err)
+		}
 	}
 }

@@ -4,7 +4,8 @@
 // file sees the old one or the new one. The draft of a.toml is .a.toml.pappus-new, and its writer
 // holds it (layout/lock). So who has the draft may read the file, change it and write it, and no
 // other run of the program comes in between; and the draft of a run that was killed is used, and
-// so taken away, by the next that writes the file.
+// so taken away, by the next that writes the file, or swept by the next that reads it
+// (layout/regular).
 package wholefile
 
 import (
