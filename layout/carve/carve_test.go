@@ -126,10 +126,9 @@ func TestVolumesAddUp(t *testing.T) {
 			axis := r3.Vec{X: float64(f.Draw(t, "ax")) / 64, Y: float64(f.Draw(t, "ay")) / 64, Z: 1.1}
 			// Whole turns and steps too: faces and edges then lie in each other.
 			steps := rapid.SampledFrom([]float64{0, math.Pi / 2, rapid.Float64Range(0.01, 1).Draw(t, "turn")}).Draw(t, "by")
-			// Tenths of a millimetre: a shift of micrometres leaves edges of less than 30 nm, which are
-			// drawn together.
-			step := rapid.IntRange(-300, 300)
-			by := r3.Scale(1e-4, r3.Vec{X: float64(rapid.SampledFrom([]int{0, 100, step.Draw(t, "x")}).Draw(t, "bx")),
+			// Micrometres: some shifts leave edges of less than 30 nm, which are drawn together.
+			step := rapid.IntRange(-30_000, 30_000)
+			by := r3.Scale(1e-6, r3.Vec{X: float64(rapid.SampledFrom([]int{0, 10_000, step.Draw(t, "x")}).Draw(t, "bx")),
 				Y: float64(rapid.SampledFrom([]int{0, step.Draw(t, "y")}).Draw(t, "bz")), Z: float64(rapid.SampledFrom([]int{0, step.Draw(t, "z")}).Draw(t, "bz"))})
 			if steps != 0 && steps != math.Pi/2 {
 				return turned(m, steps, axis, by)

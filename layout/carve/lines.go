@@ -40,7 +40,7 @@ func (s *space) divide(axis int, l *lined) {
 	for i, line := range l.lines {
 		boxes[i] = s.boxOf(line.ends)
 		for k := range i {
-			if boxes[i].meets(boxes[k]) {
+			if boxes[i].meets(&boxes[k]) {
 				s.meetLines(axis, l, i, k)
 			}
 		}
@@ -106,6 +106,7 @@ func (c *cutter) learn(i int, l **lined, on map[[2]int][]int) (again bool) {
 			for n, other := range (*l).lines {
 				e := other.ends
 				if n != k && e[0] != e[1] && !slices.Contains((*l).on[n], p) && c.turn(t.axis, e[0], e[1], p) == 0 && c.within(p, e[0], e[1]) {
+					c.put(p, e[0], e[1])
 					(*l).on[n] = append((*l).on[n], p)
 					again = share(on, e, []int{p}) || again
 				}
@@ -150,11 +151,14 @@ func (s *space) meetLines(axis int, all *lined, i, k int) {
 	if a != b && c != d && fromA*fromB < 0 && fromC*fromD < 0 {
 		line := s.line(axis, c, d)
 		x := s.between(a, b, line(a), line(b))
+		s.put(x, a, b)
+		s.put(x, c, d)
 		on[i], on[k] = append(on[i], x), append(on[k], x)
 		return
 	}
 	add := func(n, p, side int, ends [2]int) {
 		if side == 0 && ends[0] != ends[1] && s.within(p, ends[0], ends[1]) {
+			s.put(p, ends[0], ends[1])
 			on[n] = append(on[n], p)
 		}
 	}

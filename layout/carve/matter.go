@@ -160,11 +160,11 @@ func (c *cutter) stateAt(a, b int, s stretch) (open []int) {
 		if t.mesh == a || t.mesh == b || t.box.high[2] < s.box.low[2] || c.in[t.mesh] {
 			return
 		}
-		if t.box.meets(s.box) && c.touches(t, s) {
+		if t.box.meets(&s.box) && c.touches(t, s) {
 			doubted(t.mesh)
 			return
 		}
-		turn, told := c.above2(t, s.mid)
+		turn, told := c.leaves(2, t, s.mid)
 		if !told {
 			doubted(t.mesh)
 		}
@@ -187,19 +187,21 @@ func (c *cutter) touches(t *triangle, s stretch) bool {
 	return math.Abs(h) <= off
 }
 
-// above2 tells how the winding number of a mesh changes at a triangle where a ray from a place
-// upward leaves it (1) or enters it (-1); not told: it may meet an edge, or begin on it.
-func (c *cutter) above2(t *triangle, at [3]float64) (turn int, told bool) {
+// leaves tells how the winding number of a mesh changes at a triangle where a ray along an axis from
+// about a place leaves it (1) or enters it (-1); not told: it may meet an edge, or begin on it. What is
+// told is so of all places within a lattice step.
+func (s *space) leaves(axis int, t *triangle, at [3]float64) (turn int, told bool) {
+	i, j := (axis+1)%3, (axis+2)%3
 	left, right := 0, 0
-	if t.box.low[0] > at[0]+1 || t.box.high[0] < at[0]-1 || t.box.low[1] > at[1]+1 || t.box.high[1] < at[1]-1 {
+	if t.box.low[i] > at[i]+1 || t.box.high[i] < at[i]-1 || t.box.low[j] > at[j]+1 || t.box.high[j] < at[j]-1 || t.box.high[axis] < at[axis]-1 {
 		return 0, true
 	}
 	sure := 0
 	for k, p := range t.corners {
-		u, v := &c.points[p].at, &c.points[t.corners[(k+1)%3]].at
-		ax, ay, bx, by := u[0]-at[0], u[1]-at[1], v[0]-at[0], v[1]-at[1]
-		det := ax*by - ay*bx
-		if math.Abs(det) <= 8*epsilon*(math.Abs(ax)+math.Abs(ay))*(math.Abs(bx)+math.Abs(by)) {
+		u, v := &s.points[p].at, &s.points[t.corners[(k+1)%3]].at
+		ax, ay, bx, by := u[i]-at[i], u[j]-at[j], v[i]-at[i], v[j]-at[j]
+		det, wide := ax*by-ay*bx, math.Abs(ax)+math.Abs(ay)+math.Abs(bx)+math.Abs(by)
+		if math.Abs(det) <= 8*epsilon*wide*wide+2*wide+2 {
 			continue
 		}
 		sure++
@@ -212,7 +214,10 @@ func (c *cutter) above2(t *triangle, at [3]float64) (turn int, told bool) {
 	if left > 0 && right > 0 {
 		return 0, true
 	}
-	h, off := c.heightAt(t, at)
+	h, off := s.heightAt(t, at)
+	for _, n := range t.normal {
+		off += 2 * math.Abs(n)
+	}
 	if sure < 3 || math.Abs(h) <= off {
 		return 0, false
 	}

@@ -45,19 +45,17 @@ func (c *cutter) meetAll() {
 	slices.SortFunc(order, func(i, j int) int {
 		return cmp.Or(cmp.Compare(c.triangles[i].box.low[0], c.triangles[j].box.low[0]), cmp.Compare(i, j))
 	})
-	var open []int // those whose boxes reach as far along x
-	for _, i := range order {
-		t := &c.triangles[i]
-		left := open[:0]
-		for _, j := range open {
-			if o := &c.triangles[j]; o.box.high[0] >= t.box.low[0] {
-				left = append(left, j)
-				if t.box.meets(o.box) {
-					c.meet(min(i, j), max(i, j))
-				}
+	boxes := make([]box, len(order)) // one after the other, as they are gone through
+	for n, i := range order {
+		boxes[n] = c.triangles[i].box
+	}
+	for n, i := range order {
+		own := &boxes[n]
+		for m := n + 1; m < len(boxes) && boxes[m].low[0] <= own.high[0]; m++ { // those that begin along x before it ends
+			if own.meets(&boxes[m]) {
+				c.meet(min(i, order[m]), max(i, order[m]))
 			}
 		}
-		open = append(left, i)
 	}
 	for _, p := range c.pairs {
 		if s, met, sure := c.stretch(p); c.all || !sure || met && c.matters(p, s) {
@@ -193,6 +191,7 @@ func (c *cutter) pierce(p, q, plane int) int {
 	if !ok {
 		t := &c.triangles[plane]
 		at = c.between(key[0], key[1], c.above(t, key[0]), c.above(t, key[1]))
+		c.put(at, key[0], key[1])
 		c.crossed[key] = at
 	}
 	return at
@@ -235,7 +234,10 @@ func (c *cutter) clip(outline []int, t *triangle, a, b int) (out []int) {
 			if line == nil {
 				line = c.line(t.axis, a, b)
 			}
-			out = append(out, c.between(p, q, line(p), line(q)))
+			x := c.between(p, q, line(p), line(q))
+			c.put(x, p, q)
+			c.put(x, a, b)
+			out = append(out, x)
 		}
 	}
 	return slices.Compact(out)

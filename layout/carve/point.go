@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"math/big"
+	"slices"
 )
 
 // unit is the step of the lattice in m: 2.3e-13 m.
@@ -19,7 +20,8 @@ const epsilon = 1.0 / (1 << 52)
 type point struct {
 	h       [4]*big.Int
 	at      [3]float64
-	rounded bool // at is not the place itself
+	rounded bool     // at is not the place itself
+	on      [][2]int // lines that it is known to be on, as two other places on each
 }
 
 // space holds all places, each once.
@@ -171,7 +173,51 @@ func (s *space) turn(axis, p, q, r int) int {
 	if math.Abs(det) > 4*epsilon*wide*wide+4*off*(wide+off) {
 		return sign(det)
 	}
+	if s.aligned(p, q, r) {
+		return 0
+	}
 	return s.line(axis, p, q)(r).Sign()
+}
+
+// mostLines is how many lines a place is known to be on at most: more take longer to look through
+// than they save.
+const mostLines = 4
+
+// put notes that a place is on the line through two others, and on those that both of them are on.
+func (s *space) put(p, from, to int) {
+	note := func(e [2]int) {
+		if len(s.points[p].on) < mostLines && !s.isOn(p, e) {
+			s.points[p].on = append(s.points[p].on, e)
+		}
+	}
+	if from == to {
+		return
+	}
+	note(edge(from, to))
+	for _, one := range [2]int{from, to} {
+		for _, e := range s.points[one].on {
+			if s.isOn(from, e) && s.isOn(to, e) {
+				note(e)
+			}
+		}
+	}
+}
+
+// aligned tells whether three places are known to be on one line: most that are have been put
+// there, and need no sums of long numbers.
+func (s *space) aligned(p, q, r int) bool {
+	for _, one := range [3]int{p, q, r} {
+		for _, e := range s.points[one].on {
+			if s.isOn(p, e) && s.isOn(q, e) && s.isOn(r, e) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (s *space) isOn(p int, e [2]int) bool {
+	return p == e[0] || p == e[1] || slices.Contains(s.points[p].on, e)
 }
 
 func far(p *point, i, j int) float64 { return max(math.Abs(p.at[i]), math.Abs(p.at[j])) }

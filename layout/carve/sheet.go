@@ -132,6 +132,9 @@ var weights = [][3]int64{{1, 1, 1}, {5, 7, 9}, {11, 3, 5}, {2, 9, 13}, {17, 8, 6
 // winding tells which meshes a place just in front of a facet and one just behind it are in;
 // and whether the facet's triangle is the first of those that lie there on each other.
 func (s *sheets) winding(i, meshes int) (front, behind []bool, first bool) {
+	if f, b, ok := s.rayNear(s.facets[i], meshes); ok {
+		return f, b, true
+	}
 	for _, w := range weights {
 		at := s.inside(s.facets[i], w)
 		f, b, first, ok := s.ray(at, s.facets[i].of, meshes)
@@ -140,6 +143,47 @@ func (s *sheets) winding(i, meshes int) (front, behind []bool, first bool) {
 		}
 	}
 	return make([]bool, meshes), make([]bool, meshes), false
+}
+
+// rayNear does what ray does, from about the middle of a facet and in rounded numbers; false where they
+// leave a doubt, as where others lie in the facet's plane.
+func (s *sheets) rayNear(f facet, meshes int) (front, behind []bool, ok bool) {
+	own := &s.triangles[f.of]
+	var at [3]float64
+	for _, p := range f.corners {
+		for k := range at {
+			at[k] += s.points[p].at[k] / 3
+		}
+	}
+	ahead, back := make([]int, meshes), make([]int, meshes)
+	for _, n := range s.columns(own.axis).at(at) {
+		t := &s.triangles[n]
+		if int(n) == f.of {
+			continue
+		}
+		turn, told := s.leaves(own.axis, t, at)
+		if !told {
+			return nil, nil, false
+		}
+		ahead[t.mesh] += turn
+		back[t.mesh] += turn
+	}
+	if own.up > 0 {
+		back[own.mesh]++
+	} else {
+		ahead[own.mesh]--
+	}
+	front, behind = signs(ahead), signs(back)
+	return front, behind, true
+}
+
+// signs tells which numbers are above 0.
+func signs(numbers []int) []bool {
+	out := make([]bool, len(numbers))
+	for m, n := range numbers {
+		out[m] = n > 0
+	}
+	return out
 }
 
 // inside returns a place in a facet.
@@ -197,9 +241,5 @@ func (s *sheets) ray(from, of, meshes int) (front, behind []bool, first, ok bool
 			}
 		}
 	}
-	front, behind = make([]bool, meshes), make([]bool, meshes)
-	for m := range meshes {
-		front[m], behind[m] = ahead[m] > 0, back[m] > 0
-	}
-	return front, behind, first, true
+	return signs(ahead), signs(back), first, true
 }

@@ -1,6 +1,7 @@
 package carve
 
 import (
+	"math"
 	"slices"
 
 	"pappus/layout/poly"
@@ -14,7 +15,8 @@ const shortest = 3e-8
 
 // short draws the ends of short edges together where what is left stays a closed surface: the
 // two have no more neighbours in common than the corners across from the edge (T. K. Dey,
-// H. Edelsbrunner, S. Guha and D. V. Nekhayev, Topology preserving edge contraction, 1999).
+// H. Edelsbrunner, S. Guha and D. V. Nekhayev, Topology preserving edge contraction, 1999). They
+// meet where the volume stays as it is.
 func short(m poly.Mesh) poly.Mesh {
 	round := make([][]int, len(m.Vertices)) // triangles of each corner
 	for i, t := range m.Triangles {
@@ -27,6 +29,7 @@ func short(m poly.Mesh) poly.Mesh {
 		for k := 0; k < 3 && !gone[i]; k++ {
 			p, q := m.Triangles[i][k], m.Triangles[i][(k+1)%3]
 			if r3.Norm(r3.Sub(m.Vertices[p], m.Vertices[q])) < shortest && alone(m, round, p, q) {
+				m.Vertices[p] = meeting(m, round, p, q)
 				draw(m, round, gone, p, q)
 				k = -1
 			}
@@ -59,6 +62,44 @@ func alone(m poly.Mesh, round [][]int, p, q int) bool {
 		}
 	}
 	return common == 2
+}
+
+// meeting returns where two corners that become one enclose as much as both did. As one moves, the
+// volume is linear in its place (P. Lindstrom and G. Turk, Fast and memory efficient polygonal
+// simplification, Proc. IEEE Visualization 1998): a place on the edge does or, where none does, one
+// off the better end, square to what is round it; that end itself where it would have to go further
+// than a short edge is long.
+func meeting(m poly.Mesh, round [][]int, p, q int) r3.Vec {
+	at := m.Vertices[p]
+	to := r3.Sub(m.Vertices[q], at)
+	var rise r3.Vec // six times the volume's, for a step of what both become
+	had := 0.0      // six times what both had, seen from p
+	for _, v := range []int{p, q} {
+		for _, i := range round[v] {
+			t := m.Triangles[i]
+			if slices.Contains(t[:], p+q-v) {
+				continue
+			}
+			k := slices.Index(t[:], v)
+			n := r3.Cross(r3.Sub(m.Vertices[t[(k+1)%3]], at), r3.Sub(m.Vertices[t[(k+2)%3]], at))
+			rise = r3.Add(rise, n)
+			if v == q {
+				had += r3.Dot(to, n)
+			}
+		}
+	}
+	far := r3.Dot(to, rise) // what the edge's other end has
+	if share := had / far; share >= 0 && share <= 1 {
+		return r3.Add(at, r3.Scale(share, to))
+	}
+	lacks := had
+	if math.Abs(had-far) < math.Abs(had) {
+		at, lacks = m.Vertices[q], had-far
+	}
+	if size := r3.Norm2(rise); math.Abs(lacks) < shortest*math.Sqrt(size) {
+		return r3.Add(at, r3.Scale(lacks/size, rise))
+	}
+	return at
 }
 
 // draw moves q to p.

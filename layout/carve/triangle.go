@@ -21,13 +21,9 @@ type triangle struct {
 
 type box struct{ low, high [3]float64 }
 
-func (b box) meets(o box) bool {
-	for k := range b.low {
-		if b.high[k] < o.low[k] || o.high[k] < b.low[k] {
-			return false
-		}
-	}
-	return true
+func (b *box) meets(o *box) bool {
+	return b.high[1] >= o.low[1] && o.high[1] >= b.low[1] && b.high[2] >= o.low[2] && o.high[2] >= b.low[2] &&
+		b.high[0] >= o.low[0] && o.high[0] >= b.low[0]
 }
 
 // newTriangle gives false where the corners are on a line.

@@ -38,7 +38,8 @@ func (m Mesh) Part(planes ...Plane) (Mesh, error) {
 // an error where no triangle is in a cell.
 func (m Mesh) Cells(cells []Cell) (Mesh, error) {
 	box := m.Bounds()
-	j := joiner{vertices: slices.Clone(m.Vertices)}
+	m = m.near(cells)
+	j := joiner{vertices: m.Vertices}
 	size := max(box.Max.X-box.Min.X, box.Max.Y-box.Min.Y, box.Max.Z-box.Min.Z)
 	j.slack, j.near = onSide*size, oneCorner*size
 	for _, c := range cells {
@@ -72,6 +73,25 @@ func (m Mesh) Cells(cells []Cell) (Mesh, error) {
 		return Mesh{}, fmt.Errorf("cutting: %w", err)
 	}
 	return out, nil
+}
+
+// near returns, with corners of its own, the triangles that are not all beyond one side of each cell.
+func (m Mesh) near(cells []Cell) Mesh {
+	reaches := func(t [3]int, c Cell) bool {
+		for _, p := range c.Sides {
+			if min(p.Above(m.Vertices[t[0]]), p.Above(m.Vertices[t[1]]), p.Above(m.Vertices[t[2]])) >= 0 {
+				return false
+			}
+		}
+		return true
+	}
+	out := Mesh{Vertices: m.Vertices}
+	for _, t := range m.Triangles {
+		if slices.ContainsFunc(cells, func(c Cell) bool { return reaches(t, c) }) {
+			out.Triangles = append(out.Triangles, t)
+		}
+	}
+	return out.Tidy()
 }
 
 // onSide is the length over the mesh's size within which a corner counts as on a side: far

@@ -78,19 +78,28 @@ func Weld(points []r3.Vec, slack float64) []int {
 		}
 		return i
 	}
-	cells := make(map[[3]int][]int, len(points)/2) // of a grid as wide as the slack
+	const wide = 16 // of a cell over the slack: few points have others in the next one within reach
+	cells := make(map[[3]int][]int, len(points)/2)
+	place := func(x float64) int { return int(math.Floor(x / (wide * slack))) }
+	look := func(i int, home [3]int) {
+		for _, k := range cells[home] {
+			if r3.Norm(r3.Sub(points[i], points[k])) <= slack {
+				p, q := root(i), root(k)
+				same[max(p, q)] = min(p, q)
+			}
+		}
+	}
 	for i, v := range points {
 		same[i] = i
-		home := [3]int{int(math.Floor(v.X / slack)), int(math.Floor(v.Y / slack)), int(math.Floor(v.Z / slack))}
-		for n := range 27 {
-			for _, k := range cells[[3]int{home[0] + n%3 - 1, home[1] + n/3%3 - 1, home[2] + n/9 - 1}] {
-				if r3.Norm(r3.Sub(v, points[k])) <= slack {
-					p, q := root(i), root(k)
-					same[max(p, q)] = min(p, q)
+		for x := place(v.X - slack); x <= place(v.X+slack); x++ {
+			for y := place(v.Y - slack); y <= place(v.Y+slack); y++ {
+				for z := place(v.Z - slack); z <= place(v.Z+slack); z++ {
+					look(i, [3]int{x, y, z})
 				}
 			}
 		}
 		if same[i] == i || points[same[i]] != v {
+			home := [3]int{place(v.X), place(v.Y), place(v.Z)}
 			cells[home] = append(cells[home], i)
 		}
 	}
