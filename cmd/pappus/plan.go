@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"time"
 
 	"pappus/preview"
 	"pappus/render/document"
@@ -129,7 +130,10 @@ func newKit(f *flags) *cobra.Command {
 	return f.view("kit", "Make the printed parts that go together: segments, floor, vents, jigs, on plates (ten seconds or more)", "kit", "folder for the parts",
 		"\nThe plates are in %s: kit-plate-1.3mf and so on; assembly.svg shows what goes where.\n", func(said *progress, p *timing.Plan) (outcome, error) {
 			said.say("making the parts")
-			k, err := folder.NewKit(context.Background(), p, func(n, of int) { said.say(words.Making(n, of)) })
+			began := time.Now()
+			k, err := folder.NewKit(context.Background(), p, func(n, of int) {
+				said.say(words.Making(n, of, time.Since(began).Seconds()*float64(of-n)/float64(n)))
+			})
 			return outcome{
 				files:  k.Files,
 				json:   func(w document.Written) any { return k.Document(w) },

@@ -1,8 +1,10 @@
 package kit
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -85,18 +87,33 @@ func (m made) wayOff(segment int) (best r3.Vec, most float64) {
 			}
 		}
 	}
+	slices.SortFunc(off, func(a, b r3.Vec) int {
+		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y), cmp.Compare(a.Z, b.Z))
+	})
+	off = slices.CompactFunc(off, func(a, b r3.Vec) bool { return r3.Norm2(r3.Sub(a, b)) < 1e-20 })
 	ways := append(spread.Spiral(4000), r3.Vec{Z: 1}, r3.Vec{Z: -1})
 	for i := range 360 {
 		ways = append(ways, direction(float64(i)*math.Pi/180))
 	}
 	most = math.Inf(-1)
-	for _, d := range ways {
+	try := func(d r3.Vec) {
 		least := 1.0
 		for _, n := range off {
-			least = min(least, r3.Dot(n, d))
+			if least = min(least, r3.Dot(n, d)); least < most {
+				return
+			}
 		}
 		if least > most {
 			best, most = d, least
+		}
+	}
+	for _, d := range ways {
+		try(d)
+	}
+	random := rand.New(rand.NewPCG(2, 2))
+	for step := 0.1; step > 1e-8; step /= 2 { // along a way that slides off in one direction alone
+		for range 300 {
+			try(r3.Unit(r3.Add(best, r3.Scale(step, r3.Vec{X: random.NormFloat64(), Y: random.NormFloat64(), Z: random.NormFloat64()}))))
 		}
 	}
 	return best, most
@@ -137,7 +154,7 @@ func places(random *rand.Rand, m poly.Mesh, count int) func(func(r3.Vec) bool) {
 func winding(m poly.Mesh, at r3.Vec) (sum float64) {
 	for _, t := range m.Triangles {
 		a, b, c := r3.Sub(m.Vertices[t[0]], at), r3.Sub(m.Vertices[t[1]], at), r3.Sub(m.Vertices[t[2]], at)
-		x, y, z := r3.Norm(a), r3.Norm(b), r3.Norm(c)
+		x, y, z := math.Sqrt(r3.Norm2(a)), math.Sqrt(r3.Norm2(b)), math.Sqrt(r3.Norm2(c))
 		sum += 2 * math.Atan2(r3.Dot(a, r3.Cross(b, c)), x*y*z+r3.Dot(a, b)*z+r3.Dot(b, c)*x+r3.Dot(c, a)*y)
 	}
 	return sum / (4 * math.Pi)
@@ -148,21 +165,33 @@ func distance(m poly.Mesh, at r3.Vec) float64 {
 	least := math.Inf(1)
 	for _, t := range m.Triangles {
 		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
-		u, v := r3.Sub(b, a), r3.Sub(c, a)
-		n := r3.Cross(u, v)
-		if size := r3.Norm2(n); size > 0 {
-			w := r3.Sub(at, a)
-			x, y := r3.Dot(r3.Cross(w, v), n)/size, r3.Dot(r3.Cross(u, w), n)/size
-			if x >= 0 && y >= 0 && x+y <= 1 {
-				least = min(least, math.Abs(r3.Dot(w, n))/math.Sqrt(size))
-				continue
-			}
+		if off(at.X, a.X, b.X, c.X) > least || off(at.Y, a.Y, b.Y, c.Y) > least || off(at.Z, a.Z, b.Z, c.Z) > least {
+			continue
 		}
-		for _, e := range [3][2]r3.Vec{{a, b}, {b, c}, {c, a}} {
-			along := r3.Sub(e[1], e[0])
-			share := min(max(r3.Dot(r3.Sub(at, e[0]), along)/max(r3.Norm2(along), 1e-300), 0), 1)
-			least = min(least, r3.Norm(r3.Sub(at, r3.Add(e[0], r3.Scale(share, along)))))
-		}
+		least = min(least, toTriangle(a, b, c, at))
 	}
 	return least
+}
+
+// off is how far a number is outside of the range of three.
+func off(x, a, b, c float64) float64 { return max(min(a, b, c)-x, x-max(a, b, c), 0) }
+
+// toTriangle is how far a place is from a triangle.
+func toTriangle(a, b, c, at r3.Vec) float64 {
+	u, v := r3.Sub(b, a), r3.Sub(c, a)
+	n := r3.Cross(u, v)
+	if size := r3.Norm2(n); size > 0 {
+		w := r3.Sub(at, a)
+		x, y := r3.Dot(r3.Cross(w, v), n)/size, r3.Dot(r3.Cross(u, w), n)/size
+		if x >= 0 && y >= 0 && x+y <= 1 {
+			return math.Abs(r3.Dot(w, n)) / math.Sqrt(size)
+		}
+	}
+	least := math.Inf(1)
+	for _, e := range [3][2]r3.Vec{{a, b}, {b, c}, {c, a}} {
+		along := r3.Sub(e[1], e[0])
+		share := min(max(r3.Dot(r3.Sub(at, e[0]), along)/max(r3.Norm2(along), 1e-300), 0), 1)
+		least = min(least, r3.Norm2(r3.Sub(at, r3.Add(e[0], r3.Scale(share, along)))))
+	}
+	return math.Sqrt(least)
 }

@@ -38,6 +38,7 @@ type blank struct {
 	name   string
 	roles  []role
 	meshes []poly.Mesh
+	loose  []poly.Mesh // what was carved and hangs on nothing
 }
 
 func (b *blank) add(r role, meshes ...poly.Mesh) {
@@ -76,5 +77,7 @@ func (b *blank) carveAs(rule func([roleCount]bool) bool) (poly.Mesh, error) {
 	if err != nil {
 		return poly.Mesh{}, fmt.Errorf("%w: %s: %w", ErrPart, b.name, err)
 	}
-	return m.Pieces()[0], nil
+	pieces := m.Pieces()
+	b.loose = pieces[1:]
+	return pieces[0], nil
 }

@@ -16,7 +16,8 @@
 // the tongues of those before it, and the last one of a closed body has none of its own; its
 // screws are reached through the cut-outs. Where a segment lay on the bed without its joints and
 // does not with them, the shell is cut smaller than for sheets ([Segments]). Joints end above the
-// floor.
+// floor. Where drivers leave no room for a fastener between two segments that is told ([Meeting]); a
+// segment that loses a piece of its wall to cut-outs and seats cannot be made.
 //
 // Numbers and arrows are cut into the wall's inside by a font of lines: the segment with an
 // arrow that points up, the neighbour's number at each joint, that of each mount, F in front.

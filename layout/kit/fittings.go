@@ -2,8 +2,6 @@ package kit
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // Bought says what a fitting is.
@@ -71,7 +69,7 @@ func (k *maker) fittings() (out []Fitting) {
 func (k *maker) joined() (count map[Bought]int, seamed float64) {
 	count = make(map[Bought]int)
 	for _, s := range k.seams {
-		for i := range k.fasteners(s) {
+		for i := range k.fastened[s.number] {
 			switch {
 			case i%2 == 1:
 				count[Dowel]++
@@ -81,11 +79,8 @@ func (k *maker) joined() (count map[Bought]int, seamed float64) {
 				count[LapScrew]++
 			}
 		}
-		for i := 1; i < len(s.points); i++ {
-			if step := r3.Norm(r3.Sub(s.points[i], s.points[i-1])); step < 0.1*k.wall.radius { // no cut-out between
-				seamed += step
-			}
-		}
+		long, _ := k.lapOf(s)
+		seamed += long
 	}
 	return count, seamed
 }

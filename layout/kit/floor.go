@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"pappus/layout/poly"
@@ -77,6 +78,30 @@ func (k *maker) rim(b *blank, segment int) {
 		b.add(post, at.pin(postRadius, from, from+ledgeTall+postTall, 24))
 		b.add(cut, at.pin(m3Pilot, from-1e-3, from+ledgeTall+postTall-1.5e-3, 12))
 	}
+}
+
+// bareLedge returns the numbers of the mounts whose drivers reach into the side of the ledge that the
+// floor's foam lies against.
+func (k *maker) bareLedge() (out []int) {
+	var under []r3.Vec
+	for _, inset := range []float64{0, ledgeWide / 2} {
+		pane := k.pane(0, floorThick, inset)
+		for i := range 360 {
+			if at, ok := rimAt(pane, float64(i)*math.Pi/180); ok {
+				under = append(under, r3.Vec{X: at.X, Y: at.Y, Z: floorThick + gasket - k.wall.floor.Offset})
+			}
+		}
+	}
+	for i, p := range k.seats {
+		if slices.ContainsFunc(under, func(at r3.Vec) bool {
+			away := r3.Sub(at, p.at)
+			deep := -r3.Dot(away, p.out)
+			return deep > 0 && deep < k.depth()+flangeTall && r3.Norm(r3.Cross(away, p.out)) < k.behind()
+		}) {
+			out = append(out, k.array.Own()[i].ID)
+		}
+	}
+	return out
 }
 
 // mostSectors is how many parts a floor is cut into at most.

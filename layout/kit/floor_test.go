@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -32,5 +33,17 @@ func TestFloorSeal(t *testing.T) {
 	over := r3.Add(at, r3.Scale(2.6e-3, direction(azimuth+math.Pi/2)))
 	if up := crossings(p.Mesh, over, r3.Vec{Z: 1}); len(up) == 0 || math.Abs(up[0]+0.37e-3-0.8e-3) > 1e-8 {
 		t.Errorf("over the groove the strip begins at %v m", up)
+	}
+}
+
+// TestBareLedge: of the built-in design the five lowest drivers, whose cut-outs come within 5 mm of the
+// cut, are where the ledge would be; the next ring, whose cut-outs end 9 mm above it, is not.
+func TestBareLedge(t *testing.T) {
+	m := builtIn(t)
+	if _, err := m.floors(); err != nil {
+		t.Fatal(err)
+	}
+	if got := m.ground().Bare; !slices.Equal(got, []int{36, 37, 38, 39, 40}) {
+		t.Errorf("the ledge is left out behind drivers %v", got)
 	}
 }

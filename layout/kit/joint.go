@@ -2,6 +2,7 @@ package kit
 
 import (
 	"math"
+	"slices"
 
 	"pappus/layout/poly"
 
@@ -66,13 +67,14 @@ func (k *maker) layers() map[role]float64 {
 // layered gives a segment its layers, as far as they are near.
 func (k *maker) layered(b *blank, plain poly.Mesh) {
 	box, depths := plain.Bounds(), k.layers()
-	const more = 2*reach + 5e-3
+	more := 2*reach + 5e-3
 	around := []poly.Plane{{Normal: r3.Vec{X: 1}, Offset: box.Max.X + more}, {Normal: r3.Vec{X: -1}, Offset: more - box.Min.X},
 		{Normal: r3.Vec{Y: 1}, Offset: box.Max.Y + more}, {Normal: r3.Vec{Y: -1}, Offset: more - box.Min.Y},
 		{Normal: r3.Vec{Z: 1}, Offset: box.Max.Z + more}, {Normal: r3.Vec{Z: -1}, Offset: more - box.Min.Z}}
 	for r := half; r < roleCount; r++ {
 		if depth, ok := depths[r]; ok {
-			b.add(r, k.wall.within(k.wall.under(depth), around).Mesh())
+			// No two end in one plane: there is nothing to be kept there, but it would be cut.
+			b.add(r, k.wall.within(k.wall.under(depth), about(around, 0.1e-3*float64(r-half))).Mesh())
 		}
 	}
 }
@@ -120,6 +122,9 @@ func (k *maker) trimmed(b *blank, s seam) {
 	b.add(trim, k.near(s, 2*k.Gap, s.slab(-k.Gap/2, k.Gap/2)))
 }
 
+// A rib ends in the gap that is trimmed off, not where the segment does: what lies in one plane is cut
+// along all of it.
+
 // lapped gives a segment the tongue of a lap, or room for it. The tongue is as thick as the wall
 // and belongs to the segment of the lower number.
 func (k *maker) lapped(b *blank, s seam, segment int) {
@@ -128,7 +133,7 @@ func (k *maker) lapped(b *blank, s seam, segment int) {
 		return
 	}
 	b.add(tongue, k.near(s, reach))
-	b.add(rib, k.beside(s, k.outer(s.a, 0), about(k.wall.regions[s.b].Sides, reach-0.1e-3-2e-6*float64(s.number))))
+	b.add(rib, k.beside(s, k.outer(s.a, k.Gap/4), about(k.wall.regions[s.b].Sides, reach-0.1e-3-2e-6*float64(s.number))))
 	b.add(groove, k.near(s, reach-0.2e-3, s.slab(2e-3, 2e-3+grooveWide)))
 }
 
@@ -138,14 +143,14 @@ func (k *maker) flanged(b *blank, s seam, segment int) {
 	if k.wall.regions[s.a].Segment != segment {
 		own, across = s.b, s.a
 	}
-	b.add(rib, k.beside(s, k.outer(own, 0), about(k.wall.regions[across].Sides, flangeThick+k.Gap/2+2e-6*float64(s.number))))
+	b.add(rib, k.beside(s, k.outer(own, k.Gap/4), about(k.wall.regions[across].Sides, flangeThick+k.Gap/2+2e-6*float64(s.number))))
 	wide := k.Gap/2 + grooveDeep
 	b.add(groove, k.near(s, flangeThick, s.slab(-wide, wide)))
 }
 
 // fasten drills the screws and the dowels of a seam: turn about, where there is room.
 func (k *maker) fasten(b *blank, s seam) {
-	for i, p := range k.fasteners(s) {
+	for i, p := range k.fastened[s.number] {
 		long := p.room + 1e-3
 		switch {
 		case k.Joint == Flange:
@@ -168,7 +173,27 @@ type fastener struct {
 	room float64 // m of material along it
 }
 
-// fasteners finds places along a seam.
+// fastenAll finds the fasteners of all seams: apart along each, and with material round those of others.
+func (k *maker) fastenAll() {
+	k.fastened = make([][]fastener, len(k.seams))
+	var all []r3.Vec
+	for i, s := range k.seams {
+		var at []r3.Vec
+		for _, f := range k.fasteners(s) {
+			if alone(f.at, at, pitch) && alone(f.at, all, 2*boss) {
+				at, k.fastened[i] = append(at, f.at), append(k.fastened[i], f)
+			}
+		}
+		all = append(all, at...)
+	}
+}
+
+// alone tells whether a place is farther than a length from some others.
+func alone(at r3.Vec, others []r3.Vec, by float64) bool {
+	return !slices.ContainsFunc(others, func(o r3.Vec) bool { return r3.Norm(r3.Sub(at, o)) <= by })
+}
+
+// fasteners finds where one could be along a seam.
 func (k *maker) fasteners(s seam) (out []fastener) {
 	w := k.wall
 	from := r3.Scale(s.plane.Offset, s.plane.Normal)
@@ -182,7 +207,7 @@ func (k *maker) fasteners(s seam) (out []fastener) {
 			p := w.on(from, r3.Sub(beside, from), s.plane.Normal, w.thick)
 			f = fastener{p, k.Gap + w.thick}
 		}
-		if k.free(s, f.at) && (len(out) == 0 || r3.Norm(r3.Sub(f.at, out[len(out)-1].at)) > pitch && r3.Norm(r3.Sub(f.at, out[0].at)) > pitch) {
+		if k.free(s, f.at) {
 			out = append(out, f)
 		}
 	}

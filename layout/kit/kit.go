@@ -6,6 +6,7 @@ import (
 
 	"pappus/layout"
 	"pappus/layout/poly"
+	"pappus/layout/prose"
 	"pappus/layout/shell"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -36,11 +37,12 @@ type Part struct {
 // maker makes the parts of a kit.
 type maker struct {
 	layout.Kit
-	array *layout.Array
-	plan  shell.Plan
-	wall  *wall
-	seats []pole // by mount, on the outer face
-	seams []seam
+	array    *layout.Array
+	plan     shell.Plan
+	wall     *wall
+	seats    []pole // by mount, on the outer face
+	seams    []seam
+	fastened [][]fastener // by seam
 	// Of a floor: its posts, feet and vents, and where the cable comes out; nil: nowhere.
 	posts, feet, vents []r3.Vec
 	gland              *r3.Vec
@@ -66,6 +68,7 @@ func newMaker(a *layout.Array, plan shell.Plan, cores int) (*maker, error) {
 	for i := range k.seats {
 		k.seats[i] = k.offSeams(k.seats[i])
 	}
+	k.fastenAll()
 	k.findPosts()
 	if k.hollow, err = a.Hollow(); err == nil {
 		k.Vents.Why = k.hollow.Why
@@ -120,8 +123,27 @@ func (k *maker) segment(i int, m poly.Mesh, of int) (Part, error) {
 	var err error
 	if p.Mesh, err = b.carve(); err == nil {
 		p.Away = middle(p.Mesh)
+		err = k.whole(b)
 	}
 	return p, err
+}
+
+// crumb is the volume in m3 of a bit of wall that is not missed: a cube of a usual nozzle's line.
+const crumb = 0.4e-3 * 0.4e-3 * 0.4e-3
+
+// whole gives an error where a carved segment is without a piece of its wall: what hangs on nothing
+// and reaches further out than joints do.
+func (k *maker) whole(b *blank) error {
+	for _, piece := range b.loose {
+		least := math.Inf(1)
+		for _, v := range piece.Vertices {
+			least = min(least, inside(k.wall.planes, v))
+		}
+		if v := piece.Volume(); least < 0.4*k.wall.thick && v > crumb {
+			return prose.Errorf("%w: %s falls apart: cut-outs, seats and the gap leave no wall round a piece of %.2g cm3 at %.0f, %.0f, %.0f mm", ErrPart, b.name, 1e6*v, 1e3*middle(piece).X, 1e3*middle(piece).Y, 1e3*middle(piece).Z)
+		}
+	}
+	return nil
 }
 
 // middle returns the mean place of a mesh's corners.

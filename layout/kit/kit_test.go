@@ -122,41 +122,72 @@ func TestKits(t *testing.T) {
 		{"stepped", "shape = \"dodecahedron\"\nradius_mm = 150", "on = \"faces\"", 100, "", true},
 		{"ball of 12", "shape = \"ball\"\nradius_mm = 100", "on = \"even\"\ncount = 12", 150, "", true},
 		{"two on a ball", "shape = \"ball\"\nradius_mm = 100", "on = \"even\"\ncount = 2", 150, "", true},
+		{"one on a ball", "shape = \"ball\"\nradius_mm = 70", "on = \"even\"\ncount = 1", 200, "", true},
+		{"one on a ball in parts", "shape = \"ball\"\nradius_mm = 100", "on = \"even\"\ncount = 1", 150, "", true},
+		{"ball of 96", "shape = \"ball\"\nradius_mm = 170", "on = \"even\"\ncount = 96", 200, "", true},
+		{"ball of 300", "shape = \"ball\"\nradius_mm = 300", "on = \"even\"\ncount = 300", 250, "", true},
+		{"ball of 1000", "shape = \"ball\"\nradius_mm = 540", "on = \"even\"\ncount = 1000", 300, "", true},
+		{"dome of 60 on a ball", "shape = \"ball\"\nradius_mm = 180\ncut_height_mm = 20\nstand_height_mm = 25", "on = \"even\"\ncount = 60", 200, "", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if c.slow && !*slow {
 				t.Skip("few cases every day")
 			}
-			m := build(t, c.body, c.mounts, c.bed, c.kit)
-			least := math.Inf(1)
-			for i, p := range m.parts {
-				if err := p.Mesh.Check(); err != nil {
-					t.Errorf("%s: %v", p.Name, err)
-				}
-				if n := len(p.Mesh.Pieces()); n != 1 {
-					t.Errorf("%s: %d pieces", p.Name, n)
-				}
-				if l := Lay(p, m.array.Print.Bed); !l.Fits {
-					t.Errorf("%s: %v on the bed", p.Name, l.Size)
-				}
-				if i%3 == 0 {
-					testkit.Printable(t, p.Mesh, 1)
-				}
-				for _, q := range m.parts[:i] {
-					if p.Loose || q.Loose || !near(p.Mesh, q.Mesh) {
-						continue
-					}
-					if both, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
-						t.Errorf("%s and %s have %g mm3 in common (%v)", q.Name, p.Name, 1e9*both.Volume(), err)
-					}
-					least = min(least, checkApart(t, p, q, m.Gap), checkApart(t, q, p, m.Gap))
-				}
-			}
-			checkOrder(t, m)
-			if !math.IsInf(least, 1) && least > 1.01*m.Gap {
-				t.Errorf("parts are %g m from each other and nowhere nearer, want %g", least, m.Gap)
-			}
+			checkKit(t, build(t, c.body, c.mounts, c.bed, c.kit))
 		})
+	}
+}
+
+// checkKit looks a kit over: each part is closed, one piece, printable and on the bed; no two that
+// are put together have a place in common or are nearer than the gap, and somewhere they are as
+// near; and the plain segments are the shell.
+func checkKit(t *testing.T, m made) {
+	t.Helper()
+	least := math.Inf(1)
+	for i, p := range m.parts {
+		if err := p.Mesh.Check(); err != nil {
+			t.Errorf("%s: %v", p.Name, err)
+		}
+		if n := len(p.Mesh.Pieces()); n != 1 {
+			t.Errorf("%s: %d pieces", p.Name, n)
+		}
+		if l := Lay(p, m.array.Print.Bed); !l.Fits {
+			t.Errorf("%s: %v on the bed", p.Name, l.Size)
+		}
+		if i%3 == 0 {
+			testkit.Printable(t, p.Mesh, 1)
+		}
+		for _, q := range m.parts[:i] {
+			if p.Loose || q.Loose || !near(p.Mesh, q.Mesh) {
+				continue
+			}
+			if both, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
+				t.Errorf("%s and %s have %g mm3 in common (%v)", q.Name, p.Name, 1e9*both.Volume(), err)
+			}
+			least = min(least, checkApart(t, p, q, m.Gap), checkApart(t, q, p, m.Gap))
+		}
+	}
+	checkOrder(t, m)
+	if !math.IsInf(least, 1) && least > 1.01*m.Gap {
+		t.Errorf("parts are %g m from each other and nowhere nearer, want %g", least, m.Gap)
+	}
+	checkSum(t, m)
+}
+
+// checkSum: the plain segments have the volume of the shell. Corners of segments that are nearer
+// than 3 millionths of the shell's size are one ([poly.Mesh.Cells]).
+func checkSum(t *testing.T, m made) {
+	t.Helper()
+	whole, err := shell.Make(m.array.Body, m.array.Wall, m.array.Holes())
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := 0.0
+	for _, p := range m.plain {
+		sum += p.Volume()
+	}
+	if math.Abs(sum/whole.Volume()-1) > 1e-6 {
+		t.Errorf("segments have %.9g m3, the shell %.9g", sum, whole.Volume())
 	}
 }
 
@@ -229,7 +260,7 @@ points:
 			}
 		}
 		clear := near <= 2 && m.offDrivers(p, room)
-		for _, f := range m.fasteners(s) {
+		for _, f := range m.fastened[s.number] {
 			clear = clear && r3.Norm(r3.Sub(f.at, p)) > room
 		}
 		if clear {

@@ -22,6 +22,7 @@ type Beside struct {
 	Outlet   Outlet
 	Ground   Ground
 	Sockets  []Socket
+	Meetings []Meeting
 }
 
 // Work is what makes a kit.
@@ -44,6 +45,7 @@ type Ground struct {
 	Outline            []r3.Vec // of its lower side
 	Posts, Feet, Vents []r3.Vec
 	Gland              *r3.Vec // nil: there is no room for one
+	Bare               []int   // numbers of the mounts whose drivers leave no room for the ledge
 }
 
 // ground tells what is where on the floor.
@@ -51,7 +53,7 @@ func (k *maker) ground() (g Ground) {
 	if k.wall.floor == nil {
 		return g
 	}
-	g = Ground{Sectors: k.sectors, Posts: k.posts, Feet: k.feet, Vents: k.vents, Gland: k.gland}
+	g = Ground{Sectors: k.sectors, Posts: k.posts, Feet: k.feet, Vents: k.vents, Gland: k.gland, Bare: k.bareLedge()}
 	pane := k.pane(0, floorThick, 0)
 	for i := range 360 {
 		if at, ok := rimAt(pane, float64(i)*math.Pi/180); ok {
@@ -84,6 +86,6 @@ func Plan(a *layout.Array, plan shell.Plan, meshes []poly.Mesh, cores int) (Work
 	if err != nil {
 		return Work{}, err
 	}
-	beside := Beside{k.Vents, k.fittings(), k.outlet, k.ground(), k.sockets()}
+	beside := Beside{k.Vents, k.fittings(), k.outlet, k.ground(), k.sockets(), k.meetings()}
 	return Work{slices.Concat(out, floor, k.cartridges(), k.jigs()), beside}, k.wall.failed()
 }

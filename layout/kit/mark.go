@@ -188,7 +188,7 @@ func (k *maker) isFree(p pole, wide, high float64, segment int) bool {
 			}
 		}
 		for _, q := range k.wall.planes {
-			if r3.Dot(q.Normal, p.out) < 0 && q.Above(at)+k.wall.thick > lineDeep/2 {
+			if r3.Dot(q.Normal, p.out) < 0 && q.Above(at)+k.wall.thick > max(k.wall.thick/2-lineDeep, lineDeep/2) { // half of the wall stays
 				return false
 			}
 		}

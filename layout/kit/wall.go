@@ -55,8 +55,8 @@ func (w *wall) under(depth float64) poly.Solid {
 	s, ok := w.depths[depth]
 	if !ok {
 		all := about(w.planes, -depth)
-		if w.floor != nil {
-			all = append(all, *w.floor)
+		if w.floor != nil { // below it, each elsewhere: what lies in one plane is cut along all of it
+			all = append(all, poly.Plane{Normal: w.floor.Normal, Offset: w.floor.Offset + 0.1e-3 + depth/50})
 		}
 		var err error
 		if s, err = poly.Meet(all, w.radius, slack*w.radius); err != nil {
@@ -159,10 +159,19 @@ func (w *wall) sampled(s seam, count int) (out []r3.Vec) {
 	right, up := poly.Across(s.plane.Normal)
 	from := r3.Scale(s.plane.Offset, s.plane.Normal)
 	near := 1e-6 * w.radius
+	a, b := w.regions[s.a].Sides, w.regions[s.b].Sides
+	central := isCentral(a) && isCentral(b)
 	for i := range count {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(count))
-		at, _ := w.hit(from, r3.Add(r3.Scale(cos, right), r3.Scale(sin, up)), w.thick)
-		if inside(w.regions[s.a].Sides, at) < -near || inside(w.regions[s.b].Sides, at) < -near {
+		along := r3.Add(r3.Scale(cos, right), r3.Scale(sin, up))
+		if central && min(inside(a, along), inside(b, along)) < -near/w.thick { // whatever it hits
+			continue
+		}
+		at, plane := w.hit(from, along, w.thick)
+		if w.floor != nil && plane == *w.floor { // no wall: the open base, through which or from below which the ray comes
+			continue
+		}
+		if min(inside(a, at), inside(b, at)) < -near {
 			continue
 		}
 		if w.floor != nil && w.floor.Above(at) > 0 {
@@ -171,4 +180,15 @@ func (w *wall) sampled(s seam, count int) (out []r3.Vec) {
 		out = append(out, at)
 	}
 	return out
+}
+
+// isCentral tells whether all of some planes go through the centre, so that a ray from there is on one
+// side of each.
+func isCentral(planes []poly.Plane) bool {
+	for _, p := range planes {
+		if p.Offset != 0 {
+			return false
+		}
+	}
+	return true
 }

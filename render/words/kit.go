@@ -27,7 +27,7 @@ func Kit(a *layout.Array, m kit.Made) string {
 // KitSentences say all of a kit that no table has: what its parts take, its vents, what is to be bought,
 // more, and what to mind. volt is the RMS voltage over each driver.
 func KitSentences(a *layout.Array, m kit.Made, volt float64, more ...string) []string {
-	all := slices.Concat([]string{Kit(a, m)}, KitVents(a, m.Vents, volt), []string{Fittings(a, m.Fittings)}, more, []string{Small})
+	all := slices.Concat([]string{OffBed(a, m), Unheld(a, m), Kit(a, m)}, KitVents(a, m.Vents, volt), []string{Fittings(a, m.Fittings)}, more, []string{Small})
 	return slices.DeleteFunc(all, func(text string) bool { return text == "" })
 }
 
@@ -56,8 +56,60 @@ func Fittings(a *layout.Array, all []kit.Fitting) string {
 	return text + ": " + strings.Join(list, "; ") + ". kit-parts.csv has them with a tenth to spare."
 }
 
-// Making says how many parts of how many are made.
-func Making(n, of int) string { return fmt.Sprintf("making the parts: %d of %d", n, of) }
+// OffBed says which parts do not lie on the printer's bed; nothing where all do.
+func OffBed(a *layout.Array, m kit.Made) string {
+	var over []string
+	for i, p := range m.Prints {
+		if !p.Fits {
+			over = append(over, prose.Sprintf("%s, %.0f by %.0f by %.0f mm", m.Parts[i].Name, 1e3*p.Size.X, 1e3*p.Size.Y, 1e3*p.Size.Z))
+		}
+	}
+	if len(over) == 0 {
+		return ""
+	}
+	bed := a.Print.Bed
+	return prose.Sprintf("Larger than the bed of %.0f by %.0f by %.0f mm, and on no plate: %s. It is the tongues and ribs of their joints that reach over it, and no smaller cut keeps off the cut-outs. Have these printed on a larger bed, or give print.bed_mm a larger one.",
+		1e3*bed.X, 1e3*bed.Y, 1e3*bed.Z, strings.Join(over, "; "))
+}
+
+// mostUnheld is how many pairs of segments are named: more say no more.
+const mostUnheld = 6
+
+// Unheld says which segments have no screw and no dowel where they meet, and what is to be done there;
+// nothing where all have.
+func Unheld(a *layout.Array, m kit.Made) string {
+	var all []kit.Meeting
+	for _, j := range m.Meetings {
+		if j.Bare() {
+			all = append(all, j)
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	var named []string
+	for _, j := range all[:min(len(all), mostUnheld)] {
+		text := fmt.Sprintf("%d and %d", j.A, j.B)
+		if a.Kit.Joint == kit.Lap {
+			text += prose.Sprintf(" (a tongue under %.0f of %.0f mm)", 1e3*j.Lapped, 1e3*j.Long)
+		}
+		named = append(named, text)
+	}
+	if n := len(all) - mostUnheld; n > 0 {
+		named = append(named, prose.Count(n, "pair", "pairs")+" more")
+	}
+	return "Drivers leave no room for a screw or a dowel where these segments meet: " + prose.Each(named) +
+		". Glue alone holds them there: glue edge to edge as well, and hold them with tape from outside while it sets. A larger bed has fewer joints; a larger body, or fewer drivers, has room between them."
+}
+
+// Making says how many parts of how many are made, and how many seconds are left, in 60 letters at most.
+func Making(n, of int, left float64) string {
+	text := fmt.Sprintf("making the parts: %d of %d", n, of)
+	if n < of {
+		text += ", " + about(left) + " left"
+	}
+	return text
+}
 
 // MakingLeft says how far the making of parts is, and what is left, in 60 letters at most.
 func MakingLeft(done, left float64) string {

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"pappus/layout"
 	"pappus/layout/kit"
@@ -92,5 +93,18 @@ func closed(m kit.Made) string {
 	if len(m.Ground.Outline) == 0 {
 		return text + ", before the last driver."
 	}
-	return text + ". Stick the foam strip on the ledge without a gap where its ends meet, and screw the floor on from below, a little at each screw in turn, until the foam is half as thick."
+	return text + ". Stick the foam strip on the ledge without a gap where its ends meet, and screw the floor on from below, a little at each screw in turn, until the foam is half as thick." + bareLedge(m.Ground.Bare)
+}
+
+// bareLedge says what to do where low drivers leave no room for the floor's ledge.
+func bareLedge(drivers []int) string {
+	if len(drivers) == 0 {
+		return ""
+	}
+	var ids []string
+	for _, id := range drivers {
+		ids = append(ids, strconv.Itoa(id))
+	}
+	return prose.Sprintf(" Behind %s %s there is no ledge, since the driver is in its place: lay a second piece of foam on the floor there, against the wall, or air leaks past its edge.",
+		prose.Noun(len(ids), "driver", "drivers"), prose.Each(ids))
 }

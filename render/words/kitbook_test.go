@@ -19,7 +19,7 @@ func TestKitSteps(t *testing.T) {
 		}
 		return out
 	}
-	floor := kit.Ground{Sectors: 3, Outline: make([]r3.Vec, 3), Feet: make([]r3.Vec, 4), Gland: &r3.Vec{}}
+	floor := kit.Ground{Sectors: 3, Outline: make([]r3.Vec, 3), Feet: make([]r3.Vec, 4), Gland: &r3.Vec{}, Bare: []int{36, 37}}
 	for _, c := range []struct {
 		name      string
 		joint     string
@@ -29,9 +29,9 @@ func TestKitSteps(t *testing.T) {
 	}{
 		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "Vents:", "foam strip"}},
 		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor, Vents: kit.Vents{Count: 2}}},
-			[]string{"from segment-1 on: each comes from outside onto the tongues", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip"}, []string{"drilled"}},
+			[]string{"from segment-1 on: each comes from outside onto the tongues", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip", "Behind drivers 36 and 37 there is no ledge"}, []string{"drilled"}},
 		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}}},
-			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on"}},
+			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on", "no ledge"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			a := &layout.Array{}
