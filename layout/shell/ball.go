@@ -47,7 +47,7 @@ func (m *maker) takeBall(b *body.Body, holes []Hole) error {
 // seat returns the plane of a flat for a hole in a ball.
 func seat(b *body.Body, h Hole) (poly.Plane, error) {
 	if h.Seat == 0 {
-		return poly.Plane{}, fmt.Errorf("mount %d: %w: it does not look straight away from the ball's centre, so there is no flat to cut it into", h.ID, ErrCutout)
+		return poly.Plane{}, fmt.Errorf("mount %d: %w: it does not look straight away from the ball's centre, so %w", h.ID, ErrCutout, ErrNoFlat)
 	}
 	if !(h.Seat >= h.Radius && h.Seat < b.Radius) {
 		return poly.Plane{}, prose.Errorf("mount %d: %w: its seat of %.4g mm must be wider than its cut-out and less than the ball",

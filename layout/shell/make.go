@@ -13,8 +13,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// ErrCutout tells of a cut-out that a shell has no room for.
-var ErrCutout = errors.New("the cut-out does not fit")
+// ErrCutout tells of a cut-out that a shell has no room for, and ErrNoFlat, which comes with it, of
+// one that sits on no face.
+var (
+	ErrCutout = errors.New("the cut-out does not fit")
+	ErrNoFlat = errors.New("there is no flat to cut it into")
+)
 
 var errWall = errors.New("the wall must be a length above 0 that leaves a hollow")
 
@@ -123,7 +127,7 @@ func (m *maker) takeFaces(b *body.Body, holes []Hole) error {
 	}
 	for _, h := range holes {
 		if h.Face < 0 || h.Face >= len(b.Faces) || b.Faces[h.Face].Base() {
-			return fmt.Errorf("mount %d: %w: it sits on no face, so there is no flat to cut it into", h.ID, ErrCutout)
+			return fmt.Errorf("mount %d: %w: it sits on no face, so %w", h.ID, ErrCutout, ErrNoFlat)
 		}
 		m.holes[h.Face] = append(m.holes[h.Face], h)
 	}

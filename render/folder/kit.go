@@ -50,6 +50,8 @@ func unmade(a *layout.Array, err error) error {
 	case errors.As(err, &named):
 	case errors.Is(err, shell.ErrNoCleanCut), errors.Is(err, shell.ErrTooMany), errors.Is(err, shell.ErrSegment):
 		return a.Fault("print.bed_mm", "", err.Error()+"; must be larger, or the body smaller", err)
+	case errors.Is(err, shell.ErrNoFlat):
+		return a.Fault("mounts.on", "", err.Error()+"; must have each on a flat for printed parts, by \"faces\" or, on a ball, \"even\": `pappus sheets` has templates and tables to mark and drill this one by hand", err)
 	case errors.Is(err, shell.ErrCutout):
 		return a.Fault("driver.cutout_mm", "", err.Error()+"; must be smaller, or the body larger", err)
 	case errors.Is(err, kit.ErrPart):

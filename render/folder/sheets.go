@@ -58,15 +58,17 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 		return s, err
 	}
 	o := sheets.Options{Print: s.segments, Stuffing: s.hollow.Stuffing}
+	if o.Shell, err = shell.Make(a.Body, a.Wall, a.Holes()); errors.Is(err, shell.ErrCutout) {
+		s.noShell = err.Error()
+		o.NoShell, o.Print, err = true, shell.Plan{}, nil
+	}
+	if err != nil {
+		return s, err
+	}
 	err = s.draw(o)
 	if errors.Is(err, shell.ErrSegment) {
 		s.noCut, s.segments = err.Error(), shell.Plan{}
 		o.Print = s.segments
-		err = s.draw(o)
-	}
-	if errors.Is(err, shell.ErrCutout) {
-		s.noShell = err.Error()
-		o.NoShell, o.Print = true, shell.Plan{}
 		err = s.draw(o)
 	}
 	s.Files = append(s.Files, wiringBook(p),
@@ -80,10 +82,8 @@ func NewSheets(p *timing.Plan) (Sheets, error) {
 func (s *Sheets) draw(o sheets.Options) (err error) {
 	a := s.plan.Array
 	s.bill, s.balanced = bill.Of(s.plan, o.Print, o.Stuffing), false
-	if !o.NoShell {
-		if err := s.weigh(a); err != nil {
-			return err
-		}
+	if !o.NoShell && (a.On == layout.OnCeiling || a.On == layout.OnWall) { // where the mass of a body is that does not stand
+		s.balance, s.balanced = bill.BalanceOf(a, o.Shell)
 	}
 	o.Notes = slices.Concat([]string{words.Fit(a, s.fits)}, words.Box(s.hollow), s.said())
 	s.Files, err = sheets.Files(s.plan, o)
@@ -93,18 +93,6 @@ func (s *Sheets) draw(o sheets.Options) (err error) {
 // said is how the shell is printed, and what building takes.
 func (s Sheets) said() []string {
 	return append(words.Shell(s.plan.Array, s.segments, s.noShell, s.noCut), s.takes()...)
-}
-
-// weigh finds where the mass of a body is that does not stand.
-func (s *Sheets) weigh(a *layout.Array) error {
-	if a.On != layout.OnCeiling && a.On != layout.OnWall {
-		return nil
-	}
-	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
-	if err == nil {
-		s.balance, s.balanced = bill.BalanceOf(a, whole)
-	}
-	return err
 }
 
 // Screen writes what people read of it.

@@ -16,7 +16,7 @@ import (
 // TestUnmade: what keeps a kit from being made is told with the file, the line, the key and what it
 // must be, and can be told apart; a stop stays one.
 func TestUnmade(t *testing.T) {
-	a := &layout.Array{File: "d.toml", Lines: design.Lines{"print.bed_mm": 3, "driver": 5}}
+	a := &layout.Array{File: "d.toml", Lines: design.Lines{"print.bed_mm": 3, "driver": 5, "mounts.on": 7}}
 	for _, c := range []struct {
 		is   error
 		want string
@@ -25,6 +25,7 @@ func TestUnmade(t *testing.T) {
 		{shell.ErrNoCleanCut, "d.toml:3: print.bed_mm: no seam keeps off the cut-outs: so; must be larger, or the body smaller"},
 		{shell.ErrSegment, "d.toml:3: print.bed_mm: the shell cannot be parted round segment: so; must be larger, or the body smaller"},
 		{shell.ErrCutout, "d.toml:5: driver.cutout_mm: the cut-out does not fit: so; must be smaller, or the body larger"},
+		{fmt.Errorf("%w: %w", shell.ErrCutout, shell.ErrNoFlat), "d.toml:7: mounts.on: the cut-out does not fit: there is no flat to cut it into: so; must have each on a flat for printed parts, by \"faces\" or, on a ball, \"even\": `pappus sheets` has templates and tables to mark and drill this one by hand"},
 		{kit.ErrPart, "d.toml: kit: a part of the kit cannot be made: so; must be of another body, wall or bed"},
 		{context.Canceled, "context canceled: so"},
 	} {

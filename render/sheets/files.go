@@ -19,6 +19,8 @@ type Options struct {
 	// NoShell leaves the STL out, for bodies that are built of panels or whose
 	// mounts sit on no face.
 	NoShell bool
+	// Shell is the whole shell, where it is made already; without triangles it is made here.
+	Shell poly.Mesh
 	// Print is how the shell is printed; without segments it is whole, and what it weighs
 	// is not known.
 	Print shell.Plan
@@ -53,7 +55,14 @@ func Files(p *timing.Plan, o Options) ([]File, error) {
 	if o.NoShell {
 		return files, nil
 	}
-	meshes, err := Shells(a, o.Print)
+	whole, err := o.Shell, error(nil)
+	if len(whole.Triangles) == 0 {
+		whole, err = shell.Make(a.Body, a.Wall, a.Holes())
+	}
+	if err != nil {
+		return nil, err
+	}
+	meshes, err := o.Print.Parts(whole)
 	if err != nil {
 		return nil, err
 	}
@@ -104,13 +113,4 @@ func (s *Sheet) steps(all []string) (y float64) {
 		y = s.paragraph(r2.Vec{X: margin + 8, Y: y}, 3.1, 112, ink, step) + 1.6
 	}
 	return y
-}
-
-// Shells makes the printed shell, whole or in the segments of a plan.
-func Shells(a *layout.Array, plan shell.Plan) ([]poly.Mesh, error) {
-	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
-	if err != nil {
-		return nil, err
-	}
-	return plan.Parts(whole)
 }

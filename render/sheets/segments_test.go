@@ -8,7 +8,6 @@ import (
 	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/layout/shell"
-	"pappus/render/sheets"
 	"pappus/testdata/testkit"
 )
 
@@ -24,11 +23,11 @@ func TestCutsMakeTheSegments(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := sheets.Shells(a, shell.Plan{})
+	whole, err := shells(a, shell.Plan{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	parts, err := sheets.Shells(a, p)
+	parts, err := shells(a, p)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,7 +45,7 @@ func TestCutsMakeTheSegments(t *testing.T) {
 		t.Errorf("parts have %g m3, the whole %g", sum, whole[0].Volume())
 	}
 	p.Segments = p.Segments[:1]
-	if one, err := sheets.Shells(a, p); err != nil || len(one) != 1 || one[0].Volume() != whole[0].Volume() {
+	if one, err := shells(a, p); err != nil || len(one) != 1 || one[0].Volume() != whole[0].Volume() {
 		t.Error("one segment is cut", err)
 	}
 }
@@ -106,11 +105,11 @@ func TestSteppedSeams(t *testing.T) {
 			if len(p.Cells) == 0 {
 				t.Fatalf("%d segments with flat seams: the case shows nothing", len(p.Segments))
 			}
-			whole, err := sheets.Shells(a, shell.Plan{})
+			whole, err := shells(a, shell.Plan{})
 			if err != nil {
 				t.Fatal(err)
 			}
-			parts, err := sheets.Shells(a, p)
+			parts, err := shells(a, p)
 			if err != nil {
 				t.Fatal(err)
 			}

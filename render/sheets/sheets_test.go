@@ -21,6 +21,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/poly"
 	"pappus/layout/shell"
 	"pappus/render/sheets"
 	"pappus/testdata/planned"
@@ -156,7 +157,7 @@ func TestQuarters(t *testing.T) {
 		from := math.Pi/4 + float64(i)*math.Pi/2
 		plan.Segments = append(plan.Segments, shell.Segment{Sector: i, Low: -1, High: 1, From: from, To: from + math.Pi/2})
 	}
-	parts, err := sheets.Shells(a, plan)
+	parts, err := shells(a, plan)
 	if err != nil || len(parts) != 4 {
 		t.Fatalf("%d parts, %v", len(parts), err)
 	}
@@ -455,4 +456,13 @@ func BenchmarkAll(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// shells makes the printed shell, whole or in the segments of a plan.
+func shells(a *layout.Array, plan shell.Plan) ([]poly.Mesh, error) {
+	whole, err := shell.Make(a.Body, a.Wall, a.Holes())
+	if err != nil {
+		return nil, err
+	}
+	return plan.Parts(whole)
 }
