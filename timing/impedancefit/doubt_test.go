@@ -200,3 +200,19 @@ func TestLeaks(t *testing.T) {
 		t.Errorf("%.6f, want %.6f", got, want)
 	}
 }
+
+// TestLeaking: a box whose leaks have a Q of 10 at most, any above that being as likely, has one over 0.0475 of it: what
+// that changes an impedance by is its derivative, by differences.
+func TestLeaking(t *testing.T) {
+	c := circuit{coil: Ideal, x: []float64{math.Log(7), math.Log(20), math.Log(150), math.Log(3), 1e-3}, henry: 0.1}
+	var slope [most]complex128
+	for _, hz := range []float64{50, 100, 140, 200, 400} {
+		z, u := c.at(&slope, hz), hz/150
+		moving := func(leak float64) complex128 { return 20 / complex(1+3*leak*(1/(u*u)-1), 3*(u-1/u)) }
+		const step = 1e-6
+		want := (moving(0.0475*step) - moving(0)) / z / step
+		if got := c.leaking(hz, z); cmplx.Abs(got-want) > 1e-4*cmplx.Abs(want) {
+			t.Errorf("%g Hz: %g, want %g", hz, got, want)
+		}
+	}
+}

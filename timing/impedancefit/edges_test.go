@@ -67,3 +67,18 @@ func TestRecordingShares(t *testing.T) {
 		}
 	}
 }
+
+// TestUsualLow: where nobody says from where on a sweep is, and it does not begin at 10 Hz, it is taken from 20 Hz on.
+func TestUsualLow(t *testing.T) {
+	r := filtered(func(float64) complex128 { return 10 })
+	read := impedancefit.Reader{Series: 10, High: 3900, Decode: func(string) (int, [][]float64, error) {
+		return int(r.Rate), [][]float64{r.Whole, r.Driver}, nil
+	}}
+	points, err := read.Read("driver.wav")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if points[0].Frequency != 20 {
+		t.Errorf("from %g Hz on", points[0].Frequency)
+	}
+}

@@ -3,6 +3,7 @@ package recording
 import (
 	"math"
 	"math/cmplx"
+	"pappus/timing/band"
 	"pappus/timing/sweep"
 )
 
@@ -50,23 +51,30 @@ func harmonic(h hearing, m Measured, s sweep.Sweep, o Options, k int, most float
 
 // A sine whose top 3 to 12 dB are cut off has a third harmonic 18 to 10 dB under it and a fifth 14 to 6 dB
 // lower, by its Fourier series; both together have a hundredth of its energy from 2.2 dB on. Small drivers that are
-// not overdriven stay well below that, but for the lowest octave (common practice). It must be so over an octave.
+// not overdriven stay well below that, but for the lowest octave (common practice). It must be so over an octave, of
+// energies over a third of one: echoes put dips into the tone and, elsewhere, into its harmonics.
 const (
 	overload = 0.01 // energy of the third and the fifth over the tone's: -20 dB
 	over     = perOctave
+	evened   = 3 // parts of an octave
 )
 
 // overloaded tells over which frequencies a tone gets so much of its third and fifth
 // harmonic that something was cut off; nothing where nowhere.
 func (m *Measured) overloaded() []Caution {
 	energy := make([]float64, len(m.Frequency))
+	tone := band.SmoothGaps(nil, m.Frequency, m.Whole.Level, evened)
 	for _, h := range m.Harmonics {
 		if h.Order != 3 && h.Order != 5 {
 			continue
 		}
-		for i, level := range h.Clear() {
-			if !math.IsNaN(level) {
-				energy[i] += math.Pow(10, level/10)
+		level := h.Clear()
+		for i, v := range m.Whole.Level {
+			level[i] += v
+		}
+		for i, v := range band.SmoothGaps(nil, m.Frequency, level, evened) {
+			if !math.IsNaN(v) {
+				energy[i] += math.Pow(10, (v-tone[i])/10)
 			}
 		}
 	}

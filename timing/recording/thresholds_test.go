@@ -8,6 +8,7 @@ import (
 	"slices"
 	"testing"
 
+	"pappus/timing/band"
 	"pappus/timing/sweep"
 )
 
@@ -54,7 +55,7 @@ func TestThresholds(t *testing.T) {
 	}
 	cutOff := func(db float64, octaves float64) bool {
 		n := int(octaves * perOctave)
-		m := Measured{Frequency: make([]float64, 2*perOctave)}
+		m := evenly(2 * perOctave)
 		level, floor := slices.Repeat([]float64{-90}, 2*perOctave), slices.Repeat([]float64{-100}, 2*perOctave)
 		for i := range n {
 			level[i] = db
@@ -118,6 +119,45 @@ func TestThresholds(t *testing.T) {
 				t.Error(fmt.Sprint(test.got))
 			}
 		})
+	}
+}
+
+// evenly is a measurement of so many frequencies, at which all is as loud.
+func evenly(n int) Measured {
+	m := Measured{Frequency: make([]float64, n), Whole: Response{Level: make([]float64, n)}}
+	band.Log(m.Frequency, 100, 100*math.Exp2(float64(n)/perOctave))
+	return m
+}
+
+// TestOverloadedInARoom: echoes that put dips of 10 dB into a tone every eighth of an octave do not hide what is cut
+// off.
+func TestOverloadedInARoom(t *testing.T) {
+	m := evenly(3 * perOctave)
+	h := Harmonic{Order: 3, Level: make([]float64, 3*perOctave), Floor: slices.Repeat([]float64{-90}, 3*perOctave)}
+	for i := range m.Frequency {
+		dip := 5 * math.Cos(2*math.Pi*float64(i)/6)
+		m.Whole.Level[i], h.Level[i] = -dip, -17+dip
+	}
+	m.Harmonics = []Harmonic{h}
+	if len(m.overloaded()) == 0 {
+		t.Error("nothing is told")
+	}
+}
+
+// TestOverloadedEvened: energies are evened over a third of an octave. Of a run of harmonics 19.5 dB under the tone,
+// 0.0112 of its energy, between such as have none, that leaves what is 0.39 of a third within both ends, where 0.89 of
+// the third has as much.
+func TestOverloadedEvened(t *testing.T) {
+	for n, want := range map[int]bool{62: true, 59: false} { // an octave is 48, and 0.78 of a third 12.5
+		m := evenly(3 * perOctave)
+		h := Harmonic{Order: 3, Level: slices.Repeat([]float64{-90}, 3*perOctave), Floor: slices.Repeat([]float64{-120}, 3*perOctave)}
+		for i := range n {
+			h.Level[30+i] = -19.5
+		}
+		m.Harmonics = []Harmonic{h}
+		if got := len(m.overloaded()) > 0; got != want {
+			t.Errorf("%d frequencies: %v", n, got)
+		}
 	}
 }
 

@@ -285,7 +285,8 @@ func TestHarmonicFloor(t *testing.T) {
 // TestOverloadedOf: it is the third and the fifth harmonic that tell of something cut off, no other.
 func TestOverloadedOf(t *testing.T) {
 	for order, want := range map[int]bool{2: false, 3: true, 4: false, 5: true, 6: false} {
-		m := Measured{Frequency: make([]float64, 2*perOctave), Harmonics: []Harmonic{{Order: order, Level: make([]float64, 2*perOctave), Floor: make([]float64, 2*perOctave)}}}
+		m := evenly(2 * perOctave)
+		m.Harmonics = []Harmonic{{Order: order, Level: make([]float64, 2*perOctave), Floor: make([]float64, 2*perOctave)}}
 		for i := range m.Frequency {
 			m.Harmonics[0].Level[i], m.Harmonics[0].Floor[i] = -10, -60
 		}
