@@ -30,3 +30,14 @@ func FibreDensity(resistivity, diameter float64) float64 {
 	}
 	return math.Pow(resistivity/fibreFactor, 1/fibrePower)
 }
+
+// FibreFlow returns the flow resistance in Pa s/m3 of so many kg of polyester fibre of the model's
+// own diameter, spread evenly in a tube of a cross-section in m2 and a length in m.
+func FibreFlow(mass, area, long float64) float64 {
+	return fibreFactor * math.Pow(mass/(area*long), fibrePower) * long / area
+}
+
+// FibreFor returns the mass in kg at which FibreFlow is a flow resistance in Pa s/m3.
+func FibreFor(resistance, area, long float64) float64 {
+	return area * long * FibreDensity(resistance*area/long, 0)
+}

@@ -87,3 +87,16 @@ func TestFibreDensity(t *testing.T) {
 		t.Error("the fibre is another")
 	}
 }
+
+// TestFibreFlow: 4 g in a tube of 53.1 mm and 18.5 mm are 97.6 kg/m3: 25.989 times 97.6 to the power
+// of 1.404 is 16,150 Pa s/m2, over 0.0185 m and 22.15 cm2 1.349e5 Pa s/m3 (by hand); and back.
+func TestFibreFlow(t *testing.T) {
+	area := math.Pi * 0.0531 * 0.0531 / 4
+	flow := box.FibreFlow(0.004, area, 0.0185)
+	if math.Abs(flow/1.349e5-1) > 2e-3 {
+		t.Errorf("%g Pa s/m3", flow)
+	}
+	if back := box.FibreFor(flow, area, 0.0185); math.Abs(back/0.004-1) > 1e-12 {
+		t.Errorf("%g kg", back)
+	}
+}

@@ -65,6 +65,9 @@ func (c Cartridge) Long() float64 { return headTall + c.Thick + 2*nutTall + vent
 // Fill is the length of its stuffing in m, between its grids.
 func (c Cartridge) Fill() float64 { return c.Long() - grid }
 
+// FloorFill is Fill of a cartridge in a floor, whatever its thread.
+const FloorFill = headTall + floorThick + 2*nutTall + ventSlack - grid
+
 // Thread names it as drawings do, such as Tr 48x8.
 func (c Cartridge) Thread() string {
 	return prose.Sprintf("Tr %gx%g", 1e3*c.major, 1e3*c.pitch)

@@ -13,13 +13,47 @@ type Tuning struct {
 	Changes   []Change `json:"changes"`
 	Next      *Next    `json:"next"` // null: there is none, and why says why
 	Why       string   `json:"why,omitempty"`
+	Fibre     *Fibre   `json:"fibre"` // in vents; null: trials tell nothing of it
 }
+
+// Fibre is what trials tell of the fibre in vents, each value as likely as not and between what it is in
+// 95 of 100 cases.
+type Fibre struct {
+	Trials  []int    `json:"trials"`  // from 1
+	Resists Bounds   `json:"resists"` // flow resistance over that of the published model
+	Grams   *Bounds  `json:"fill_g"`  // in each vent, to try; null: none brings Q clearly nearer
+	Q       Estimate `json:"q"`       // to expect of it
+}
+
+// Bounds are a value and between what it is.
+type Bounds struct {
+	Least  Number `json:"least"`
+	Likely Number `json:"likely"`
+	Most   Number `json:"most"`
+}
+
+func fibreOf(f *damping.Fibre) *Fibre {
+	if f == nil {
+		return nil
+	}
+	out := &Fibre{Resists: boundsOf(f.Resists), Q: estimate(4, f.Q, 1)}
+	for _, i := range f.Trials {
+		out.Trials = append(out.Trials, i+1)
+	}
+	if f.Grams.Likely > 0 {
+		grams := boundsOf(f.Grams)
+		out.Grams = &grams
+	}
+	return out
+}
+
+func boundsOf(b damping.Bounds) Bounds { return Bounds{To(2, b.Least), To(2, b.Likely), To(2, b.Most)} }
 
 // OfTuning returns the document of a log's trials and of what to try next; with why there
 // is nothing.
 func OfTuning(s damping.Study) Tuning {
 	g, n := s.Goal, s.Next
-	out := Tuning{To(4, g.Q), To(1, g.MostG), g.MostVents, each(s.Trials, trialOf), each(damping.Changes(s.Trials), changeOf), nil, ""}
+	out := Tuning{To(4, g.Q), To(1, g.MostG), g.MostVents, each(s.Trials, trialOf), each(damping.Changes(s.Trials), changeOf), nil, "", fibreOf(s.Fibre)}
 	if s.Why != nil {
 		out.Why = s.Why.Error()
 		return out

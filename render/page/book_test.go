@@ -16,7 +16,7 @@ var wired = strings.Replace(small, "[timing]", "[wiring]\nchannels = 2\n[timing]
 func TestBook(t *testing.T) {
 	p, _ := newPage(t, wired)
 	got := ask[bookAnswer](t, p, "/api/book", asked{wired})
-	if got.Name != "Ball of six" || len(got.Steps) < 5 || len(got.Terminals) != 2 || got.Terminals[0].Leads < 1 || got.Terminals[1].Sleeves != "red" || got.Copper == "" || got.Readings == "" {
+	if got.Name != "Ball of six" || len(got.Steps) < 5 || len(got.Terminals) != 4 || got.Terminals[0].Leads == "" || got.Terminals[2].Sleeves != "red" || got.Row == "" || got.Cell == "" || got.Copper == "" || got.Readings == "" {
 		t.Errorf("%+v", got)
 	}
 	var drawn []string

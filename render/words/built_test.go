@@ -152,6 +152,29 @@ func TestFilling(t *testing.T) {
 	}
 }
 
+// TestFibreTold: grams with their range and what they are argued by; where none help, that; where nothing
+// tells, what would.
+func TestFibreTold(t *testing.T) {
+	told := damping.Fibre{Trials: []int{1, 2}, Resists: damping.Bounds{Least: 0.9, Likely: 1.3, Most: 1.62}, Q: impedancefit.Estimate{Value: 0.81, Error: 0.06}}
+	grams := told
+	grams.Grams = damping.Bounds{Least: 3.3, Likely: 4.1, Most: 5.2}
+	by := "by the impedance of trials 2 and 3 it resists 1.3 times what is published for such fibre, 0.9 to 1.6 (after Garai and Pompoli 2005). "
+	for _, c := range []struct {
+		fibre *damping.Fibre
+		says  string
+	}{
+		{&grams, "Or change the vents' filling alone, to 4.1 g each, 3.3 to 5.2 g in 95 of 100 cases: " + by + "Expect a Q of 0.81, give or take 0.06. "},
+		{&told, "No other filling of these vents brings Q clearly nearer: " + by},
+		{nil, "Or change the vents' filling alone, to 3 g each: less of it lowers Q, until they are too open, and Q rises again. A trial with the vents closed off and the same stuffing would tell what a gram of it does. "},
+	} {
+		trial := trialOf(4, 10, 0.9)
+		trial.FillG = 4
+		if got := filling(damping.Study{Trials: []damping.Trial{trial}, Goal: damping.Goal{Q: 0.7}, Fibre: c.fibre}); got != c.says {
+			t.Errorf("%q, want %q", got, c.says)
+		}
+	}
+}
+
 // TestNext says what to try next.
 func TestNext(t *testing.T) {
 	trials := []damping.Trial{trialOf(0, 10, 0.8), trialOf(0, 20, 0.85)}

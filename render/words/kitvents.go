@@ -97,7 +97,7 @@ func Filled(v kit.Vents) string {
 // refill says what a reading means for the filling.
 func refill(a *layout.Array, v kit.Vents) string {
 	q := max(v.Box.Q, a.Box.TargetQ)
-	return prose.Sprintf("Then measure a channel (`pappus impedance`, `pappus tune`). Where Q reads above %.2f take a quarter of the fibre out of each cartridge; should that raise it, they are too open: put back what was taken, and a quarter more. Below %.2f put fibre in. In the log the cartridges are vents (%d of %.1f mm), and stuffing_g is what lies in the body alone, of which more lowers Q; fill_g is the fibre in each cartridge (`pappus tune add --fill-g`). Change one of the two at a time.",
+	return prose.Sprintf("Then measure a channel (`pappus impedance`, `pappus tune`). Where Q reads above %.2f take a quarter of the fibre out of each cartridge; should that raise it, they are too open: put back what was taken, and a quarter more. Below %.2f put fibre in. In the log the cartridges are vents (%d of %.1f mm), and stuffing_g is what lies in the body alone, of which more lowers Q; fill_g is the fibre in each cartridge (`pappus tune add --fill-g`). Change one of the two at a time. Measure first with them taped over, and log that without vents: by it `pappus tune` tells from the trials with fibre how many grams to try.",
 		q*(1+damping.Within), q*(1-damping.Within), v.Count, 1e3*v.Bore)
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"pappus/layout/prose"
@@ -70,7 +71,7 @@ func Next(t damping.Study) string {
 		return "Measure the impedance of a channel with the box bare and closed, and add that: " +
 			prose.Command("pappus tune add", t.Design) + " --impedance FILE."
 	case t.Why != nil:
-		return spent(t) + Capital(t.Why.Error()) + "."
+		return strings.TrimSpace(spent(t) + Capital(t.Why.Error()) + ". " + fillingAtLast(t))
 	case n.Reached:
 		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
 	}
@@ -101,17 +102,46 @@ func Next(t damping.Study) string {
 	return text + ". " + filling(t) + room(t.Goal)
 }
 
-// filling says which way the filling of vents goes, where there is some: its resistance is to be as
-// low as the air in the vent lets it.
+// filling says how much fibre to put into each vent, by what trials tell of it; where they tell
+// nothing, which way it goes, since its resistance is to be as low as the air in the vent lets it.
 func filling(t damping.Study) string {
-	base := t.Trials[t.Next.Base]
+	base, f := t.Trials[t.Next.Base], t.Fibre
 	switch {
 	case base.FillG == 0:
 		return ""
+	case f != nil && f.Grams.Likely > 0:
+		return prose.Sprintf("Or change the vents' filling alone, to %.3g g each, %.3g to %.3g g in 95 of 100 cases: ", f.Grams.Likely, f.Grams.Least, f.Grams.Most) + fibreTold(*f) +
+			fmt.Sprintf(" Expect a Q of %.2f, give or take %.2f. ", f.Q.Value, f.Q.Error)
+	case f != nil:
+		return "No other filling of these vents brings Q clearly nearer: " + fibreTold(*f) + " "
 	case base.Q.Value > t.Goal.Q:
-		return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: less of it lowers Q, until they are too open, and Q rises again. ", 0.75*base.FillG)
+		return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: less of it lowers Q, until they are too open, and Q rises again. ", 0.75*base.FillG) + fibreUntold
 	}
-	return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: more of it raises Q. ", 1.25*base.FillG)
+	return prose.Sprintf("Or change the vents' filling alone, to %.2g g each: more of it raises Q. ", 1.25*base.FillG) + fibreUntold
+}
+
+// fillingAtLast is filling where nothing else is left to try, and trials tell of it.
+func fillingAtLast(t damping.Study) string {
+	if t.Fibre == nil || t.Fibre.Grams.Likely == 0 {
+		return ""
+	}
+	return filling(t)
+}
+
+// fibreUntold says what a log lacks to tell grams.
+const fibreUntold = "A trial with the vents closed off and the same stuffing would tell what a gram of it does. "
+
+// fibreTold says what trials tell of fibre, and whose.
+func fibreTold(f damping.Fibre) string {
+	var numbers []string
+	for _, i := range f.Trials {
+		numbers = append(numbers, strconv.Itoa(i+1))
+	}
+	trials := "trial "
+	if len(numbers) > 1 {
+		trials = "trials "
+	}
+	return prose.Sprintf("by the impedance of %s it resists %.2g times what is published for such fibre, %.2g to %.2g (after Garai and Pompoli 2005).", trials+prose.Each(numbers), f.Resists.Likely, f.Resists.Least, f.Resists.Most)
 }
 
 // spent says what does harm, and by which trials.

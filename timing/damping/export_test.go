@@ -5,3 +5,6 @@ var (
 	ErrReach    = errReach
 	ErrResponse = errResponse
 )
+
+// FibreOf is fibreOf.
+var FibreOf = fibreOf

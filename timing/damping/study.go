@@ -23,6 +23,8 @@ type Study struct {
 	Goal   Goal
 	Next   Next
 	Why    error // why there is no next trial; nil where there is one, or none is needed
+	// Fibre is what trials tell of the filling of vents; nil: nothing.
+	Fibre *Fibre
 }
 
 // NewStudy reads the log of a design, with what was measured in its trials.
@@ -44,6 +46,9 @@ func NewStudy(a *layout.Array, design, log string) (Study, error) {
 		s.Trials = append(s.Trials, t)
 	}
 	s.Next, s.Why = Propose(s.Trials, s.Goal)
+	if len(s.Trials) > 0 {
+		s.Fibre = fibreOf(s.Trials, h, s.Goal, s.Next.Base)
+	}
 	return s, nil
 }
 
@@ -84,6 +89,8 @@ type Trial struct {
 	// Flat says that no resonance is to be seen any more: there is far too much
 	// damping. Fit is empty then; Resonance, PeakOver and Q are NaN.
 	Flat bool
+
+	points []impedance.Point // as they were measured
 }
 
 // Read fits a trial's impedance. The response is its frequencies in Hz, rising, and
@@ -95,7 +102,7 @@ func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float
 	if err != nil && !flat {
 		return Trial{}, err
 	}
-	out := Trial{Trial: t, Fit: f, Uneven: math.NaN(), Flat: flat}
+	out := Trial{Trial: t, Fit: f, Uneven: math.NaN(), Flat: flat, points: points}
 	if flat {
 		none := impedancefit.Estimate{Value: math.NaN(), Error: math.NaN()}
 		out.Resonance, out.PeakOver, out.Q = none, none, none
