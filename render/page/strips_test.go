@@ -47,7 +47,7 @@ func TestRestingMapIsThePlans(t *testing.T) {
 	text := string(design.DefaultTOML())
 	p, _ := newPage(t, text)
 	id := ask[planAnswer](t, p, "/api/plan", asked{text}).ID
-	conn, s := dial(t, serve(t, p)), &session{plans: p.plans}
+	server, s := serve(t, p), &session{plans: p.plans}
 	seq := int64(0)
 	for _, at := range []triple{{1.8, 0.4, 0.6}, {1, -1.2, 0.9}} {
 		_, spot := s.answer(move{ID: id, Spot: at})
@@ -59,6 +59,7 @@ func TestRestingMapIsThePlans(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			conn := dial(t, server) // only now: who answers no pings meanwhile is closed
 			for _, q := range []struct {
 				name  string
 				band  float64
