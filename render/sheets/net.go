@@ -33,9 +33,13 @@ func Net(a *layout.Array) []*Sheet {
 		}
 	}
 	var sheets []*Sheet
+	mark := ""
+	if over != 1 {
+		mark = " Mark the body by the templates, which are at 1:1."
+	}
 	for i, on := range pages {
 		s := page(fmt.Sprintf("net-%d", i+1), fmt.Sprintf("Paper net, 1:%s, page %d of %d", prose.Trimmed(over, 2), i+1, len(pages)),
-			"Cut along full lines, fold back along dashed ones, glue numbers to their like, tape them where no tab is. Print at 100 %: the bar must measure 100 mm.", short, long)
+			"Cut along full lines, fold back along dashed ones, glue numbers to their like, tape them where no tab is. Print at 100 %: the bar must measure 100 mm."+mark, short, long)
 		for _, p := range on {
 			s.piece(a, p, 1e3/over)
 		}

@@ -285,6 +285,25 @@ func TestScale(t *testing.T) {
 	}
 }
 
+// TestMarkedByHand: a centre is as far from a face's corners as the circle about a square (edge over root
+// two) and a pentagon (edge by 0.85065, whose edge is 0.71364 of the dodecahedron's radius; Coxeter, Regular
+// Polytopes, tables) has it.
+func TestMarkedByHand(t *testing.T) {
+	for shape, want := range map[string]string{
+		"cube":         "from corners 1, 2 and 3: the centre 106.1, 106.1, 106.1.",
+		"dodecahedron": "from corners 1, 2 and 3: the centre 78.9, 78.9, 78.9.", // 129.9 mm by 0.71364 by 0.85065
+	} {
+		var b bytes.Buffer
+		if err := sheets.Templates(on(platonic(t, shape, 0.15*math.Sqrt(3)/2)))[0].WriteSVG(&b); err != nil {
+			t.Fatal(err)
+		}
+		text := regexp.MustCompile("<[^>]*>").ReplaceAllString(b.String(), "")
+		if text = strings.Join(strings.Fields(text), " "); !strings.Contains(text, want) {
+			t.Errorf("%s: %q is not in %q", shape, want, text)
+		}
+	}
+}
+
 // TestPaper: a face of so many mm needs so large a page (ISO 216).
 func TestPaper(t *testing.T) {
 	for _, test := range []struct {

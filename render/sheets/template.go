@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"pappus/layout"
@@ -55,11 +56,46 @@ func template(a *layout.Array, c faceClass, name string) *Sheet {
 	past := beyondOf(a.Body)[f]
 	s.inside(a, flat, past, place)
 	s.edgeLetters(a.Body, outline, past, place)
-	for _, m := range millimetres(flat.mounts) {
+	centres := millimetres(flat.mounts)
+	for i, m := range centres {
 		s.cutout(a.Driver, place(m))
+		if len(centres) > 1 {
+			s.label(r2.Add(place(m), r2.Vec{X: 3, Y: -3}), 3, ink, centreName(i))
+		}
 	}
-	s.legend(a, c, height)
+	for i, p := range outline {
+		away := r2.Unit(r2.Sub(p, middleOf(outline)))
+		s.label(r2.Add(place(p), r2.Vec{X: 3.5 * away.X, Y: -3.5 * away.Y}), 2.8, quiet, strconv.Itoa(i+1))
+	}
+	s.legend(a, c, byHand(outline, centres), height)
 	return s
+}
+
+// centreName names one of several centres on a face by a small letter.
+func centreName(i int) string { return strings.ToLower(letters(i)) }
+
+// mostByHand is for how many centres on a face distances are written; more are pricked through the paper.
+const mostByHand = 6
+
+// byHand says how far centres are from three corners of a face, for marking with dividers where no paper
+// is to lie on it.
+func byHand(corners, centres []r2.Vec) string {
+	if len(centres) == 0 || len(centres) > mostByHand {
+		return ""
+	}
+	var all []string
+	for i, m := range centres {
+		var far []string
+		for _, p := range corners[:3] {
+			far = append(far, prose.Fixed(r2.Norm(r2.Sub(m, p)), 1))
+		}
+		name := "the centre"
+		if len(centres) > 1 {
+			name = centreName(i)
+		}
+		all = append(all, name+" "+strings.Join(far, ", "))
+	}
+	return " By hand, in mm along the face from corners 1, 2 and 3: " + strings.Join(all, "; ") + "."
 }
 
 // footing is the room for what is written below a template, in mm.
@@ -119,7 +155,7 @@ func (s *Sheet) cutout(d layout.Driver, at r2.Vec) {
 }
 
 // legend writes below a template what it is for, with the check bar.
-func (s *Sheet) legend(a *layout.Array, c faceClass, height float64) {
+func (s *Sheet) legend(a *layout.Array, c faceClass, byHand string, height float64) {
 	y := height - margin - footing + 8
 	s.checkBar(r2.Vec{X: margin, Y: y})
 	words := "No mount on these faces: they stay whole."
@@ -139,7 +175,7 @@ func (s *Sheet) legend(a *layout.Array, c faceClass, height float64) {
 		words += fmt.Sprintf(" Dashed inside: where the face ends behind a wall of %s mm.", prose.Trimmed(1e3*a.Wall, 2))
 	}
 	if c.mounts != nil {
-		words += drilling
+		words += byHand + drilling
 	}
 	s.paragraph(r2.Vec{X: margin, Y: y + 8}, 3, int((s.Width-2*margin)/1.45), ink, words)
 }
