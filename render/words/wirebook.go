@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"pappus/layout"
+	"pappus/layout/kit"
 	"pappus/layout/prose"
 	"pappus/layout/wiring"
 	"pappus/timing"
@@ -38,7 +39,15 @@ func WiringSteps(p *timing.Plan, strings []loom.String) []string {
 // through says how drivers come into the body, and whether the slack is enough for it.
 func through(a *layout.Array) string {
 	need := a.Driver.Depth + reachOut
-	text := "Lead each string through the cut-outs, and put its drivers in from outside, from the one furthest from the opening on: their joints are made before, so that no hand has to reach in."
+	opening := "the opening"
+	if !a.Body.IsCut {
+		opening = "where the cable comes out"
+	}
+	text := "Lead each string through the cut-outs, and put its drivers in from outside, from the one furthest from " + opening + " on: their joints are made before, so that no hand has to reach in."
+	if a.Kit.Mounting == kit.Rear && a.Body.IsCut {
+		// The way in is the floor, which is on last.
+		return "Lay each string into the body, and put its drivers in from inside, from the one furthest from the opening on, before the floor is on: their joints are made before, so that no iron has to reach in."
+	}
 	if a.Build.Slack >= need-1e-9 {
 		return text + fmt.Sprintf(" %.0f mm of slack at each joint let a driver stand out of its hole.", 1000*a.Build.Slack)
 	}
@@ -64,9 +73,14 @@ func cellMoves(p *timing.Plan, strings []loom.String) string {
 
 // closing says what comes before the body is closed.
 func closing(a *layout.Array) string {
-	text := "Tie wires to the wall or to one another, off cones and magnets. Put the stuffing in, off terminals, magnets, cones and vents, and close the body airtight over its seal."
+	text := "Tie wires to the wall or to one another, off cones and magnets. Put the stuffing in, off terminals, magnets, cones and vents, "
+	if a.Body.IsCut {
+		text += "and close the body airtight over its seal."
+	} else {
+		text += "and close the body airtight by its last driver, over a gasket."
+	}
 	if a.On == layout.OnCeiling || a.On == layout.OnWall {
-		text += " Weigh it before it goes up."
+		text += " Weigh it before it goes up. The cable bears no weight: it hangs slack beside the lines."
 	}
 	return text
 }
@@ -76,6 +90,11 @@ func switchOn(p *timing.Plan) string {
 	text := "Set the processor before the amplifier is joined: delays, gains, and the high-pass. " + HighPass(p)
 	if channels := limiter.Channels(p); len(channels) > 0 && !math.IsInf(channels[0].Peak, 1) {
 		text += " Limiters: " + limitersOf(channels) + "."
+	}
+	if p.Array.Woofer.Present {
+		if w, err := timing.WithWoofer(&p.Spot); err == nil {
+			text += " " + WooferSet(w)
+		}
 	}
 	return text + " Then join one channel after another, the amplifier at its lowest, and listen to each alone: quiet noise, no scraping. Work at the mains is for those who are licensed for it."
 }
