@@ -18,7 +18,7 @@
 // are one case among others, and the outcome is closed. Rounding comes last: corners move by
 // less than a lattice step, and edges that are too short for a file of single precision are
 // drawn together to where the volume stays as it is. So volumes add up to the lattice step times the
-// area, some 1e-11 of what is a hand wide.
+// area, less than 1e-10 of what is a hand wide.
 //
 // The way of cutting follows B. Zhou, E. Grinspun, D. Zorin and A. Jacobson, Mesh Arrangements
 // for Solid Geometry, ACM Trans. Graph. 35 (2016) 39; triangles are cut along given edges by

@@ -68,7 +68,8 @@ func alone(m poly.Mesh, round [][]int, p, q int) bool {
 // volume is linear in its place (P. Lindstrom and G. Turk, Fast and memory efficient polygonal
 // simplification, Proc. IEEE Visualization 1998): a place on the edge does or, where none does, one
 // off the better end, square to what is round it; that end itself where it would have to go further
-// than a short edge is long.
+// than a short edge is long: what is enclosed then changes by less than that length times a third of
+// the area round it.
 func meeting(m poly.Mesh, round [][]int, p, q int) r3.Vec {
 	at := m.Vertices[p]
 	to := r3.Sub(m.Vertices[q], at)
