@@ -51,7 +51,7 @@ var victims = []struct {
 	{"measure", "measure four.toml -i recorded -o out", "wiring four.toml -o out", false},
 	{"compare", "compare four.toml other.toml -o out", "wiring four.toml -o out", false},
 	{"impedance", "impedance bare.csv four.toml --channel 1 -o out", "wiring four.toml -o out", false},
-	{"fit", "impedance driver.csv four.toml --write --anyway -o out", "wiring four.toml -o out", false},
+	{"fit", "impedance driver.csv four.toml --write --anyway -o out", "wiring four.toml -o out", false}, // which takes the draft of the design away
 	{"tune", "tune four.toml -o out", "wiring four.toml -o out", false},
 	{"listen", "listen four.toml --programme clicks -o out", "wiring four.toml -o out", false},
 	{"search", "search small.toml -o out", "wiring four.toml -o out", false},
