@@ -40,7 +40,12 @@ func (k *maker) mark(b *blank, segment int, parted bool) (missing []string) {
 	}
 	var taken []label
 	for _, l := range labels {
-		if p, ok := k.find(l, segment, taken); ok {
+		p, ok := k.find(l, segment, taken)
+		if !ok && l.height > small {
+			l.height = small
+			p, ok = k.find(l, segment, taken)
+		}
+		if ok {
 			b.add(cut, p.engrave(l.words, l.height))
 			taken = append(taken, label{l.words, l.height, []pole{p}})
 		} else {
@@ -120,8 +125,8 @@ func (k *maker) markedFrom() float64 {
 	return from
 }
 
-// neighbours are the numbers of the segments across each joint: beside the lap or, where there
-// is no room, on a tongue of its own.
+// neighbours are the numbers of the segments across each joint: beside the lap, as near to it as there is
+// room.
 func (k *maker) neighbours(segment int) (out []label) {
 	done := make(map[int]bool)
 	for _, s := range k.seams {
