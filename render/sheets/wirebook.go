@@ -64,7 +64,7 @@ func (b book) terminals() []*Sheet {
 // say writes a paragraph of up to six lines before what comes next, with room for a line below it.
 func (t *tabler) say(text string) *Sheet {
 	s := t.room(8 * rowTall)
-	if t.y == margin+heading { // a new page, with nothing under its title
+	if t.y == margin+heading && t.below == "" { // a new page, with nothing under its title
 		t.y = margin + 10.5 - rowTall
 	}
 	t.y = s.paragraph(r2.Vec{X: margin, Y: t.y + rowTall}, 3, 120, quiet, text)

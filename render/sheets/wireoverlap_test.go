@@ -5,8 +5,10 @@ import (
 	"math"
 	"testing"
 
+	"pappus/layout"
 	"pappus/layout/design"
 	"pappus/testdata/planned"
+	"pappus/testdata/thorough"
 
 	"gonum.org/v1/gonum/spatial/r2"
 )
@@ -91,7 +93,7 @@ func alongLine(it item) (out []r2.Vec) {
 	return out
 }
 
-// TestNoOverlaps: on no drawing do words lie over words, a driver or a wire, nor does a wire go
+// TestNoOverlaps: on no page or drawing do words lie over words, a driver or a wire, nor does a wire go
 // over a driver, on odd bodies, too.
 func TestNoOverlaps(t *testing.T) {
 	ball := func(n, channels int) func(*design.Design) {
@@ -107,6 +109,13 @@ func TestNoOverlaps(t *testing.T) {
 		{"the demo", nil},
 		{"one channel", func(d *design.Design) { d.Wiring.Channels = 1 }},
 		{"one driver each", func(d *design.Design) { d.Wiring.Channels = 0 }},
+		{"two bodies", func(d *design.Design) {
+			d.Copies = []design.Copy{{Channels: design.OwnChannels}}
+			d.Copies[0].At.Y = -1.5
+		}},
+		{"hung, with a long cable", func(d *design.Design) {
+			d.Placing.On, d.Spot.Z, d.Wiring.WireLength = layout.OnCeiling, -1, 25
+		}},
 		{"one driver", ball(1, 1)},
 		{"two drivers", ball(2, 1)},
 		{"two drivers, two channels", ball(2, 2)},
@@ -118,9 +127,17 @@ func TestNoOverlaps(t *testing.T) {
 		{"300 on a ball, one driver each", ball(300, 0)},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			for _, d := range WiringDrawings(planned.Demo(t, c.change)) {
-				for _, o := range overlapsOf(d.Sheet) {
-					t.Errorf("%s: %s", d.Title, o)
+			p := planned.Demo(t, c.change)
+			var all []*Sheet
+			if len(p.Array.Mounts) < 100 || thorough.Set { // the book has the drawings again, which takes a while of many
+				all = WiringBook(p)
+			}
+			for _, d := range WiringDrawings(p) {
+				all = append(all, d.Sheet)
+			}
+			for _, s := range all {
+				for _, o := range overlapsOf(s) {
+					t.Errorf("%s, %s: %s", s.Name, s.Title, o)
 				}
 			}
 		})

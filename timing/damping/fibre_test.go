@@ -87,7 +87,7 @@ func newTubes(random *rand.Rand) (tubes, layout.Hollow) {
 func TestFibreLearns(t *testing.T) {
 	cases := 24
 	if thorough.Set {
-		cases = 120
+		cases = 60
 	}
 	type result struct{ told, one, first, second, expected, proposed, nearer float64 }
 	all := make([]result, cases)
