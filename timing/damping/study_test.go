@@ -15,17 +15,20 @@ import (
 	"pappus/timing/damping"
 )
 
+// lantern is the built-in design.
+func lantern(t *testing.T) *layout.Array {
+	t.Helper()
+	a, err := layout.Build(design.Default())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
 // TestStudy: a log is read with the tables beside it, and a trial whose table is not there is
 // named.
 func TestStudy(t *testing.T) {
-	d, err := design.Parse("lantern.toml", design.DefaultTOML())
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	a := lantern(t)
 	b := body{mass: 0.75e-3, cms: 1.5e-3, rms: 0.221, bl: 2.1, re: 7.1, area: 8e-4, number: 39, compliance: 0.005 / stiffness}
 	var table, response strings.Builder
 	fmt.Fprintln(&table, "frequency_hz,ohm,degrees")
@@ -59,14 +62,7 @@ func TestStudy(t *testing.T) {
 // TestStudyFibre: a log with a closed trial and one with filled vents tells what its fibre resists, by the
 // tables beside it; without the closed one it tells nothing.
 func TestStudyFibre(t *testing.T) {
-	d, err := design.Parse("lantern.toml", design.DefaultTOML())
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := layout.Build(d)
-	if err != nil {
-		t.Fatal(err)
-	}
+	a := lantern(t)
 	h, err := a.Hollow()
 	if err != nil {
 		t.Fatal(err)
