@@ -11,6 +11,21 @@ import (
 // do not fall. It panics for
 // IdealPoint, which has no channels.
 func (p *Plan) StringTransfers(c Case, frequency []float64) [][][]complex128 {
+	return p.transfers(c, frequency, func(channel int) [][]int { return p.Banks[channel].Strings })
+}
+
+// DriverTransfers is StringTransfers of each driver by itself: [channel][its mounts][frequency].
+func (p *Plan) DriverTransfers(c Case, frequency []float64) [][][]complex128 {
+	return p.transfers(c, frequency, func(channel int) (each [][]int) {
+		for _, m := range p.Channels[channel].Mounts {
+			each = append(each, []int{m})
+		}
+		return each
+	})
+}
+
+// transfers returns what groups of mounts of each channel give.
+func (p *Plan) transfers(c Case, frequency []float64, groups func(channel int) [][]int) [][][]complex128 {
 	if c == IdealPoint {
 		panic("timing: one point has no channels")
 	}
@@ -20,7 +35,7 @@ func (p *Plan) StringTransfers(c Case, frequency []float64) [][][]complex128 {
 	}
 	out := make([][][]complex128, len(p.Channels))
 	for i := range p.Channels {
-		for _, members := range p.Banks[i].Strings {
+		for _, members := range groups(i) {
 			sum := make([]complex128, len(frequency))
 			h.some(sum, members, p.Array.Spot)
 			out[i] = append(out[i], sum)

@@ -20,17 +20,7 @@ func (g *Stage) built(at r3.Vec) (*timing.Plan, error) {
 		a.Timing.Model = radiate.BodyModel
 	}
 	p.Array = &a
-	there, err := p.At(at)
-	if err != nil {
-		return nil, err
-	}
-	there.Banks = make([]timing.Bank, len(p.Channels))
-	for c, channel := range p.Channels {
-		for _, m := range channel.Mounts {
-			there.Banks[c].Strings = append(there.Banks[c].Strings, []int{m})
-		}
-	}
-	return there, nil
+	return p.At(at)
 }
 
 // hear returns what the strings give at frequencies in Hz: [channel][string][frequency].
@@ -60,13 +50,13 @@ func (g *Stage) drivers(c timing.Case, frequency []float64) ([][]complex128, err
 		return nil, err
 	}
 	drivers := make([][]complex128, len(g.plan.Array.Mounts))
-	g.add(drivers, there.StringTransfers(c, frequency), nil)
+	g.add(drivers, there.DriverTransfers(c, frequency), nil)
 	for _, e := range g.vary.Echoes {
 		image, err := g.built(r3.Add(spot, e.Image))
 		if err != nil {
 			return nil, err
 		}
-		g.add(drivers, image.StringTransfers(c, frequency), e.through(frequency))
+		g.add(drivers, image.DriverTransfers(c, frequency), e.through(frequency))
 	}
 	off := make([]float64, len(frequency))
 	if len(g.vary.Shape.waves) > 0 {

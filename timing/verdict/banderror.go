@@ -19,7 +19,7 @@ import (
 //     and is as strong all over a narrow band;
 //   - where the microphone stood, and how warm the room was (placed);
 //   - the level to which all bands are brought;
-//   - the model: bodyLevel of that by which the level of one driver can be off (Plan.LevelError).
+//   - the model: bodyAll of that by which the level of one driver can be off (Plan.LevelError).
 func (v *Level) bandErrors(p *timing.Plan, all []heard, placed []float64) {
 	within := make([]float64, len(v.Bands))
 	for i, b := range v.Bands {
@@ -43,7 +43,7 @@ func (v *Level) bandErrors(p *timing.Plan, all []heard, placed []float64) {
 		if matched > 0 {
 			square += v.Uneven * v.Uneven / matched
 		}
-		if off := bodyLevel * p.LevelError(b.Centre); off > 0 { // not where there is no body
+		if off := bodyAll * p.LevelError(b.Centre); off > 0 { // not where there is no body
 			square += off * off
 		}
 		b.Error = math.Sqrt(square)
@@ -88,7 +88,8 @@ func (v *Level) noise(b Band, all []heard) float64 {
 	return variance / (measured * measured) * alike * 100 / (math.Ln10 * math.Ln10)
 }
 
-// within returns the variance of a band's difference in dB by the scatter within it.
+// within returns the variance of a band's difference in dB by the scatter within it; 0 where one piece of it at most is
+// known.
 func (v *Level) within(b Band, all []heard) float64 {
 	low, high := band.Edges(b.Centre, 3)
 	measured, planned, _, _ := v.part(all, low, high)
@@ -100,7 +101,7 @@ func (v *Level) within(b Band, all []heard) float64 {
 			left = append(left, 10*math.Log10((measured-m)/(planned-p)))
 		}
 	}
-	if len(left) < 2 {
+	if len(left) == 0 {
 		return 0
 	}
 	// Where the gate tells fewer than these pieces apart, they vary together.

@@ -34,6 +34,7 @@ type channel struct {
 	late     float64        // s
 	// Standard errors, in dB and s: of all that a channel has of its own.
 	levelError, lateError float64
+	lean                  float64 // dB that a body's faces make of it over the middle one, which nobody takes off
 	residual              float64 // share of the energy that does not fit
 	dead                  int     // index of a string; -1: none
 	without               float64 // dB, what a dead string takes off the channel
@@ -41,6 +42,9 @@ type channel struct {
 
 // level returns the channel's level over the plan's in dB.
 func (o *channel) level() float64 { return 20 * math.Log10(math.Abs(o.gain)) }
+
+// loudness returns that of all that was heard over the plan's in dB, whether it fits or not.
+func (o *channel) loudness() float64 { return 20 * math.Log10(o.size) }
 
 // count returns at how many frequencies the channel was heard.
 func (o *channel) count() int {
@@ -99,14 +103,14 @@ func (f *fit) match(o *channel, late float64) (sum, slope, bend float64) {
 // held, a channel's time, by Newton's steps from where it is, its gain, what does not fit,
 // and the time's standard error by that.
 func (f *fit) estimate(o *channel) {
-	for range 30 {
+	for range 30 { // free: once near, each step has twice as many digits right
 		sum, slope, bend := f.match(o, o.late)
 		if bend*sum >= 0 {
 			break
 		}
 		step := slope / bend
-		o.late -= max(-5e-6, min(5e-6, step))
-		if math.Abs(step) < 1e-11 {
+		o.late -= max(-5e-6, min(5e-6, step)) // free: a stride that is too long is cut, and others follow
+		if math.Abs(step) < 1e-11 {           // free: a thousandth of what noise leaves
 			break
 		}
 	}

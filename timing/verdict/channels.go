@@ -98,19 +98,19 @@ func (f *fit) verdict(p *timing.Plan, measured []*recording.Measured, set Settin
 	out := Channels{Low: f.low, High: f.high, Frequency: f.frequency, Common: f.commonLevel()}
 	gain, late, sign := f.middle()
 	out.Gain, out.timed = gain, f.timed
-	level, time := f.commonErrors(modelErrors(p, f.frequency, set))
+	level, time := f.commonErrors()
 	beside := f.beside(p, gain)
 	f.scattered(&out, beside)
 	for c := range p.Channels {
 		v := Channel{ID: p.Channels[c].ID, Planned: f.planned[c], Delay: p.Channels[c].Delay, Missing: slices.Contains(set.Missing, c),
 			Arrival: math.NaN(), Late: math.NaN(), Error: math.NaN(), LevelError: math.NaN(), Beside: beside[c], Level: math.Inf(-1), Residual: 1, DeadString: -1}
 		if one := f.of(c); one != nil {
-			v.Level = 20*math.Log10(one.size) - gain
+			v.Level = one.loudness() - gain
 			v.Residual = one.residual
 			v.Silent = isSilent(v.Level)
 			if !v.Silent {
 				f.tell(&v, one, gain, late, sign)
-				v.LevelError, v.Error = math.Hypot(v.LevelError, level), math.Hypot(v.Error, time)
+				v.LevelError, v.Error = withBias(math.Hypot(v.LevelError, level), one.lean), math.Hypot(v.Error, time)
 				out.judge(&v)
 			}
 		} else {

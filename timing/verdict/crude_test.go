@@ -76,16 +76,9 @@ func newCrude(t testing.TB, p *timing.Plan, by shade) *crude {
 func newOwn(t testing.TB, p *timing.Plan) *crude {
 	t.Helper()
 	c := newCrude(t, p, published)
-	alone := *p
-	alone.Banks = make([]timing.Bank, len(p.Channels))
-	for i, channel := range p.Channels {
-		for _, m := range channel.Mounts {
-			alone.Banks[i].Strings = append(alone.Banks[i].Strings, []int{m})
-		}
-	}
 	const most = 1e4 // the drivers are brought near the level of the crude ones
-	for i, strings := range alone.StringTransfers(timing.AsBuilt, c.frequency) {
-		for s, h := range strings {
+	for i, drivers := range p.DriverTransfers(timing.AsBuilt, c.frequency) {
+		for s, h := range drivers {
 			for k := range h {
 				h[k] /= most
 			}

@@ -17,9 +17,16 @@ var errMeasured = errors.New("unusable measurement")
 
 // How channels are fitted.
 const (
-	rounds     = 12 // of channels and what they have alike, in turn
-	firstRound = 3  // in which strings may be taken for dead
-	looks      = 3  // rounds in which each channel is looked at anew, where it was found
+	// rounds of channels and what they have alike, in turn. That is the power iteration for the strongest product of a
+	// factor for each channel and one for each frequency: a round leaves of what is off the ratio of the second
+	// strongest's energy to its own (Golub and Van Loan, Matrix Computations, 8.2), which is less than foreign
+	// where channels count: of a first guess that is off by the whole, 1/4096 or 0.002 dB at worst. Of 55
+	// loudspeakers of the trial a round left 0.32 at most, and the last moved no level by more than 1e-5 dB.
+	rounds = 12 // free: there eight leave 0.0002 dB, and more leave nothing
+	// looks are the rounds in which each channel is looked at anew, where it was found, before windows stand still
+	// and strings may be taken for dead: of those loudspeakers the next round moved no channel by more than
+	// 0.07 dB and 0.15 us, after one look by 0.8 dB and 8 us, after two by 0.24 dB and 0.6 us.
+	looks      = 3  // free: in sweeps.csv two and four miss and invent as little
 	leastCount = 24 // frequencies that a channel must be heard at: half an octave
 )
 
@@ -128,7 +135,7 @@ func (f *fit) solve() {
 				f.lookAgain(o, at)
 			}
 		}
-		if round >= firstRound && len(f.channels) > few {
+		if round >= looks && len(f.channels) > few {
 			gain, _, _ := f.middle()
 			for _, o := range f.channels {
 				f.bury(o, gain)
@@ -182,6 +189,12 @@ func (f *fit) middle() (gain, late, sign float64) {
 		}
 	}
 	return gain, median(times), math.Copysign(1, sign)
+}
+
+// reference returns the index of the channel whose level is the middle one; below 0: none fits.
+func (f *fit) reference() int {
+	gain, _, _ := f.middle()
+	return slices.IndexFunc(f.channels, func(o *channel) bool { return o.residual <= foreign && o.level() == gain })
 }
 
 // commonLevel returns what all channels have alike, in dB.

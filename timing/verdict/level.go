@@ -102,7 +102,7 @@ type Band struct {
 // Where sound cannot reach a place the error is that of layout.Array.Reach.
 func OfLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, error) {
 	v, err := ofLevel(p, positions, set)
-	if err != nil || v.Uneven < otherUneven || len(p.Channels) < 2 {
+	if err != nil || v.Uneven < otherUneven || len(p.Channels) == 1 {
 		return v, err
 	}
 	if set.Case == timing.AsBuilt {

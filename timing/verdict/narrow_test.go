@@ -6,13 +6,15 @@ import (
 	"math/cmplx"
 	"testing"
 
+	"pappus/testdata/planned"
+
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
 // TestMisplaced: a microphone by a tape stands 10 mm off along each axis, and a room that is as likely to be
 // anywhere within 5 K of what was said has a standard deviation of 5 K over the root of three.
 func TestMisplaced(t *testing.T) {
-	p := bodyPlan(t, fmt.Sprintf(bodyText, "cube", 2, 1.5, 0.8, 0.4))
+	p := planned.Text(t, fmt.Sprintf(bodyText, `shape = "cube"`, 2, 1.5, 0.8, 0.4))
 	at := p.Array.Spot
 	all := misplaced(p, at)
 	if len(all) != 4 {

@@ -86,7 +86,7 @@ func (v *Level) again(all []heard) []float64 {
 	out := make([]float64, len(v.Bands))
 	for _, h := range all {
 		n := float64(len(h.repeats))
-		if n < 2 {
+		if n <= 1 {
 			continue
 		}
 		levels, noise := v.repeats(h)

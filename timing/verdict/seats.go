@@ -101,7 +101,7 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 			out.Notes = append(out.Notes, Fact{Code: LevelUnjudged})
 		}
 		return nil, nil
-	case 2*others > len(found.Heard):
+	case areMost(others, len(found.Heard)):
 		out.Faults = append(out.Faults, Fact{Code: SeatsOtherCase})
 	}
 	if !found.Wired && len(found.Heard) > 1 {
@@ -128,6 +128,9 @@ func (t Takes) seats(p *timing.Plan, out *Found) (*Seats, error) {
 	out.Faults = append(out.Faults, suspects...)
 	return found, err
 }
+
+// areMost tells whether so many of all are more than half of them.
+func areMost(some, all int) bool { return 2*some > all }
 
 // channelsAt judges channels that were recorded one by one at a seat, by its index, and adds
 // the faults that are not known yet: what is turned away from one seat is heard at another. It
@@ -232,7 +235,7 @@ func (s *Seats) own() []float64 {
 // each, and one standard error of that; NaN where a recording tells nothing.
 func (s *Seats) over(centre float64, less []float64) (over, failure []float64) {
 	for i, h := range s.Heard {
-		b := slices.IndexFunc(h.Level.Bands, func(b Band) bool { return math.Abs(b.Centre-centre) < 1e-6*centre })
+		b := slices.IndexFunc(h.Level.Bands, func(b Band) bool { return math.Abs(b.Centre-centre) < 1e-6*centre }) // free: the next is a quarter higher
 		if b < 0 {
 			over, failure = append(over, math.NaN()), append(failure, math.NaN())
 			continue

@@ -12,7 +12,7 @@ import (
 
 // perThird frequencies in each third are what a sum of channels is worked out at: steps of 1/48
 // of an octave, as fine as recordings are told.
-const perThird = 16
+const perThird = 16 // free: finer steps tell no more
 
 // seemsOff is how far in dB the seats are off their plans before a channel is suspected: as
 // far as drivers of one make differ (common practice).
@@ -26,7 +26,7 @@ const seemsOff = 1.0
 // and with no other so by less than this over otherBetter. What channels give is
 // worked out with a room's echoes, so behind a gate in a room none is named.
 func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
-	if len(s.Heard) < 2 || len(p.Channels) < 2 || s.Heard[0].Level.Gated && p.Array.Room.Present {
+	if len(s.Heard) == 1 || len(p.Channels) == 1 || s.Heard[0].Level.Gated && p.Array.Room.Present {
 		return nil, nil
 	}
 	g := gains{Seats: s}
@@ -34,7 +34,7 @@ func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
 		over, _ := s.over(centre, make([]float64, len(s.Heard)))
 		g.over = append(g.over, over)
 	}
-	frequency := band.Frequencies(s.Thirds, 3, perThird)
+	frequency := within(s.Thirds)
 	for _, h := range s.Heard {
 		there, err := p.At(p.Array.Seats[h.Index].At)
 		if err != nil {
@@ -63,6 +63,9 @@ func (s *Seats) suspect(p *timing.Plan, played timing.Case) ([]Fact, error) {
 	}
 	return []Fact{found}, nil
 }
+
+// within returns the frequencies in Hz at which thirds of octaves are worked out, perThird in each.
+func within(thirds []float64) []float64 { return band.Frequencies(thirds, 3, perThird) }
 
 // isSuspect tells whether the seats are off their plans as they are, and with one channel at
 // fault far less than that, and than with any other; in dB.

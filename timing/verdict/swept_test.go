@@ -11,7 +11,7 @@ import (
 
 // swept are constants that sweeps.csv has at other places, too.
 var swept = map[string]float64{
-	"foreign": foreign, "quiet": quiet, "alike": alike, "clean": clean, "mostScatter": mostScatter, "better": better, "likeRest": likeRest, "inTime": inTime, "reach": reach, "elsewhere": elsewhere, "otherUneven": otherUneven, "otherBetter": otherBetter, "mostInTime": mostInTime, "fewInTime": fewInTime, "same": same, "planApart": planApart, "wireApart": wireApart, "costResidual": costResidual, "costSaved": costSaved, "costLeft": costLeft, "least": least, "bodyLevel": bodyLevel, "bodyLate": bodyLate,
+	"foreign": foreign, "quiet": quiet, "alike": alike, "clean": clean, "mostScatter": mostScatter, "better": better, "likeRest": likeRest, "inTime": inTime, "reach": reach, "elsewhere": elsewhere, "otherUneven": otherUneven, "otherBetter": otherBetter, "mostInTime": mostInTime, "fewInTime": fewInTime, "same": same, "planApart": planApart, "wireApart": wireApart, "costResidual": costResidual, "costSaved": costSaved, "costLeft": costLeft, "least": least, "few": few, "looks": looks, "bodyLevel": bodyLevel, "bodyOctave": bodyOctave, "bodyAll": bodyAll, "bodyLate": bodyLate,
 }
 
 // beyondChance is how many cases that are judged otherwise, all one way, are no chance: six by the sign test, of

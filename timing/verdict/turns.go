@@ -58,7 +58,7 @@ func turnsOf(p *timing.Plan, m recording.Measured, played timing.Case) (*Turns, 
 // Of the time by which a measurement is late.
 const (
 	lateReach = 3e-3 // s on each side of where its strongest sound is: a metre of body, there and back
-	lateSteps = 8    // to a period of the highest frequency
+	lateSteps = 8    // free: to a period of the highest frequency: with six the top is as near
 )
 
 // latest returns the time in s, near another, at which a cross spectrum over frequencies in Hz
@@ -83,7 +83,7 @@ func latest(frequency []float64, cross []complex128, near float64) float64 {
 			best, most = tau, v
 		}
 	}
-	for ; step > 1e-9; step /= 2 {
+	for ; step > 1e-9; step /= 2 { // free: a third of a micrometre of air
 		low, middle, high := sum(best-step), sum(best), sum(best+step)
 		if bend := low - 2*middle + high; bend < 0 {
 			best += step * max(-1, min(1, (low-high)/(2*bend)))

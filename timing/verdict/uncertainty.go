@@ -22,8 +22,6 @@ const (
 	perOctave    = 2      // blocks of the band, of which each is left out in turn,
 	leastBlocks  = 3      // and how many at least
 	leastOthers  = 4      // channels whose scatter tells something: of three one that is off is a third of all
-	bodyLevel    = 0.3    // of what the plan says that a level can be off by: see TestBodyErrors
-	bodyLate     = 0.27   // of the time that sound takes over the deviation of the faces: there, too
 	normalMAD    = 1.4826 // standard deviations in a median absolute deviation of normal values
 	normalMedian = 1.2533 // of the mean's error a median's has: the root of half of pi
 )
@@ -40,22 +38,29 @@ const (
 //     give it an error of 4.6 dB, of half an octave 1.3, of a quarter 0.7;
 //   - by the window's end: what the last quarter of it changes;
 //   - by where the microphone stood, and how warm the room was (placed);
-//   - by the scatter of repeated recordings, where there are any.
+//   - by the scatter of repeated recordings, where there are any;
+//   - by what the model does wrong in all blocks alike (modelErrors).
 //
 // The clock has no part of its own: player and microphone are recorded by one, and what is
 // left of its drift moves 6 ms by nanoseconds.
 func (f *fit) errors(p *timing.Plan, set Setting) {
 	placedLevel, placedLate := f.placed(p, set)
+	modelLevel, lean, modelLate := f.modelErrors(p, set)
 	n := float64(len(f.channels))
 	others := math.Sqrt(n / (n - 1)) // a part of what does not fit is taken for what all have alike
-	for _, o := range f.channels {
+	for i, o := range f.channels {
 		level, late := f.leftOut(o)
 		cutLevel, cutLate := f.cut(o)
 		againLevel, againLate := f.repeat(o)
-		o.levelError = root(others*level, cutLevel, againLevel, placedLevel[o.index])
-		o.lateError = root(others*late, cutLate, againLate, placedLate[o.index])
+		o.lean = lean[i]
+		o.levelError = root(others*level, cutLevel, againLevel, placedLevel[o.index], modelLevel[i])
+		o.lateError = root(others*late, cutLate, againLate, placedLate[o.index], modelLate)
 	}
 }
+
+// withBias returns one standard error with something that a value is off by and that is not taken off it: the
+// expanded error is more by all of that (GUM, F.2.4.5).
+func withBias(err, bias float64) float64 { return err + math.Abs(bias)/Expanded }
 
 // root returns the root of the sum of squares.
 func root(x ...float64) float64 { return floats.Norm(x, 2) }
@@ -170,39 +175,15 @@ func usable(repeats []*recording.Measured, first *recording.Measured) []*recordi
 }
 
 // commonErrors are the errors that each channel's level in dB and time in s have beside its own:
-// those of the siblings' middle and of the model. The error of a median is by the middle one
-// of its values' errors, since it goes by those that are in the middle.
-func (f *fit) commonErrors(modelLevel, modelLate float64) (level, late float64) {
+// those of the siblings' middle. The error of a median is by the middle one of its values'
+// errors, since it goes by those that are in the middle.
+func (f *fit) commonErrors() (level, late float64) {
 	var levels, times []float64
 	for _, o := range f.channels {
 		if o.residual <= foreign {
 			levels, times = append(levels, o.levelError), append(times, o.lateError)
 		}
 	}
-	by := normalMedian / math.Sqrt(float64(max(1, len(levels)))) // what the model does not know is in the middle too
-	return math.Hypot(by*math.Hypot(median(levels), modelLevel), modelLevel),
-		math.Hypot(by*math.Hypot(median(times), modelLate), modelLate)
-}
-
-// modelErrors returns one standard error of the model in level, in dB, and in time, in s, over
-// some frequencies in Hz: as was said, or as the plan has it, which says by how much a level can be
-// off at most. Of that, bodyLevel is one standard error of a channel over a band, and
-// what is off in level by a share is off in phase by as many radians: both are parts of one
-// complex number. Where a ball stands for faces, sound starts from beside where the ball
-// has it: bodyLate of the time over the faces' deviation.
-func modelErrors(p *timing.Plan, frequency []float64, set Setting) (level, late float64) {
-	if set.LevelError != 0 || set.TimeError != 0 {
-		return set.LevelError, set.TimeError
-	}
-	n := float64(len(frequency))
-	for _, hz := range frequency {
-		if off := bodyLevel * p.LevelError(hz); off > 0 { // not where there is no body
-			level += off / n
-			late += off * math.Ln10 / 20 / (2 * math.Pi * hz) / n
-		}
-	}
-	if b := p.Array.Body; level > 0 && p.Solved() == nil {
-		late = max(late, bodyLate*math.Abs(b.Deviation())*b.BallRadius/p.SpeedOfSound)
-	}
-	return level, late
+	by := normalMedian / math.Sqrt(float64(max(1, len(levels))))
+	return by * median(levels), by * median(times)
 }
