@@ -80,7 +80,7 @@ func TestBodyErrors(t *testing.T) {
 		for i, n := range channels {
 			level, late := own.hear(t, of.text, n, frequency, i == 0)
 			t.Logf("%s, %d channels: level off by %.2f of its error, RMS, %.1f percent held; time %.2f, %.1f", of.text, n, rms(level), held(level), rms(late), held(late))
-			if x, y := rms(level), rms(late); x < 0.5 || x > 1.15 || y < 0.3 || y > 0.9 {
+			if x, y := rms(level), rms(late); x > 1.15 || y > 0.9 || of.solid && (x < 0.5 || y < 0.3) {
 				t.Errorf("%s, %d channels: level off by %.2f of its error, RMS, time by %.2f", of.text, n, x, y)
 			}
 			levels, times = append(levels, level...), append(times, late...)
@@ -128,7 +128,7 @@ func areAsSaid(t *testing.T, solids []apartness) {
 		}
 	}
 	for i, x := range alike {
-		if want := bodiesAlike(float64(i) / 4); math.Abs(x-want) > 0.06 && (i < 4 || x > want) {
+		if want := bodiesAlike(float64(i) / 4); math.Abs(x-want) > 0.08 && (i < 4 || x > want) {
 			t.Errorf("%.2f octaves apart they are alike by %.3f, want %.3f", float64(i)/4, x, want)
 		}
 	}

@@ -14,10 +14,13 @@ import (
 // alike at a frequency, as the fit does. On the five regular solids with a driver on each face, solved for
 // at 500 Hz to 4 kHz (TestBodyErrors), the level of a driver is off by 0.22 to 0.37 of what the plan says at most
 // (Plan.LevelError), RMS. Most of that goes by the angle between driver and listener, is of one sign all over the band
-// and much the same on all of them: a flat face sends more to its front and less aside (bodyLeans). The rest, 0.20 on the
-// cube, 0.16 on the dodecahedron and 0.24 on the icosahedron, is not alike of two drivers, and at two frequencies by
-// 0.79, 0.71 and 0.85 a quarter of an octave apart, 0.44, 0.27 and 0.55 at half, 0.13, -0.04 and 0.25 at three quarters,
-// and no more beyond. What the plan says of a cut ball or of a field that was solved for is taken as if it were so, too.
+// and much the same on all of them: a flat face sends more to its front and less aside (bodyLeans). The rest, 0.16 on the
+// dodecahedron to 0.28 on the octahedron, is not alike of two drivers, and at two frequencies by 0.79 where they are a
+// quarter of an octave apart (0.71 to 0.85), 0.45 at half (0.27 to 0.59), 0.18 at three quarters (-0.04 to 0.41), and by
+// nothing on the mean at one; beyond less. On 80 faces, of which the plan says a third as much, it is otherwise: 0.39 of
+// that, hardly by the angle (0.06 in front), alike by 0.74 at half an octave and 0.55 at one; channels there are off by
+// 0.57 of what is said of them all the same, RMS. What the plan says of a cut ball or of a field that was solved for is
+// taken as if it were so, too.
 const (
 	bodyLevel  = 0.2  // of what the plan says, RMS, of that rest
 	bodyOctave = 0.36 // octaves within which it is alike, as a standard deviation
@@ -31,7 +34,8 @@ var bodyLeans = []struct{ degrees, of float64 }{{30, 0.28}, {58, 0}, {80, -0.21}
 
 // modelErrors returns one standard error of the model in each channel's level, in dB, of what all
 // blocks of the band have alike, and of the model in time, in s: as was said, or by what the plan says. Of the former
-// case lean is nothing; of the latter by how many dB each channel is off over the one in the middle (reference) by its drivers' angles.
+// case lean is nothing; of the latter by how many dB each channel is off over the one in the middle (reference) by
+// its drivers' angles.
 func (f *fit) modelErrors(p *timing.Plan, set Setting) (level, lean []float64, late float64) {
 	n := len(f.channels)
 	if set.LevelError != 0 || set.TimeError != 0 {
