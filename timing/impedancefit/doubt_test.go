@@ -12,11 +12,14 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
+// noiseOf is the error by noise of a value at its place: less than what is not noise makes, so that both show.
+func noiseOf(i int) float64 { return 1e-3 * float64(i+1) }
+
 // known is a fit of a driver with errors by noise, and no doubts.
 func known(hz float64) Fit {
 	f := Fit{circuit: circuit{coil: Ideal, x: []float64{math.Log(7), math.Log(20), math.Log(hz), math.Log(3), 1e-3}, henry: 0.1}, spread: mat.NewSymDense(5, nil)}
 	for i := range 5 {
-		f.spread.SetSym(i, i, math.Pow(1e-2*float64(i+1), 2))
+		f.spread.SetSym(i, i, math.Pow(noiseOf(i), 2))
 	}
 	f.values()
 	return f
@@ -60,8 +63,8 @@ func TestMechanicalErrors(t *testing.T) {
 				}
 			}
 			for i := range 4 { // the coil does not come in
-				add(1e-2*float64(i+1), func(one, _ *Fit, _ *Second, by float64) { one.circuit.x[i] += by })
-				add(1e-2*float64(i+1), func(_, two *Fit, _ *Second, by float64) { two.circuit.x[i] += by })
+				add(noiseOf(i), func(one, _ *Fit, _ *Second, by float64) { one.circuit.x[i] += by })
+				add(noiseOf(i), func(_, two *Fit, _ *Second, by float64) { two.circuit.x[i] += by })
 			}
 			add(c.mass, func(_, _ *Fit, s *Second, by float64) { s.Mass *= 1 + by; s.Volume *= 1 + by })
 			add(0.015, func(_, _ *Fit, s *Second, by float64) { s.Area *= 1 + by })

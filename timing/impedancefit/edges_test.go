@@ -68,9 +68,10 @@ func TestRecordingShares(t *testing.T) {
 	}
 }
 
-// TestUsualLow: where nobody says from where on a sweep is, and it does not begin at 10 Hz, it is taken from 20 Hz on.
+// TestUsualLow: where nobody says from where on a sweep is, and it does not begin at 10 Hz, it is taken from 20 Hz on,
+// at points seven bins apart and, further up, 24 to the octave.
 func TestUsualLow(t *testing.T) {
-	r := filtered(func(float64) complex128 { return 10 })
+	r := filtered(func(float64) complex128 { return 7 + 7i })
 	read := impedancefit.Reader{Series: 10, High: 3900, Decode: func(string) (int, [][]float64, error) {
 		return int(r.Rate), [][]float64{r.Whole, r.Driver}, nil
 	}}
@@ -80,5 +81,17 @@ func TestUsualLow(t *testing.T) {
 	}
 	if points[0].Frequency != 20 {
 		t.Errorf("from %g Hz on", points[0].Frequency)
+	}
+	if by := (points[1].Frequency - points[0].Frequency) * float64(len(r.Whole)) / r.Rate; math.Abs(by-7) > 0.05 {
+		t.Errorf("the first two are %g bins apart, want 7", by)
+	}
+	for _, p := range points {
+		if math.Abs(p.Degrees-45) > 3 {
+			t.Errorf("at %g Hz a phase of %g degrees, want 45", p.Frequency, p.Degrees)
+		}
+	}
+	n := len(points)
+	if by := math.Log2(points[n-1].Frequency / points[n-2].Frequency); math.Abs(24*by-1) > 1e-9 {
+		t.Errorf("the last two are %g octaves apart, want 1/24", by)
 	}
 }
