@@ -24,15 +24,29 @@ type Tally struct{ Table trial.Table }
 
 // Add counts one case of a thing, in its row, which is added where there is none.
 func (t *Tally) Add(of, what string, happened bool) {
+	r := t.row(of, what)
+	r.Cases++
+	if happened {
+		r.Times++
+	}
+}
+
+// Join adds what another one counts.
+func (t *Tally) Join(other Tally) {
+	for _, r := range other.Table {
+		ours := t.row(r.Of, r.What)
+		ours.Cases, ours.Times = ours.Cases+r.Cases, ours.Times+r.Times
+	}
+}
+
+// row returns a row of a thing, which is added where there is none.
+func (t *Tally) row(of, what string) *trial.Row {
 	at := slices.IndexFunc(t.Table, func(r trial.Row) bool { return r.Of == of && r.What == what })
 	if at < 0 {
 		at = len(t.Table)
 		t.Table = append(t.Table, trial.Row{Of: of, What: what})
 	}
-	t.Table[at].Cases++
-	if happened {
-		t.Table[at].Times++
-	}
+	return &t.Table[at]
 }
 
 // CSV writes a table: percents, with Wilson's 95 percent interval, beside the counts.

@@ -8,7 +8,8 @@ import (
 )
 
 // faded is the part of a window that is faded out at its end, and of the lead that is
-// faded in.
+// faded in. In sweeps.csv 95 percent intervals of gated levels hold the truth in 95.1 of 100 cases here, in 94.6 at
+// 0.14 and 95.5 at 0.28, and as many levels are within 0.3 dB: a shorter fade lets the gate cut what it says nothing of.
 const faded = 0.2
 
 // window is a stretch of lags, its end not included.

@@ -14,6 +14,7 @@ const (
 	FalseAlarm = "false alarm" // it was found and was not there
 	Covered    = "covered"     // the 95 percent interval held the truth
 	Refused    = "refused"     // no value was given
+	Useful     = "of use"      // a value was given, as near to the truth as is of use
 )
 
 // Row is how often something happened to one thing: a fault, a value.

@@ -2,10 +2,7 @@ package verdict_test
 
 import (
 	"flag"
-	"fmt"
 	"slices"
-	"strconv"
-	"strings"
 	"testing"
 
 	"pappus/testdata/trialtable"
@@ -41,23 +38,7 @@ func TestTried(t *testing.T) {
 		}
 		return trialtable.CSV(tally.Table)
 	}
-	asIs := judged()
-	for _, name := range strings.Split(*tried, ",") {
-		for _, by := range strings.Split("1,"+*factors, ",") {
-			factor, err := strconv.ParseFloat(by, 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			value, back, err := trialtable.Times(name, factor)
-			if err != nil {
-				t.Fatal(err)
-			}
-			table := asIs
-			if factor != 1 {
-				table = judged()
-			}
-			fmt.Printf("tried %s %s %.4g\n%s\n", name, by, value, table)
-			back()
-		}
+	if err := trialtable.Each(*tried, *factors, judged); err != nil {
+		t.Fatal(err)
 	}
 }
