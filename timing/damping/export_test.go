@@ -2,6 +2,7 @@ package damping
 
 // What tests ask errors for.
 var (
+	ErrHumps    = errHumps
 	ErrReach    = errReach
 	ErrResponse = errResponse
 )

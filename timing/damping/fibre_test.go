@@ -1,6 +1,7 @@
 package damping_test
 
 import (
+	"errors"
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
@@ -13,6 +14,7 @@ import (
 	"pappus/testdata/thorough"
 	"pappus/timing/cores"
 	"pappus/timing/damping"
+	"pappus/timing/impedancefit"
 )
 
 // tubes are a body's vents with fibre in them, as nobody knows them: how much it resists over what
@@ -54,19 +56,23 @@ func (b tubes) at(hz float64, t dampinglog.Trial, packed float64) complex128 {
 
 // tried measures a state; trials scatter by 3 percent, each packed a little differently.
 func (b tubes) tried(state dampinglog.Trial, random *rand.Rand) (damping.Trial, bool) {
-	points := make([]impedance.Point, 300)
-	packed := 1 + 0.05*random.NormFloat64()
-	for i := range points {
-		hz := 20 * math.Pow(1000, float64(i)/299)
-		z := b.at(hz, state, packed) * complex(1+0.005*random.NormFloat64(), 0.005*random.NormFloat64())
-		points[i] = impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi}
-	}
-	one, err := damping.Read(state, points, nil, nil)
+	one, err := damping.Read(state, b.measured(state, random, 1+0.05*random.NormFloat64()), nil, nil)
 	if err != nil {
 		return damping.Trial{}, false
 	}
 	one.Q.Value *= 1 + 0.03*random.NormFloat64()
 	return one, true
+}
+
+// measured is the impedance of a state at 300 frequencies, with noise.
+func (b tubes) measured(state dampinglog.Trial, random *rand.Rand, packed float64) []impedance.Point {
+	points := make([]impedance.Point, 300)
+	for i := range points {
+		hz := 20 * math.Pow(1000, float64(i)/299)
+		z := b.at(hz, state, packed) * complex(1+0.005*random.NormFloat64(), 0.005*random.NormFloat64())
+		points[i] = impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi}
+	}
+	return points
 }
 
 // newTubes draws a body with vents, and what its design says of it: the drivers' compliance is off
@@ -79,6 +85,28 @@ func newTubes(random *rand.Rand) (tubes, layout.Hollow) {
 	d, _ := box.Driver{Re: b.re, BL: b.bl, Mms: b.mass, Cms: b.cms * (1 + 0.15*random.NormFloat64()), Sd: b.area, Qms: 3}.Complete(air)
 	v := box.Vented{Number: int(b.number), Volume: b.compliance * stiffness, Air: air}
 	return b, layout.Hollow{Driver: d, Vented: &v}
+}
+
+// TestHumps: bare vents whose air is a mass make a bass reflex of a body, and the message says so and what to do; a
+// closed body and filled vents are no such thing, and with vents closed nothing is said of them.
+func TestHumps(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 21))
+	b, _ := newTubes(random)
+	b.leak = 50
+	for _, c := range []struct {
+		name  string
+		trial dampinglog.Trial
+		humps bool
+	}{
+		{"bare", dampinglog.Trial{Vents: 5, VentMM: 1e3 * tubeWide}, true},
+		{"filled", dampinglog.Trial{Vents: 5, VentMM: 1e3 * tubeWide, FillG: 8}, false},
+		{"closed", dampinglog.Trial{}, false},
+	} {
+		_, err := damping.Read(c.trial, b.measured(c.trial, random, 1), nil, nil)
+		if errors.Is(err, damping.ErrHumps) != c.humps || errors.Is(err, impedancefit.ErrShape) != c.humps {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
 }
 
 // TestFibreLearns: of made-up boxes with fibre in their vents, and leaks, the truth is between the bounds that are

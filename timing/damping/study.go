@@ -71,6 +71,9 @@ func ReadFiles(l *dampinglog.Log, t dampinglog.Trial) (Trial, error) {
 	return Read(t, points, frequency, level)
 }
 
+// errHumps is what vents do that are masses and no resistances: the body is then a bass reflex.
+var errHumps = errors.New("the air in the vents is a mass and resists little, and the curve has two humps: put more fibre into each, or tape them over")
+
 // errResponse is a response that does not cover the middle band.
 var errResponse = errors.New("the response does not cover the middle band")
 
@@ -95,10 +98,13 @@ type Trial struct {
 
 // Read fits a trial's impedance. The response is its frequencies in Hz, rising, and
 // levels in dB; none where there are no frequencies. Errors are those of
-// [impedancefit.Best], or tell of a response that does not cover the middle band.
+// [impedancefit.Best], with what to do about vents that make two humps; or tell of a response that does not cover the middle band.
 func Read(t dampinglog.Trial, points []impedance.Point, frequency, level []float64) (Trial, error) {
 	f, err := impedancefit.Best(points)
 	flat := errors.Is(err, impedancefit.ErrNoPeak)
+	if errors.Is(err, impedancefit.ErrShape) && t.Vents > 0 {
+		return Trial{}, fmt.Errorf("%w; or %w", err, errHumps)
+	}
 	if err != nil && !flat {
 		return Trial{}, err
 	}

@@ -14,7 +14,6 @@ var (
 	ErrGain    = errGain
 	ErrSwept   = errSwept
 	ErrPhase   = errPhase
-	ErrShape   = errShape
 	ErrSwapped = errSwapped
 )
 

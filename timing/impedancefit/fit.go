@@ -161,7 +161,7 @@ func (f Fit) judge() error {
 	}
 	if f.Systematic && f.Misfit > hopeless {
 		return fmt.Errorf("%w: what fits best is off by %.0f percent, and not for noise; measure one driver, in free air or a closed body, without a filter, and nothing may rattle or clip",
-			errShape, 100*f.Misfit)
+			ErrShape, 100*f.Misfit)
 	}
 	if !(f.Qts.Error < vague*f.Qts.Value) {
 		return prose.Errorf("%w: Qts would be %.3g, give or take %.2g", errVague, f.Qts.Value, f.Qts.Error)
@@ -279,6 +279,6 @@ var (
 	errGain    = errors.New("the two inputs are not alike")
 	errSwept   = errors.New("the sweep is not all there")
 	errPhase   = errors.New("magnitudes and phases do not belong together")
-	errShape   = errors.New("no driver with one resonance looks like this")
+	ErrShape   = errors.New("no driver with one resonance looks like this")
 	errSwapped = errors.New("the two sides of the recording look swapped")
 )
