@@ -128,7 +128,7 @@ func newSheets(f *flags) *cobra.Command {
 
 func newKit(f *flags) *cobra.Command {
 	return f.view("kit", "Make the printed parts that go together: segments, floor, vents, jigs, on plates (ten seconds or more)", "kit", "folder for the parts",
-		"\nThe plates are in %s: kit-plate-1.3mf and so on; assembly.svg shows what goes where.\n", func(said *progress, p *timing.Plan) (outcome, error) {
+		"\nThe plates are in %s: kit-plate-1.3mf and so on; assembly.svg shows what goes where, kit.pdf and wiring.pdf in which order.\n", func(said *progress, p *timing.Plan) (outcome, error) {
 			said.say("making the parts")
 			began := time.Now()
 			k, err := folder.NewKit(context.Background(), p, func(n, of int) {

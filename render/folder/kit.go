@@ -84,7 +84,7 @@ func (k Kit) Of(p *timing.Plan) (Kit, error) {
 	}
 	b := bill.OfKit(p, k.kit.Made, hollow.Stuffing)
 	out := Kit{plan: p, kit: k.kit, bill: b}
-	out.Files = out.kit.Files(p, b, out.more()...)
+	out.Files = append(out.kit.Files(p, b, out.more()...), wiringBook(p))
 	return out, nil
 }
 

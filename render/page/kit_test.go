@@ -103,7 +103,7 @@ func TestKit(t *testing.T) {
 	for _, f := range z.File {
 		names[f.Name] = true
 	}
-	for _, want := range []string{"kit.csv", "assembly.svg", "kit-plate-1.3mf", "kit-floor.stl"} {
+	for _, want := range []string{"kit.csv", "assembly.svg", "wiring.pdf", "kit-plate-1.3mf", "kit-floor.stl"} {
 		if !names[want] {
 			t.Errorf("no %s among %v", want, names)
 		}

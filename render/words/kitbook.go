@@ -82,9 +82,9 @@ func asideOf(m kit.Made) string {
 // seating says how drivers come in.
 func seating(a *layout.Array) string {
 	if a.Kit.Mounting == kit.Rear {
-		return "Drivers: put them in from the rear, before the floor is on, each with a gasket where it has none. All wiring is in wiring.pdf (`pappus sheets`)."
+		return "Drivers: put them in from the rear, before the floor is on, each with a gasket where it has none. All wiring is in wiring.pdf."
 	}
-	return "Drivers: put them in from outside, strings joined before, each with a gasket where it has none; screws just tight, plastic strips. All wiring is in wiring.pdf (`pappus sheets`), and which mount is which is cut inside."
+	return "Drivers: put them in from outside, strings joined before, each with a gasket where it has none; screws just tight, plastic strips. All wiring is in wiring.pdf, and which mount is which is cut inside."
 }
 
 // closed says how the body is closed.
