@@ -3,7 +3,6 @@ package trialtable
 import (
 	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -58,11 +57,7 @@ func stand(rows []place) *place {
 // places reads the rows of a sweep by their constants.
 func places(t *testing.T, file string) map[string][]place {
 	t.Helper()
-	text, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := csv.NewReader(strings.NewReader(string(text)))
+	r := csv.NewReader(strings.NewReader(read(t, file)))
 	r.Comment = '#'
 	lines, err := r.ReadAll()
 	if err != nil {

@@ -78,11 +78,7 @@ func (t *Tally) Hold(test *testing.T, file, remark string) {
 		}
 		return
 	}
-	old, err := os.ReadFile(file)
-	if err != nil {
-		test.Fatal(err)
-	}
-	if diff := cmp.Diff(string(old), text); diff != "" {
+	if diff := cmp.Diff(read(test, file), text); diff != "" {
 		test.Errorf("%s (-) is not what is made now (+); write it with -write:\n%s", file, diff)
 	}
 }

@@ -241,27 +241,6 @@ func TestProposeFits(t *testing.T) {
 	})
 }
 
-// TestLeadsToTarget: from a bare body the log leads to the target Q in six trials or
-// fewer, the bare one counted; the Q of the poles is then within a tenth of the target.
-func TestLeadsToTarget(t *testing.T) {
-	var all, led, near, foreseen, seen, trials float64
-	for seed := range uint64(60) {
-		l := lead(t, rand.New(rand.NewPCG(seed, 11)))
-		all++
-		foreseen, seen = foreseen+float64(l.foreseen), seen+float64(l.seen)
-		if l.reached {
-			led, trials = led+1, trials+float64(l.trials)
-		}
-		if l.reached && l.near {
-			near++
-		}
-	}
-	t.Logf("%.1f percent led there, in %.2f trials; %.1f percent near; %.1f percent of what was foreseen within 2 standard errors", 100*led/all, trials/led, 100*near/led, 100*seen/foreseen)
-	if led/all < 0.9 || near/led < 0.95 || seen/foreseen < 0.8 {
-		t.Errorf("%.1f percent led there, %.1f percent near, %.1f foreseen", 100*led/all, 100*near/led, 100*seen/foreseen)
-	}
-}
-
 func ExamplePropose() {
 	trials := []damping.Trial{with(0, 0, 0, 1.4), with(0, 40, 0, 0.8)}
 	n, err := damping.Propose(trials, damping.Goal{Q: 0.7, MostG: 90, StartG: 40})

@@ -27,7 +27,7 @@ const (
 	edge = 0.1  // of a bracket, at either end, where nothing is tried
 
 	// bent of its distance from the target, as 1/Q, is how far off the line a trial is taken to be.
-	// Of 300 made-up boxes (TestLeadsToTarget) 97.7 percent are led to their target with none of
+	// Of 300 made-up boxes (TestTrials) 97.7 percent are led to their target with none of
 	// it, 98.7 to 99.3 percent with any from 0.05 to 5, in 3.3 to 3.6 trials.
 	bent = 0.15
 )

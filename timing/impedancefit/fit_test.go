@@ -11,6 +11,7 @@ import (
 
 	"pappus/layout/impedance"
 	"pappus/testdata/reference"
+	"pappus/testdata/trialtable"
 	"pappus/timing/impedancefit"
 
 	"pgregory.net/rapid"
@@ -191,6 +192,14 @@ func TestAgainstSciPy(t *testing.T) {
 	}
 }
 
+// tries is how often something is drawn: few times, which tell enough for the bounds of its test, and many with -whole.
+func tries(few, many int) int {
+	if trialtable.Whole() {
+		return many
+	}
+	return few
+}
+
 // TestErrorBars: over many invented drivers and noises, the true value is within 1
 // standard error in about 68 percent and within 3 in 95 percent at least (99.7 for
 // normal errors).
@@ -198,7 +207,7 @@ func TestErrorBars(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 8))
 	between := func(low, high float64) float64 { return low * math.Pow(high/low, random.Float64()) }
 	var one, three, all float64
-	for range 400 {
+	for range tries(100, 400) {
 		n := network{fs: between(60, 400), qms: between(0.8, 10), qes: between(0.4, 5), re: between(2, 30)}
 		n.le = between(0.001, 0.3) * n.re / (2 * math.Pi * 1000)
 		coil := impedancefit.Ideal

@@ -5,12 +5,10 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"sync"
 	"testing"
 
 	"pappus/layout/box"
 	"pappus/layout/impedance"
-	"pappus/testdata/thorough"
 	"pappus/testdata/trialtable"
 	"pappus/timing/cores"
 	"pappus/timing/impedancefit"
@@ -133,13 +131,6 @@ type judged struct {
 	ok   bool
 }
 
-// channels are made once for all tests: a hundred of each make.
-var channels = sync.OnceValue(func() []judged {
-	out := make([]judged, 100*makes)
-	cores.Each(len(out), func(_, i int) { out[i] = channelCase(uint64(i)) })
-	return out
-})
-
 // channelCase measures a channel and compares it.
 func channelCase(seed uint64) judged {
 	random := rand.New(rand.NewPCG(seed, 32))
@@ -185,20 +176,28 @@ func said(wrong int, l impedancefit.Load, ok bool, suffix string) (out []happeni
 	return append(out, happening{fault + suffix, "not sure", ok && !l.Sure}, happening{fault + suffix, trial.Refused, !ok})
 }
 
-// TestTrials makes the cases of trials.csv again: 500 drivers, 200 recordings, 700 channels.
+// TestTrials makes some of the cases of trials.csv again, of each of which it is known what it came to: 500 drivers, 200
+// recordings, 700 channels.
 func TestTrials(t *testing.T) {
-	if !thorough.Set {
-		t.Skip("takes a minute; THOROUGH=1 has it")
-	}
-	var table trialtable.Tally
-	tally(&table, 500, driverCase)
-	tally(&table, 200, clippedCase)
-	tally(&table, 100*makes, func(seed uint64) []happening {
-		j := channels()[seed]
-		return said(j.wrong, j.load, j.ok, "")
-	})
-	table.Hold(t, "trials.csv", "Made-up drivers and channels, with what the fit does not know of (madeup_test.go), by\nTHOROUGH=1 go test ./timing/impedancefit -run TestTrials -write")
-	for _, r := range table.Table {
+	const drivers, recordings = 500, 200
+	table := trialtable.Trial{File: "trials.csv", Cases: drivers + recordings + 100*makes, Few: 8, Many: 50, Remark: "Made-up drivers and channels, with what the fit does not know of (madeup_test.go), by\ngo test ./timing/impedancefit -run TestTrials -write",
+		One: func(i int) (of trialtable.Tally) {
+			var all []happening
+			switch {
+			case i < drivers:
+				all = driverCase(uint64(i))
+			case i < drivers+recordings:
+				all = clippedCase(uint64(i - drivers))
+			default:
+				j := channelCase(uint64(i - drivers - recordings))
+				all = said(j.wrong, j.load, j.ok, "")
+			}
+			for _, h := range all {
+				of.Add(h.of, h.what, h.happened)
+			}
+			return of
+		}}.Hold(t)
+	for _, r := range table {
 		if low, high := r.Interval(); r.What == trial.Covered && (high < 0.9 || low > 0.99 || r.Share() < 0.9) {
 			t.Errorf("%s: %d of %d intervals hold the truth", r.Of, r.Times, r.Cases)
 		}
@@ -215,7 +214,7 @@ func TestSweeps(t *testing.T) {
 	}
 	var table trialtable.Tally
 	tally(&table, 100*makes, func(seed uint64) (out []happening) {
-		j := channels()[seed]
+		j := channelCase(seed)
 		for _, tolerance := range []float64{0.02, 0.03, 0.04, impedancefit.Tolerance, 0.06, 0.08, 0.1} {
 			if j.wrong != leaking && j.wrong != anotherMake {
 				one := j.load
