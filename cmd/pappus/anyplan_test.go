@@ -265,8 +265,6 @@ func readAll(folder string) error {
 func helps(path, text string, err error) error {
 	var e *design.Error
 	switch {
-	case *shows == "measure" && strings.HasPrefix(err.Error(), filepath.Join(filepath.Dir(path), "recorded")): // a recording that it names
-		return nil
 	case !errors.As(err, &e):
 		return fmt.Errorf("an error of another kind, %T: %w", err, err)
 	case filepath.Dir(e.File) != filepath.Dir(path) || e.Key == "" || e.Line == 0 && strings.Contains(text, "["+strings.SplitN(e.Key, ".", 2)[0]):

@@ -25,6 +25,7 @@ const (
 	leastLevel = -80.0 // dB
 	lead       = 2.5   // s of silence: what plays may fade in over 2 s
 	loudLevel  = -12.0 // dB from which on a caution is given
+	soon       = 0.25  // s within which sound comes that the usual silence after a sweep is for: half of what it may come late, and 86 m
 )
 
 // Options say what is wanted; the zero value is the usual signal.
@@ -60,6 +61,11 @@ func New(p *timing.Plan, o Options) (Signal, error) {
 		return Signal{}, err
 	}
 	s.Lead = lead
+	// Delays that wait for something far away, such as a woofer, need silence that is as much longer. Whole seconds are
+	// the same by a plan that changed a little between playing and measuring.
+	if _, last := p.Span(timing.Aligned, true, p.Array.Spot); last > soon {
+		s.Tail = min(s.Tail+2*math.Ceil(last), sweep.MostSilence)
+	}
 	if err := s.CheckRate(float64(o.Rate)); err != nil {
 		return Signal{}, err
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -161,4 +162,23 @@ func ExampleNew() {
 	s, err := sound.New(p, sound.Options{Start: 30})
 	fmt.Println(s.Sweep.Length, err)
 	// Output: 0 below the high-pass: it would begin at 30 Hz, the high-pass stands at 150 Hz; a cone can move too far below it
+}
+
+// TestLongSilence: half of the silence after a sweep is more than what delays wait for, as for a woofer that is 190 m away,
+// and the usual second where all is near.
+func TestLongSilence(t *testing.T) {
+	near, err := sound.New(demo(t), sound.Options{})
+	if err != nil || near.Sweep.Tail != 1 {
+		t.Fatalf("%g s, %v", near.Sweep.Tail, err)
+	}
+	for away, want := range map[float64]float64{190: 3, 500: 5, 900: 7, 5000: sweep.MostSilence} {
+		p := *demo(t)
+		p.Arrivals = slices.Clone(p.Arrivals)
+		for i := range p.Arrivals {
+			p.Arrivals[i].Delay += away / p.SpeedOfSound
+		}
+		if s, err := sound.New(&p, sound.Options{}); err != nil || s.Sweep.Tail != want || want < sweep.MostSilence && s.Sweep.Tail/2 < away/p.SpeedOfSound {
+			t.Errorf("%g m: %g s, want %g; %v", away, s.Sweep.Tail, want, err)
+		}
+	}
 }

@@ -21,6 +21,7 @@ const (
 	early      = 0.1  // free: s before a sweep that are looked at: silence, as sweep.Check allows none that is shorter
 	late       = 0.02 // free: s before a marker that are not, so that nothing of it leaks in; what was heard has died away by then
 	wholeShare = 0.2  // of the energy that must be near the strongest sound: even where noise is 6 dB over it
+	lateShare  = 0.5  // of the energy that must be near what is heard too late: most of it
 	near       = 0.2  // s after it: a room of half a second is 24 dB down
 	usableSNR  = 10.0 // dB that half of the response must reach: one standard error is 1.9 dB there
 	honestSNR  = 6.0  // dB that each frequency must: one standard error is 3.1 dB there
@@ -92,6 +93,9 @@ func (l *listened) locate() error {
 	lead := min(leadWaves/s.Start, leadMost*s.Ahead(2))
 	h.lead = int(lead * h.rate)
 	h.findPeak(int(early*h.rate), int(l.span*h.rate/2))
+	if at := h.beyond(int(l.span * h.rate / 2)); at > 0 {
+		return fmt.Errorf("%w: the sweep is heard %.2f s after it was sent, and %.2f s are the most, half of the silence after it: take as much off the delays of all channels alike, or come nearer", errLate, float64(at)/h.rate, l.span/2)
+	}
 	if at := h.at / h.rate; referred && at < -ahead {
 		return fmt.Errorf("%w: the microphone would hear the sweep %.1f ms before the wire has it", errSwapped, -1000*at)
 	}

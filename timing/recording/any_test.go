@@ -14,9 +14,10 @@ import (
 // place, the right way up.
 func TestAnySweep(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		start := rapid.Float64Range(20, 3000).Draw(t, "start, Hz")
-		rate := rapid.SampledFrom([]float64{32000, 44100, 48000, 96000}).Draw(t, "rate, Hz")
-		stop := rapid.Float64Range(4*start, max(0.46*rate, 4*start)).Draw(t, "stop, Hz")
+		rate := rapid.SampledFrom([]float64{8000, 16000, 44100, 48000, 96000}).Draw(t, "rate, Hz")
+		most := 0.46 * rate
+		start := rapid.Float64Range(20, min(3000, most/4)).Draw(t, "start, Hz")
+		stop := rapid.Float64Range(4*start, most).Draw(t, "stop, Hz")
 		s, err := sweep.New(start, stop, rapid.Float64Range(0.5, 1).Draw(t, "length, s"))
 		if err != nil || s.CheckRate(rate) != nil {
 			t.Skip(err)

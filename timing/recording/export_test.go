@@ -10,5 +10,6 @@ var (
 	ErrOther     = errOther
 	ErrUnsteady  = errUnsteady
 	ErrSwapped   = errSwapped
+	ErrLate      = errLate
 	ErrGate      = errGate
 )

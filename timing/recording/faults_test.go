@@ -2,6 +2,7 @@ package recording_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"math/cmplx"
 	"math/rand/v2"
@@ -16,8 +17,8 @@ import (
 // TestFaults: none of these gives a curve.
 func TestFaults(t *testing.T) {
 	s := usual(t, 3)
-	good := func() recording.Take { return take(t, 3, systems[2].response, 0.4, 50, 20, false) }
-	loop := func() recording.Take { return take(t, 3, systems[2].response, 0.4, 50, 20, true) }
+	good := func() recording.Take { return take(t, 3, systems[2], 0.4, 50, 20, false) }
+	loop := func() recording.Take { return take(t, 3, systems[2], 0.4, 50, 20, true) }
 	signal := func(s sweep.Sweep, err error) []float64 {
 		if err != nil {
 			t.Fatal(err)
@@ -104,7 +105,7 @@ func TestFaults(t *testing.T) {
 		{"no rate", func() recording.Take { x := good(); x.Rate = math.NaN(); return x }, recording.ErrTake},
 		{"not finite", func() recording.Take { x := good(); x.Samples[7] = math.NaN(); return x }, recording.ErrTake},
 		{"microphone and wire swapped", func() recording.Take {
-			x := take(t, 3, late, 0.4, 50, 20, true)
+			x := take(t, 3, system{response: late}, 0.4, 50, 20, true)
 			x.Samples, x.Reference = x.Reference, x.Samples
 			return x
 		}, recording.ErrSwapped},
@@ -187,7 +188,7 @@ func TestMissingWords(t *testing.T) {
 func TestGateError(t *testing.T) {
 	s := usual(t, 3)
 	echo := func(hz float64) complex128 { return 1 + cmplx.Rect(0.5, -2*math.Pi*hz*0.003) }
-	x := take(t, 3, echo, 0.4, 60, 0, false)
+	x := take(t, 3, system{response: echo}, 0.4, 60, 0, false)
 	m, err := recording.Analyse(x, s, recording.Options{Gate: 0.0025})
 	if err != nil {
 		t.Fatal(err)
@@ -206,7 +207,7 @@ func TestGateError(t *testing.T) {
 
 // TestGoodIsNotTakenForClipped: sweeps at several levels, rates and depths pass.
 func TestGoodIsNotTakenForClipped(t *testing.T) {
-	s := usual(t, 3)
+	s := usual(t, 2)
 	for _, r := range []float64{44100, 48000, 96000} {
 		for _, level := range []float64{0.004, 0.06, 0.3, 0.999} {
 			x := scaled(s.Samples(r), level)
@@ -282,7 +283,7 @@ func TestSooner(t *testing.T) {
 
 // TestHonest: where the sound falls off into the noise, what is 6 dB over it is told, and nothing below.
 func TestHonest(t *testing.T) {
-	m, err := recording.Analyse(take(t, 1, func(hz float64) complex128 { return complex(1/(1+math.Pow(hz/4000, 4)), 0) }, 0.5, 30, 0, true), usual(t, 1), recording.Options{})
+	m, err := recording.Analyse(take(t, 1, system{response: func(hz float64) complex128 { return complex(1/(1+math.Pow(hz/4000, 4)), 0) }}, 0.5, 30, 0, true), usual(t, 1), recording.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -296,5 +297,30 @@ func TestHonest(t *testing.T) {
 	}
 	if least < 6 || least > 7 || hidden == 0 {
 		t.Errorf("the least that is told is %.2f dB over the noise; %d frequencies are not", least, hidden)
+	}
+}
+
+// TestTooLate: what is heard later than half of the silence after the sweep is told to be, with when that is; a little
+// sooner it is measured, and a microphone that hears nothing is not called late.
+func TestTooLate(t *testing.T) {
+	s := usual(t, 1)
+	s.Lead, s.Tail = 0.3, 1
+	x := s.Samples(rate)
+	for _, c := range []struct {
+		late float64 // s
+		want error
+	}{{0.47, nil}, {0.55, recording.ErrLate}, {0.9, recording.ErrLate}, {-0.004, recording.ErrSwapped}} {
+		heard := recording.Take{Rate: rate, Samples: noisy(through(x, rate, delayed(plain, c.late)), 1, 40, 1), Reference: noisy(x, 1, 90, 2)}
+		m, err := recording.Analyse(heard, s, recording.Options{})
+		if !errors.Is(err, c.want) || err == nil && math.Abs(m.At-c.late) > 2e-6 {
+			t.Errorf("%g s: at %g s, %v", c.late, m.At, err)
+		}
+		if c.want == recording.ErrLate && !strings.Contains(err.Error(), fmt.Sprintf("%.2f s after", c.late)) {
+			t.Error(err)
+		}
+	}
+	deaf := recording.Take{Rate: rate, Samples: noisy(make([]float64, len(x)), 1, 40, 1), Reference: x}
+	if _, err := recording.Analyse(deaf, s, recording.Options{}); !errors.Is(err, recording.ErrQuiet) {
+		t.Errorf("nothing heard: %v", err)
 	}
 }

@@ -12,7 +12,7 @@ import (
 
 // How markers are found.
 const (
-	clocks     = 250e-6 // the most that two clocks may differ: crystals of 100 ppm each, and room to spare (data sheets)
+	clocks     = 250e-6 // the most that two clocks may differ: crystals of 100 ppm each, and a quarter to spare (data sheets)
 	faint      = 0.2    // of the strongest: what may be a marker: 14 dB
 	sure       = 6.0    // standard deviations of the noise that both markers must reach: by chance in one of 5 10^8 samples
 	leastQuiet = 0.05   // s before the first marker that tell of the background: ten periods of 200 Hz
@@ -61,8 +61,20 @@ func find(x []float64, rate float64, s sweep.Sweep) (found, error) {
 	if score < sure*noise || score == 0 {
 		return found{}, missing(like, apart, clocks*apart, noise, rate)
 	}
-	width := len(marker)
-	return found{first, clock(x, first, apart, width, rate, s)}, nil
+	where := found{first, clock(x, first, apart, len(marker), rate, s)}
+	if off := where.rate/rate - 1; math.Abs(off) > clocks { // a pair is looked for in whole samples, which leave room for more
+		return found{}, fmt.Errorf("%w: the markers stand %.0f parts per million %s than those of this sweep, and two clocks differ by %.0f at most: was another sweep played?",
+			errNoSweep, 1e6*math.Abs(off), nearer(off), 1e6*clocks)
+	}
+	return where, nil
+}
+
+// nearer says which way markers stand that are off by a share of how far apart they should be.
+func nearer(off float64) string {
+	if off < 0 {
+		return "nearer to each other"
+	}
+	return "further apart"
 }
 
 // correlate returns the size of the correlation of x with a short signal that begins at

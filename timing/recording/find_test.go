@@ -157,30 +157,34 @@ func TestAbove(t *testing.T) {
 	}
 }
 
-// TestClocks: markers that are 235 millionths too far apart are found, 330 are another sweep's.
+// TestClocks: markers that are 245 millionths too far apart or too near are found, by a long sweep and by a short one,
+// and what is told of them is right within 1; 255 are another sweep's, though no more than a part of a sample is between.
 func TestClocks(t *testing.T) {
 	const rate = 8000.0
-	s := seldom(t)
-	s.Length = 20
-	marker := make([]float64, s.MarkerSamples(rate))
-	s.FillMarker(marker, rate, 0)
 	random := rand.New(rand.NewPCG(7, 7))
-	for ppm, want := range map[float64]bool{235: true, -235: true, 330: false, -330: false} {
-		x := make([]float64, int((s.Duration()+0.1)*rate))
-		for i := range x {
-			x[i] = 0.03 * random.NormFloat64()
-		}
-		for _, at := range []float64{s.First() * rate, s.First()*rate + s.Apart()*rate*(1+ppm/1e6)} {
-			for i, v := range marker {
-				x[int(math.Round(at))+i] += 0.2 * v
+	for _, length := range []float64{1, 20} {
+		s := seldom(t)
+		s.Length = length
+		marker := make([]float64, s.MarkerSamples(rate)+1)
+		for ppm, want := range map[float64]bool{245: true, -245: true, 255: false, -255: false} {
+			x := make([]float64, int((s.Duration()+0.1)*rate))
+			for i := range x {
+				x[i] = 0.003 * random.NormFloat64()
 			}
-		}
-		where, err := find(x, rate, s)
-		if (err == nil) != want {
-			t.Errorf("%g millionths: %+v, %v", ppm, where, err)
-		}
-		if drift := 1e6 * (where.rate/rate - 1); want && math.Abs(drift-ppm) > 5 {
-			t.Errorf("%g millionths: %.1f are told", ppm, drift)
+			for _, at := range []float64{s.First() * rate, s.First()*rate + s.Apart()*rate*(1+ppm/1e6)} {
+				whole := math.Floor(at)
+				s.FillMarker(marker, rate, at-whole)
+				for i, v := range marker {
+					x[int(whole)+i] += 0.2 * v
+				}
+			}
+			where, err := find(x, rate, s)
+			if (err == nil) != want || err != nil && !(errors.Is(err, errNoSweep) && strings.Contains(err.Error(), "250")) {
+				t.Errorf("%g s, %g millionths: %+v, %v", length, ppm, where, err)
+			}
+			if drift := 1e6 * (where.rate/rate - 1); want && math.Abs(drift-ppm) > 1 {
+				t.Errorf("%g s, %g millionths: %.1f are told", length, ppm, drift)
+			}
 		}
 	}
 }

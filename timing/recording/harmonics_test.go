@@ -63,7 +63,7 @@ func TestHarmonics(t *testing.T) {
 
 // TestNoHarmonics: what is linear has none above the floor of its noise.
 func TestNoHarmonics(t *testing.T) {
-	m, err := recording.Analyse(take(t, 4, systems[2].response, 0.5, 50, 0, true), usual(t, 4), recording.Options{})
+	m, err := recording.Analyse(take(t, 4, systems[2], 0.5, 50, 0, true), usual(t, 4), recording.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -128,7 +128,7 @@ func TestReference(t *testing.T) {
 		}
 		y = append(y, v)
 	}
-	chain().Filter(y, y)
+	chain.Filter(y, y)
 	m, err := recording.Analyse(recording.Take{Rate: rate, Samples: y, Reference: x}, s, recording.Options{Gate: 0.1})
 	if err != nil {
 		t.Fatal(err)
@@ -153,7 +153,7 @@ func TestReference(t *testing.T) {
 // TestMicrophone: a microphone's own response is taken out.
 func TestMicrophone(t *testing.T) {
 	o := recording.Options{Microphone: []layout.MicrophonePoint{{Frequency: 100, Level: -1}, {Frequency: 1000, Level: 0}, {Frequency: 20000, Level: 3}}}
-	x := take(t, 3, systems[0].response, 0.5, 60, 0, true)
+	x := take(t, 3, systems[0], 0.5, 60, 0, true)
 	s := usual(t, 3)
 	plain, err := recording.Analyse(x, s, recording.Options{})
 	if err != nil {
@@ -181,7 +181,7 @@ func TestMicrophone(t *testing.T) {
 
 // TestEnergy: two sounds stand where they are and are as strong as they are.
 func TestEnergy(t *testing.T) {
-	m, err := recording.Analyse(take(t, 3, systems[3].response, 0.5, 60, 0, true), usual(t, 3), recording.Options{})
+	m, err := recording.Analyse(take(t, 3, systems[3], 0.5, 60, 0, true), usual(t, 3), recording.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -220,7 +220,7 @@ func ExampleAnalyse() {
 func BenchmarkAnalyse(b *testing.B) {
 	for _, reference := range []bool{false, true} {
 		b.Run(fmt.Sprintf("10 s/reference %v", reference), func(b *testing.B) {
-			x, s := take(b, 10, systems[2].response, 0.5, 60, 20, reference), usual(b, 10)
+			x, s := take(b, 10, systems[2], 0.5, 60, 20, reference), usual(b, 10)
 			b.ReportAllocs()
 			for b.Loop() {
 				if _, err := recording.Analyse(x, s, recording.Options{}); err != nil {

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"pappus/timing/recording"
 	"pappus/timing/sweep"
 
 	"gonum.org/v1/gonum/dsp/fourier"
@@ -28,10 +29,7 @@ func usual(t testing.TB, seconds float64) sweep.Sweep {
 // through passes a signal through a system that is known by its response at frequencies in
 // Hz, by one long transform.
 func through(x []float64, rate float64, response func(hz float64) complex128) []float64 {
-	n := 1
-	for n < len(x)+int(rate) {
-		n *= 2
-	}
+	n := recording.Length(len(x) + int(rate))
 	padded := make([]float64, n)
 	copy(padded, x)
 	fft := fourier.NewFFT(n)

@@ -76,6 +76,21 @@ func sinc(x float64) float64 {
 	return math.Sin(math.Pi*x) / (math.Pi * x)
 }
 
+// beyond returns the lag of the strongest sound that comes later than one, and within half of the circle, where most of
+// the energy is near that; 0 elsewhere. A fifth of it (wholeShare) a thump may have that is heard beside nothing.
+func (h *impulse) beyond(after int) int {
+	later, at := *h, after
+	for i := after; i <= len(h.h)/2; i++ {
+		if math.Abs(h.lag(i)) > math.Abs(h.lag(at)) {
+			at = i
+		}
+	}
+	if later.at = float64(at); math.Abs(h.lag(at)) < math.Abs(h.lag(h.peak())) || later.share() < lateShare {
+		return 0
+	}
+	return at
+}
+
 // share returns how much of the energy is near the strongest sound.
 func (h *impulse) share() float64 {
 	all, close := 0.0, 0.0

@@ -101,5 +101,6 @@ var (
 	errOther     = errors.New("the recording is of another sweep")
 	errUnsteady  = errors.New("the recording is not steady")
 	errSwapped   = errors.New("the microphone and the wire look swapped")
+	errLate      = errors.New("the sweep is heard too late")
 	errGate      = errors.New("unusable gate")
 )

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"testing"
 
-	"pappus/testdata/thorough"
 	"pappus/testdata/trialtable"
 	"pappus/timing/cores"
 	"pappus/timing/recording"
@@ -99,13 +98,13 @@ func madeUps(from, to int) []*madeUp {
 	return out
 }
 
-// TestTrials makes the recordings of trials.csv again.
+// TestTrials makes some recordings of trials.csv again, of each of which it is known what it came to.
 func TestTrials(t *testing.T) {
-	if !thorough.Set {
-		t.Skip("takes ten seconds of a processor; THOROUGH=1 has it")
-	}
-	table := trials(madeUps(0, 240))
-	table.Hold(t, "trials.csv", "What Analyse makes of 240 made-up recordings with a fault or none (madeup_test.go), by\nTHOROUGH=1 go test ./timing/recording -run TestTrials -write\nLevels are counted by frequencies.")
+	trialtable.Trial{File: "trials.csv", Cases: 240, Few: 12, Many: 30, Remark: "What Analyse makes of 240 made-up recordings with a fault or none (madeup_test.go), by\ngo test ./timing/recording -run TestTrials -write\nLevels are counted by frequencies.",
+		One: func(i int) (of trialtable.Tally) {
+			newMadeUp(uint64(i)).score(&of)
+			return of
+		}}.Hold(t)
 }
 
 var (

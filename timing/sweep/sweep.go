@@ -20,9 +20,9 @@ const (
 	LeastRatio     = 2.0      // of Stop over Start
 	LeastLength    = 0.2      // s
 	MostLength     = 60.0     // s
+	MostSilence    = 10.0     // s
 
-	mostSilence = 10.0 // s
-	mostOfRate  = 0.46 // that Stop may be: recorders need the rest for their filters
+	mostOfRate = 0.46 // that Stop may be: recorders need the rest for their filters
 )
 
 // Usual silences and fades.
@@ -71,8 +71,8 @@ func (s Sweep) Check() error {
 		return prose.Errorf("%w: fades of %g and %g s; must take half of %g s at most", ErrSweep, s.Rise, s.Fall, s.Length)
 	}
 	for _, silence := range []float64{s.Lead, s.Gap, s.Tail} {
-		if !(silence >= 0.1 && silence <= mostSilence) {
-			return prose.Errorf("%w: a silence of %g s; must last 0.1 to %g s", ErrSweep, silence, mostSilence)
+		if !(silence >= 0.1 && silence <= MostSilence) {
+			return prose.Errorf("%w: a silence of %g s; must last 0.1 to %g s", ErrSweep, silence, MostSilence)
 		}
 	}
 	return nil

@@ -1,0 +1,5 @@
+package recording_test
+
+import "pappus/testdata/thorough"
+
+func init() { thorough.Random() }
