@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"pappus/layout/design"
@@ -248,15 +249,14 @@ func TestSetKeepsAllElse(t *testing.T) {
 }
 
 // paths lists all keys but those of tables of which there may be several.
-func paths() []string {
-	var out []string
+var paths = sync.OnceValue(func() (out []string) {
 	for _, k := range design.Keys() {
 		if inText(k.Path) == k.Path {
 			out = append(out, k.Path)
 		}
 	}
 	return out
-}
+})
 
 // alike compares what was set with what was read.
 func alike(set, read any) bool {

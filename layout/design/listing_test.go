@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"pappus/layout/design"
@@ -40,9 +41,12 @@ func keyNamed(t *testing.T, path string) design.Key {
 	return design.Key{}
 }
 
+// tables lists all tables, read once: they are asked for with each random key.
+var tables = sync.OnceValue(design.Tables)
+
 // inText is a key's full name in a text: of tables of which there may be several, in the first.
 func inText(path string) string {
-	for _, t := range design.Tables() {
+	for _, t := range tables() {
 		if name, of := strings.CutPrefix(path, t.Name+"."); of && t.Many {
 			return t.Name + "[1]." + name
 		}
