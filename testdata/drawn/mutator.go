@@ -27,6 +27,7 @@ var pieces = regexp.MustCompile(`[A-Za-z_]+|-?[0-9][0-9.]*|[^\sA-Za-z0-9]|\n`)
 // mutator makes inputs of seeds.
 type mutator struct {
 	*rand.Rand
+	core  uint64
 	seeds [][]byte
 	words []string
 	data  []byte
@@ -35,8 +36,9 @@ type mutator struct {
 	most  int
 }
 
-func newMutator(seeds []string, seed uint64) *mutator {
-	m := &mutator{Rand: rand.New(rand.NewPCG(seed, 1)), words: slices.Clone(edges), deep: deepest}
+// newMutator draws by a seed, other inputs on each core.
+func newMutator(seeds []string, seed, core uint64) *mutator {
+	m := &mutator{Rand: rand.New(rand.NewPCG(seed, 1+core)), core: core, words: slices.Clone(edges), deep: deepest}
 	for _, s := range seeds {
 		m.seeds = append(m.seeds, []byte(s))
 		m.words = append(m.words, pieces.FindAllString(s[:min(len(s), 1<<14)], 400)...)
