@@ -146,6 +146,8 @@ func measure(h *impulse, t Take, s sweep.Sweep, o Options, gate, span float64) (
 	m.Begin, m.Impulse = float64(from)/h.rate, h.part(from, end)
 	var square float64
 	m.Whole, _ = heard.respond(m.Frequency, window{from, end}, m.Low)
+	sooner, _ := heard.respond(m.Frequency, window{from, end - int(faded*float64(end-h.peak()))}, m.Low)
+	m.Whole.unsure(sooner)
 	m.Gated, square = heard.respond(m.Frequency, window{from, h.peak() + int(gate*h.rate)}, m.Low)
 	shorter, _ := heard.respond(m.Frequency, window{from, h.peak() + int((1-faded)*gate*h.rate)}, m.Low)
 	m.Gated.unsure(shorter)

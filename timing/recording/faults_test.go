@@ -324,3 +324,52 @@ func TestTooLate(t *testing.T) {
 		t.Errorf("nothing heard: %v", err)
 	}
 }
+
+// TestLongRooms: where a room rings on for longer than the silence after the sweep, what is cut off there is in the error
+// of all that is heard: 95 percent intervals hold the truth in 90 of 100 and more. By the noise alone 14 and 2 did.
+func TestLongRooms(t *testing.T) {
+	s := usual(t, 1)
+	s.Stop, s.Lead, s.Tail = 6000, 0.3, 0.3
+	const rate = 16000.0
+	x := s.Samples(rate)
+	for _, lasts := range []float64{0.4, 0.8} { // s, in which it dies away by 60 dB
+		held, all := 0.0, 0.0
+		for seed := range uint64(6) {
+			ways := rings(lasts, rand.New(rand.NewPCG(seed, 77)))
+			heard := func(hz float64) (sum complex128) {
+				for _, w := range ways {
+					sum += cmplx.Rect(w.gain, -2*math.Pi*hz*w.at)
+				}
+				return sum
+			}
+			m, err := recording.Analyse(recording.Take{Rate: rate, Samples: noisy(through(x, rate, heard), 1, 50, seed), Reference: x}, s, recording.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for f, hz := range m.Frequency {
+				if off := math.Abs(m.Whole.Level[f] - 20*math.Log10(cmplx.Abs(heard(hz)))); !math.IsNaN(off) {
+					if all++; off <= 1.96*m.Whole.Error[f] {
+						held++
+					}
+				}
+			}
+		}
+		if share := held / all; !(share > 0.9) {
+			t.Errorf("%g s: %.1f percent of intervals hold the truth", lasts, 100*share)
+		}
+	}
+}
+
+// rings returns a sound and 200 echoes that have half of its energy and die away by 60 dB in a time in s.
+func rings(lasts float64, r *rand.Rand) []arrival {
+	tail, sum := make([]arrival, 200), 0.0
+	for i := range tail {
+		after := 0.01 + lasts*r.Float64()
+		tail[i] = arrival{0.01 + after, math.Pow(10, -3*after/lasts) * r.NormFloat64()}
+		sum += tail[i].gain * tail[i].gain
+	}
+	for i := range tail {
+		tail[i].gain *= math.Sqrt(0.5 / sum)
+	}
+	return append(tail, arrival{0.01, 1})
+}

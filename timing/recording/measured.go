@@ -70,7 +70,7 @@ type Response struct {
 	Lowest   float64
 	Transfer []complex128 // phase about time 0
 	Level    []float64    // dB
-	Error    []float64    // dB, one standard deviation, by the noise
+	Error    []float64    // dB, one standard deviation, by the noise and what the window's end cuts off
 	Floor    []float64    // dB, what noise alone would give, known everywhere; -Inf: there is none
 }
 

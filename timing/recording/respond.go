@@ -99,7 +99,8 @@ func (h hearing) respond(frequency []float64, w window, low float64) (r Response
 }
 
 // unsure adds to the error what a shorter window changes, RMS over a third of an octave on each side: what
-// the gate cuts off, or an echo just behind it, shows in that.
+// the gate cuts off, or an echo just behind it, shows in that; and of all that is heard, a room that rings on for longer
+// than the silence after the sweep.
 func (r *Response) unsure(shorter Response) {
 	for f := range r.Level {
 		square, count := 0.0, 0.0
