@@ -1,15 +1,14 @@
 package kit
 
 import (
-	"cmp"
+	"errors"
 	"math"
 	"math/rand/v2"
-	"slices"
 	"strings"
 	"testing"
 
+	"pappus/layout/carve"
 	"pappus/layout/poly"
-	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
 )
@@ -44,79 +43,84 @@ func checkApart(t *testing.T, p, q Part, gap float64) float64 {
 	return least
 }
 
-// checkOrder has segments put together by hand in the order of their numbers: each comes
-// straight onto those before it, without passing through them.
+// checkOrder has segments put together by hand in the order of their numbers: each goes straight onto those
+// before it in the direction that is told, and passes through none of them: by rays from the surface of
+// the one along the way and of the other against it, and by what they have in common on the way.
 func checkOrder(t *testing.T, m made) {
 	t.Helper()
+	random := rand.New(rand.NewPCG(3, 3))
 	for i, p := range m.parts {
-		if p.Loose || !strings.HasPrefix(p.Name, "segment") {
+		if p.Loose || !strings.HasPrefix(p.Name, "segment") || i == 0 {
 			continue
 		}
-		way, least := m.wayOff(i)
-		if least < -1e-6 {
-			t.Errorf("%s comes off in no direction: %g", p.Name, least)
+		if math.Abs(r3.Norm(p.Off)-1) > 1e-9 {
+			t.Errorf("%s comes off along %v", p.Name, p.Off)
 			continue
 		}
-		for _, far := range []float64{2e-3, 8e-3} {
-			by := r3.Scale(far, way)
-			moved := Part{Name: p.Name + ", lifted,", Mesh: p.Mesh.Moved(func(v r3.Vec) r3.Vec { return r3.Add(v, by) })}
+		before := Part{Name: "those before " + p.Name}
+		for _, q := range m.parts[:i] {
+			before.Mesh = poly.Joined(before.Mesh, q.Mesh)
+		}
+		checkRays(t, random, p, before, p.Off)
+		checkRays(t, random, before, p, r3.Scale(-1, p.Off))
+		for _, far := range []float64{2e-3} {
+			by := r3.Scale(far, p.Off)
+			moved := p.Mesh.Moved(func(v r3.Vec) r3.Vec { return r3.Add(v, by) })
 			for _, q := range m.parts[:i] {
-				if near(moved.Mesh, q.Mesh) {
-					checkApart(t, moved, q, 0)
-					checkApart(t, q, moved, 0)
+				if !near(moved, q.Mesh) {
+					continue
+				}
+				if both, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, moved, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
+					t.Errorf("%s, %g m off, and %s have %g mm3 in common (%v)", p.Name, far, q.Name, 1e9*both.Volume(), err)
 				}
 			}
 		}
 	}
 }
 
-// wayOff returns the direction in which a segment goes best away from all those before it: from
-// their edges and, in a lap, from the tongues under its own; and the least of that, as a cosine.
-func (m made) wayOff(segment int) (best r3.Vec, most float64) {
-	var off []r3.Vec
-	for _, s := range m.seams {
-		if m.wall.regions[s.b].Segment != segment {
-			continue
+// checkRays has places of the surface of one part go along a way for ever, and meet the other nowhere.
+func checkRays(t *testing.T, random *rand.Rand, p, q Part, way r3.Vec) {
+	t.Helper()
+	right, up := poly.Across(way)
+	flat := func(v r3.Vec) [2]int {
+		return [2]int{int(math.Floor(r3.Dot(v, right) / 4e-3)), int(math.Floor(r3.Dot(v, up) / 4e-3))}
+	}
+	cells := make(map[[2]int][]int) // of q's triangles, seen along the way
+	for i, c := range q.Mesh.Triangles {
+		low, high := flat(q.Mesh.Vertices[c[0]]), flat(q.Mesh.Vertices[c[0]])
+		for _, v := range c[1:] {
+			f := flat(q.Mesh.Vertices[v])
+			low, high = [2]int{min(low[0], f[0]), min(low[1], f[1])}, [2]int{max(high[0], f[0]), max(high[1], f[1])}
 		}
-		off = append(off, s.plane.Normal)
-		from := r3.Scale(s.plane.Offset, s.plane.Normal)
-		for _, p := range s.points {
-			_, plane := m.wall.hit(from, r3.Sub(r3.Add(p, r3.Scale(reach/2, s.plane.Normal)), from), m.wall.thick)
-			if m.Joint == Lap {
-				off = append(off, plane.Normal)
+		for x := low[0]; x <= high[0]; x++ {
+			for y := low[1]; y <= high[1]; y++ {
+				cells[[2]int{x, y}] = append(cells[[2]int{x, y}], i)
 			}
 		}
 	}
-	slices.SortFunc(off, func(a, b r3.Vec) int {
-		return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y), cmp.Compare(a.Z, b.Z))
-	})
-	off = slices.CompactFunc(off, func(a, b r3.Vec) bool { return r3.Norm2(r3.Sub(a, b)) < 1e-20 })
-	ways := append(spread.Spiral(4000), r3.Vec{Z: 1}, r3.Vec{Z: -1})
-	for i := range 360 {
-		ways = append(ways, direction(float64(i)*math.Pi/180))
-	}
-	most = math.Inf(-1)
-	try := func(d r3.Vec) {
-		least := 1.0
-		for _, n := range off {
-			if least = min(least, r3.Dot(n, d)); least < most {
+	for at := range places(random, p.Mesh, 100000) {
+		for _, i := range cells[flat(at)] {
+			c := q.Mesh.Triangles[i]
+			if l, ok := pierced(at, way, q.Mesh.Vertices[c[0]], q.Mesh.Vertices[c[1]], q.Mesh.Vertices[c[2]]); ok && l > 0 {
+				t.Errorf("%v of %s meets %s after %g m", at, p.Name, q.Name, l)
 				return
 			}
 		}
-		if least > most {
-			best, most = d, least
-		}
 	}
-	for _, d := range ways {
-		try(d)
+}
+
+// pierced returns how far a ray goes to a triangle's plane, and whether it is within the triangle there.
+func pierced(from, along, a, b, c r3.Vec) (float64, bool) {
+	u, v, w := r3.Sub(b, a), r3.Sub(c, a), r3.Sub(from, a)
+	h := r3.Cross(along, v)
+	det := r3.Dot(u, h)
+	if math.Abs(det) < 1e-18 {
+		return 0, false
 	}
-	random := rand.New(rand.NewPCG(2, 2))
-	for step := 0.1; step > 1e-8; step /= 2 { // along a way that slides off in one direction alone
-		for range 300 {
-			try(r3.Unit(r3.Add(best, r3.Scale(step, r3.Vec{X: random.NormFloat64(), Y: random.NormFloat64(), Z: random.NormFloat64()}))))
-		}
-	}
-	return best, most
+	x := r3.Dot(w, h) / det
+	q := r3.Cross(w, u)
+	y := r3.Dot(along, q) / det
+	return r3.Dot(v, q) / det, x >= 0 && y >= 0 && x+y <= 1
 }
 
 // places draws from a surface, evenly by area.
@@ -165,7 +169,7 @@ func distance(m poly.Mesh, at r3.Vec) float64 {
 	least := math.Inf(1)
 	for _, t := range m.Triangles {
 		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
-		if off(at.X, a.X, b.X, c.X) > least || off(at.Y, a.Y, b.Y, c.Y) > least || off(at.Z, a.Z, b.Z, c.Z) > least {
+		if outOf(at.X, a.X, b.X, c.X) > least || outOf(at.Y, a.Y, b.Y, c.Y) > least || outOf(at.Z, a.Z, b.Z, c.Z) > least {
 			continue
 		}
 		least = min(least, toTriangle(a, b, c, at))
@@ -173,8 +177,8 @@ func distance(m poly.Mesh, at r3.Vec) float64 {
 	return least
 }
 
-// off is how far a number is outside of the range of three.
-func off(x, a, b, c float64) float64 { return max(min(a, b, c)-x, x-max(a, b, c), 0) }
+// outOf is how far a number is outside of the range of three.
+func outOf(x, a, b, c float64) float64 { return max(min(a, b, c)-x, x-max(a, b, c), 0) }
 
 // toTriangle is how far a place is from a triangle.
 func toTriangle(a, b, c, at r3.Vec) float64 {

@@ -10,7 +10,7 @@ import (
 )
 
 // TestBuiltIn makes the whole kit of the built-in design: segments, floor and all that they are
-// held by go together without touching.
+// held by go together without touching, one after the other.
 func TestBuiltIn(t *testing.T) {
 	if !*slow {
 		t.Skip("few cases every day")
@@ -38,6 +38,7 @@ func TestBuiltIn(t *testing.T) {
 		}
 		m.parts = append(m.parts, p)
 	}
+	checkOrder(t, m)
 	if least > 1.01*m.Gap {
 		t.Errorf("parts are %g m from each other and nowhere nearer, want %g", least, m.Gap)
 	}

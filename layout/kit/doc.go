@@ -12,8 +12,8 @@
 // stand back by half of the gap. What drivers take inside of their cut-outs is kept clear; a bit
 // of a joint that hangs on nothing then is left out.
 //
-// Segments are put together in the order of their numbers: each comes straight from outside onto
-// the tongues of those before it, and the last one of a closed body has none of its own; its
+// Segments are put together in the order of their numbers: each goes in one straight line from outside onto
+// the tongues of those before it ([Part.Off]), and the last one of a closed body has none of its own; its
 // screws are reached through the cut-outs. Where a segment lay on the bed without its joints and
 // does not with them, the shell is cut smaller than for sheets ([Segments]). Joints end above the
 // floor. Where drivers leave no room for a fastener between two segments that is told ([Meeting]); a

@@ -129,12 +129,35 @@ func (k *maker) trimmed(b *blank, s seam) {
 // and belongs to the segment of the lower number.
 func (k *maker) lapped(b *blank, s seam, segment int) {
 	if k.wall.regions[s.a].Segment != segment {
-		b.add(other, k.near(s, reach+k.Gap))
+		b.add(other, k.past(s, k.ways[segment].off))
 		return
 	}
 	b.add(tongue, k.near(s, reach))
 	b.add(rib, k.beside(s, k.outer(s.a, k.Gap/4), about(k.wall.regions[s.b].Sides, reach-0.1e-3-2e-6*float64(s.number))))
 	b.add(groove, k.near(s, reach-0.2e-3, s.slab(2e-3, 2e-3+grooveWide)))
+}
+
+// leastRise is the least sine to the wall with which a segment is taken to come off a tongue: one that slides
+// along it is far off before it is above.
+const leastRise = 0.3
+
+// past returns the room that a segment which goes off along a way keeps clear for a seam's tongue: the
+// tongue with its gap, and what it goes by until the segment's own tongues and ribs, which are as deep as
+// it is, are above it.
+func (k *maker) past(s seam, way r3.Vec) poly.Mesh {
+	rise := 1.0
+	for _, p := range s.points {
+		from := r3.Scale(s.plane.Offset, s.plane.Normal)
+		_, plane := k.wall.hit(from, r3.Sub(p, from), k.wall.thick)
+		rise = min(rise, max(leastRise, r3.Dot(plane.Normal, way)))
+	}
+	far := (k.wall.thick + k.Gap) / rise
+	by := reach + k.Gap + 2e-6*float64(s.number)
+	room := about(slices.Concat(k.wall.regions[s.a].Sides, k.wall.regions[s.b].Sides), by)
+	for i, p := range room {
+		room[i].Offset += far * max(0, -r3.Dot(p.Normal, way))
+	}
+	return k.beside(s, room)
 }
 
 // flanged gives a segment its half of a flange.

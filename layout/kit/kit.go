@@ -28,10 +28,28 @@ type Part struct {
 	Loose bool // not a part of the whole: a jig, a test piece
 	// Down is the side that it must be printed on; zero: the one that wants least support.
 	Down r3.Vec
+	// Off is the direction in which a segment comes off those of lower numbers, and from which it goes onto
+	// them, and Lean the angle in rad by which it may go otherwise. Of the first, of one that touches none of
+	// them and of what is no segment they are zero.
+	Off  r3.Vec
+	Lean float64
 	// Away is where it goes in a picture of the whole taken apart.
 	Away r3.Vec
 	// Unmarked are the numbers that there was no room to cut.
 	Unmarked []string
+}
+
+// From is the direction of Off as an azimuth from the front to the left, from 0 to a whole turn, and an
+// elevation, in rad; false where there is none.
+func (p Part) From() (azimuth, elevation float64, ok bool) {
+	if p.Off == (r3.Vec{}) {
+		return 0, 0, false
+	}
+	azimuth = math.Atan2(p.Off.Y, p.Off.X)
+	if azimuth < 0 {
+		azimuth += 2 * math.Pi
+	}
+	return azimuth, math.Asin(max(-1, min(1, p.Off.Z))), true
 }
 
 // maker makes the parts of a kit.
@@ -42,6 +60,7 @@ type maker struct {
 	wall     *wall
 	seats    []pole // by mount, on the outer face
 	seams    []seam
+	ways     []way        // in which segments come off those before them
 	fastened [][]fastener // by seam
 	// Of a floor: its posts, feet and vents, and where the cable comes out; nil: nowhere.
 	posts, feet, vents []r3.Vec
@@ -64,6 +83,9 @@ func newMaker(a *layout.Array, plan shell.Plan, cores int) (*maker, error) {
 	k.findSeats()
 	for _, depth := range k.layers() { // made before parts are, which may be at once
 		w.under(depth)
+	}
+	if err = k.findWays(); err != nil {
+		return nil, err
 	}
 	for i := range k.seats {
 		k.seats[i] = k.offSeams(k.seats[i])
@@ -123,6 +145,12 @@ func (k *maker) segment(i int, m poly.Mesh, of int) (Part, error) {
 	var err error
 	if p.Mesh, err = b.carve(); err == nil {
 		p.Away = middle(p.Mesh)
+		if of > 1 {
+			p.Off, p.Lean = k.ways[i].off, k.ways[i].lean
+		}
+		if _, _, ok := p.From(); ok { // as it comes off
+			p.Away = r3.Scale(r3.Norm(p.Away), p.Off)
+		}
 		err = k.whole(b)
 	}
 	return p, err

@@ -89,7 +89,12 @@ func cutUp(t testing.TB, a *layout.Array) (m made) {
 
 func build(t testing.TB, body, mounts string, bed float64, kit string) made {
 	t.Helper()
-	m := buildOnly(t, body, mounts, bed, kit)
+	return madeOf(t, buildOnly(t, body, mounts, bed, kit))
+}
+
+// madeOf makes all parts of a kit.
+func madeOf(t testing.TB, m made) made {
+	t.Helper()
 	work, err := Plan(m.array, m.plan, m.plain, 2)
 	if err != nil {
 		t.Fatal(err)
@@ -275,16 +280,7 @@ points:
 func crossings(m poly.Mesh, from, along r3.Vec) (out []float64) {
 	for _, t := range m.Triangles {
 		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
-		u, v, w := r3.Sub(b, a), r3.Sub(c, a), r3.Sub(from, a)
-		h := r3.Cross(along, v)
-		det := r3.Dot(u, h)
-		if math.Abs(det) < 1e-18 {
-			continue
-		}
-		x := r3.Dot(w, h) / det
-		g := r3.Cross(w, u)
-		y := r3.Dot(along, g) / det
-		if d := r3.Dot(v, g) / det; x >= 0 && y >= 0 && x+y <= 1 && d > 0 {
+		if d, ok := pierced(from, along, a, b, c); ok && d > 0 {
 			out = append(out, d)
 		}
 	}

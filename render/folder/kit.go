@@ -54,6 +54,8 @@ func unmade(a *layout.Array, err error) error {
 		return a.Fault("mounts.on", "", err.Error()+"; must have each on a flat for printed parts, by \"faces\" or, on a ball, \"even\": `pappus sheets` has templates and tables to mark and drill this one by hand", err)
 	case errors.Is(err, shell.ErrCutout):
 		return a.Fault("driver.cutout_mm", "", err.Error()+"; must be smaller, or the body larger", err)
+	case errors.Is(err, kit.ErrOrder):
+		return a.Fault("print.bed_mm", "", err.Error()+"; must be another, by a few centimetres larger or smaller on a side, so that the shell is cut elsewhere", err)
 	case errors.Is(err, kit.ErrPart):
 		return a.Fault("kit", "", err.Error()+"; must be of another body, wall or bed", err)
 	}

@@ -26,6 +26,7 @@ func TestUnmade(t *testing.T) {
 		{shell.ErrSegment, "d.toml:3: print.bed_mm: the shell cannot be parted round segment: so; must be larger, or the body smaller"},
 		{shell.ErrCutout, "d.toml:5: driver.cutout_mm: the cut-out does not fit: so; must be smaller, or the body larger"},
 		{fmt.Errorf("%w: %w", shell.ErrCutout, shell.ErrNoFlat), "d.toml:7: mounts.on: the cut-out does not fit: there is no flat to cut it into: so; must have each on a flat for printed parts, by \"faces\" or, on a ball, \"even\": `pappus sheets` has templates and tables to mark and drill this one by hand"},
+		{fmt.Errorf("%w: %w", kit.ErrPart, kit.ErrOrder), "d.toml:3: print.bed_mm: a part of the kit cannot be made: no order puts the segments together: so; must be another, by a few centimetres larger or smaller on a side, so that the shell is cut elsewhere"},
 		{kit.ErrPart, "d.toml: kit: a part of the kit cannot be made: so; must be of another body, wall or bed"},
 		{context.Canceled, "context canceled: so"},
 	} {
