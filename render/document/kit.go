@@ -11,16 +11,34 @@ type Kit struct {
 	Written
 	Parts    []KitPart    `json:"parts"`
 	Fittings []KitFitting `json:"fittings"` // to buy, for one body
+	Meetings []KitMeeting `json:"meetings"` // of segments; none where the shell is in one
 	Vents    *KitVents    `json:"vents"`    // null: none are made
 	Takes    Takes        `json:"takes"`
 }
 
 // KitPart is one of them, printed solid.
 type KitPart struct {
-	Name  string `json:"name"`
-	Count int    `json:"count"`
-	Mass  Number `json:"mass_g"` // of one
-	Hours Number `json:"hours"`  // of one
+	Name  string  `json:"name"`
+	Count int     `json:"count"`
+	Mass  Number  `json:"mass_g"` // of one
+	Hours Number  `json:"hours"`  // of one
+	Off   *KitOff `json:"off"`    // how a segment comes off those of lower numbers; null: nothing keeps it, or it is no segment
+}
+
+// KitOff is how a segment comes off those that were there before it, and from where it goes onto them.
+type KitOff struct {
+	Azimuth   Number `json:"azimuth_deg"` // from the front to the left
+	Elevation Number `json:"elevation_deg"`
+	Lean      Number `json:"lean_deg"` // by which it may go otherwise; 0: it slides along an edge
+}
+
+// KitMeeting is where two segments meet, and what holds them there.
+type KitMeeting struct {
+	Segments  [2]int `json:"segments"`  // their numbers
+	Long      Number `json:"long_mm"`   // of the seam
+	Lapped    Number `json:"lapped_mm"` // of it that have a tongue under them; of a flange 0
+	Fasteners int    `json:"fasteners"` // screws and dowels
+	Bare      bool   `json:"bare"`      // long enough for a screw, and drivers leave no room for one
 }
 
 // KitFitting is something to buy; a length or a mass of 0 is none, or not known.
@@ -50,10 +68,10 @@ type KitVents struct {
 
 // OfKit returns the document of a kit.
 func OfKit(files Written, a *layout.Array, m kit.Made, b bill.Bill) Kit {
-	out := Kit{Written: files, Parts: []KitPart{}, Fittings: []KitFitting{}, Takes: OfTakes(b)}
+	out := Kit{Written: files, Parts: []KitPart{}, Fittings: []KitFitting{}, Meetings: each(m.Meetings, ofMeeting), Takes: OfTakes(b)}
 	for _, p := range m.Parts {
 		volume := p.Mesh.Volume()
-		out.Parts = append(out.Parts, KitPart{p.Name, p.Count, To(1, 1000*volume*a.Print.Density), To(2, volume/a.Print.Flow/3600)})
+		out.Parts = append(out.Parts, KitPart{p.Name, p.Count, To(1, 1000*volume*a.Print.Density), To(2, volume/a.Print.Flow/3600), ofOff(p)})
 	}
 	for _, f := range m.Fittings {
 		out.Fittings = append(out.Fittings, KitFitting{string(f.Bought), f.Count, To(3, f.Length), To(2, 1000*f.Mass)})
@@ -68,4 +86,16 @@ func OfKit(files Written, a *layout.Array, m kit.Made, b bill.Bill) Kit {
 		}
 	}
 	return out
+}
+
+func ofOff(p kit.Part) *KitOff {
+	azimuth, elevation, ok := p.From()
+	if !ok {
+		return nil
+	}
+	return &KitOff{To(1, azimuth*degrees), To(1, elevation*degrees), To(1, p.Lean*degrees)}
+}
+
+func ofMeeting(j kit.Meeting) KitMeeting {
+	return KitMeeting{[2]int{j.A, j.B}, To(1, 1e3*j.Long), To(1, 1e3*j.Lapped), j.Fasteners, j.Bare()}
 }

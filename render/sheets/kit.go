@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strconv"
 	"sync/atomic"
@@ -141,10 +142,10 @@ func (k Kit) plates() (out [][]standing) {
 }
 
 // table writes one row for each part: where it is printed, its size as it lies there, what it
-// takes printed solid, and what there was no room to mark.
+// takes printed solid, from where a segment goes on, and what there was no room to mark.
 func (k Kit) table(w io.Writer, a *layout.Array) error {
 	out := csv.NewWriter(w)
-	rows := [][]string{{"file", "count", "plate", "x_mm", "y_mm", "z_mm", "volume_cm3", "mass_g", "hours", "overhang_cm2", "unmarked"}}
+	rows := [][]string{{"file", "count", "plate", "x_mm", "y_mm", "z_mm", "volume_cm3", "mass_g", "hours", "overhang_cm2", "from_azimuth_deg", "from_elevation_deg", "lean_deg", "unmarked"}}
 	plate := make(map[int]int)
 	for _, s := range k.Spots {
 		if _, ok := plate[s.Print]; !ok {
@@ -164,10 +165,21 @@ func (k Kit) table(w io.Writer, a *layout.Array) error {
 			}
 			missing += m
 		}
-		rows = append(rows, []string{"kit-" + p.Name + ".stl", strconv.Itoa(p.Count), on,
+		rows = append(rows, append([]string{"kit-" + p.Name + ".stl", strconv.Itoa(p.Count), on,
 			prose.Fixed(1e3*size.X, 1), prose.Fixed(1e3*size.Y, 1), prose.Fixed(1e3*size.Z, 1),
 			prose.Fixed(1e6*volume, 2), prose.Fixed(1e3*volume*a.Print.Density, 1), prose.Fixed(volume/a.Print.Flow/3600, 2),
-			prose.Fixed(1e4*k.Prints[i].Overhang, 1), missing})
+			prose.Fixed(1e4*k.Prints[i].Overhang, 1)}, append(fromOf(p), missing)...))
 	}
 	return out.WriteAll(rows)
+}
+
+// fromOf returns from where a segment goes on and by how much it may lean, in degrees; nothing of what
+// goes on from anywhere.
+func fromOf(p kit.Part) []string {
+	azimuth, elevation, ok := p.From()
+	if !ok {
+		return []string{"", "", ""}
+	}
+	const degrees = 180 / math.Pi
+	return []string{prose.Fixed(azimuth*degrees, 0), prose.Fixed(elevation*degrees, 0), prose.Fixed(p.Lean*degrees, 1)}
 }

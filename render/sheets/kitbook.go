@@ -3,8 +3,10 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
+	"pappus/layout"
 	"pappus/layout/kit"
 	"pappus/layout/prose"
 	"pappus/render/words"
@@ -33,8 +35,10 @@ func (k Kit) Book(p *timing.Plan, b bill.Bill, more ...string) []*Sheet {
 	}
 	out = append(out, k.drawPlates(a.Print.Bed)...)
 	t := tabler{name: "kit-parts", title: "Parts and bill: " + cutShort(a.Name, 50), below: "Of one body, but for the bill, which is of all."}
-	for _, one := range []table{k.partSizes(), k.bill(p, b)} {
-		t.table(one)
+	for _, one := range []table{k.onto(a), k.partSizes(), k.bill(p, b)} {
+		if len(one.rows) > 0 {
+			t.table(one)
+		}
 	}
 	return append(out, t.sheets...)
 }
@@ -129,6 +133,36 @@ func (k Kit) drawPlates(bed r3.Vec) (out []*Sheet) {
 		}
 	}
 	return out
+}
+
+// onto is the table of segments in the order in which they go together: from where each goes on, which
+// driver looks the same way within its lean, and onto which others.
+func (k Kit) onto(a *layout.Array) table {
+	t := table{title: "Segments in their order: from where each goes on", columns: []column{{"", "segment", 26, false}, {"", "azimuth, °", 24, true},
+		{"", "elevation, °", 26, true}, {"", "may lean by, °", 28, true}, {"", "as driver looks", 30, true}, {"", "onto", 56, false}}}
+	on := make(map[string][]string)
+	for _, j := range k.Meetings {
+		name := "segment-" + strconv.Itoa(j.B)
+		on[name] = append(on[name], strconv.Itoa(j.A))
+	}
+	for _, p := range k.Parts {
+		if _, _, ok := p.From(); ok {
+			t.rows = append(t.rows, slices.Concat([]string{p.Name}, fromOf(p), []string{alike(a, p), prose.Each(on[p.Name])}))
+		}
+	}
+	return t
+}
+
+// alike is the number of the mount that looks the most as a segment goes on; none where that is beyond
+// what the segment may lean by.
+func alike(a *layout.Array, p kit.Part) (id string) {
+	most := math.Cos(p.Lean)
+	for _, m := range a.Own() {
+		if d := r3.Dot(m.Normal, p.Off); d > most {
+			id, most = strconv.Itoa(m.ID), d
+		}
+	}
+	return id
 }
 
 // partSizes is the table of parts as they are printed.

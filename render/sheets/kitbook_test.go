@@ -2,9 +2,12 @@ package sheets
 
 import (
 	"bytes"
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
+	"pappus/layout"
 	"pappus/layout/kit"
 	"pappus/layout/poly"
 	"pappus/testdata/planned"
@@ -55,5 +58,18 @@ func TestBook(t *testing.T) {
 	var out bytes.Buffer
 	if err := WritePDF(&out, "kit", pages...); err != nil || out.Len() < 1000 {
 		t.Errorf("%d bytes, %v", out.Len(), err)
+	}
+}
+
+// TestOnto: segments stand in their order with from where they go on, by hand: a direction up and to the
+// left front, which a driver shares only where it is within the lean; the first and loose things go anywhere.
+func TestOnto(t *testing.T) {
+	k := Kit{kit.Made{Parts: []kit.Part{{Name: "segment-1"}, {Name: "segment-2", Off: r3.Unit(r3.Vec{X: 1, Y: 1, Z: math.Sqrt2}), Lean: math.Pi / 60},
+		{Name: "segment-3", Off: r3.Vec{Y: -1}, Lean: math.Pi / 30}, {Name: "foot"}},
+		Beside: kit.Beside{Meetings: []kit.Meeting{{A: 1, B: 2}, {A: 1, B: 3}, {A: 2, B: 3}}}}}
+	a := &layout.Array{Mounts: []layout.Mount{{ID: 7, Normal: r3.Vec{X: 1}}, {ID: 8, Normal: r3.Unit(r3.Vec{X: 0.05, Y: -1})}}}
+	want := "[[segment-2 45 45 3.0  1] [segment-3 270 0 6.0 8 1 and 2]]"
+	if got := fmt.Sprint(k.onto(a).rows); got != want {
+		t.Errorf("%s\nwant %s", got, want)
 	}
 }

@@ -38,10 +38,30 @@ func joining(a *layout.Array, m kit.Made) string {
 		return "The shell is printed in one: F^ inside is in front, and each mount has its number."
 	}
 	text := "Lay segments out by the numbers inside: S1^ and so on are their own, the arrow up, F^ in front, and at each joint stands its neighbour's. "
+	text += goingOn(m)
 	if a.Kit.Joint == kit.Flange {
 		return text + "Put filament dowels and a seal or glue in, and screw flange to flange by M3, all loosely first, tight once all are in."
 	}
-	return text + "Go by the numbers, from segment-1 on: each comes from outside onto the tongues of those before it. Dowels of filament and glue in the groove, then the screws of 2.2 mm from inside: they hold while the glue sets. Try the ring dry before you glue it; wear gloves with epoxy, and air the room."
+	return text + "Tongues lie inside of the wall of those that come after. Dowels of filament and glue in the groove, then the screws of 2.2 mm from inside: they hold while the glue sets. Try the ring dry before you glue it; wear gloves with epoxy, and air the room."
+}
+
+// goingOn says in which order segments go together, and from where.
+func goingOn(m kit.Made) string {
+	text := "Go by the numbers, from segment-1 on: each goes onto those before it in one straight line from outside. From where, as an azimuth from the front to the left and an elevation, and by how much it may lean, stands in kit.csv and in the table of segments below"
+	least, name := math.Inf(1), ""
+	for _, p := range m.Parts {
+		if _, _, ok := p.From(); ok && p.Lean < least {
+			least, name = p.Lean, p.Name
+		}
+	}
+	switch degrees := math.Floor(least * 180 / math.Pi); {
+	case name == "":
+	case degrees < 1:
+		text += "; one that may not lean, such as " + name + ", slides in along an edge"
+	default:
+		text += "; " + name + " must go the straightest, within " + prose.Count(int(degrees), "degree", "degrees")
+	}
+	return text + ". "
 }
 
 // prints tells whether a part is in a kit.

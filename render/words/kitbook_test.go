@@ -1,6 +1,8 @@
 package words
 
 import (
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -29,7 +31,7 @@ func TestKitSteps(t *testing.T) {
 	}{
 		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "Vents:", "foam strip"}},
 		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor, Vents: kit.Vents{Count: 2}}},
-			[]string{"from segment-1 on: each comes from outside onto the tongues", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip", "Behind drivers 36 and 37 there is no ledge"}, []string{"drilled"}},
+			[]string{"from segment-1 on: each goes onto those before it in one straight line", "Tongues lie inside", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip", "Behind drivers 36 and 37 there is no ledge"}, []string{"drilled"}},
 		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}}},
 			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on", "no ledge"}},
 	} {
@@ -48,5 +50,30 @@ func TestKitSteps(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// TestGoingOn: the segment that may lean the least is named, and one that may not lean at all slides; by hand.
+func TestGoingOn(t *testing.T) {
+	lean := func(degrees ...float64) (m kit.Made) {
+		for i, d := range degrees {
+			m.Parts = append(m.Parts, kit.Part{Name: "segment-" + strconv.Itoa(i+2), Off: r3.Vec{Z: 1}, Lean: d * math.Pi / 180})
+		}
+		m.Parts = append(m.Parts, kit.Part{Name: "foot"})
+		return m
+	}
+	const text = "Go by the numbers, from segment-1 on: each goes onto those before it in one straight line from outside. From where, as an azimuth from the front to the left and an elevation, and by how much it may lean, stands in kit.csv and in the table of segments below"
+	for _, c := range []struct {
+		m    kit.Made
+		want string
+	}{
+		{lean(), text + ". "},
+		{lean(9, 3.7, 5), text + "; segment-3 must go the straightest, within 3 degrees. "},
+		{lean(1.2), text + "; segment-2 must go the straightest, within 1 degree. "},
+		{lean(9, 0), text + "; one that may not lean, such as segment-3, slides in along an edge. "},
+	} {
+		if got := goingOn(c.m); got != c.want {
+			t.Errorf("%q\nwant %q", got, c.want)
+		}
 	}
 }

@@ -524,6 +524,15 @@ export interface KeyRow {
   remark: string;
 }
 
+/** How a segment comes off those that were there before it, and from where it goes onto them. */
+export interface KitOff {
+  /** from the front to the left */
+  azimuth_deg: number;
+  elevation_deg: number;
+  /** by which it may go otherwise; 0: it slides along an edge */
+  lean_deg: number;
+}
+
 /** One of them, printed solid. */
 export interface KitPart {
   name: string;
@@ -532,6 +541,8 @@ export interface KitPart {
   mass_g: number;
   /** of one */
   hours: number;
+  /** how a segment comes off those of lower numbers; null: nothing keeps it, or it is no segment */
+  off: KitOff | null;
 }
 
 /** By how much the level of one driver can be off: because a ball stands for the body, most near its front (by boundary elements), or, where the body's own field is solved for, by what a finer mesh changes of it. */
