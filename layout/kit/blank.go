@@ -70,7 +70,9 @@ func (b *blank) carveAs(rule func([roleCount]bool) bool) (poly.Mesh, error) {
 	m, err := carve.Combine(func(in []bool) bool {
 		var has [roleCount]bool
 		for i, is := range in {
-			has[b.roles[i]] = has[b.roles[i]] || is
+			if is { // few are
+				has[b.roles[i]] = true
+			}
 		}
 		return rule(has)
 	}, b.meshes...)
