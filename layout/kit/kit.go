@@ -148,9 +148,6 @@ func (k *maker) segment(i int, m poly.Mesh, of int) (Part, error) {
 		if of > 1 {
 			p.Off, p.Lean = k.ways[i].off, k.ways[i].lean
 		}
-		if _, _, ok := p.From(); ok { // as it comes off
-			p.Away = r3.Scale(r3.Norm(p.Away), p.Off)
-		}
 		err = k.whole(b)
 	}
 	return p, err
