@@ -183,3 +183,62 @@ func TestTruth(t *testing.T) {
 		}
 	}
 }
+
+// TestShape: over many seeds a driver on an icosahedron is off its ball by what goes by its angle on the mean, more in
+// front and less aside, and by as much as is said beside that; two drivers and two frequencies an octave apart are not off
+// alike, and two half an octave apart by a half.
+func TestShape(t *testing.T) {
+	p := planOf(t, planned.Faces("icosahedron", "[wiring]\nchannels = 20\nminimum_load_ohm = 2"))
+	frequency := []float64{1500, 1500 * math.Sqrt2, 3000}
+	const seeds = 400
+	n := len(p.Channels)
+	plain := make([][]complex128, n)
+	hear := func(v rehearsal.Variation, c int) []complex128 {
+		h, err := rehearsal.NewVaried(p, v).Channel(rehearsal.Setting{Case: timing.Aligned}, c, frequency)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return h
+	}
+	of := make([][][]float64, n) // [channel][frequency][seed], of what the plan says
+	for c := range of {
+		plain[c], of[c] = hear(rehearsal.Variation{}, c), make([][]float64, len(frequency))
+	}
+	for seed := range uint64(seeds) {
+		shape := rehearsal.Draw(p, seed).Shape
+		all, err := rehearsal.NewVaried(p, rehearsal.Variation{Shape: shape}).Channels(timing.Aligned, frequency)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for c, h := range all {
+			for f, hz := range frequency {
+				of[c][f] = append(of[c][f], 20*math.Log10(cmplx.Abs(h[f]/plain[c][f]))/p.LevelError(hz))
+			}
+		}
+	}
+	var front, aside []float64
+	for c, channel := range p.Channels {
+		mount := p.Array.Mounts[channel.Mounts[0]]
+		degrees := 180 / math.Pi * math.Acos(r3.Dot(mount.Normal, r3.Unit(p.Array.PlacingOf(mount).Into(p.Array.Spot))))
+		mean, size := stat.MeanStdDev(of[c][0], nil)
+		if math.Abs(size-0.24) > 0.04 {
+			t.Errorf("channel %d: beside its angle %.3f of what is said, want 0.24", c+1, size)
+		}
+		switch {
+		case degrees < 31:
+			front = append(front, mean)
+		case degrees > 82 && degrees < 98:
+			aside = append(aside, mean)
+		}
+		half, octave := stat.Correlation(of[c][0], of[c][1], nil), stat.Correlation(of[c][0], of[c][2], nil)
+		if other := stat.Correlation(of[c][0], of[(c+1)%n][0], nil); math.Abs(half-0.49) > 0.15 || math.Abs(octave) > 0.2 || math.Abs(other) > 0.2 {
+			t.Errorf("channel %d: alike by %.2f half an octave apart, %.2f an octave, and another driver by %.2f", c+1, half, octave, other)
+		}
+	}
+	if got := stat.Mean(front, nil); !(math.Abs(got-0.21) < 0.03) {
+		t.Errorf("in front %.3f of what is said, want 0.21", got)
+	}
+	if got := stat.Mean(aside, nil); !(math.Abs(got+0.17) < 0.03) {
+		t.Errorf("aside %.3f of what is said, want -0.17", got)
+	}
+}

@@ -65,7 +65,7 @@ func (g *Stage) drivers(c timing.Case, frequency []float64) ([][]complex128, err
 		}
 	}
 	for m, h := range drivers {
-		g.drive(h, m, frequency, off)
+		g.drive(h, m, spot, frequency, off)
 	}
 	return drivers, nil
 }
@@ -118,9 +118,9 @@ func (e Echo) through(frequency []float64) []complex128 {
 	return out
 }
 
-// drive makes of what a planned driver gives what the one at a mount does, on a body that is off the
-// plan's by some dB.
-func (g *Stage) drive(h []complex128, mount int, frequency, off []float64) {
+// drive makes of what a planned driver gives what the one at a mount does to a microphone at a place, on a body that is
+// off the plan's by some dB.
+func (g *Stage) drive(h []complex128, mount int, at r3.Vec, frequency, off []float64) {
 	p := g.plan
 	var d Driver
 	if g.vary.Drivers != nil {
@@ -128,10 +128,11 @@ func (g *Stage) drive(h []complex128, mount int, frequency, off []float64) {
 	}
 	own := d.over(p, frequency)
 	out, most := p.Array.Mounts[mount].Normal, p.LevelError(shapeMost)
+	lean := leaning(out, p.Array.PlacingOf(p.Array.Mounts[mount]).Into(at))
 	for f, hz := range frequency {
 		h[f] *= own[f]
 		if off[f] > 0 {
-			h[f] *= cmplx.Exp(g.vary.Shape.of(out, hz, off[f], most))
+			h[f] *= cmplx.Exp(g.vary.Shape.of(out, lean, hz, off[f], most))
 		}
 	}
 }

@@ -18,7 +18,7 @@ import (
 //   - the scatter between neighbouring bands (rough), in which an echo shows that was not planned
 //     and is as strong all over a narrow band;
 //   - where the microphone stood, and how warm the room was (placed);
-//   - the level to which all bands are brought;
+//   - the level to which all bands are brought: what is uneven, and by the model (matchedBy);
 //   - the model: bodyAll of that by which the level of one driver can be off (Plan.LevelError).
 func (v *Level) bandErrors(p *timing.Plan, all []heard, placed []float64) {
 	within := make([]float64, len(v.Bands))
@@ -26,7 +26,7 @@ func (v *Level) bandErrors(p *timing.Plan, all []heard, placed []float64) {
 		within[i] = v.within(b, all)
 	}
 	again := v.again(all)
-	matched, rough := 0.0, v.rough()
+	matched, rough, model := 0.0, v.rough(), v.matchedBy(p)
 	for _, b := range v.Bands {
 		if b.Centre >= v.Low && b.Centre <= v.High {
 			matched++
@@ -41,13 +41,36 @@ func (v *Level) bandErrors(p *timing.Plan, all []heard, placed []float64) {
 		bands := math.Sqrt(sum/count) * student((pieces-1)*count) / Expanded
 		square := v.noise(*b, all) + again[i] + placed[i] + rough[i]*rough[i] + math.Pow(max(bands, v.between(*b, all)), 2)
 		if matched > 0 {
-			square += v.Uneven * v.Uneven / matched
+			square += v.Uneven*v.Uneven/matched + model
 		}
 		if off := bodyAll * p.LevelError(b.Centre); off > 0 { // not where there is no body
 			square += off * off
 		}
 		b.Error = math.Sqrt(square)
 	}
+}
+
+// matchedBy returns the variance, in dB squared, of the level to which all bands are brought by what the model does wrong
+// in the band of matching: of neighbouring bands that is alike (bodiesAlike), so that their mean is as that of few, and
+// where most of them are off, low bands come out off by as much, of which the plan says next to nothing. On a
+// dodecahedron they are 0.96 to 0.74 dB below the plan where it says 0.05 to 0.38, and 86 of 100 intervals held the truth.
+// What a band and the mean have alike is not taken off.
+func (v *Level) matchedBy(p *timing.Plan) float64 {
+	var at, off []float64
+	for _, b := range v.Bands {
+		if b.Centre >= v.Low && b.Centre <= v.High {
+			at, off = append(at, b.Centre), append(off, bodyAll*max(0, p.LevelError(b.Centre)))
+		}
+	}
+	square, n := 0.0, float64(len(at))
+	for i, one := range off {
+		for j, other := range off {
+			if one*other > 0 { // not where there is no body
+				square += one * other * bodiesAlike(math.Log2(at[i]/at[j])) / (n * n)
+			}
+		}
+	}
+	return square
 }
 
 // rough returns how far in dB each band is off a smooth course, as one standard error: by the second

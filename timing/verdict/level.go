@@ -126,13 +126,16 @@ func ofLevel(p *timing.Plan, positions []Position, set LevelSetting) (Level, err
 		return Level{}, fmt.Errorf("%w: none", errMeasured)
 	}
 	v := Level{Gated: set.Gated, Low: set.Low, High: set.High, Frequency: positions[0].Measured.Frequency}
+	n := len(v.Frequency)
 	if v.Low == 0 {
 		v.Low = layout.WeightLowHz
 	}
 	if v.High == 0 {
 		v.High = layout.WeightHighHz
 	}
-	n := len(v.Frequency)
+	if set.Low == 0 && set.High == 0 && n > 0 && len(band.ThirdsWithin(max(v.Low, v.Frequency[0]), min(v.High, v.Frequency[n-1]))) == 0 {
+		v.Low, v.High = v.Frequency[0], v.Frequency[n-1] // the sweep is beside the usual band, as with a high-pass at 3 kHz
+	}
 	measured, planned, noise := make([]float64, n), make([]float64, n), make([]float64, n)
 	var all []heard
 	for i, position := range positions {

@@ -9,18 +9,10 @@ import (
 	"testing"
 
 	"pappus/testdata/planned"
-	"pappus/testdata/thorough"
+	"pappus/testdata/trialtable"
 	"pappus/timing"
 	"pappus/timing/verdict"
 )
-
-// seeds is how many are tried: few, and many where THOROUGH is set.
-func seeds(few, many uint64) uint64 {
-	if thorough.Set {
-		return many
-	}
-	return few
-}
 
 // TestNoFault: of loudspeakers without a fault, whose shadow is not the one of the plan, nothing
 // is said: the built-in design over seeds of its drivers, and other bodies and splits. Their
@@ -30,12 +22,12 @@ func TestNoFault(t *testing.T) {
 	for _, of := range []struct {
 		name  string
 		plan  *timing.Plan
-		seeds uint64
-	}{{"on its table", demo(t), seeds(8, 40)}, {"in open air", free(t, demo(t)), seeds(2, 10)}} {
+		seeds []int
+	}{{"on its table", demo(t), trialtable.Some(40, 3, 6)}, {"in open air", free(t, demo(t)), trialtable.Some(10, 1, 2)}} {
 		t.Run(of.name, func(t *testing.T) {
 			c, wrong := newCrude(t, of.plan, published), 0
-			for seed := range of.seeds {
-				measured, _ := c.record(t, seed, timing.Aligned, crudeNoise, nil)
+			for _, seed := range of.seeds {
+				measured, _ := c.record(t, uint64(seed), timing.Aligned, crudeNoise, nil)
 				v, err := verdict.OfChannels(of.plan, measured, verdict.Setting{Case: timing.Aligned})
 				if err != nil {
 					t.Fatal(err)
@@ -45,16 +37,18 @@ func TestNoFault(t *testing.T) {
 					t.Errorf("seed %d: %q", seed, told(v.Faults))
 				}
 			}
-			t.Logf("%d of %d are called faulty", wrong, of.seeds)
+			t.Logf("%d of %d are called faulty", wrong, len(of.seeds))
 		})
 	}
-	for _, of := range []struct {
+	bodies := []struct {
 		shape    string
 		channels int
 	}{
 		{"cube", 2}, {"cube", 6}, {"dodecahedron", 4}, {"dodecahedron", 12}, {"icosahedron", 6}, {"icosahedron", 20},
 		{"truncated icosahedron", 8}, {"truncated icosahedron", 16}, {"truncated icosahedron", 32},
-	} {
+	}
+	for _, i := range trialtable.Some(len(bodies), 2, 3) {
+		of := bodies[i]
 		t.Run(fmt.Sprintf("%s, %d channels", of.shape, of.channels), func(t *testing.T) {
 			p := planOf(t, planned.Faces(of.shape, fmt.Sprintf("[wiring]\nchannels = %d", of.channels)))
 			c := newCrude(t, p, published)
@@ -138,10 +132,13 @@ func TestCoverage(t *testing.T) {
 	}{{"the plan is right", 1e-9, 0, 1, 0.3, 4e-6}, {"the plan is not", 0.5, 8e-6, 0.99, 1.5, 24e-6}} {
 		t.Run(of.name, func(t *testing.T) {
 			random := rand.New(rand.NewPCG(7, 95))
-			seeds := seeds(12, 24)
+			seeds := 12
+			if trialtable.Whole() {
+				seeds = 24
+			}
 			within, withinTime := 0, 0
 			wide, wideTime := 0.0, 0.0
-			for seed := range seeds {
+			for seed := range uint64(seeds) {
 				c.echoes = [][]float64{nil, {0.05}, {0.1, -0.1}, {0.2, -0.1, 0.1}}[seed%4]
 				unknown := map[int]fault{}
 				for i := range n {
@@ -161,8 +158,8 @@ func TestCoverage(t *testing.T) {
 				slices.Sort(levels)
 				slices.Sort(times)
 				for i, channel := range v.Channels {
-					wide += verdict.Expanded * channel.LevelError / float64(int(seeds)*n)
-					wideTime += verdict.Expanded * channel.Error / float64(int(seeds)*n)
+					wide += verdict.Expanded * channel.LevelError / float64(seeds*n)
+					wideTime += verdict.Expanded * channel.Error / float64(seeds*n)
 					if math.Abs(channel.Level-truths[i].level+levels[n/2]) <= verdict.Expanded*channel.LevelError {
 						within++
 					}
@@ -175,8 +172,8 @@ func TestCoverage(t *testing.T) {
 				t.Errorf("half widths: %.2f dB, %.2f us", wide, 1e6*wideTime)
 			}
 			for name, count := range map[string]int{"level": within, "time": withinTime} {
-				share := float64(count) / float64(int(seeds)*n)
-				t.Logf("%s: %.1f percent of %d", name, 100*share, int(seeds)*n)
+				share := float64(count) / float64(seeds*n)
+				t.Logf("%s: %.1f percent of %d", name, 100*share, seeds*n)
 				if share < 0.9 || share > of.most {
 					t.Errorf("%s: %.1f percent of intervals hold the truth", name, 100*share)
 				}
