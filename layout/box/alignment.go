@@ -73,7 +73,7 @@ type Vented struct {
 	Air        Air
 	Resistance float64 // Pa s/m3, of all of the vent
 	Mass       float64 // kg/m4, of the air in all of the vent; Damp leaves it out
-	Q          float64 // of the pair of complex poles
+	Q          float64 // of the pair of complex poles; with a mass, as DampHeavy has it
 	Resonance  float64 // Hz, of that pair
 }
 
@@ -88,8 +88,10 @@ func Damp(d Driver, n int, volume, q float64, a Air) (Vented, error) {
 	return DampHeavy(d, n, volume, q, 0, a)
 }
 
-// DampHeavy is Damp with a vent whose air has a mass in kg/m4. That makes a port of it: of two
-// pairs of poles the one of the higher Q is brought down to the target.
+// DampHeavy is Damp with a vent whose air has a mass in kg/m4. That makes a port of it, and Q is
+// the greater of two: that of the pair of poles that rings most, and that of a closed box whose
+// level is as far above that of high tones where it is highest. For a port may sound where the
+// cones no longer do: it can lower every pole's Q and raise the hump.
 func DampHeavy(d Driver, n int, volume, q, mass float64, a Air) (Vented, error) {
 	c, err := Close(d, n, volume)
 	if err != nil {
@@ -131,7 +133,7 @@ func (v Vented) port() float64 {
 // settle finds the resonance and its Q.
 func (v *Vented) settle(alpha, tau float64) {
 	w, q := pair(v.Driver.Qts, alpha, tau, v.port())
-	v.Q, v.Resonance = q, v.Driver.Fs*w
+	v.Q, v.Resonance = max(q, humped(v.Driver.Qts, alpha, tau, v.port())), v.Driver.Fs*w
 }
 
 // leastQ is the Q of two poles that are one: under it they are real, and each goes its own way.
@@ -149,7 +151,7 @@ const (
 func greatest(qts, alpha, mu, target float64) (tau, least float64, ok bool) {
 	of := func(logTau float64) float64 {
 		_, q := pair(qts, alpha, math.Exp(logTau), mu)
-		return q
+		return max(q, humped(qts, alpha, math.Exp(logTau), mu))
 	}
 	high := math.Log(widest)
 	at := high
@@ -191,6 +193,38 @@ func pair(qts, alpha, tau, mu float64) (w, q float64) {
 		b = a2 + a3*root
 	}
 	return math.Sqrt(c / a3), math.Sqrt(a3*c) / b
+}
+
+// humped returns the Q of the closed box whose level is as high over that of high tones where it is
+// highest; 0 where there is no hump, or no mass, mu.
+func humped(qts, alpha, tau, mu float64) float64 {
+	if mu == 0 {
+		return 0
+	}
+	least, most := math.Log(0.2), math.Log(20*math.Sqrt(1+alpha)) // free: far beyond any resonance
+	const steps = 120                                             // free: a hump is an octave wide
+	level := func(logW float64) float64 { return -sounding(qts, alpha, tau, mu, math.Exp(logW)) }
+	at := least
+	for i := 1; i <= steps; i++ {
+		if l := least + (most-least)*float64(i)/steps; level(l) < level(at) {
+			at = l
+		}
+	}
+	step := (most - least) / steps
+	p := -level(solve.Least(level, at-step, at+step, 1e-9)) // the square of how much higher
+	if p <= 1 {
+		return 0
+	}
+	return math.Sqrt((p + math.Sqrt(p*(p-1))) / 2) // Small 1972: p = Q4/(Q2 - 1/4)
+}
+
+// sounding returns the square of the level of cones and vent together at w, over that far above, both
+// over the driver's resonance: their flows' difference sounds, since the vent is fed from behind.
+func sounding(qts, alpha, tau, mu, w float64) float64 {
+	w2 := w * w
+	even := 1 - w2*(1+tau/qts+mu*(1+alpha)) + mu*w2*w2
+	odd := w * (1/qts + tau*(1+alpha) - w2*(tau+mu/qts))
+	return w2 * w2 * w2 * (tau*tau + mu*mu*w2) / (even*even + odd*odd)
 }
 
 // highest returns the frequency and the Q of the pair of the highest Q of the roots of a4 s4 +

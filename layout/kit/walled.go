@@ -33,6 +33,9 @@ func (k *maker) ventWalls() {
 		k.walled = poles[size][:k.Vents.Count]
 		return
 	}
+	if k.Vents.Box.Q > 0 { // there is room, and they would do next to nothing
+		return
+	}
 	k.ventMounts(sizes)
 }
 

@@ -29,12 +29,14 @@ func KitVents(a *layout.Array, v kit.Vents, volt float64) []string {
 		return []string{"No vents: " + v.Why + "."}
 	case v.Mounts > 0:
 		return []string{inPlace(a, v)}
+	case v.Count == 0 && v.Box.Q > 0:
+		return []string{spared(a, v)}
 	case v.Count == 0:
 		return []string{prose.Sprintf("There is no room for a vent: closed, the Q is %.2f.", v.Closed)}
 	}
 	text := prose.Sprintf("Vents: %s of %s with a bore of %.1f mm, %.0f cm2 together; they go in from outside. ",
 		prose.Count(v.Count, "cartridge", "cartridges"), v.Thread(), 1e3*v.Bore, 1e4*v.Area())
-	out := []string{text + comesTo(a, v), Filled(v), refill(a, v)}
+	out := []string{text + comesTo(a, v), Filled(v), refill(v)}
 	if words := gap(a, v); words != "" {
 		out = append(out, words)
 	}
@@ -67,12 +69,15 @@ func comesTo(a *layout.Array, v kit.Vents) string {
 	}
 	text := prose.Sprintf("Of all sizes and numbers that there is room for none does much more: they bring the Q from %.2f closed to %.2f at best, not to %.2f. The air that moves in them%s weighs %.2f of their resistance, too much for whatever filling. ",
 		v.Closed, v.Box.Q, a.Box.TargetQ, under, v.Box.Heavy())
-	reach := math.Ceil(20*v.Box.Q) / 20
-	if reach >= v.Closed {
-		return text + "Leave them out: close the floor without holes, and go by stuffing."
-	}
+	reach := math.Ceil(100*v.Box.Q) / 100
 	return text + prose.Sprintf("In reach is box.target_q = %.2f; what is left, about %.1f dB at %.0f Hz, is for stuffing in the body and a section of the processor (`pappus level`).",
 		reach, 20*math.Log10(v.Box.Q/a.Box.TargetQ), v.Box.Resonance)
+}
+
+// spared says why there are no vents where there would be room for some.
+func spared(a *layout.Array, v kit.Vents) string {
+	return prose.Sprintf("No vents: of all sizes and numbers that there is room for none brings the Q below %.2f, from %.2f closed. The air in them is too heavy: they would sound by themselves, and the hump in the level of cones and vents together stays. Many small holes in the thin wall under cloth carry less air: `pappus sheets` says how many. What is above box.target_q, about %.1f dB at the resonance, is for stuffing in the body and a section of the processor (`pappus level`).",
+		v.Box.Q, v.Closed, 20*math.Log10(v.Closed/a.Box.TargetQ))
 }
 
 // below names the gap that the floor looks into.
@@ -94,11 +99,34 @@ func Filled(v kit.Vents) string {
 	return text
 }
 
+// quarter is a change of the filling that a reading is to tell of.
+const quarter = 0.25
+
 // refill says what a reading means for the filling.
-func refill(a *layout.Array, v kit.Vents) string {
-	q := max(v.Box.Q, a.Box.TargetQ)
-	return prose.Sprintf("Then measure a channel (`pappus impedance`, `pappus tune`). Where Q reads above %.2f take a quarter of the fibre out of each cartridge; should that raise it, they are too open: put back what was taken, and a quarter more. Below %.2f put fibre in. In the log the cartridges are vents (%d of %.1f mm), and stuffing_g is what lies in the body alone, of which more lowers Q; fill_g is the fibre in each cartridge (`pappus tune add --fill-g`). Change one of the two at a time. Measure first with them taped over, and log that without vents: by it `pappus tune` tells from the trials with fibre how many grams to try.",
-		q*(1+damping.Within), q*(1-damping.Within), v.Count, 1e3*v.Bore)
+func refill(v kit.Vents) string {
+	return "Then measure a channel (`pappus impedance`, `pappus tune`). " + readings(v) + prose.Sprintf("In the log the cartridges are vents (%d of %.1f mm), and stuffing_g is what lies in the body alone, of which more lowers Q; fill_g is the fibre in each cartridge (`pappus tune add --fill-g`). Change one of the two at a time. Measure first with them taped over, and log that without vents: by it `pappus tune` tells from the trials with fibre how many grams to try.",
+		v.Count, 1e3*v.Bore)
+}
+
+// readings says what is read with the filling as it should be, and with more and less; nothing where
+// the driver's values do not tell.
+func readings(v kit.Vents) string {
+	area := v.Area() / float64(v.Count)
+	grams, _, _ := v.Grams()
+	as := func(share float64) (float64, bool) {
+		return damping.Reading(v.Box, box.FibreFlow(share*grams, area, v.Fill())/box.FibreFlow(grams, area, v.Fill()))
+	}
+	less, seen := as(1 - quarter)
+	right, seen2 := as(1)
+	more, seen3 := as(1 + quarter)
+	if !seen || !seen2 || !seen3 {
+		return ""
+	}
+	text := prose.Sprintf("Of the two resonances that vents make the reading is a mean: with as much fibre as it should be Q reads about %.2f, with a quarter more in each cartridge %.2f, with a quarter less %.2f. ", right, more, less)
+	if (more-right)*(right-less) <= 0 {
+		return text + "That does not tell too much from too little: go by the trial without vents. "
+	}
+	return text + "Put in or take out as it tells. "
 }
 
 // Outlet says which cable leaves the body, and where.

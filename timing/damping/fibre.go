@@ -221,10 +221,30 @@ func (f *Fibre) propose(b belief, c sealed, base Trial, g Goal, scatter float64)
 
 // read is the Q that the impedance would be read to have with vents of a flow resistance each.
 func (s state) read(c sealed, t Trial, flow float64) (float64, bool) {
+	return c.read(func(hz float64) complex128 { return s.of(c, t, hz, flow) })
+}
+
+// Reading is the Q that the impedance of each driver of a box would be read to have, with vents of so
+// many times their resistance. It is not the Q of what sounds, [box.Vented]: vents make two resonances, and
+// the reading is of the one that looks most like both. It takes Fs, Qms, Qes, Qts, Vas and Re; false: the
+// driver's values do not tell, or there is no resonance to be seen.
+func Reading(v box.Vented, times float64) (float64, bool) {
+	d := v.Driver
+	closed, err := box.Close(d, v.Number, v.Volume)
+	if err != nil || d.Qms == 0 || d.Qes == 0 || d.Re == 0 {
+		return 0, false
+	}
+	up := closed.Resonance / d.Fs
+	c := sealed{d.Re, 0, closed.Resonance, d.Qms * up, d.Qes * up, closed.Alpha / (1 + closed.Alpha), v.Volume, v.Air}
+	return c.read(func(hz float64) complex128 { return c.at(hz, c.share, times*v.Resistance, v.Mass) })
+}
+
+// read is the Q that an impedance round the closed box's resonance would be read to have.
+func (c sealed) read(of func(hz float64) complex128) (float64, bool) {
 	points := make([]impedance.Point, 60)
 	for i := range points {
 		hz := c.resonance / 5 * math.Pow(50, float64(i)/float64(len(points)-1))
-		z := s.of(c, t, hz, flow)
+		z := of(hz)
 		points[i] = impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi}
 	}
 	f, err := impedancefit.Best(points)

@@ -168,3 +168,27 @@ func TestFibreLearns(t *testing.T) {
 		t.Errorf("what is proposed: %v", table)
 	}
 }
+
+// TestVentReading: a box whose vents resist without end reads the closed box's Q; vents of the built-in
+// design's box read what one resonance fitted to the whole impedance by SciPy 1.10 (least_squares, in
+// relative errors, 40 Hz to 2 kHz, 400 points) has, which is not the Q of what sounds.
+func TestVentReading(t *testing.T) {
+	air := box.Air{Density: 1.195, SoundSpeed: 344}
+	closed := (210.95 / 150) * (210.95 / 150)
+	const volume = 5.4353e-3
+	d := box.Driver{Fs: 150, Qms: 3.2, Qes: 1.14, Qts: 3.2 * 1.14 / (3.2 + 1.14), Re: 7.1, Vas: (closed - 1) * volume / 39}
+	for _, c := range []struct{ mass, times, want, within float64 }{
+		{11.996, 1e3, 1.1817, 1e-3}, {11.996, 4, 1.0840, 0.02}, {11.996, 2, 0.9783, 0.03}, {11.996, 1, 0.7635, 0.06},
+		{0.001, 4, 1.0814, 0.02}, {0.001, 2, 0.9734, 0.03}, {0.001, 1, 0.7833, 0.06},
+	} {
+		v := box.Vented{Driver: d, Number: 39, Volume: volume, Air: air}.With(38950, c.mass)
+		got, ok := damping.Reading(v, c.times)
+		if !ok || math.Abs(got/c.want-1) > c.within {
+			t.Errorf("%g kg/m4, %g times: %.4f (%v), want %.4f", c.mass, c.times, got, ok, c.want)
+		}
+	}
+	d.Re = 0
+	if _, ok := damping.Reading(box.Vented{Driver: d, Number: 39, Volume: volume, Air: air}.With(38950, 1), 1); ok {
+		t.Error("a driver without a resistance is read")
+	}
+}
