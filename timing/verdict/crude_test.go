@@ -35,6 +35,8 @@ type crude struct {
 	frequency []float64
 	drivers   [][]complex128
 	sweep     sweep.Sweep
+	played    []float64
+	sent      []complex128 // its spectrum
 	// echoes are the levels, as factors, of echoes of each channel that nobody planned, each 2
 	// to 8 ms late.
 	echoes []float64
@@ -59,6 +61,8 @@ func newCrude(t testing.TB, p *timing.Plan, by shade) *crude {
 	for k := range c.frequency {
 		c.frequency[k] = float64(k) * crudeRate / crudeTaps
 	}
+	c.played = s.Samples(crudeRate)
+	c.sent = recording.Spectrum(c.played, recording.Length(len(c.played)+crudeTaps))
 	for _, m := range p.Array.Mounts {
 		h := make([]complex128, len(c.frequency))
 		c.add(h, m.Point, r3.Vec{}, 1, by)
@@ -115,18 +119,14 @@ type fault struct {
 // measure plays the sweep through a response, and measures what is heard.
 func (c *crude) measure(t testing.TB, h []complex128, noise float64, random *rand.Rand) *recording.Measured {
 	t.Helper()
-	x := c.sweep.Samples(crudeRate)
-	n := 1
-	for n < len(x)+crudeTaps {
-		n *= 2
-	}
+	x, n := c.played, recording.Length(len(c.played)+crudeTaps)
 	fft, short := fourier.NewFFT(n), fourier.NewFFT(crudeTaps)
 	for k, hz := range c.frequency { // the band is closed, softly
 		h[k] *= cmplx.Rect(0.05/crudeTaps/(1+math.Pow(hz/crudeStop, 8)), -2*math.Pi*hz*crudeLatency)
 	}
-	through, sent := fft.Coefficients(nil, padded(short.Sequence(nil, h), n)), fft.Coefficients(nil, padded(x, n))
+	through := fft.Coefficients(nil, padded(short.Sequence(nil, h), n))
 	for k := range through {
-		through[k] *= sent[k] / complex(float64(n), 0)
+		through[k] *= c.sent[k] / complex(float64(n), 0)
 	}
 	heard := fft.Sequence(nil, through)[:len(x)]
 	for k := range heard {

@@ -13,7 +13,6 @@ import (
 	"pappus/timing"
 	"pappus/timing/recording"
 	"pappus/timing/rehearsal"
-	"pappus/timing/sweep"
 	"pappus/timing/verdict"
 
 	"github.com/google/go-cmp/cmp"
@@ -50,19 +49,18 @@ func (k takes) read(path string) (int, [][]float64, error) {
 // and what cannot be used is named beside what is judged.
 func TestJudge(t *testing.T) {
 	p := planOf(t, strings.Replace(string(design.DefaultTOML()), "\nchannels = 8", "", 1)+byHand)
-	s, err := sweep.New(150, 20000, 2)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := brief(t, 2)
 	recorded, session := takes{}, rehearsal.NewExample(p, rate)
 	for c := rehearsal.All; c < len(p.Channels); c++ {
 		name := "all.wav"
 		if c >= 0 {
 			name = fmt.Sprintf("channel_%d.wav", p.Channels[c].ID)
 		}
-		if recorded[name], err = session.Record(s, c); err != nil {
+		one, err := session.Record(s, c)
+		if err != nil {
 			t.Fatal(err)
 		}
+		recorded[name] = one
 	}
 	clipped := recorded["all.wav"]
 	clipped.Samples = slices.Clone(clipped.Samples)
@@ -114,7 +112,7 @@ func TestJudge(t *testing.T) {
 			}
 		})
 	}
-	_, err = verdict.Takes{Sweep: s, Read: takes{"channel_1.wav": clipped}.read}.Judge(p)
+	_, err := verdict.Takes{Sweep: s, Read: takes{"channel_1.wav": clipped}.read}.Judge(p)
 	if err == nil || !strings.HasPrefix(err.Error(), "channel_1.wav: the recording is clipped") {
 		t.Errorf("nothing else than clipped: %v", err)
 	}

@@ -28,13 +28,22 @@ func planOf(t testing.TB, text string) *timing.Plan {
 // spoil changes what was recorded of a channel; after the last comes that of all.
 type spoil func(channel int, x *recording.Take)
 
-// record records and measures a plan's channels, and last all of them.
-func record(t testing.TB, p *timing.Plan, set rehearsal.Setting, by spoil) []*recording.Measured {
+// brief returns a sweep whose silences are no longer than what is rehearsed here needs: half of the usual ones are more
+// than half of what transforms take.
+func brief(t testing.TB, length float64) sweep.Sweep {
 	t.Helper()
-	s, err := sweep.New(150, 20000, 1)
+	s, err := sweep.New(150, 20000, length)
 	if err != nil {
 		t.Fatal(err)
 	}
+	s.Lead, s.Gap, s.Tail = 0.2, 0.2, 0.5
+	return s
+}
+
+// record records and measures a plan's channels, and last all of them.
+func record(t testing.TB, p *timing.Plan, set rehearsal.Setting, by spoil) []*recording.Measured {
+	t.Helper()
+	s := brief(t, 1)
 	set.Rate, set.SNR, set.Latency = rate, 60, 0.0113
 	stage := rehearsal.NewStage(p)
 	var out []*recording.Measured

@@ -53,10 +53,7 @@ func still(t *testing.T, p *timing.Plan, c timing.Case) seats.Figures {
 // without a wire one recording's gain does not count.
 func TestSeats(t *testing.T) {
 	p := seated(t)
-	s, err := sweep.New(150, 20000, 2)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := brief(t, 2)
 	record := func(set rehearsal.Setting) takes {
 		recorded, stage := takes{}, rehearsal.NewStage(p)
 		one := func(name string, g *rehearsal.Stage, channel int) {
@@ -210,10 +207,7 @@ func TestSeatsOtherCase(t *testing.T) {
 	if p, err = p.At(p.Array.Seats[1].At); err != nil {
 		t.Fatal(err)
 	}
-	s, err := sweep.New(150, 20000, 2)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := brief(t, 2)
 	k, stage := takes{}, rehearsal.NewStage(p)
 	set := rehearsal.Setting{Case: timing.AsBuilt, Channel: rehearsal.All, Rate: rate, SNR: 60, Latency: 0.02}
 	for i, seat := range p.Array.Seats {

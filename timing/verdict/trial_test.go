@@ -363,7 +363,7 @@ func TestTrial(t *testing.T) {
 		return
 	}
 	plans := trialPlans(t)
-	holds(t, trialtable.Trial{File: "trial.csv", Remark: remark, Cases: allCases, Few: 8, Many: 24, Sorted: byWhat, One: func(i int) (of trialtable.Tally) {
+	holds(t, trialtable.Trial{File: "trial.csv", Remark: remark, Cases: allCases, Few: 5, Many: 12, Sorted: byWhat, One: func(i int) (of trialtable.Tally) {
 		c := trialCase(plans, i)
 		if err := c.run(); err != nil {
 			t.Error(err)
