@@ -18,7 +18,7 @@ import (
 type obstacle struct {
 	of      []int // the others
 	normals []r3.Vec
-	edge    bool // of the segment's outline
+	edge    bool // of the outline of a segment that is a share of the directions from the centre
 }
 
 // obstacles returns those of each segment: its seams; and in a lap the inside of its wall wherever a
@@ -27,8 +27,9 @@ func (w *wall) obstacles(seams []seam, joint layout.Kit) [][]obstacle {
 	out, faces := make([][]obstacle, w.segments()), w.faces()
 	for _, s := range seams {
 		a, b := w.regions[s.a].Segment, w.regions[s.b].Segment
-		out[a] = append(out[a], obstacle{[]int{b}, []r3.Vec{r3.Scale(-1, s.plane.Normal)}, true})
-		out[b] = append(out[b], obstacle{[]int{a}, []r3.Vec{s.plane.Normal}, true})
+		central := isCentral(w.regions[s.a].Sides) && isCentral(w.regions[s.b].Sides)
+		out[a] = append(out[a], obstacle{[]int{b}, []r3.Vec{r3.Scale(-1, s.plane.Normal)}, central})
+		out[b] = append(out[b], obstacle{[]int{a}, []r3.Vec{s.plane.Normal}, central})
 		if joint.Joint != Lap {
 			continue
 		}
@@ -38,6 +39,28 @@ func (w *wall) obstacles(seams []seam, joint layout.Kit) [][]obstacle {
 			}
 			others := slices.DeleteFunc([]int{a, b}, func(o int) bool { return o == segment })
 			out[segment] = append(out[segment], obstacle{others, normals, false})
+		}
+	}
+	for segment, normals := range w.foot() {
+		out[segment] = append(out[segment], obstacle{normals: normals, edge: true})
+	}
+	return out
+}
+
+// rimSteps is round how many places the edge at a body's cut is looked at.
+const rimSteps = 180
+
+// foot returns, by segment, the normals of its edge at the body's cut as those of a seam, where nothing is
+// beyond, so that segments in steps come off straight out there too.
+func (w *wall) foot() [][]r3.Vec {
+	out := make([][]r3.Vec, w.segments())
+	for i := 0; w.floor != nil && i < rimSteps; i++ {
+		azimuth := 2 * math.Pi * float64(i) / rimSteps
+		at, _ := w.hit(r3.Vec{Z: -w.floor.Offset}, direction(azimuth), w.thick)
+		for _, r := range w.regions {
+			if isCentral(r.Sides) && inside(r.Sides, at) > 0 {
+				out[r.Segment] = append(out[r.Segment], r3.Unit(r3.Cross(at, direction(azimuth+math.Pi/2))))
+			}
 		}
 	}
 	return out
@@ -126,8 +149,8 @@ func areaOf(outline []r3.Vec) float64 {
 }
 
 // off returns the direction in which a segment goes off best while some are in their places, and the
-// least cosine of that. Where it has a direction that all its outline is seen from, it takes one: what
-// goes towards there never leaves the segment's own share, whatever is beyond.
+// least cosine of that. A share of the directions from the centre takes one, where it has one, that all of
+// its outline is seen from: what goes towards there never leaves the share, whatever is beyond.
 func off(all []obstacle, there func(segment int) bool) (r3.Vec, float64) {
 	var normals, more []r3.Vec
 	for _, o := range all {

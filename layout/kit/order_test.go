@@ -136,3 +136,14 @@ func TestPassesBy(t *testing.T) {
 	checkRays(t, random, p, before, p.Off)
 	checkRays(t, random, before, p, r3.Scale(-1, p.Off))
 }
+
+// TestStraightOut: straight out by the middle of what it is a share of is within what a segment of the
+// built-in design may lean by.
+func TestStraightOut(t *testing.T) {
+	m := builtIn(t)
+	for i, w := range m.ways[1:] {
+		if angle := math.Acos(r3.Dot(w.off, r3.Unit(m.heart(i+1)))); angle > w.lean {
+			t.Errorf("segment-%d comes off %.2f rad from its middle, and may lean by %.2f", i+2, angle, w.lean)
+		}
+	}
+}
