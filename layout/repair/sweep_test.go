@@ -113,6 +113,9 @@ func TestChoicesOneAfterAnother(t *testing.T) {
 	}
 	slices.Sort(keys)
 	for _, way := range []string{"forward", "backward"} {
+		if way == "backward" && !thorough.Set {
+			break
+		}
 		t.Run(way, func(t *testing.T) {
 			text := design.DefaultTOML()
 			for _, key := range keys {

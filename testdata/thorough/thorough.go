@@ -1,5 +1,5 @@
 // Package thorough tells tests how much to try: few cases every day, and all where THOROUGH
-// is set, as the gate does.
+// is set, as before a release.
 package thorough
 
 import (

@@ -1,0 +1,5 @@
+package space
+
+import "pappus/testdata/thorough"
+
+func init() { thorough.Random() }

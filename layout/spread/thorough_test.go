@@ -1,0 +1,5 @@
+package spread
+
+import "pappus/testdata/thorough"
+
+func init() { thorough.Random() }

@@ -1,0 +1,5 @@
+package preview
+
+import "pappus/testdata/thorough"
+
+func init() { thorough.Random() }

@@ -1,0 +1,5 @@
+package radiate
+
+import "pappus/testdata/thorough"
+
+func init() { thorough.Random() }
