@@ -61,6 +61,18 @@ func TestSTLThin(t *testing.T) {
 	if n := binary.LittleEndian.Uint32(out.Bytes()[80:]); n != 4 {
 		t.Errorf("%d triangles", n)
 	}
+	// A flap on an edge that is thinner than the rounding: two more corners, of which one is not at an
+	// end of it, so that no triangle has two corners in one place.
+	m = pyramid()
+	m.Vertices = append(m.Vertices, r3.Vec{X: 0.5, Y: -0.5}, r3.Vec{X: 0.5, Y: -0.5 - 1e-12})
+	m.Triangles = append(m.Triangles, [3]int{0, 1, 4}, [3]int{1, 0, 5})
+	out.Reset()
+	if err := poly.WriteSTL(&out, m, "flap"); err != nil {
+		t.Fatal(err)
+	}
+	if n := binary.LittleEndian.Uint32(out.Bytes()[80:]); n != 4 {
+		t.Errorf("%d triangles with a flap", n)
+	}
 	r, w := io.Pipe()
 	r.Close()
 	if err := poly.WriteSTL(w, m, "solid"); !testkit.Says(err, io.ErrClosedPipe) {

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -107,8 +108,8 @@ func (l *lines) facet(points []r3.Vec, words []string) ([]r3.Vec, error) {
 
 // WriteSTL writes a mesh as binary STL in mm. The name, in ASCII and cut to 80
 // bytes, is its header. Triangles of which two corners are one at the precision
-// of the format (about a hundred-thousandth of a mm) are left out; their
-// neighbours close up.
+// of the format (about a hundred-thousandth of a mm) are left out, and so are two
+// that lie on each other there, back to back; their neighbours close up.
 func WriteSTL(w io.Writer, m Mesh, name string) error {
 	out := bufio.NewWriter(w)
 	corners := make([][3]float32, len(m.Vertices))
@@ -117,13 +118,7 @@ func WriteSTL(w io.Writer, m Mesh, name string) error {
 		// corners by their bytes.
 		corners[i] = [3]float32{float32(v.X*1e3) + 0, float32(v.Y*1e3) + 0, float32(v.Z*1e3) + 0}
 	}
-	var kept [][3]int
-	for _, t := range m.Triangles {
-		a, b, c := corners[t[0]], corners[t[1]], corners[t[2]]
-		if a != b && b != c && c != a {
-			kept = append(kept, t)
-		}
-	}
+	kept := thick(m.Triangles, corners)
 	// A header that begins with "solid" would pass for the text form.
 	ascii := strings.Map(func(r rune) rune {
 		if r < ' ' || r > '~' {
@@ -147,6 +142,40 @@ func WriteSTL(w io.Writer, m Mesh, name string) error {
 		}
 	}
 	return out.Flush()
+}
+
+// thick returns the triangles of rounded corners that have three of them, less pairs that are back to
+// back: a sliver that is thinner than the rounding.
+func thick(triangles [][3]int, corners [][3]float32) (kept [][3]int) {
+	backs := make(map[[3][3]float32][]int) // places in kept, by corners in their order from the least on
+	for _, t := range triangles {
+		a, b, c := corners[t[0]], corners[t[1]], corners[t[2]]
+		if a == b || b == c || c == a {
+			continue
+		}
+		back := leastFirst(c, b, a)
+		if at := backs[back]; len(at) > 0 {
+			kept[at[len(at)-1]] = [3]int{}
+			backs[back] = at[:len(at)-1]
+			continue
+		}
+		front := leastFirst(a, b, c)
+		backs[front] = append(backs[front], len(kept))
+		kept = append(kept, t)
+	}
+	return slices.DeleteFunc(kept, func(t [3]int) bool { return t == [3]int{} })
+}
+
+// leastFirst turns the corners of a triangle until the least is the first.
+func leastFirst(a, b, c [3]float32) [3][3]float32 {
+	less := func(p, q [3]float32) bool { return slices.Compare(p[:], q[:]) < 0 }
+	switch {
+	case less(b, a) && less(b, c):
+		return [3][3]float32{b, c, a}
+	case less(c, a) && less(c, b):
+		return [3][3]float32{c, a, b}
+	}
+	return [3][3]float32{a, b, c}
 }
 
 // normalOf returns the unit normal of a triangle as it is written: that of a thin
