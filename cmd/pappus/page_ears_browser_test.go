@@ -119,13 +119,14 @@ func listened(t *testing.T, text string, who preview.Listener, name string) [2][
 // listen, loudness too, within -60 dB, but for how late they come.
 func TestPageSoundsAsListenDoes(t *testing.T) {
 	chromium(t)
-	room := strings.Replace(string(design.DefaultTOML()), "[surface]\nabsorption = 0.1 ", "[room]\nsize_m = [6, 4.5, 2.7]\nbody_at_m = [1.5, 2.2, 1.2]\nabsorption = 0.3 ", 1)
+	few := edited(t, upper(map[string]any{}))
+	room := strings.Replace(few, "[surface]\nabsorption = 0.1 ", "[room]\nsize_m = [6, 4.5, 2.7]\nbody_at_m = [1.5, 2.2, 1.2]\nabsorption = 0.3 ", 1)
 	for _, c := range []struct {
 		name, text, chosen string
 		who                preview.Listener
 	}{
-		{"as built", string(design.DefaultTOML()), "as_built", preview.Listener{}},
-		{"aligned, two ears", string(design.DefaultTOML()), "aligned", preview.Listener{TwoEars: true}},
+		{"as built", few, "as_built", preview.Listener{}},
+		{"aligned, two ears", few, "aligned", preview.Listener{TwoEars: true}},
 		{"aligned in a room", room, "aligned", preview.Listener{}},
 		{"as built in a room, two ears", room, "as_built", preview.Listener{TwoEars: true}},
 		{"aligned without the room", room, "aligned", preview.Listener{Dry: true}},
@@ -170,6 +171,7 @@ func offBy(have, want []float64) float64 {
 // through a comb swells meanwhile.
 func TestPageChangesWithoutAClick(t *testing.T) {
 	chromium(t)
+	few := edited(t, upper(map[string]any{}))
 	for name, change := range map[string]string{
 		"nothing":          `() => {}`,
 		"another case":     `() => document.getElementById("swap").click()`,
@@ -181,7 +183,7 @@ func TestPageChangesWithoutAClick(t *testing.T) {
 		"a walk to a side": `() => document.getElementById("walk").click()`,
 	} {
 		t.Run(name, func(t *testing.T) {
-			have := render(t, string(design.DefaultTOML()), `(() => { const f = document.getElementById("programme"); f.value = "sweep"; f.dispatchEvent(new Event("change")); })()`, 3, change, 2.2)
+			have := render(t, few, `(() => { const f = document.getElementById("programme"); f.value = "sweep"; f.dispatchEvent(new Event("change")); })()`, 3, change, 2.2)
 			step := func(from, to float64) float64 {
 				most := 0.0
 				for i := int(from * 48000); i < int(to*48000); i++ {

@@ -133,7 +133,7 @@ func (v Vented) port() float64 {
 // settle finds the resonance and its Q.
 func (v *Vented) settle(alpha, tau float64) {
 	w, q := pair(v.Driver.Qts, alpha, tau, v.port())
-	v.Q, v.Resonance = max(q, humped(v.Driver.Qts, alpha, tau, v.port())), v.Driver.Fs*w
+	v.Q, v.Resonance = q, v.Driver.Fs*w
 }
 
 // leastQ is the Q of two poles that are one: under it they are real, and each goes its own way.
@@ -151,7 +151,7 @@ const (
 func greatest(qts, alpha, mu, target float64) (tau, least float64, ok bool) {
 	of := func(logTau float64) float64 {
 		_, q := pair(qts, alpha, math.Exp(logTau), mu)
-		return max(q, humped(qts, alpha, math.Exp(logTau), mu))
+		return q
 	}
 	high := math.Log(widest)
 	at := high
@@ -177,12 +177,14 @@ func greatest(qts, alpha, mu, target float64) (tau, least float64, ok bool) {
 // pair returns the frequency, over that of the driver, and the Q of the two
 // poles of the vented box that are left beside a real one. Of three real poles
 // the two nearest to each other are the pair. With a mass, mu, there are four poles: the pair
-// of the highest Q; of four real ones, Q is 0.
+// of the highest Q, which is 0 of four real ones; or the Q of its hump, where that is higher.
 func pair(qts, alpha, tau, mu float64) (w, q float64) {
+	v := motion{tau, mu, tau + mu/qts, 1 + tau/qts + mu*(1+alpha), 1/qts + tau*(1+alpha)}
 	if mu > 0 {
-		return highest(mu, tau+mu/qts, 1+tau/qts+mu*(1+alpha), 1/qts+tau*(1+alpha))
+		w, q = v.highest()
+		return w, max(q, v.humped(math.Sqrt(1+alpha)))
 	}
-	a3, a2, a1 := tau, 1+tau/qts, 1/qts+tau*(1+alpha)
+	a3, a2, a1 := v.a3, v.a2, v.a1
 	// All coefficients are above 0, so that real poles are below 0, and none is
 	// beyond the sum of their sizes over the first.
 	root, _ := solve.Root(func(s float64) float64 { return ((a3*s+a2)*s+a1)*s + 1 }, -(1 + (a2+a1+1)/a3), 0, 0)
@@ -195,15 +197,36 @@ func pair(qts, alpha, tau, mu float64) (w, q float64) {
 	return math.Sqrt(c / a3), math.Sqrt(a3*c) / b
 }
 
-// humped returns the Q of the closed box whose level is as high over that of high tones where it is
-// highest; 0 where there is no hump, or no mass, mu.
-func humped(qts, alpha, tau, mu float64) float64 {
-	if mu == 0 {
-		return 0
+// motion is the vented box over the driver's resonance: the coefficients of its poles, the roots of
+// a4 s4 + a3 s3 + a2 s2 + a1 s + 1, and tau, of the vent's resistance, as a4 is of its mass.
+type motion struct{ tau, a4, a3, a2, a1 float64 }
+
+// highest returns the frequency and the Q of the pair of the highest Q of four poles, which are the
+// eigenvalues of their companion matrix.
+func (v motion) highest() (w, q float64) {
+	// In units in which the product of all roots is 1, so that none is far from it.
+	u := math.Sqrt(math.Sqrt(1 / v.a4))
+	var eig mat.Eigen
+	companion := mat.NewDense(4, 4, []float64{
+		-v.a3 / (v.a4 * u), -v.a2 / (v.a4 * u * u), -v.a1 / (v.a4 * u * u * u), -1,
+		1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0})
+	if !eig.Factorize(companion, mat.EigenNone) {
+		return math.NaN(), math.NaN()
 	}
-	least, most := math.Log(0.2), math.Log(20*math.Sqrt(1+alpha)) // free: far beyond any resonance
-	const steps = 120                                             // free: a hump is an octave wide
-	level := func(logW float64) float64 { return -sounding(qts, alpha, tau, mu, math.Exp(logW)) }
+	for _, p := range eig.Values(nil) {
+		if at := -cmplx.Abs(p) / (2 * real(p)); imag(p) > 0 && at > q {
+			w, q = u*cmplx.Abs(p), at
+		}
+	}
+	return w, q
+}
+
+// humped returns the Q of the closed box whose level is as high over that of high tones where it is
+// highest; 0 where there is no hump. The closed box's resonance tells how far up it looks.
+func (v motion) humped(closed float64) float64 {
+	least, most := math.Log(0.2), math.Log(20*closed) // free: far beyond any resonance
+	const steps = 120                                 // free: a hump is an octave wide
+	level := func(logW float64) float64 { return -v.sounding(math.Exp(logW)) }
 	at := least
 	for i := 1; i <= steps; i++ {
 		if l := least + (most-least)*float64(i)/steps; level(l) < level(at) {
@@ -218,33 +241,13 @@ func humped(qts, alpha, tau, mu float64) float64 {
 	return math.Sqrt((p + math.Sqrt(p*(p-1))) / 2) // Small 1972: p = Q4/(Q2 - 1/4)
 }
 
-// sounding returns the square of the level of cones and vent together at w, over that far above, both
-// over the driver's resonance: their flows' difference sounds, since the vent is fed from behind.
-func sounding(qts, alpha, tau, mu, w float64) float64 {
+// sounding returns the square of the level of cones and vent together at w, over that far above:
+// their flows' difference sounds, since the vent is fed from behind.
+func (v motion) sounding(w float64) float64 {
 	w2 := w * w
-	even := 1 - w2*(1+tau/qts+mu*(1+alpha)) + mu*w2*w2
-	odd := w * (1/qts + tau*(1+alpha) - w2*(tau+mu/qts))
-	return w2 * w2 * w2 * (tau*tau + mu*mu*w2) / (even*even + odd*odd)
-}
-
-// highest returns the frequency and the Q of the pair of the highest Q of the roots of a4 s4 +
-// a3 s3 + a2 s2 + a1 s + 1, which are the eigenvalues of its companion matrix.
-func highest(a4, a3, a2, a1 float64) (w, q float64) {
-	// In units in which the product of all roots is 1, so that none is far from it.
-	u := math.Sqrt(math.Sqrt(1 / a4))
-	var eig mat.Eigen
-	companion := mat.NewDense(4, 4, []float64{
-		-a3 / (a4 * u), -a2 / (a4 * u * u), -a1 / (a4 * u * u * u), -1,
-		1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0})
-	if !eig.Factorize(companion, mat.EigenNone) {
-		return math.NaN(), math.NaN()
-	}
-	for _, p := range eig.Values(nil) {
-		if at := -cmplx.Abs(p) / (2 * real(p)); imag(p) > 0 && at > q {
-			w, q = u*cmplx.Abs(p), at
-		}
-	}
-	return w, q
+	even := 1 - w2*v.a2 + v.a4*w2*w2
+	odd := w * (v.a1 - w2*v.a3)
+	return w2 * w2 * w2 * (v.tau*v.tau + v.a4*v.a4*w2) / (even*even + odd*odd)
 }
 
 // Flow returns the volume velocities, in m3/s, of all cones and of the vent for a

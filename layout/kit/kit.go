@@ -39,17 +39,14 @@ type Part struct {
 	Unmarked []string
 }
 
-// From is the direction of Off as an azimuth from the front to the left, from 0 to a whole turn, and an
-// elevation, in rad; false where there is none.
+// From is the direction of Off as an azimuth from the front to the left, from 0 to less than a whole turn,
+// and an elevation, in rad; false where there is none.
 func (p Part) From() (azimuth, elevation float64, ok bool) {
 	if p.Off == (r3.Vec{}) {
 		return 0, 0, false
 	}
-	azimuth = math.Atan2(p.Off.Y, p.Off.X)
-	if azimuth < 0 {
-		azimuth += 2 * math.Pi
-	}
-	return azimuth, math.Asin(max(-1, min(1, p.Off.Z))), true
+	azimuth, elevation = poly.Bearing(p.Off)
+	return azimuth, elevation, true
 }
 
 // maker makes the parts of a kit.

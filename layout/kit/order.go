@@ -101,12 +101,12 @@ func (w *wall) over(s seam, faces []face) [][]r3.Vec {
 	near := slices.Concat(about(w.regions[s.a].Sides, reach), about(w.regions[s.b].Sides, reach))
 	out := make([][]r3.Vec, w.segments())
 	for _, p := range faces {
-		here := clipped(p.outline, near)
+		here := poly.Clip(p.outline, near)
 		if len(here) == 0 {
 			continue
 		}
 		for _, r := range w.regions {
-			if areaOf(clipped(here, r.Sides)) > leastFace {
+			if areaOf(poly.Clip(here, r.Sides)) > leastFace {
 				out[r.Segment] = append(out[r.Segment], p.normal)
 			}
 		}
@@ -116,28 +116,6 @@ func (w *wall) over(s seam, faces []face) [][]r3.Vec {
 
 // leastFace is the area in m2 of a face that is none, but the rounding of an edge.
 const leastFace = 1e-9
-
-// clipped returns what of a flat outline is in half-spaces (I. E. Sutherland and G. W. Hodgman, Reentrant
-// polygon clipping, Comm. ACM 17 (1974) 32).
-func clipped(outline []r3.Vec, planes []poly.Plane) []r3.Vec {
-	for _, p := range planes {
-		var left []r3.Vec
-		for i, to := range outline {
-			from := outline[(i+len(outline)-1)%len(outline)]
-			above, before := p.Above(to), p.Above(from)
-			if above < 0 != (before < 0) {
-				left = append(left, r3.Add(from, r3.Scale(before/(before-above), r3.Sub(to, from))))
-			}
-			if above < 0 {
-				left = append(left, to)
-			}
-		}
-		if outline = left; len(outline) == 0 {
-			return nil
-		}
-	}
-	return outline
-}
 
 // areaOf is that of a flat outline in m2.
 func areaOf(outline []r3.Vec) float64 {

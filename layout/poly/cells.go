@@ -299,8 +299,8 @@ func (j *joiner) mesh() Mesh {
 	return out.Tidy()
 }
 
-// unfolded leaves out triangles that lie back to back, as where a lid's edge and the wall's
-// pass one corner on either side.
+// unfolded leaves out pairs of triangles that lie back to back, as where a lid's edge and the wall's
+// pass one corner on either side, or a sliver is thinner than the rounding of its corners.
 func unfolded(all [][3]int) [][3]int {
 	first := func(t [3]int) [3]int {
 		switch least := min(t[0], t[1], t[2]); least {
@@ -311,11 +311,21 @@ func unfolded(all [][3]int) [][3]int {
 		}
 		return t
 	}
-	there := make(map[[3]int]bool, len(all))
+	there := make(map[[3]int]int, len(all))
 	for _, t := range all {
-		there[first(t)] = true
+		there[first(t)]++
 	}
-	return slices.DeleteFunc(all, func(t [3]int) bool { t = first(t); return there[[3]int{t[0], t[2], t[1]}] })
+	for t, n := range there {
+		if back := [3]int{t[0], t[2], t[1]}; n > 0 && there[back] > 0 {
+			pairs := min(n, there[back])
+			there[t] -= pairs
+			there[back] -= pairs
+		}
+	}
+	return slices.DeleteFunc(all, func(t [3]int) bool {
+		there[first(t)]--
+		return there[first(t)] < 0
+	})
 }
 
 // triangle returns one of the fan from a corner.

@@ -26,6 +26,37 @@ func (p Plane) between(a, b r3.Vec) r3.Vec {
 	return r3.Add(a, r3.Scale(ha/(ha-hb), r3.Sub(b, a)))
 }
 
+// Clip returns what of a flat convex outline is in half-spaces (I. E. Sutherland and G. W. Hodgman,
+// Reentrant polygon clipping, Comm. ACM 17 (1974) 32); nil: nothing.
+func Clip(outline []r3.Vec, planes []Plane) []r3.Vec {
+	for _, p := range planes {
+		var left []r3.Vec
+		for i, to := range outline {
+			from := outline[(i+len(outline)-1)%len(outline)]
+			if in := p.Above(to) < 0; in != (p.Above(from) < 0) {
+				left = append(left, p.between(from, to))
+			}
+			if p.Above(to) < 0 {
+				left = append(left, to)
+			}
+		}
+		if outline = left; len(outline) == 0 {
+			return nil
+		}
+	}
+	return outline
+}
+
+// Bearing returns a unit direction's azimuth from the front to the left, from 0 to less than a whole
+// turn, and its elevation, in rad. Straight up and down the azimuth is 0.
+func Bearing(u r3.Vec) (azimuth, elevation float64) {
+	const straight = 1e-12 // free: beside the axis by rounding
+	if math.Hypot(u.X, u.Y) > straight {
+		azimuth = math.Mod(math.Atan2(u.Y, u.X)+2*math.Pi, 2*math.Pi)
+	}
+	return azimuth, math.Asin(max(-1, min(1, u.Z)))
+}
+
 // Sector returns the half-spaces between two azimuths in rad about the z axis, at most half a
 // turn apart.
 func Sector(from, to float64) []Plane {

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -112,13 +111,8 @@ func (l *lines) facet(points []r3.Vec, words []string) ([]r3.Vec, error) {
 // that lie on each other there, back to back; their neighbours close up.
 func WriteSTL(w io.Writer, m Mesh, name string) error {
 	out := bufio.NewWriter(w)
-	corners := make([][3]float32, len(m.Vertices))
-	for i, v := range m.Vertices {
-		// Adding 0 turns a negative zero into the plain one: readers may join
-		// corners by their bytes.
-		corners[i] = [3]float32{float32(v.X*1e3) + 0, float32(v.Y*1e3) + 0, float32(v.Z*1e3) + 0}
-	}
-	kept := thick(m.Triangles, corners)
+	corners, triangles := rounded(m)
+	kept := unfolded(triangles)
 	// A header that begins with "solid" would pass for the text form.
 	ascii := strings.Map(func(r rune) rune {
 		if r < ' ' || r > '~' {
@@ -144,38 +138,29 @@ func WriteSTL(w io.Writer, m Mesh, name string) error {
 	return out.Flush()
 }
 
-// thick returns the triangles of rounded corners that have three of them, less pairs that are back to
-// back: a sliver that is thinner than the rounding.
-func thick(triangles [][3]int, corners [][3]float32) (kept [][3]int) {
-	backs := make(map[[3][3]float32][]int) // places in kept, by corners in their order from the least on
-	for _, t := range triangles {
-		a, b, c := corners[t[0]], corners[t[1]], corners[t[2]]
-		if a == b || b == c || c == a {
-			continue
+// rounded returns a mesh's corners as they are written, those that are one joined, and the triangles
+// that still have three of them.
+func rounded(m Mesh) (corners [][3]float32, triangles [][3]int) {
+	number := make(map[[3]float32]int, len(m.Vertices))
+	as := make([]int, len(m.Vertices))
+	for i, v := range m.Vertices {
+		// Adding 0 turns a negative zero into the plain one: readers may join
+		// corners by their bytes.
+		c := [3]float32{float32(v.X*1e3) + 0, float32(v.Y*1e3) + 0, float32(v.Z*1e3) + 0}
+		n, there := number[c]
+		if !there {
+			n = len(corners)
+			number[c] = n
+			corners = append(corners, c)
 		}
-		back := leastFirst(c, b, a)
-		if at := backs[back]; len(at) > 0 {
-			kept[at[len(at)-1]] = [3]int{}
-			backs[back] = at[:len(at)-1]
-			continue
+		as[i] = n
+	}
+	for _, t := range m.Triangles {
+		if a, b, c := as[t[0]], as[t[1]], as[t[2]]; a != b && b != c && c != a {
+			triangles = append(triangles, [3]int{a, b, c})
 		}
-		front := leastFirst(a, b, c)
-		backs[front] = append(backs[front], len(kept))
-		kept = append(kept, t)
 	}
-	return slices.DeleteFunc(kept, func(t [3]int) bool { return t == [3]int{} })
-}
-
-// leastFirst turns the corners of a triangle until the least is the first.
-func leastFirst(a, b, c [3]float32) [3][3]float32 {
-	less := func(p, q [3]float32) bool { return slices.Compare(p[:], q[:]) < 0 }
-	switch {
-	case less(b, a) && less(b, c):
-		return [3][3]float32{b, c, a}
-	case less(c, a) && less(c, b):
-		return [3][3]float32{c, a, b}
-	}
-	return [3][3]float32{a, b, c}
+	return corners, triangles
 }
 
 // normalOf returns the unit normal of a triangle as it is written: that of a thin

@@ -9,6 +9,7 @@ import (
 	"strconv"
 
 	"pappus/layout"
+	"pappus/layout/poly"
 	"pappus/layout/prose"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -52,7 +53,8 @@ func marks(w io.Writer, a *layout.Array) error {
 	rows := [][]string{head}
 	for _, m := range mounts {
 		u := r3.Unit(m.Point)
-		row := []string{strconv.Itoa(m.ID), prose.Fixed(azimuthOf(u), 2), prose.Fixed(math.Asin(max(-1, min(1, u.Z)))*180/math.Pi, 2)}
+		azimuth, elevation := poly.Bearing(u)
+		row := []string{strconv.Itoa(m.ID), prose.Fixed(azimuth*180/math.Pi, 2), prose.Fixed(elevation*180/math.Pi, 2)}
 		for _, r := range from {
 			v := r3.Unit(mounts[r].Point)
 			angle := math.Atan2(r3.Norm(r3.Cross(u, v)), r3.Dot(u, v))
@@ -61,15 +63,6 @@ func marks(w io.Writer, a *layout.Array) error {
 		rows = append(rows, row)
 	}
 	return csv.NewWriter(w).WriteAll(rows)
-}
-
-// azimuthOf returns a direction's azimuth in degrees from 0 up to 360.
-func azimuthOf(u r3.Vec) float64 {
-	deg := math.Atan2(u.Y, u.X) * 180 / math.Pi
-	if deg < -1e-9 {
-		deg += 360
-	}
-	return math.Abs(deg)
 }
 
 // tick is a place on a strip: so far from its begin, with what stands beside.
@@ -92,9 +85,9 @@ func Strips(a *layout.Array) (out []*Sheet) {
 	radius := 1e3 * a.Body.Radius
 	var round, down []tick
 	for _, m := range a.Own() {
-		u := r3.Unit(m.Point)
-		round = append(round, tick{azimuthOf(u) * math.Pi / 180 * radius, strconv.Itoa(m.ID)})
-		down = append(down, tick{(math.Pi/2 - math.Asin(max(-1, min(1, u.Z)))) * radius, strconv.Itoa(m.ID)})
+		azimuth, elevation := poly.Bearing(r3.Unit(m.Point))
+		round = append(round, tick{azimuth * radius, strconv.Itoa(m.ID)})
+		down = append(down, tick{(math.Pi/2 - elevation) * radius, strconv.Itoa(m.ID)})
 	}
 	y := math.Inf(1)
 	for _, tape := range []struct {
