@@ -34,7 +34,7 @@ func TestBuiltIn(t *testing.T) {
 			if both, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
 				t.Errorf("%s and %s have %g mm3 in common (%v)", q.Name, p.Name, 1e9*both.Volume(), err)
 			}
-			least = min(least, checkApart(t, p, q, m.Gap), checkApart(t, q, p, m.Gap))
+			least = min(least, m.checkApart(t, p, q), m.checkApart(t, q, p))
 		}
 		m.parts = append(m.parts, p)
 	}

@@ -169,7 +169,7 @@ func checkKit(t *testing.T, m made) {
 			if both, err := carve.Combine(func(in []bool) bool { return in[0] && in[1] }, p.Mesh, q.Mesh); !errors.Is(err, carve.ErrEmpty) {
 				t.Errorf("%s and %s have %g mm3 in common (%v)", q.Name, p.Name, 1e9*both.Volume(), err)
 			}
-			least = min(least, checkApart(t, p, q, m.Gap), checkApart(t, q, p, m.Gap))
+			least = min(least, m.checkApart(t, p, q), m.checkApart(t, q, p))
 		}
 	}
 	checkOrder(t, m)
