@@ -49,6 +49,9 @@ func (k Kit) vents(p *timing.Plan) *Sheet {
 	if len(said) == 0 {
 		return nil
 	}
+	if k.Vents.Count == 0 {
+		return saying("kit-vents", "Vents", "Why there are none, and what to do in their place.", said)
+	}
 	return saying("kit-vents", "Vents and their filling", "What they come to, what goes in, and what a reading means.", said)
 }
 

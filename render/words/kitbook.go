@@ -13,9 +13,10 @@ import (
 
 // KitSteps is the order of work that makes a body of a kit's parts.
 func KitSteps(a *layout.Array, m kit.Made) []string {
+	vents := m.Vents.Count > 0
 	steps := []string{
 		"Print seat-test first, and try a driver and its screws in it. Then print plate after plate, kit-plate-1.3mf and so on, with four lines round and as good as solid: walls that breathe are leaks. Supports go where kit.csv has overhang. " + Small,
-		prose.Sprintf("Clear edges, threads and holes. Try two segments that meet, and a lid on its vent: they go together by hand. Where they bind or rattle, change kit.gap_mm (%.2g mm now) and print these anew before the rest.", 1e3*a.Kit.Gap),
+		prose.Sprintf("Clear edges, threads and holes. Try two segments that meet%s: they go together by hand. Where they bind or rattle, change kit.gap_mm (%.2g mm now) and print these anew before the rest.", only(vents, ", and a lid on its vent"), 1e3*a.Kit.Gap),
 		joining(a, m),
 	}
 	if len(m.Ground.Outline) > 0 {
@@ -23,13 +24,21 @@ func KitSteps(a *layout.Array, m kit.Made) []string {
 	} else {
 		steps = append(steps, "Fit the gland, "+Outlet(a, m)+".")
 	}
-	if m.Vents.Count > 0 {
+	if vents {
 		steps = append(steps, "Vents: weigh the fibre for each cartridge on a letter scale, tease it apart, put it in evenly up to the end, and screw the lid on: loose fibre moves and hisses. Screw cartridges in from outside, by hand, with a little grease on the thread.")
 	}
 	steps = append(steps, seating(a), closed(m),
-		"Find leaks: tape the vents over, and press one cone in gently with a finger beside its cap, for ten seconds. The others move out and stay out; where they sink back, look for light through seams from inside, and seal them with glue.",
-		"Take the tape off, and measure each channel's impedance: the Q that it reads is what all this is for.")
+		"Find leaks: "+only(vents, "tape the vents over, and ")+"press one cone in gently with a finger beside its cap, for ten seconds. The others move out and stay out; where they sink back, look for light through seams from inside, and seal them with glue.",
+		only(vents, "Take the tape off. ")+"Measure each channel's impedance: the Q that it reads is what all this is for.")
 	return steps
+}
+
+// only returns words that are said only where something is so.
+func only(is bool, text string) string {
+	if !is {
+		return ""
+	}
+	return text
 }
 
 // joining says how segments become a shell.
@@ -109,7 +118,7 @@ func seating(a *layout.Array) string {
 
 // closed says how the body is closed.
 func closed(m kit.Made) string {
-	text := "Put the stuffing in, off coils, cones and vents"
+	text := "Put the stuffing in, off coils and cones" + only(m.Vents.Count > 0, ", not over vents")
 	if len(m.Ground.Outline) == 0 {
 		return text + ", before the last driver."
 	}

@@ -29,9 +29,9 @@ func TestKitSteps(t *testing.T) {
 		m         kit.Made
 		says, not []string
 	}{
-		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "Vents:", "foam strip"}},
+		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "vent", "Vent", "tape", "foam strip"}},
 		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor, Vents: kit.Vents{Count: 2}}},
-			[]string{"from segment-1 on: each goes onto those before it in one straight line", "Tongues lie inside", "F1 to the next", "feet on from above", "Vents: weigh", "from outside, strings joined", "foam strip", "Behind drivers 36 and 37 there is no ledge"}, []string{"drilled"}},
+			[]string{"from segment-1 on: each goes onto those before it in one straight line", "Tongues lie inside", "F1 to the next", "feet on from above", "and a lid on its vent", "Vents: weigh", "not over vents", "tape the vents over", "Take the tape off", "from outside, strings joined", "foam strip", "Behind drivers 36 and 37 there is no ledge"}, []string{"drilled"}},
 		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}}},
 			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on", "no ledge"}},
 	} {

@@ -133,7 +133,7 @@ func readings(v kit.Vents) string {
 func Outlet(a *layout.Array, m kit.Made) string {
 	text := CableThrough(m)
 	if m.Ground.Gland == nil {
-		text += " that is to be drilled where no driver, joint or vent is"
+		text += " that is to be drilled where nothing else is"
 	}
 	if below := m.Outlet.Thread + bend*m.Outlet.Cable; m.Ground.Gland != nil && a.Stand > 0 && a.Stand < below {
 		return text + prose.Sprintf("; below the floor they take about %.0f mm, and the stand has %.0f mm: lead a cable of two cores for each channel out flat through the hole, sealed with putty, or put terminals there on a plate, sealed", 10*math.Ceil(1e2*below), 1e3*a.Stand)
