@@ -155,16 +155,15 @@ func fibreCase(seed uint64) (of trialtable.Tally) {
 // told in 95 of 100, and what is proposed comes to the Q that is told; what one trial leaves open
 // gets narrower by others. Some of the boxes of fibre.csv are made again.
 func TestFibreLearns(t *testing.T) {
-	table := trialtable.Trial{File: "fibre.csv", Cases: 60, Few: 3, Many: 10, One: func(i int) trialtable.Tally { return fibreCase(uint64(i)) },
+	table := trialtable.Trial{File: "fibre.csv", Cases: 200, Few: 3, Many: 20, One: func(i int) trialtable.Tally { return fibreCase(uint64(i)) },
 		Remark: "Made-up boxes with fibre in their vents (fibre_test.go), by go test ./timing/damping -run TestFibreLearns -write"}.Hold(t)
 	share := func(of, what string) float64 { return table.Of(of, what).Share() }
-	// Of all that are told none is wide beyond doubt, as far as so many cases can tell: a trial that no circuit looks like
-	// tells nothing, and is not counted.
-	low, _ := table.Of("what fibre resists", trial.Covered).Interval()
-	if share("what fibre resists", trial.Covered) < 0.9 || low > 0.99 || share("what fibre resists", narrower) < 0.95 {
+	// A trial that no circuit looks like tells nothing, and is not counted.
+	held := func(of string) bool { return share(of, trial.Covered) >= 0.9 && share(of, trial.Covered) <= 0.99 }
+	if !held("what fibre resists") || share("what fibre resists", narrower) < 0.95 {
 		t.Errorf("what fibre resists: %v", table)
 	}
-	if share("a filling", "proposed") < 0.2 || share("the Q to expect of a filling", trial.Covered) < 0.9 {
+	if share("a filling", "proposed") < 0.2 || !held("the Q to expect of a filling") {
 		t.Errorf("what is proposed: %v", table)
 	}
 }
