@@ -234,7 +234,7 @@ func (v motion) humped(closed float64) float64 {
 		}
 	}
 	step := (most - least) / steps
-	p := -level(solve.Least(level, at-step, at+step, 1e-9)) // the square of how much higher
+	p := -level(solve.Least(level, at-step, at+step, 1e-9)) // free: how far it closes in; the square of how much higher
 	if p <= 1 {
 		return 0
 	}

@@ -14,13 +14,13 @@ import (
 )
 
 // checkApart samples the surface of one part where another is near: no place is in the other by
-// its solid angle, and none is nearer to its surface than the gap, but for a millionth of the whole body's
-// size: corners within 3 millionths of it are one ([poly.Mesh.Cells]). It returns the least distance.
+// its solid angle, and none is nearer to its surface than the gap, but for what corners are
+// drawn together by, 3 millionths of the whole body's size ([poly.Mesh.Cells]). It returns the least distance.
 func (m made) checkApart(t *testing.T, p, q Part) float64 {
 	t.Helper()
 	random := rand.New(rand.NewPCG(1, uint64(len(p.Mesh.Triangles))))
 	box, least := q.Mesh.Bounds(), math.Inf(1)
-	gap := m.Gap - 1e-6*2*m.array.Body.Radius
+	gap := m.Gap - 3e-6*2*m.array.Body.Radius
 	in := func(v, low, high float64) bool { return v > low-1e-3 && v < high+1e-3 }
 	seen := 0
 	for at := range places(random, p.Mesh, 40000) {

@@ -241,6 +241,17 @@ func TestProposeFits(t *testing.T) {
 	})
 }
 
+// TestProposeRepeats: of trials alike in all but their Q no line tells what to try, whatever the rounding of
+// their mean.
+func TestProposeRepeats(t *testing.T) {
+	g := goal
+	g.MostG, g.MostVents, g.StartVents = 1, 3, 3
+	n, err := damping.Propose([]damping.Trial{with(3, 0, 0, 0.8172760009765625), with(0, 1, 0, 1), with(3, 0, 0, 0.6178147792816162), with(3, 0, 0, 1.6274110488593578)}, g)
+	if err != nil || n.Trial.Vents < 0 || n.Trial.Vents > 3 || n.Trial.StuffingG < 0 || n.Trial.StuffingG > 1 {
+		t.Errorf("%+v, %v", n, err)
+	}
+}
+
 func ExamplePropose() {
 	trials := []damping.Trial{with(0, 0, 0, 1.4), with(0, 40, 0, 0.8)}
 	n, err := damping.Propose(trials, damping.Goal{Q: 0.7, MostG: 90, StartG: 40})

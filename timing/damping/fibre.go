@@ -1,7 +1,7 @@
 package damping
 
 import (
-	"cmp"
+	"maps"
 	"math"
 	"math/cmplx"
 	"slices"
@@ -118,12 +118,12 @@ type state struct{ resists, heavy, share, likely float64 }
 // belief is all states that are thought of.
 type belief []state
 
-// priorOf is what is believed before any trial, to three standard errors of each.
+// priorOf is what is believed before any trial, to four standard errors of each.
 func priorOf() (out belief) {
-	const reach = 3.0
-	for a := -reach; a <= reach+1e-9; a += 0.1 {
-		for b := -reach; b <= reach+1e-9; b += 0.75 {
-			for c := -reach; c <= reach+1e-9; c++ {
+	const reach, fine, coarse = 4.0, 0.05, 0.8      // free: beyond is 1 in 16,000; finer changes nothing that is told
+	for a := -reach; a <= reach+fine/2; a += fine { // free: against rounding
+		for b := -reach; b <= reach+coarse/2; b += coarse { // free: so too
+			for c := -reach; c <= reach+coarse/2; c += coarse { // free: so too
 				out = append(out, state{resistsOff * a, math.Log(heavier) + heavierOff*b, shareOff * c, math.Exp(-(a*a + b*b + c*c) / 2)})
 			}
 		}
@@ -141,7 +141,7 @@ func tubesOf(t Trial) (all box.Vent, one float64) {
 // them, in a state.
 func (s state) of(c sealed, t Trial, hz, flow float64) complex128 {
 	all, _ := tubesOf(t)
-	return c.at(hz, min(0.99, c.share*math.Exp(s.share)), flow/float64(t.Vents), all.Mass(c.air)*math.Exp(s.heavy))
+	return c.at(hz, min(1, c.share*math.Exp(s.share)), flow/float64(t.Vents), all.Mass(c.air)*math.Exp(s.heavy))
 }
 
 // learn weighs states by how well they tell the curve of a trial.
@@ -172,21 +172,27 @@ func (b belief) learn(c sealed, t Trial) {
 
 // bounds returns a value's over all states.
 func (b belief) bounds(of func(state) float64) Bounds {
-	type weighed struct{ value, likely float64 }
-	var all []weighed
-	sum := 0.0
+	sum, each := 0.0, make(map[float64]float64)
 	for _, s := range b {
-		all, sum = append(all, weighed{of(s), s.likely}), sum+s.likely
+		each[of(s)] += s.likely
 	}
-	slices.SortFunc(all, func(a, b weighed) int { return cmp.Compare(a.value, b.value) })
+	values := slices.Sorted(maps.Keys(each))
+	for _, v := range values {
+		sum += each[v]
+	}
+	// A value stands for all as near to it as to the next, evenly.
 	at := func(share float64) float64 {
 		below := 0.0
-		for _, w := range all {
-			if below += w.likely; below >= share*sum {
-				return w.value
+		for i, v := range values {
+			w := each[v] / sum
+			if below+w/2 >= share && i > 0 { // free: moves it within a step of the grid
+				before := values[i-1]
+				half := (each[before]/sum + w) / 2
+				return v - (v-before)*(below+w/2-share)/half
 			}
+			below += w
 		}
-		return all[len(all)-1].value
+		return values[len(values)-1]
 	}
 	return Bounds{at(0.025), at(0.5), at(0.975)}
 }
@@ -202,8 +208,9 @@ func (f *Fibre) propose(b belief, c sealed, base Trial, g Goal, scatter float64)
 	_, one := tubesOf(base)
 	now := box.FibreFlow(base.FillG/1e3, one, kit.FloorFill) * f.Resists.Likely
 	best, flow := math.Inf(1), 0.0
-	for _, times := range []float64{0.2, 0.3, 0.45, 0.67, 1.5, 2.2, 3.3, 5} {
-		if q, ok := likely.read(c, base, times*now); ok && math.Abs(math.Log(q/g.Q)) < best {
+	for step := -4; step <= 4; step++ { // free: from a fifth to five times
+		times := math.Pow(1.5, float64(step)) // free: closer than two trials can be told apart
+		if q, ok := likely.read(c, base, times*now); ok && step != 0 && math.Abs(math.Log(q/g.Q)) < best {
 			best, flow = math.Abs(math.Log(q/g.Q)), times*now
 		}
 	}
@@ -246,9 +253,9 @@ func Reading(v box.Vented, times float64) (float64, bool) {
 
 // read is the Q that an impedance round the closed box's resonance would be read to have.
 func (c sealed) read(of func(hz float64) complex128) (float64, bool) {
-	points := make([]impedance.Point, 60)
+	points := make([]impedance.Point, 60) // free: far more than what a fit has unknowns
 	for i := range points {
-		hz := c.resonance / 5 * math.Pow(50, float64(i)/float64(len(points)-1))
+		hz := c.resonance / 5 * math.Pow(50, float64(i)/float64(len(points)-1)) // free: on to where the coil is by itself
 		z := of(hz)
 		points[i] = impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi}
 	}

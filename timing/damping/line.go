@@ -138,6 +138,10 @@ func (l line) straight(target, bend float64) straight {
 	}
 	sum := floats.Sum(weight)
 	s.middle, s.height, s.heightVar = stat.Mean(l.dose, weight), stat.Mean(l.inverse, weight), 1/sum
+	if slices.Min(l.dose) == slices.Max(l.dose) { // whose mean may be beside it by rounding
+		s.slope, s.slopeVar = math.NaN(), math.Inf(1)
+		return s
+	}
 	_, s.slope = stat.LinearRegression(l.dose, l.inverse, weight, false)
 	s.slopeVar = 1 / (sum * stat.PopVariance(l.dose, weight))
 	return s
