@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
-	"runtime/debug"
 	"syscall"
 	"time"
 
@@ -20,13 +19,9 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// memory is where the garbage collector begins to work harder, in bytes: a plan
-// should run beside other programs on a small machine.
-const memory = 180 << 20
-
 func main() {
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(memory)
+		limitMemory()
 	}
 	radiate.Kept = store.Default()
 	os.Exit(run(os.Args[1:]))
