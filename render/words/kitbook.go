@@ -92,7 +92,15 @@ func flooring(a *layout.Array, m kit.Made) string {
 	if len(m.Ground.Feet) > 0 {
 		text += "Screw the feet on from above by M3. "
 	}
-	return text + "Fit the gland, " + Outlet(a, m) + "." + asideOf(m)
+	return text + "Fit the gland, " + Outlet(a, m) + "." + asideOf(m) + borne(a)
+}
+
+// borne says what bears a body that does not stand on its floor; nothing of one that does.
+func borne(a *layout.Array) string {
+	if a.On != layout.OnCeiling && a.On != layout.OnWall {
+		return ""
+	}
+	return " Feet keep the floor off the " + a.On + " and bear nothing, and the shell hangs from the floor by screws in plastic: fix the floor through holes of its own, with wide washers inside, and lead a second line from the shell, not from the floor, to what bears it alone. Have somebody qualified see both."
 }
 
 // asideOf says by how much wires to the terminals are to be longer where the gland is off the axis,

@@ -27,16 +27,20 @@ func TestKitSteps(t *testing.T) {
 		joint     string
 		mounting  string
 		m         kit.Made
+		on        string
 		says, not []string
 	}{
-		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "vent", "Vent", "tape", "foam strip"}},
-		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor, Vents: kit.Vents{Count: 2}}},
+		{"ball in one", kit.Lap, kit.Front, kit.Made{Parts: parts("shell")}, "", []string{"printed in one", "that is to be drilled", "before the last driver"}, []string{"Floor:", "vent", "Vent", "tape", "foam strip"}},
+		{"dome", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor, Vents: kit.Vents{Count: 2}}}, "",
 			[]string{"from segment-1 on: each goes onto those before it in one straight line", "Tongues lie inside", "F1 to the next", "feet on from above", "and a lid on its vent", "Vents: weigh", "not over vents", "tape the vents over", "Take the tape off", "from outside, strings joined", "foam strip", "Behind drivers 36 and 37 there is no ledge"}, []string{"drilled"}},
-		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}}},
-			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on", "no ledge"}},
+		{"flanges from the rear", kit.Flange, kit.Rear, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: kit.Ground{Sectors: 1, Outline: make([]r3.Vec, 3)}}}, layout.OnSurface,
+			[]string{"flange to flange", "from the rear, before the floor"}, []string{"F1", "feet on", "no ledge", "bear nothing"}},
+		{"under the ceiling", kit.Lap, kit.Front, kit.Made{Parts: parts("segment-1"), Beside: kit.Beside{Ground: floor}}, layout.OnCeiling,
+			[]string{"off the ceiling and bear nothing", "a second line from the shell"}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			a := &layout.Array{}
+			a.On = c.on
 			a.Kit.Joint, a.Kit.Mounting, a.Kit.Gap = c.joint, c.mounting, 0.2e-3
 			got := strings.Join(KitSteps(a, c.m), "\n")
 			for _, s := range c.says {
