@@ -243,8 +243,8 @@ func TestPageInTheBody(t *testing.T) {
 	address, _ := servedDemo(t)
 	b := open(t, ctx, address, 1280, 900)
 	b.do(chromedp.Evaluate(`for (const [axis, v] of [["x", "0.01"], ["y", "0.01"], ["z", "0.01"]]) { const f = document.getElementById("spot-" + axis); f.value = v; f.dispatchEvent(new Event("input", {bubbles: true})); }`, nil))
-	b.until(`document.body.dataset.figures === "former"`)
-	if words := b.text("#lede-say"); !strings.Contains(words, "inside the body") || !strings.Contains(words, "for the former place, ") {
+	b.until(`document.body.dataset.figures === "former" && document.getElementById("lede-say").textContent.includes("inside the body")`) // and not only late
+	if words := b.text("#lede-say"); !strings.Contains(words, "for the former place, ") {
 		t.Errorf("it says %q", words)
 	}
 	b.do(chromedp.Evaluate(`{ const f = document.getElementById("spot-x"); f.value = "1.5"; f.dispatchEvent(new Event("input", {bubbles: true})); }`, nil))
