@@ -47,14 +47,23 @@ func (v Vents) Grams() (likely, least, most float64) {
 func (v Vents) Density() float64 { return box.FibreDensity(v.Resistivity(), 0) }
 
 // asVent is n cartridges as holes: as long as the stuffing and as the air in both grids. A
-// grid's holes are longer by an end on either side that is shared with their neighbours', 1 -
-// 1.409 x + 0.338 x3 + 0.068 x5 of what it is for a hole alone, x the root of the open share
-// (V. A. Fok 1941, for square cells; from memory).
+// grid's holes are longer by an end on either side that is shared with their neighbours', fok of what
+// it is for a hole alone.
 func (c Cartridge) asVent(n int) box.Vent {
 	share := c.Open() / (math.Pi * c.Bore * c.Bore / 4)
-	x := math.Sqrt(share)
-	end := 0.85 * gridHole * max(0, 1-1.409*x+0.338*x*x*x+0.068*math.Pow(x, 5))
+	end := 0.85 * gridHole * fok(math.Sqrt(share))
 	return box.Vent{Radius: c.Bore / 2, Number: n, Depth: c.Fill() + 2*(grid+end)/share}
+}
+
+// fok is how long the end of a hole among many is, over that of one alone; x is the root of the share
+// that is open (V. A. Fok 1941, as U. Ingard, J. Acoust. Soc. Am. 25 (1953) 1037, and T. H. Melling, J. Sound Vib.
+// 29 (1973) 1, quote it; from memory).
+func fok(x float64) float64 {
+	sum := 0.0
+	for _, c := range []float64{-0.01641, 0.03015, -0.02287, 0.06793, 0, 0.33818, 0, -1.4092, 1} {
+		sum = sum*x + c
+	}
+	return max(0, sum)
 }
 
 // under is the mass of the air that flows out below a floor, between two planes a gap apart, from

@@ -12,7 +12,7 @@ import (
 
 // shorter are by how much, in m, the bed is taken for smaller until all segments lie on it with
 // their joints: a tongue's reach, and twice and three times that.
-var shorter = []float64{reach, 2 * reach, 3 * reach}
+var shorter = []float64{reach, 2 * reach, 3 * reach} // free: nothing but the cut hangs on it
 
 // Segments cuts a shell for a kit, and returns the cut and the plain segments, in an order in which they
 // go together: as sheets has it or, where tongues or ribs would then reach over the bed's edge or no

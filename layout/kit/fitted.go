@@ -46,7 +46,7 @@ func (m Made) Fitted(cut, stand float64) (out []Part) {
 }
 
 // beyond is how much further than what it is in a fitted part goes, in m.
-const beyond = 0.1
+const beyond = 0.1 // free: clear of it in the picture
 
 // awayWith is where what is at a place goes: with the part of the floor, or straight out.
 func (m Made) awayWith(at r3.Vec) r3.Vec {
