@@ -58,10 +58,19 @@ func Close(d Driver, n int, volume float64) (Closed, error) {
 	a := 1/(c.Q*c.Q) - 2
 	c.F3 = c.Resonance * math.Sqrt((a+math.Hypot(a, 2))/2)
 	if c.Q > math.Sqrt2/2 {
-		c.Peak = 20 * math.Log10(c.Q*c.Q/math.Sqrt(c.Q*c.Q-0.25))
+		c.Peak = Hump(c.Q)
 		c.PeakAt = c.Resonance / math.Sqrt(1-1/(2*c.Q*c.Q))
 	}
 	return c, nil
+}
+
+// Hump is how far, in dB, the level of a closed box of a Q is above that of high tones where it is highest
+// (Small 1972); 0 where it is nowhere above.
+func Hump(q float64) float64 {
+	if q <= math.Sqrt2/2 {
+		return 0
+	}
+	return 20 * math.Log10(q*q/math.Sqrt(q*q-0.25))
 }
 
 // Vented is a box with a resistive vent: an opening filled with felt, foam or

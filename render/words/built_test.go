@@ -191,7 +191,13 @@ func TestNext(t *testing.T) {
 	}{
 		{"none yet", func(s *damping.Study) { s.Why = damping.ErrNoTrials }, []string{"box bare and closed, and add that: pappus tune add mine.toml --impedance FILE."}, nil},
 		{"out of reach", func(s *damping.Study) { s.Why = errors.New("too far") }, []string{"Too far."}, nil},
-		{"there", func(s *damping.Study) { s.Next.Reached, s.Next.Base = true, 1 }, []string{"Trial 2 is there: its Q is 0.720, within 5 percent of the target."}, nil},
+		{"there", func(s *damping.Study) { s.Next.Reached, s.Next.Base = true, 1 }, []string{"Trial 2 is there: its Q is 0.720, within 5 percent of the target."}, []string{"open vents"}},
+		{"there by its reading", func(s *damping.Study) {
+			s.Next.Reached, s.Next.Base, s.Sounds = true, 1, &damping.Sounding{Q: 0.912, Best: 0.707, Read: 0.608}
+		}, []string{"what sounds has a Q of about 0.91, a hump of up to 0.8 dB", "these come to 0.71, where about 0.61 is read"}, nil},
+		{"there, and as open as can be", func(s *damping.Study) {
+			s.Next.Reached, s.Next.Base, s.Sounds = true, 1, &damping.Sounding{Q: 0.72, Best: 0.707, Read: 0.608}
+		}, nil, []string{"open vents"}},
 		{"as before", func(s *damping.Study) {}, []string{"Begin from trial 1 and change the stuffing alone: 15 g, packed 20 mm deep as before. Expect a Q of 0.72, give or take 0.03. There is room for 40 g and 8 openings."}, nil},
 		{"loose", func(s *damping.Study) { s.Next.Trial.DepthMM, s.Next.Bracketed = 0, true }, []string{", packed no deeper than 35 mm", "; the target lies between two trials. There"}, nil},
 		{"none", func(s *damping.Study) { s.Next.Trial.StuffingG, s.Next.Q.Value = 0, math.NaN() }, []string{"alone: 0 g. How much that does cannot be told yet."}, nil},

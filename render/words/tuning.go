@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"pappus/layout/box"
 	"pappus/layout/prose"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
@@ -73,7 +74,7 @@ func Next(t damping.Study) string {
 	case t.Why != nil:
 		return strings.TrimSpace(spent(t) + Capital(t.Why.Error()) + ". " + fillingAtLast(t))
 	case n.Reached:
-		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within)
+		return fmt.Sprintf("Trial %d is there: its Q is %.3f, within %.0f percent of the target. Leave it so, and listen.", n.Base+1, n.Q.Value, 100*damping.Within) + sounding(t)
 	}
 	text := spent(t) + fmt.Sprintf("Begin from trial %d and change the %v alone: ", n.Base+1, n.Thing)
 	if n.Thing == damping.Openings {
@@ -100,6 +101,17 @@ func Next(t damping.Study) string {
 		text += "; the target lies between two trials"
 	}
 	return text + ". " + filling(t) + room(t.Goal)
+}
+
+// sounding says what is heard of a trial with open vents that read as if they did all they can; nothing where
+// they do.
+func sounding(t damping.Study) string {
+	s := t.Sounds
+	if s == nil || s.Q < (1+damping.Within)*s.Best {
+		return ""
+	}
+	return prose.Sprintf(" With open vents that is a mean of two resonances: what sounds has a Q of about %.2f, a hump of up to %.1f dB. Where that is too much, open more, one by one: these come to %.2f, where about %.2f is read, and beyond that Q rises again.",
+		s.Q, box.Hump(s.Q), s.Best, s.Read)
 }
 
 // filling says how much fibre to put into each vent, by what trials tell of it; where they tell

@@ -9,3 +9,6 @@ var (
 
 // FibreOf is fibreOf.
 var FibreOf = fibreOf
+
+// SoundingOf is soundingOf.
+var SoundingOf = soundingOf
