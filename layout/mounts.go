@@ -10,6 +10,7 @@ import (
 	"pappus/layout/body"
 	"pappus/layout/design"
 	"pappus/layout/fit"
+	"pappus/layout/poly"
 	"pappus/layout/spread"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -184,24 +185,13 @@ func number(m []Mount, radius float64) {
 			to++
 		}
 		slices.SortStableFunc(m[from:to], func(a, b Mount) int {
-			return cmp.Compare(azimuth(a, radius), azimuth(b, radius))
+			from, _ := poly.Bearing(a.Point)
+			to, _ := poly.Bearing(b.Point)
+			return cmp.Compare(from, to)
 		})
 		from = to
 	}
 	for i := range m {
 		m[i].ID = i + 1
 	}
-}
-
-// azimuth is counter-clockwise from x, from 0 to less than a full turn but for
-// rounding, which must not send the first mount of a ring to its end.
-func azimuth(m Mount, radius float64) float64 {
-	if math.Hypot(m.Point.X, m.Point.Y) < rounding*radius {
-		return 0
-	}
-	a := math.Atan2(m.Point.Y, m.Point.X)
-	if a < -rounding {
-		a += 2 * math.Pi
-	}
-	return a
 }

@@ -53,7 +53,7 @@ func (m Made) awayWith(at r3.Vec) r3.Vec {
 	if m.Ground.Sectors == 0 {
 		return at
 	}
-	azimuth := math.Mod(math.Atan2(at.Y, at.X)+2*math.Pi, 2*math.Pi)
+	azimuth, _ := poly.Bearing(at)
 	i := int(azimuth / (2 * math.Pi) * float64(m.Ground.Sectors))
 	for _, p := range m.Parts {
 		if p.Name == floorName(i, m.Ground.Sectors) {

@@ -47,14 +47,18 @@ func Clip(outline []r3.Vec, planes []Plane) []r3.Vec {
 	return outline
 }
 
-// Bearing returns a unit direction's azimuth from the front to the left, from 0 to less than a whole
-// turn, and its elevation, in rad. Straight up and down the azimuth is 0.
-func Bearing(u r3.Vec) (azimuth, elevation float64) {
-	const straight = 1e-12 // free: beside the axis by rounding
-	if math.Hypot(u.X, u.Y) > straight {
-		azimuth = math.Mod(math.Atan2(u.Y, u.X)+2*math.Pi, 2*math.Pi)
+// Bearing returns a direction's azimuth from x counter-clockwise, from 0 to less than a whole turn, and its
+// elevation, in rad. Straight up and down the azimuth is 0, and what is below 0 by rounding is 0, too.
+func Bearing(v r3.Vec) (azimuth, elevation float64) {
+	const rounding = 1e-9 // a thousandth of what anyone could build
+	flat := math.Hypot(v.X, v.Y)
+	if flat >= rounding*r3.Norm(v) {
+		azimuth = math.Atan2(v.Y, v.X)
 	}
-	return azimuth, math.Asin(max(-1, min(1, u.Z)))
+	if azimuth < -rounding {
+		azimuth += 2 * math.Pi
+	}
+	return max(0, azimuth), math.Atan2(v.Z, flat)
 }
 
 // Sector returns the half-spaces between two azimuths in rad about the z axis, at most half a

@@ -245,11 +245,17 @@ func (k thought) at(which int, share float64) float64 {
 
 // read is the Q that is read with so many times the published resistance.
 func (k thought) read(times float64) float64 {
-	var points []impedance.Point
-	for i := range 90 {
-		hz := k.f / 5 * math.Pow(50, float64(i)/89)
-		z := k.circuit(hz, k.flow*times, k.mass*k.at(1, 0.5), k.share*k.at(2, 0.5))
-		points = append(points, impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi})
+	heavy, share := k.at(1, 0.5), k.at(2, 0.5)
+	return readQ(k.f, func(hz float64) complex128 { return k.circuit(hz, k.flow*times, k.mass*heavy, k.share*share) })
+}
+
+// readQ is the Q that a circuit is read to have from a fifth of a resonance to ten times that; NaN: none is.
+func readQ(resonance float64, of func(hz float64) complex128) float64 {
+	points := make([]impedance.Point, 90)
+	for i := range points {
+		hz := resonance / 5 * math.Pow(50, float64(i)/89)
+		z := of(hz)
+		points[i] = impedance.Point{Frequency: hz, Ohm: cmplx.Abs(z), Degrees: cmplx.Phase(z) * 180 / math.Pi}
 	}
 	f, err := impedancefit.Best(points)
 	if err != nil {

@@ -3,7 +3,6 @@ package damping
 import (
 	"pappus/layout"
 	"pappus/layout/box"
-	"pappus/layout/kit"
 )
 
 // Sounding is what is heard of a box with open vents, whose Q as it is read is a mean of two resonances.
@@ -19,11 +18,11 @@ func soundingOf(t Trial, h layout.Hollow, g Goal) *Sounding {
 	if t.Vents == 0 || t.Flat || h.Vented == nil {
 		return nil
 	}
-	holes := box.Vent{Radius: t.VentMM / 2e3, Number: t.Vents, Depth: h.Vent.Depth}
-	mass := holes.Mass(h.Vented.Air)
-	if t.FillG > 0 {
-		holes.Depth = kit.FloorFill
-		mass = heavier * holes.Mass(h.Vented.Air)
+	holes, _ := tubesOf(t)
+	mass := heavier * holes.Mass(h.Vented.Air)
+	if t.FillG == 0 {
+		holes.Depth = h.Vent.Depth
+		mass = holes.Mass(h.Vented.Air)
 	}
 	best, _ := box.DampHeavy(h.Driver, h.Vented.Number, h.Vented.Volume, g.Q, mass, h.Vented.Air)
 	read, ok := Reading(best, 1)

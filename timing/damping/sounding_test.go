@@ -8,7 +8,6 @@ import (
 	"pappus/layout"
 	"pappus/layout/box"
 	"pappus/layout/dampinglog"
-	"pappus/layout/impedance"
 	"pappus/timing/damping"
 	"pappus/timing/impedancefit"
 )
@@ -27,7 +26,13 @@ func TestSounding(t *testing.T) {
 	open := func(vents int, mm, q float64) damping.Trial {
 		return damping.Trial{Trial: dampinglog.Trial{Vents: vents, VentMM: mm}, Q: impedancefit.Estimate{Value: q}}
 	}
-	twice := read(t, d, 39, 5.435325e-3, air, 2*15904)
+	alpha := 39 * d.Vas / 5.435325e-3
+	twice := readQ(211, func(hz float64) complex128 { // the circuit, written out
+		w := complex(0, hz/d.Fs)
+		vent := w * complex(2*math.Pi*d.Fs*2*15904*5.435325e-3/(1.2*343.8*343.8), 0)
+		moving := w + complex(1/d.Qms, 0) + 1/w + complex(alpha, 0)/w*vent/(1+vent)
+		return complex(d.Re, 0) * (1 + complex(1/d.Qes, 0)/moving)
+	})
 	for _, c := range []struct {
 		name  string
 		trial damping.Trial
@@ -53,25 +58,4 @@ func TestSounding(t *testing.T) {
 	if got := damping.SoundingOf(open(4, 30, 0.7), layout.Hollow{}, damping.Goal{Q: 0.707}); got != nil {
 		t.Errorf("nothing known: %+v", got)
 	}
-}
-
-// read is the Q that the impedance of a driver in a box with a massless vent is read to have, by its circuit written out.
-func read(t *testing.T, d box.Driver, n int, volume float64, air box.Air, flow float64) float64 {
-	t.Helper()
-	stiff := 1.2 * 343.8 * 343.8
-	alpha := float64(n) * d.Vas / volume
-	var points []impedance.Point
-	for i := range 80 {
-		hz := 42 * math.Pow(50, float64(i)/79)
-		s := complex(0, hz/d.Fs)
-		vent := s * complex(2*math.Pi*d.Fs*flow*volume/stiff, 0)
-		moving := s + complex(1/d.Qms, 0) + 1/s + complex(alpha, 0)/s*vent/(1+vent)
-		z := complex(d.Re, 0) * (1 + complex(1/d.Qes, 0)/moving)
-		points = append(points, impedance.Point{Frequency: hz, Ohm: math.Hypot(real(z), imag(z)), Degrees: math.Atan2(imag(z), real(z)) * 180 / math.Pi})
-	}
-	f, err := impedancefit.Best(points)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return f.Qts.Value
 }

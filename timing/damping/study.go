@@ -25,7 +25,7 @@ type Study struct {
 	Why    error // why there is no next trial; nil where there is one, or none is needed
 	// Fibre is what trials tell of the filling of vents; nil: nothing.
 	Fibre *Fibre
-	// Sounds is what is heard of the trial that Next begins from; nil: as it is read.
+	// Sounds is what is heard of the trial that has reached the goal; nil: as it is read, or none has.
 	Sounds *Sounding
 }
 
@@ -50,7 +50,9 @@ func NewStudy(a *layout.Array, design, log string) (Study, error) {
 	s.Next, s.Why = Propose(s.Trials, s.Goal)
 	if len(s.Trials) > 0 {
 		s.Fibre = fibreOf(s.Trials, h, s.Goal, s.Next.Base)
-		s.Sounds = soundingOf(s.Trials[max(s.Next.Base, 0)], h, s.Goal)
+	}
+	if s.Next.Reached {
+		s.Sounds = soundingOf(s.Trials[s.Next.Base], h, s.Goal)
 	}
 	return s, nil
 }
